@@ -1,0 +1,1 @@
+"""The window: pages, widgets, painting and PDF. No formulas live here."""

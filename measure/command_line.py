@@ -1,0 +1,80 @@
+"""The `thawline` command: finds the subcommands, runs one, turns errors into exit codes.
+
+A subcommand is an entry point of the group ``thawline.commands``: a function
+``configure(parser)`` that adds arguments and sets ``parser.set_defaults(run=function)``;
+``run(arguments)`` returns the exit code. The first line of its docstring is the help line, the
+rest its description. Heavy imports belong inside ``run``. So this module needs no import of
+the layers above it.
+"""
+
+import argparse
+import os
+import sys
+import traceback
+from collections.abc import Callable, Sequence
+from importlib.metadata import entry_points, version
+
+from measure.errors import ThawlineError
+
+NOTICE = "An estimate, not a diagnosis and not a medical device. Stop before it becomes painful."
+
+Configure = Callable[[argparse.ArgumentParser], None]
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line; return 0 for readings or honest refusals, 2 for wrong use or
+    unreadable input, 1 for our own failure.
+    """
+    parser = _parser()
+    try:
+        chosen = parser.parse_args(arguments)
+    except SystemExit as stop:
+        return stop.code if isinstance(stop.code, int) else 2
+    try:
+        return int(chosen.run(chosen))
+    except ThawlineError as error:
+        print(f"thawline: {error}", file=sys.stderr)
+        return error.exit_code
+    except KeyboardInterrupt:
+        print("thawline: stopped.", file=sys.stderr)
+        return 130
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except Exception as error:  # noqa: BLE001 - the top of the command line
+        if os.environ.get("THAWLINE_TRACEBACK"):
+            traceback.print_exc()
+        print(
+            f"thawline: something went wrong that should not: {type(error).__name__}: {error}\n"
+            "Nothing saved before was changed. Set THAWLINE_TRACEBACK=1 and run it again for "
+            "the details that a developer needs.",
+            file=sys.stderr,
+        )
+        return 1
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="thawline",
+        description="Measures how far a shoulder moves, from a webcam or a recorded clip. "
+        + NOTICE,
+    )
+    parser.add_argument("--version", action="version", version=f"thawline {version('thawline')}")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    for entry in sorted(entry_points(group="thawline.commands"), key=lambda each: each.name):
+        configure: Configure = entry.load()
+        text = configure.__doc__ or ""
+        first, _, rest = text.partition("\n")
+        one = commands.add_parser(
+            entry.name,
+            help=first.strip(),
+            description=first.strip(),
+            epilog="\n".join(line.removeprefix("    ") for line in rest.splitlines()).strip(),
+            formatter_class=argparse.RawDescriptionHelpFormatter,
+        )
+        configure(one)
+    return parser
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,106 @@
+"""What may be known about camera, body and instrument. "Unknown" is None, an honest value.
+
+Calibration makes these values; measuring uses them and stores them beside each reading.
+No file access here.
+"""
+
+from dataclasses import dataclass, field
+
+#: Assumed when a camera's field of view is unknown: a usual webcam. Ours.
+ASSUMED_HORIZONTAL_FIELD_DEG = 65.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LensProfile:
+    """A pinhole lens with distortion, for one picture size.
+
+    Attributes
+    ----------
+    camera_name
+        As the system names it.
+    width_px, height_px
+        Picture size that the profile was made at.
+    focal_px, centre_px
+        (fx, fy) and (cx, cy), pixels.
+    distortion
+        (k1, k2, p1, p2, k3), OpenCV's model.
+    reprojection_px
+        Root mean square error of the fit, pixels.
+    views
+        How many pictures of the board it was made from.
+    """
+
+    camera_name: str
+    width_px: int
+    height_px: int
+    focal_px: tuple[float, float]
+    centre_px: tuple[float, float]
+    distortion: tuple[float, float, float, float, float]
+    reprojection_px: float
+    views: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CameraSetup:
+    """The camera as far as it is known.
+
+    Attributes
+    ----------
+    name
+        Camera name, or None for a clip of unknown origin.
+    lens
+        A calibrated lens, or None.
+    roll_deg
+        How far the camera is turned clockwise about its axis, or None when not measured.
+    already_mirrored
+        True when the source delivers a mirror image.
+    quarter_turns
+        Clockwise quarter turns that make the source's picture upright, 0..3.
+    """
+
+    name: str | None = None
+    lens: LensProfile | None = None
+    roll_deg: float | None = None
+    already_mirrored: bool = False
+    quarter_turns: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BodySetup:
+    """Lengths as fractions of the trunk (mid-hip to mid-shoulder), or None where unknown.
+
+    Attributes
+    ----------
+    upper_arm, forearm, shoulder_width
+        Over trunk length.
+    c7_height
+        Height of C7 above mid-hip over trunk length, marked once in a back picture.
+    """
+
+    upper_arm: float | None = None
+    forearm: float | None = None
+    shoulder_width: float | None = None
+    c7_height: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correction:
+    """A correction against a goniometer, made by an agreement study for one set-up.
+
+    corrected = value - bias - gain * (value - centre); degrees.
+    """
+
+    bias_deg: float
+    gain: float
+    centre_deg: float
+    pairs: int
+    study: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setup:
+    """All that is known beforehand and changes a number. Stored with every reading."""
+
+    camera: CameraSetup = field(default_factory=CameraSetup)
+    body: BodySetup = field(default_factory=BodySetup)
+    correction: Correction | None = None
