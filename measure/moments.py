@@ -1,0 +1,103 @@
+"""Moments and the clock they come from. Everything that dates a record asks a clock given to it.
+
+The system's clock is only the usual one; tests pass another.
+"""
+
+import datetime as dt
+import os
+import time
+import uuid
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol
+
+from measure.errors import InputError
+
+#: Largest offset from UTC in use is +14:00; a day either way leaves room. Ours.
+LARGEST_OFFSET_MIN = 24 * 60
+
+
+def new_id() -> str:
+    """Return a fresh identifier: 32 hexadecimal digits, unique across computers."""
+    return uuid.uuid4().hex
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moment:
+    """A point in time and how the clock on the wall showed it.
+
+    Attributes
+    ----------
+    utc
+        Aware, in UTC. The only attribute that decides the order of two moments.
+    offset_min
+        Local time minus UTC, minutes.
+    zone
+        The zone as the system names it, such as "Europe/Vienna"; empty when unknown.
+    """
+
+    utc: dt.datetime
+    offset_min: int = 0
+    zone: str = ""
+
+    def __post_init__(self) -> None:
+        if self.utc.tzinfo is None:
+            raise InputError("A time without its zone cannot be ordered; give it in UTC.")
+        if self.utc.utcoffset():
+            object.__setattr__(self, "utc", self.utc.astimezone(dt.UTC))
+        if abs(self.offset_min) >= LARGEST_OFFSET_MIN:
+            raise InputError(f"{self.offset_min} minutes is no offset from UTC.")
+
+    @property
+    def local(self) -> dt.datetime:
+        """The same point in time as the clock on the wall showed it."""
+        return self.utc.astimezone(dt.timezone(dt.timedelta(minutes=self.offset_min)))
+
+    @property
+    def day(self) -> dt.date:
+        """The local calendar day."""
+        return self.local.date()
+
+
+class Clock(Protocol):
+    """Where moments and durations come from."""
+
+    def now(self) -> Moment:
+        """Return the present moment; it may jump when somebody sets the clock."""
+        ...
+
+    def monotonic_s(self) -> float:
+        """Return seconds that never run backwards, from an arbitrary zero."""
+        ...
+
+
+class SystemClock:
+    """The computer's own clock."""
+
+    def now(self) -> Moment:
+        local = dt.datetime.now().astimezone()
+        offset = local.utcoffset() or dt.timedelta()
+        return Moment(
+            utc=local.astimezone(dt.UTC),
+            offset_min=round(offset.total_seconds() / 60),
+            zone=zone_name(),
+        )
+
+    def monotonic_s(self) -> float:
+        return time.monotonic()
+
+
+def zone_name() -> str:
+    """Return the system's name of the local zone, or the abbreviation where it has no better.
+
+    Python knows no call for it. POSIX systems link /etc/localtime into their zone files.
+    """
+    own = os.environ.get("TZ", "").lstrip(":")
+    if "/" in own and not own.startswith("/"):
+        return own
+    try:
+        target = os.readlink(Path("/etc/localtime"))
+    except OSError:
+        return time.tzname[0]
+    _, found, name = target.partition("zoneinfo/")
+    return name if found else time.tzname[0]

@@ -1,0 +1,66 @@
+"""What the texts and numbers inside a record may be. Wrong ones are answered in plain words."""
+
+import datetime as dt
+import re
+import unicodedata
+
+from measure.errors import InputError
+
+#: Characters. Ours: fits a file name in every alphabet, and a table's column.
+LONGEST_NAME = 60
+#: Characters. Ours: a page of text.
+LONGEST_NOTE = 4000
+
+_ID = re.compile(r"[0-9a-f]{32}")
+_PARTIAL_DATE = re.compile(r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?")
+#: Join or part letters in several scripts, without printing anything themselves.
+_JOINERS = re.compile("[\u200c\u200d]")
+
+
+def check_id(text: str) -> None:
+    """Raise InputError unless `text` is an identifier of ours: 32 hexadecimal digits."""
+    if not _ID.fullmatch(text):
+        raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
+
+
+def check_rating(rating: int | None) -> None:
+    """Raise InputError unless `rating` is None or a whole number from 0 to 10."""
+    if rating is not None and not 0 <= rating <= 10:
+        raise InputError(f"Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.")
+
+
+def check_note(text: str) -> None:
+    """Raise InputError when `text` is longer than 4000 characters or cannot be stored."""
+    if len(text) > LONGEST_NOTE:
+        raise InputError(f"A note can have {LONGEST_NOTE} characters; this has {len(text)}.")
+    if "\0" in text or any("\ud800" <= letter <= "\udfff" for letter in text):
+        raise InputError("A note holds characters that are no text. Type it again.")
+
+
+def check_partial_date(text: str) -> None:
+    """Raise InputError unless `text` is a year, a year and month, or a whole date."""
+    if not _PARTIAL_DATE.fullmatch(text):
+        raise InputError(f"{text[:40]!r} is no date like 2026, 2026-03 or 2026-03-14.")
+    try:
+        dt.date.fromisoformat((text + "-01-01")[:10])
+    except ValueError:
+        raise InputError(f"There is no such date as {text}.") from None
+
+
+def checked_name(text: str) -> str:
+    """Return a pseudonym in its one spelling: NFC, single blanks, no blanks around it.
+
+    Raises
+    ------
+    InputError
+        When nothing is left, it is longer than 60 characters, or it holds characters that do
+        not print (line breaks, direction marks).
+    """
+    name = " ".join(unicodedata.normalize("NFC", text).split())
+    if not name:
+        raise InputError("A pseudonym needs at least one character.")
+    if len(name) > LONGEST_NAME:
+        raise InputError(f"A pseudonym can have {LONGEST_NAME} characters; this has {len(name)}.")
+    if not _JOINERS.sub("", name).isprintable():
+        raise InputError("A pseudonym can only hold characters that print.")
+    return name
