@@ -1,0 +1,96 @@
+"""Places of trunk and arms in each frame, named, in plane coordinates. No angles, no limits."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from measure.angles import length, plane_from_pixels
+from measure.body import FloatArray, Landmark, Side, Track, arm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Posture:
+    """Named places of one person over n frames, each of shape (n, 2), pixels, y up.
+
+    "Other" is the arm that is not measured. Missing is NaN.
+    """
+
+    side: Side
+    time_s: FloatArray
+    shoulder: FloatArray
+    elbow: FloatArray
+    wrist: FloatArray
+    thumb: FloatArray
+    other_shoulder: FloatArray
+    other_elbow: FloatArray
+    other_wrist: FloatArray
+    hip: FloatArray
+    other_hip: FloatArray
+    ear: FloatArray
+    other_ear: FloatArray
+    nose: FloatArray
+    width_px: int
+    height_px: int
+
+    @property
+    def mid_shoulder(self) -> FloatArray:
+        return (self.shoulder + self.other_shoulder) / 2
+
+    @property
+    def mid_hip(self) -> FloatArray:
+        return (self.hip + self.other_hip) / 2
+
+    @property
+    def trunk(self) -> FloatArray:
+        """From mid-hip to mid-shoulder, shape (n, 2)."""
+        return self.mid_shoulder - self.mid_hip
+
+    @property
+    def trunk_px(self) -> FloatArray:
+        """Length of the trunk line, shape (n,)."""
+        return length(self.trunk)
+
+    @property
+    def separation_px(self) -> FloatArray:
+        """From the left shoulder to the right one along x, shape (n,).
+
+        Negative when the camera sees the front, positive when it sees the back.
+        """
+        across = (self.shoulder - self.other_shoulder)[:, 0]
+        return across if self.side is Side.RIGHT else -across
+
+
+def posture_of(track: Track, side: Side) -> Posture:
+    """Return the places of `track`, with `side` as the measured arm."""
+    points = plane_from_pixels(track.points_px)
+    own, other = arm(side), arm(side.other)
+    return Posture(
+        side=side,
+        time_s=track.time_s,
+        shoulder=points[:, own.shoulder],
+        elbow=points[:, own.elbow],
+        wrist=points[:, own.wrist],
+        thumb=points[:, own.thumb],
+        other_shoulder=points[:, other.shoulder],
+        other_elbow=points[:, other.elbow],
+        other_wrist=points[:, other.wrist],
+        hip=points[:, own.hip],
+        other_hip=points[:, other.hip],
+        ear=points[:, own.ear],
+        other_ear=points[:, other.ear],
+        nose=points[:, Landmark.NOSE],
+        width_px=track.width_px,
+        height_px=track.height_px,
+    )
+
+
+def middle(values: FloatArray, chosen: NDArray[np.bool_]) -> FloatArray:
+    """Return the median over the chosen frames, NaN frames left out; shape (n, ...) -> (...).
+
+    No frame known gives NaN.
+    """
+    known = values[chosen]
+    if len(known) == 0 or bool(np.all(np.isnan(known))):
+        return np.full(values.shape[1:], np.nan)
+    return np.asarray(np.nanmedian(known, axis=0))
