@@ -1,0 +1,132 @@
+"""From the quick pass's track to the stretches of time worth a careful look."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.body import FloatArray, FrameState, Side, Track
+from measure.combine import combine
+from measure.gates import (
+    SEPARATION,
+    Verdict,
+    person_gate,
+    picture_gate,
+    refuse,
+    separation_share,
+    upright_gate,
+    view_gate,
+)
+from measure.movements import MOVEMENTS, Movement, Unit, View
+from measure.posture import middle, posture_of
+from measure.reasons import Reason
+from measure.setup import Setup
+from measure.trials import Excursion, Search, Steps, find_trials
+
+#: A hold's values stay this close to their median: degrees and fraction. Ours.
+STEADY = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.02}
+#: Rest before a trial that the careful passes also see, seconds.
+LEAD_S = 1.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """Trials of one movement in a track.
+
+    Attributes
+    ----------
+    view
+        The view given, or the one recognised.
+    trials
+        What the careful passes shall look at.
+    windows
+        Start and end in seconds for each trial.
+    verdict
+        Why there is nothing to look at, when `trials` is empty.
+    guide
+        Shape (n,): the quick value over the track's time.
+    """
+
+    view: View
+    trials: tuple[Excursion, ...]
+    windows: tuple[tuple[float, float], ...]
+    verdict: Verdict
+    guide: FloatArray
+
+
+def steps_of(movement: Movement) -> Steps:
+    """Return how the series of a movement behaves."""
+    facts = MOVEMENTS[movement]
+    return Steps(rest=facts.rest, least_travel=facts.least_travel, steady=STEADY[facts.unit])
+
+
+def search(track: Track, movement: Movement, side: Side, view: View | None, setup: Setup) -> Found:
+    """Return the trials in a quick track, or why there are none."""
+    facts = MOVEMENTS[movement]
+    nothing = np.full(len(track), np.nan)
+    seen = track.state == FrameState.SEEN
+    chosen = view or recognised_view(track, movement, side)
+    if not np.any(seen):
+        return Found(
+            view=chosen, trials=(), windows=(), verdict=refuse(Reason.NOBODY), guide=nothing
+        )
+    if chosen not in facts.views:
+        return Found(
+            view=chosen, trials=(), windows=(), verdict=refuse(Reason.WRONG_VIEW), guide=nothing
+        )
+    no_rest = np.zeros(len(track), dtype=bool)
+    guide = combine([track], movement, side, chosen, no_rest, setup).value
+    result = find_trials(track.time_s, guide, steps_of(movement))
+    verdict = Verdict() if result.excursions else _why_none(track, movement, side, chosen, result)
+    return Found(
+        view=chosen,
+        trials=result.excursions,
+        windows=tuple(window_of(each, movement) for each in result.excursions),
+        verdict=verdict,
+        guide=guide,
+    )
+
+
+def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
+    """Return the stretch that the careful passes look at: rest, move, hold.
+
+    External rotation needs the facing stance at the start of the source as well.
+    """
+    end = trial.end_s if trial.hold_end_s is None else min(trial.end_s, trial.hold_end_s + 0.4)
+    if movement is Movement.EXTERNAL_ROTATION:
+        return 0.0, end
+    return max(trial.rest_start_s, trial.start_s - LEAD_S), end
+
+
+def recognised_view(track: Track, movement: Movement, side: Side) -> View:
+    """Return the accepted view that fits the shoulders' separation, else the preferred one."""
+    views = MOVEMENTS[movement].views
+    if len(views) == 1 or len(track) == 0:
+        return views[0]
+    posture = posture_of(track, side)
+    everywhere = np.ones(len(track), dtype=bool)
+    across = float(
+        middle(separation_share(posture, float(middle(posture.trunk_px, everywhere))), everywhere)
+    )
+    for view in views:
+        low, high = SEPARATION[view]
+        if low <= across <= high:
+            return view
+    return views[0]
+
+
+def _why_none(track: Track, movement: Movement, side: Side, view: View, result: Search) -> Verdict:
+    """Return why no trial was found: the person, the view, or the movement itself."""
+    posture = posture_of(track, side)
+    seen = track.state == FrameState.SEEN
+    verdict = person_gate(track)
+    if not verdict.refused_for:
+        verdict += upright_gate(posture, seen)
+    if not verdict.refused_for:
+        verdict += picture_gate(track, movement, side, seen)
+    if not verdict.refused_for and movement is not Movement.EXTERNAL_ROTATION:
+        verdict += view_gate(posture, movement, view, seen, seen)
+    if verdict.refused_for:
+        return verdict
+    if result.moved and not result.neutral_seen:
+        return verdict + refuse(Reason.NO_NEUTRAL)
+    return verdict + refuse(Reason.NO_MOVE)

@@ -1,0 +1,183 @@
+"""The careful look: several passes over a trial's own frames become one trial's value."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from measure.angles import mean_near_median
+from measure.body import FloatArray, Side, Track
+from measure.combine import Combined, Mask, combine, combined_track
+from measure.gates import Verdict, elevation_gates, note, refuse, value_gate
+from measure.gates_rotation_reach import reach_gates, rotation_gates
+from measure.intervals import half_width
+from measure.movements import MOVEMENTS, Movement, Unit, View
+from measure.readings import Trial
+from measure.reasons import Reason
+from measure.search import steps_of
+from measure.setup import Setup
+from measure.trials import Excursion, find_trials
+
+#: Frames of a hold farther than this from its median are left out of its mean. Ours.
+NEAR_MEDIAN = {Unit.DEGREES: 5.0, Unit.FRACTION: 0.04}
+#: Passes whose hold means differ by more than this disagree, unless three of them lie within
+#: the second figure. Ours, from the truth bench.
+DISAGREE = {Unit.DEGREES: (7.0, 4.0), Unit.FRACTION: (0.10, 0.05)}
+#: The same for external rotation, whose passes differ more.
+DISAGREE_ROTATION = (16.0, 8.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settled:
+    """A trial, with the series it was read from.
+
+    Attributes
+    ----------
+    spread
+        How far the passes' hold means lie apart, in the movement's unit; 0 for one pass.
+    """
+
+    trial: Trial
+    against_vertical: float | None
+    spread: float
+    combined: Combined
+
+
+def settle(
+    tracks: Sequence[Track],
+    found: Excursion,
+    movement: Movement,
+    side: Side,
+    view: View,
+    setup: Setup,
+    quality: str,
+) -> Settled:
+    """Return the trial that careful passes over the same frames give.
+
+    Parameters
+    ----------
+    tracks
+        One track a pass, all with the same frames, covering `found` from its rest to its hold.
+    found
+        The trial as the quick pass saw it; its hold is looked for anew.
+    quality
+        Name of the deciding model; with fewer or lesser passes the interval is wider.
+    """
+    time_s = tracks[0].time_s
+    rest = (time_s >= found.rest_start_s) & (time_s <= found.rest_end_s)
+    combined = combine(tracks, movement, side, view, rest, setup)
+    trial = _hold_again(combined, found, movement)
+    blank = Trial(
+        value=None,
+        low=None,
+        high=None,
+        start_s=trial.start_s,
+        end_s=trial.end_s,
+        hold_start_s=trial.hold_start_s,
+        hold_end_s=trial.hold_end_s,
+    )
+    if trial.hold_start_s is None or trial.hold_end_s is None:
+        verdict = refuse(Reason.PERSON_LOST if trial.gap else Reason.NO_HOLD)
+        hold = (time_s >= trial.start_s) & (time_s <= trial.end_s)
+        verdict = _gates(tracks, combined, movement, side, view, rest, hold) + verdict
+        return _refused(blank, verdict, combined)
+    hold = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
+    verdict = _gates(tracks, combined, movement, side, view, rest, hold)
+    if trial.gap:
+        verdict += refuse(Reason.PERSON_LOST)
+    if not trial.steady:
+        verdict += note(Reason.UNSTEADY_HOLD)
+    unit = MOVEMENTS[movement].unit
+    means = np.array([mean_near_median(row[hold], NEAR_MEDIAN[unit]) for row in combined.per_pass])
+    value, spread = agreed(means, _tolerance(movement))
+    if value is None:
+        return _refused(blank, verdict + refuse(Reason.PASSES_DISAGREE), combined)
+    verdict += value_gate(movement, value)
+    if verdict.refused_for:
+        return _refused(blank, verdict, combined, spread)
+    half = half_width(movement, view, quality, spread, verdict.notes)
+    vertical = combined.against_vertical
+    return Settled(
+        trial=replace(
+            blank,
+            value=value,
+            low=value - half,
+            high=value + half,
+            flags=verdict.notes,
+            spread=float(np.nanstd(combined.value[hold])),
+        ),
+        against_vertical=None
+        if vertical is None
+        else mean_near_median(vertical[hold], NEAR_MEDIAN[unit]),
+        spread=spread,
+        combined=combined,
+    )
+
+
+def agreed(means: FloatArray, tolerance: tuple[float, float]) -> tuple[float | None, float]:
+    """Return the value that the passes' means agree on, and how far they lie apart.
+
+    The mean of all when they lie within the first figure; otherwise the mean of the three
+    closest when those lie within the second; otherwise None.
+    """
+    known = np.sort(means[np.isfinite(means)])
+    if len(known) == 0 or len(known) <= len(means) / 2:
+        return None, math.inf
+    spread = float(known[-1] - known[0])
+    wide, narrow = tolerance
+    if spread <= wide:
+        return float(np.mean(known)), spread
+    if len(known) >= 4:
+        triples = known[2:] - known[:-2]
+        best = int(np.argmin(triples))
+        if triples[best] <= narrow:
+            return float(np.mean(known[best : best + 3])), spread
+    return None, spread
+
+
+def _tolerance(movement: Movement) -> tuple[float, float]:
+    if movement is Movement.EXTERNAL_ROTATION:
+        return DISAGREE_ROTATION
+    return DISAGREE[MOVEMENTS[movement].unit]
+
+
+def _hold_again(combined: Combined, found: Excursion, movement: Movement) -> Excursion:
+    """Return the trial as the careful series shows it, or as it was found when it does not."""
+    within = (combined.time_s >= found.rest_start_s - 0.5) & (combined.time_s <= found.end_s + 0.2)
+    again = find_trials(combined.time_s[within], combined.value[within], steps_of(movement))
+    holding = [each for each in again.excursions if each.hold_start_s is not None]
+    if not holding:
+        return found
+    return max(holding, key=lambda each: min(each.end_s, found.end_s) - each.start_s)
+
+
+def _gates(
+    tracks: Sequence[Track],
+    combined: Combined,
+    movement: Movement,
+    side: Side,
+    view: View,
+    rest: Mask,
+    hold: Mask,
+) -> Verdict:
+    track = combined_track(tracks)
+    if movement is Movement.HAND_BEHIND_BACK:
+        return reach_gates(track, side, view, combined.value, rest, hold)
+    if combined.rotation is not None and combined.stances is not None:
+        facing = combined.stances.facing
+        return rotation_gates(track, side, combined.rotation, facing, rest, hold)
+    return elevation_gates(track, side, movement, view, rest, hold)
+
+
+def _refused(
+    blank: Trial, verdict: Verdict, combined: Combined, spread: float = math.nan
+) -> Settled:
+    return Settled(
+        trial=replace(
+            blank, flags=verdict.refused_for + verdict.notes, refused_for=verdict.refused_for
+        ),
+        against_vertical=None,
+        spread=spread,
+        combined=combined,
+    )
