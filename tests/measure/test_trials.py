@@ -44,10 +44,10 @@ def test_no_hold_is_said():
 
 
 def test_a_drifting_hold_is_unsteady():
-    values = raise_and_hold(90)
-    top = values > 89.9
-    values[top] += np.linspace(-6, 6, top.sum())
+    rest, drift = np.zeros(9), np.linspace(84, 94, 12)
+    values = np.concatenate([rest, [20, 45, 70], drift, [70, 45, 20], rest])
     (trial,) = find_trials(times(values), values, STEPS).excursions
+    assert trial.hold_start_s is not None
     assert not trial.steady
 
 
