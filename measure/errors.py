@@ -6,6 +6,7 @@
     ├── InputError           wrong use or unreadable input: exit code 2
     │   ├── ClipError        a clip that cannot be read
     │   ├── ManifestError    a table of clips that cannot be read
+    │   ├── ModelFileError   a pose bundle of one's own that is none
     │   └── DataError        a file of ours (store, export, calibration) that cannot be used
     └── MachineError         this machine or its state: exit code 1
         ├── ModelError       the pose model is missing, wrong or cannot be fetched
@@ -32,6 +33,10 @@ class ClipError(InputError):
 
 class ManifestError(InputError):
     """A table of clips that cannot be read."""
+
+
+class ModelFileError(InputError):
+    """A pose bundle of one's own that cannot be used."""
 
 
 class DataError(InputError):
