@@ -1,0 +1,170 @@
+"""The network: a picture in, the people it found out. The only importer of mediapipe.
+
+The library tries to report usage to its maker's servers and has no switch for it. It honours
+the usual proxy variables, so they are set to a closed port of this computer before it is
+imported: nothing can leave. Import this module in the pose process only.
+"""
+
+import os
+from dataclasses import dataclass
+from types import TracebackType
+from typing import Self
+
+import numpy as np
+
+from measure.body import LANDMARKS, FloatArray
+from measure.errors import ModelError, PoseProcessError
+from measure.frame import PixelArray
+
+#: Port 9 of this computer, where nothing listens.
+_NOWHERE = "http://127.0.0.1:9"
+_PROXY_NAMES = ("http_proxy", "https_proxy", "all_proxy", "ftp_proxy")
+
+
+def close_way_out() -> None:
+    """Point every proxy variable of this process at a closed port of this computer."""
+    for name in _PROXY_NAMES:
+        os.environ[name] = _NOWHERE
+        os.environ[name.upper()] = _NOWHERE
+    for name in ("no_proxy", "NO_PROXY"):
+        os.environ.pop(name, None)
+
+
+close_way_out()
+
+import mediapipe as mp  # type: ignore[import-untyped]  # noqa: E402 - the way out first
+from mediapipe.tasks.python import vision  # type: ignore[import-untyped]  # noqa: E402
+
+#: How many people the network is asked for: one more than is measured, to notice a second.
+PEOPLE_ASKED_FOR = 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Detection:
+    """The people found in one picture, in no fixed order.
+
+    Attributes
+    ----------
+    places
+        Shape (people, 33, 2), fractions of the picture: (0, 0) its upper left corner, (1, 1)
+        its lower right corner; may lie outside.
+    visibility, presence
+        Shape (people, 33), 0..1 as the network says; NaN where it says nothing sensible.
+    """
+
+    places: FloatArray
+    visibility: FloatArray
+    presence: FloatArray
+
+
+class Landmarker:
+    """One run of the network over pictures that follow each other in time.
+
+    It remembers the last picture, so a new run (another clip, a jump in time, a mirrored
+    pass) needs a new one. It has to be closed, on the thread that made it: left to the garbage
+    collector it can block the whole process.
+    """
+
+    opened = 0
+    closed = 0
+
+    def __init__(self, bundle: bytes) -> None:
+        options = vision.PoseLandmarkerOptions(
+            base_options=mp.tasks.BaseOptions(
+                model_asset_buffer=bundle, delegate=mp.tasks.BaseOptions.Delegate.CPU
+            ),
+            running_mode=vision.RunningMode.VIDEO,
+            num_poses=PEOPLE_ASKED_FOR,
+        )
+        try:
+            self._native = vision.PoseLandmarker.create_from_options(options)
+        except (RuntimeError, ValueError, OSError) as error:
+            raise ModelError(
+                f"The pose model could not be loaded ({_first_line(error)}). "
+                "Run `thawline model` to check it and fetch it again."
+            ) from None
+        self._is_open = True
+        self._last_ms = -1
+        Landmarker.opened += 1
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close()
+
+    def detect(self, rgb: PixelArray, time_s: float) -> Detection:
+        """Find people in the next picture.
+
+        Parameters
+        ----------
+        rgb
+            Shape (height, width, 3), contiguous, as :class:`measure.frame.Picture` holds it.
+        time_s
+            The picture's own time. The network smooths by it; it gets whole milliseconds that
+            always increase, whatever is given here.
+
+        Raises
+        ------
+        PoseProcessError
+            If the network fails; it then has to be closed and made anew.
+        """
+        if not self._is_open:
+            raise PoseProcessError("The pose network was used after it had been closed.")
+        if rgb.dtype != np.uint8 or rgb.ndim != 3 or not rgb.flags.c_contiguous:
+            raise PoseProcessError("A picture that had not passed the frame gate was refused.")
+        self._last_ms = next_millisecond(self._last_ms, time_s)
+        try:
+            found = self._native.detect_for_video(
+                mp.Image(image_format=mp.ImageFormat.SRGB, data=rgb), self._last_ms
+            )
+        except (RuntimeError, ValueError) as error:
+            raise PoseProcessError(f"The pose network failed: {_first_line(error)}.") from None
+        people = len(found.pose_landmarks)
+        values = np.array(
+            [
+                [(mark.x, mark.y, mark.visibility, mark.presence) for mark in person]
+                for person in found.pose_landmarks
+            ],
+            dtype=np.float64,  # None becomes NaN
+        ).reshape(people, LANDMARKS, 4)
+        return Detection(
+            places=values[:, :, :2],
+            visibility=_sensible(values[:, :, 2]),
+            presence=_sensible(values[:, :, 3]),
+        )
+
+    def close(self) -> None:
+        """End the run. Closing twice does nothing; a failed network closes without an error."""
+        if not self._is_open:
+            return
+        self._is_open = False
+        Landmarker.closed += 1
+        try:
+            self._native.close()
+        except (RuntimeError, ValueError) as error:
+            # A failed graph reports its old error again when it is closed.
+            self._native._handle = None
+            os.write(2, f"closing the network: {_first_line(error)}\n".encode())
+
+
+def next_millisecond(last_ms: int, time_s: float) -> int:
+    """Return the time in whole milliseconds, moved up to stay above the last one."""
+    wanted = round(time_s * 1000.0) if np.isfinite(time_s) else 0
+    return max(last_ms + 1, wanted)
+
+
+def _sensible(confidence: FloatArray) -> FloatArray:
+    """Return confidences with everything outside 0..1 as NaN."""
+    with np.errstate(invalid="ignore"):
+        good = (confidence >= 0.0) & (confidence <= 1.0)
+    return np.where(good, confidence, np.nan)
+
+
+def _first_line(error: Exception) -> str:
+    return (str(error).strip().splitlines() or [type(error).__name__])[0][:200]

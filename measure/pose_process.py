@@ -1,0 +1,121 @@
+"""The pose process itself: started by :mod:`measure.pose`, never by hand.
+
+It takes bundles and clips over its standard input and answers over what was its standard
+output. Both its text streams lead to its error stream, which the supervisor keeps in a log, so
+the noise of native code reaches no terminal. It ends when its supervisor does.
+"""
+
+import faulthandler
+import os
+import queue
+import signal
+import sys
+import threading
+import traceback
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
+from typing import Any, BinaryIO
+
+from measure.body import PoseFrame
+from measure.clip_job import ClipJob
+from measure.errors import ThawlineError
+from measure.pose_messages import (
+    GarbledError,
+    Kind,
+    Message,
+    error_message,
+    frames_message,
+    job_of,
+    message_of_facts,
+    read_message,
+    write_message,
+)
+from measure.pose_model_checksums import ModelQuality
+
+
+def main() -> None:
+    """Serve jobs until the supervisor closes the pipe or is gone."""
+    incoming, outgoing = _take_pipes()
+    faulthandler.enable()
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the supervisor decides
+    from measure.landmarker import Landmarker  # takes a second, and closes the way out first
+
+    answers = _Answers(outgoing)
+    orders: queue.Queue[Message] = queue.Queue()
+    threading.Thread(target=_listen, args=(incoming, orders), daemon=True).start()
+    makers: dict[ModelQuality, Callable[[], Landmarker]] = {}
+    answers.send(Message(kind=Kind.READY))
+    while True:
+        order = orders.get()
+        if order.kind is Kind.MODEL:
+            bundle = order.arrays["bundle"].tobytes()
+            makers[ModelQuality(order.values["quality"])] = partial(Landmarker, bundle)
+            answers.send(Message(kind=Kind.READY))
+        elif order.kind is Kind.JOB:
+            _serve(job_of(order), makers, answers)
+            if Landmarker.opened != Landmarker.closed:
+                os.write(2, b"a network was left open\n")
+                os._exit(3)
+
+
+def _serve(
+    job: ClipJob, makers: Mapping[ModelQuality, Callable[[], Any]], answers: "_Answers"
+) -> None:
+    from measure.pose_work import run_job
+
+    try:
+        facts = run_job(job, makers, answers)
+    except ThawlineError as error:
+        answers.send(error_message(error))
+    except Exception as error:  # noqa: BLE001 - the top of the process
+        traceback.print_exc()
+        answers.send(error_message(error))
+    else:
+        answers.send(message_of_facts(facts))
+
+
+def _take_pipes() -> tuple[BinaryIO, BinaryIO]:
+    """Return the two pipes, and lead everything else that is written to the error stream."""
+    incoming = os.fdopen(os.dup(0), "rb")
+    outgoing = os.fdopen(os.dup(1), "wb")
+    os.dup2(2, 1)
+    nothing = os.open(os.devnull, os.O_RDONLY)
+    os.dup2(nothing, 0)
+    os.close(nothing)
+    sys.stdout = sys.stderr
+    return incoming, outgoing
+
+
+def _listen(incoming: BinaryIO, orders: "queue.Queue[Message]") -> None:
+    """Queue what the supervisor says; end the process when it is gone, busy or not."""
+    try:
+        while (order := read_message(incoming)) is not None:
+            orders.put(order)
+    except (GarbledError, OSError):
+        os._exit(2)
+    os._exit(0)
+
+
+class _Answers:
+    """Sends answers; may be used from several threads."""
+
+    def __init__(self, outgoing: BinaryIO) -> None:
+        self._outgoing = outgoing
+        self._lock = threading.Lock()
+
+    def send(self, message: Message) -> None:
+        try:
+            with self._lock:
+                write_message(self._outgoing, message)
+        except OSError:
+            os._exit(0)  # nobody listens any more
+
+    def frames(self, pass_number: int, frames: Sequence[PoseFrame]) -> None:
+        self.send(frames_message(pass_number, frames))
+
+    def progress(self, share: float) -> None:
+        self.send(Message(kind=Kind.PROGRESS, values={"share": share}))
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,251 @@
+"""What kind of thing a clip's path leads to, found out before any decoder sees it.
+
+The decoder's answer to bad input is a bare "not opened"; and a text file that names other
+places (a play list) would make it follow them, even over the network. So a clip is let through
+only when its first bytes are those of a known container, and everything else gets its own
+sentence. Nothing is decoded here.
+"""
+
+import os
+import stat
+import struct
+from collections.abc import Iterator
+from enum import StrEnum
+from pathlib import Path
+from typing import BinaryIO
+
+from measure.errors import ClipError
+
+#: Bytes read from the start of a file to recognise it.
+_HEAD_BYTES = 4096
+
+#: Windows: the content is not on this computer yet (FILE_ATTRIBUTE_RECALL_ON_DATA_ACCESS).
+_KEPT_ELSEWHERE = 0x00400000
+
+
+class Container(StrEnum):
+    """Kinds of file, as their first bytes tell."""
+
+    MP4 = "MP4 or MOV"
+    MATROSKA = "MKV or WebM"
+    AVI = "AVI"
+    TRANSPORT = "MPEG transport stream"
+    PROGRAM = "MPEG"
+    ASF = "WMV"
+    FLASH = "FLV"
+    OGG = "Ogg"
+    GIF = "GIF"
+    RAW_H26X = "bare H.264 or HEVC"
+    RAW_Y4M = "Y4M"
+    PICTURE = "a still picture"
+    SOUND = "a sound file"
+    ARCHIVE = "a packed archive"
+    DOCUMENT = "a document"
+    TEXT = "a text file"
+    UNKNOWN = "unknown"
+
+
+_NO_CLIPS = {
+    Container.PICTURE: "is a still picture; a movement needs a clip",
+    Container.SOUND: "holds sound only, no pictures",
+    Container.ARCHIVE: "is a packed archive; unpack it and choose the clip inside",
+    Container.DOCUMENT: "is a document, not a video",
+    Container.TEXT: "is a text file, not a video",
+    Container.UNKNOWN: "is not a video that this program knows",
+}
+
+
+def check_clip(clip: Path) -> Container:
+    """Return the kind of container, if the path leads to a clip that may be opened.
+
+    Raises
+    ------
+    ClipError
+        With one plain sentence for each kind of thing that is no clip.
+    """
+    _check_name(clip)
+    _check_place(clip)
+    try:
+        with clip.open("rb") as file:
+            head = file.read(_HEAD_BYTES)
+            kind = recognise(head)
+            if kind is Container.MP4:
+                _check_index(clip, file)
+    except PermissionError:
+        raise ClipError(
+            f"{_named(clip)} may not be read by you. Ask for permission, or copy it to a "
+            "folder of your own."
+        ) from None
+    except OSError as error:
+        raise ClipError(
+            f"{_named(clip)} cannot be read ({error.strerror}). Copy it to this computer's own "
+            "disk and try again."
+        ) from None
+    if kind in _NO_CLIPS:
+        raise ClipError(f"{_named(clip)} {_NO_CLIPS[kind]}.")
+    return kind
+
+
+def _named(clip: Path) -> str:
+    return f"The clip {clip.name or clip}"
+
+
+def _check_name(clip: Path) -> None:
+    text = os.fspath(clip)
+    if "\0" in text:
+        raise ClipError("The clip's name holds a zero byte. Rename it.")
+    scheme, found, _ = text.partition(":/")
+    if found and len(scheme) > 1 and scheme.replace("+", "").isalnum():
+        raise ClipError(
+            f"{text} is an address, not a file. Nothing is fetched over the network: save the "
+            "clip on this computer first."
+        )
+    try:
+        text.encode("utf-8")
+    except UnicodeEncodeError:
+        raise ClipError(
+            f"{_named(clip)} has a name that is not readable text. Rename it."
+        ) from None
+
+
+def _check_place(clip: Path) -> None:
+    try:
+        facts = clip.stat()
+    except FileNotFoundError:
+        raise ClipError(f"{_named(clip)} is not there: {clip.parent} holds no such file.") from None
+    except PermissionError:
+        raise ClipError(
+            f"{_named(clip)} lies in a folder that you may not open. Copy it to one of your own."
+        ) from None
+    except OSError as error:
+        raise ClipError(f"{_named(clip)} cannot be found ({error.strerror}).") from None
+    if stat.S_ISDIR(facts.st_mode):
+        raise ClipError(f"{clip} is a folder, not a clip. Choose one of the files in it.")
+    if not stat.S_ISREG(facts.st_mode):
+        raise ClipError(f"{clip} is a device or a pipe, not a recorded clip.")
+    if getattr(facts, "st_file_attributes", 0) & _KEPT_ELSEWHERE:
+        raise ClipError(
+            f"{_named(clip)} is kept online and is not on this computer yet. Make it available "
+            "offline first."
+        )
+    if facts.st_size == 0:
+        raise ClipError(f"{_named(clip)} is empty (0 bytes). Copy or record it again.")
+
+
+def recognise(head: bytes) -> Container:
+    """Return the kind of a file whose first bytes are `head`."""
+    if head[4:8] in (b"ftyp", b"moov", b"mdat", b"wide", b"free", b"skip", b"pnot"):
+        still = head[4:8] == b"ftyp" and head[8:12] in (b"heic", b"heix", b"mif1", b"avif")
+        return Container.PICTURE if still else Container.MP4
+    if head[:4] == b"RIFF":
+        inside = {b"AVI ": Container.AVI, b"WAVE": Container.SOUND, b"WEBP": Container.PICTURE}
+        return inside.get(head[8:12], Container.UNKNOWN)
+    for start, kind in _STARTS:
+        if head.startswith(start):
+            return kind
+    if _is_transport_stream(head):
+        return Container.TRANSPORT
+    if head[:1] == b"\xff" and len(head) > 1 and head[1] & 0xE0 == 0xE0:
+        return Container.SOUND  # bare MPEG audio
+    return Container.TEXT if _is_text(head) else Container.UNKNOWN
+
+
+_STARTS = (
+    (b"\x1a\x45\xdf\xa3", Container.MATROSKA),
+    (b"\x00\x00\x01\xba", Container.PROGRAM),
+    (b"\x00\x00\x01\xb3", Container.PROGRAM),
+    (b"\x30\x26\xb2\x75\x8e\x66\xcf\x11", Container.ASF),
+    (b"FLV\x01", Container.FLASH),
+    (b"OggS", Container.OGG),
+    (b"GIF8", Container.GIF),
+    (b"YUV4MPEG2", Container.RAW_Y4M),
+    (b"\x00\x00\x00\x01", Container.RAW_H26X),
+    (b"\x00\x00\x01", Container.RAW_H26X),
+    (b"\x89PNG", Container.PICTURE),
+    (b"\xff\xd8\xff", Container.PICTURE),
+    (b"BM", Container.PICTURE),
+    (b"II*\x00", Container.PICTURE),
+    (b"MM\x00*", Container.PICTURE),
+    (b"ID3", Container.SOUND),
+    (b"fLaC", Container.SOUND),
+    (b"#!AMR", Container.SOUND),
+    (b"PK\x03\x04", Container.ARCHIVE),
+    (b"\x1f\x8b", Container.ARCHIVE),
+    (b"7z\xbc\xaf", Container.ARCHIVE),
+    (b"Rar!", Container.ARCHIVE),
+    (b"%PDF", Container.DOCUMENT),
+)
+
+
+def _is_transport_stream(head: bytes) -> bool:
+    """Tell whether sync bytes stand every 188 bytes (or every 192, with a time before each)."""
+    for first, step in ((0, 188), (4, 192)):
+        marks = head[first : first + 5 * step : step]
+        if len(marks) >= 3 and set(marks) == {0x47}:
+            return True
+    return False
+
+
+def _is_text(head: bytes) -> bool:
+    if head.startswith((b"\xff\xfe", b"\xfe\xff", b"\xef\xbb\xbf")):
+        return True
+    try:
+        text = head[:-4].decode("utf-8") if len(head) == _HEAD_BYTES else head.decode("utf-8")
+    except UnicodeDecodeError:
+        return False
+    return all(sign.isprintable() or sign in "\t\r\n\f" for sign in text)
+
+
+def _check_index(clip: Path, file: BinaryIO) -> None:
+    """Look through the boxes of an MP4 or MOV file for its index and a picture track.
+
+    Raises
+    ------
+    ClipError
+        If the index is missing (a recording that was cut off) or there is only sound.
+    """
+    size = file.seek(0, os.SEEK_END)
+    kinds = []
+    for kind, start, end in _boxes(file, 0, size):
+        kinds.append(kind)
+        if kind == b"moov" and end <= size:
+            tracks = _track_kinds(file, start, end)
+            if tracks and b"vide" not in tracks:
+                raise ClipError(f"{_named(clip)} {_NO_CLIPS[Container.SOUND]}.")
+            return
+    if b"moof" not in kinds:
+        raise ClipError(
+            f"{_named(clip)} is incomplete: its index is missing, as after a recording or a "
+            "copy that was cut off. Record or copy it again."
+        )
+
+
+def _boxes(file: BinaryIO, start: int, end: int) -> Iterator[tuple[bytes, int, int]]:
+    """Yield kind, start and end of the content of each box between two places of the file."""
+    place = start
+    while place + 8 <= end:
+        file.seek(place)
+        head = file.read(16)
+        length, kind = struct.unpack(">I4s", head[:8])
+        content = place + 8
+        if length == 1 and len(head) == 16:
+            length = struct.unpack(">Q", head[8:])[0]
+            content = place + 16
+        elif length == 0:
+            length = end - place
+        if length < content - place:
+            return
+        yield kind, content, place + length
+        place += length
+
+
+def _track_kinds(file: BinaryIO, start: int, end: int) -> set[bytes]:
+    """Return the handler kinds of the tracks in an index: b"vide", b"soun" and others."""
+    found = set()
+    for kind, inner, after in _boxes(file, start, end):
+        if kind in (b"trak", b"mdia"):
+            found |= _track_kinds(file, inner, min(after, end))
+        elif kind == b"hdlr":
+            file.seek(inner + 8)
+            found.add(file.read(4))
+    return found

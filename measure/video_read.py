@@ -1,0 +1,298 @@
+"""Reading a source to its end: which frames, at which times, with gaps and damage marked.
+
+Ends for certain, whatever the source does: one that fails for ever, repeats for ever or jumps
+back for ever is left after a bounded number of tries. Times decide everything; counts and
+rates stated by a file decide nothing.
+"""
+
+import math
+from collections import deque
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from statistics import median
+from typing import Any
+
+from numpy.typing import NDArray
+
+from measure.errors import ClipError
+from measure.video import FrameSource
+
+#: Failures in a row after which a clip counts as ended. Ours.
+MOST_FAILURES = 200
+
+#: Frames in a row that may repeat the last time before a clip counts as ended. Ours.
+MOST_REPEATS = 200
+
+#: How often times may jump back before a clip counts as ended. Ours.
+MOST_JUMPS = 20
+
+#: A step back up to this is disorder (the frame is dropped); a longer one is a new start. Ours.
+_DISORDER_S = 0.5
+
+#: More frames in a row that are exactly zero everywhere are a fault of the decoder: a dark
+#: room has noise. Ours.
+MOST_BLACK = 10
+
+#: Intervals remembered to know the usual one.
+_REMEMBERED = 15
+
+_ASSUMED_INTERVAL_S = 1 / 30
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceFrame:
+    """A chosen frame.
+
+    Attributes
+    ----------
+    index
+        Number of the frame in its source, from 0, lost frames counted.
+    time_s
+        Seconds from the source's first frame.
+    pixels
+        As the source delivered it, or None for a frame lost to damage.
+    window
+        Number of the span of time that it belongs to, from 0.
+    """
+
+    index: int
+    time_s: float
+    pixels: NDArray[Any] | None
+    window: int
+
+
+class RegularGrid:
+    """Chooses frames nearest to a regular grid of times, by their own times.
+
+    Parameters
+    ----------
+    rate_hz
+        Grid points a second, from time 0; None chooses every frame.
+    """
+
+    def __init__(self, rate_hz: float | None) -> None:
+        if rate_hz is not None and not rate_hz > 0:
+            raise ValueError(f"rate_hz must be above 0, not {rate_hz}")
+        self._rate_hz = rate_hz
+        self._next_point = 0
+        self._last_s = -math.inf
+
+    def chooses(self, time_s: float) -> bool:
+        """Tell whether the frame at this time is the one for the next grid point.
+
+        It is if its time is past the point, or nearer before it than the next frame will be
+        after it, if that comes after as long a step as this one did. Of two equally near the
+        later is taken.
+        """
+        if self._rate_hz is None:
+            return True
+        step_s = min(time_s - self._last_s, 1 / self._rate_hz)  # a pause says nothing of it
+        first = not math.isfinite(self._last_s)
+        self._last_s = time_s
+        reach_s = time_s if first else time_s + step_s / 2 - 1e-4
+        if reach_s < self._next_point / self._rate_hz:
+            return False
+        self._next_point = math.floor(reach_s * self._rate_hz + 1e-9) + 1
+        return True
+
+
+def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    """Return spans of time in order, with those that touch made one.
+
+    Raises
+    ------
+    ValueError
+        If a span ends before it starts or is not finite.
+    """
+    result: list[tuple[float, float]] = []
+    for start, end in sorted(spans):
+        if not (math.isfinite(start) and math.isfinite(end) and start <= end):
+            raise ValueError(f"a span of time must end after its start: ({start}, {end})")
+        if result and start <= result[-1][1]:
+            result[-1] = (result[-1][0], max(end, result[-1][1]))
+        else:
+            result.append((start, end))
+    return tuple(result)
+
+
+class ClipReader:
+    """Reads a source once, from its first frame on; a generator of the chosen frames.
+
+    Parameters
+    ----------
+    source
+        An open source; the caller closes it.
+    name
+        The clip's name for messages.
+    rate_hz
+        Frames wanted a second, or None for every frame.
+    windows
+        Spans of time that frames are wanted from, in order and apart (see :func:`merged`);
+        None for the whole clip. Reading stops after the last.
+    tick
+        Called with the time of every frame passed, chosen or not.
+
+    Attributes
+    ----------
+    frames_read, frames_lost
+        Frames decoded and frames lost to damage so far.
+    last_s
+        Time of the last frame read.
+    notes
+        What was odd, one sentence each.
+    """
+
+    def __init__(
+        self,
+        source: FrameSource,
+        name: str,
+        *,
+        rate_hz: float | None = None,
+        windows: Sequence[tuple[float, float]] | None = None,
+        tick: Callable[[float], None] = lambda time_s: None,
+    ) -> None:
+        self._source = source
+        self._name = name
+        self._grid = RegularGrid(rate_hz)
+        self._windows = [(-math.inf, math.inf)] if windows is None else list(windows)
+        self._tick = tick
+        self._steps_s: deque[float] = deque(maxlen=_REMEMBERED)
+        self._index = -1
+        self._first_s: float | None = None
+        self._black_run = 0
+        self._seen_light = False
+        self._chosen = 0
+        self.frames_read = 0
+        self.frames_lost = 0
+        self.last_s = 0.0
+        self.notes: list[str] = []
+
+    @property
+    def interval_s(self) -> float:
+        """Usual time from one frame to the next, seconds."""
+        return median(self._steps_s) if self._steps_s else _ASSUMED_INTERVAL_S
+
+    def frames(self) -> Iterator[SourceFrame]:
+        """Yield the chosen frames; lost ones too, without pixels.
+
+        Raises
+        ------
+        ClipError
+            At the end, if not one picture could be read, or all were black.
+        """
+        whole = True
+        for time_s, after_failure in self._times():
+            if after_failure:
+                yield from self._lost_before(time_s)
+            self._count(time_s)
+            self._tick(time_s)
+            if time_s > self._windows[-1][1]:
+                whole = False
+                break
+            window = self._window_of(time_s)
+            if self._grid.chooses(time_s) and window is not None:
+                yield self._frame(time_s, window)
+        if whole:
+            self._check_end()
+
+    def _times(self) -> Iterator[tuple[float, bool]]:
+        """Yield the time of each frame that can be used and whether a failure came before."""
+        failures = repeats = jumps = 0
+        after_failure = False
+        shift_s = 0.0
+        while failures < MOST_FAILURES and repeats < MOST_REPEATS:
+            if not self._source.grab():
+                failures += 1
+                after_failure = True
+                continue
+            failures = 0
+            raw_s = self._source.time_s()
+            if self._first_s is None:
+                self._first_s = raw_s
+            time_s = raw_s - self._first_s + shift_s
+            if self.frames_read and time_s < self.last_s - _DISORDER_S:
+                jumps += 1
+                if jumps > MOST_JUMPS:
+                    self.notes.append("Its times jump back again and again; the rest was left out.")
+                    return
+                shift_s += self.last_s + self.interval_s - time_s
+                time_s = self.last_s + self.interval_s
+            elif not math.isfinite(time_s) or (self.frames_read and time_s <= self.last_s + 1e-6):
+                repeats += 1
+                continue
+            repeats = 0
+            yield time_s, after_failure
+            after_failure = False
+        if repeats >= MOST_REPEATS:
+            self.notes.append("Its time stopped going on; the rest was left out.")
+        if jumps:
+            self.notes.append(f"Its times jump back {jumps} times; they were joined.")
+
+    def _count(self, time_s: float) -> None:
+        if self.frames_read:
+            self._steps_s.append(time_s - self.last_s)
+        self.frames_read += 1
+        self._index += 1
+        self.last_s = time_s
+
+    def _lost_before(self, time_s: float) -> Iterator[SourceFrame]:
+        """Yield the frames lost between the last one and this one, evenly spread."""
+        gap_s = time_s - self.last_s
+        lost = round(gap_s / self.interval_s) - 1 if self.frames_read else 0
+        before_s = self.last_s
+        for number in range(1, lost + 1):
+            lost_s = before_s + gap_s * number / (lost + 1)
+            self.frames_lost += 1
+            self._index += 1
+            self.last_s = lost_s
+            window = self._window_of(lost_s)
+            if self._grid.chooses(lost_s) and window is not None:
+                yield SourceFrame(index=self._index, time_s=lost_s, pixels=None, window=window)
+
+    def _window_of(self, time_s: float) -> int | None:
+        for number, (start_s, end_s) in enumerate(self._windows):
+            if start_s - 1e-6 <= time_s <= end_s + 1e-6:
+                return number
+        return None
+
+    def _frame(self, time_s: float, window: int) -> SourceFrame:
+        pixels = self._source.retrieve()
+        self._chosen += 1
+        if pixels is not None and _is_black(pixels):
+            self._black_run += 1
+            if self._black_run > MOST_BLACK:
+                pixels = None
+        elif pixels is not None:
+            self._black_run = 0
+            self._seen_light = True
+        if pixels is None:
+            self.frames_lost += 1
+        return SourceFrame(index=self._index, time_s=time_s, pixels=pixels, window=window)
+
+    def _check_end(self) -> None:
+        if not self.frames_read:
+            raise ClipError(
+                f"Not one picture of the clip {self._name} could be decoded. It is damaged; "
+                "record or copy it again."
+            )
+        if self.frames_read == 1:
+            raise ClipError(f"The clip {self._name} holds a single picture; a movement needs more.")
+        if self._chosen and not self._seen_light:
+            raise ClipError(
+                f"Every picture of the clip {self._name} is completely black. A dark room would "
+                "leave some grain: the lens was covered, or the clip's codec is not decoded "
+                "rightly here. Convert it to MP4 (H.264, progressive)."
+            )
+        stated_s = self._source.facts.stated_duration_s
+        reached_s = self.last_s + self.interval_s
+        if stated_s is not None and reached_s < 0.9 * stated_s:
+            self.notes.append(
+                f"The recording seems incomplete: {reached_s:.1f} of {stated_s:.1f} s."
+            )
+        if not self._source.facts.times_known:
+            self.notes.append("The clip carries no times; they were counted from its stated rate.")
+
+
+def _is_black(pixels: NDArray[Any]) -> bool:
+    """Tell whether every value is exactly zero; a coarse look settles most."""
+    return not pixels[::16, ::16].any() and not pixels.any()
