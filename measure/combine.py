@@ -12,7 +12,7 @@ from measure.estimators.elevation import elevation_of
 from measure.estimators.reach import reach_of
 from measure.estimators.rotation import Rotation, rotation_of
 from measure.movements import Movement, View
-from measure.posture import Posture, middle, posture_of
+from measure.posture import Posture, median_known, middle, posture_of
 from measure.setup import Setup
 from measure.stances import Stances, find_stances, zero_level
 
@@ -60,22 +60,13 @@ def combined_track(tracks: Sequence[Track]) -> Track:
         return first
     return Track(
         time_s=first.time_s.copy(),
-        points_px=_nanmedian([track.points_px for track in tracks]),
-        visibility=_nanmedian([track.visibility for track in tracks]),
-        presence=_nanmedian([track.presence for track in tracks]),
+        points_px=median_known(np.stack([track.points_px for track in tracks])),
+        visibility=median_known(np.stack([track.visibility for track in tracks])),
+        presence=median_known(np.stack([track.presence for track in tracks])),
         state=_most_favourable([track.state for track in tracks]),
         people=np.max([track.people for track in tracks], axis=0),
         width_px=first.width_px,
         height_px=first.height_px,
-    )
-
-
-def _nanmedian(layers: Sequence[FloatArray]) -> FloatArray:
-    """Return the median over layers; NaN only where no layer knows."""
-    stacked = np.stack(layers)
-    unknown = np.all(np.isnan(stacked), axis=0)
-    return np.asarray(
-        np.nanmedian(np.where(unknown, 0.0, stacked), axis=0) + np.where(unknown, np.nan, 0.0)
     )
 
 
@@ -108,8 +99,8 @@ def _elevation(postures: Sequence[Posture], movement: Movement, view: View, rest
     per_pass = np.stack(
         [correction(each.raw_deg, _number(middle(each.wrist_line_deg, rest))) for each in passes]
     )
-    shift = _nanmedian([each.vertical_deg - each.raw_deg for each in passes])
-    value = _nanmedian(list(per_pass))
+    shift = median_known(np.stack([each.vertical_deg - each.raw_deg for each in passes]))
+    value = median_known(per_pass)
     return Combined(
         time_s=postures[0].time_s, per_pass=per_pass, value=value, against_vertical=value + shift
     )
@@ -129,12 +120,12 @@ def _rotation(tracks: Sequence[Track], side: Side, setup: Setup) -> Combined:
     return Combined(
         time_s=tracks[0].time_s,
         per_pass=np.stack(values),
-        value=_nanmedian(values),
+        value=median_known(np.stack(values)),
         stances=stances,
         rotation=Rotation(
-            azimuth_deg=_nanmedian([each.azimuth_deg for each in rotations]),
+            azimuth_deg=median_known(np.stack([each.azimuth_deg for each in rotations])),
             turn_deg=float(np.median([each.turn_deg for each in rotations])),
-            lean_deg=_nanmedian([each.lean_deg for each in rotations]),
+            lean_deg=median_known(np.stack([each.lean_deg for each in rotations])),
         ),
     )
 
@@ -145,7 +136,9 @@ def _reach(postures: Sequence[Posture], view: View, rest: Mask) -> Combined:
     for posture in postures:
         separation = float(middle(posture.separation_px / posture.trunk_px, rest))
         values.append(correction(reach_of(posture).thumb, _number(separation)))
-    return Combined(time_s=postures[0].time_s, per_pass=np.stack(values), value=_nanmedian(values))
+    return Combined(
+        time_s=postures[0].time_s, per_pass=np.stack(values), value=median_known(np.stack(values))
+    )
 
 
 def _number(value: FloatArray | float) -> float:

@@ -130,7 +130,9 @@ def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> 
     seen = [mark for mark in marks if mark not in exempt]
     sure = np.minimum(track.visibility[frames][:, seen], track.presence[frames][:, seen])
     middle_sure = middle(sure, np.ones(len(sure), dtype=bool))
-    if movement is not Movement.HAND_BEHIND_BACK and bool(np.any(middle_sure < LEAST_VISIBILITY)):
+    if movement is not Movement.HAND_BEHIND_BACK and not bool(
+        np.all(middle_sure >= LEAST_VISIBILITY)
+    ):
         verdict += refuse(Reason.HIDDEN)
     return verdict
 

@@ -85,12 +85,16 @@ def posture_of(track: Track, side: Side) -> Posture:
     )
 
 
-def middle(values: FloatArray, chosen: NDArray[np.bool_]) -> FloatArray:
-    """Return the median over the chosen frames, NaN frames left out; shape (n, ...) -> (...).
+def median_known(layers: FloatArray) -> FloatArray:
+    """Return the median over the first axis, NaN left out; all NaN (or nothing) gives NaN."""
+    unknown = np.all(np.isnan(layers), axis=0)
+    medians = np.nanmedian(np.where(unknown, 0.0, layers), axis=0) if len(layers) else 0.0
+    return np.where(unknown, np.nan, medians)
 
-    No frame known gives NaN.
+
+def middle(values: FloatArray, chosen: NDArray[np.bool_]) -> FloatArray:
+    """Return the median over the chosen frames, NaN left out; shape (n, ...) -> (...).
+
+    Nothing known gives NaN.
     """
-    known = values[chosen]
-    if len(known) == 0 or bool(np.all(np.isnan(known))):
-        return np.full(values.shape[1:], np.nan)
-    return np.asarray(np.nanmedian(known, axis=0))
+    return median_known(values[chosen])
