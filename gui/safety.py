@@ -1,0 +1,125 @@
+"""When measuring must wait: the questions, their order, what follows. No Qt, no clock.
+
+The lists follow what public health services and shoulder surgeons' societies tell people to
+look out for; the intervals between checks and the pain limits are ours.
+"""
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+#: Days between a full or short check and the next short one. Ours.
+DAYS_BETWEEN_CHECKS = 30
+#: Pain from which on the questions are asked again, 0..10. Ours.
+HIGH_PAIN = 7
+#: Rise of pain within a session from which on they are asked again. Ours.
+PAIN_JUMP = 3
+
+
+class Check(StrEnum):
+    """Which questions to ask."""
+
+    FIRST = "first"
+    MONTHLY = "monthly"
+    PAIN = "pain"
+
+
+class Page(StrEnum):
+    """A page of the check, or how it ended."""
+
+    ABOUT = "about"
+    EMERGENCY = "emergency"
+    SOON = "soon"
+    CLINICIAN = "clinician"
+    CLEAR = "clear"
+    STOP_EMERGENCY = "stop-emergency"
+    STOP_SOON = "stop-soon"
+    STOP_CLINICIAN = "stop-clinician"
+
+
+class Answer(StrEnum):
+    READ = "read"
+    NONE_FITS = "none-fits"
+    ONE_FITS = "one-fits"
+    CLINICIAN_AGREES = "clinician-agrees"
+
+
+_ORDER = {
+    Check.FIRST: (Page.ABOUT, Page.EMERGENCY, Page.SOON, Page.CLINICIAN),
+    Check.MONTHLY: (Page.EMERGENCY, Page.SOON, Page.CLINICIAN),
+    Check.PAIN: (Page.EMERGENCY, Page.SOON),
+}
+_STOPS = {
+    Page.EMERGENCY: Page.STOP_EMERGENCY,
+    Page.SOON: Page.STOP_SOON,
+    Page.CLINICIAN: Page.STOP_CLINICIAN,
+}
+
+
+def check_due(last: dt.date | None, today: dt.date) -> Check | None:
+    """Return the check that is due before measuring, or None.
+
+    A date in the future, from a clock that was put back, counts as no check at all.
+    """
+    if last is None:
+        return Check.FIRST
+    days = (today - last).days
+    return Check.MONTHLY if days >= DAYS_BETWEEN_CHECKS or days < 0 else None
+
+
+def pain_asks_for_check(pain: int | None, start: int | None) -> bool:
+    """Return whether this pain, 0..10, calls for the questions; `start` is that at the start."""
+    if pain is None:
+        return False
+    return pain >= HIGH_PAIN or (start is not None and pain - start >= PAIN_JUMP)
+
+
+@dataclass(frozen=True, slots=True)
+class Talk:
+    """One run through the questions, a page at a time."""
+
+    check: Check
+    page: Page
+
+    @classmethod
+    def begin(cls, check: Check) -> "Talk":
+        return cls(check, _ORDER[check][0])
+
+    @property
+    def over(self) -> bool:
+        return self.page in (Page.CLEAR, Page.STOP_EMERGENCY)
+
+    @property
+    def place(self) -> tuple[int, int]:
+        """Number of the page, from 1, and how many there are; a stop counts as its question."""
+        order = _ORDER[self.check]
+        asked = {stop: question for question, stop in _STOPS.items()}
+        page = asked.get(self.page, self.page)
+        return (order.index(page) + 1 if page in order else len(order)), len(order)
+
+    def answer(self, answer: Answer) -> "Talk":
+        """Return the talk one page on.
+
+        Raises
+        ------
+        ValueError
+            When the page does not offer this answer.
+        """
+        if answer not in self.answers:
+            raise ValueError(f"{answer} is no answer to {self.page}")
+        if answer is Answer.ONE_FITS:
+            return Talk(self.check, _STOPS[self.page])
+        order = _ORDER[self.check]
+        following = self.place[0]
+        return Talk(self.check, order[following] if following < len(order) else Page.CLEAR)
+
+    @property
+    def answers(self) -> tuple[Answer, ...]:
+        """What the page offers; an emergency offers nothing but to stop."""
+        if self.page is Page.ABOUT:
+            return (Answer.READ,)
+        if self.page in _STOPS:
+            return (Answer.NONE_FITS, Answer.ONE_FITS)
+        if self.page in (Page.STOP_SOON, Page.STOP_CLINICIAN):
+            return (Answer.CLINICIAN_AGREES,)
+        return ()

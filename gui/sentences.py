@@ -1,0 +1,146 @@
+"""The one sentence that a page says: what to do now. The same words are shown and spoken."""
+
+from gui.guide import Guide, Step
+from gui.words import reason_sentence, side_name, tr
+from measure.body import Side
+from measure.live_events import LiveFrame, Phase, SetupHint, Trouble
+from measure.movements import Movement
+from measure.reasons import Reason
+
+
+def start_position(movement: Movement, side: Side) -> str:
+    """Return how to stand for the movement, with the side named where it matters.
+
+    For the rotation the measured arm comes nearer to the camera: the body turns the other way.
+    """
+    arm = tr("left arm") if side is Side.LEFT else tr("right arm")
+    return {
+        Movement.FLEXION: tr(
+            "Stand sideways, your {arm} next to the camera. Let it hang, elbow straight."
+        ),
+        Movement.EXTENSION: tr(
+            "Stand sideways, your {arm} next to the camera. Let it hang, elbow straight."
+        ),
+        Movement.ABDUCTION: tr("Face the camera. Let your {arm} hang, thumb turned out."),
+        Movement.EXTERNAL_ROTATION: tr(
+            "Face the camera, then turn halfway to the {other}. Elbow bent at your side, "
+            "forearm straight ahead."
+        ),
+        Movement.HAND_BEHIND_BACK: tr(
+            "Turn your back to the camera. Put your {arm} behind you, thumb up."
+        ),
+    }[movement].format(arm=arm, other=side_name(side.other))
+
+
+def move_sentence(movement: Movement) -> str:
+    """Return how to move; short, for it is read while moving. No word of further or more."""
+    return {
+        Movement.FLEXION: tr("Slowly forwards and up. Stop before it becomes painful."),
+        Movement.EXTENSION: tr("Slowly backwards. Stop before it becomes painful."),
+        Movement.ABDUCTION: tr("Slowly sideways and up. Stop before it becomes painful."),
+        Movement.EXTERNAL_ROTATION: tr("Forearm slowly outwards. Stop before it becomes painful."),
+        Movement.HAND_BEHIND_BACK: tr("Slide the thumb slowly up. Stop before it becomes painful."),
+    }[movement]
+
+
+def live_sentence(guide: Guide, frame: LiveFrame | None, trouble: Trouble | None) -> str:
+    """Return what to do at this moment of a movement."""
+    task = guide.task
+    if trouble is not None:
+        return trouble_sentence(trouble)
+    if guide.paused:
+        return tr("Paused. Let the arm rest.")
+    phase = frame.phase if frame else Phase.OPENING
+    if phase is Phase.LOOKING_FOR_PERSON and frame and frame.setup_hints:
+        return hint_sentence(frame.setup_hints[0])
+    plain = {
+        Phase.OPENING: tr("Opening the camera."),
+        Phase.LOOKING_FOR_PERSON: tr("Stand where the camera sees you from head to hips."),
+        Phase.WAIT_NEUTRAL: start_position(task.movement, task.side),
+        Phase.MOVE: move_sentence(task.movement),
+        Phase.HOLD: tr("Hold it there, gently."),
+        Phase.RETURN: tr("Let the arm come back."),
+        Phase.SETTLING: tr("Let the arm rest. The reading is being settled."),
+        Phase.REST: rest_sentence(guide),
+        Phase.PAUSED: tr("Paused. Let the arm rest."),
+        Phase.TROUBLE: tr("One moment, please."),
+        Phase.DONE: tr("Done. Let the arm rest."),
+    }
+    return plain[phase]
+
+
+def rest_sentence(guide: Guide) -> str:
+    """Return what to do between two trials; a refused one is told first."""
+    refused = guide.last_refusal
+    if refused is not None and refused.refused_for:
+        return tr("Not counted. ") + reason_sentence(refused.refused_for[0])
+    return tr("Rest. Begin again when you are ready.")
+
+
+def hint_sentence(hint: SetupHint) -> str:
+    """Return what to change about the place."""
+    return {
+        SetupHint.STEP_BACK: tr("Step back a little."),
+        SetupHint.COME_CLOSER: tr("Come a little closer."),
+        SetupHint.STEP_LEFT: tr("Step a little to your left."),
+        SetupHint.STEP_RIGHT: tr("Step a little to your right."),
+        SetupHint.RAISE_SCREEN: tr("Raise the screen."),
+        SetupHint.LOWER_SCREEN: tr("Lower the screen."),
+        SetupHint.LEVEL_CAMERA: tr("The camera is tilted. Set it level."),
+        SetupHint.MORE_LIGHT: tr("More light, please."),
+        SetupHint.LIGHT_FROM_FRONT: tr("The light is behind you. Turn it round or close a blind."),
+    }[hint]
+
+
+def frame_words(frame: LiveFrame | None) -> str:
+    """Return in few words how well the arm is seen."""
+    if frame is None or frame.points_px is None:
+        return tr("nobody seen")
+    short = {
+        Reason.TWO_PEOPLE: tr("two people in view"),
+        Reason.WRONG_VIEW: tr("turn as the drawing shows"),
+        Reason.FAR_ARM: tr("turn round: the other arm is nearer"),
+        Reason.OUT_OF_PICTURE: tr("out of the picture"),
+        Reason.HIDDEN: tr("arm or hips hidden"),
+        Reason.ELBOW_BENT: tr("elbow bent"),
+        Reason.ELBOW_NOT_SQUARE: tr("elbow not at 90°"),
+        Reason.ELBOW_OFF_TRUNK: tr("elbow off the side"),
+        Reason.TRUNK_LEAN: tr("trunk leans"),
+        Reason.TRUNK_TURNED: tr("trunk turned"),
+        Reason.OUT_OF_PLANE: tr("arm out of its plane"),
+        Reason.SHRUG: tr("shoulder rises"),
+        Reason.LOW_FRAME_RATE: tr("few pictures a second"),
+    }
+    for reason in frame.reasons:
+        if reason in short:
+            return short[reason]
+    return tr("seen, with doubts") if frame.reasons else tr("seen well")
+
+
+def trouble_sentence(trouble: Trouble) -> str:
+    """Return what happened and what the person can do."""
+    return {
+        Trouble.CAMERA_DENIED: tr(
+            "The camera is not allowed. Allow it in the system's privacy settings."
+        ),
+        Trouble.CAMERA_BUSY: tr("Another program uses the camera. Close it."),
+        Trouble.CAMERA_MISSING: tr("No such camera is connected. Plug it in or choose another."),
+        Trouble.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),
+        Trouble.CAMERA_BLACK: tr("The picture is black. Open the camera's cover or add light."),
+        Trouble.CAMERA_SLOW: tr("The camera is slow. Add light, or unplug other cameras."),
+        Trouble.CAMERA_STUCK: tr("The picture stands still. Unplug the camera and plug it in."),
+        Trouble.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
+        Trouble.CLIP_ENDED: tr("The clip has ended."),
+        Trouble.MODEL_MISSING: tr("The pose model is missing. Fetch it: thawline models fetch"),
+        Trouble.POSE_RESTARTING: tr("One moment: the pose part is starting again."),
+        Trouble.POSE_FAILED: tr("The pose part does not start. Close the window and try again."),
+        Trouble.OTHER: tr("Something does not work. Try again."),
+    }[trouble]
+
+
+def next_sentence(guide: Guide) -> str:
+    """Return what comes after this movement."""
+    upcoming = guide.upcoming
+    if guide.step is not Step.NEXT or upcoming is None:
+        return tr("That was all. Thank you.")
+    return start_position(upcoming.movement, upcoming.side)

@@ -1,0 +1,69 @@
+"""Where a pixel of the picture lands in a widget: the one transform of the drawing. No Qt.
+
+The picture is fitted whole into a rectangle, centred, and perhaps mirrored for the eye. Picture
+and landmarks both go through it, so they cannot part.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.body import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PictureTransform:
+    """From pixels of a picture, y down, to units of a widget, y down.
+
+    Attributes
+    ----------
+    width_px, height_px
+        Size of the picture, at least 1.
+    left, top, width, height
+        The rectangle that the picture fills, in the widget's logical units.
+    mirrored
+        True to exchange left and right for the eye.
+    """
+
+    width_px: int
+    height_px: int
+    left: float
+    top: float
+    width: float
+    height: float
+    mirrored: bool = False
+
+    @classmethod
+    def fitted(
+        cls,
+        picture_px: tuple[int, int],
+        space: tuple[float, float],
+        *,
+        mirrored: bool = False,
+    ) -> "PictureTransform":
+        """Fit a picture of (width, height) whole into a space of (width, height)."""
+        width_px, height_px = picture_px
+        scale = min(space[0] / width_px, space[1] / height_px)
+        width, height = width_px * scale, height_px * scale
+        return cls(
+            width_px=width_px,
+            height_px=height_px,
+            left=(space[0] - width) / 2,
+            top=(space[1] - height) / 2,
+            width=width,
+            height=height,
+            mirrored=mirrored,
+        )
+
+    @property
+    def scale(self) -> float:
+        """Widget units per pixel."""
+        return self.width / self.width_px
+
+    def points(self, points_px: FloatArray) -> FloatArray:
+        """Return points, shape (..., 2), in the widget; NaN stays NaN."""
+        x = points_px[..., 0] * self.scale
+        y = points_px[..., 1] * self.scale
+        if self.mirrored:
+            x = self.width - x
+        return np.stack([self.left + x, self.top + y], axis=-1)

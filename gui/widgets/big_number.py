@@ -1,0 +1,77 @@
+"""The number of the moment, in digits that are read from across a room."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from gui.look import Look
+from gui.widgets.painted import PaintedWidget
+from gui.words import tr, value_words
+from measure.movements import Unit
+
+#: Digits are never lower than this share of the window's height.
+LEAST_SHARE = 1 / 6
+
+
+class BigNumber(PaintedWidget):
+    """A value with its unit as a small raised sign; a dash where there is none."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(look, parent)
+        self._text = ""
+        self._settled = False
+        self.show_value(None, Unit.DEGREES)
+
+    @property
+    def text(self) -> str:
+        return self._text
+
+    def show_value(self, value: float | None, unit: Unit, *, settled: bool = False) -> None:
+        """Show a value; a settled one is drawn in the colour of readings."""
+        text = "\u2013" if value is None else value_words(value, unit)
+        if text != self._text or settled != self._settled:
+            self._text, self._settled = text, settled
+            self.setAccessibleName(text if value is not None else tr("no number"))
+            self.update()
+
+    def digit_height(self) -> float:
+        """Return how high the digits are, in pixels."""
+        least = self.window().height() * LEAST_SHARE
+        room = self.height() * 0.72
+        return max(least, min(room, self._height_for_width()))
+
+    def sizeHint(self) -> QSize:
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        least = self.window().height() * LEAST_SHARE
+        return QSize(round(least * 2.9), round(least * 1.3))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = self.smooth_painter()
+        painter.setPen(self.look.colour("arm" if self._settled else "ink"))
+        digits, sign = self._parts()
+        height = self.digit_height()
+        font, small = self.look.digit_font(height), self.look.digit_font(height * 0.42)
+        wide = QFontMetricsF(font).horizontalAdvance(digits)
+        whole = wide + QFontMetricsF(small).horizontalAdvance(sign)
+        left = (self.width() - whole) / 2
+        base = (self.height() + height) / 2
+        painter.setFont(font)
+        painter.drawText(QPointF(left, base), digits)
+        painter.setFont(small)
+        lift = QRectF(left + wide, base - height, whole - wide + 2, height)
+        top = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
+        painter.drawText(lift, int(top | Qt.TextFlag.TextDontClip), sign)
+        painter.end()
+
+    def _parts(self) -> tuple[str, str]:
+        for sign in ("°", " %"):
+            if self._text.endswith(sign):
+                return self._text.removesuffix(sign), sign
+        return self._text, ""
+
+    def _height_for_width(self) -> float:
+        """Return the digit height at which three digits and the sign fill the width."""
+        wide = QFontMetricsF(self.look.digit_font(100)).horizontalAdvance("000") + 40
+        return 100 * self.width() / wide

@@ -1,0 +1,57 @@
+"""A ring that fills once while a hold lasts, with the trial's number inside."""
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.look import Look
+from gui.widgets.painted import PaintedWidget
+from gui.words import tr
+
+
+class HoldRing(PaintedWidget):
+    """How much of the hold is done."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(look, parent)
+        self._share = 0.0
+        self._inside = ""
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    @property
+    def share(self) -> float:
+        return self._share
+
+    def show_hold(self, share: float, inside: str) -> None:
+        """Show a hold done to a share of 0..1, and a short text inside."""
+        share = min(1.0, max(0.0, share))
+        if (share, inside) != (self._share, self._inside):
+            self._share, self._inside = share, inside
+            self.setAccessibleName(tr("hold {percent} % done").format(percent=round(share * 100)))
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        side = max(64, round(self.window().height() * 0.17))
+        return QSize(side, side)
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = self.smooth_painter()
+        side = min(self.width(), self.height())
+        thick = side * 0.11
+        ring = QRectF(0, 0, side - thick - 2, side - thick - 2)
+        ring.moveCenter(QRectF(self.rect()).center())
+        pen = QPen(self.look.colour("line"), thick)
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        painter.setPen(pen)
+        painter.drawEllipse(ring)
+        if self._share > 0:
+            pen.setColor(self.look.colour("hold"))
+            painter.setPen(pen)
+            painter.drawArc(ring, 90 * 16, -round(self._share * 360 * 16))
+        painter.setPen(self.look.colour("ink"))
+        painter.setFont(self.look.digit_font(side * 0.26))
+        painter.drawText(QRectF(self.rect()), Qt.AlignmentFlag.AlignCenter, self._inside)
+        painter.end()

@@ -1,0 +1,17 @@
+"""The line that stands on every page with a number, in type one can read."""
+
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from gui.widgets.text import label
+from gui.words import notice
+
+
+class NoticeLine(QWidget):
+    """An estimate, not a diagnosis; stop before it becomes painful."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 4, 0, 4)
+        self.words = label(notice(), "quiet")
+        layout.addWidget(self.words)

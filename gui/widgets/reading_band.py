@@ -1,0 +1,130 @@
+"""One reading, drawn: the band with its mark, and the words beneath."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.band_drawing import paint_band, paint_refusal, paint_scale
+from gui.look import Look
+from gui.widgets.painted import PaintedWidget
+from gui.words import measurement_words, trial_words
+from measure.movements import MOVEMENTS, Movement
+from measure.readings import Measurement, Trial
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """What a band shows: numbers, or none of them and the words that say why."""
+
+    words: str
+    value: float | None = None
+    low: float | None = None
+    high: float | None = None
+    waiting: bool = False
+
+
+def shown_measurement(measurement: Measurement) -> Shown:
+    return Shown(
+        words=measurement_words(measurement),
+        value=measurement.value,
+        low=measurement.low,
+        high=measurement.high,
+    )
+
+
+def shown_trial(trial: Trial, movement: Movement) -> Shown:
+    words = trial_words(trial, MOVEMENTS[movement].unit)
+    if not trial.scored:
+        return Shown(words=words)
+    return Shown(words=words, value=trial.value, low=trial.low, high=trial.high)
+
+
+class ReadingBand(PaintedWidget):
+    """A reading on its movement's scale. Empty until something is shown."""
+
+    def __init__(
+        self, look: Look, *, type_size: float = 1.0, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(look, parent)
+        self._movement: Movement | None = None
+        self._shown = Shown(words="")
+        self._type_size = type_size
+        self._title = ""
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+
+    @property
+    def words(self) -> str:
+        return self._shown.words
+
+    def show_reading(self, movement: Movement, shown: Shown, title: str = "") -> None:
+        self._movement, self._shown, self._title = movement, shown, title
+        self.setAccessibleName(f"{title}: {shown.words}" if title else shown.words)
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(280, self._band_height() + self._title_height() + self._words_height(280))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(120, self._band_height() + self._title_height() + self._line())
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return self._band_height() + self._title_height() + self._words_height(width)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = self.smooth_painter()
+        top = self._title_height()
+        if self._title:
+            painter.setPen(self.look.colour("quiet"))
+            painter.setFont(self.look.font(self._px() * 0.92))
+            painter.drawText(
+                QRectF(0, 0, self.width(), top), Qt.AlignmentFlag.AlignLeft, self._title
+            )
+        place = QRectF(6, top + 8, self.width() - 12, self._band_height() - 16)
+        shown = self._shown
+        if self._movement is not None:
+            if shown.value is not None and shown.low is not None and shown.high is not None:
+                paint_scale(painter, self.look, place)
+                paint_band(
+                    painter, self.look, place, self._movement, shown.value, shown.low, shown.high
+                )
+            elif shown.waiting:
+                paint_scale(painter, self.look, place)
+            else:
+                paint_refusal(painter, self.look, place)
+        painter.setPen(self.look.colour("quiet" if shown.waiting else "ink"))
+        painter.setFont(self._font())
+        space = QRectF(0, top + self._band_height(), self.width(), self.height())
+        painter.drawText(space, self._flags(), shown.words)
+        painter.end()
+
+    def _px(self) -> float:
+        return self.look.px(self._type_size)
+
+    def _line(self) -> int:
+        return round(self._px() * 1.45)
+
+    def _band_height(self) -> int:
+        return round(self._px() * 1.2) + 20
+
+    def _title_height(self) -> int:
+        return self._line() if self._title else 0
+
+    def _words_height(self, width: int) -> int:
+        space = QRectF(0, 0, max(width, 80), 10_000)
+        needed = QFontMetricsF(self._font()).boundingRect(space, self._flags(), self._shown.words)
+        return round(max(needed.height(), self._line())) + 4
+
+    def _font(self) -> QFont:
+        strong = self._shown.value is not None
+        return self.look.font(self._px(), bold=strong)
+
+    @staticmethod
+    def _flags() -> int:
+        top = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
+        return int(top | Qt.TextFlag.TextWordWrap)

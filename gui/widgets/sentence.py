@@ -1,0 +1,69 @@
+"""The one sentence of a page, in the largest type that fits."""
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from gui.look import Look
+from gui.widgets.painted import PaintedWidget
+
+#: Never smaller than this share of the window's height, to be read from three metres.
+LEAST_SHARE = 1 / 15
+#: Nor larger than this, so that short sentences do not shout.
+MOST_SHARE = 1 / 9
+
+
+class Sentence(PaintedWidget):
+    """Wraps and sizes a sentence so that it fills its space; at least LEAST_SHARE high."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(look, parent)
+        self._text = ""
+        self.setAccessibleName("")
+
+    @property
+    def text(self) -> str:
+        return self._text
+
+    def say(self, text: str) -> None:
+        """Show another sentence."""
+        if text != self._text:
+            self._text = text
+            self.setAccessibleName(text)
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(400, round(self._window_height() * 0.2))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(200, round(self._window_height() * LEAST_SHARE * 1.3))
+
+    def fitted_font(self) -> QFont:
+        """Return the largest font between the two shares in which the sentence fits."""
+        height = self._window_height()
+        least, most = round(height * LEAST_SHARE) + 1, round(height * MOST_SHARE)
+        for px in range(most, least, -1):
+            font = self.look.font(px, bold=True)
+            if self._fits(font):
+                return font
+        return self.look.font(least, bold=True)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = self.smooth_painter()
+        painter.setFont(self.fitted_font())
+        painter.setPen(self.look.colour("ink"))
+        painter.drawText(QRectF(self.rect()), self._flags(), self._text)
+        painter.end()
+
+    def _fits(self, font: QFont) -> bool:
+        space = QRectF(0, 0, self.width(), 100_000)
+        needed = QFontMetricsF(font).boundingRect(space, self._flags(), self._text)
+        return needed.height() <= self.height() and needed.width() <= self.width()
+
+    def _flags(self) -> int:
+        return int(
+            Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        )
+
+    def _window_height(self) -> int:
+        return self.window().height()

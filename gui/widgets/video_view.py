@@ -1,0 +1,113 @@
+"""The picture with the figure over it. Mirrored for the eye if wanted; landmarks never are."""
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QImage, QPainter, QPainterPath, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from gui.look import Look
+from gui.overlay import paint_figure, paint_framing
+from gui.transform import PictureTransform
+from gui.widgets.painted import PaintedWidget
+from gui.words import tr
+from measure.body import FloatArray, Side
+from measure.live_events import LiveFrame
+from measure.movements import Movement
+
+
+def image_of(frame: LiveFrame) -> QImage:
+    """Return a picture of its own memory: the frame's may be used again."""
+    height, width = frame.picture.shape[:2]
+    stride = int(frame.picture.strides[0])
+    return QImage(frame.picture.data, width, height, stride, QImage.Format.Format_RGB888).copy()
+
+
+class VideoView(PaintedWidget):
+    """Shows one frame: its picture and, on top, its own landmarks."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(look, parent)
+        self._image: QImage | None = None
+        self._points: FloatArray | None = None
+        self._movement: Movement | None = None
+        self._side = Side.RIGHT
+        self._mirrored = False
+        self._framing = False
+        self._empty = tr("No picture yet")
+        self.setAccessibleName(tr("camera picture"))
+
+    def show_frame(self, frame: LiveFrame) -> None:
+        """Draw this picture and the landmarks found in it."""
+        self._image = image_of(frame)
+        self._points = frame.points_px
+        self.update()
+
+    def show_empty(self, text: str) -> None:
+        """Draw no picture but say why."""
+        self._image, self._points, self._empty = None, None, text
+        self.update()
+
+    def measure_arm(self, movement: Movement | None, side: Side) -> None:
+        """Choose whose arm and which movement the figure shows; None draws no figure."""
+        self._movement, self._side = movement, side
+        self.update()
+
+    def set_mirrored(self, mirrored: bool) -> None:
+        self._mirrored = mirrored
+        self.update()
+
+    def set_framing(self, framing: bool) -> None:
+        """Draw or leave out where head and hips should be."""
+        self._framing = framing
+        self.update()
+
+    def transform(self) -> PictureTransform | None:
+        """Return how the present picture lies in the widget, or None without one."""
+        if self._image is None:
+            return None
+        return PictureTransform.fitted(
+            (self._image.width(), self._image.height()),
+            (self.width(), self.height()),
+            mirrored=self._mirrored,
+        )
+
+    def sizeHint(self) -> QSize:
+        return QSize(640, 400)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(160, 120)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = self.smooth_painter()
+        transform = self.transform()
+        if transform is None or self._image is None:
+            self._paint_empty(painter)
+        else:
+            self._paint_picture(painter, transform, self._image)
+        painter.end()
+
+    def _paint_picture(self, painter: QPainter, transform: PictureTransform, image: QImage) -> None:
+        place = QRectF(transform.left, transform.top, transform.width, transform.height)
+        edge = QPainterPath()
+        edge.addRoundedRect(place, 8, 8)
+        painter.setClipPath(edge)
+        painter.save()
+        if transform.mirrored:
+            painter.translate(place.left() * 2 + place.width(), 0)
+            painter.scale(-1, 1)
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        painter.drawImage(place, image)
+        painter.restore()
+        if self._framing:
+            words = (tr("head about here"), tr("hips above this line"))
+            paint_framing(painter, self.look, place, words)
+        if self._points is not None and self._movement is not None:
+            paint_figure(painter, self.look, self._points, transform, self._movement, self._side)
+
+    def _paint_empty(self, painter: QPainter) -> None:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self.look.colour("sunken"))
+        painter.drawRoundedRect(self.rect(), 8, 8)
+        painter.setPen(self.look.colour("quiet"))
+        painter.setFont(self.look.font(self.look.px(1.3)))
+        flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
+        painter.drawText(QRectF(self.rect()).adjusted(24, 24, -24, -24), flags, self._empty)

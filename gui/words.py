@@ -1,0 +1,123 @@
+"""Names and numbers as people read them, in the language of the window."""
+
+from PySide6.QtCore import QCoreApplication
+
+from measure.body import Side
+from measure.movements import MOVEMENTS, Movement, Unit
+from measure.readings import Measurement, Status, Trial
+from measure.reasons import SENTENCES, Reason
+from measure.records import Conduct, Help, Posture, StoppedBy
+
+
+def tr(text: str) -> str:
+    """Return the text in the chosen language; the context is empty, as the extractor sees it."""
+    return QCoreApplication.translate("", text)
+
+
+def notice() -> str:
+    """Return the line that stands on every page with a number."""
+    return tr("An estimate, not a diagnosis. Stop before it becomes painful.")
+
+
+def movement_name(movement: Movement) -> str:
+    return tr(MOVEMENTS[movement].name)
+
+
+def movement_plainly(movement: Movement) -> str:
+    """Return what the movement is, for somebody who does not know the trade's name."""
+    return {
+        Movement.FLEXION: tr("arm forwards and up"),
+        Movement.EXTENSION: tr("arm backwards"),
+        Movement.ABDUCTION: tr("arm sideways and up"),
+        Movement.EXTERNAL_ROTATION: tr("forearm outwards"),
+        Movement.HAND_BEHIND_BACK: tr("thumb up the back"),
+    }[movement]
+
+
+def side_name(side: Side) -> str:
+    return tr("left") if side is Side.LEFT else tr("right")
+
+
+def side_title(side: Side) -> str:
+    return tr("Left") if side is Side.LEFT else tr("Right")
+
+
+def task_title(movement: Movement, side: Side) -> str:
+    """Return for example "Flexion, left arm"."""
+    return tr("{movement}, {side} arm").format(
+        movement=movement_name(movement), side=side_name(side)
+    )
+
+
+def reason_sentence(reason: Reason) -> str:
+    return tr(SENTENCES[reason])
+
+
+def stopped_by_name(stopped_by: StoppedBy) -> str:
+    return {
+        StoppedBy.PAIN: tr("Pain"),
+        StoppedBy.STIFFNESS: tr("Stiffness"),
+        StoppedBy.WEAKNESS: tr("Weakness"),
+        StoppedBy.OTHER: tr("Something else"),
+    }[stopped_by]
+
+
+def help_name(kind: Help) -> str:
+    return {
+        Help.NONE: tr("by itself"),
+        Help.OTHER_HAND: tr("helped by the other hand"),
+        Help.STICK: tr("helped by a stick"),
+        Help.PULLEY: tr("helped by a pulley"),
+        Help.HELPER: tr("helped by a person"),
+    }[kind]
+
+
+def posture_name(posture: Posture) -> str:
+    return tr("standing") if posture is Posture.STANDING else tr("sitting")
+
+
+def conduct_words(conduct: Conduct) -> str:
+    """Return for example "Standing, the arm moves by itself"."""
+    return tr("{posture}, the arm moves {help}").format(
+        posture=posture_name(conduct.posture).capitalize(), help=help_name(conduct.help)
+    )
+
+
+def value_words(value: float, unit: Unit) -> str:
+    """Return a value as it is shown: whole degrees, or per cent of the way up the back."""
+    if unit is Unit.DEGREES:
+        return f"{round(value)}°"
+    return f"{round(value * 100)} %"
+
+
+def range_words(low: float, high: float, unit: Unit) -> str:
+    """Return an interval in words, such as "137 to 147"."""
+    scale = 1 if unit is Unit.DEGREES else 100
+    return tr("{low} to {high}").format(low=round(low * scale), high=round(high * scale))
+
+
+def measurement_words(measurement: Measurement) -> str:
+    """Return one line for a measurement, or why there is none."""
+    if measurement.status is Status.REFUSED:
+        first = measurement.reasons[0] if measurement.reasons else None
+        return tr("No reading. ") + (reason_sentence(first) if first else "")
+    if measurement.level is not None:
+        level = measurement.level
+        return tr("{band}, {low} to {high}").format(band=level.band, low=level.low, high=level.high)
+    if measurement.value is None or measurement.low is None or measurement.high is None:
+        return tr("No reading.")
+    return tr("{value} ({range})").format(
+        value=value_words(measurement.value, measurement.unit),
+        range=range_words(measurement.low, measurement.high, measurement.unit),
+    )
+
+
+def trial_words(trial: Trial, unit: Unit) -> str:
+    """Return one line for a trial: its value and interval, or the first reason against it."""
+    if trial.refused_for:
+        return tr("Not counted. ") + reason_sentence(trial.refused_for[0])
+    if trial.value is None or trial.low is None or trial.high is None:
+        return tr("Not counted.")
+    return tr("{value} ({range})").format(
+        value=value_words(trial.value, unit), range=range_words(trial.low, trial.high, unit)
+    )
