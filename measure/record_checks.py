@@ -16,6 +16,9 @@ _PARTIAL_DATE = re.compile(r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?")
 #: Join or part letters in several scripts, without printing anything themselves.
 _JOINERS = re.compile("[\u200c\u200d]")
 
+#: C0 and C1 controls but tab and line ends, half characters, and U+FFFE, U+FFFF.
+_NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+
 
 def check_id(text: str) -> None:
     """Raise InputError unless `text` is an identifier of ours: 32 hexadecimal digits."""
@@ -30,10 +33,14 @@ def check_rating(rating: int | None) -> None:
 
 
 def check_note(text: str) -> None:
-    """Raise InputError when `text` is longer than 4000 characters or cannot be stored."""
+    """Raise InputError when `text` is longer than 4000 characters or is not all text.
+
+    Control characters other than tab and line ends are no text: neither health records nor
+    spreadsheets can carry them.
+    """
     if len(text) > LONGEST_NOTE:
         raise InputError(f"A note can have {LONGEST_NOTE} characters; this has {len(text)}.")
-    if "\0" in text or any("\ud800" <= letter <= "\udfff" for letter in text):
+    if _NO_TEXT.search(text):
         raise InputError("A note holds characters that are no text. Type it again.")
 
 

@@ -1,0 +1,268 @@
+"""Records as plain data (dicts, lists, text, numbers) and back, strictly.
+
+What JSON can carry, both for the columns of the store that hold lists and for the exported
+file. The way back trusts nothing: every field is checked against its annotation, an unknown
+field is an error, and the error says where it is.
+"""
+
+import dataclasses
+import datetime as dt
+import functools
+import json
+import math
+import reprlib
+import types
+import typing
+from collections.abc import Callable
+from enum import Enum
+from typing import Any, TypeVar
+
+import numpy as np
+
+from measure.errors import DataError, InputError
+
+T = TypeVar("T")
+
+#: A decoder takes plain data and where it stands, for the error's text.
+Decoder = Callable[[Any, str], Any]
+
+
+def to_plain(value: Any) -> Any:
+    """Return `value` as dicts, lists, text, numbers, truth values and None.
+
+    numpy scalars become Python numbers; a number that is not finite becomes None, since JSON
+    has no such numbers. Moments of time become text in UTC.
+    """
+    if isinstance(value, np.generic):
+        value = value.item()
+    if isinstance(value, Enum):
+        return value.value
+    if value is None or isinstance(value, (str, bool, int)):
+        return value
+    if isinstance(value, float):
+        return value if math.isfinite(value) else None
+    if isinstance(value, dt.datetime):
+        return utc_text(value)
+    if isinstance(value, dt.date):
+        return value.isoformat()
+    if isinstance(value, (tuple, list)):
+        return [to_plain(each) for each in value]
+    if isinstance(value, dict):
+        return {str(name): to_plain(each) for name, each in value.items()}
+    if dataclasses.is_dataclass(value):
+        return {name: to_plain(getattr(value, name)) for name in _field_names(value.__class__)}
+    raise TypeError(f"{type(value).__name__} is no plain data")
+
+
+def from_plain(kind: type[T], data: Any, where: str = "") -> T:
+    """Return `data` as a value of the dataclass `kind`.
+
+    Parameters
+    ----------
+    where
+        Name of the place, for errors, such as "sessions[3]".
+
+    Raises
+    ------
+    DataError
+        When something is missing, unknown, of the wrong kind or out of range.
+    """
+    decode: Decoder = _decoder(typing.cast(Any, kind))
+    return typing.cast(T, decode(data, where))
+
+
+def to_json(value: Any) -> str:
+    """Return `value` as compact JSON; equal values give equal text."""
+    return json.dumps(to_plain(value), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+
+
+@functools.lru_cache(maxsize=4096)
+def from_json(kind: Any, text: str) -> Any:
+    """Return the value of `kind` that :func:`to_json` wrote; the same text gives the same object.
+
+    So thousands of readings share one set-up. Not for texts from outside.
+
+    Raises
+    ------
+    DataError
+        When `text` is no JSON or not of that kind.
+    """
+    try:
+        data = json.loads(text)
+    except ValueError as error:
+        raise DataError(f"A column that holds JSON is damaged: {error}.") from None
+    return _decoder(kind)(data, "")
+
+
+def utc_text(moment: dt.datetime) -> str:
+    """Return an aware time as text of fixed width in UTC, so that text sorts as time does."""
+    utc = moment.astimezone(dt.UTC)
+    return utc.replace(tzinfo=None).isoformat(timespec="microseconds") + "Z"
+
+
+def utc_from_text(text: str, where: str = "") -> dt.datetime:
+    """Return the aware time that :func:`utc_text` wrote, or another ISO 8601 time with zone.
+
+    Raises
+    ------
+    DataError
+        When `text` is no time, or has no zone.
+    """
+    try:
+        moment = dt.datetime.fromisoformat(text)
+        aware = moment.astimezone(dt.UTC) if moment.tzinfo else None
+    except (ValueError, OverflowError):
+        aware = None
+    if aware is None:
+        raise DataError(f"{where}: {text[:40]!r} is no time such as 2026-03-29T01:30:00Z.")
+    return aware
+
+
+@functools.cache
+def _field_names(kind: Any) -> tuple[str, ...]:
+    return tuple(each.name for each in dataclasses.fields(kind))
+
+
+@functools.cache
+def _decoder(kind: Any) -> Decoder:
+    origin = typing.get_origin(kind)
+    arguments = typing.get_args(kind)
+    if origin in (types.UnionType, typing.Union):
+        (inner,) = (each for each in arguments if each is not type(None))
+        return _optional(_decoder(inner))
+    if origin is tuple:
+        if arguments[-1] is Ellipsis:
+            return _list(_decoder(arguments[0]))
+        return _fixed_list(tuple(_decoder(each) for each in arguments))
+    if origin is dict:
+        return _mapping(_decoder(arguments[1]))
+    if dataclasses.is_dataclass(kind):
+        return _record(typing.cast(type, kind))
+    if issubclass(kind, Enum):
+        return _choice(kind)
+    if kind is float:
+        return _number
+    if kind is dt.datetime:
+        return lambda data, where: utc_from_text(_text(data, where), where)
+    if kind is dt.date:
+        return _day
+    return {int: _whole, str: _text, bool: _truth}[kind]
+
+
+def _optional(inner: Decoder) -> Decoder:
+    return lambda data, where: None if data is None else inner(data, where)
+
+
+def _list(inner: Decoder) -> Decoder:
+    def decode(data: Any, where: str) -> tuple[Any, ...]:
+        if not isinstance(data, list):
+            raise _wrong(data, where, "a list")
+        return tuple(inner(each, f"{where}[{number}]") for number, each in enumerate(data))
+
+    return decode
+
+
+def _fixed_list(inner: tuple[Decoder, ...]) -> Decoder:
+    def decode(data: Any, where: str) -> tuple[Any, ...]:
+        if not isinstance(data, list) or len(data) != len(inner):
+            raise _wrong(data, where, f"a list of {len(inner)}")
+        return tuple(
+            one(each, f"{where}[{number}]")
+            for number, (one, each) in enumerate(zip(inner, data, strict=True))
+        )
+
+    return decode
+
+
+def _mapping(inner: Decoder) -> Decoder:
+    def decode(data: Any, where: str) -> dict[str, Any]:
+        if not isinstance(data, dict):
+            raise _wrong(data, where, "an object")
+        return {
+            _text(name, where): inner(each, f"{where}.{name[:40]}") for name, each in data.items()
+        }
+
+    return decode
+
+
+def _record(kind: type) -> Decoder:
+    hints = typing.get_type_hints(kind)
+    decoders = {name: _decoder(hints[name]) for name in _field_names(kind)}
+    needed = {
+        each.name
+        for each in dataclasses.fields(kind)
+        if each.default is dataclasses.MISSING and each.default_factory is dataclasses.MISSING
+    }
+
+    def decode(data: Any, where: str) -> Any:
+        if not isinstance(data, dict):
+            raise _wrong(data, where, "an object")
+        if unknown := data.keys() - decoders.keys():
+            raise DataError(f"{where}: unknown field {min(unknown)[:40]!r}.")
+        if missing := needed - data.keys():
+            raise DataError(f"{where}: the field {min(missing)!r} is missing.")
+        prefix = f"{where}." if where else ""
+        values = {name: decoders[name](each, prefix + name) for name, each in data.items()}
+        try:
+            return kind(**values)
+        except InputError as error:
+            if isinstance(error, DataError):
+                raise
+            raise DataError(f"{where}: {error}") from None
+
+    return decode
+
+
+def _choice(kind: type[Enum]) -> Decoder:
+    members = {each.value: each for each in kind}
+
+    def decode(data: Any, where: str) -> Enum:
+        if not isinstance(data, str) or data not in members:
+            raise _wrong(data, where, "one of " + ", ".join(members))
+        return members[data]
+
+    return decode
+
+
+def _number(data: Any, where: str) -> float:
+    if isinstance(data, bool) or not isinstance(data, (int, float)):
+        raise _wrong(data, where, "a number")
+    try:
+        number = float(data)
+    except OverflowError:
+        number = math.inf
+    if not math.isfinite(number):
+        raise _wrong(data, where, "a finite number")
+    return number
+
+
+def _whole(data: Any, where: str) -> int:
+    if isinstance(data, bool) or not isinstance(data, int) or abs(data) >= 2**63:
+        raise _wrong(data, where, "a whole number")
+    return data
+
+
+def _text(data: Any, where: str) -> str:
+    if not isinstance(data, str):
+        raise _wrong(data, where, "text")
+    if any("\ud800" <= letter <= "\udfff" for letter in data):
+        raise DataError(f"{where}: half a character; the file is damaged.")
+    return data
+
+
+def _truth(data: Any, where: str) -> bool:
+    if not isinstance(data, bool):
+        raise _wrong(data, where, "true or false")
+    return data
+
+
+def _day(data: Any, where: str) -> dt.date:
+    try:
+        return dt.date.fromisoformat(_text(data, where))
+    except ValueError:
+        raise _wrong(data, where, "a day such as 2026-03-29") from None
+
+
+def _wrong(data: Any, where: str, expected: str) -> DataError:
+    shown = "nothing" if data is None else reprlib.repr(data)
+    return DataError(f"{where}: {expected} is expected, not {shown}.")

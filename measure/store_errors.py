@@ -1,0 +1,75 @@
+"""SQLite's errors in plain words: what happened, what is safe, what to do next."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from measure.errors import DataError, MachineError, ThawlineError
+
+#: Primary result codes of SQLite (the low byte of the extended ones).
+_BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
+_DAMAGED = {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_FORMAT}
+_WRITING = {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN}
+
+
+@contextmanager
+def in_plain_words(path: Path) -> Iterator[None]:
+    """Turn SQLite's errors inside the block into ours, about the store at `path`."""
+    try:
+        yield
+    except sqlite3.Error as error:
+        raise plain_error(error, path) from error
+
+
+def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
+    """Return what `error` means to the person whose store is at `path`."""
+    code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
+    if code in _DAMAGED:
+        return damaged(path, str(error))
+    if code in _BUSY:
+        return MachineError(
+            f"Another program is busy with the store {path}. Nothing was changed. "
+            "Close the other one and try again."
+        )
+    if code == sqlite3.SQLITE_FULL:
+        return MachineError(
+            f"There is no room left to write to {path}. What was saved before is safe; this "
+            "last step was not saved. Free some space and save again."
+        )
+    if code == sqlite3.SQLITE_READONLY:
+        return MachineError(
+            f"The store {path} cannot be written to. Nothing was changed. "
+            "Check who owns the file and its folder, or make the disk writable."
+        )
+    if code in _WRITING:
+        return MachineError(
+            f"The disk refused to read or write {path} ({error}). What was saved before was "
+            "not changed. Check that the disk is there, has room and can be written to."
+        )
+    return MachineError(f"The store {path} did not do as it was told: {error}.")
+
+
+def damaged(path: Path, found: str) -> DataError:
+    """Return the error for a store that is there but cannot be read.
+
+    Parameters
+    ----------
+    found
+        What is wrong with it, in a few words.
+    """
+    return DataError(
+        f"The store of sessions {path} is damaged ({found}). It was left as it is. "
+        "Put a backup in its place with: thawline restore BACKUP "
+        f"(copies made before updates are in {path.parent / 'backups'}). "
+        "The damaged file is kept beside it."
+    )
+
+
+def lost(path: Path, marker: Path) -> DataError:
+    """Return the error for a store that was there once and is gone."""
+    return DataError(
+        f"There were sessions in {path}, but the file is gone. "
+        "Put it back where it was, or put a backup in its place with: thawline restore BACKUP. "
+        f"Only if the history is meant to start anew, delete {marker} and try again."
+    )

@@ -1,0 +1,238 @@
+"""Rows of measurements, their trials, and the conditions that many of them share."""
+
+import hashlib
+import sqlite3
+from collections import defaultdict
+from typing import Any
+
+from measure.body import Side
+from measure.errors import InputError
+from measure.movements import Movement, Unit, View
+from measure.plain_data import from_json, to_json, utc_text
+from measure.readings import Level, Measurement, Provenance, Reference, Status, Trial
+from measure.reasons import Reason
+from measure.records import Conduct, Help, MeasurementRecord, Posture, StoppedBy
+from measure.setup import Setup
+from measure.store_numbers import storable
+from measure.store_sessions import moment_of, whole
+
+_MEASUREMENT = (
+    "measurement.number, measurement.id, session.id, person.id, taken_utc, taken_offset_min, "
+    "taken_zone, measurement.help, measurement.posture, pain_during, stopped_by, overridden, "
+    "movement, side, view, reference, status, unit, value, low, high, best, against_vertical, "
+    "level, reasons, source, model, model_hashes, passes, software, setup"
+)
+_FROM = (
+    "FROM measurement JOIN session ON session.number = measurement.session "
+    "JOIN person ON person.number = session.person "
+    "JOIN conditions ON conditions.number = measurement.conditions "
+)
+_TRIAL = (
+    "measurement, value, low, high, start_s, end_s, hold_start_s, hold_end_s, trial.flags, "
+    "trial.refused_for, trial.spread"
+)
+_COLUMNS = (
+    "id", "session", "conditions", "taken_utc", "taken_offset_min", "taken_zone", "movement",
+    "side", "view", "reference", "status", "unit", "value", "low", "high", "best",
+    "against_vertical", "level", "reasons", "source", "help", "posture", "pain_during",
+    "stopped_by", "overridden",
+)  # fmt: skip
+_UPSERT = (
+    f"INSERT INTO measurement ({', '.join(_COLUMNS)}) "
+    f"VALUES ({', '.join(':' + name for name in _COLUMNS)}) ON CONFLICT (id) DO UPDATE SET "
+    + ", ".join(f"{name} = :{name}" for name in _COLUMNS if name not in ("id", "session"))
+    + " WHERE session = :session RETURNING number"
+)
+
+_Row = tuple[Any, ...]
+
+
+def measurements_of(
+    connection: sqlite3.Connection,
+    person_id: str,
+    movement: Movement | None,
+    side: Side | None,
+    session_id: str | None,
+) -> list[MeasurementRecord]:
+    """Return a person's measurements by session, then by when they were finished."""
+    where = "WHERE person.id = :person "
+    if movement:
+        where += "AND measurement.movement = :movement "
+    if side:
+        where += "AND measurement.side = :side "
+    if session_id:
+        where += "AND session.id = :session "
+    chosen = {
+        "person": person_id,
+        "movement": movement.value if movement else None,
+        "side": side.value if side else None,
+        "session": session_id,
+    }
+    order = "ORDER BY started_utc, session.number, taken_utc, measurement.number"
+    trials: dict[int, list[Trial]] = defaultdict(list)
+    for row in connection.execute(
+        f"SELECT {_TRIAL.replace('value, low, high', 'trial.value, trial.low, trial.high')} "
+        f"{_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
+        "ORDER BY trial.measurement, trial.position",
+        chosen,
+    ):
+        trials[row[0]].append(_trial(row))
+    rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
+    return [_record(row, tuple(trials.get(row[0], ()))) for row in rows]
+
+
+def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord) -> None:
+    """Insert a measurement with its trials, or put it in the place of the one with its id.
+
+    Raises
+    ------
+    InputError
+        When its session is not in the store or belongs to somebody else.
+    """
+    session = connection.execute(
+        "SELECT session.number FROM session JOIN person ON person.number = session.person "
+        "WHERE session.id = ? AND person.id = ?",
+        (record.session_id, record.person_id),
+    ).fetchone()
+    if not session:
+        raise InputError("The session of this measurement is no longer in the store.")
+    found = storable(record.measurement)
+    values = {
+        "id": record.id,
+        "session": session[0],
+        "conditions": _conditions(connection, found.provenance),
+        "taken_utc": utc_text(record.taken.utc),
+        "taken_offset_min": record.taken.offset_min,
+        "taken_zone": record.taken.zone,
+        "help": record.conduct.help.value,
+        "posture": record.conduct.posture.value,
+        "pain_during": whole(record.pain_during),
+        "stopped_by": record.stopped_by.value if record.stopped_by else None,
+        "overridden": to_json(record.overridden),
+        "movement": found.movement.value,
+        "side": found.side.value,
+        "view": found.view.value,
+        "reference": found.reference.value,
+        "status": found.status.value,
+        "unit": found.unit.value,
+        "value": found.value,
+        "low": found.low,
+        "high": found.high,
+        "best": found.best,
+        "against_vertical": found.against_vertical,
+        "level": to_json(found.level) if found.level else None,
+        "reasons": to_json(found.reasons),
+        "source": to_json(found.provenance.source),
+    }
+    row = connection.execute(_UPSERT, values).fetchone()
+    if not row:
+        raise InputError("A measurement cannot move from one session to another.")
+    connection.execute("DELETE FROM trial WHERE measurement = ?", (row[0],))
+    connection.executemany(
+        "INSERT INTO trial (measurement, position, value, low, high, start_s, end_s, "
+        "hold_start_s, hold_end_s, flags, refused_for, spread) "
+        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        [_trial_row(row[0], position, trial) for position, trial in enumerate(found.trials)],
+    )
+
+
+def erase_measurement(connection: sqlite3.Connection, measurement_id: str) -> None:
+    connection.execute("DELETE FROM measurement WHERE id = ?", (measurement_id,))
+
+
+def _trial_row(measurement: int, position: int, trial: Trial) -> _Row:
+    return (
+        measurement,
+        position,
+        trial.value,
+        trial.low,
+        trial.high,
+        float(trial.start_s),
+        float(trial.end_s),
+        trial.hold_start_s,
+        trial.hold_end_s,
+        to_json(trial.flags),
+        to_json(trial.refused_for),
+        trial.spread,
+    )
+
+
+def _conditions(connection: sqlite3.Connection, provenance: Provenance) -> int:
+    """Return the key of the shared conditions, writing them when they are new."""
+    values = (
+        provenance.model,
+        to_json(provenance.model_hashes),
+        to_json(provenance.passes),
+        to_json(provenance.software),
+        to_json(provenance.setup),
+    )
+    digest = hashlib.sha256("\n".join(values).encode()).hexdigest()
+    connection.execute(
+        "INSERT INTO conditions (digest, model, model_hashes, passes, software, setup) "
+        "VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (digest) DO NOTHING",
+        (digest, *values),
+    )
+    row = connection.execute("SELECT number FROM conditions WHERE digest = ?", (digest,))
+    return int(row.fetchone()[0])
+
+
+def _trial(row: _Row) -> Trial:
+    _, value, low, high, start_s, end_s, hold_start_s, hold_end_s, flags, refused, spread = row
+    return Trial(
+        value=value,
+        low=low,
+        high=high,
+        start_s=start_s,
+        end_s=end_s,
+        hold_start_s=hold_start_s,
+        hold_end_s=hold_end_s,
+        flags=from_json(tuple[Reason, ...], flags),
+        refused_for=from_json(tuple[Reason, ...], refused),
+        spread=spread,
+    )
+
+
+def _record(row: _Row, trials: tuple[Trial, ...]) -> MeasurementRecord:
+    _, identifier, session, person, utc, offset_min, zone, *rest = row
+    help_, posture, pain, stopped_by, overridden, *found = rest
+    return MeasurementRecord(
+        id=identifier,
+        session_id=session,
+        person_id=person,
+        taken=moment_of(utc, offset_min, zone),
+        conduct=Conduct(help=Help(help_), posture=Posture(posture)),
+        pain_during=pain,
+        stopped_by=StoppedBy(stopped_by) if stopped_by else None,
+        overridden=from_json(tuple[Reason, ...], overridden),
+        measurement=_measurement(found, trials),
+    )
+
+
+def _measurement(row: list[Any], trials: tuple[Trial, ...]) -> Measurement:
+    movement, side, view, reference, status, unit, *numbers = row[:11]
+    level, reasons, source, model, hashes, passes, software, setup = row[11:]
+    value, low, high, best, against_vertical = numbers
+    return Measurement(
+        movement=Movement(movement),
+        side=Side(side),
+        view=View(view),
+        status=Status(status),
+        unit=Unit(unit),
+        value=value,
+        low=low,
+        high=high,
+        trials=trials,
+        reasons=from_json(tuple[Reason, ...], reasons),
+        provenance=Provenance(
+            model=model,
+            model_hashes=from_json(dict[str, str], hashes),
+            passes=from_json(tuple[str, ...], passes),
+            software=from_json(dict[str, str], software),
+            source=from_json(dict[str, str], source),
+            setup=from_json(Setup, setup),
+        ),
+        best=best,
+        against_vertical=against_vertical,
+        reference=Reference(reference),
+        level=from_json(Level, level) if level else None,
+    )

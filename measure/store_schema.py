@@ -1,0 +1,130 @@
+"""The store's tables, as the ordered steps that make them.
+
+Step n brings a store of version n - 1 to version n. A step that has been released is never
+changed: add another one, and keep a file of the version before it with the tests.
+
+STRICT tables refuse a value of the wrong type, so a numpy scalar that slipped through cannot
+become a BLOB. Times are text in UTC of fixed width (text order is time order) with the offset
+and the zone beside it. Lists and the set-up are JSON. A missing number is NULL, and the
+reasons say why. `number` keeps the order of entry: it decides between equal times.
+"""
+
+#: Says that an SQLite file is a store of ours ("Thaw" in ASCII).
+APPLICATION_ID = 0x54686177
+
+_FIRST = """
+CREATE TABLE person (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    pseudonym TEXT NOT NULL CHECK (length(pseudonym) BETWEEN 1 AND 60),
+    name_key TEXT NOT NULL UNIQUE,
+    affected TEXT NOT NULL CHECK (json_valid(affected)),
+    dominant TEXT,
+    since TEXT,
+    onset TEXT,
+    demo INTEGER NOT NULL CHECK (demo IN (0, 1))
+) STRICT;
+
+CREATE TABLE session (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    started_utc TEXT NOT NULL CHECK (length(started_utc) = 27),
+    started_offset_min INTEGER NOT NULL,
+    started_zone TEXT NOT NULL,
+    help TEXT NOT NULL,
+    posture TEXT NOT NULL,
+    pain_rest INTEGER CHECK (pain_rest BETWEEN 0 AND 10),
+    pain_night INTEGER CHECK (pain_night BETWEEN 0 AND 10),
+    pain_worst_24h INTEGER CHECK (pain_worst_24h BETWEEN 0 AND 10),
+    note TEXT NOT NULL,
+    duration_s REAL CHECK (duration_s >= 0 AND typeof(duration_s) IN ('real', 'null')),
+    finished INTEGER NOT NULL CHECK (finished IN (0, 1))
+) STRICT;
+
+CREATE INDEX session_by_person ON session (person, started_utc, number);
+
+CREATE TABLE conditions (
+    number INTEGER PRIMARY KEY,
+    digest TEXT NOT NULL UNIQUE CHECK (length(digest) = 64),
+    model TEXT NOT NULL,
+    model_hashes TEXT NOT NULL CHECK (json_valid(model_hashes)),
+    passes TEXT NOT NULL CHECK (json_valid(passes)),
+    software TEXT NOT NULL CHECK (json_valid(software)),
+    setup TEXT NOT NULL CHECK (json_valid(setup))
+) STRICT;
+
+CREATE TABLE measurement (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    session INTEGER NOT NULL REFERENCES session (number) ON DELETE CASCADE,
+    conditions INTEGER NOT NULL REFERENCES conditions (number),
+    taken_utc TEXT NOT NULL CHECK (length(taken_utc) = 27),
+    taken_offset_min INTEGER NOT NULL,
+    taken_zone TEXT NOT NULL,
+    movement TEXT NOT NULL,
+    side TEXT NOT NULL,
+    view TEXT NOT NULL,
+    reference TEXT NOT NULL,
+    status TEXT NOT NULL,
+    unit TEXT NOT NULL,
+    value REAL CHECK (typeof(value) IN ('real', 'null')),
+    low REAL CHECK (typeof(low) IN ('real', 'null')),
+    high REAL CHECK (typeof(high) IN ('real', 'null')),
+    best REAL CHECK (typeof(best) IN ('real', 'null')),
+    against_vertical REAL CHECK (typeof(against_vertical) IN ('real', 'null')),
+    level TEXT CHECK (json_valid(level)),
+    reasons TEXT NOT NULL CHECK (json_valid(reasons)),
+    source TEXT NOT NULL CHECK (json_valid(source)),
+    help TEXT NOT NULL,
+    posture TEXT NOT NULL,
+    pain_during INTEGER CHECK (pain_during BETWEEN 0 AND 10),
+    stopped_by TEXT,
+    overridden TEXT NOT NULL CHECK (json_valid(overridden)),
+    CHECK (
+        (status = 'reading' AND value IS NOT NULL AND low IS NOT NULL AND high IS NOT NULL)
+        OR (status = 'refused' AND reasons <> '[]')
+    )
+) STRICT;
+
+CREATE INDEX measurement_by_session ON measurement (session, taken_utc, number);
+
+CREATE TABLE trial (
+    measurement INTEGER NOT NULL REFERENCES measurement (number) ON DELETE CASCADE,
+    position INTEGER NOT NULL,
+    value REAL CHECK (typeof(value) IN ('real', 'null')),
+    low REAL CHECK (typeof(low) IN ('real', 'null')),
+    high REAL CHECK (typeof(high) IN ('real', 'null')),
+    spread REAL CHECK (typeof(spread) IN ('real', 'null')),
+    start_s REAL NOT NULL CHECK (typeof(start_s) = 'real'),
+    end_s REAL NOT NULL CHECK (typeof(end_s) = 'real'),
+    hold_start_s REAL CHECK (typeof(hold_start_s) IN ('real', 'null')),
+    hold_end_s REAL CHECK (typeof(hold_end_s) IN ('real', 'null')),
+    flags TEXT NOT NULL CHECK (json_valid(flags)),
+    refused_for TEXT NOT NULL CHECK (json_valid(refused_for)),
+    PRIMARY KEY (measurement, position),
+    CHECK (value IS NOT NULL OR refused_for <> '[]')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE event (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    day TEXT NOT NULL CHECK (length(day) = 10),
+    kind TEXT NOT NULL,
+    side TEXT,
+    note TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX event_by_person ON event (person, day, number);
+"""
+
+STEPS: tuple[str, ...] = (_FIRST,)
+
+#: The version that this program reads and writes.
+VERSION = len(STEPS)
+
+
+def statements(step: str) -> list[str]:
+    """Return the single statements of a step; none of ours holds a semicolon inside."""
+    return [each.strip() for each in step.split(";") if each.strip()]
