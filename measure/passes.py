@@ -1,0 +1,115 @@
+"""Which looks at the pictures a reading takes: one quick one, then several careful ones."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from measure.clip_job import PosePass
+from measure.errors import ModelError
+from measure.movements import Movement
+from measure.pose_model import Bundle, ModelQuality, obtain, own_bundle
+from measure.pose_model_clients import Progress
+
+#: Frames a second of both kinds of pass: a hold of a second then has seven or eight.
+RATE_HZ = 7.5
+
+#: Qualities in the order in which the quick pass prefers them.
+_QUICK_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Models:
+    """The bundles that a reading uses.
+
+    Attributes
+    ----------
+    name
+        The deciding model: a quality, or "own" for a file of the person's own.
+    bundles
+        By quality. A file of the person's own takes the place of the full one.
+    """
+
+    name: str
+    bundles: Mapping[ModelQuality, Bundle]
+
+    @property
+    def hashes(self) -> dict[str, str]:
+        """SHA-256 of each bundle, by its name."""
+        return {bundle.name: bundle.sha256 for bundle in self.bundles.values()}
+
+    @property
+    def quick(self) -> PosePass:
+        """The pass that finds the trials."""
+        quality = next(each for each in _QUICK_ORDER if each in self.bundles)
+        return PosePass(quality=quality)
+
+    def careful(self, movement: Movement) -> tuple[PosePass, ...]:
+        """Return the passes that settle a trial: every model there is, each also mirrored.
+
+        Behind the back the full model loses the hand, so the heavy one decides alone.
+        """
+        qualities = tuple(self.bundles)
+        if movement is Movement.HAND_BEHIND_BACK and ModelQuality.HEAVY in self.bundles:
+            qualities = (ModelQuality.HEAVY,)
+        return tuple(
+            PosePass(quality=quality, mirrored=mirrored)
+            for quality in qualities
+            for mirrored in (False, True)
+        )
+
+    def pass_name(self, one: PosePass) -> str:
+        """Return how a pass is called in records."""
+        return one.name.replace(one.quality.value, self.bundles[one.quality].name)
+
+
+def models_for(
+    quality: ModelQuality | None = None,
+    own: Path | None = None,
+    *,
+    progress: Progress | None = None,
+    say: Callable[[str], None] = lambda sentence: None,
+) -> Models:
+    """Return the models to read with; bundles not yet on this computer are fetched.
+
+    Parameters
+    ----------
+    quality
+        None takes the heavy one, or the full one where the heavy one cannot be had.
+    own
+        A bundle of the person's own instead.
+    progress
+        Told how far a fetch is.
+    say
+        Told in one sentence when the full model has to do.
+
+    Raises
+    ------
+    ModelError
+        A bundle is neither here nor to be had.
+    ModelFileError
+        The bundle of the person's own is none.
+    """
+    if own is not None:
+        return Models(name="own", bundles={ModelQuality.FULL: own_bundle(own)})
+    if quality is None:
+        try:
+            return _with_heavy(progress)
+        except ModelError as error:
+            full = Models(
+                name="full", bundles={ModelQuality.FULL: obtain(ModelQuality.FULL, progress)}
+            )
+            say(
+                "The heavy model cannot be had here, so the full one reads alone; its intervals "
+                f"are wider. ({error})"
+            )
+            return full
+    if quality is ModelQuality.HEAVY:
+        return _with_heavy(progress)
+    return Models(name=quality.value, bundles={quality: obtain(quality, progress)})
+
+
+def _with_heavy(progress: Progress | None) -> Models:
+    heavy = obtain(ModelQuality.HEAVY, progress)
+    full = obtain(ModelQuality.FULL, progress)
+    bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: heavy}
+    return Models(name=ModelQuality.HEAVY.value, bundles=bundles)
