@@ -9,9 +9,11 @@ bytes, so a bundle is known by its SHA-256. No downloading and no folders here.
 import importlib.util
 import io
 import zipfile
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from types import ModuleType
+from typing import Any
 
 import flatbuffers
 
@@ -81,7 +83,7 @@ def with_pixel_range(network: bytes, mean: float, std: float) -> bytes:
     mean, std
         For values 0..255, the same for the three channels.
     """
-    schema = _schema("schema_py_generated")
+    schema = schema_module("schema_py_generated")
     old = schema.Model.GetRootAs(network, 0)
     entries = [old.Metadata(i) for i in range(old.MetadataLength())]
     if any(entry.Name() == _METADATA_NAME.encode() for entry in entries):
@@ -102,22 +104,25 @@ def with_pixel_range(network: bytes, mean: float, std: float) -> bytes:
     buffers_at = _vector(builder, [*buffers, new_buffer])
     entries_at = _vector(builder, [*(from_end(entry._tab.Pos) for entry in entries), new_entry])
 
-    # The slots of the old root, by their place in the schema.
-    kept = {
-        slot: from_end(old._tab.Indirect(old._tab.Pos + place))
-        for slot in range(8)
-        if (place := old._tab.Offset(4 + 2 * slot)) and slot != 0
-    }
-    kept |= {4: buffers_at, 6: entries_at}
+    def kept(slot: int) -> int:
+        """Return where the old root's field is; 0, which is not written, if it has none."""
+        place = old._tab.Offset(4 + 2 * slot)
+        return from_end(old._tab.Indirect(old._tab.Pos + place)) if place else 0
+
     schema.ModelStart(builder)
     schema.ModelAddVersion(builder, old.Version())
-    for slot, place in sorted(kept.items()):
-        builder.PrependUOffsetTRelativeSlot(slot, place, 0)
+    schema.ModelAddOperatorCodes(builder, kept(1))
+    schema.ModelAddSubgraphs(builder, kept(2))
+    schema.ModelAddDescription(builder, kept(3))
+    schema.ModelAddBuffers(builder, buffers_at)
+    schema.ModelAddMetadataBuffer(builder, kept(5))
+    schema.ModelAddMetadata(builder, entries_at)
+    schema.ModelAddSignatureDefs(builder, kept(7))
     builder.Finish(schema.ModelEnd(builder), file_identifier=_NETWORK_MARK)
     return bytes(builder.Output())
 
 
-def _builder_in_front_of(network: bytes):  # type: ignore[no-untyped-def]
+def _builder_in_front_of(network: bytes) -> tuple[Any, Callable[[int], int]]:
     """Return a builder that already holds the network, and how it counts places in it.
 
     A builder writes from the end to the front and names places by their distance from the end.
@@ -130,7 +135,7 @@ def _builder_in_front_of(network: bytes):  # type: ignore[no-untyped-def]
     return builder, lambda place: size - place
 
 
-def _vector(builder, places: list[int]) -> int:  # type: ignore[no-untyped-def]
+def _vector(builder: Any, places: list[int]) -> int:
     builder.StartVector(4, len(places), 4)
     for place in reversed(places):
         builder.PrependUOffsetTRelative(place)
@@ -138,7 +143,7 @@ def _vector(builder, places: list[int]) -> int:  # type: ignore[no-untyped-def]
 
 
 def _metadata(mean: float, std: float) -> bytes:
-    words = _schema("metadata_schema_py_generated")
+    words = schema_module("metadata_schema_py_generated")
     picture = words.ImagePropertiesT()
     picture.colorSpace = words.ColorSpaceType.RGB
     content = words.ContentT()
@@ -163,7 +168,7 @@ def _metadata(mean: float, std: float) -> bytes:
 
 
 @cache
-def _schema(name: str) -> ModuleType:
+def schema_module(name: str) -> ModuleType:
     """Return a schema module of the pose library without loading the library itself.
 
     The schema files are plain Python beside it. Importing them by their full name would load

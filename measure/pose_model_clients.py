@@ -20,6 +20,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
+from typing import IO
 
 from measure.errors import ModelError
 from measure.pose_model_checksums import Checksums, ModelQuality
@@ -277,7 +278,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
         ) from error
 
 
-def _small(member) -> bytes:  # type: ignore[no-untyped-def]
+def _small(member: IO[bytes] | None) -> bytes:
     if member is None:
         raise KeyError("a plain file")
     with member:

@@ -1,11 +1,26 @@
-"""What all tests share: an own data folder each, no window, no network."""
+"""What all tests share: folders of their own, no window, no network, no skip unnoticed."""
 
 import os
+import shutil
+import tempfile
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
+from measure.folders import model_folder
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+# Tests never touch the sessions of the person who runs them, but they share the pose model.
+os.environ["THAWLINE_MODELS"] = str(model_folder())
+_SCRATCH = tempfile.mkdtemp(prefix="thawline-tests-")
+os.environ["THAWLINE_DATA"] = _SCRATCH
+
+#: How the reason of a skip must begin for CI to accept it.
+ACCEPTED_SKIPS = ("needs the synth extra", "data not here", "not on this system")
+
+_unexpected: list[str] = []
 
 
 @pytest.fixture
@@ -14,3 +29,36 @@ def data_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder = tmp_path / "data"
     monkeypatch.setenv("THAWLINE_DATA", str(folder))
     return folder
+
+
+def _note_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
+    if not report.skipped or hasattr(report, "wasxfail"):
+        return
+    told = report.longrepr
+    reason = str(told[2] if isinstance(told, tuple) else told).removeprefix("Skipped: ")
+    if not reason.startswith(ACCEPTED_SKIPS):
+        _unexpected.append(f"{report.nodeid}: {reason}")
+
+
+def pytest_runtest_logreport(report: pytest.TestReport) -> None:
+    _note_skip(report)
+
+
+def pytest_collectreport(report: pytest.CollectReport) -> None:
+    _note_skip(report)
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_sessionfinish(session: pytest.Session) -> Iterator[None]:
+    """In CI a test that does not run is a failure, unless its reason is an accepted one."""
+    if os.environ.get("CI") and _unexpected and session.exitstatus == pytest.ExitCode.OK:
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
+    yield
+    shutil.rmtree(_SCRATCH, ignore_errors=True)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    if os.environ.get("CI") and _unexpected:
+        terminalreporter.section("skipped for a reason that CI does not accept")
+        for line in _unexpected:
+            terminalreporter.write_line(line)
