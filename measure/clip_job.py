@@ -85,7 +85,8 @@ class ClipFacts:
         Time of the last frame read, seconds from the first. Less than the clip's length when
         the windows end before it.
     measured_fps
-        Frames a second by the frames' own times; 0 where fewer than two were read.
+        Frames a second by the frames' own times, lost ones counted; 0 where fewer than two
+        were read.
     backend
         Decoder and its version.
     rotation_deg

@@ -158,7 +158,7 @@ def _facts(
         frames_expected=stated.stated_frames,
         frames_unreadable=reader.frames_lost,
         duration_s=reader.last_s,
-        measured_fps=(reader.frames_read - 1) / reader.last_s if reader.last_s > 0 else 0.0,
+        measured_fps=(frames - 1) / reader.last_s if reader.last_s > 0 else 0.0,
         backend=stated.backend,
         rotation_deg=(stated.rotation_deg + 90 * gate.quarter_turns) % 360,
         sample_aspect=stated.sample_aspect,

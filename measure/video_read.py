@@ -23,11 +23,16 @@ MOST_FAILURES = 200
 #: Frames in a row that may repeat the last time before a clip counts as ended. Ours.
 MOST_REPEATS = 200
 
-#: How often times may jump back before a clip counts as ended. Ours.
-MOST_JUMPS = 20
+#: How often times may start anew before a clip counts as ended. Ours.
+MOST_RESTARTS = 20
 
-#: A step back up to this is disorder (the frame is dropped); a longer one is a new start. Ours.
-_DISORDER_S = 0.5
+#: So many frames in a row, each later than the one before but all behind the last good time,
+#: are a new start; fewer are stray frames out of order, as damage leaves them. Ours.
+_NEW_START = 3
+
+#: Frames after a failure in which a gap in time still counts as damage: decoders hold back up
+#: to 16 pictures.
+_HELD_BACK = 16
 
 #: More frames in a row that are exactly zero everywhere are a fault of the decoder: a dark
 #: room has noise. Ours.
@@ -115,6 +120,58 @@ def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], .
     return tuple(result)
 
 
+class TimeLine:
+    """Makes the times of a source start at 0 and always increase.
+
+    Attributes
+    ----------
+    last_s
+        The last time accepted.
+    repeats
+        Frames in a row that were not accepted.
+    restarts
+        How often the times started anew; they are joined.
+    """
+
+    def __init__(self) -> None:
+        self.last_s = -math.inf
+        self.repeats = 0
+        self.restarts = 0
+        self._shift_s = 0.0
+        self._behind_s: list[float] = []
+
+    def accept(self, raw_s: float, interval_s: float) -> float | None:
+        """Return the time of the next frame, or None if the frame cannot be used.
+
+        Parameters
+        ----------
+        raw_s
+            As the source says.
+        interval_s
+            Usual time from frame to frame, put between the parts at a new start.
+        """
+        if not math.isfinite(raw_s):
+            self.repeats += 1
+            return None
+        if self.last_s == -math.inf:
+            self._shift_s = -raw_s
+        time_s = raw_s + self._shift_s
+        if time_s <= self.last_s + 1e-6:
+            if self._behind_s and time_s <= self._behind_s[-1] + 1e-6:
+                self._behind_s.clear()
+            self._behind_s.append(time_s)
+            if len(self._behind_s) < _NEW_START:
+                self.repeats += 1
+                return None
+            self.restarts += 1
+            self._shift_s += self.last_s + interval_s - time_s
+            time_s = self.last_s + interval_s
+        self._behind_s.clear()
+        self.repeats = 0
+        self.last_s = time_s
+        return time_s
+
+
 class ClipReader:
     """Reads a source once, from its first frame on; a generator of the chosen frames.
 
@@ -158,7 +215,6 @@ class ClipReader:
         self._tick = tick
         self._steps_s: deque[float] = deque(maxlen=_REMEMBERED)
         self._index = -1
-        self._first_s: float | None = None
         self._black_run = 0
         self._seen_light = False
         self._chosen = 0
@@ -196,37 +252,27 @@ class ClipReader:
             self._check_end()
 
     def _times(self) -> Iterator[tuple[float, bool]]:
-        """Yield the time of each frame that can be used and whether a failure came before."""
-        failures = repeats = jumps = 0
-        after_failure = False
-        shift_s = 0.0
-        while failures < MOST_FAILURES and repeats < MOST_REPEATS:
+        """Yield the time of each frame that can be used, and whether a failure was shortly
+        before it.
+        """
+        line = TimeLine()
+        failures = 0
+        since_failure = _HELD_BACK
+        while failures < MOST_FAILURES:
             if not self._source.grab():
                 failures += 1
-                after_failure = True
+                since_failure = 0
                 continue
             failures = 0
-            raw_s = self._source.time_s()
-            if self._first_s is None:
-                self._first_s = raw_s
-            time_s = raw_s - self._first_s + shift_s
-            if self.frames_read and time_s < self.last_s - _DISORDER_S:
-                jumps += 1
-                if jumps > MOST_JUMPS:
-                    self.notes.append("Its times jump back again and again; the rest was left out.")
-                    return
-                shift_s += self.last_s + self.interval_s - time_s
-                time_s = self.last_s + self.interval_s
-            elif not math.isfinite(time_s) or (self.frames_read and time_s <= self.last_s + 1e-6):
-                repeats += 1
-                continue
-            repeats = 0
-            yield time_s, after_failure
-            after_failure = False
-        if repeats >= MOST_REPEATS:
-            self.notes.append("Its time stopped going on; the rest was left out.")
-        if jumps:
-            self.notes.append(f"Its times jump back {jumps} times; they were joined.")
+            time_s = line.accept(self._source.time_s(), self.interval_s)
+            if line.repeats >= MOST_REPEATS or line.restarts > MOST_RESTARTS:
+                self.notes.append("Its times stopped going on; the rest was left out.")
+                return
+            if time_s is not None:
+                yield time_s, since_failure < _HELD_BACK
+                since_failure += 1
+        if line.restarts:
+            self.notes.append(f"Its times start anew {line.restarts} times; they were joined.")
 
     def _count(self, time_s: float) -> None:
         if self.frames_read:
