@@ -73,7 +73,7 @@ CREATE TABLE measurement (
     high REAL CHECK (typeof(high) IN ('real', 'null')),
     best REAL CHECK (typeof(best) IN ('real', 'null')),
     against_vertical REAL CHECK (typeof(against_vertical) IN ('real', 'null')),
-    level TEXT CHECK (json_valid(level)),
+    level TEXT CHECK (level IS NULL OR json_valid(level)),
     reasons TEXT NOT NULL CHECK (json_valid(reasons)),
     source TEXT NOT NULL CHECK (json_valid(source)),
     help TEXT NOT NULL,
