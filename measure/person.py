@@ -167,7 +167,7 @@ def _home(own: Sequence[Sighting]) -> Sighting | None:
     end = len(own)
     start = end
     while end > 0:
-        while start > 0 and own[end - 1].time_s - own[start - 1].time_s <= _HOME_S:
+        while start > 0 and own[end - 1].time_s - own[start - 1].time_s <= _STANDING_S:
             start -= 1
         stand = own[start:end]
         if start == 0 and stand[-1].time_s - stand[0].time_s < 0.9 * _STANDING_S:
