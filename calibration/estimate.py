@@ -1,0 +1,53 @@
+"""A figure with its 95 % interval: what every statistic of a study is given as."""
+
+import math
+from dataclasses import dataclass
+
+from scipy import stats
+
+#: Share of repeated studies whose interval should hold the truth.
+CONFIDENCE = 0.95
+TAIL = (1 - CONFIDENCE) / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Estimate:
+    """An estimate and its two-sided 95 % confidence interval, all in the same unit.
+
+    Attributes
+    ----------
+    value
+        The estimate itself.
+    low, high
+        Ends of the interval; low <= value <= high but for a figure at its natural limit.
+    """
+
+    value: float
+    low: float
+    high: float
+
+    def holds(self, number: float) -> bool:
+        """Return whether the interval contains a number."""
+        return self.low <= number <= self.high
+
+    @property
+    def half_width(self) -> float:
+        """Half the length of the interval."""
+        return (self.high - self.low) / 2
+
+
+def sd_with_interval(variance: float, degrees: int) -> Estimate:
+    """Return a standard deviation with its chi-square interval.
+
+    Parameters
+    ----------
+    variance
+        A mean square, 0 or more.
+    degrees
+        Its degrees of freedom, 1 or more.
+    """
+    return Estimate(
+        value=math.sqrt(variance),
+        low=math.sqrt(variance * degrees / float(stats.chi2.isf(TAIL, degrees))),
+        high=math.sqrt(variance * degrees / float(stats.chi2.ppf(TAIL, degrees))),
+    )
