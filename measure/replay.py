@@ -86,7 +86,7 @@ def read_clip(
     size = poses.facts.width_px, poses.facts.height_px
     track = follow_person(poses.frames[models.quick], width_px=size[0], height_px=size[1])
     found = search(track, movement, side, view, known)
-    settled = _settle_all(process, models, quick, found, movement, side, known, progress)
+    settled = _settle_all(process, models, quick, track, found, movement, side, known, progress)
     progress(1.0)
     return ClipReading(
         measurement=measurement_of(
@@ -109,6 +109,7 @@ def _settle_all(
     process: PoseProcess,
     models: Models,
     quick: ClipJob,
+    track: Track,
     found: Found,
     movement: Movement,
     side: Side,
@@ -129,11 +130,12 @@ def _settle_all(
     poses = process.run(job, lambda share: progress(_QUICK_SHARE + share * (1 - _QUICK_SHARE)))
     size = poses.facts.width_px, poses.facts.height_px
     tracks = [
-        follow_person(poses.frames[one], width_px=size[0], height_px=size[1]) for one in passes
+        follow_person(poses.frames[one], width_px=size[0], height_px=size[1], like=track)
+        for one in passes
     ]
     return tuple(
         settle(
-            [track.between(*window) for track in tracks],
+            [each.between(*window) for each in tracks],
             trial,
             movement,
             side,

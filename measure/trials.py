@@ -19,6 +19,8 @@ LEAST_REST_S = 0.4
 SAMPLING_ALLOWANCE_S = 0.14
 #: A hold lies at least this far up the way from rest to the top of its trial. Ours.
 HOLD_SHARE = 0.8
+#: Edges of a hold farther from its median than this share of "steady" belong to the moves.
+EDGE_SHARE = 0.4
 #: A gap without values longer than this inside a trial means that the person was lost. Ours.
 LONGEST_GAP_S = 0.7
 
@@ -206,5 +208,25 @@ def _hold(
             if span >= LEAST_HOLD_S - SAMPLING_ALLOWANCE_S and (best is None or span > best[0]):
                 best = (span, first, last)
         if best is not None:
-            return float(time_s[best[1]]), float(time_s[best[2]]), steady
+            first, last = _core(time_s, values, best[1], best[2], EDGE_SHARE * spread)
+            return float(time_s[first]), float(time_s[last]), steady
     return None
+
+
+def _core(
+    time_s: FloatArray, values: FloatArray, first: int, last: int, near: float
+) -> tuple[int, int]:
+    """Return a still stretch without the slow beginning and end of the moves around it.
+
+    Edges farther than `near` from the stretch's median are cut off, the farther one first,
+    as long as the least hold remains.
+    """
+    level = float(np.median(values[first : last + 1]))
+    while True:
+        ends = {first: abs(values[first] - level), last: abs(values[last] - level)}
+        worst = max(ends, key=lambda end: ends[end])
+        start, end = (first + 1, last) if worst == first else (first, last - 1)
+        span = float(time_s[end] - time_s[start])
+        if ends[worst] <= near or span < LEAST_HOLD_S - SAMPLING_ALLOWANCE_S:
+            return first, last
+        first, last = start, end
