@@ -12,7 +12,7 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.body import FloatArray, Side
+from measure.body import FloatArray, Side, Track
 from measure.live_events import LiveEvent, LiveFrame, Source
 from measure.movements import Movement
 from measure.readings import Measurement
@@ -23,7 +23,11 @@ class Engine(Protocol):
     """One source, one person, one movement at a time."""
 
     def start(self, source: Source) -> None:
-        """Open a source, closing the one before; frames and events tell how it went."""
+        """Open a source, closing the one before; frames and events tell how it went.
+
+        A movement that was chosen goes on with the trials it has, so that a camera pulled out
+        and plugged in again costs none.
+        """
 
     def choose(
         self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
@@ -79,10 +83,11 @@ class ClipCurve:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipReading:
-    """What reading a clip gives: the measurement and the curve it was found in."""
+    """What reading a clip gives: the measurement, its curve, and the landmarks over time."""
 
     measurement: Measurement
     curve: ClipCurve
+    track: Track
 
 
 class ClipReader(Protocol):
@@ -107,14 +112,24 @@ class ClipReader(Protocol):
 
 
 class ClipPictures(Protocol):
-    """Single pictures of a clip for scrubbing; called off the window's thread."""
+    """Small pictures of one clip, for scrubbing."""
 
-    def __call__(self, path: Path, time_s: float) -> NDArray[np.uint8] | None:
-        """Return the upright RGB picture shown at that time, or None."""
+    @property
+    def duration_s(self) -> float: ...
+
+    def at(self, time_s: float) -> NDArray[np.uint8]:
+        """Return the upright RGB picture, shape (h, w, 3), nearest to a time. Fast."""
+
+
+class ClipOpener(Protocol):
+    """Takes small pictures out of a clip; called off the window's thread."""
+
+    def __call__(self, path: Path) -> ClipPictures:
+        """Raise ThawlineError when the clip cannot be read."""
 
 
 class TrialCombiner(Protocol):
     """Makes a measurement anew from those of its trials that a person accepted."""
 
     def __call__(self, measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
-        """Return the measurement that the accepted trials make, the others kept but unscored."""
+        """Return the measurement that the accepted trials make."""

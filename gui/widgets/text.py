@@ -1,7 +1,15 @@
 """Plain pieces of a page: labels, buttons and frames with a role of the style sheet."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 
 def label(text: str, role: str = "") -> QLabel:
@@ -14,16 +22,22 @@ def label(text: str, role: str = "") -> QLabel:
     return made
 
 
-def button(text: str, role: str = "", *, tip: str = "", checkable: bool = False) -> QPushButton:
-    """Return a button; roles: main, link, tile, word, or none."""
-    made = QPushButton(text)
+def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> QPushButton:
+    """Return a button; roles: main, link, tile, word, or none. A key is told beside its text."""
+    made = QPushButton()
     made.setProperty("role", role)
+    made.setProperty("key", key)
     made.setCheckable(checkable)
-    made.setAccessibleName(text.replace("&", "").replace("\n", ", "))
-    if tip:
-        made.setToolTip(tip)
-        made.setAccessibleDescription(tip)
+    set_text(made, text)
     return made
+
+
+def set_text(one: QPushButton, text: str) -> None:
+    """Give a button another text, keeping the key that is told beside it."""
+    key = str(one.property("key") or "")
+    one.setText(f"{text}  \u00b7  {key}" if key else text)
+    one.setAccessibleName(text.replace("&", "").replace("\n", ", "))
+    one.setAccessibleDescription(key)
 
 
 def card(*contents: QWidget, role: str = "card", spacing: int = 8) -> QFrame:
@@ -43,3 +57,14 @@ def hairline() -> QFrame:
     made.setProperty("role", "hair")
     made.setFixedHeight(1)
     return made
+
+
+def scrolled(page: QWidget) -> QScrollArea:
+    """Return the page in an area that scrolls when large type does not fit."""
+    page.setObjectName("page")
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setWidget(page)
+    return area

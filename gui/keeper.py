@@ -1,0 +1,132 @@
+"""Saving and looking up, as the window needs it. Every call belongs to one thread, not the
+window's: the store waits for the disk.
+"""
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Protocol
+
+from measure.body import Side
+from measure.moments import new_id
+from measure.readings import Measurement
+from measure.records import (
+    Conduct,
+    Event,
+    MeasurementRecord,
+    Pain,
+    Person,
+    SessionRecord,
+    StoppedBy,
+)
+from measure.store import Store
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """One measurement to be kept; the same `key` again takes the place of the earlier one."""
+
+    key: str
+    measurement: Measurement
+    conduct: Conduct
+    pain_during: int | None = None
+    stopped_by: StoppedBy | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class History:
+    """All that the progress page shows of a person."""
+
+    person: Person
+    sessions: tuple[SessionRecord, ...]
+    measurements: tuple[MeasurementRecord, ...]
+    events: tuple[Event, ...] = ()
+
+
+class SessionKeeper(Protocol):
+    """Keeps people and sessions."""
+
+    def people(self) -> tuple[Person, ...]:
+        """Return everybody, by pseudonym."""
+
+    def add_person(self, pseudonym: str, affected: Side | None) -> Person:
+        """Add somebody; InputError when the pseudonym is taken or empty."""
+
+    def begin(self, person_id: str, conduct: Conduct, pain: Pain) -> str:
+        """Begin a session and return its identifier."""
+
+    def keep(self, session_id: str, person_id: str, kept: Kept) -> None:
+        """Save a measurement, whole or not at all."""
+
+    def drop(self, key: str) -> None:
+        """Take back a measurement that was kept."""
+
+    def finish(self, session_id: str, note: str) -> None:
+        """Mark a session as finished."""
+
+    def history(self, person_id: str) -> History:
+        """Return what was kept of a person, the earliest first."""
+
+    def close(self) -> None:
+        """Close the store."""
+
+
+class StoreKeeper:
+    """Keeps sessions in the store; opened by the thread that uses it first."""
+
+    def __init__(self, path: Path | None = None) -> None:
+        self._path = path
+        self._store: Store | None = None
+
+    def people(self) -> tuple[Person, ...]:
+        return tuple(self._opened().people())
+
+    def add_person(self, pseudonym: str, affected: Side | None) -> Person:
+        person = Person(id=new_id(), pseudonym=pseudonym, affected=(affected,) if affected else ())
+        self._opened().save_person(person)
+        return person
+
+    def begin(self, person_id: str, conduct: Conduct, pain: Pain) -> str:
+        return self._opened().start_session(person_id, conduct=conduct, pain=pain).id
+
+    def keep(self, session_id: str, person_id: str, kept: Kept) -> None:
+        store = self._opened()
+        store.save_measurement(
+            MeasurementRecord(
+                id=kept.key,
+                session_id=session_id,
+                person_id=person_id,
+                taken=store.now(),
+                measurement=kept.measurement,
+                conduct=kept.conduct,
+                pain_during=kept.pain_during,
+                stopped_by=kept.stopped_by,
+            )
+        )
+
+    def drop(self, key: str) -> None:
+        self._opened().delete_measurement(key)
+
+    def finish(self, session_id: str, note: str) -> None:
+        store = self._opened()
+        finished = store.finish_session(session_id)
+        if note:
+            store.save_session(replace(finished, note=note))
+
+    def history(self, person_id: str) -> History:
+        store = self._opened()
+        return History(
+            person=store.find_person(person_id),
+            sessions=tuple(store.sessions(person_id)),
+            measurements=tuple(store.measurements(person_id)),
+            events=tuple(store.events(person_id)),
+        )
+
+    def close(self) -> None:
+        if self._store is not None:
+            self._store.close()
+            self._store = None
+
+    def _opened(self) -> Store:
+        if self._store is None:
+            self._store = Store.open(self._path)
+        return self._store

@@ -1,0 +1,228 @@
+"""A session while it runs: brings together guide, engine, cues and what is saved. No widgets."""
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QObject, Signal, Slot
+
+from gui.cues import Cues
+from gui.feed import EngineFeed
+from gui.guide import Guide, Pace, Step, Task
+from gui.keeper import Kept
+from gui.safety import pain_asks_for_check
+from gui.sentences import live_sentence
+from gui.session_log import SessionLog
+from gui.tones import Tone
+from measure.live_events import EventKind, LiveEvent, LiveFrame, Phase, Source, Trouble
+from measure.moments import new_id
+from measure.readings import Measurement
+from measure.records import StoppedBy
+
+_TONE_OF_PHASE = {Phase.MOVE: Tone.MOVE, Phase.HOLD: Tone.HOLD}
+_TONE_OF_EVENT = {
+    EventKind.TRIAL_CAPTURED: Tone.CAPTURED,
+    EventKind.TRIAL_REFUSED: Tone.REFUSED,
+}
+
+
+class Measuring(QObject):
+    """One session. Pages show it and call its slots; everything happens in the window's thread."""
+
+    #: The guide moved on, or a trial, a trouble or a pause came or went.
+    changed = Signal()
+    framed = Signal(object)
+    #: The sentence of the moment.
+    said = Signal(str)
+    #: The step is another one.
+    stepped = Signal()
+
+    def __init__(
+        self,
+        feed: EngineFeed,
+        cues: Cues,
+        log: SessionLog,
+        tasks: Sequence[Task],
+        pace: Pace,
+        next_source: Callable[[], Source],
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.guide = Guide(tasks)
+        self.pace = pace
+        self.log = log
+        self.trouble: Trouble | None = None
+        self.sentence = ""
+        self._feed = feed
+        self._next_source = next_source
+        self._cues = cues
+        self._frame: LiveFrame | None = None
+        self._phase: Phase | None = None
+        self._key = new_id()
+        feed.framed.connect(self._take_frame)
+        feed.happened.connect(self._take_event)
+        feed.left_over.connect(self._take_left_over)
+
+    @property
+    def asks_for_check(self) -> bool:
+        """Whether the last answer about pain calls for the safety questions."""
+        outcomes = self.guide.outcomes
+        return bool(outcomes) and pain_asks_for_check(outcomes[-1].pain, self.log.pain.rest)
+
+    # -- what people do -----------------------------------------------------------------------
+
+    def begin(self) -> None:
+        """Begin the task at hand."""
+        task = self.guide.task
+        self._key = new_id()
+        self._phase = None
+        self._frame = None
+        self.trouble = None
+        self._cues.forget()
+        source = self._next_source()
+        if source.clip is None:
+            self._feed.open(source)
+        else:
+            self._feed.reopen(source)
+        self._feed.choose(task.movement, task.side, task.trials, task.practice, self.log.conduct)
+        self._speak()
+        self.stepped.emit()
+
+    @Slot()
+    def toggle_pause(self) -> None:
+        if self.guide.step is not Step.MEASURING:
+            return
+        if self.guide.paused:
+            self._feed.resume()
+        else:
+            self._feed.pause()
+
+    @Slot()
+    def discard_last(self) -> None:
+        if self.guide.can_discard:
+            self._feed.discard_last()
+
+    @Slot()
+    def stop_movement(self) -> None:
+        """Take no more trials of this movement and keep what there is."""
+        if self.guide.step is Step.MEASURING:
+            self.guide.end_movement()
+            self._feed.finish_movement()
+
+    def answer(self, pain: int | None, stopped_by: StoppedBy | None) -> None:
+        """Note pain and what ended the movement, beside the reading."""
+        outcome = self.guide.answer(pain, stopped_by)
+        if outcome.measurement is not None:
+            self._keep(outcome.measurement, pain, stopped_by)
+        self.stepped.emit()
+
+    def go_on(self) -> None:
+        self.guide.go_on()
+        self.begin()
+
+    def again(self) -> None:
+        self.guide.again()
+        self.begin()
+
+    def add(self, task: Task) -> None:
+        self.guide.add(task)
+        self.begin()
+
+    @Slot()
+    def end_session(self) -> None:
+        """Leave out what has not begun."""
+        self.guide.end_session()
+        self.stepped.emit()
+
+    def finish(self, note: str) -> None:
+        """Mark the session as finished and let go of the engine."""
+        self.log.finish(note)
+        self._cues.silence()
+        self.let_go()
+
+    @Slot()
+    def retry(self) -> None:
+        """Open the source anew after trouble; trials captured so far stay."""
+        source = self._feed.source
+        if source is not None:
+            self.trouble = None
+            self._feed.reopen(source)
+            self.changed.emit()
+
+    def let_go(self) -> None:
+        """Take no more frames and events; measurements left over are still kept."""
+        self._feed.framed.disconnect(self._take_frame)
+        self._feed.happened.disconnect(self._take_event)
+
+    # -- what the engine tells ----------------------------------------------------------------
+
+    @Slot(object)
+    def _take_frame(self, frame: LiveFrame) -> None:
+        self._frame = frame
+        if frame.phase is not self._phase:
+            self._phase = frame.phase
+            tone = _TONE_OF_PHASE.get(frame.phase)
+            if tone is not None and self.guide.step is Step.MEASURING:
+                self._cues.sound(tone)
+        self._speak()
+        self.framed.emit(frame)
+
+    @Slot(object)
+    def _take_event(self, event: LiveEvent) -> None:
+        step = self.guide.step
+        self.guide.take(event)
+        if event.trouble is Trouble.CLIP_ENDED:
+            self.stop_movement()
+        elif event.kind is EventKind.TROUBLE:
+            self.trouble = event.trouble or Trouble.OTHER
+        elif event.kind is EventKind.RECOVERED:
+            self.trouble = None
+        if step is Step.MEASURING:
+            self._keep_progress(event)
+            tone = _TONE_OF_EVENT.get(event.kind)
+            if tone is not None:
+                self._cues.sound(tone)
+        self._speak()
+        self.changed.emit()
+        if self.guide.step is not step:
+            self.stepped.emit()
+
+    @Slot(object)
+    def _take_left_over(self, measurement: Measurement) -> None:
+        """Keep what the captured trials made of a movement that was broken off."""
+        task = self.guide.task
+        if self.guide.step is Step.MEASURING and (measurement.movement, measurement.side) == (
+            task.movement,
+            task.side,
+        ):
+            self._keep(measurement)
+
+    def _keep_progress(self, event: LiveEvent) -> None:
+        """Save after every trial, so that nothing captured hangs on what follows."""
+        if event.kind is EventKind.TRIAL_DISCARDED and event.measurement is None:
+            self.log.drop(self._key)
+        elif event.measurement is not None and event.measurement.trials:
+            self._keep(event.measurement)
+
+    def _keep(
+        self,
+        measurement: Measurement,
+        pain: int | None = None,
+        stopped_by: StoppedBy | None = None,
+    ) -> None:
+        self.log.keep(
+            Kept(
+                key=self._key,
+                measurement=measurement,
+                conduct=self.log.conduct,
+                pain_during=pain,
+                stopped_by=stopped_by,
+            )
+        )
+
+    def _speak(self) -> None:
+        if self.guide.step is not Step.MEASURING:
+            return
+        sentence = live_sentence(self.guide, self._frame, self.trouble)
+        if sentence != self.sentence:
+            self.sentence = sentence
+            self._cues.say(sentence)
+            self.said.emit(sentence)

@@ -1,0 +1,61 @@
+"""Before a session at home: how the shoulder feels today. Three ratings, all optional."""
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from gui.look import Look
+from gui.widgets.choices import Choices
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label
+from gui.words import tr
+from measure.records import Pain
+
+
+class BeforePage(QWidget):
+    """Asks for pain now, last night and at its worst since yesterday."""
+
+    #: Pain
+    answered = Signal(object)
+    back = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.sentence = Sentence(look)
+        self.sentence.say(tr("How is the shoulder today? 0 is no pain, 10 the worst imaginable."))
+        self.now, self.night, self.worst = (
+            Choices(list(range(11)), str, may_be_empty=True, title=title)
+            for title in (tr("pain now"), tr("pain last night"), tr("worst pain since yesterday"))
+        )
+        self.go = button(tr("Continue"), "main", key=tr("Enter"))
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.go.clicked.connect(self._answer)
+        self.leave.clicked.connect(self.back)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 16, 24, 16)
+        layout.setSpacing(look.gap(1.5))
+        layout.addWidget(self.sentence, 2)
+        for title, choices in (
+            (tr("Now, at rest"), self.now),
+            (tr("Last night"), self.night),
+            (tr("The worst since yesterday"), self.worst),
+        ):
+            layout.addWidget(label(title, "lead"))
+            layout.addWidget(choices.row, 1)
+        layout.addWidget(label(tr("Leave out what you do not want to say."), "quiet"))
+        row = QHBoxLayout()
+        row.setSpacing(look.gap(2))
+        row.addWidget(self.leave, 1)
+        row.addWidget(self.go, 1)
+        layout.addLayout(row)
+
+    def ask(self) -> None:
+        """Ask anew."""
+        for choices in (self.now, self.night, self.worst):
+            choices.choose(None)
+        self.now.button(0).setFocus()
+
+    @Slot()
+    def _answer(self) -> None:
+        self.answered.emit(
+            Pain(rest=self.now.value, night=self.night.value, worst_24h=self.worst.value)
+        )

@@ -1,0 +1,204 @@
+"""The page while an arm is measured: one sentence, one number, the picture. Nothing else."""
+
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QSizePolicy,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.figure import turn_deg
+from gui.guide import AttemptState, Step
+from gui.look import Look
+from gui.measuring import Measuring
+from gui.sentences import frame_words
+from gui.widgets.big_number import BigNumber
+from gui.widgets.hold_ring import HoldRing
+from gui.widgets.notice_line import NoticeLine
+from gui.widgets.position_figure import PositionFigure, ViewPlan
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label, set_text
+from gui.widgets.trial_row import TrialRow
+from gui.widgets.video_view import VideoView
+from gui.words import task_title, tr
+from measure.live_events import LiveFrame, Phase
+from measure.movements import MOVEMENTS
+
+#: Phases in which the drawn position helps more than a number.
+_SHOW_POSITION = (
+    Phase.OPENING,
+    Phase.LOOKING_FOR_PERSON,
+    Phase.WAIT_NEUTRAL,
+    Phase.PAUSED,
+    Phase.TROUBLE,
+)
+
+
+class LivePage(QWidget):
+    """Shows a :class:`Measuring` while it measures."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._measuring: Measuring | None = None
+        self.sentence = Sentence(look)
+        self.video = VideoView(look)
+        self.figure = PositionFigure(look)
+        self.plan = ViewPlan(look)
+        self.number = BigNumber(look)
+        self.ring = HoldRing(look)
+        self.title = label("", "quiet")
+        self.quality = label("", "lead")
+        self.trials = TrialRow(look)
+        self.pause = button(tr("Pause"), key=tr("Space"))
+        self.discard = button(tr("Discard the last trial"), key=tr("Backspace"))
+        self.stop = button(tr("Stop, keep what there is"), key=tr("Escape"))
+        self.retry = button(tr("Try again"), "main", key=tr("R"))
+        self._right = QStackedWidget()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        position = QWidget()
+        position.setObjectName("page")
+        beside = QHBoxLayout(position)
+        beside.setContentsMargins(0, 0, 0, 0)
+        beside.addWidget(self.figure, 5)
+        beside.addWidget(self.plan, 2)
+        number = QWidget()
+        number.setObjectName("page")
+        above = QVBoxLayout(number)
+        above.setContentsMargins(0, 0, 0, 0)
+        above.addStretch(1)
+        above.addWidget(self.number, 4)
+        above.addStretch(1)
+        self._right.addWidget(position)
+        self._right.addWidget(number)
+
+        where = QVBoxLayout()
+        where.addStretch(1)
+        where.addWidget(self.title)
+        where.addWidget(self.quality)
+        where.addStretch(1)
+        state = QHBoxLayout()
+        state.setSpacing(self._look.gap(2))
+        state.addWidget(self.ring)
+        state.addLayout(where, 1)
+
+        right = QVBoxLayout()
+        right.addWidget(self._right, 1)
+        right.addLayout(state)
+
+        middle = QHBoxLayout()
+        middle.setSpacing(self._look.gap(3))
+        middle.addWidget(self.video, 57)
+        middle.addLayout(right, 43)
+
+        ways_out = QHBoxLayout()
+        ways_out.setSpacing(self._look.gap(2))
+        for one in (self.pause, self.discard, self.stop, self.retry):
+            one.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+            ways_out.addWidget(one, 1)
+
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 8)
+        layout.setSpacing(self._look.gap(1.5))
+        layout.addWidget(self.sentence, 22)
+        layout.addLayout(middle, 56)
+        layout.addWidget(self.trials)
+        layout.addLayout(ways_out)
+        layout.addWidget(NoticeLine())
+
+    def show_measuring(self, measuring: Measuring, *, mirrored: bool) -> None:
+        """Show this session from now on."""
+        if self._measuring is not None:
+            self.release()
+        self._measuring = measuring
+        self.video.set_mirrored(mirrored)
+        self._mirrored = mirrored
+        measuring.framed.connect(self.take_frame)
+        measuring.changed.connect(self.refresh)
+        measuring.stepped.connect(self.refresh)
+        measuring.said.connect(self.sentence.say)
+        self.pause.clicked.connect(measuring.toggle_pause)
+        self.discard.clicked.connect(measuring.discard_last)
+        self.stop.clicked.connect(measuring.stop_movement)
+        self.retry.clicked.connect(measuring.retry)
+        self.video.show_empty(tr("Opening the camera."))
+        self.refresh()
+
+    def release(self) -> None:
+        """Let go of the session."""
+        measuring = self._measuring
+        if measuring is None:
+            return
+        measuring.framed.disconnect(self.take_frame)
+        measuring.changed.disconnect(self.refresh)
+        measuring.stepped.disconnect(self.refresh)
+        measuring.said.disconnect(self.sentence.say)
+        self.pause.clicked.disconnect(measuring.toggle_pause)
+        self.discard.clicked.disconnect(measuring.discard_last)
+        self.stop.clicked.disconnect(measuring.stop_movement)
+        self.retry.clicked.disconnect(measuring.retry)
+        self._measuring = None
+
+    @Slot(object)
+    def take_frame(self, frame: LiveFrame) -> None:
+        """Draw one frame: its picture, its landmarks, its value."""
+        measuring = self._measuring
+        if measuring is None or measuring.guide.step is not Step.MEASURING:
+            return
+        self.video.show_frame(frame)
+        position = frame.phase in _SHOW_POSITION or measuring.trouble is not None
+        self._right.setCurrentIndex(0 if position else 1)
+        unit = MOVEMENTS[measuring.guide.task.movement].unit
+        settled = frame.phase in (Phase.REST, Phase.SETTLING)
+        self.number.show_value(
+            self._settled_value() if settled else frame.value, unit, settled=settled
+        )
+        holding = frame.phase in (Phase.HOLD, Phase.RETURN)
+        self.ring.show_hold(frame.hold_share if holding else 0.0, self._trial_number())
+        self.quality.setText(frame_words(frame))
+
+    @Slot()
+    def refresh(self) -> None:
+        """Show where the guide stands."""
+        measuring = self._measuring
+        if measuring is None:
+            return
+        guide, task = measuring.guide, measuring.guide.task
+        here, of = guide.place
+        place = tr("{here} of {of}: ").format(here=here, of=of) if of > 1 else ""
+        self.title.setText(place + task_title(task.movement, task.side))
+        self.sentence.say(measuring.sentence)
+        self.video.measure_arm(task.movement, task.side)
+        self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)
+        self.plan.show_turn(turn_deg(task.movement, task.side), task.side, mirrored=self._mirrored)
+        self.trials.show_guide(guide)
+        self.ring.show_hold(self.ring.share, self._trial_number())
+        set_text(self.pause, tr("Go on") if guide.paused else tr("Pause"))
+        self.discard.setEnabled(guide.can_discard)
+        self.retry.setVisible(measuring.trouble is not None)
+
+    def _trial_number(self) -> str:
+        guide = self._measuring.guide if self._measuring else None
+        if guide is None:
+            return ""
+        if guide.practice_left:
+            return tr("try")
+        return str(min(guide.counted + 1, guide.task.trials))
+
+    def _settled_value(self) -> float | None:
+        """Return the latest trial's reading; None while it is being settled or was refused."""
+        guide = self._measuring.guide if self._measuring else None
+        last = guide.attempts[-1] if guide and guide.attempts else None
+        scored = last is not None and last.state in (
+            AttemptState.SCORED,
+            AttemptState.PRACTICE,
+        )
+        return last.trial.value if scored and last and last.trial else None
+
+    def keep_focus(self) -> None:
+        """Put the keyboard where Space means pause."""
+        self.pause.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -1,0 +1,88 @@
+"""Between two movements: what comes next and how to stand for it."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from gui.figure import turn_deg
+from gui.guide import back_is_turned
+from gui.look import Look
+from gui.measuring import Measuring
+from gui.sentences import next_sentence
+from gui.widgets.position_figure import PositionFigure, ViewPlan, turned_words
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label
+from gui.words import movement_plainly, task_title, tr
+
+
+class NextPage(QWidget):
+    """Shows the next task; begins it, measures the last again, or ends the session."""
+
+    begin = Signal()
+    again = Signal()
+    end = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self.title = label("", "title")
+        self.plainly = label("", "lead")
+        self.hint = label("", "quiet")
+        self.sentence = Sentence(look)
+        self.figure = PositionFigure(look)
+        self.plan = ViewPlan(look)
+        self.plan_words = label("", "quiet")
+        self.go = button(tr("Begin"), "main", key=tr("Enter"))
+        self.repeat = button(tr("Measure the last one again"), key=tr("A"))
+        self.finish = button(tr("Stop here, keep what there is"), key=tr("Escape"))
+        self.go.clicked.connect(self.begin)
+        self.repeat.clicked.connect(self.again)
+        self.finish.clicked.connect(self.end)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        words = QVBoxLayout()
+        words.addWidget(self.title)
+        words.addWidget(self.plainly)
+        words.addWidget(self.sentence, 1)
+        words.addWidget(self.hint)
+        plan = QVBoxLayout()
+        plan.addStretch(1)
+        plan.addWidget(self.plan, 2)
+        plan.addWidget(self.plan_words)
+        plan.addStretch(1)
+        middle = QHBoxLayout()
+        middle.addLayout(words, 55)
+        middle.addWidget(self.figure, 32)
+        middle.addLayout(plan, 13)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(self._look.gap(2))
+        for one in (self.finish, self.repeat, self.go):
+            buttons.addWidget(one, 1)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 16, 24, 16)
+        layout.setSpacing(self._look.gap(2))
+        layout.addLayout(middle, 1)
+        layout.addLayout(buttons)
+
+    def show_next(self, measuring: Measuring, *, mirrored: bool) -> None:
+        """Show the task that comes next."""
+        guide = measuring.guide
+        task = guide.upcoming or guide.task
+        here, of = guide.place
+        self.title.setText(
+            tr("Next, {here} of {of}: {task}").format(
+                here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
+            )
+        )
+        self.plainly.setText(movement_plainly(task.movement).capitalize() + ".")
+        self.sentence.say(next_sentence(guide))
+        turn = turn_deg(task.movement, task.side)
+        self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
+        self.plan.show_turn(turn, task.side, mirrored=mirrored)
+        self.plan_words.setText(turned_words(turn).capitalize())
+        self.hint.setText(
+            tr("You will not see the screen: listen for the voice and the tones.")
+            if back_is_turned(task.movement)
+            else tr("One practice first, then it counts. Raise the other hand to pause.")
+        )
+        self.go.setFocus()

@@ -1,0 +1,74 @@
+"""What the pages work with, made once and handed to each: no globals, and fakes in tests."""
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from gui.background import Background
+from gui.cues import Cues
+from gui.engine import CameraFinder, ClipOpener, ClipReader, TrialCombiner
+from gui.feed import EngineFeed
+from gui.keeper import SessionKeeper
+from gui.look import Look
+from gui.settings import WindowSettings
+from measure.live_events import Source
+from measure.setup import CameraSetup, Setup
+
+
+@dataclass(kw_only=True)
+class Services:
+    """Everything outside the pages.
+
+    Attributes
+    ----------
+    records
+        The thread that the keeper belongs to.
+    slow
+        The thread for what takes long: cameras listed, clips read.
+    clips
+        Clips that play as if they were the camera, one for each movement; none for a camera.
+    today
+        The calendar day, from outside for tests.
+    """
+
+    look: Look
+    settings: WindowSettings
+    feed: EngineFeed
+    cues: Cues
+    keeper: SessionKeeper
+    records: Background
+    slow: Background
+    find_cameras: CameraFinder
+    read_clip: ClipReader
+    open_clip: ClipOpener
+    combine_trials: TrialCombiner
+    clips: tuple[Path, ...] = ()
+    today: Callable[[], dt.date] = dt.date.today
+    _clips_used: int = field(default=0, init=False)
+
+    def source(self) -> Source:
+        """Return the camera as it is set, or the first clip."""
+        if self.clips:
+            return Source(clip=self.clips[0])
+        camera = self.settings.camera
+        return Source(
+            setup=Setup(
+                camera=CameraSetup(
+                    name=camera, already_mirrored=self.settings.already_mirrored(camera)
+                )
+            )
+        )
+
+    def next_source(self) -> Source:
+        """Return the source for the next movement: the camera, or the next clip in turn."""
+        if not self.clips:
+            return self.source()
+        clip = self.clips[min(self._clips_used, len(self.clips) - 1)]
+        self._clips_used += 1
+        return Source(clip=clip)
+
+    @property
+    def mirrored(self) -> bool:
+        """Whether the preview is shown as a mirror image."""
+        return self.settings.mirror_preview

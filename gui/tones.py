@@ -1,0 +1,41 @@
+"""Soft tones of our own, as samples. No sound device here."""
+
+from enum import StrEnum
+
+import numpy as np
+from numpy.typing import NDArray
+
+SAMPLES_PER_S = 44_100
+#: Loudness of the loudest sample, of 1. Ours: soft beside speech.
+_LOUDNESS = 0.3
+
+
+class Tone(StrEnum):
+    """What a tone says."""
+
+    MOVE = "move"
+    HOLD = "hold"
+    CAPTURED = "captured"
+    REFUSED = "refused"
+
+
+#: Pitches in Hz and how long each sounds, seconds. Ours: up for go, level for stay, a falling
+#: third for settled, a low one for not counted.
+_NOTES: dict[Tone, tuple[tuple[float, float], ...]] = {
+    Tone.MOVE: ((392.0, 0.14), (523.3, 0.22)),
+    Tone.HOLD: ((523.3, 0.3),),
+    Tone.CAPTURED: ((659.3, 0.16), (523.3, 0.34)),
+    Tone.REFUSED: ((261.6, 0.3), (261.6, 0.3)),
+}
+
+
+def samples(tone: Tone) -> NDArray[np.int16]:
+    """Return a tone, shape (n,), 16 bit, one channel; every note swells and fades."""
+    notes = []
+    for pitch_hz, length_s in _NOTES[tone]:
+        time_s = np.arange(round(length_s * SAMPLES_PER_S)) / SAMPLES_PER_S
+        swell = np.minimum(1.0, np.minimum(time_s / 0.02, (length_s - time_s) / 0.08))
+        wave = np.sin(2 * np.pi * pitch_hz * time_s)
+        wave = wave + 0.25 * np.sin(4 * np.pi * pitch_hz * time_s)
+        notes.append(wave / 1.25 * np.clip(swell, 0.0, 1.0) ** 2)
+    return np.asarray(np.concatenate(notes) * _LOUDNESS * 32767, dtype=np.int16)
