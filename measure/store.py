@@ -13,13 +13,30 @@ from dataclasses import replace
 from pathlib import Path
 from types import TracebackType
 
-from measure import store_measurements, store_people, store_sessions
+from measure import (
+    store_measurements,
+    store_merge,
+    store_people,
+    store_programme,
+    store_sessions,
+)
 from measure.body import Side
 from measure.errors import InputError
+from measure.history import History, Merged
 from measure.moments import Clock, Moment, SystemClock, new_id
 from measure.movements import Movement
-from measure.records import Conduct, Event, MeasurementRecord, Pain, Person, SessionRecord
-from measure.store_connection import Opened, open_connection, transaction
+from measure.records import (
+    Conduct,
+    Event,
+    MeasurementRecord,
+    Pain,
+    Person,
+    Plan,
+    SessionRecord,
+    Stretch,
+    StretchLog,
+)
+from measure.store_connection import Opened, open_connection, snapshot, transaction, wipe
 from measure.store_errors import damaged, in_plain_words
 from measure.store_files import store_path
 
@@ -124,15 +141,12 @@ class Store:
         Returns
         -------
         bool
-            False when another program has the store open, so that traces stay in its
-            write-ahead log until the last program closes it.
+            False when traces may stay in the store's files for now, because another program
+            has the store open or the disk is full. The next deletion clears them too.
         """
         with self._writing():
             store_people.erase_person(self._connection, person_id)
-        with in_plain_words(self.path):
-            self._connection.execute("VACUUM")
-            busy, *_ = self._connection.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
-        return not busy
+        return wipe(self._connection)
 
     # Sessions
 
@@ -255,6 +269,64 @@ class Store:
     def delete_event(self, event_id: str) -> None:
         with self._writing():
             store_sessions.erase_event(self._connection, event_id)
+
+    # Home programme
+
+    def plans(self, person_id: str) -> list[Plan]:
+        """Return a person's plans, the earliest first; each ends the one before."""
+        with self._reading():
+            return store_programme.plans_of(self._connection, person_id)
+
+    def save_plan(self, plan: Plan) -> None:
+        """Add a plan, or change the one with the same id."""
+        with self._writing():
+            store_programme.write_plan(self._connection, plan)
+
+    def stretches(self, person_id: str) -> list[StretchLog]:
+        """Return the stretches that a person did, the earliest first."""
+        with self._reading():
+            return store_programme.stretches_of(self._connection, person_id)
+
+    def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
+        """Save that a stretch was done just now."""
+        log = StretchLog(id=new_id(), person_id=person_id, stretch=stretch, done=self._clock.now())
+        with self._writing():
+            store_programme.write_stretch(self._connection, log)
+        return log
+
+    def delete_stretch(self, log_id: str) -> None:
+        """Take a tap back."""
+        with self._writing():
+            store_programme.erase_stretch(self._connection, log_id)
+
+    # All about one person
+
+    def history(self, person_id: str) -> History:
+        """Return everything that is kept about a person.
+
+        Raises
+        ------
+        InputError
+            When there is no such person.
+        """
+        with self._reading(), snapshot(self._connection):
+            person = store_people.person_by_id(self._connection, person_id)
+            if person:
+                return store_merge.history_of(self._connection, person)
+        raise InputError("This person is no longer in the store. Choose another one.")
+
+    def merge(self, history: History) -> Merged:
+        """Add what a history has and the store has not; all of it or nothing.
+
+        What is there already stays as it is, also where the history says otherwise.
+
+        Raises
+        ------
+        DataError
+            When the history holds a record of somebody else under the same identifier.
+        """
+        with self._writing():
+            return store_merge.merge(self._connection, history)
 
     @contextlib.contextmanager
     def _reading(self) -> Iterator[None]:

@@ -77,6 +77,26 @@ def transaction(connection: sqlite3.Connection) -> Iterator[None]:
         raise
 
 
+@contextlib.contextmanager
+def snapshot(connection: sqlite3.Connection) -> Iterator[None]:
+    """Let all reads of the block see the store as it was at the first of them."""
+    connection.execute("BEGIN")
+    try:
+        yield
+    finally:
+        connection.execute("ROLLBACK")
+
+
+def wipe(connection: sqlite3.Connection) -> bool:
+    """Write the file anew without what was deleted, and empty the log; tell if all went."""
+    try:
+        connection.execute("VACUUM")
+        busy, *_ = connection.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
+    except sqlite3.OperationalError:
+        return False
+    return not busy
+
+
 def _make_ready(connection: sqlite3.Connection, path: Path, *, write_ahead: bool) -> None:
     version = version_of(connection, path)
     _check_size(connection, path)
@@ -88,7 +108,7 @@ def _make_ready(connection: sqlite3.Connection, path: Path, *, write_ahead: bool
     connection.execute("PRAGMA foreign_keys = ON")
     connection.execute(f"PRAGMA journal_mode = {'WAL' if write_ahead else 'DELETE'}")
     if version < VERSION:
-        check_whole(connection, path)
+        check_whole(connection)
         backup = path.parent / BACKUP_FOLDER_NAME / f"sessions-of-version-{version}.sqlite"
         take_steps(connection, backup)
 

@@ -119,7 +119,33 @@ CREATE TABLE event (
 CREATE INDEX event_by_person ON event (person, day, number);
 """
 
-STEPS: tuple[str, ...] = (_FIRST,)
+_HOME_PROGRAMME = """
+CREATE TABLE plan (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    first_day TEXT NOT NULL CHECK (length(first_day) = 10),
+    stretches TEXT NOT NULL CHECK (json_valid(stretches)),
+    pain_limit INTEGER NOT NULL CHECK (pain_limit BETWEEN 0 AND 10),
+    chosen_by TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX plan_by_person ON plan (person, first_day, number);
+
+CREATE TABLE stretch_done (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    stretch TEXT NOT NULL,
+    done_utc TEXT NOT NULL CHECK (length(done_utc) = 27),
+    done_offset_min INTEGER NOT NULL,
+    done_zone TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX stretch_done_by_person ON stretch_done (person, done_utc, number);
+"""
+
+STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME)
 
 #: The version that this program reads and writes.
 VERSION = len(STEPS)

@@ -6,7 +6,6 @@ import sqlite3
 from pathlib import Path
 
 from measure.errors import DataError
-from measure.store_errors import damaged
 from measure.store_schema import APPLICATION_ID, STEPS, VERSION, statements
 
 
@@ -71,17 +70,21 @@ def take_steps(connection: sqlite3.Connection, backup: Path | None = None) -> No
         connection.execute("PRAGMA foreign_keys = ON")
 
 
-def check_whole(connection: sqlite3.Connection, path: Path) -> None:
+def check_whole(connection: sqlite3.Connection) -> None:
     """Read everything once.
 
     Raises
     ------
-    DataError
+    sqlite3.DatabaseError
         When any part of the file is damaged.
+    DataError
+        When a row refers to nothing.
     """
     (found,) = connection.execute("PRAGMA integrity_check(1)").fetchone()
     if found != "ok":
-        raise damaged(path, found)
+        error = sqlite3.DatabaseError(found)
+        error.sqlite_errorcode = sqlite3.SQLITE_CORRUPT
+        raise error
     check_references(connection)
 
 
