@@ -14,6 +14,7 @@ from measure.store_errors import in_plain_words, plain_error
 from measure.store_files import make_private, prepare, put_in_place
 from measure.store_schema import VERSION
 from measure.store_steps import check_whole, take_steps, version_of
+from measure.whole_file import put_in_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

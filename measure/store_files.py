@@ -16,6 +16,7 @@ from measure.moments import new_id
 from measure.store_errors import damaged, in_plain_words, lost
 from measure.store_schema import APPLICATION_ID
 from measure.store_steps import take_steps
+from measure.whole_file import put_in_place
 
 STORE_NAME = "sessions.sqlite"
 MARKER_NAME = "sessions-were-kept.txt"
@@ -113,30 +114,3 @@ def _begin(path: Path) -> None:
         return
     finally:
         new.unlink(missing_ok=True)
-
-
-def put_in_place(new: Path, target: Path) -> None:
-    """Give a finished file its name at once, but never the name of another file.
-
-    Raises
-    ------
-    FileExistsError
-        When there is a file called `target`; `new` is then left where it is.
-    """
-    if os.name == "nt":
-        new.rename(target)
-        return
-    try:
-        os.link(new, target)
-    except FileExistsError:
-        raise
-    except OSError:
-        # Memory sticks know no links. Holding the name first keeps others from taking it.
-        os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
-        try:
-            new.replace(target)
-        except OSError:
-            target.unlink(missing_ok=True)
-            raise
-        return
-    new.unlink()
