@@ -11,7 +11,7 @@ from measure.errors import DataError, InputError, MachineError
 from measure.moments import Clock, new_id
 from measure.store_connection import open_connection
 from measure.store_errors import in_plain_words, plain_error
-from measure.store_files import make_private, prepare, put_in_place
+from measure.store_files import make_private, prepare
 from measure.store_schema import VERSION
 from measure.store_steps import check_whole, take_steps, version_of
 from measure.whole_file import put_in_place
