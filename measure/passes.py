@@ -1,6 +1,6 @@
 """Which looks at the pictures a reading takes: one quick one, then several careful ones."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -44,22 +44,26 @@ class Models:
         return PosePass(quality=quality)
 
     def careful(self, movement: Movement) -> tuple[PosePass, ...]:
-        """Return the passes that settle a trial: every model there is, each also mirrored.
-
-        Behind the back the full model loses the hand, so the heavy one decides alone.
-        """
-        qualities = tuple(self.bundles)
-        if movement is Movement.HAND_BEHIND_BACK and ModelQuality.HEAVY in self.bundles:
-            qualities = (ModelQuality.HEAVY,)
-        return tuple(
-            PosePass(quality=quality, mirrored=mirrored)
-            for quality in qualities
-            for mirrored in (False, True)
-        )
+        """Return the passes that settle a trial."""
+        return careful_passes(movement, tuple(self.bundles))
 
     def pass_name(self, one: PosePass) -> str:
         """Return how a pass is called in records."""
         return one.name.replace(one.quality.value, self.bundles[one.quality].name)
+
+
+def careful_passes(movement: Movement, qualities: Sequence[ModelQuality]) -> tuple[PosePass, ...]:
+    """Return the passes that settle a trial: every model there is, each also mirrored.
+
+    Behind the back the full model loses the hand, so the heavy one decides alone.
+    """
+    if movement is Movement.HAND_BEHIND_BACK and ModelQuality.HEAVY in qualities:
+        qualities = (ModelQuality.HEAVY,)
+    return tuple(
+        PosePass(quality=quality, mirrored=mirrored)
+        for quality in qualities
+        for mirrored in (False, True)
+    )
 
 
 def models_for(

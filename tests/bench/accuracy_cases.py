@@ -1,0 +1,150 @@
+"""The accuracy bench's cases: clips of virtual people with their truth, and tracks of them.
+
+Clips and tracks are kept outside the repository, in the folder given to the bench. Looking at
+a clip is slow and judging is not, so what the network saw is kept as .npz and judged again at
+will; keys are the clip's content and the models.
+"""
+
+import hashlib
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from tqdm import tqdm
+
+from measure.body import FloatArray, Side, Track
+from measure.clip_job import ClipJob, PosePass
+from measure.movements import Movement, View
+from measure.passes import RATE_HZ
+from measure.person import follow_person
+from measure.pose import PoseProcess
+from measure.pose_model import ModelQuality, obtain
+
+FULL = PosePass(quality=ModelQuality.FULL)
+PASSES = tuple(
+    PosePass(quality=quality, mirrored=mirrored)
+    for quality in (ModelQuality.FULL, ModelQuality.HEAVY)
+    for mirrored in (False, True)
+)
+_ARRAYS = ("time_s", "points_px", "visibility", "presence", "state", "people")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """One clip with its truth, as the virtual person's files say.
+
+    Attributes
+    ----------
+    split
+        "fitting", "checking", "final" or "gates".
+    holds
+        (value, start_s, end_s) of each hold.
+    facts
+        All else that is known of the clip.
+    """
+
+    name: str
+    clip: Path
+    movement: Movement
+    side: Side
+    view: View
+    split: str
+    expected: tuple[str, ...]
+    holds: tuple[tuple[float, float, float], ...]
+    facts: Mapping[str, Any]
+
+    @property
+    def readable(self) -> bool:
+        return self.expected == ("reading",)
+
+
+def load_cases(folder: Path) -> tuple[Case, ...]:
+    """Return the cases whose clips are there, in the order of the list."""
+    listed = json.loads((folder / "bench.json").read_text(encoding="utf-8"))["clips"]
+    return tuple(
+        Case(
+            name=Path(each["file"]).stem,
+            clip=folder / each["file"],
+            movement=Movement(each["movement"]),
+            side=Side(each["side"]),
+            view=View(each["view"]),
+            split=each["split"],
+            expected=tuple(each["expected"]),
+            holds=tuple((hold["value"], hold["start_s"], hold["end_s"]) for hold in each["holds"]),
+            facts=each,
+        )
+        for each in listed
+        if (folder / each["file"]).exists()
+    )
+
+
+def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
+    """Let the network look at every case not looked at yet; each worker has its own process."""
+    missing = [case for case in cases if not _kept(case, kept).exists()]
+    if not missing:
+        return
+    kept.mkdir(parents=True, exist_ok=True)
+    models = {quality: obtain(quality) for quality in {each.quality for each in PASSES}}
+    shares = [missing[number::workers] for number in range(workers)]
+    with tqdm(total=len(missing), desc="looking at clips") as bar:
+
+        def work(share: Iterable[Case]) -> None:
+            with PoseProcess(models) as process:
+                for case in share:
+                    _look(process, case, kept)
+                    bar.update()
+
+        with ThreadPoolExecutor(workers) as pool:
+            list(pool.map(work, shares))
+
+
+def _look(process: PoseProcess, case: Case, kept: Path) -> None:
+    poses = process.run(ClipJob(clip=case.clip, passes=PASSES, rate_hz=RATE_HZ))
+    size = {"width_px": poses.facts.width_px, "height_px": poses.facts.height_px}
+    quick = follow_person(poses.frames[FULL], **size)
+    arrays: dict[str, Any] = {"size": np.array(list(size.values()))}
+    for one in PASSES:
+        track = follow_person(poses.frames[one], **size, like=quick)
+        for name in _ARRAYS:
+            arrays[f"{one.name}:{name}"] = _small(getattr(track, name))
+    target = _kept(case, kept)
+    partial = target.with_suffix(".part.npz")
+    np.savez_compressed(partial, **arrays)
+    partial.replace(target)
+
+
+def _small(array: FloatArray) -> Any:
+    return array.astype(np.float32) if array.dtype == np.float64 and array.ndim > 1 else array
+
+
+def _kept(case: Case, kept: Path) -> Path:
+    stamp = case.clip.stat()
+    key = hashlib.sha256(f"{case.name} {stamp.st_size}".encode()).hexdigest()[:12]
+    return kept / f"{case.name}-{key}.npz"
+
+
+def tracks_of(case: Case, kept: Path) -> dict[PosePass, Track]:
+    """Return the kept tracks of a case by pass."""
+    return tracks_from(_kept(case, kept))
+
+
+def tracks_from(path: Path) -> dict[PosePass, Track]:
+    """Return the tracks of a kept file by pass."""
+    with np.load(path, allow_pickle=False) as arrays:
+        width, height = (int(each) for each in arrays["size"])
+        tracks = {}
+        for one in PASSES:
+            named = {name: arrays[f"{one.name}:{name}"] for name in _ARRAYS}
+            tracks[one] = Track(
+                **{
+                    name: array.astype(np.float64 if array.dtype.kind == "f" else np.int64)
+                    for name, array in named.items()
+                },
+                width_px=width,
+                height_px=height,
+            )
+    return tracks

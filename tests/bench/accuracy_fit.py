@@ -1,0 +1,222 @@
+"""Fitting the small corrections and the intervals, on bodies of the fitting and checking sets.
+
+Corrections are fitted on the fitting set, robustly, a few coefficients each, pulled a little
+towards no correction. Interval half-widths come from errors made on bodies that the correction
+used for them never saw: each body of the fitting set left out in turn, and the checking set.
+"""
+
+import json
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from measure.angles import mean_near_median
+from measure.body import FloatArray, Track
+from measure.clip_job import PosePass
+from measure.estimators.elevation import elevation_of
+from measure.estimators.reach import reach_of
+from measure.estimators.rotation import rotation_of
+from measure.intervals import difficulty
+from measure.movements import Movement, View
+from measure.posture import middle, posture_of
+from measure.setup import Setup
+from measure.stances import find_stances, zero_level
+from tests.bench.accuracy_cases import Case
+from tests.bench.accuracy_judge import Judged, careful_tracks
+
+#: Elbows truly bent more than this are not what the straight-arm correction is for.
+STRAIGHT_DEG = 12.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sample:
+    """One trial as the fit sees it: the terms of its movement's correction, and the truth.
+
+    Attributes
+    ----------
+    base
+        What the reading is without any correction.
+    terms
+        Terms by name; the correction is their weighted sum added to `base`.
+    """
+
+    case: Case
+    base: float
+    terms: Mapping[str, float]
+    truth: float
+    spread: float
+    notes: tuple[Any, ...]
+
+
+def samples_of(
+    judged: Sequence[Judged], tracks: Callable[[Case], Mapping[PosePass, Track]]
+) -> list[Sample]:
+    """Return a sample for every scored trial whose true hold it overlaps."""
+    samples = []
+    for one in judged:
+        holds = one.case.holds
+        for settled, window in zip(one.settled, one.found.windows, strict=True):
+            trial = settled.trial
+            if not trial.scored or trial.hold_start_s is None or trial.hold_end_s is None:
+                continue
+            shared = [
+                min(trial.hold_end_s, end) - max(trial.hold_start_s, start)
+                for _, start, end in holds
+            ]
+            if not shared or max(shared) <= 0:
+                continue
+            careful = careful_tracks(one.case, tracks(one.case), one.quality)
+            terms = [
+                _terms(one, track.between(*window), trial.hold_start_s, trial.hold_end_s)
+                for track in careful
+            ]
+            samples.append(
+                Sample(
+                    case=one.case,
+                    base=float(np.mean([base for base, _ in terms])),
+                    terms={
+                        name: float(np.mean([each[name] for _, each in terms]))
+                        for name in terms[0][1]
+                    },
+                    truth=holds[int(np.argmax(shared))][0],
+                    spread=settled.spread,
+                    notes=trial.flags,
+                )
+            )
+    return samples
+
+
+def _terms(
+    one: Judged, track: Track, start_s: float, end_s: float
+) -> tuple[float, dict[str, float]]:
+    movement, view = one.case.movement, one.found.view
+    posture = posture_of(track, one.case.side)
+    trial = one.found.trials[0]
+    hold = (track.time_s >= start_s) & (track.time_s <= end_s)
+    rest = (track.time_s >= trial.rest_start_s) & (track.time_s <= trial.rest_end_s)
+    if movement is Movement.EXTERNAL_ROTATION:
+        stances = find_stances(posture)
+        rotation = rotation_of(posture, stances.facing, stances.turned, Setup())
+        zero = zero_level(track.time_s, rotation.azimuth_deg, stances.turned)
+        azimuth = mean_near_median(rotation.azimuth_deg[hold], 10.0)
+        turn = rotation.turn_deg if math.isfinite(rotation.turn_deg) else 45.0
+        return 0.0, {"offset": 1.0, "azimuth": azimuth, "zero": -zero, "turn": turn}
+    if movement is Movement.HAND_BEHIND_BACK:
+        height = mean_near_median(reach_of(posture).thumb[hold], 0.04)
+        across = float(middle(posture.separation_px / posture.trunk_px, rest))
+        terms = {"offset": 1.0, "height": height}
+        return 0.0, terms | ({"separation": across} if view is View.SIDE else {})
+    elevation = elevation_of(posture, movement, view, rest)
+    raw = mean_near_median(elevation.raw_deg[hold], 5.0)
+    at_rest = float(middle(elevation.wrist_line_deg, rest))
+    x = min(max(raw, 0.0), 180.0)
+    terms = {"offset": 1.0, "slope": x, "curve": x * x}
+    return raw, terms | ({"rest": at_rest} if movement is Movement.EXTENSION else {})
+
+
+def key_of(sample: Sample) -> tuple[str, str]:
+    """Return the place of a sample's correction in ``fitted.json``."""
+    movement, view = sample.case.movement, sample.case.view
+    if movement is Movement.EXTERNAL_ROTATION:
+        return "rotation", ""
+    if movement is Movement.HAND_BEHIND_BACK:
+        return "reach", str(view)
+    return "elevation", f"{movement}:{view}"
+
+
+_NAMES = {
+    "elevation": ("offset", "slope", "curve", "rest"),
+    "rotation": ("offset", "azimuth", "zero", "turn"),
+    "reach": ("offset", "height", "separation"),
+}
+#: What no correction at all would be, to which few data pull back.
+_NEUTRAL = {"height": 1.0, "azimuth": 1.0}
+#: Scale of each term, so that the pull is alike for all.
+_SCALE = {"slope": 90.0, "curve": 8100.0, "azimuth": 45.0, "zero": 20.0, "turn": 20.0, "rest": 5.0}
+
+
+def fit(samples: Sequence[Sample], pull: float = 0.3) -> dict[str, float]:
+    """Return the coefficients of one correction, by iteratively reweighted least squares."""
+    names = [name for name in _NAMES[key_of(samples[0])[0]] if name in samples[0].terms]
+    matrix = np.array([[each.terms[name] for name in names] for each in samples])
+    wanted = np.array([each.truth - each.base for each in samples])
+    neutral = np.array([_NEUTRAL.get(name, 0.0) for name in names])
+    scale = np.array([_SCALE.get(name, 1.0) for name in names])
+    design, target = matrix / scale, wanted - matrix @ neutral
+    weights = np.ones(len(samples))
+    pulls = np.sqrt(pull) * np.eye(len(names))
+    solution = np.zeros(len(names))
+    for _ in range(30):
+        rows = np.vstack([design * weights[:, None], pulls])
+        solution = np.linalg.lstsq(
+            rows, np.concatenate([target * weights, np.zeros(len(names))]), rcond=None
+        )[0]
+        left = np.abs(target - design @ solution)
+        typical = max(1.4826 * float(np.median(left)), 1e-6)
+        weights = np.sqrt(1 / np.maximum(1.0, left / (1.5 * typical)))
+    found = neutral + solution / scale
+    return {
+        name: float(f"{found[names.index(name)]:.5g}") if name in names else 0.0
+        for name in _NAMES[key_of(samples[0])[0]]
+    }
+
+
+def apply(coefficients: Mapping[str, float], sample: Sample) -> float:
+    return sample.base + sum(coefficients[name] * value for name, value in sample.terms.items())
+
+
+def fit_all(samples: Sequence[Sample]) -> dict[str, Any]:
+    """Return the content of ``fitted.json``."""
+    content: dict[str, Any] = {"elevation": {}, "rotation": {}, "reach": {}}
+    for key in sorted({key_of(each) for each in samples}):
+        group = [each for each in samples if key_of(each) == key and is_straight(each)]
+        family, name = key
+        coefficients = fit(group)
+        content[family] = coefficients if not name else content[family] | {name: coefficients}
+    return content
+
+
+def is_straight(sample: Sample) -> bool:
+    """Return whether the case is one of those that a correction is fitted on."""
+    if sample.case.movement in (Movement.EXTERNAL_ROTATION, Movement.HAND_BEHIND_BACK):
+        return True
+    return bool(sample.case.facts["holds"][0]["elbow_flexion_deg"] <= STRAIGHT_DEG)
+
+
+def unseen_scores(fitting: Sequence[Sample], checking: Sequence[Sample]) -> dict[str, list[float]]:
+    """Return |error| / difficulty on bodies left out, by "movement:view"."""
+    scores: dict[str, list[float]] = {}
+    for key in sorted({key_of(each) for each in fitting}):
+        group = [each for each in fitting if key_of(each) == key]
+        for body in sorted({each.case.facts["body"] for each in group}):
+            others = [e for e in group if e.case.facts["body"] != body and is_straight(e)]
+            coefficients = fit(others)
+            _score(scores, coefficients, [e for e in group if e.case.facts["body"] == body])
+        coefficients = fit([each for each in group if is_straight(each)])
+        _score(scores, coefficients, [each for each in checking if key_of(each) == key])
+    return scores
+
+
+def _score(
+    scores: dict[str, list[float]], coefficients: Mapping[str, float], samples: Sequence[Sample]
+) -> None:
+    for each in samples:
+        error = abs(apply(coefficients, each) - each.truth)
+        hard = difficulty(each.case.movement, each.spread, each.notes)
+        name = f"{each.case.movement}:{each.case.view}"
+        scores.setdefault(name, []).append(error / hard)
+
+
+def conformal(scores: Sequence[float], share: float = 0.95) -> float:
+    """Return the split-conformal quantile of scores; the largest where they are few."""
+    ranked: FloatArray = np.sort(np.asarray(scores, dtype=np.float64))
+    place = math.ceil((len(ranked) + 1) * share)
+    return float(ranked[min(place, len(ranked)) - 1])
+
+
+def write(path: Path, content: Mapping[str, Any]) -> None:
+    path.write_text(json.dumps(content, indent=2) + "\n", encoding="utf-8")

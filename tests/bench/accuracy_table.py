@@ -1,0 +1,115 @@
+"""The accuracy table: bias, errors, refusals, gross errors, coverage; as Markdown."""
+
+from collections.abc import Callable, Sequence
+
+import numpy as np
+
+from measure.intervals import ALLOWANCE
+from measure.movements import MOVEMENTS, Movement, Unit
+from tests.bench.accuracy_judge import Judged
+
+HEADER = (
+    "| group | clips | refused | bias | mean abs. error | P95 | worst | gross | "
+    "within measured 95 % | ± measured | ± shown |\n"
+    "|---|---|---|---|---|---|---|---|---|---|---|"
+)
+
+
+def row(name: str, judged: Sequence[Judged]) -> str:
+    """Return one row over good clips of one unit."""
+    read = [each for each in judged if each.error is not None and each.half is not None]
+    refused = sum(each.refused for each in judged)
+    start = f"| {name} | {len(judged)} | {refused} "
+    if not read:
+        return start + "| | | | | | | | |"
+    movement = read[0].case.movement
+    degrees = MOVEMENTS[movement].unit is Unit.DEGREES
+    errors = np.array([each.error for each in read], dtype=np.float64)
+    halves = np.array([each.half for each in read], dtype=np.float64)
+    size = np.abs(errors)
+    shown = halves + np.array([ALLOWANCE[each.case.movement] for each in read])
+
+    def say(value: float, plus: str = "") -> str:
+        return f"{value:{plus}.1f}°" if degrees else f"{value:{plus}.3f}"
+
+    return start + (
+        f"| {say(float(np.mean(errors)), '+')} | {say(float(np.mean(size)))} "
+        f"| {say(float(np.percentile(size, 95)))} | {say(float(np.max(size)))} "
+        f"| {sum(each.gross for each in judged)} "
+        f"| {100 * float(np.mean(size <= halves)):.0f} % "
+        f"| {say(float(np.mean(halves)))} | {say(float(np.mean(shown)))} |"
+    )
+
+
+def by(judged: Sequence[Judged], group: Callable[[Judged], str]) -> str:
+    """Return a table with a row for each group, good clips only."""
+    good = [each for each in judged if each.case.readable]
+    names = sorted({group(each) for each in good})
+    rows = [row(name, [each for each in good if group(each) == name]) for name in names]
+    return "\n".join([HEADER, *rows])
+
+
+def movement_view(one: Judged) -> str:
+    movement = MOVEMENTS[one.case.movement].name.lower()
+    bent = " (elbow bent 10-25°)" if is_bent(one) else ""
+    return f"{movement}, {one.case.view}{bent}"
+
+
+def is_bent(one: Judged) -> bool:
+    """Return whether a movement that wants a straight elbow was made with a bent one."""
+    if one.case.movement in (Movement.EXTERNAL_ROTATION, Movement.HAND_BEHIND_BACK):
+        return False
+    return bool(one.case.facts["holds"][0]["elbow_flexion_deg"] >= 10.0)
+
+
+def angle_range(one: Judged) -> str:
+    truth = one.truth or 0.0
+    name = MOVEMENTS[one.case.movement].name.lower()
+    if MOVEMENTS[one.case.movement].unit is Unit.FRACTION:
+        return f"{name} {'below' if truth < 0.3 else 'above'} 0.3"
+    step = 60 if one.case.movement in (Movement.FLEXION, Movement.ABDUCTION) else 30
+    low = int(truth // step) * step
+    return f"{name} {low:3d}-{low + step}°"
+
+
+def yaw(one: Judged) -> str:
+    off = abs(one.case.facts["camera"]["yaw_deg"])
+    name = MOVEMENTS[one.case.movement].name.lower()
+    return f"{name}, camera {'within 7.5' if off <= 7.5 else 'beyond 7.5'}° of square"
+
+
+def familiarity(one: Judged) -> str:
+    name = MOVEMENTS[one.case.movement].name.lower()
+    return f"{name}, {'unfamiliar' if one.case.facts['unfamiliar'] else 'familiar'} kind of clip"
+
+
+def body(one: Judged) -> str:
+    name = MOVEMENTS[one.case.movement].name.lower()
+    return f"{name}, body {one.case.facts['body']}"
+
+
+def summary(judged: Sequence[Judged]) -> str:
+    """Return the figures over all movements, as sentences."""
+    good = [each for each in judged if each.case.readable]
+    hopeless = [each for each in judged if not each.case.readable]
+    read = [each for each in good if each.error is not None and each.half is not None]
+    held = np.mean([abs(each.error or 0) <= (each.half or 0) for each in read])
+    gross = sum(each.gross for each in good)
+    lines = [
+        f"- {len(good)} good clips: {len(good) - len(read)} refused "
+        f"({100 * (1 - len(read) / max(1, len(good))):.1f} %), {gross} silent gross errors "
+        f"({100 * gross / max(1, len(read)):.1f} % of the readings).",
+        f"- The measured 95 % interval held the truth in {100 * held:.1f} % of the readings.",
+    ]
+    if hopeless:
+        said = sum(each.refused for each in hopeless)
+        right = sum(
+            bool(set(map(str, each.measurement.reasons)) & set(each.case.expected))
+            for each in hopeless
+            if each.refused
+        )
+        lines.append(
+            f"- {len(hopeless)} hopeless clips: {said} refused "
+            f"({100 * said / len(hopeless):.0f} %), {right} of them with an expected reason."
+        )
+    return "\n".join(lines)

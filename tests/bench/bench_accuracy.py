@@ -1,0 +1,125 @@
+"""`make bench-accuracy`: how far the readings lie from the truth of virtual people.
+
+    python -m tests.bench.bench_accuracy FOLDER [--film] [--fit] [--write] [--limit N]
+
+FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
+what the network saw in them. `--fit` fits the corrections and intervals anew on the fitting
+and checking sets before judging; `--write` copies the final set's table into README.md and
+docs/accuracy.md, between their marks.
+"""
+
+import argparse
+import re
+import subprocess
+import sys
+from functools import cache
+from pathlib import Path
+
+from measure import corrections, intervals
+from tests.bench import accuracy_fit as fitting
+from tests.bench import accuracy_table as tables
+from tests.bench.accuracy_cases import load_cases, look_at_all, tracks_of
+from tests.bench.accuracy_judge import QUALITIES, Judged, judge
+
+_ROOT = Path(__file__).resolve().parents[2]
+_MARKS = re.compile(r"(<!-- accuracy:begin -->\n).*?(<!-- accuracy:end -->)", re.DOTALL)
+_SPLITS = ("fitting", "checking", "final", "gates")
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("--film", action="store_true", help="make the missing clips")
+    parser.add_argument("--fit", action="store_true", help="fit corrections and intervals anew")
+    parser.add_argument("--write", action="store_true", help="copy the table into the documents")
+    parser.add_argument("--workers", type=int, default=2)
+    parser.add_argument("--split", choices=_SPLITS, default="final")
+    parser.add_argument("--each", action="store_true", help="print a line for each clip")
+    arguments = parser.parse_args()
+    if arguments.film:
+        command = [sys.executable, "-m", "sample_clips.bench_set", str(arguments.folder)]
+        subprocess.run([*command, "--workers", str(arguments.workers)], check=True)
+    cases = load_cases(arguments.folder)
+    kept = arguments.folder / "tracks"
+    look_at_all(cases, kept, arguments.workers)
+
+    @cache
+    def tracks(name: str):  # type: ignore[no-untyped-def]
+        return tracks_of(next(case for case in cases if case.name == name), kept)
+
+    def judged(split: str, quality: str) -> list[Judged]:
+        chosen = [case for case in cases if case.split == split]
+        return [judge(case, tracks(case.name), quality) for case in chosen]
+
+    if arguments.fit:
+        _fit(judged, lambda case: tracks(case.name))
+    report = []
+    for quality in QUALITIES:
+        found = judged(arguments.split, quality)
+        if quality == "heavy" and arguments.split == "final":
+            found += judged("gates", quality)
+        report.append(_report(quality, found))
+        if arguments.each:
+            _print_each(found)
+    text = "\n\n".join(report)
+    print(text)
+    if arguments.write:
+        for name in ("README.md", "docs/accuracy.md"):
+            _copy(_ROOT / name, report[0].split("\n\n### ")[0] if name == "README.md" else text)
+    return 0
+
+
+def _fit(judged, tracks) -> None:  # type: ignore[no-untyped-def]
+    """Write fitted.json and intervals.json from the fitting and checking sets."""
+    spans: dict[str, dict[str, float]] = {}
+    for quality in QUALITIES:
+        learned = fitting.samples_of(judged("fitting", quality), tracks)
+        checked = fitting.samples_of(judged("checking", quality), tracks)
+        if quality == "heavy":
+            fitting.write(_ROOT / "measure/fitted.json", fitting.fit_all(learned))
+            corrections.fitted.cache_clear()
+        for name, scores in fitting.unseen_scores(learned, checked).items():
+            spans.setdefault(name, {})[quality] = float(f"{fitting.conformal(scores):.3g}")
+    fitting.write(_ROOT / "measure/intervals.json", spans)
+    intervals.measured.cache_clear()
+
+
+def _report(quality: str, found: list[Judged]) -> str:
+    parts = [
+        f"Model {quality}. Errors against the truth of virtual people whose bodies were not used "
+        "for fitting.",
+        tables.by(found, tables.movement_view),
+        tables.summary(found),
+    ]
+    for title, group in (
+        ("By range", tables.angle_range),
+        ("By camera angle", tables.yaw),
+        ("By kind of clip", tables.familiarity),
+        ("By body", tables.body),
+    ):
+        parts.append(f"### {title}, model {quality}")
+        parts.append(tables.by(found, group))
+    return "\n\n".join(parts)
+
+
+def _print_each(found: list[Judged]) -> None:
+    for one in found:
+        measurement = one.measurement
+        said = "refused" if measurement.value is None else f"{measurement.value:.2f}"
+        print(
+            f"{one.case.name:34s} {one.case.split:9s} truth "
+            f"{one.truth if one.truth is None else round(one.truth, 2)!s:8s} {said:8s} "
+            f"error {'' if one.error is None else round(one.error, 2)!s:7s} "
+            f"expected {','.join(one.case.expected)} "
+            f"reasons {','.join(map(str, measurement.reasons))}"
+        )
+
+
+def _copy(path: Path, text: str) -> None:
+    before = path.read_text(encoding="utf-8")
+    after = _MARKS.sub(lambda marks: f"{marks[1]}{text}\n{marks[2]}", before)
+    path.write_text(after, encoding="utf-8")
+
+
+if __name__ == "__main__":
+    sys.exit(main())
