@@ -7,16 +7,16 @@ from pathlib import Path
 from typing import Protocol
 
 from measure.body import Side
+from measure.history import History
 from measure.moments import new_id
 from measure.readings import Measurement
 from measure.records import (
     Conduct,
-    Event,
     MeasurementRecord,
     Pain,
     Person,
-    SessionRecord,
     StoppedBy,
+    Stretch,
 )
 from measure.store import Store
 
@@ -30,16 +30,6 @@ class Kept:
     conduct: Conduct
     pain_during: int | None = None
     stopped_by: StoppedBy | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class History:
-    """All that the progress page shows of a person."""
-
-    person: Person
-    sessions: tuple[SessionRecord, ...]
-    measurements: tuple[MeasurementRecord, ...]
-    events: tuple[Event, ...] = ()
 
 
 class SessionKeeper(Protocol):
@@ -65,6 +55,9 @@ class SessionKeeper(Protocol):
 
     def history(self, person_id: str) -> History:
         """Return what was kept of a person, the earliest first."""
+
+    def log_stretch(self, person_id: str, stretch: Stretch) -> None:
+        """Note that a stretch was done just now."""
 
     def close(self) -> None:
         """Close the store."""
@@ -113,13 +106,10 @@ class StoreKeeper:
             store.save_session(replace(finished, note=note))
 
     def history(self, person_id: str) -> History:
-        store = self._opened()
-        return History(
-            person=store.find_person(person_id),
-            sessions=tuple(store.sessions(person_id)),
-            measurements=tuple(store.measurements(person_id)),
-            events=tuple(store.events(person_id)),
-        )
+        return self._opened().history(person_id)
+
+    def log_stretch(self, person_id: str, stretch: Stretch) -> None:
+        self._opened().log_stretch(person_id, stretch)
 
     def close(self) -> None:
         if self._store is not None:

@@ -1,6 +1,6 @@
 """Measuring from choosing to the summary: which page is shown, and what leads to the next."""
 
-from PySide6.QtCore import QEvent, Qt, Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
@@ -122,8 +122,8 @@ class MeasurePage(QWidget):
 
     def _show_people(self, people: tuple[Person, ...]) -> None:
         wanted = self._services.settings.person_id
-        found = [person for person in people if person.id == wanted]
-        self._person = (found or list(people) or [None])[0]
+        found = [person for person in people if person.id == wanted] or list(people)
+        self._person = found[0] if found else None
         self.start.show_people(people, self._person.id if self._person else None)
         self.people_changed.emit(self._person)
 
@@ -328,8 +328,8 @@ class MeasurePage(QWidget):
         self._stack.setCurrentWidget(page)
         self.measuring_changed.emit(page is self.live)
 
-    def showEvent(self, event: QEvent) -> None:
-        super().showEvent(event)  # type: ignore[arg-type]
+    def step_aside(self) -> None:
+        """Pause while another page is looked at."""
         measuring = self.measuring
-        if measuring is not None and measuring.guide.step is Step.MEASURING:
-            measuring.begin()
+        if measuring is not None and not measuring.guide.paused:
+            measuring.toggle_pause()

@@ -1,0 +1,180 @@
+"""Over weeks: curves of both shoulders with pain and stretches beneath, and every session."""
+
+from PySide6.QtCore import Slot
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from gui.curves import conducts_of, curves, movements_of, seconds
+from gui.pages.session_details import SessionDetails
+from gui.services import Services
+from gui.widgets.choices import Choices
+from gui.widgets.empty_history import EmptyHistory
+from gui.widgets.history_chart import HistoryChart, legend
+from gui.widgets.notice_line import NoticeLine
+from gui.widgets.text import button, label
+from gui.words import conduct_words, movement_name, tr
+from measure.history import History
+from measure.movements import Movement
+from measure.records import MeasurementRecord, Person
+
+
+class ProgressPage(QWidget):
+    """Shows one person's history. Without any it says what will stand here."""
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._history: History | None = None
+        self._person: Person | None = None
+        look = services.look
+        self.movement = Choices(list(Movement), movement_name, columns=5, title=tr("movement"))
+        self.movement.picked.connect(self._draw)
+        self.conduct = QComboBox()
+        self.conduct.setAccessibleName(tr("how it was done"))
+        self.conduct.activated.connect(self._draw)
+        self.legend = label("", "quiet")
+        self.chart = HistoryChart(look)
+        self.chart.picked.connect(self._open_record)
+        self.verdict = label("", "lead")
+        self.details = SessionDetails(look)
+        self.to_details = button(tr("Every session"))
+        self.to_curves = button(tr("Back to the curves"))
+        self.to_details.clicked.connect(self.show_details)
+        self.to_curves.clicked.connect(self.show_curves)
+        self._pages = QStackedWidget()
+        self._empty = QWidget()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        look = self._services.look
+        empty = QVBoxLayout(self._empty)
+        empty.setContentsMargins(24, 24, 24, 16)
+        empty.addWidget(EmptyHistory(look))
+
+        drawn = QWidget()
+        column = QVBoxLayout(drawn)
+        column.setContentsMargins(24, 8, 24, 8)
+        column.setSpacing(look.gap(1.5))
+        column.addWidget(self.movement.row)
+        column.addWidget(self.verdict)
+        row = QHBoxLayout()
+        row.addWidget(self.legend, 1)
+        row.addWidget(self.conduct)
+        row.addWidget(self.to_details)
+        column.addLayout(row)
+        column.addWidget(self.chart, 1)
+        column.addWidget(NoticeLine())
+
+        whole = QWidget()
+        rows = QVBoxLayout(whole)
+        rows.setContentsMargins(24, 8, 24, 8)
+        rows.addWidget(self.details, 1)
+        rows.addWidget(self.to_curves)
+        rows.addWidget(NoticeLine())
+        for page in (self._empty, drawn, whole):
+            self._pages.addWidget(page)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._pages)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.reload()
+
+    @Slot(object)
+    def show_person(self, person: Person | None) -> None:
+        """Show this person's history from now on."""
+        self._person = person
+        if self.isVisible():
+            self.reload()
+
+    @Slot()
+    def reload(self) -> None:
+        """Look the history up anew."""
+        person, services = self._person, self._services
+        if person is None:
+            self.show_history(None)
+            return
+        services.records.run(
+            lambda: services.keeper.history(person.id), self.show_history, self._failed
+        )
+
+    def _failed(self, why: str) -> None:
+        self.verdict.setText(why)
+
+    def show_history(self, history: History | None) -> None:
+        """Show a history, or what will stand here."""
+        self._history = history
+        seen = movements_of(history) if history else ()
+        if history is None or not seen:
+            self._pages.setCurrentIndex(0)
+            return
+        for movement in Movement:
+            self.movement.button(movement).setEnabled(movement in seen)
+        if self.movement.value not in seen:
+            self.movement.choose(seen[0])
+        self.details.show_history(history)
+        self._offer_conducts()
+        self._draw()
+        if self._pages.currentIndex() == 0:
+            self._pages.setCurrentIndex(1)
+
+    def _offer_conducts(self) -> None:
+        history, movement = self._history, self.movement.value
+        chosen = self.conduct.currentText()
+        self.conduct.clear()
+        if history is None or movement is None:
+            return
+        for conduct in conducts_of(history, movement):
+            self.conduct.addItem(conduct_words(conduct), conduct)
+        self.conduct.setCurrentIndex(max(0, self.conduct.findText(chosen)))
+        self.conduct.setVisible(self.conduct.count() > 1)
+
+    @Slot()
+    def _draw(self) -> None:
+        history, movement = self._history, self.movement.value
+        if history is None or movement is None:
+            return
+        if self.sender() is not self.conduct:
+            self._offer_conducts()
+        conducts = conducts_of(history, movement)
+        conduct = conducts[max(0, self.conduct.currentIndex())]
+        found = curves(history, movement, conduct)
+        self.chart.show_curves(
+            movement, found, [seconds(stretch.done) for stretch in history.stretches]
+        )
+        signs = [legend(curve) for curve in found]
+        pain = tr("beneath: pain 0 to 10")
+        stretches = tr("\u25b2 stretches done") if history.stretches else ""
+        self.legend.setText("   ".join([*dict.fromkeys(signs), pain, stretches]))
+        self.verdict.setText(self._verdict(history, movement))
+
+    def _verdict(self, history: History, movement: Movement) -> str:
+        """Return what can be said about the movement so far."""
+        days = {
+            record.taken.day
+            for record in history.measurements
+            if record.measurement.movement is movement and record.measurement.value is not None
+        }
+        span = (max(days) - min(days)).days if days else 0
+        if span < 28 and len(days) < 8:
+            return tr("{count} sessions so far. In about four weeks more can be said.").format(
+                count=len(days)
+            )
+        return tr("{count} sessions over {weeks} weeks.").format(
+            count=len(days), weeks=max(1, round(span / 7))
+        )
+
+    @Slot(object)
+    def _open_record(self, record: MeasurementRecord) -> None:
+        self.details.show_session(record.session_id)
+        self.show_details()
+
+    @Slot()
+    def show_details(self) -> None:
+        self._pages.setCurrentIndex(2)
+        self.details.list.setFocus()
+
+    @Slot()
+    def show_curves(self) -> None:
+        self._pages.setCurrentIndex(1)

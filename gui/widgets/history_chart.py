@@ -1,0 +1,199 @@
+"""Readings over weeks: upright bands of both shoulders, pain and stretches beneath."""
+
+from collections.abc import Sequence
+
+import pyqtgraph as pg
+from PySide6.QtCore import QRectF, Qt, Signal, Slot
+from PySide6.QtGui import QColor, QFont, QPainter, QPen
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.band_drawing import scale_of, strength
+from gui.curves import Curve, Point
+from gui.look import Look
+from gui.words import side_title, tr
+from measure.body import Side
+from measure.movements import MOVEMENTS, Movement, Unit
+
+_DAY_S = 86_400.0
+#: Both shoulders of one session stand a little apart.
+_APART_S = 0.16 * _DAY_S
+_SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
+
+
+class _Bands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no types
+    """Upright bands with a mark each; a refusal is an empty dashed frame at the foot."""
+
+    def __init__(self, look: Look, curve: Curve, movement: Movement, width_s: float) -> None:
+        super().__init__()
+        self._look, self._curve, self._movement = look, curve, movement
+        self._width_s = width_s
+        self._shift_s = -_APART_S if curve.side is Side.LEFT else _APART_S
+
+    def paint(self, painter: QPainter, *_: object) -> None:
+        unit = MOVEMENTS[self._movement].unit
+        bottom, top = scale_of(self._movement)
+        for point in self._curve.points:
+            x = point.time_s + self._shift_s
+            place = self._place(x, point, bottom, top)
+            if point.value is None or point.low is None or point.high is None:
+                pen = QPen(self._look.colour("edge"), 1.5, Qt.PenStyle.DashLine)
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+            else:
+                pen = QPen(self._look.colour(self._curve.side.value), 1.2)
+                fill = strength(point.low, point.high, unit)
+                painter.setBrush(self._look.colour(self._curve.side.value, fill * 0.75))
+            pen.setCosmetic(True)
+            painter.setPen(pen)
+            painter.drawRect(place)
+
+    def _place(self, x: float, point: Point, bottom: float, top: float) -> QRectF:
+        if point.low is None or point.high is None:
+            low, high = bottom, bottom + (top - bottom) * 0.06
+        else:
+            low, high = point.low, point.high
+        return QRectF(x - self._width_s / 2, low, self._width_s, high - low)
+
+    def boundingRect(self) -> QRectF:
+        if not self._curve.points:
+            return QRectF()
+        bottom, top = scale_of(self._movement)
+        first, last = self._curve.points[0].time_s, self._curve.points[-1].time_s
+        return QRectF(first - _DAY_S, bottom, last - first + 2 * _DAY_S, top - bottom)
+
+
+class HistoryChart(QWidget):
+    """The chart of one movement. Choosing a mark tells which measurement it is."""
+
+    picked = Signal(object)
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._movement = Movement.FLEXION
+        self._curves: tuple[Curve, ...] = ()
+        self._stretches: tuple[float, ...] = ()
+        self._graphics = pg.GraphicsLayoutWidget()
+        self._graphics.setMinimumHeight(260)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._graphics)
+        self.setAccessibleName(tr("readings over time"))
+        look.changed.connect(self.redraw)
+
+    def show_curves(
+        self, movement: Movement, curves: Sequence[Curve], stretches_s: Sequence[float] = ()
+    ) -> None:
+        """Draw these curves; `stretches_s` are the times when a stretch was done."""
+        self._movement, self._curves = movement, tuple(curves)
+        self._stretches = tuple(stretches_s)
+        self.redraw()
+
+    @Slot()
+    def redraw(self) -> None:
+        """Draw everything anew, in the present look."""
+        self._graphics.clear()
+        self._graphics.setBackground(self._look.palette.raised)
+        top = self._plot(0, tr("degrees") if self._in_degrees() else tr("per cent of the way up"))
+        below = self._plot(1, tr("pain"))
+        self._graphics.ci.layout.setRowStretchFactor(0, 5)
+        self._graphics.ci.layout.setRowStretchFactor(1, 1)
+        below.setXLink(top)
+        below.setYRange(-0.5, 10.5, padding=0)
+        below.getAxis("left").setTicks([[(0, "0"), (5, "5"), (10, "10")]])
+        low, high = scale_of(self._movement)
+        top.setYRange(low, high, padding=0.03)
+        if not self._in_degrees():
+            top.getAxis("left").setTicks([[(each / 4, str(each * 25)) for each in range(5)]])
+        for curve in self._curves:
+            self._draw_curve(top, below, curve)
+        self._draw_stretches(below)
+
+    def _in_degrees(self) -> bool:
+        return MOVEMENTS[self._movement].unit is Unit.DEGREES
+
+    def _plot(self, row: int, name: str) -> pg.PlotItem:
+        plot = self._graphics.addPlot(row=row, col=0, axisItems={"bottom": pg.DateAxisItem()})
+        plot.setMenuEnabled(False)
+        plot.hideButtons()
+        plot.setMouseEnabled(x=True, y=False)
+        plot.showGrid(x=False, y=True, alpha=0.15)
+        font = QFont(self._look.font(self._look.px(0.85)))
+        for side in ("left", "bottom"):
+            axis = plot.getAxis(side)
+            axis.setPen(self._look.palette.edge)
+            axis.setTextPen(self._look.palette.quiet)
+            axis.setTickFont(font)
+        plot.getAxis("left").setWidth(round(self._look.px() * 4.2))
+        size = f"{self._look.px(0.85)}px"
+        plot.setLabel("left", name, color=self._look.palette.quiet, **{"font-size": size})
+        return plot
+
+    def _draw_curve(self, top: pg.PlotItem, below: pg.PlotItem, curve: Curve) -> None:
+        top.addItem(_Bands(self._look, curve, self._movement, 0.26 * _DAY_S * self._spread()))
+        colour = QColor(self._look.colour(curve.side.value))
+        shift = -_APART_S if curve.side is Side.LEFT else _APART_S
+        readings = curve.readings
+        marks = pg.ScatterPlotItem(
+            x=[point.time_s + shift for point in readings],
+            y=[point.value for point in readings],
+            data=list(readings),
+            symbol=_SYMBOL[curve.side],
+            size=round(self._look.px() * 0.62),
+            pen=pg.mkPen(self._look.palette.raised, width=1.2),
+            brush=pg.mkBrush(self._look.palette.ink),
+            hoverable=True,
+        )
+        marks.sigClicked.connect(self._marked)
+        line = pg.PlotCurveItem(
+            x=[point.time_s + shift for point in readings],
+            y=[point.value for point in readings],
+            pen=pg.mkPen(
+                colour,
+                width=1.5,
+                style=Qt.PenStyle.SolidLine if curve.side is Side.LEFT else Qt.PenStyle.DashLine,
+            ),
+        )
+        top.addItem(line)
+        top.addItem(marks)
+        hurt = [point for point in curve.points if point.pain is not None]
+        below.addItem(
+            pg.ScatterPlotItem(
+                x=[point.time_s + shift for point in hurt],
+                y=[point.pain for point in hurt],
+                symbol=_SYMBOL[curve.side],
+                size=round(self._look.px() * 0.5),
+                pen=pg.mkPen(colour, width=1.5),
+                brush=pg.mkBrush(colour),
+            )
+        )
+
+    def _spread(self) -> float:
+        """Return how much wider bands are drawn when the span of time is long."""
+        times = [point.time_s for curve in self._curves for point in curve.points]
+        days = (max(times) - min(times)) / _DAY_S if times else 1.0
+        return min(6.0, max(1.0, days / 25))
+
+    def _draw_stretches(self, below: pg.PlotItem) -> None:
+        """Draw a tick for every stretch done, on the line of no pain."""
+        if self._stretches:
+            below.addItem(
+                pg.ScatterPlotItem(
+                    x=list(self._stretches),
+                    y=[0.0] * len(self._stretches),
+                    symbol="t1",
+                    size=round(self._look.px() * 0.5),
+                    pen=None,
+                    brush=pg.mkBrush(self._look.palette.hold),
+                )
+            )
+
+    @Slot(object, object, object)
+    def _marked(self, _plot: object, spots: Sequence[pg.SpotItem], _event: object) -> None:
+        if len(spots):
+            self.picked.emit(spots[0].data().record)
+
+
+def legend(curve: Curve) -> str:
+    """Return which sign means which shoulder."""
+    sign = "\u25cf" if curve.side is Side.LEFT else "\u25a0"
+    return f"{sign} {side_title(curve.side)}"
