@@ -40,7 +40,7 @@ class Case:
     Attributes
     ----------
     split
-        "fitting", "checking", "final" or "gates".
+        "fitting", "checking", "final", "hopeless" or "near-miss".
     holds
         (value, start_s, end_s) of each hold.
     facts
@@ -63,8 +63,10 @@ class Case:
 
 
 def load_cases(folder: Path) -> tuple[Case, ...]:
-    """Return the cases whose clips are there, in the order of the list."""
-    listed = json.loads((folder / "bench.json").read_text(encoding="utf-8"))["clips"]
+    """Return the cases that are finished, sorted by name; a set still growing is fine."""
+    listed = [
+        json.loads(path.read_text(encoding="utf-8")) for path in sorted(folder.glob("*-*.json"))
+    ]
     return tuple(
         Case(
             name=Path(each["file"]).stem,
@@ -72,7 +74,7 @@ def load_cases(folder: Path) -> tuple[Case, ...]:
             movement=Movement(each["movement"]),
             side=Side(each["side"]),
             view=View(each["view"]),
-            split=each["split"],
+            split=each["set"],
             expected=tuple(each["expected"]),
             holds=tuple((hold["value"], hold["start_s"], hold["end_s"]) for hold in each["holds"]),
             facts=each,

@@ -23,7 +23,7 @@ from tests.bench.accuracy_judge import QUALITIES, Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
 _MARKS = re.compile(r"(<!-- accuracy:begin -->\n).*?(<!-- accuracy:end -->)", re.DOTALL)
-_SPLITS = ("fitting", "checking", "final", "gates")
+_SPLITS = ("fitting", "checking", "final", "hopeless", "near-miss")
 
 
 def main() -> int:
@@ -57,7 +57,7 @@ def main() -> int:
     for quality in QUALITIES:
         found = judged(arguments.split, quality)
         if quality == "heavy" and arguments.split == "final":
-            found += judged("gates", quality)
+            found += judged("near-miss", quality) + judged("hopeless", quality)
         report.append(_report(quality, found))
         if arguments.each:
             _print_each(found)
