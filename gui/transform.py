@@ -61,9 +61,12 @@ class PictureTransform:
         return self.width / self.width_px
 
     def points(self, points_px: FloatArray) -> FloatArray:
-        """Return points, shape (..., 2), in the widget; NaN stays NaN."""
-        x = points_px[..., 0] * self.scale
-        y = points_px[..., 1] * self.scale
+        """Return points, shape (..., 2), in the widget; NaN stays NaN.
+
+        Centres of pixels lie at whole numbers, so the picture's left edge is at x = -0.5.
+        """
+        x = (points_px[..., 0] + 0.5) * self.scale
+        y = (points_px[..., 1] + 0.5) * self.scale
         if self.mirrored:
             x = self.width - x
         return np.stack([self.left + x, self.top + y], axis=-1)

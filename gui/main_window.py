@@ -1,0 +1,259 @@
+"""The window: four words in one row, a page beneath, a menu bar for the rest."""
+
+from functools import partial
+
+from PySide6.QtCore import QTimer, Slot
+from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QMainWindow,
+    QMenu,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.about import about_dialog, keys_dialog, what_this_is_dialog
+from gui.pages.clips_page import ClipsPage
+from gui.pages.measure_page import MeasurePage
+from gui.pages.progress_page import ProgressPage
+from gui.pages.setup_page import SetupPage
+from gui.services import Services
+from gui.settings import TEXT_SCALES
+from gui.theme import Scheme
+from gui.widgets.text import button, hairline, label
+from gui.words import tr
+from measure.records import Person
+
+#: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
+_CLOSE_ENGINE_S, _CLOSE_RECORDS_S, _CLOSE_SLOW_S = 2.5, 1.5, 0.5
+_TOLD_MS = 9000
+
+
+class MainWindow(QMainWindow):
+    """Holds the pages and the services they work with."""
+
+    def __init__(self, services: Services) -> None:
+        super().__init__()
+        self.services = services
+        self.setWindowTitle("Thawline")
+        self.setMinimumSize(760, 560)
+        self.measure = MeasurePage(services)
+        self.progress = ProgressPage(services)
+        self.clips = ClipsPage(services)
+        self.setup = SetupPage(services)
+        self.words: list[QPushButton] = []
+        self._pages = QStackedWidget()
+        self._told = label("", "lead")
+        self._told.setVisible(False)
+        self._told_timer = QTimer(self)
+        self._told_timer.setSingleShot(True)
+        self._told_timer.timeout.connect(self._told.hide)
+        self._who = label("", "quiet")
+        self._row = QWidget()
+        self._lay_out()
+        self._make_menus()
+        self._connect()
+        self.resize(1280, 800)
+        self.restoreGeometry(services.settings.geometry)
+        self.go(0)
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(self._row)
+        row.setContentsMargins(24, 4, 24, 0)
+        row.setSpacing(self.services.look.gap(4))
+        group = QButtonGroup(self)
+        for place, (text, page) in enumerate(
+            (
+                (tr("Measure"), self.measure),
+                (tr("Progress"), self.progress),
+                (tr("Clips"), self.clips),
+                (tr("Set-up"), self.setup),
+            )
+        ):
+            word = button(text, "word", checkable=True)
+            group.addButton(word, place)
+            row.addWidget(word)
+            self.words.append(word)
+            self._pages.addWidget(page)
+        group.idClicked.connect(self.go)
+        row.addStretch(1)
+        self._who.setWordWrap(False)
+        row.addWidget(self._who)
+        centre = QWidget()
+        layout = QVBoxLayout(centre)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self._row)
+        self._hair = hairline()
+        layout.addWidget(self._hair)
+        self._told.setContentsMargins(24, 8, 24, 8)
+        layout.addWidget(self._told)
+        layout.addWidget(self._pages, 1)
+        self.setCentralWidget(centre)
+
+    def _connect(self) -> None:
+        self.measure.measuring_changed.connect(self._step_back)
+        self.measure.told.connect(self.tell)
+        self.measure.people_changed.connect(self._show_person)
+        self.measure.session_ended.connect(self.progress.reload)
+        self.clips.told.connect(self.tell)
+        self.clips.session_ended.connect(self.progress.reload)
+        self.setup.mirror_changed.connect(self._mirror_changed)
+
+    # -- menus --------------------------------------------------------------------------------
+
+    def _make_menus(self) -> None:
+        bar = self.menuBar()
+        file = bar.addMenu(tr("&File"))
+        self._add(file, tr("Open a &clip..."), "Ctrl+O", self._open_clip)
+        self._add(file, tr("Open a &folder of clips..."), "Ctrl+Shift+O", self._open_folder)
+        file.addSeparator()
+        leave = self._add(file, tr("&Quit"), "Ctrl+Q", self.close)
+        leave.setMenuRole(QAction.MenuRole.QuitRole)
+        pages = bar.addMenu(tr("&Go to"))
+        for place, word in enumerate(self.words):
+            self._add(pages, word.accessibleName(), f"Ctrl+{place + 1}", partial(self.go, place))
+        view = bar.addMenu(tr("&View"))
+        schemes = QActionGroup(self)
+        for scheme, text in (
+            (Scheme.SYSTEM, tr("As the &system")),
+            (Scheme.LIGHT, tr("&Light")),
+            (Scheme.DARK, tr("&Dark")),
+        ):
+            action = self._add(view, text, "", partial(self.choose_scheme, scheme))
+            action.setCheckable(True)
+            action.setChecked(self.services.settings.scheme is scheme)
+            schemes.addAction(action)
+        view.addSeparator()
+        self._add(view, tr("Text &larger"), "Ctrl++", partial(self.change_text, 1))
+        self._add(view, tr("Text s&maller"), "Ctrl+-", partial(self.change_text, -1))
+        self._add(view, tr("Text as it &was"), "Ctrl+0", partial(self.change_text, 0))
+        cues = bar.addMenu(tr("&Cues"))
+        self._switch(cues, tr("&Tones"), self.services.settings.tones, self._tones)
+        self._switch(cues, tr("&Speech"), self.services.settings.speech, self._speech)
+        help_menu = bar.addMenu(tr("&Help"))
+        self._add(help_menu, tr("&What this is, and what it is not"), "F1", self._what_this_is)
+        self._add(help_menu, tr("&Keys"), "F2", self._keys)
+        about = self._add(help_menu, tr("&About Thawline"), "", self._about)
+        about.setMenuRole(QAction.MenuRole.AboutRole)
+
+    def _add(self, menu: QMenu, text: str, keys: str, slot: object) -> QAction:
+        action = QAction(text, self)
+        if keys:
+            action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(slot)
+        menu.addAction(action)
+        return action
+
+    def _switch(self, menu: QMenu, text: str, on: bool, slot: object) -> None:
+        action = QAction(text, self)
+        action.setCheckable(True)
+        action.setChecked(on)
+        action.toggled.connect(slot)
+        menu.addAction(action)
+
+    # -- what people do -----------------------------------------------------------------------
+
+    @Slot(int)
+    def go(self, place: int) -> None:
+        """Show a page by its place in the row."""
+        leaving = self._pages.currentWidget()
+        self.words[place].setChecked(True)
+        page = self._pages.widget(place)
+        if page is not leaving:
+            if leaving is self.measure:
+                self.measure.step_aside()
+            self._pages.setCurrentIndex(place)
+            measuring = self.measure.measuring is not None
+            if page is not self.setup and not measuring:
+                self.services.feed.leave()
+        self._step_back(page is self.measure and self.measure.live.isVisible())
+
+    @Slot(str)
+    def tell(self, text: str) -> None:
+        """Show a message above the page for a while."""
+        self._told.setText(text)
+        self._told.setVisible(bool(text))
+        self._told_timer.start(_TOLD_MS)
+
+    def choose_scheme(self, scheme: Scheme, _checked: bool = False) -> None:
+        self.services.settings.scheme = scheme
+        self.services.look.choose(scheme=scheme)
+
+    def change_text(self, step: int, _checked: bool = False) -> None:
+        """Make the text larger or smaller by a step, or as it was with 0."""
+        look = self.services.look
+        place = TEXT_SCALES.index(look.percent) + step if step else 0
+        percent = TEXT_SCALES[min(len(TEXT_SCALES) - 1, max(0, place))]
+        self.services.settings.text_percent = percent
+        look.choose(percent=percent)
+
+    @Slot(bool)
+    def _tones(self, wanted: bool) -> None:
+        self.services.settings.tones = wanted
+        self.services.cues.tones_wanted = wanted
+
+    @Slot(bool)
+    def _speech(self, wanted: bool) -> None:
+        self.services.settings.speech = wanted
+        self.services.cues.speech_wanted = wanted
+
+    @Slot()
+    def _open_clip(self) -> None:
+        self.go(2)
+        self.clips.ask_for_clip()
+
+    @Slot()
+    def _open_folder(self) -> None:
+        self.go(2)
+        self.clips.ask_for_folder()
+
+    @Slot()
+    def _what_this_is(self) -> None:
+        what_this_is_dialog(self).open()
+
+    @Slot()
+    def _keys(self) -> None:
+        keys_dialog(self).open()
+
+    @Slot()
+    def _about(self) -> None:
+        about_dialog(self).open()
+
+    # -- what the pages tell ------------------------------------------------------------------
+
+    @Slot(bool)
+    def _step_back(self, measuring: bool) -> None:
+        """Hide the row of words while an arm is measured: one thing at a time."""
+        self._row.setVisible(not measuring)
+        self._hair.setVisible(not measuring)
+
+    @Slot(object)
+    def _show_person(self, person: Person | None) -> None:
+        if person is None:
+            self._who.setText("")
+        else:
+            demo = tr(" (demo data)") if person.demo else ""
+            self._who.setText(person.pseudonym + demo)
+        self.progress.show_person(person)
+        self.clips.show_person(person)
+
+    @Slot(bool)
+    def _mirror_changed(self, mirrored: bool) -> None:
+        self.measure.live.video.set_mirrored(mirrored)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Close at any moment: the engine hands over what it captured, then all is saved."""
+        services = self.services
+        services.settings.geometry = self.saveGeometry()
+        services.settings.save()
+        self.hide()
+        services.cues.silence()
+        services.feed.close(_CLOSE_ENGINE_S)
+        services.records.run(services.keeper.close)
+        services.records.close(_CLOSE_RECORDS_S)
+        services.slow.close(_CLOSE_SLOW_S)
+        super().closeEvent(event)

@@ -1,0 +1,112 @@
+"""The value over a clip's time, with each trial's hold marked and the moment that is shown."""
+
+from collections.abc import Sequence
+
+import pyqtgraph as pg
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.band_drawing import scale_of
+from gui.engine import ClipCurve
+from gui.look import Look
+from gui.words import tr
+from measure.movements import MOVEMENTS, Movement, Unit
+from measure.readings import Trial
+
+
+class ClipChart(QWidget):
+    """A curve that one can click into."""
+
+    #: A moment, seconds.
+    moved = Signal(float)
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._curve: ClipCurve | None = None
+        self._trials: tuple[tuple[Trial, bool], ...] = ()
+        self._movement = Movement.FLEXION
+        self._now_s = 0.0
+        self._cursor: pg.InfiniteLine | None = None
+        self._plot = pg.PlotWidget()
+        self._plot.setMenuEnabled(False)
+        self._plot.hideButtons()
+        self._plot.setMouseEnabled(x=False, y=False)
+        self._plot.setMinimumHeight(140)
+        self._plot.scene().sigMouseClicked.connect(self._clicked)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._plot)
+        self.setAccessibleName(tr("value over time"))
+        look.changed.connect(self.redraw)
+
+    def show_curve(
+        self, movement: Movement, curve: ClipCurve | None, trials: Sequence[tuple[Trial, bool]]
+    ) -> None:
+        """Draw a curve with its trials, each with whether it is accepted."""
+        self._movement, self._curve, self._trials = movement, curve, tuple(trials)
+        self.redraw()
+
+    def show_moment(self, time_s: float) -> None:
+        """Mark the moment of the picture that is shown."""
+        self._now_s = time_s
+        if self._cursor is not None:
+            self._cursor.setValue(time_s)
+
+    @Slot()
+    def redraw(self) -> None:
+        """Draw everything anew, in the present look."""
+        look, plot = self._look, self._plot
+        plot.clear()
+        plot.setBackground(look.palette.raised)
+        for side in ("left", "bottom"):
+            axis = plot.getAxis(side)
+            axis.setPen(look.palette.edge)
+            axis.setTextPen(look.palette.quiet)
+            axis.setTickFont(look.font(look.px(0.85)))
+        degrees = MOVEMENTS[self._movement].unit is Unit.DEGREES
+        size = {"font-size": f"{look.px(0.85)}px"}
+        plot.setLabel(
+            "left", tr("degrees") if degrees else tr("share"), color=look.palette.quiet, **size
+        )
+        plot.setLabel("bottom", tr("seconds"), color=look.palette.quiet, **size)
+        if self._curve is None:
+            return
+        low, high = scale_of(self._movement)
+        plot.setYRange(low, high, padding=0.03)
+        for trial, accepted in self._trials:
+            self._draw_trial(trial, accepted)
+        plot.plot(
+            self._curve.time_s,
+            self._curve.value,
+            pen=pg.mkPen(look.palette.arm, width=2),
+            connect="finite",
+        )
+        self._cursor = pg.InfiniteLine(
+            self._now_s, pen=pg.mkPen(look.palette.ink, width=1.5), movable=False
+        )
+        plot.addItem(self._cursor)
+
+    def _draw_trial(self, trial: Trial, accepted: bool) -> None:
+        """Draw the hold as an upright stripe, and the reading as a band across it."""
+        if trial.hold_start_s is None or trial.hold_end_s is None:
+            return
+        colour = self._look.colour("hold", 0.28 if accepted and trial.scored else 0.08)
+        hold = pg.LinearRegionItem(
+            (trial.hold_start_s, trial.hold_end_s),
+            movable=False,
+            brush=pg.mkBrush(colour),
+            pen=pg.mkPen(self._look.palette.hold, width=1, style=Qt.PenStyle.DotLine),
+        )
+        self._plot.addItem(hold)
+        if trial.scored and trial.value is not None:
+            self._plot.plot(
+                [trial.hold_start_s, trial.hold_end_s],
+                [trial.value, trial.value],
+                pen=pg.mkPen(self._look.palette.ink, width=3),
+            )
+
+    @Slot(object)
+    def _clicked(self, event: pg.GraphicsScene.mouseEvents.MouseClickEvent) -> None:
+        place = self._plot.getPlotItem().vb.mapSceneToView(event.scenePos())
+        self.moved.emit(max(0.0, float(place.x())))
