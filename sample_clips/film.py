@@ -1,0 +1,348 @@
+"""From a scenario to a clip and its truth: pose every frame, render it, encode it.
+
+Needs PyVista and the ``ffmpeg`` program, which only making clips needs.
+"""
+
+import subprocess
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sample_clips.body import Body, load_body, shape_of
+from sample_clips.lens import Lens, fitting_lens, place_lens
+from sample_clips.motion import Moment, Phase, moments, plan
+from sample_clips.person import Person
+from sample_clips.room import Room, room_of
+from sample_clips.scenario import (
+    Camera,
+    Compensation,
+    Movement,
+    Scenario,
+    Side,
+    Story,
+    View,
+    nominal_heading_deg,
+)
+from sample_clips.skeleton import PosedBones, Skin
+from sample_clips.truth import JOINTS, FrameTruth, frame_truth, joint_positions, write_frames
+from sample_clips.wardrobe import dress, outfit_of
+
+FloatArray = NDArray[np.float64]
+#: Colour that stands for "nobody here" while the people are rendered alone.
+_KEY = "#ff00ff"
+_KEY_PIXEL = np.array([255, 0, 255], dtype=np.uint8)
+Picture = NDArray[np.uint8]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shot:
+    """One posed frame: the moment, the bones, the joints by name, and their truth."""
+
+    moment: Moment
+    bones: PosedBones
+    joints: dict[str, FloatArray]
+    truth: FrameTruth
+
+
+def play(person: Person, scenario: Scenario) -> tuple[Shot, ...]:
+    """Pose every frame of a scenario."""
+    shots = []
+    for now in moments(scenario):
+        bones = person.pose(now)
+        tips = {side: person.thumb_tip(bones, side) for side in Side}
+        joints = joint_positions(person.body, bones, tips)
+        truth = frame_truth(joints, person.thorax_forward(bones), scenario.movement, scenario.side)
+        shots.append(Shot(moment=now, bones=bones, joints=joints, truth=truth))
+    return tuple(shots)
+
+
+def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, Lens]:
+    """Stand the camera so that hips, head and the measured hand are in the picture.
+
+    A camera that is too near for that is moved back. A scenario with a height to aim at is
+    filmed as it says, whatever that cuts off.
+    """
+    camera = scenario.camera
+    if camera.aim_m is not None:
+        return camera, place_lens(camera, camera.aim_m)
+    points = []
+    for shot in shots:
+        if shot.moment.phase is Phase.AWAY:
+            continue
+        joints = shot.joints
+        wrist, elbow = (joints[f"{scenario.side}_{name}"] for name in ("wrist", "elbow"))
+        top_of_head = joints["c7"] + np.array([0.0, 0.0, 0.28])
+        finger_tips = wrist + 0.75 * (wrist - elbow)
+        points += [*joints.values(), top_of_head, finger_tips]
+    wanted = np.array(points)
+    while (lens := fitting_lens(camera, wanted)) is None:
+        camera = replace(camera, distance_m=round(camera.distance_m + 0.1, 3))
+    return camera, lens
+
+
+class Stage:
+    """Everything in front of the camera, ready to be rendered frame by frame."""
+
+    def __init__(self, scenario: Scenario, lens: Lens) -> None:
+        import pyvista
+
+        self._room = room_of(scenario.seed)
+        self._lens = lens
+        self._plotter = pyvista.Plotter(
+            off_screen=True, window_size=[lens.width, lens.height], lighting="none"
+        )
+        self._plotter.disable_anti_aliasing()
+        self._bent = lens.source_pixels()
+        furniture = self._build_room(self._room)
+        self._light(self._room)
+        self._stand_camera()
+        # The room does not change: it is rendered once, the people alone for every frame.
+        self._empty = self._render()
+        for actor in furniture:
+            actor.SetVisibility(False)
+        self._plotter.set_background(_KEY)
+        self._bodies: dict[int, tuple[Any, Skin]] = {}
+
+    def add(self, key: int, body: Body, seed: int, loose_m: float) -> None:
+        """Bring a dressed body on stage."""
+        import pyvista
+
+        dressed = dress(body, outfit_of(seed), loose_m, seed)
+        vertices = body.vertices + body.normals * dressed.offsets_m[:, None]
+        faces = np.column_stack([np.full(len(body.triangles), 3), body.triangles])
+        mesh = pyvista.PolyData(vertices.astype(np.float32), faces.ravel())
+        mesh.point_data["colour"] = (dressed.colours * 255).astype(np.uint8)
+        mesh.point_data.active_normals = body.normals.astype(np.float32)
+        self._plotter.add_mesh(
+            mesh,
+            scalars="colour",
+            rgb=True,
+            interpolation="Gouraud",
+            ambient=self._room.ambient,
+            diffuse=0.75,
+            specular=0.06,
+            specular_power=12,
+        )
+        self._bodies[key] = (mesh, Skin(body, vertices, body.normals))
+
+    def move(self, key: int, bones: PosedBones, away: FloatArray | None = None) -> None:
+        """Pose a body that is on stage; ``away`` shifts it, shape (3,)."""
+        mesh, skin = self._bodies[key]
+        vertices, normals = skin.pose(bones)
+        if away is not None:
+            vertices = vertices + away
+        lengths = np.linalg.norm(normals, axis=1, keepdims=True)
+        mesh.points[:] = vertices.astype(np.float32)
+        mesh.point_data.active_normals[:] = (normals / np.maximum(lengths, 1e-9)).astype(np.float32)
+        mesh.Modified()
+
+    def picture(self) -> Picture:
+        """Render, shape (height, width, 3)."""
+        people = self._render()
+        red, green, blue = (people[:, :, band] == _KEY_PIXEL[band] for band in range(3))
+        straight = people.copy()
+        np.copyto(straight, self._empty, where=(red & green & blue)[:, :, None])
+        if self._bent is None:
+            return straight
+        return np.ascontiguousarray(straight.reshape(-1, 3)[self._bent])
+
+    def _render(self) -> Picture:
+        self._plotter.render()
+        return np.asarray(self._plotter.screenshot(return_img=True), dtype=np.uint8)
+
+    def close(self) -> None:
+        self._plotter.close()
+
+    def _build_room(self, room: Room) -> list[Any]:
+        import pyvista
+
+        actors = [
+            self._plotter.add_mesh(
+                pyvista.Box(bounds=box.bounds), color=box.colour, ambient=0.5, diffuse=0.7
+            )
+            for box in room.boxes
+        ]
+        shadow = pyvista.Disc(center=(0, 0.05, 0.004), inner=0, outer=0.42, r_res=1, c_res=40)
+        actors.append(self._plotter.add_mesh(shadow, color="black", opacity=0.25, lighting=False))
+        return actors
+
+    def _light(self, room: Room) -> None:
+        import pyvista
+
+        for direction, strength in (
+            (room.lamp, room.lamp_strength),
+            ((0.2, -3.0, 0.4), room.fill_strength),
+        ):
+            light = pyvista.Light(
+                position=direction,
+                focal_point=(0, 0, 0),
+                intensity=strength,
+                light_type="scene light",
+            )
+            light.positional = False
+            self._plotter.add_light(light)
+
+    def _stand_camera(self) -> None:
+        camera, lens = self._plotter.camera, self._lens
+        camera.position = tuple(lens.position)
+        camera.focal_point = tuple(lens.position + lens.axes[2])
+        camera.up = tuple(-lens.axes[1])
+        camera.view_angle = lens.vertical_deg
+        camera.clipping_range = (0.1, 20.0)
+
+
+def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> dict[str, Any]:
+    """Make one clip: ``NAME.mp4`` and ``NAME.csv`` in a folder.
+
+    Parameters
+    ----------
+    bodies
+        Folder where bodies are kept.
+    quality
+        The encoder's constant rate factor; lower is better and larger.
+
+    Returns
+    -------
+    The clip's entry for ``truth.json``.
+    """
+    person = Person(load_body(shape_of(scenario.body), bodies), scenario)
+    shots = play(person, scenario)
+    camera, lens = stand_camera(scenario, shots)
+    scenario = replace(scenario, camera=camera)
+    stage = Stage(scenario, lens)
+    stage.add(0, person.body, scenario.seed, scenario.loose_m)
+    passer = _passer(scenario, bodies)
+    if passer is not None:
+        stage.add(1, passer.body, scenario.seed + 1, 0.0)
+    clip = folder / f"{scenario.name}.mp4"
+    partial = clip.with_suffix(".part.mp4")
+    encoder = subprocess.Popen(
+        _encoder_command(scenario, stage._room.noise, quality, partial), stdin=subprocess.PIPE
+    )
+    assert encoder.stdin is not None
+    length_s = plan(scenario)[-1].end_s
+    try:
+        for shot in shots:
+            stage.move(0, shot.bones)
+            if passer is not None:
+                share = shot.moment.time_s / length_s
+                walking = _walking(shot.moment)
+                stage.move(1, passer.pose(walking), np.array([6.0 * share - 3.0, 0.75, 0.0]))
+            encoder.stdin.write(stage.picture().tobytes())
+    finally:
+        encoder.stdin.close()
+        failed = encoder.wait()
+        stage.close()
+    if failed:
+        raise RuntimeError(f"ffmpeg could not write {partial.name} (exit code {failed})")
+    write_frames(clip.with_suffix(".csv"), [_row(shot, lens) for shot in shots])
+    partial.replace(clip)
+    return entry(scenario, shots, lens)
+
+
+def entry(scenario: Scenario, shots: tuple[Shot, ...], lens: Lens) -> dict[str, Any]:
+    """What ``truth.json`` says about a clip."""
+    holds = []
+    for segment in plan(scenario):
+        if segment.phase is not Phase.HOLD:
+            continue
+        inside = [
+            s for s in shots if s.moment.phase is Phase.HOLD and s.moment.repeat == segment.repeat
+        ]
+        holds.append(
+            {
+                "value": round(float(np.mean([s.truth.value for s in inside])), 4),
+                "start_s": round(segment.start_s, 4),
+                "end_s": round(segment.end_s, 4),
+                "elbow_flexion_deg": _mean(inside, "elbow_flexion_deg"),
+                "trunk_lean_deg": _mean(inside, "trunk_lean_deg"),
+                "out_of_plane_deg": _mean(inside, "out_of_plane_deg"),
+                "heading_deg": _mean(inside, "heading_deg"),
+            }
+        )
+    camera = asdict(scenario.camera)
+    camera["yaw_deg"] = round(
+        scenario.heading_deg - nominal_heading_deg(scenario.view, scenario.side), 3
+    )
+    camera["height_m"] = round(float(lens.position[2]), 3)
+    camera["focal_px"] = round(lens.focal_px, 3)
+    return {
+        "file": f"{scenario.name}.mp4",
+        "movement": scenario.movement.value,
+        "side": scenario.side.value,
+        "view": scenario.view.value,
+        "expected": list(scenario.expected),
+        "unit": "fraction" if scenario.movement is Movement.HAND_BEHIND_BACK else "deg",
+        "holds": holds,
+        "body": scenario.body,
+        "seed": scenario.seed,
+        "c7_height_m": round(float(shots[0].joints["c7"][2]), 3),
+        "camera": camera,
+        "compensation": asdict(scenario.compensation),
+        "rhythm": scenario.rhythm,
+        "loose_m": scenario.loose_m,
+        "hand": scenario.hand.value,
+        "story": scenario.story.value,
+        "unfamiliar": scenario.unfamiliar,
+        "sleeve": outfit_of(scenario.seed).sleeve,
+        "frames": len(shots),
+        "fps": scenario.camera.fps,
+    }
+
+
+def _mean(shots: list[Shot], name: str) -> float:
+    return round(float(np.mean([getattr(shot.truth, name) for shot in shots])), 2)
+
+
+def _row(shot: Shot, lens: Lens) -> list[str]:
+    truth = shot.truth
+    pixels = lens.project(np.array([shot.joints[name] for name in JOINTS]))
+    return [
+        f"{shot.moment.time_s:.4f}",
+        shot.moment.phase.value,
+        str(shot.moment.repeat),
+        f"{truth.value:.4f}",
+        f"{truth.elbow_flexion_deg:.2f}",
+        f"{truth.trunk_lean_deg:.2f}",
+        f"{truth.out_of_plane_deg:.2f}",
+        f"{truth.heading_deg:.2f}",
+        *(f"{value:.2f}" for value in pixels.ravel()),
+    ]
+
+
+def _passer(scenario: Scenario, bodies: Path) -> Person | None:
+    if scenario.story is not Story.SECOND_CROSSES or scenario.second_body is None:
+        return None
+    walk = Scenario(
+        name="passer",
+        movement=Movement.FLEXION,
+        side=Side.LEFT,
+        view=View.SIDE,
+        body=scenario.second_body,
+        seed=scenario.seed + 1,
+        peak=0.0,
+        heading_deg=90.0,
+        compensation=Compensation(),
+    )
+    return Person(load_body(shape_of(scenario.second_body), bodies), walk)
+
+
+def _walking(now: Moment) -> Moment:
+    return Moment(
+        time_s=now.time_s, phase=Phase.NEUTRAL, repeat=0, raised=0, turned=1, squared=1, gone=0.01
+    )
+
+
+def _encoder_command(scenario: Scenario, noise: int, quality: int, target: Path) -> list[str]:
+    camera = scenario.camera
+    look = f"gblur=sigma=0.55,noise=alls={noise}:allf=t:all_seed={scenario.seed % 10_000}"
+    return [
+        *("ffmpeg", "-nostdin", "-loglevel", "error", "-y", "-f", "rawvideo"),
+        *("-pix_fmt", "rgb24", "-s", f"{camera.width}x{camera.height}"),
+        *("-r", str(camera.fps), "-i", "-", "-vf", look, "-threads", "1"),
+        *("-c:v", "libx264", "-preset", "veryfast", "-crf", str(quality)),
+        *("-pix_fmt", "yuv420p", "-movflags", "+faststart", str(target)),
+    ]
