@@ -78,8 +78,19 @@ def turn_deg(movement: Movement, side: Side) -> float:
     return _TURN_DEG[movement] * (1 if side is Side.LEFT else -1)
 
 
-def figure(movement: Movement, side: Side, *, mirrored: bool) -> Figure:
-    """Return the figure for a movement as the camera sees it, or as a mirror shows it."""
+def shown_deg(movement: Movement) -> float:
+    """Return the angle of the drawn end position; 1 for the reach, which has none."""
+    return _SHOWN_DEG[movement]
+
+
+def figure(movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0) -> Figure:
+    """Return the figure for a movement as the camera sees it, or as a mirror shows it.
+
+    Parameters
+    ----------
+    share
+        How much of the drawn movement the end position has done.
+    """
     turn = math.radians(turn_deg(movement, side))
     down = math.radians(_DOWN_DEG.get(movement, 0.0))
     out = 1.0 if side is Side.LEFT else -1.0
@@ -119,8 +130,8 @@ def figure(movement: Movement, side: Side, *, mirrored: bool) -> Figure:
         legs=(leg(out), leg(-out)),
         other_arm=line(hanging),
         start_arm=line(arm(0.0, out)),
-        end_arm=line(arm(1.0, out)),
-        path=tuple(seen(arm(step / 24, out)[2]) for step in range(25)),
+        end_arm=line(arm(share, out)),
+        path=tuple(seen(arm(share * step / 24, out)[2]) for step in range(25)),
         turned_away=movement is Movement.HAND_BEHIND_BACK,
     )
 

@@ -1,6 +1,7 @@
 """The value over a clip's time, with each trial's hold marked and the moment that is shown."""
 
 from collections.abc import Sequence
+from typing import Any
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
@@ -107,6 +108,6 @@ class ClipChart(QWidget):
             )
 
     @Slot(object)
-    def _clicked(self, event: pg.GraphicsScene.mouseEvents.MouseClickEvent) -> None:
+    def _clicked(self, event: Any) -> None:
         place = self._plot.getPlotItem().vb.mapSceneToView(event.scenePos())
         self.moved.emit(max(0.0, float(place.x())))
