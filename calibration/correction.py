@@ -88,7 +88,7 @@ def correction_from(found: Agreement, study: str) -> OfferedCorrection | NoCorre
         )
     people = _people(found)
     correction = _fit(people, with_gain=gain is not None, study=study)
-    too_large = _too_large(correction, np.concatenate([each[0] for each in people]))
+    too_large = _too_large(correction)
     if too_large:
         return NoCorrection(sentence=too_large)
     before, after = _left_out(people, with_gain=gain is not None)
@@ -104,12 +104,6 @@ def correction_from(found: Agreement, study: str) -> OfferedCorrection | NoCorre
         f"difference from the goniometer fell from {degrees_text(before)} to "
         f"{degrees_text(after)} degrees (root mean square). It starts a new series.",
     )
-
-
-def corrected_deg(correction: Correction, value_deg: float) -> float:
-    """Return a corrected camera value."""
-    offset = correction.bias_deg + correction.gain * (value_deg - correction.centre_deg)
-    return value_deg - offset
 
 
 def _worded(correction: Correction) -> str:
@@ -156,22 +150,30 @@ def _fit(people: list[_Person], *, with_gain: bool, study: str) -> Correction:
     pairs = sum(len(camera) for camera, _ in people)
     line = gain_error([each[0] for each in people], [each[1] for each in people])
     centre = float(np.mean([camera.mean() for camera, _ in people]))
+    lowest = min(float(camera.min()) for camera, _ in people)
+    highest = max(float(camera.max()) for camera, _ in people)
     if not with_gain or line is None:
         bias = float(np.mean([(camera - gonio).mean() for camera, gonio in people]))
-        return Correction(bias_deg=bias, gain=0.0, centre_deg=centre, pairs=pairs, study=study)
-    slope = line.slope.value
-    at_zero = line.at_centre_deg - slope * line.centre_deg
+        gain = 0.0
+    else:
+        slope = line.slope.value
+        at_zero = line.at_centre_deg - slope * line.centre_deg
+        bias = (at_zero + slope * centre) / (1 + slope / 2)
+        gain = slope / (1 + slope / 2)
     return Correction(
-        bias_deg=(at_zero + slope * centre) / (1 + slope / 2),
-        gain=slope / (1 + slope / 2),
+        bias_deg=bias,
+        gain=gain,
         centre_deg=centre,
         pairs=pairs,
         study=study,
+        lowest_deg=lowest,
+        highest_deg=highest,
     )
 
 
-def _too_large(correction: Correction, camera: FloatArray) -> str:
-    changes = [abs(corrected_deg(correction, each) - each) for each in (camera.min(), camera.max())]
+def _too_large(correction: Correction) -> str:
+    ends = (correction.lowest_deg, correction.highest_deg)
+    changes = [abs(correction.corrected_deg(end) - end) for end in ends if end is not None]
     if abs(correction.bias_deg) > LARGEST_BIAS_DEG:
         what = f"a bias of {degrees_text(correction.bias_deg)} degrees"
     elif abs(correction.gain) > LARGEST_GAIN:
@@ -192,7 +194,7 @@ def _left_out(people: list[_Person], *, with_gain: bool) -> tuple[float, float]:
     for place, (camera, goniometer) in enumerate(people):
         others = people[:place] + people[place + 1 :]
         made = _fit(others, with_gain=with_gain, study="")
-        fixed = np.array([corrected_deg(made, value) for value in camera])
+        fixed = np.array([made.corrected_deg(value) for value in camera])
         before.append(np.mean((camera - goniometer) ** 2))
         after.append(np.mean((fixed - goniometer) ** 2))
     return float(np.sqrt(np.mean(before))), float(np.sqrt(np.mean(after)))

@@ -12,7 +12,9 @@ ASSUMED_HORIZONTAL_FIELD_DEG = 65.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LensProfile:
-    """A pinhole lens with distortion, for one picture size.
+    """A pinhole lens with distortion, for one size of the upright, unmirrored picture.
+
+    Pixel centres are whole numbers. What uses it is :mod:`measure.lens_points`.
 
     Attributes
     ----------
@@ -87,7 +89,17 @@ class BodySetup:
 class Correction:
     """A correction against a goniometer, made by an agreement study for one set-up.
 
-    corrected = value - bias - gain * (value - centre); degrees.
+    corrected = value - bias - gain * (value - centre); degrees. Outside the angles that were
+    studied the correction stays what it is at their end.
+
+    Attributes
+    ----------
+    pairs
+        How many pairs of readings it was made from.
+    study
+        Name of the study.
+    lowest_deg, highest_deg
+        Smallest and largest camera value studied; None where the study does not say.
     """
 
     bias_deg: float
@@ -95,6 +107,17 @@ class Correction:
     centre_deg: float
     pairs: int
     study: str
+    lowest_deg: float | None = None
+    highest_deg: float | None = None
+
+    def corrected_deg(self, value_deg: float) -> float:
+        """Return a camera value with the correction applied."""
+        studied = value_deg
+        if self.lowest_deg is not None:
+            studied = max(studied, self.lowest_deg)
+        if self.highest_deg is not None:
+            studied = min(studied, self.highest_deg)
+        return value_deg - self.bias_deg - self.gain * (studied - self.centre_deg)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

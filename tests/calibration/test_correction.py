@@ -8,7 +8,6 @@ from calibration.agreement_cells import Pair
 from calibration.correction import (
     NoCorrection,
     OfferedCorrection,
-    corrected_deg,
     correction_from,
 )
 from calibration.limits_of_agreement import Pairing
@@ -57,7 +56,7 @@ def test_a_constant_bias_is_taken_off() -> None:
     assert made.correction.gain == 0
     assert made.correction.bias_deg == pytest.approx(5, abs=0.8)
     assert (made.correction.pairs, made.correction.study) == (30, "spring")
-    assert corrected_deg(made.correction, 105) == pytest.approx(100, abs=0.8)
+    assert made.correction.corrected_deg(105) == pytest.approx(100, abs=0.8)
     assert made.error_after_deg < made.error_before_deg
     assert "degrees are taken off" in made.sentence
     assert "starts a new series" in made.sentence
@@ -66,15 +65,15 @@ def test_a_constant_bias_is_taken_off() -> None:
 def test_a_gain_error_is_taken_out_over_the_whole_range() -> None:
     made = offered(found(40, each=2, gain=0.9, bias=3, noise=1))
     for angle in (30, 90, 160):
-        assert corrected_deg(made.correction, 0.9 * angle + 3) == pytest.approx(angle, abs=1.0)
+        assert made.correction.corrected_deg(0.9 * angle + 3) == pytest.approx(angle, abs=1.0)
     assert made.error_after_deg < 1.5
     assert "degrees are added" in made.sentence
 
 
 def test_the_correction_solves_an_exact_line_exactly() -> None:
     made = offered(found(30, gain=1.08, bias=1, noise=1e-9))
-    for angle in (30.0, 100.0, 160.0):
-        assert corrected_deg(made.correction, 1.08 * angle + 1) == pytest.approx(angle, abs=1e-5)
+    for angle in (50.0, 100.0, 140.0):
+        assert made.correction.corrected_deg(1.08 * angle + 1) == pytest.approx(angle, abs=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -117,3 +116,13 @@ def test_people_with_many_pairs_count_once() -> None:
     judged = study(pairs)
     assert isinstance(judged, Agreement)
     assert isinstance(correction_from(judged, "spring"), NoCorrection)
+
+
+def test_outside_the_studied_angles_the_correction_stays_what_it_is_at_their_end() -> None:
+    made = offered(found(40, each=2, gain=0.9, bias=3, noise=1)).correction
+    assert made.lowest_deg is not None
+    assert made.highest_deg is not None
+    at_end = made.corrected_deg(made.highest_deg) - made.highest_deg
+    assert made.corrected_deg(made.highest_deg + 30) == made.highest_deg + 30 + at_end
+    at_end = made.corrected_deg(made.lowest_deg) - made.lowest_deg
+    assert made.corrected_deg(made.lowest_deg - 30) == pytest.approx(made.lowest_deg - 30 + at_end)
