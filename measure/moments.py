@@ -13,8 +13,10 @@ from typing import Protocol
 
 from measure.errors import InputError
 
-#: Largest offset from UTC in use is +14:00; a day either way leaves room. Ours.
-LARGEST_OFFSET_MIN = 24 * 60
+#: Largest offset from UTC in use, either way, minutes.
+LARGEST_OFFSET_MIN = 14 * 60
+#: Years that a session can be of; what lies outside is a clock gone wrong. Ours.
+YEARS = (1970, 2200)
 
 
 def new_id() -> str:
@@ -45,7 +47,9 @@ class Moment:
             raise InputError("A time without its zone cannot be ordered; give it in UTC.")
         if self.utc.utcoffset():
             object.__setattr__(self, "utc", self.utc.astimezone(dt.UTC))
-        if abs(self.offset_min) >= LARGEST_OFFSET_MIN:
+        if not YEARS[0] <= self.utc.year < YEARS[1]:
+            raise InputError(f"The year {self.utc.year} is none that a session can be of.")
+        if abs(self.offset_min) > LARGEST_OFFSET_MIN:
             raise InputError(f"{self.offset_min} minutes is no offset from UTC.")
 
     @property

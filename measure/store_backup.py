@@ -11,7 +11,7 @@ from measure.errors import DataError, InputError, MachineError
 from measure.moments import Clock, new_id
 from measure.store_connection import open_connection
 from measure.store_errors import in_plain_words, plain_error
-from measure.store_files import make_private, prepare
+from measure.store_files import ASIDE_NAMES, make_private, prepare
 from measure.store_schema import VERSION
 from measure.store_steps import check_whole, take_steps, version_of
 from measure.whole_file import put_in_place
@@ -176,7 +176,7 @@ def _set_aside(path: Path, clock: Clock) -> Path:
     """
     _take_alone(path)
     stamp = clock.now().utc.strftime("%Y%m%d-%H%M%S")
-    aside = path.with_name(f"sessions-set-aside-{stamp}-{new_id()[:6]}.sqlite")
+    aside = path.with_name(ASIDE_NAMES.replace("*", f"{stamp}-{new_id()[:6]}.sqlite"))
     log = path.with_name(path.name + "-wal")
     try:
         os.link(path, aside)

@@ -21,6 +21,8 @@ from measure.whole_file import put_in_place
 STORE_NAME = "sessions.sqlite"
 MARKER_NAME = "sessions-were-kept.txt"
 BACKUP_FOLDER_NAME = "backups"
+#: Stores that a backup took the place of.
+ASIDE_NAMES = "sessions-set-aside-*"
 
 _MARKER_TEXT = """\
 This file says that sessions were kept in this folder, in sessions.sqlite.
@@ -72,6 +74,14 @@ def prepare(path: Path) -> tuple[str, ...]:
             "with the environment variable THAWLINE_DATA."
         ) from error
     return warnings
+
+
+def backup_files(path: Path) -> list[Path]:
+    """Return the copies of the store that the program itself made: before updates, when
+    restoring.
+    """
+    copies = [*(path.parent / BACKUP_FOLDER_NAME).glob("*"), *path.parent.glob(ASIDE_NAMES)]
+    return sorted(copy for copy in copies if copy.is_file())
 
 
 def make_private(folder: Path) -> None:

@@ -1,0 +1,35 @@
+"""`thawline restore`: puts a backup in the place of the store."""
+
+import argparse
+from pathlib import Path
+
+from measure.moments import SystemClock
+from measure.store_backup import restore
+from measure.store_files import store_path
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Put a backup in the place of what is kept here now, damaged or not.
+
+    The backup is read through first; if it is not whole, nothing is changed. What was here
+    stays beside it under another name, so that it can be put back in the same way.
+
+    exit codes:
+      0  done
+      1  another program has the store open, or the disk refused
+      2  wrong use, or no usable backup
+
+    examples:
+      thawline restore ~/thawline-2026-11-25.sqlite
+    """
+    parser.add_argument("file", type=Path, metavar="FILE", help="a file made by thawline backup")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    now, aside = restore(arguments.file, store_path(), SystemClock())
+    print(f"The store now holds {now.people} people, {now.sessions} sessions and")
+    print(f"{now.measurements} measurements.")
+    if aside:
+        print(f"What was here before is kept in {aside}")
+    return 0
