@@ -9,12 +9,13 @@ from importlib.resources import as_file, files
 from pathlib import Path
 from typing import Any
 
+from measure.batch import Outcome
 from measure.body import Side
 from measure.errors import InputError
 from measure.manifest import ClipEntry
 from measure.movements import Movement, Unit, View
 from measure.pose_model_checksums import ModelQuality
-from measure.replay_command import Outcome, exit_code, read_entries
+from measure.replay_command import exit_code, read_entries
 
 #: The package that carries the clips; it is not imported.
 _CLIPS = ("sample_clips", "clips")
@@ -83,10 +84,10 @@ def run(arguments: argparse.Namespace) -> int:
     with as_file(files(_CLIPS[0]).joinpath(_CLIPS[1])) as clips:
         samples = sample_clips(clips)
         outcomes = []
-        entries = [sample.entry for sample in samples]
-        for sample, outcome in zip(samples, read_entries(entries, quality, None), strict=True):
+        for outcome in read_entries([sample.entry for sample in samples], quality, None):
             outcomes.append(outcome)
-            _write_pictures(folder, sample, outcome)
+            _write_pictures(folder, samples[outcome.number], outcome)
+    outcomes.sort(key=lambda outcome: outcome.number)
     _print(samples, outcomes)
     _write_results(folder / "results.json", samples, outcomes)
     print(f"Annotated clips, curves and results.json are in {folder}.")

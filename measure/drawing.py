@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from measure.body import Landmark, arm
 from measure.errors import DataError
 from measure.frame import FrameGate
-from measure.passes import RATE_HZ
+from measure.passes import QUICK_HZ
 from measure.replay import ClipReading
 from measure.result_words import number_words
 from measure.track_csv import part_of, settled_series
@@ -35,7 +35,7 @@ def write_annotated(clip: Path, path: Path, reading: ClipReading) -> None:
 
     track, settled = reading.track, settled_series(reading)
     size = (track.width_px, track.height_px)
-    writer = cv2.VideoWriter(str(path), cv2.VideoWriter.fourcc(*"mp4v"), RATE_HZ, size)
+    writer = cv2.VideoWriter(str(path), cv2.VideoWriter.fourcc(*"mp4v"), QUICK_HZ, size)
     if not writer.isOpened():
         raise DataError(f"{path} cannot be written. Choose a folder that you may write to.")
     source = open_clip(clip)
@@ -46,7 +46,7 @@ def write_annotated(clip: Path, path: Path, reading: ClipReading) -> None:
             quarter_turns=camera.quarter_turns,
             already_mirrored=camera.already_mirrored,
         )
-        for frame in ClipReader(source, clip.name, rate_hz=RATE_HZ).frames():
+        for frame in ClipReader(source, clip.name, rate_hz=QUICK_HZ).frames():
             if frame.pixels is None:
                 continue
             place = int(np.searchsorted(track.time_s, frame.time_s - 1e-4))

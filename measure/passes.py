@@ -10,8 +10,11 @@ from measure.movements import Movement
 from measure.pose_model import Bundle, ModelQuality, obtain, own_bundle
 from measure.pose_model_clients import Progress
 
-#: Frames a second of both kinds of pass: a hold of a second then has seven or eight.
-RATE_HZ = 7.5
+#: Frames a second of the quick pass: a hold of a second then has seven or eight.
+QUICK_HZ = 7.5
+#: Frames a second of the careful passes. A still arm is misplaced by bias, not by noise (frames
+#: of one hold differ by tenths of a degree), so more frames would only cost time.
+CAREFUL_HZ = 5.0
 
 #: Qualities in the order in which the quick pass prefers them.
 _QUICK_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)

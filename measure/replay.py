@@ -11,7 +11,7 @@ from measure.body import FloatArray, Side, Track
 from measure.clip_job import ClipFacts, ClipJob
 from measure.measurement import measurement_of
 from measure.movements import Movement, View
-from measure.passes import RATE_HZ, Models
+from measure.passes import CAREFUL_HZ, QUICK_HZ, Models
 from measure.person import follow_person
 from measure.pose import PoseProcess
 from measure.readings import Measurement, Provenance
@@ -78,7 +78,7 @@ def read_clip(
     quick = ClipJob(
         clip=clip,
         passes=(models.quick,),
-        rate_hz=RATE_HZ,
+        rate_hz=QUICK_HZ,
         quarter_turns=known.camera.quarter_turns,
         already_mirrored=known.camera.already_mirrored,
     )
@@ -122,7 +122,7 @@ def _settle_all(
     job = ClipJob(
         clip=quick.clip,
         passes=passes,
-        rate_hz=quick.rate_hz,
+        rate_hz=CAREFUL_HZ,
         windows=found.windows,
         quarter_turns=quick.quarter_turns,
         already_mirrored=quick.already_mirrored,

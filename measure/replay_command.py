@@ -3,16 +3,18 @@
 import argparse
 import sys
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 
+from measure.batch import Outcome
 from measure.body import Side
-from measure.errors import ClipError, InputError, PoseProcessError, ThawlineError
+from measure.errors import InputError
 from measure.manifest import ClipEntry, read_manifest
 from measure.movements import Movement, View
 from measure.pose_model_checksums import ModelQuality
 from measure.replay import ClipReading
+
+#: Each takes about a gigabyte of memory. Ours.
+MOST_WORKERS = 64
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -57,26 +59,21 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--track", type=Path, metavar="FILE", help="write the per-frame series as CSV (one clip)"
     )
+    parser.add_argument(
+        "--workers", type=int, metavar="N", help="pose processes side by side (1 for two cores)"
+    )
     parser.set_defaults(run=run)
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """What became of one entry: a reading, or the error that kept it from one."""
-
-    entry: ClipEntry
-    reading: ClipReading | None
-    error: ThawlineError | None
 
 
 def run(arguments: argparse.Namespace) -> int:
     entries = _entries(arguments)
     _check_outputs(arguments)
     outcomes: list[Outcome] = []
-    for outcome in read_entries(entries, _quality(arguments), arguments.model):
+    for outcome in read_entries(entries, _quality(arguments), arguments.model, arguments.workers):
         outcomes.append(outcome)
         if outcome.reading is not None:
             _write_extras(arguments, outcome.entry, outcome.reading)
+    outcomes.sort(key=lambda outcome: outcome.number)
     _print_table(outcomes)
     if arguments.json:
         from measure.result_json import document, write_json
@@ -96,76 +93,37 @@ def exit_code(outcomes: Sequence[Outcome]) -> int:
 
 
 def read_entries(
-    entries: Sequence[ClipEntry], quality: ModelQuality | None, own_model: Path | None
+    entries: Sequence[ClipEntry],
+    quality: ModelQuality | None,
+    own_model: Path | None,
+    workers: int | None = None,
 ) -> Iterator[Outcome]:
-    """Read clips one after the other; a bad one never stops the rest.
+    """Read clips, yielding each as it is done; draws a progress bar on a terminal."""
+    from tqdm import tqdm
 
-    Draws a progress bar on a terminal.
-    """
+    from measure.batch import read_many, usual_workers
     from measure.passes import models_for
-    from measure.pose import PoseProcess
     from measure.pose_model_progress import bar
-    from measure.replay import read_clip
 
     def say(sentence: str) -> None:
         print(f"thawline: {sentence}", file=sys.stderr)
 
     with bar() as fetching:
         models = models_for(quality, own_model, progress=fetching, say=say)
-    with PoseProcess(models.bundles) as process, _progress(len(entries)) as progress:
-        for number, entry in enumerate(entries):
-            progress.start(number, entry.clip.name)
-            try:
-                reading = read_clip(
-                    process,
-                    models,
-                    entry.clip,
-                    entry.movement,
-                    entry.side,
-                    view=entry.view,
-                    progress=progress.share,
-                )
-            except (ClipError, PoseProcessError) as error:
-                yield Outcome(entry, None, error)
-            else:
-                yield Outcome(entry, reading, None)
+    with tqdm(
+        total=100 * len(entries),
+        desc="reading clips",
+        file=sys.stderr,
+        disable=not sys.stderr.isatty(),
+        bar_format="{desc} {bar:30} {percentage:3.0f} %  {remaining} left",
+        leave=False,
+    ) as drawn:
 
+        def progress(done: float) -> None:
+            drawn.n = round(100 * done)
+            drawn.refresh()
 
-class _Bar:
-    """A progress bar over clips, in hundredths of a clip."""
-
-    def __init__(self, clips: int) -> None:
-        from tqdm import tqdm
-
-        self._bar = tqdm(
-            total=100 * clips,
-            file=sys.stderr,
-            disable=not sys.stderr.isatty(),
-            bar_format="{desc:40.40} {bar:30} {percentage:3.0f} %  {remaining} left",
-            leave=False,
-        )
-        self._base = 0
-
-    def start(self, number: int, name: str) -> None:
-        self._base = 100 * number
-        self._bar.set_description_str(name)
-        self.share(0.0)
-
-    def share(self, share: float) -> None:
-        self._bar.n = self._base + round(100 * share)
-        self._bar.refresh()
-
-    def close(self) -> None:
-        self._bar.close()
-
-
-@contextmanager
-def _progress(clips: int) -> Iterator[_Bar]:
-    bar = _Bar(clips)
-    try:
-        yield bar
-    finally:
-        bar.close()
+        yield from read_many(entries, models, workers=workers or usual_workers(), progress=progress)
 
 
 def _quality(arguments: argparse.Namespace) -> ModelQuality | None:
@@ -193,6 +151,8 @@ def _entries(arguments: argparse.Namespace) -> tuple[ClipEntry, ...]:
 
 def _check_outputs(arguments: argparse.Namespace) -> None:
     """Refuse outputs that cannot be written before any work is done."""
+    if arguments.workers is not None and not 1 <= arguments.workers <= MOST_WORKERS:
+        raise InputError(f"--workers takes a whole number from 1 to {MOST_WORKERS}.")
     for path in (arguments.json, arguments.track):
         if path is None:
             continue

@@ -143,7 +143,12 @@ def _tolerance(movement: Movement) -> tuple[float, float]:
 
 
 def _hold_again(combined: Combined, found: Excursion, movement: Movement) -> Excursion:
-    """Return the trial as the careful series shows it, or as it was found when it does not."""
+    """Return the trial as the careful series shows it, or as it was found when it does not.
+
+    The hold of the quick pass is kept; only where it saw none is one looked for again.
+    """
+    if found.hold_start_s is not None:
+        return found
     within = (combined.time_s >= found.rest_start_s - 0.5) & (combined.time_s <= found.end_s + 0.2)
     again = find_trials(combined.time_s[within], combined.value[within], steps_of(movement))
     holding = [each for each in again.excursions if each.hold_start_s is not None]

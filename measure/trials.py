@@ -15,8 +15,6 @@ from measure.body import FloatArray
 #: Shortest hold, seconds, and shortest rest before a trial. Ours.
 LEAST_HOLD_S = 1.0
 LEAST_REST_S = 0.4
-#: Frames are sampled: a hold of a second may show a little less between its first and last.
-SAMPLING_ALLOWANCE_S = 0.14
 #: A hold lies at least this far up the way from rest to the top of its trial. Ours.
 HOLD_SHARE = 0.8
 #: Edges of a hold farther from its median than this share of "steady" belong to the moves.
@@ -125,6 +123,14 @@ def _median_of_three(values: FloatArray) -> FloatArray:
     return np.asarray(np.median(np.stack([padded[:-2], padded[1:-1], padded[2:]]), axis=0))
 
 
+def _usual_step_s(time_s: FloatArray) -> float:
+    """Return the usual time between frames.
+
+    Frames are samples: a hold of a second may show one step less between its first and last.
+    """
+    return float(np.median(np.diff(time_s)))
+
+
 def _first_rest(
     time_s: FloatArray, values: FloatArray, neutral: NDArray[np.bool_], start: int, steps: Steps
 ) -> tuple[int, int] | None:
@@ -142,7 +148,7 @@ def _first_rest(
             if high - low > steps.least_travel / 2:
                 break
             last += 1
-        if time_s[last] - time_s[first] >= LEAST_REST_S - SAMPLING_ALLOWANCE_S:
+        if time_s[last] - time_s[first] >= LEAST_REST_S - _usual_step_s(time_s) - 1e-6:
             return first, last
         first += 1
     return None
@@ -195,6 +201,7 @@ def _hold(
     A steady one is looked for first, then one that drifts up to twice as much.
     """
     floor = level + HOLD_SHARE * (top - level)
+    least_s = LEAST_HOLD_S - _usual_step_s(time_s) - 1e-6
     for spread, steady in ((steps.steady, True), (2 * steps.steady, False)):
         best: tuple[float, int, int] | None = None
         first = 0
@@ -205,16 +212,16 @@ def _hold(
             while np.ptp(values[first : last + 1]) > 2 * spread:
                 first += 1
             span = float(time_s[last] - time_s[first])
-            if span >= LEAST_HOLD_S - SAMPLING_ALLOWANCE_S and (best is None or span > best[0]):
+            if span >= least_s and (best is None or span > best[0]):
                 best = (span, first, last)
         if best is not None:
-            first, last = _core(time_s, values, best[1], best[2], EDGE_SHARE * spread)
+            first, last = _core(time_s, values, best[1], best[2], EDGE_SHARE * spread, least_s)
             return float(time_s[first]), float(time_s[last]), steady
     return None
 
 
 def _core(
-    time_s: FloatArray, values: FloatArray, first: int, last: int, near: float
+    time_s: FloatArray, values: FloatArray, first: int, last: int, near: float, least_s: float
 ) -> tuple[int, int]:
     """Return a still stretch without the slow beginning and end of the moves around it.
 
@@ -227,6 +234,6 @@ def _core(
         worst = max(ends, key=lambda end: ends[end])
         start, end = (first + 1, last) if worst == first else (first, last - 1)
         span = float(time_s[end] - time_s[start])
-        if ends[worst] <= near or span < LEAST_HOLD_S - SAMPLING_ALLOWANCE_S:
+        if ends[worst] <= near or span < least_s:
             return first, last
         first, last = start, end

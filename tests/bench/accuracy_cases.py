@@ -9,7 +9,7 @@ import hashlib
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -19,7 +19,7 @@ from tqdm import tqdm
 from measure.body import FloatArray, Side, Track
 from measure.clip_job import ClipJob, PosePass
 from measure.movements import Movement, View
-from measure.passes import RATE_HZ
+from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.person import follow_person
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality, obtain
@@ -105,16 +105,22 @@ def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
 
 
 def _look(process: PoseProcess, case: Case, kept: Path) -> None:
-    job = ClipJob(clip=case.clip, passes=PASSES, rate_hz=RATE_HZ, windows=_worth_looking(case))
+    windows = _worth_looking(case)
+    job = ClipJob(clip=case.clip, passes=(FULL,), rate_hz=QUICK_HZ, windows=windows)
     poses = process.run(job)
     size = {"width_px": poses.facts.width_px, "height_px": poses.facts.height_px}
     quick = follow_person(poses.frames[FULL], **size)
-    arrays: dict[str, Any] = {"size": np.array(list(size.values()))}
-    for one in PASSES:
-        track = follow_person(poses.frames[one], **size, like=quick)
-        for name in _ARRAYS:
-            arrays[f"{one.name}:{name}"] = _small(getattr(track, name))
-    target = _kept(case, kept)
+    careful = process.run(replace(job, passes=PASSES, rate_hz=CAREFUL_HZ))
+    tracks = {one: follow_person(careful.frames[one], **size, like=quick) for one in PASSES}
+    keep(_kept(case, kept), quick, tracks)
+
+
+def keep(target: Path, quick: Track, careful: Mapping[PosePass, Track]) -> None:
+    """Write the tracks of a case."""
+    arrays: dict[str, Any] = {"size": np.array([quick.width_px, quick.height_px])}
+    for name, track in {"quick": quick} | {one.name: careful[one] for one in careful}.items():
+        for field in _ARRAYS:
+            arrays[f"{name}:{field}"] = _small(getattr(track, field))
     partial = target.with_suffix(".part.npz")
     np.savez_compressed(partial, **arrays)
     partial.replace(target)
@@ -141,24 +147,36 @@ def _kept(case: Case, kept: Path) -> Path:
     return kept / f"{case.name}-{key}.npz"
 
 
-def tracks_of(case: Case, kept: Path) -> dict[PosePass, Track]:
-    """Return the kept tracks of a case by pass."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseTracks:
+    """What the network saw of a case: the quick pass, and the careful ones."""
+
+    quick: Track
+    careful: Mapping[PosePass, Track]
+
+
+def tracks_of(case: Case, kept: Path) -> CaseTracks:
+    """Return the kept tracks of a case."""
     return tracks_from(_kept(case, kept))
 
 
-def tracks_from(path: Path) -> dict[PosePass, Track]:
-    """Return the tracks of a kept file by pass."""
+def tracks_from(path: Path) -> CaseTracks:
+    """Return the tracks of a kept file."""
     with np.load(path, allow_pickle=False) as arrays:
         width, height = (int(each) for each in arrays["size"])
-        tracks = {}
-        for one in PASSES:
-            named = {name: arrays[f"{one.name}:{name}"] for name in _ARRAYS}
-            tracks[one] = Track(
+
+        def track(name: str) -> Track:
+            named = {field: arrays[f"{name}:{field}"] for field in _ARRAYS}
+            return Track(
                 **{
-                    name: array.astype(np.float64 if array.dtype.kind == "f" else np.int64)
-                    for name, array in named.items()
+                    field: array.astype(np.float64 if array.dtype.kind == "f" else np.int64)
+                    for field, array in named.items()
                 },
                 width_px=width,
                 height_px=height,
             )
-    return tracks
+
+        return CaseTracks(
+            quick=track("quick"),
+            careful={one: track(one.name) for one in PASSES if f"{one.name}:time_s" in arrays},
+        )

@@ -16,7 +16,6 @@ import numpy as np
 
 from measure.angles import mean_near_median
 from measure.body import FloatArray, Track
-from measure.clip_job import PosePass
 from measure.estimators.elevation import elevation_of
 from measure.estimators.reach import reach_of
 from measure.estimators.rotation import rotation_of
@@ -25,7 +24,7 @@ from measure.movements import Movement, View
 from measure.posture import middle, posture_of
 from measure.setup import Setup
 from measure.stances import find_stances, zero_level
-from tests.bench.accuracy_cases import Case
+from tests.bench.accuracy_cases import Case, CaseTracks
 from tests.bench.accuracy_judge import Judged, careful_tracks
 
 #: Elbows truly bent more than this are not what the straight-arm correction is for.
@@ -52,9 +51,7 @@ class Sample:
     notes: tuple[Any, ...]
 
 
-def samples_of(
-    judged: Sequence[Judged], tracks: Callable[[Case], Mapping[PosePass, Track]]
-) -> list[Sample]:
+def samples_of(judged: Sequence[Judged], tracks: Callable[[Case], CaseTracks]) -> list[Sample]:
     """Return a sample for every scored trial whose true hold it overlaps."""
     samples = []
     for one in judged:

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from measure.body import Track
-from measure.clip_job import PosePass
 from measure.intervals import measured_half_width
 from measure.measurement import measurement_of
 from measure.movements import Movement
@@ -16,7 +15,7 @@ from measure.readings import Measurement, Provenance, Status
 from measure.search import Found, search
 from measure.settle import Settled, settle
 from measure.setup import Setup
-from tests.bench.accuracy_cases import FULL, Case
+from tests.bench.accuracy_cases import Case, CaseTracks
 
 QUALITIES: Mapping[str, tuple[ModelQuality, ...]] = {
     "heavy": (ModelQuality.FULL, ModelQuality.HEAVY),
@@ -65,13 +64,13 @@ def gross_limit(movement: Movement) -> float:
     return 0.15 if movement is Movement.HAND_BEHIND_BACK else 10.0
 
 
-def careful_tracks(case: Case, tracks: Mapping[PosePass, Track], quality: str) -> Sequence[Track]:
-    return [tracks[one] for one in careful_passes(case.movement, QUALITIES[quality])]
+def careful_tracks(case: Case, tracks: CaseTracks, quality: str) -> Sequence[Track]:
+    return [tracks.careful[one] for one in careful_passes(case.movement, QUALITIES[quality])]
 
 
-def judge(case: Case, tracks: Mapping[PosePass, Track], quality: str) -> Judged:
+def judge(case: Case, tracks: CaseTracks, quality: str) -> Judged:
     """Read a case as replay does, and compare with its truth."""
-    found = search(tracks[FULL], case.movement, case.side, case.view, Setup())
+    found = search(tracks.quick, case.movement, case.side, case.view, Setup())
     careful = careful_tracks(case, tracks, quality)
     settled = tuple(
         settle(
