@@ -74,3 +74,15 @@ def paint_refusal(painter: QPainter, look: Look, place: QRectF) -> None:
     painter.setPen(pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRoundedRect(place, 4, 4)
+
+
+def paint_guide(
+    painter: QPainter, look: Look, place: QRectF, movement: Movement, value: float
+) -> None:
+    """Draw the hollow mark of a guide value that is still being settled."""
+    bottom, top = scale_of(movement)
+    share = min(1.0, max(0.0, (value - bottom) / (top - bottom)))
+    x = place.left() + place.width() * share
+    painter.setPen(QPen(look.colour("hold"), 2))
+    painter.setBrush(look.colour("raised"))
+    painter.drawEllipse(QPointF(x, place.center().y()), place.height() / 3, place.height() / 3)

@@ -47,8 +47,11 @@ class Task:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Attempt:
+    """One captured trial; `guide_value` is what the quick pass saw in its hold."""
+
     trial_id: int
     state: AttemptState
+    guide_value: float | None = None
     trial: Trial | None = None
 
 
@@ -228,7 +231,8 @@ class Guide:
     def _take_measuring(self, event: LiveEvent) -> None:
         if event.kind is EventKind.TRIAL_CAPTURED:
             state = AttemptState.PRACTICE if event.practice else AttemptState.SETTLING
-            self._attempts.append(Attempt(trial_id=event.trial_id, state=state))
+            attempt = Attempt(trial_id=event.trial_id, state=state, guide_value=event.value)
+            self._attempts.append(attempt)
         elif event.kind is EventKind.TRIAL_SETTLED:
             settled = AttemptState.PRACTICE if event.practice else AttemptState.SCORED
             self._settle(event, settled)

@@ -59,6 +59,7 @@ class MainWindow(QMainWindow):
         self.resize(1280, 800)
         self.restoreGeometry(services.settings.geometry)
         self.go(0)
+        self.measure.start.home_button.setFocus()
 
     def _lay_out(self) -> None:
         row = QHBoxLayout(self._row)

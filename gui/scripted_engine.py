@@ -132,6 +132,7 @@ class ScriptedEngine:
         *,
         trial_id: int = 0,
         practice: bool = False,
+        value: float | None = None,
         trial: Trial | None = None,
         measurement: Measurement | None = None,
         side: Side | None = None,
@@ -143,6 +144,7 @@ class ScriptedEngine:
                 kind=kind,
                 trial_id=trial_id,
                 practice=practice,
+                value=value,
                 trial=trial,
                 measurement=measurement,
                 side=side,
@@ -155,7 +157,9 @@ class ScriptedEngine:
         practice = self._practiced < self._wanted[1]
         self._practiced += practice
         self._pending.append((self._next_id, practice, value))
-        self.happen(EventKind.TRIAL_CAPTURED, trial_id=self._next_id, practice=practice)
+        self.happen(
+            EventKind.TRIAL_CAPTURED, trial_id=self._next_id, practice=practice, value=value
+        )
         self._next_id += 1
         self.show(Phase.SETTLING)
 
@@ -193,15 +197,15 @@ class ScriptedEngine:
 
     def _trial(self, value: float, refused_for: tuple[Reason, ...]) -> Trial:
         half = 5.0 if MOVEMENTS[self.movement].unit is Unit.DEGREES else 0.12
-        start = 4.0 * len(self._trials)
+        start = 3.0 * len(self._trials)
         trial = Trial(
             value=value,
             low=value - half,
             high=value + half,
             start_s=start,
-            end_s=start + 4.0,
-            hold_start_s=start + 1.8,
-            hold_end_s=start + 3.0,
+            end_s=start + 3.0,
+            hold_start_s=start + 1.1,
+            hold_end_s=start + 2.1,
             spread=0.6,
         )
         if not refused_for:

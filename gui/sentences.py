@@ -1,7 +1,7 @@
 """The one sentence that a page says: what to do now. The same words are shown and spoken."""
 
 from gui.guide import Guide, Step
-from gui.words import reason_sentence, side_name, tr
+from gui.words import side_name, side_title, tr
 from measure.body import Side
 from measure.live_events import LiveFrame, Phase, SetupHint, Trouble
 from measure.movements import Movement
@@ -13,23 +13,18 @@ def start_position(movement: Movement, side: Side) -> str:
 
     For the rotation the measured arm comes nearer to the camera: the body turns the other way.
     """
-    arm = tr("left arm") if side is Side.LEFT else tr("right arm")
+    sideways = tr("{side} side to the camera, arm hanging.").format(side=side_title(side))
     return {
-        Movement.FLEXION: tr(
-            "Stand sideways, your {arm} next to the camera. Let it hang, elbow straight."
-        ),
-        Movement.EXTENSION: tr(
-            "Stand sideways, your {arm} next to the camera. Let it hang, elbow straight."
-        ),
-        Movement.ABDUCTION: tr("Face the camera. Let your {arm} hang, thumb turned out."),
+        Movement.FLEXION: sideways,
+        Movement.EXTENSION: sideways,
+        Movement.ABDUCTION: tr("Face the camera, arms hanging, thumbs turned out."),
         Movement.EXTERNAL_ROTATION: tr(
-            "Face the camera, then turn halfway to the {other}. Elbow bent at your side, "
-            "forearm straight ahead."
+            "Face the camera, then half a turn {other}. Forearm straight ahead."
+        ).format(other=side_name(side.other)),
+        Movement.HAND_BEHIND_BACK: tr("Back to the camera. {side} hand behind you.").format(
+            side=side_title(side)
         ),
-        Movement.HAND_BEHIND_BACK: tr(
-            "Turn your back to the camera. Put your {arm} behind you, thumb up."
-        ),
-    }[movement].format(arm=arm, other=side_name(side.other))
+    }[movement]
 
 
 def move_sentence(movement: Movement) -> str:
@@ -73,7 +68,7 @@ def rest_sentence(guide: Guide) -> str:
     """Return what to do between two trials; a refused one is told first."""
     refused = guide.last_refusal
     if refused is not None and refused.refused_for:
-        return tr("Not counted. ") + reason_sentence(refused.refused_for[0])
+        return tr("Not counted: {why}.").format(why=reason_words(refused.refused_for[0]))
     return tr("Rest. Begin again when you are ready.")
 
 
@@ -96,25 +91,42 @@ def frame_words(frame: LiveFrame | None) -> str:
     """Return in few words how well the arm is seen."""
     if frame is None or frame.points_px is None:
         return tr("nobody seen")
-    short = {
+    return reason_words(frame.reasons[0]) if frame.reasons else tr("seen well")
+
+
+def reason_words(reason: Reason) -> str:
+    """Return a reason in few words, to be read from across the room."""
+    return {
+        Reason.NOBODY: tr("nobody seen"),
+        Reason.OTHER_PERSON: tr("somebody else in view"),
         Reason.TWO_PEOPLE: tr("two people in view"),
+        Reason.PERSON_LOST: tr("lost from view"),
+        Reason.UNREADABLE_FRAMES: tr("damaged pictures"),
+        Reason.LOW_FRAME_RATE: tr("too few pictures a second"),
+        Reason.TURNED_PICTURE: tr("the picture is turned"),
         Reason.WRONG_VIEW: tr("turn as the drawing shows"),
-        Reason.FAR_ARM: tr("turn round: the other arm is nearer"),
+        Reason.FAR_ARM: tr("turn round, the other arm is nearer"),
         Reason.OUT_OF_PICTURE: tr("out of the picture"),
         Reason.HIDDEN: tr("arm or hips hidden"),
-        Reason.ELBOW_BENT: tr("elbow bent"),
-        Reason.ELBOW_NOT_SQUARE: tr("elbow not at 90°"),
-        Reason.ELBOW_OFF_TRUNK: tr("elbow off the side"),
-        Reason.TRUNK_LEAN: tr("trunk leans"),
-        Reason.TRUNK_TURNED: tr("trunk turned"),
-        Reason.OUT_OF_PLANE: tr("arm out of its plane"),
-        Reason.SHRUG: tr("shoulder rises"),
-        Reason.LOW_FRAME_RATE: tr("few pictures a second"),
-    }
-    for reason in frame.reasons:
-        if reason in short:
-            return short[reason]
-    return tr("seen, with doubts") if frame.reasons else tr("seen well")
+        Reason.LIMB_LENGTH: tr("arm not seen clearly"),
+        Reason.SIDES_EXCHANGED: tr("left and right mixed up"),
+        Reason.ELBOW_BENT: tr("the elbow was bent"),
+        Reason.ELBOW_NOT_SQUARE: tr("the elbow was not at 90\u00b0"),
+        Reason.ELBOW_OFF_TRUNK: tr("the elbow left the side"),
+        Reason.TRUNK_LEAN: tr("the trunk leaned"),
+        Reason.TRUNK_TURNED: tr("the trunk turned"),
+        Reason.OUT_OF_PLANE: tr("the arm left its plane"),
+        Reason.SHRUG: tr("the shoulder rose"),
+        Reason.NO_FACING_STANCE: tr("face the camera first, then turn"),
+        Reason.NO_NEUTRAL: tr("no rest before it"),
+        Reason.NO_MOVE: tr("no movement seen"),
+        Reason.NO_HOLD: tr("no still hold"),
+        Reason.UNSTEADY_HOLD: tr("the hold was unsteady"),
+        Reason.PASSES_DISAGREE: tr("not seen clearly enough"),
+        Reason.IMPOSSIBLE_VALUE: tr("that value cannot be"),
+        Reason.FEW_TRIALS: tr("too few trials"),
+        Reason.SPREAD_TRIALS: tr("the trials differ"),
+    }.get(reason, tr("not seen clearly enough"))
 
 
 def trouble_sentence(trouble: Trouble) -> str:

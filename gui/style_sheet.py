@@ -1,6 +1,6 @@
 """The style sheet of the standard widgets, made from a palette and a text size."""
 
-from gui.theme import BODY_PX, LEAD, SMALL, TITLE, Palette, colours
+from gui.theme import BODY_PX, LEAD, NOTICE, SMALL, TITLE, Palette, colours
 
 _TEMPLATE = """
 * {{ font-size: {text}px; }}
@@ -11,10 +11,11 @@ QLabel {{ background: transparent; }}
 QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
 QLabel[role="lead"] {{ font-size: {lead}px; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
+QLabel[role="notice"] {{ font-size: {notice}px; }}
 QLabel[role="small"] {{ color: {quiet}; font-size: {small}px; }}
-QLabel[role="alarm"] {{ color: {alarm}; font-size: {lead}px; font-weight: 600; }}
+QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 600; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line}; border-radius: 8px; }}
-QFrame[role="alarm"] {{ background: {raised}; border: 3px solid {alarm}; border-radius: 8px; }}
+QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm}; border-radius: 8px; }}
 QFrame[role="hair"] {{ background: {line}; border: none; }}
 
 QPushButton {{ background: {raised}; border: 2px solid {edge}; border-radius: 8px;
@@ -22,8 +23,7 @@ QPushButton {{ background: {raised}; border: 2px solid {edge}; border-radius: 8p
 QPushButton:hover {{ background: {sunken}; }}
 QPushButton:focus {{ border: 3px solid {arm}; padding: {pad_f}px {padx_f}px; }}
 QPushButton:disabled {{ color: {quiet}; border: 2px dashed {line}; }}
-QPushButton:checked {{ background: {arm}; color: {on_arm}; border-color: {arm};
-    font-weight: 600; }}
+QPushButton:checked {{ background: {arm}; color: {on_arm}; border-color: {arm}; }}
 QPushButton:checked:focus {{ border-color: {ink}; }}
 QPushButton[role="main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
     font-weight: 600; }}
@@ -40,26 +40,20 @@ QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
 QPushButton[role="word"]:focus {{ border: 2px solid {arm};
     border-bottom: 4px solid {line}; padding: {pad_f}px 2px; }}
 QPushButton[role="word"]:checked {{ background: transparent; color: {ink};
-    border-bottom-color: {arm}; font-weight: 600; }}
+    border-bottom-color: {arm}; }}
+QPushButton[role="large"] {{ font-size: {lead}px; }}
 
 QCheckBox, QRadioButton {{ spacing: 10px; padding: 4px; }}
-QCheckBox::indicator, QRadioButton::indicator {{ width: {box}px; height: {box}px;
-    border: 2px solid {edge}; background: {raised}; }}
-QCheckBox::indicator {{ border-radius: 4px; }}
-QRadioButton::indicator {{ border-radius: {box_r}px; }}
-QCheckBox::indicator:checked, QRadioButton::indicator:checked {{ background: {arm};
-    border: {box_in}px solid {raised}; outline: none; }}
+QCheckBox::indicator, QRadioButton::indicator {{ width: {box}px; height: {box}px; }}
 QCheckBox:focus, QRadioButton:focus {{ border: 2px solid {arm}; border-radius: 6px; padding: 2px; }}
 
-QLineEdit, QComboBox, QPlainTextEdit, QSpinBox {{ background: {raised}; color: {ink};
+QLineEdit, QPlainTextEdit {{ background: {raised}; color: {ink};
     border: 2px solid {edge}; border-radius: 6px; padding: {pad}px;
     selection-background-color: {arm}; selection-color: {on_arm}; }}
-QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus {{ border-color: {arm}; }}
-QComboBox::drop-down {{ border: none; width: {text}px; }}
+QLineEdit:focus, QPlainTextEdit:focus {{ border-color: {arm}; }}
 QComboBox QAbstractItemView {{ background: {raised}; color: {ink}; border: 1px solid {edge}; }}
 
-QListWidget, QTableWidget, QTreeWidget {{ background: {raised}; border: 1px solid {line};
-    border-radius: 8px; outline: none; }}
+QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
 QListWidget::item:selected {{ background: {arm}; color: {on_arm}; }}
 QListWidget:focus {{ border: 2px solid {arm}; }}
@@ -74,6 +68,8 @@ QMenu::item:disabled {{ color: {quiet}; }}
 QMenu::separator {{ height: 1px; background: {line}; margin: 4px 8px; }}
 QToolTip {{ background: {raised}; color: {ink}; border: 1px solid {edge}; padding: 4px; }}
 
+QPlainTextEdit, QLineEdit {{ placeholder-text-color: {quiet}; }}
+QSlider {{ min-height: 34px; }}
 QSlider::groove:horizontal {{ height: 6px; background: {line}; border-radius: 3px; }}
 QSlider::sub-page:horizontal {{ background: {arm}; border-radius: 3px; }}
 QSlider::handle:horizontal {{ background: {raised}; border: 3px solid {arm}; width: 20px;
@@ -99,13 +95,12 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "title": round(body * TITLE),
         "lead": round(body * LEAD),
         "small": round(body * SMALL),
+        "notice": round(body * NOTICE),
         "pad": 8,
         "padx": 18,
         "pad_f": 7,
         "padx_f": 17,
         "line_px": round(body * 1.3),
         "box": round(body * 1.1),
-        "box_r": round(body * 0.55 + 2),
-        "box_in": max(3, round(body * 0.2)),
     }
     return _TEMPLATE.format(**colours(palette), **sizes)

@@ -13,6 +13,7 @@ BODY_PX = 17
 #: Sizes by role, relative to running text.
 TITLE = 1.75
 LEAD = 1.3
+NOTICE = 1.1
 SMALL = 0.92
 #: Space between things, device-independent pixels.
 GAP_PX = 8

@@ -144,6 +144,8 @@ class LiveEvent:
         TRIAL_SETTLED, TRIAL_REFUSED or TRIAL_DISCARDED.
     practice
         True for a practice trial, which is never scored.
+    value
+        With TRIAL_CAPTURED: the hold as the quick pass saw it, a guide and no reading.
     trial
         With TRIAL_SETTLED and TRIAL_REFUSED.
     measurement
@@ -158,6 +160,7 @@ class LiveEvent:
     kind: EventKind
     trial_id: int = 0
     practice: bool = False
+    value: float | None = None
     trial: Trial | None = None
     measurement: Measurement | None = None
     side: Side | None = None

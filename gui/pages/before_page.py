@@ -21,9 +21,9 @@ class BeforePage(QWidget):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.sentence = Sentence(look)
-        self.sentence.say(tr("How is the shoulder today? 0 is no pain, 10 the worst imaginable."))
+        self.sentence.say(tr("How does the shoulder feel today?"))
         self.now, self.night, self.worst = (
-            Choices(list(range(11)), str, may_be_empty=True, title=title)
+            Choices(list(range(11)), str, may_be_empty=True, large=True, title=title)
             for title in (tr("pain now"), tr("pain last night"), tr("worst pain since yesterday"))
         )
         self.go = button(tr("Continue"), "main", key=tr("Enter"))
@@ -33,7 +33,7 @@ class BeforePage(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 16)
         layout.setSpacing(look.gap(1.5))
-        layout.addWidget(self.sentence, 2)
+        layout.addWidget(self.sentence)
         for title, choices in (
             (tr("Now, at rest"), self.now),
             (tr("Last night"), self.night),
@@ -41,7 +41,12 @@ class BeforePage(QWidget):
         ):
             layout.addWidget(label(title, "lead"))
             layout.addWidget(choices.row, 1)
-        layout.addWidget(label(tr("Leave out what you do not want to say."), "quiet"))
+        layout.addWidget(
+            label(
+                tr("0 is no pain, 10 the worst imaginable. Leave out what you do not want to say."),
+                "quiet",
+            )
+        )
         row = QHBoxLayout()
         row.setSpacing(look.gap(2))
         row.addWidget(self.leave, 1)
@@ -52,7 +57,7 @@ class BeforePage(QWidget):
         """Ask anew."""
         for choices in (self.now, self.night, self.worst):
             choices.choose(None)
-        self.now.button(0).setFocus()
+        self.go.setFocus()
 
     @Slot()
     def _answer(self) -> None:

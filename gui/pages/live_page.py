@@ -10,7 +10,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.figure import turn_deg
-from gui.guide import AttemptState, Step
+from gui.guide import Attempt, AttemptState, Step
 from gui.look import Look
 from gui.measuring import Measuring
 from gui.sentences import frame_words
@@ -18,13 +18,14 @@ from gui.widgets.big_number import BigNumber
 from gui.widgets.hold_ring import HoldRing
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.position_figure import PositionFigure, ViewPlan
+from gui.widgets.reading_band import ReadingBand, shown_trial
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label, set_text
 from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView
-from gui.words import task_title, tr
+from gui.words import range_words, task_title, tr
 from measure.live_events import LiveFrame, Phase
-from measure.movements import MOVEMENTS
+from measure.movements import MOVEMENTS, Unit
 
 #: Phases in which the drawn position helps more than a number.
 _SHOW_POSITION = (
@@ -34,6 +35,20 @@ _SHOW_POSITION = (
     Phase.PAUSED,
     Phase.TROUBLE,
 )
+
+
+#: Places in the stack at the right.
+_POSITION, _NUMBER, _REFUSAL = range(3)
+
+
+def _caption(attempt: Attempt, unit: Unit) -> str:
+    """Return what kind of number stands above: settled, being settled, or practice."""
+    trial = attempt.trial
+    if attempt.state is AttemptState.PRACTICE:
+        return tr("practice, not counted")
+    if trial is None or trial.low is None or trial.high is None:
+        return tr("captured, being settled")
+    return tr("settled: {range}").format(range=range_words(trial.low, trial.high, unit))
 
 
 class LivePage(QWidget):
@@ -49,7 +64,11 @@ class LivePage(QWidget):
         self.plan = ViewPlan(look)
         self.number = BigNumber(look)
         self.ring = HoldRing(look)
+        self.caption = label("", "quiet")
+        self.caption.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        self.refusal = ReadingBand(look, type_size=1.6)
         self.title = label("", "quiet")
+        self.trial = label("", "lead")
         self.quality = label("", "lead")
         self.trials = TrialRow(look)
         self.pause = button(tr("Pause"), key=tr("Space"))
@@ -71,14 +90,23 @@ class LivePage(QWidget):
         above = QVBoxLayout(number)
         above.setContentsMargins(0, 0, 0, 0)
         above.addStretch(1)
-        above.addWidget(self.number, 4)
+        above.addWidget(self.number, 6)
+        above.addWidget(self.caption)
         above.addStretch(1)
-        self._right.addWidget(position)
-        self._right.addWidget(number)
+        refusal = QWidget()
+        refusal.setObjectName("page")
+        around = QVBoxLayout(refusal)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.addStretch(1)
+        around.addWidget(self.refusal)
+        around.addStretch(1)
+        for page in (position, number, refusal):
+            self._right.addWidget(page)
 
         where = QVBoxLayout()
         where.addStretch(1)
         where.addWidget(self.title)
+        where.addWidget(self.trial)
         where.addWidget(self.quality)
         where.addStretch(1)
         state = QHBoxLayout()
@@ -104,8 +132,8 @@ class LivePage(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
         layout.setSpacing(self._look.gap(1.5))
-        layout.addWidget(self.sentence, 22)
-        layout.addLayout(middle, 56)
+        layout.addWidget(self.sentence)
+        layout.addLayout(middle, 1)
         layout.addWidget(self.trials)
         layout.addLayout(ways_out)
         layout.addWidget(NoticeLine())
@@ -150,16 +178,10 @@ class LivePage(QWidget):
         if measuring is None or measuring.guide.step is not Step.MEASURING:
             return
         self.video.show_frame(frame)
-        position = frame.phase in _SHOW_POSITION or measuring.trouble is not None
-        self._right.setCurrentIndex(0 if position else 1)
-        unit = MOVEMENTS[measuring.guide.task.movement].unit
-        settled = frame.phase in (Phase.REST, Phase.SETTLING)
-        self.number.show_value(
-            self._settled_value() if settled else frame.value, unit, settled=settled
-        )
+        self._show_value(measuring, frame)
         holding = frame.phase in (Phase.HOLD, Phase.RETURN)
         self.ring.show_hold(frame.hold_share if holding else 0.0, self._trial_number())
-        self.quality.setText(frame_words(frame))
+        self.quality.setText("" if measuring.trouble is not None else frame_words(frame))
 
     @Slot()
     def refresh(self) -> None:
@@ -177,6 +199,11 @@ class LivePage(QWidget):
         self.plan.show_turn(turn_deg(task.movement, task.side), task.side, mirrored=self._mirrored)
         self.trials.show_guide(guide)
         self.ring.show_hold(self.ring.share, self._trial_number())
+        self.trial.setText(
+            tr("Practice first")
+            if guide.practice_left
+            else tr("Trial {number} of {of}").format(number=self._trial_number(), of=task.trials)
+        )
         set_text(self.pause, tr("Go on") if guide.paused else tr("Pause"))
         self.discard.setEnabled(guide.can_discard)
         self.retry.setVisible(measuring.trouble is not None)
@@ -189,15 +216,27 @@ class LivePage(QWidget):
             return tr("try")
         return str(min(guide.counted + 1, guide.task.trials))
 
-    def _settled_value(self) -> float | None:
-        """Return the latest trial's reading; None while it is being settled or was refused."""
-        guide = self._measuring.guide if self._measuring else None
-        last = guide.attempts[-1] if guide and guide.attempts else None
-        scored = last is not None and last.state in (
-            AttemptState.SCORED,
-            AttemptState.PRACTICE,
-        )
-        return last.trial.value if scored and last and last.trial else None
+    def _show_value(self, measuring: Measuring, frame: LiveFrame) -> None:
+        """Show the guide while moving, then the captured trial on its way to a reading."""
+        task = measuring.guide.task
+        unit = MOVEMENTS[task.movement].unit
+        attempt = measuring.guide.attempts[-1] if measuring.guide.attempts else None
+        if frame.phase in _SHOW_POSITION or measuring.trouble is not None or measuring.guide.paused:
+            self._right.setCurrentIndex(_POSITION)
+        elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
+            self._right.setCurrentIndex(_NUMBER)
+            self.number.show_value(frame.value, unit)
+            self.caption.setText(tr("a guide while it moves"))
+        elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
+            self._right.setCurrentIndex(_REFUSAL)
+            self.refusal.show_reading(task.movement, shown_trial(attempt.trial, task.movement))
+        else:
+            self._right.setCurrentIndex(_NUMBER)
+            trial = attempt.trial
+            value = attempt.guide_value if trial is None else trial.value
+            scored = attempt.state is AttemptState.SCORED
+            self.number.show_value(value, unit, settled=scored)
+            self.caption.setText(_caption(attempt, unit))
 
     def keep_focus(self) -> None:
         """Put the keyboard where Space means pause."""

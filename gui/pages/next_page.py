@@ -25,12 +25,11 @@ class NextPage(QWidget):
         super().__init__(parent)
         self._look = look
         self.title = label("", "title")
-        self.plainly = label("", "lead")
-        self.hint = label("", "quiet")
+        self.hint = label("", "lead")
         self.sentence = Sentence(look)
         self.figure = PositionFigure(look)
         self.plan = ViewPlan(look)
-        self.plan_words = label("", "quiet")
+        self.plan_words = label("", "lead")
         self.go = button(tr("Begin"), "main", key=tr("Enter"))
         self.repeat = button(tr("Measure the last one again"), key=tr("A"))
         self.finish = button(tr("Stop here, keep what there is"), key=tr("Escape"))
@@ -40,20 +39,15 @@ class NextPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        words = QVBoxLayout()
-        words.addWidget(self.title)
-        words.addWidget(self.plainly)
-        words.addWidget(self.sentence, 1)
-        words.addWidget(self.hint)
         plan = QVBoxLayout()
         plan.addStretch(1)
-        plan.addWidget(self.plan, 2)
+        plan.addWidget(self.plan, 3)
         plan.addWidget(self.plan_words)
+        plan.addWidget(self.hint)
         plan.addStretch(1)
         middle = QHBoxLayout()
-        middle.addLayout(words, 55)
-        middle.addWidget(self.figure, 32)
-        middle.addLayout(plan, 13)
+        middle.addWidget(self.figure, 55)
+        middle.addLayout(plan, 45)
         buttons = QHBoxLayout()
         buttons.setSpacing(self._look.gap(2))
         for one in (self.finish, self.repeat, self.go):
@@ -61,6 +55,8 @@ class NextPage(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 16)
         layout.setSpacing(self._look.gap(2))
+        layout.addWidget(self.title)
+        layout.addWidget(self.sentence)
         layout.addLayout(middle, 1)
         layout.addLayout(buttons)
 
@@ -74,12 +70,16 @@ class NextPage(QWidget):
                 here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
             )
         )
-        self.plainly.setText(movement_plainly(task.movement).capitalize() + ".")
         self.sentence.say(next_sentence(guide))
         turn = turn_deg(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
-        self.plan_words.setText(turned_words(turn).capitalize())
+        self.plan_words.setText(
+            tr("{movement}. {turned}.").format(
+                movement=movement_plainly(task.movement).capitalize(),
+                turned=turned_words(turn).capitalize(),
+            )
+        )
         self.hint.setText(
             tr("You will not see the screen: listen for the voice and the tones.")
             if back_is_turned(task.movement)

@@ -28,22 +28,34 @@ class PainPage(QWidget):
         self._look = look
         self.sentence = Sentence(look)
         self.sentence.say(tr("How much did it hurt?"))
-        self.title = label("", "quiet")
+        self.title = label("", "title")
         self.number = BigNumber(look)
-        self.band = ReadingBand(look, type_size=1.3)
-        self.pain = Choices(list(range(11)), str, may_be_empty=True, title=tr("pain from 0 to 10"))
+        self.band = ReadingBand(look, type_size=1.6)
+        self.pain = Choices(
+            list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
+        )
         self.reason = Choices(
-            list(StoppedBy), stopped_by_name, may_be_empty=True, title=tr("what stopped it")
+            list(StoppedBy),
+            stopped_by_name,
+            may_be_empty=True,
+            large=True,
+            title=tr("what stopped it"),
         )
         self.done = button(tr("Continue"), "main", key=tr("Enter"))
         self.done.clicked.connect(self._answer)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._lay_out()
 
     def _lay_out(self) -> None:
-        reading = QVBoxLayout()
-        reading.addWidget(self.title)
-        reading.addWidget(self.number, 1)
-        reading.addWidget(self.band)
+        drawn = QVBoxLayout()
+        drawn.addStretch(1)
+        drawn.addWidget(self.title)
+        drawn.addWidget(self.band)
+        drawn.addStretch(1)
+        reading = QHBoxLayout()
+        reading.setSpacing(self._look.gap(5))
+        reading.addWidget(self.number, 4)
+        reading.addLayout(drawn, 6)
         ends = QHBoxLayout()
         worst = label(tr("10: the worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
@@ -53,8 +65,8 @@ class PainPage(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
         layout.setSpacing(self._look.gap(1.5))
-        layout.addLayout(reading, 40)
-        layout.addWidget(self.sentence, 14)
+        layout.addLayout(reading, 30)
+        layout.addWidget(self.sentence)
         layout.addWidget(self.pain.row, 13)
         layout.addLayout(ends)
         layout.addWidget(label(tr("What stopped the movement?"), "lead"))
@@ -79,7 +91,7 @@ class PainPage(QWidget):
         self.band.show_reading(task.movement, shown)
         self.pain.choose(None)
         self.reason.choose(None)
-        self.pain.button(0).setFocus()
+        self.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key, text = event.key(), event.text()

@@ -146,7 +146,10 @@ class ProgressPage(QWidget):
         signs = [legend(curve) for curve in found]
         pain = tr("beneath: pain 0 to 10")
         stretches = tr("\u25b2 stretches done") if history.stretches else ""
-        self.legend.setText("   ".join([*dict.fromkeys(signs), pain, stretches]))
+        refused = any(point.value is None for curve in found for point in curve.points)
+        dashed = tr("dashed: no reading") if refused else ""
+        parts = [*dict.fromkeys(signs), dashed, pain, stretches]
+        self.legend.setText("    ".join(part for part in parts if part))
         self.verdict.setText(self._verdict(history, movement))
 
     def _verdict(self, history: History, movement: Movement) -> str:

@@ -1,13 +1,27 @@
 """The questions before measuring, one page at a time."""
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.look import Look
 from gui.safety import Answer, Check, Page, Talk
 from gui.safety_words import answer_words, wording
 from gui.widgets.text import button, card, label, scrolled
 from gui.words import tr
+
+
+def _item(text: str) -> QWidget:
+    """Return a line of a list, its sign hanging before it."""
+    row = QWidget()
+    layout = QHBoxLayout(row)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(12)
+    sign = label("\u2022", "lead")
+    sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+    sign.setAlignment(Qt.AlignmentFlag.AlignTop)
+    layout.addWidget(sign)
+    layout.addWidget(label(text, "lead"), 1)
+    return row
 
 
 class SafetyPage(QWidget):
@@ -57,15 +71,13 @@ class SafetyPage(QWidget):
             )
         title = label(words.title, "title")
         layout.addWidget(title)
-        items = [
-            label(f"\u2022  {item}" if len(words.items) > 1 else item, "lead")
-            for item in words.items
-        ]
+        many = len(words.items) > 1
+        items = [_item(item) if many else label(item, "lead") for item in words.items]
         if words.close:
             items.append(label(words.close, "alarm" if words.alarming else "title"))
         if words.alarming and not words.close:
             title.setProperty("role", "alarm")
-        layout.addWidget(card(*items, role="alarm" if words.alarming else "card", spacing=10))
+        layout.addWidget(card(*items, role="alarm-card" if words.alarming else "card", spacing=10))
         layout.addStretch(1)
         outer = QWidget()
         whole = QVBoxLayout(outer)
@@ -74,6 +86,7 @@ class SafetyPage(QWidget):
         whole.addLayout(self._buttons())
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
+            self._shown.hide()
             self._shown.deleteLater()
         self._shown = outer
         self._layout.addWidget(outer)

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
 
 from gui.look import Look
 from gui.widgets.reading_band import ReadingBand, shown_measurement, shown_trial
-from gui.widgets.text import card, label, scrolled
+from gui.widgets.text import card, clear, label, scrolled
 from gui.words import (
     conduct_words,
     reason_sentence,
@@ -42,6 +42,7 @@ class SessionDetails(QWidget):
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
         splitter.setChildrenCollapsible(False)
+        splitter.setSizes([320, 880])
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(splitter)
@@ -77,10 +78,7 @@ class SessionDetails(QWidget):
 
     @Slot(int)
     def _show(self, row: int) -> None:
-        while (item := self._column.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.deleteLater()
+        clear(self._column)
         if not 0 <= row < len(self._sessions):
             return
         session = self._sessions[row]

@@ -25,7 +25,7 @@ from gui.words import tr
 from measure.body import Side
 from measure.live_events import EventKind, LiveEvent, LiveFrame, Trouble
 
-_THUMBNAIL = QSize(112, 64)
+_THUMBNAIL = QSize(80, 45)
 _THUMBNAIL_EVERY_S = 0.5
 
 
@@ -71,12 +71,12 @@ class SetupPage(QWidget):
         column = QVBoxLayout(side)
         column.setContentsMargins(0, 0, 12, 0)
         column.setSpacing(16)
-        cameras = card(label(tr("Camera"), "title"))
+        cameras = card(label(tr("Camera"), "quiet"))
         self._into(cameras, self._camera_list)
         self._into(cameras, self.look_again)
-        place = card(label(tr("Place"), "title"), *self.checks.values())
-        sides = card(label(tr("Left and right"), "title"), self.mirror, self.hand, self.hand_words)
-        for one in (cameras, place, sides):
+        place = card(label(tr("Place"), "quiet"), *self.checks.values())
+        sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
+        for one in (place, cameras, sides):
             column.addWidget(one)
         column.addStretch(1)
         left = QVBoxLayout()
@@ -89,8 +89,8 @@ class SetupPage(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
         layout.setSpacing(12)
-        layout.addWidget(self.sentence, 16)
-        layout.addLayout(middle, 84)
+        layout.addWidget(self.sentence)
+        layout.addLayout(middle, 1)
 
     @staticmethod
     def _into(frame: QFrame, content: QWidget | QVBoxLayout) -> None:

@@ -18,6 +18,7 @@ from gui.guide import Task, home_tasks
 from gui.look import Look
 from gui.settings import WindowSettings
 from gui.widgets.choices import Choices
+from gui.widgets.position_figure import PositionFigure
 from gui.widgets.text import button, card, label, scrolled
 from gui.words import (
     help_name,
@@ -62,13 +63,18 @@ class StartPage(QWidget):
             [Side.LEFT, Side.RIGHT, None],
             lambda side: tr("Both or neither") if side is None else side_title(side),
             title=tr("the stiff shoulder"),
+            large=True,
         )
         self.sore = QCheckBox(tr("A sore day: two trials, no reach behind the back"))
         self.home_button = button(tr("Begin, step by step"), "main", key=tr("H"))
         self.movement = Choices(
-            list(Movement), movement_name, columns=1, title=tr("the movement to read")
+            list(Movement),
+            movement_name,
+            columns=1,
+            title=tr("the movement to read"),
+            large=True,
         )
-        self.side = Choices(list(Side), side_title, title=tr("the side to read"))
+        self.side = Choices(list(Side), side_title, title=tr("the side to read"), large=True)
         self.clinic_button = button(tr("Read"), "main", key=tr("C"))
         self.posture = Choices(list(Posture), lambda one: posture_name(one).capitalize())
         self.help = QComboBox()
@@ -78,6 +84,7 @@ class StartPage(QWidget):
         self.person = QComboBox()
         self.person.setAccessibleName(tr("who is measured"))
         self.add_person = button(tr("Somebody else"), "link")
+        self.figure = PositionFigure(look)
         self._lay_out()
         self._show_settings()
         self._connect()
@@ -92,7 +99,14 @@ class StartPage(QWidget):
         self._add(home, label(tr("Which shoulder is stiff?"), "quiet"), self.affected.row)
         self._add(home, self.sore)
         self._finish(home, self.home_button)
-        clinic = card(label(tr("In a clinic"), "title"), self.movement.row, self.side.row)
+        clinic = card(label(tr("In a clinic"), "title"))
+        pick = QHBoxLayout()
+        pick.addWidget(self.movement.row, 6)
+        pick.addWidget(self.figure, 4)
+        layout = clinic.layout()
+        if isinstance(layout, QVBoxLayout):
+            layout.addLayout(pick, 1)
+        self._add(clinic, self.side.row)
         self._finish(clinic, self.clinic_button)
         grid.addWidget(home, 0, 0)
         grid.addWidget(clinic, 0, 1)
@@ -152,6 +166,9 @@ class StartPage(QWidget):
         self.clinic_button.clicked.connect(self._begin_clinic)
         self.add_person.clicked.connect(self.ask_for_person)
         self.person.activated.connect(self._person_picked)
+        self.movement.picked.connect(self._draw_position)
+        self.side.picked.connect(self._draw_position)
+        self._draw_position()
 
     @property
     def conduct(self) -> Conduct:
@@ -168,7 +185,8 @@ class StartPage(QWidget):
         for person in self._people:
             demo = tr(" (demo data)") if person.demo else ""
             self.person.addItem(person.pseudonym + demo, person.id)
-        self.person.setVisible(bool(self._people))
+        if not self._people:
+            self.person.addItem(tr("Me"), "")
         place = self.person.findData(chosen)
         if place >= 0:
             self.person.setCurrentIndex(place)
@@ -177,6 +195,16 @@ class StartPage(QWidget):
         """Put the clinic's choice on a movement and side."""
         self.movement.choose(movement)
         self.side.choose(side)
+        self._draw_position()
+
+    @Slot()
+    def _draw_position(self) -> None:
+        """Show the position for the clinic's choice."""
+        self.figure.show_movement(
+            self.movement.value or Movement.FLEXION,
+            self.side.value or Side.RIGHT,
+            mirrored=self._settings.mirror_preview,
+        )
 
     @Slot()
     def ask_for_person(self) -> None:
@@ -217,4 +245,6 @@ class StartPage(QWidget):
 
     @Slot(int)
     def _person_picked(self, place: int) -> None:
-        self.person_chosen.emit(str(self.person.itemData(place)))
+        person_id = str(self.person.itemData(place))
+        if person_id:
+            self.person_chosen.emit(person_id)

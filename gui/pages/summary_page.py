@@ -8,7 +8,7 @@ from gui.look import Look
 from gui.measuring import Measuring
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.text import button, clear, label, scrolled
 from gui.words import stopped_by_name, task_title, tr
 
 
@@ -63,10 +63,7 @@ class SummaryPage(QWidget):
         self.title.setText(
             tr("Measured today. Everything is kept.") if outcomes else tr("Nothing was measured.")
         )
-        while (item := self._rows.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.deleteLater()
+        clear(self._rows)
         self.bands = []
         columns = 2 if len(outcomes) > 1 else 1
         for place, outcome in enumerate(outcomes):

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
 
 from gui.look import Look
 from gui.widgets.reading_band import ReadingBand, shown_trial
+from gui.widgets.text import clear
 from gui.words import tr
 from measure.movements import Movement
 from measure.readings import Measurement, Trial
@@ -33,10 +34,7 @@ class TrialList(QWidget):
 
     def show_measurement(self, movement: Movement, measurement: Measurement | None) -> None:
         """List the trials; all that were scored are accepted."""
-        while (item := self._column.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.deleteLater()
+        clear(self._column)
         self.ticks = []
         self._trials = measurement.trials if measurement else ()
         for number, trial in enumerate(self._trials, start=1):

@@ -17,7 +17,7 @@ class _Row(QWidget):
 
     picked = Signal(int)
 
-    def __init__(self, texts: Sequence[str], columns: int, may_be_empty: bool) -> None:
+    def __init__(self, texts: Sequence[str], columns: int, may_be_empty: bool, role: str) -> None:
         super().__init__()
         self._may_be_empty = may_be_empty
         self._group = QButtonGroup(self)
@@ -27,7 +27,7 @@ class _Row(QWidget):
         layout.setSpacing(8)
         self.buttons: list[QPushButton] = []
         for place, text in enumerate(texts):
-            one = button(text, checkable=True)
+            one = button(text, role, checkable=True)
             one.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
             one.setMinimumWidth(44)
             layout.addWidget(one, place // columns, place % columns)
@@ -71,9 +71,11 @@ class Choices(Generic[Choice]):
         columns: int = 99,
         may_be_empty: bool = False,
         title: str = "",
+        large: bool = False,
     ) -> None:
         self._values = list(values)
-        self.row = _Row([name(value) for value in values], columns, may_be_empty)
+        role = "large" if large else ""
+        self.row = _Row([name(value) for value in values], columns, may_be_empty, role)
         self.row.setAccessibleName(title)
         self.picked = self.row.picked
 

@@ -17,24 +17,32 @@ from measure.movements import MOVEMENTS, Movement, Unit
 _DAY_S = 86_400.0
 #: Both shoulders of one session stand a little apart.
 _APART_S = 0.16 * _DAY_S
+#: Where stretches stand under the ratings of pain.
+_STRETCH_LANE = -2.0
 _SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
 
 
 class _Bands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no types
     """Upright bands with a mark each; a refusal is an empty dashed frame at the foot."""
 
-    def __init__(self, look: Look, curve: Curve, movement: Movement, width_s: float) -> None:
+    def __init__(
+        self,
+        look: Look,
+        curve: Curve,
+        movement: Movement,
+        width_s: float,
+        foot: tuple[float, float],
+    ) -> None:
         super().__init__()
         self._look, self._curve, self._movement = look, curve, movement
-        self._width_s = width_s
+        self._width_s, self._foot = width_s, foot
         self._shift_s = -_APART_S if curve.side is Side.LEFT else _APART_S
 
     def paint(self, painter: QPainter, *_: object) -> None:
         unit = MOVEMENTS[self._movement].unit
-        bottom, top = scale_of(self._movement)
         for point in self._curve.points:
             x = point.time_s + self._shift_s
-            place = self._place(x, point, bottom, top)
+            place = self._place(x, point)
             if point.value is None or point.low is None or point.high is None:
                 pen = QPen(self._look.colour("edge"), 1.5, Qt.PenStyle.DashLine)
                 painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -46,11 +54,10 @@ class _Bands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no ty
             painter.setPen(pen)
             painter.drawRect(place)
 
-    def _place(self, x: float, point: Point, bottom: float, top: float) -> QRectF:
-        if point.low is None or point.high is None:
-            low, high = bottom, bottom + (top - bottom) * 0.06
-        else:
-            low, high = point.low, point.high
+    def _place(self, x: float, point: Point) -> QRectF:
+        low, high = point.low, point.high
+        if low is None or high is None:
+            low, high = self._foot
         return QRectF(x - self._width_s / 2, low, self._width_s, high - low)
 
     def boundingRect(self) -> QRectF:
@@ -95,18 +102,27 @@ class HistoryChart(QWidget):
         self._graphics.setBackground(self._look.palette.raised)
         top = self._plot(0, tr("degrees") if self._in_degrees() else tr("per cent of the way up"))
         below = self._plot(1, tr("pain"))
-        self._graphics.ci.layout.setRowStretchFactor(0, 5)
-        self._graphics.ci.layout.setRowStretchFactor(1, 1)
+        self._graphics.ci.layout.setRowFixedHeight(1, self._look.px(8))
         below.setXLink(top)
-        below.setYRange(-0.5, 10.5, padding=0)
-        below.getAxis("left").setTicks([[(0, "0"), (5, "5"), (10, "10")]])
-        low, high = scale_of(self._movement)
-        top.setYRange(low, high, padding=0.03)
+        below.setYRange(-3.2, 10.8, padding=0)
+        below.getAxis("left").setTicks([[(_STRETCH_LANE, "\u25b2"), (0, "0"), (10, "10")]])
+        top.setYRange(*self._span(), padding=0.0)
         if not self._in_degrees():
             top.getAxis("left").setTicks([[(each / 4, str(each * 25)) for each in range(5)]])
         for curve in self._curves:
             self._draw_curve(top, below, curve)
         self._draw_stretches(below)
+        for plot in (top, below):
+            plot.getAxis("left").setWidth(self._look.px(4.2))
+
+    def _span(self) -> tuple[float, float]:
+        """Return the part of the scale that the readings need, with room around them."""
+        bottom, top = scale_of(self._movement)
+        points = [point for curve in self._curves for point in curve.points]
+        low = min((each.low for each in points if each.low is not None), default=bottom)
+        high = max((each.high for each in points if each.high is not None), default=top)
+        room = (top - bottom) * 0.08
+        return max(bottom - room, low - 2 * room), min(top + room, high + room)
 
     def _in_degrees(self) -> bool:
         return MOVEMENTS[self._movement].unit is Unit.DEGREES
@@ -123,13 +139,15 @@ class HistoryChart(QWidget):
             axis.setPen(self._look.palette.edge)
             axis.setTextPen(self._look.palette.quiet)
             axis.setTickFont(font)
-        plot.getAxis("left").setWidth(round(self._look.px() * 4.2))
         size = f"{self._look.px(0.85)}px"
         plot.setLabel("left", name, color=self._look.palette.quiet, **{"font-size": size})
         return plot
 
     def _draw_curve(self, top: pg.PlotItem, below: pg.PlotItem, curve: Curve) -> None:
-        top.addItem(_Bands(self._look, curve, self._movement, 0.26 * _DAY_S * self._spread()))
+        low, high = self._span()
+        foot = (low + (high - low) * 0.01, low + (high - low) * 0.06)
+        width_s = 0.18 * _DAY_S * self._spread()
+        top.addItem(_Bands(self._look, curve, self._movement, width_s, foot))
         colour = QColor(self._look.colour(curve.side.value))
         shift = -_APART_S if curve.side is Side.LEFT else _APART_S
         readings = curve.readings
@@ -138,8 +156,8 @@ class HistoryChart(QWidget):
             y=[point.value for point in readings],
             data=list(readings),
             symbol=_SYMBOL[curve.side],
-            size=round(self._look.px() * 0.62),
-            pen=pg.mkPen(self._look.palette.raised, width=1.2),
+            size=max(5, round(self._look.px() * 0.36)),
+            pen=None,
             brush=pg.mkBrush(self._look.palette.ink),
             hoverable=True,
         )
@@ -147,6 +165,7 @@ class HistoryChart(QWidget):
         line = pg.PlotCurveItem(
             x=[point.time_s + shift for point in readings],
             y=[point.value for point in readings],
+            antialias=True,
             pen=pg.mkPen(
                 colour,
                 width=1.5,
@@ -174,12 +193,12 @@ class HistoryChart(QWidget):
         return min(6.0, max(1.0, days / 25))
 
     def _draw_stretches(self, below: pg.PlotItem) -> None:
-        """Draw a tick for every stretch done, on the line of no pain."""
+        """Draw a sign for every stretch done, in a lane of their own under the pain."""
         if self._stretches:
             below.addItem(
                 pg.ScatterPlotItem(
                     x=list(self._stretches),
-                    y=[0.0] * len(self._stretches),
+                    y=[_STRETCH_LANE] * len(self._stretches),
                     symbol="t1",
                     size=round(self._look.px() * 0.5),
                     pen=None,

@@ -13,5 +13,5 @@ class NoticeLine(QWidget):
         super().__init__(parent)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 4, 0, 4)
-        self.words = label(notice(), "quiet")
+        self.words = label(notice(), "notice")
         layout.addWidget(self.words)

@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.band_drawing import paint_band, paint_refusal, paint_scale
+from gui.band_drawing import paint_band, paint_guide, paint_refusal, paint_scale
 from gui.look import Look
 from gui.widgets.painted import PaintedWidget
 from gui.words import measurement_words, trial_words
@@ -16,7 +16,10 @@ from measure.readings import Measurement, Trial
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shown:
-    """What a band shows: numbers, or none of them and the words that say why."""
+    """What a band shows: numbers, or none of them and the words that say why.
+
+    A waiting one may have a guide value, which is drawn as a hollow mark without a band.
+    """
 
     words: str
     value: float | None = None
@@ -95,6 +98,8 @@ class ReadingBand(PaintedWidget):
                 )
             elif shown.waiting:
                 paint_scale(painter, self.look, place)
+                if shown.value is not None:
+                    paint_guide(painter, self.look, place, self._movement, shown.value)
             else:
                 paint_refusal(painter, self.look, place)
         painter.setPen(self.look.colour("quiet" if shown.waiting else "ink"))
@@ -121,7 +126,7 @@ class ReadingBand(PaintedWidget):
         return round(max(needed.height(), self._line())) + 4
 
     def _font(self) -> QFont:
-        strong = self._shown.value is not None
+        strong = self._shown.low is not None
         return self.look.font(self._px(), bold=strong)
 
     @staticmethod

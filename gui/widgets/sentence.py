@@ -1,7 +1,9 @@
 """The one sentence of a page, in the largest type that fits."""
 
+from math import ceil
+
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent
+from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.look import Look
@@ -10,7 +12,7 @@ from gui.widgets.painted import PaintedWidget
 #: Never smaller than this share of the window's height, to be read from three metres.
 LEAST_SHARE = 1 / 15
 #: Nor larger than this, so that short sentences do not shout.
-MOST_SHARE = 1 / 9
+MOST_SHARE = 1 / 11
 
 
 class Sentence(PaintedWidget):
@@ -30,18 +32,26 @@ class Sentence(PaintedWidget):
         if text != self._text:
             self._text = text
             self.setAccessibleName(text)
+            self.updateGeometry()
             self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(400, round(self._window_height() * 0.2))
+        return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, round(self._window_height() * LEAST_SHARE * 1.3))
+        """Two lines of the least type, or as many as the sentence needs."""
+        font = self.look.font(self._least_px(), bold=True)
+        two_lines = 2 * QFontMetricsF(font).lineSpacing()
+        return QSize(200, ceil(max(two_lines, self._needed(font).height())))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def fitted_font(self) -> QFont:
         """Return the largest font between the two shares in which the sentence fits."""
-        height = self._window_height()
-        least, most = round(height * LEAST_SHARE) + 1, round(height * MOST_SHARE)
+        least, most = self._least_px(), round(self.window().height() * MOST_SHARE)
         for px in range(most, least, -1):
             font = self.look.font(px, bold=True)
             if self._fits(font):
@@ -56,14 +66,17 @@ class Sentence(PaintedWidget):
         painter.end()
 
     def _fits(self, font: QFont) -> bool:
-        space = QRectF(0, 0, self.width(), 100_000)
-        needed = QFontMetricsF(font).boundingRect(space, self._flags(), self._text)
+        needed = self._needed(font)
         return needed.height() <= self.height() and needed.width() <= self.width()
+
+    def _needed(self, font: QFont) -> QRectF:
+        space = QRectF(0, 0, self.width(), 100_000)
+        return QFontMetricsF(font).boundingRect(space, self._flags(), self._text)
+
+    def _least_px(self) -> int:
+        return ceil(self.window().height() * LEAST_SHARE)
 
     def _flags(self) -> int:
         return int(
             Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         )
-
-    def _window_height(self) -> int:
-        return self.window().height()

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QFrame,
     QLabel,
+    QLayout,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -18,7 +19,7 @@ def label(text: str, role: str = "") -> QLabel:
     made.setProperty("role", role)
     made.setWordWrap(True)
     made.setTextFormat(Qt.TextFormat.PlainText)
-    made.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+    made.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
     return made
 
 
@@ -68,3 +69,12 @@ def scrolled(page: QWidget) -> QScrollArea:
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     area.setWidget(page)
     return area
+
+
+def clear(layout: QLayout) -> None:
+    """Take everything out of a layout, out of sight at once."""
+    while (item := layout.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()

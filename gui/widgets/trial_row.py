@@ -40,5 +40,5 @@ def _shown(attempt: Attempt | None, movement: Movement) -> Shown:
     if attempt is None:
         return Shown(words=tr("to come"), waiting=True)
     if attempt.trial is None:
-        return Shown(words=tr("captured, being settled"), waiting=True)
+        return Shown(words=tr("captured, being settled"), value=attempt.guide_value, waiting=True)
     return shown_trial(attempt.trial, movement)
