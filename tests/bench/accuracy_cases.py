@@ -118,7 +118,8 @@ def _look(process: PoseProcess, case: Case, kept: Path) -> None:
 def keep(target: Path, quick: Track, careful: Mapping[PosePass, Track]) -> None:
     """Write the tracks of a case."""
     arrays: dict[str, Any] = {"size": np.array([quick.width_px, quick.height_px])}
-    for name, track in {"quick": quick} | {one.name: careful[one] for one in careful}.items():
+    named = {"quick": quick, **{one.name: track for one, track in careful.items()}}
+    for name, track in named.items():
         for field in _ARRAYS:
             arrays[f"{name}:{field}"] = _small(getattr(track, field))
     partial = target.with_suffix(".part.npz")
