@@ -102,8 +102,14 @@ class FrameGate:
 
     def upright_size(self, width_px: int, height_px: int) -> tuple[int, int]:
         """Return the width and height that a frame of the given size has when upright."""
-        wide = max(1, round(width_px * self.sample_aspect))
-        return (height_px, wide) if self.quarter_turns % 2 else (wide, height_px)
+        wide, high = self._square(width_px, height_px)
+        return (high, wide) if self.quarter_turns % 2 else (wide, high)
+
+    def _square(self, width_px: int, height_px: int) -> tuple[int, int]:
+        """Return the size with square pixels: the short side of the pixels is stretched."""
+        if self.sample_aspect >= 1:
+            return round(width_px * self.sample_aspect), height_px
+        return width_px, round(height_px / self.sample_aspect)
 
     def admit(self, frame: NDArray[Any]) -> Picture:
         """Return the frame as a picture that may be analysed.
@@ -123,9 +129,9 @@ class FrameGate:
 
         _check_frame(frame)
         height, width = frame.shape[:2]
-        wide = max(1, round(width * self.sample_aspect))
-        shrink = min(1.0, self.longest_side_px / max(wide, height))
-        target = (max(1, round(wide * shrink)), max(1, round(height * shrink)))
+        wide, high = self._square(width, height)
+        shrink = min(1.0, self.longest_side_px / max(wide, high))
+        target = (max(1, round(wide * shrink)), max(1, round(high * shrink)))
         if target != (width, height):
             method = cv2.INTER_AREA if shrink < 1 else cv2.INTER_LINEAR
             frame = cv2.resize(np.ascontiguousarray(frame), target, interpolation=method)
@@ -152,6 +158,8 @@ def _check_frame(frame: NDArray[Any]) -> None:
 
 def check_size(width_px: int, height_px: int) -> None:
     """Raise :class:`InputError` for a picture size that cannot be measured."""
+    if min(width_px, height_px) < 1:
+        raise InputError("The size of the picture is not stated, or cannot be.")
     if min(width_px, height_px) < SHORTEST_SIDE_PX:
         raise InputError(
             f"The picture is only {width_px} x {height_px} pixels. "

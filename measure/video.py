@@ -14,7 +14,7 @@ from typing import Any, Protocol
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.errors import ClipError
+from measure.errors import ClipError, InputError
 from measure.frame import check_size
 from measure.video_check import check_clip
 
@@ -129,9 +129,9 @@ class _OpenCvClip:
         try:
             self._facts = self._ask()
             check_size(self._facts.width_px, self._facts.height_px)
-        except BaseException:
+        except InputError as error:
             self.close()
-            raise
+            raise ClipError(f"The clip {clip.name}: {error}") from None
 
     @property
     def facts(self) -> SourceFacts:
