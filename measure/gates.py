@@ -104,10 +104,14 @@ def person_gate(track: Track) -> Verdict:
         verdict += note(Reason.UNREADABLE_FRAMES)
     if float(np.mean(track.people > 1)) > OFTEN:
         verdict += note(Reason.TWO_PEOPLE)
-    steps = np.diff(track.time_s)
-    if len(steps) and 1 / float(np.median(steps)) < LEAST_FRAME_RATE:
-        verdict += refuse(Reason.LOW_FRAME_RATE)
     return verdict
+
+
+def rate_gate(track: Track) -> Verdict:
+    """Check that the quick pass had enough pictures a second to see a hold."""
+    steps = np.diff(track.time_s)
+    slow = len(steps) > 0 and float(np.median(steps)) > 1 / LEAST_FRAME_RATE
+    return refuse(Reason.LOW_FRAME_RATE) if slow else Verdict()
 
 
 def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> Verdict:

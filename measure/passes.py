@@ -40,11 +40,15 @@ class Models:
         """SHA-256 of each bundle, by its name."""
         return {bundle.name: bundle.sha256 for bundle in self.bundles.values()}
 
-    @property
-    def quick(self) -> PosePass:
-        """The pass that finds the trials."""
-        quality = next(each for each in _QUICK_ORDER if each in self.bundles)
-        return PosePass(quality=quality)
+    def quick(self, movement: Movement) -> PosePass:
+        """Return the pass that finds the trials: the full model where it is there.
+
+        Behind the back it loses the hand, so the heavy one goes first there.
+        """
+        order = _QUICK_ORDER
+        if movement is Movement.HAND_BEHIND_BACK:
+            order = (ModelQuality.HEAVY, *_QUICK_ORDER)
+        return PosePass(quality=next(each for each in order if each in self.bundles))
 
     def careful(self, movement: Movement) -> tuple[PosePass, ...]:
         """Return the passes that settle a trial."""

@@ -75,16 +75,17 @@ def read_clip(
         The pose process failed; the text names the clip.
     """
     known = setup or Setup()
+    first = models.quick(movement)
     quick = ClipJob(
         clip=clip,
-        passes=(models.quick,),
+        passes=(first,),
         rate_hz=QUICK_HZ,
         quarter_turns=known.camera.quarter_turns,
         already_mirrored=known.camera.already_mirrored,
     )
     poses = process.run(quick, lambda share: progress(share * _QUICK_SHARE))
     size = poses.facts.width_px, poses.facts.height_px
-    track = follow_person(poses.frames[models.quick], width_px=size[0], height_px=size[1])
+    track = follow_person(poses.frames[first], width_px=size[0], height_px=size[1])
     found = search(track, movement, side, view, known)
     settled = _settle_all(process, models, quick, track, found, movement, side, known, progress)
     progress(1.0)

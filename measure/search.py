@@ -11,6 +11,7 @@ from measure.gates import (
     Verdict,
     person_gate,
     picture_gate,
+    rate_gate,
     refuse,
     separation_share,
     upright_gate,
@@ -73,6 +74,9 @@ def search(track: Track, movement: Movement, side: Side, view: View | None, setu
         return Found(
             view=chosen, trials=(), windows=(), verdict=refuse(Reason.WRONG_VIEW), guide=nothing
         )
+    too_slow = rate_gate(track)
+    if too_slow.refused_for:
+        return Found(view=chosen, trials=(), windows=(), verdict=too_slow, guide=nothing)
     no_rest = np.zeros(len(track), dtype=bool)
     guide = combine([track], movement, side, chosen, no_rest, setup).value
     result = find_trials(track.time_s, guide, steps_of(movement))

@@ -25,6 +25,7 @@ from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality, obtain
 
 FULL = PosePass(quality=ModelQuality.FULL)
+HEAVY = PosePass(quality=ModelQuality.HEAVY)
 PASSES = tuple(
     PosePass(quality=quality, mirrored=mirrored)
     for quality in (ModelQuality.FULL, ModelQuality.HEAVY)
@@ -157,8 +158,14 @@ class CaseTracks:
 
 
 def tracks_of(case: Case, kept: Path) -> CaseTracks:
-    """Return the kept tracks of a case."""
-    return tracks_from(_kept(case, kept))
+    """Return the kept tracks of a case.
+
+    Behind the back the heavy model goes first, in replay as here.
+    """
+    tracks = tracks_from(_kept(case, kept))
+    if case.movement is Movement.HAND_BEHIND_BACK:
+        return replace(tracks, quick=tracks.careful[HEAVY])
+    return tracks
 
 
 def tracks_from(path: Path) -> CaseTracks:

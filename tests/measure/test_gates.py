@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from measure.body import FrameState, Landmark, Side
-from measure.gates import elevation_gates, person_gate
+from measure.gates import elevation_gates, person_gate, rate_gate
 from measure.movements import Movement, View
 from measure.reasons import Reason
 from tests.stick_figure import elevation_track, raise_and_hold
@@ -153,7 +153,8 @@ def test_a_second_person_is_noted_and_a_slow_source_refused():
     two = replace(track, people=np.full(len(track), 2, dtype=np.int64))
     assert person_gate(two).notes == (Reason.TWO_PEOPLE,)
     slow = replace(track, time_s=track.time_s * 2)
-    assert person_gate(slow).refused_for == (Reason.LOW_FRAME_RATE,)
+    assert rate_gate(slow).refused_for == (Reason.LOW_FRAME_RATE,)
+    assert rate_gate(track).refused_for == ()
 
 
 def test_a_shrug_is_only_noted():
