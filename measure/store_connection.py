@@ -26,6 +26,14 @@ _DISK_WARNINGS = {
     "which can damage them. Keep them in a folder of this computer and share exports instead.",
 }
 
+_NO_ROOM_WARNING = (
+    "There seems to be no room left on the disk. What was saved can be looked at; free some "
+    "space and open the program again before the next session."
+)
+
+#: How SQLite says that the file shared by those who have the store open cannot be made.
+_NO_SHARED_FILE = {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_FULL}
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opened:
@@ -54,13 +62,15 @@ def open_connection(path: Path) -> Opened:
     kind = disk_kind(path.parent)
     if kind in _DISK_WARNINGS:
         warnings = (*warnings, _DISK_WARNINGS[kind])
+    write_ahead = kind is DiskKind.LOCAL
     with in_plain_words(path):
-        connection = sqlite3.connect(path, timeout=WAIT_S, isolation_level=None)
         try:
-            _make_ready(connection, path, write_ahead=kind is DiskKind.LOCAL)
-        except BaseException:
-            connection.close()
-            raise
+            connection = _connect(path, write_ahead=write_ahead, alone=False)
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode & 0xFF not in _NO_SHARED_FILE:
+                raise
+            connection = _connect(path, write_ahead=write_ahead, alone=True)
+            warnings = (*warnings, _NO_ROOM_WARNING)
     return Opened(connection=connection, warnings=warnings)
 
 
@@ -95,6 +105,26 @@ def wipe(connection: sqlite3.Connection) -> bool:
     except sqlite3.OperationalError:
         return False
     return not busy
+
+
+def _connect(path: Path, *, write_ahead: bool, alone: bool) -> sqlite3.Connection:
+    """Connect and make ready.
+
+    Parameters
+    ----------
+    alone
+        True to keep others out. The index of the log is then kept in memory, so that a store
+        can be read where not even that small file can be made.
+    """
+    connection = sqlite3.connect(path, timeout=WAIT_S, isolation_level=None)
+    try:
+        if alone:
+            connection.execute("PRAGMA locking_mode = EXCLUSIVE")
+        _make_ready(connection, path, write_ahead=write_ahead)
+    except BaseException:
+        connection.close()
+        raise
+    return connection
 
 
 def _make_ready(connection: sqlite3.Connection, path: Path, *, write_ahead: bool) -> None:
