@@ -18,7 +18,7 @@ _SCRATCH = tempfile.mkdtemp(prefix="thawline-tests-")
 os.environ["THAWLINE_DATA"] = _SCRATCH
 
 #: How the reason of a skip must begin for CI to accept it.
-ACCEPTED_SKIPS = ("needs the synth extra", "data not here", "not on this system")
+ACCEPTED_SKIPS = ("needs the synth extra", "data not here")
 
 _unexpected: list[str] = []
 

@@ -1,0 +1,104 @@
+# Everything that a newcomer or CI needs, on a machine with Python, make and the package
+# registries. On Windows, which has no make, README.md gives the same steps.
+
+ifndef PYTHON
+TRIED := import sys; sys.exit(not (3, 11) <= sys.version_info[:2] <= (3, 13))
+PYTHON := $(shell for each in python3 python3.13 python3.12 python3.11 python; do \
+  $$each -c '$(TRIED)' 2>/dev/null && echo $$each && break; done)
+endif
+VENV ?= .venv
+BIN := $(VENV)/bin
+PIP := $(BIN)/python -m pip install --disable-pip-version-check --constraint constraints.txt
+EXTRAS := dev,cluster,motion,health
+
+.DEFAULT_GOAL := help
+.PHONY: help install install-dev libraries programs model demo test check app clips
+
+help:
+	@echo "make demo    set everything up and measure the sample clips against their truth"
+	@echo "make test    set everything up and run the tests"
+	@echo "make check   lint, format, types, import contract, spelling"
+	@echo "make app     open the window"
+	@echo "make clips   film the sample clips anew (brings PyTorch, needs the program ffmpeg)"
+
+$(BIN)/python:
+	@test -n "$(PYTHON)" || { \
+	  echo "Thawline needs Python 3.11, 3.12 or 3.13, and none was found on the PATH."; \
+	  echo "Install one, or name it: make PYTHON=/path/to/python3.12 demo"; exit 1; }
+	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || $(MAKE) --no-print-directory python-venv
+	$(PYTHON) -m venv --clear $(VENV)
+
+# Debian and Ubuntu keep the means to make a virtual environment in a package of their own.
+.PHONY: python-venv
+python-venv:
+	@name=$$($(PYTHON) -c 'import sys; print("python%d.%d-venv" % sys.version_info[:2])'); \
+	if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+	  apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq $$name; \
+	else \
+	  echo "This Python cannot make virtual environments."; \
+	  echo "On Debian and Ubuntu: sudo apt-get install $$name   then run make again."; exit 1; \
+	fi
+
+# The stamps say what was installed; a change of versions installs again.
+$(VENV)/installed: pyproject.toml constraints.txt | $(BIN)/python
+	$(PIP) --editable .
+	@touch $@
+
+$(VENV)/installed-dev: $(VENV)/installed
+	$(PIP) --editable '.[$(EXTRAS)]'
+	@touch $@
+
+install: $(VENV)/installed libraries model
+
+install-dev: $(VENV)/installed-dev libraries model
+
+# As root on Debian and Ubuntu what is missing is installed, elsewhere it is named.
+define get
+if [ -n "$$missing" ]; then \
+  if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+    apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq $$missing \
+      || echo "These could not be installed:" $$missing; \
+  else \
+    echo "$(1) On Debian and Ubuntu:"; \
+    echo "  sudo apt-get install" $$missing; \
+    echo "Other systems name them much the same. Going on without them."; \
+  fi; \
+fi
+endef
+
+libraries: $(VENV)/installed
+	@missing=$$($(BIN)/python -m measure.machine_libraries) || true; \
+	$(call get,Thawline needs system libraries that are not here.)
+
+# Programs that some tests call, and a font with every letter that they write.
+programs:
+	@missing=; \
+	command -v ffmpeg >/dev/null || missing="$$missing ffmpeg"; \
+	command -v Xvfb >/dev/null || missing="$$missing xvfb"; \
+	command -v strace >/dev/null || missing="$$missing strace"; \
+	command -v pdftotext >/dev/null || missing="$$missing poppler-utils"; \
+	fc-list 2>/dev/null | grep -q DejaVu || missing="$$missing fontconfig fonts-dejavu-core"; \
+	$(call get,Some tests need programs that are not here.)
+
+model: $(VENV)/installed
+	$(BIN)/thawline model
+
+demo: install
+	$(BIN)/thawline demo
+
+test: install-dev programs
+	$(BIN)/python -m pytest
+
+check: $(VENV)/installed-dev
+	$(BIN)/ruff check
+	$(BIN)/ruff format --check
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+	$(BIN)/codespell
+
+app: install
+	$(BIN)/thawline app
+
+clips: $(VENV)/installed
+	$(PIP) --editable '.[synth]'
+	$(BIN)/python -m sample_clips.make
