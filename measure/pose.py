@@ -5,24 +5,17 @@ process. Whatever happens to it, the work at hand ends with an error that names 
 the next piece of work finds a new process.
 """
 
-import contextlib
-import os
-import queue
-import signal
-import subprocess
 import sys
-import threading
 from collections.abc import Callable, Mapping
-from pathlib import Path
 from types import TracebackType
-from typing import BinaryIO, Self, cast
+from typing import Self
 
 import numpy as np
 
 from measure.body import PoseFrame
 from measure.clip_job import ClipFacts, ClipJob, ClipPoses, PosePass
 from measure.errors import PoseProcessError, ThawlineError
-from measure.pose_log import keep_log
+from measure.pose_child import ChildProcess, ProcessFaultError
 from measure.pose_messages import (
     GarbledError,
     Kind,
@@ -31,8 +24,6 @@ from measure.pose_messages import (
     facts_of,
     frames_of,
     message_of_job,
-    read_message,
-    write_message,
 )
 from measure.pose_model import Bundle
 from measure.pose_model_checksums import ModelQuality
@@ -45,12 +36,6 @@ STALL_S = 30.0
 
 #: Longest start. Ours: importing the libraries from a cold disk takes long.
 START_S = 120.0
-
-#: Messages that may wait for the supervisor; the process then waits too.
-_WAITING = 64
-
-#: Longest wait for a process that was asked to end.
-_END_S = 5.0
 
 
 class PoseProcess:
@@ -80,7 +65,7 @@ class PoseProcess:
         self._stall_s = stall_s
         self._start_s = start_s
         self._command = command or (sys.executable, "-P", "-m", "measure.pose_process")
-        self._process: _Process | None = None
+        self._process: ChildProcess | None = None
         self._sent: set[ModelQuality] = set()
 
     def __enter__(self) -> Self:
@@ -124,7 +109,7 @@ class PoseProcess:
             process = self._ready({each.quality for each in job.passes})
             process.send(message_of_job(job), self._stall_s)
             return self._collect(process, job, progress or (lambda share: None))
-        except _ProcessFaultError as fault:
+        except ProcessFaultError as fault:
             self._drop()
             raise PoseProcessError(
                 f"The clip {job.clip.name} could not be looked at: {fault}. Other clips are not "
@@ -146,10 +131,10 @@ class PoseProcess:
             process, self._process = self._process, None
             process.kill()
 
-    def _ready(self, qualities: set[ModelQuality]) -> "_Process":
+    def _ready(self, qualities: set[ModelQuality]) -> ChildProcess:
         if self._process is None or not self._process.is_alive:
             self._drop()
-            self._process = _Process(self._command)
+            self._process = ChildProcess(self._command)
             self._sent = set()
             self._expect_ready(self._process)
         for quality in sorted(qualities - self._sent):
@@ -158,13 +143,13 @@ class PoseProcess:
             self._sent.add(quality)
         return self._process
 
-    def _expect_ready(self, process: "_Process") -> None:
+    def _expect_ready(self, process: ChildProcess) -> None:
         message = process.receive(self._start_s)
         if message.kind is not Kind.READY:
-            raise _ProcessFaultError("the pose process did not start as it should")
+            raise ProcessFaultError("the pose process did not start as it should")
 
     def _collect(
-        self, process: "_Process", job: ClipJob, progress: Callable[[float], None]
+        self, process: ChildProcess, job: ClipJob, progress: Callable[[float], None]
     ) -> ClipPoses:
         found: list[list[PoseFrame]] = [[] for _ in job.passes]
         while True:
@@ -183,147 +168,14 @@ class PoseProcess:
                 else:
                     raise GarbledError(f"{message.kind} at the wrong time")
             except (GarbledError, KeyError, IndexError, TypeError) as error:
-                raise _ProcessFaultError(f"the pose process answered nonsense ({error})") from None
+                raise ProcessFaultError(f"the pose process answered nonsense ({error})") from None
 
 
 def _told(message: Message) -> Exception:
     error = error_of(message)
-    return _ProcessFaultError(str(error)) if isinstance(error, PoseProcessError) else error
+    return ProcessFaultError(str(error)) if isinstance(error, PoseProcessError) else error
 
 
 def _model_message(quality: ModelQuality, bundle: Bundle) -> Message:
     content = np.frombuffer(bundle.content, dtype=np.uint8)
     return Message(kind=Kind.MODEL, values={"quality": quality.value}, arrays={"bundle": content})
-
-
-class _ProcessFaultError(Exception):
-    """The process crashed, hung, failed or talked nonsense."""
-
-
-class _Process:
-    """A running pose process and the thread that takes what it says."""
-
-    def __init__(self, command: tuple[str, ...]) -> None:
-        try:
-            self._popen = subprocess.Popen(
-                command,
-                stdin=subprocess.PIPE,
-                stdout=subprocess.PIPE,
-                stderr=subprocess.PIPE,
-                env=_environment(),
-                creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
-            )
-        except OSError as error:
-            raise _ProcessFaultError(
-                f"the pose process could not be started ({error.strerror})"
-            ) from None
-        self._stdin = cast(BinaryIO, self._popen.stdin)
-        self._messages: queue.Queue[Message | GarbledError | None] = queue.Queue(_WAITING)
-        self._dropped = threading.Event()
-        self._threads = (
-            threading.Thread(target=self._take, args=(self._popen.stdout,), daemon=True),
-            threading.Thread(target=keep_log, args=(self._popen.stderr,), daemon=True),
-        )
-        for thread in self._threads:
-            thread.start()
-
-    @property
-    def process_id(self) -> int:
-        return self._popen.pid
-
-    @property
-    def is_alive(self) -> bool:
-        return self._popen.poll() is None
-
-    def send(self, message: Message, limit_s: float) -> None:
-        """Send a message; a process that does not take it in time is killed."""
-        late = threading.Event()
-
-        def give_up() -> None:
-            late.set()
-            self._popen.kill()
-
-        watch = threading.Timer(limit_s, give_up)
-        watch.start()
-        try:
-            write_message(self._stdin, message)
-        except OSError:
-            ending = _no_sign(limit_s) if late.is_set() else self._ending()
-            raise _ProcessFaultError(ending) from None
-        finally:
-            watch.cancel()
-
-    def receive(self, limit_s: float) -> Message:
-        """Return the next message, or raise what happened instead."""
-        try:
-            message = self._messages.get(timeout=limit_s)
-        except queue.Empty:
-            raise _ProcessFaultError(_no_sign(limit_s)) from None
-        if message is None:
-            raise _ProcessFaultError(self._ending())
-        if isinstance(message, GarbledError):
-            raise _ProcessFaultError(f"the pose process answered nonsense: {message}")
-        return message
-
-    def end(self) -> None:
-        """Let it end: it does when its pipe is closed."""
-        with contextlib.suppress(OSError):
-            self._stdin.close()
-        with contextlib.suppress(subprocess.TimeoutExpired):
-            self._popen.wait(_END_S)
-        self.kill()
-
-    def kill(self) -> None:
-        self._dropped.set()
-        self._popen.kill()
-        self._popen.wait()
-        for thread in self._threads:
-            thread.join()
-        with contextlib.suppress(OSError):
-            self._stdin.close()
-
-    def _take(self, pipe: BinaryIO) -> None:
-        """Take messages until the pipe ends; each waits here until it is asked for."""
-        with pipe:
-            while not self._dropped.is_set():
-                message: Message | GarbledError | None
-                try:
-                    message = read_message(pipe)
-                except (GarbledError, OSError) as error:
-                    message = GarbledError(str(error))
-                self._wait_to_put(message)
-                if not isinstance(message, Message):
-                    return
-
-    def _wait_to_put(self, message: Message | GarbledError | None) -> None:
-        while not self._dropped.is_set():
-            try:
-                self._messages.put(message, timeout=0.1)
-                return
-            except queue.Full:
-                continue
-
-    def _ending(self) -> str:
-        try:
-            code = self._popen.wait(_END_S)
-        except subprocess.TimeoutExpired:
-            return "the pose process closed its pipe"
-        name = signal.strsignal(-code) if code < 0 else None
-        return f"the pose process crashed ({name or f'code {code}'})"
-
-
-def _no_sign(limit_s: float) -> str:
-    return f"the pose process gave no sign of life for {limit_s:g} s"
-
-
-def _environment() -> dict[str, str]:
-    """Return the variables that the process is started with."""
-    own_folder = str(Path(__file__).resolve().parent.parent)
-    before = os.environ.get("PYTHONPATH")
-    return {
-        **os.environ,
-        "PYTHONPATH": os.pathsep.join([own_folder, before] if before else [own_folder]),
-        "OPENCV_LOG_LEVEL": "SILENT",  # its lines may name the clip
-        "OPENCV_FFMPEG_LOGLEVEL": "-8",
-        "MPLBACKEND": "Agg",  # the network's library imports the plotting one
-    }

@@ -60,7 +60,7 @@ class Listener(Protocol):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Waiting:
+class Waiting:
     """A picture on its way to the networks; no picture for a frame lost to damage."""
 
     frame: SourceFrame
@@ -83,7 +83,7 @@ def run_job(
         If a network keeps failing.
     """
     source = open_source(job.clip)
-    threads: list[_LookingThread] = []
+    threads: list[LookingThread] = []
     try:
         gate = FrameGate(
             sample_aspect=source.facts.sample_aspect,
@@ -100,7 +100,7 @@ def run_job(
         )
         for quality in dict.fromkeys(each.quality for each in job.passes):
             numbered = [(n, each) for n, each in enumerate(job.passes) if each.quality is quality]
-            threads.append(_LookingThread(make_looker[quality], numbered, listener))
+            threads.append(LookingThread(make_looker[quality], numbered, listener))
         for thread in threads:
             thread.start()
         size_px = _feed(reader, gate, threads, job.clip.name)
@@ -119,7 +119,7 @@ def run_job(
 
 
 def _feed(
-    reader: ClipReader, gate: FrameGate, threads: Sequence["_LookingThread"], name: str
+    reader: ClipReader, gate: FrameGate, threads: Sequence["LookingThread"], name: str
 ) -> tuple[int, int] | None:
     """Give every chosen picture to every thread; return their upright size, if there was one."""
     size_px = None
@@ -133,7 +133,7 @@ def _feed(
                     "Convert it to one size."
                 )
         for thread in threads:
-            thread.put(_Waiting(frame=frame, picture=picture))
+            thread.put(Waiting(frame=frame, picture=picture))
     return size_px
 
 
@@ -142,7 +142,7 @@ def _facts(
     size_px: tuple[int, int],
     gate: FrameGate,
     reader: ClipReader,
-    threads: Sequence["_LookingThread"],
+    threads: Sequence["LookingThread"],
 ) -> ClipFacts:
     notes = [*reader.notes, *(note for thread in threads for note in thread.notes)]
     frames = reader.frames_read + reader.frames_lost
@@ -184,7 +184,7 @@ class _Ticker:
             self._listener.progress(min(1.0, time_s / self._end_s) if self._end_s else 0.0)
 
 
-class _LookingThread:
+class LookingThread:
     """One network's thread: all passes of one quality over the pictures given to it."""
 
     def __init__(
@@ -194,7 +194,7 @@ class _LookingThread:
         listener: Listener,
     ) -> None:
         self._make_looker = make_looker
-        self._waiting: queue.Queue[_Waiting | None] = queue.Queue(_WAITING)
+        self._waiting: queue.Queue[Waiting | None] = queue.Queue(_WAITING)
         self._stopped = threading.Event()
         self._error: Exception | None = None
         self._runs = [_Run(number, each, make_looker, listener) for number, each in passes]
@@ -207,7 +207,7 @@ class _LookingThread:
     def start(self) -> None:
         self._thread.start()
 
-    def put(self, waiting: _Waiting | None) -> None:
+    def put(self, waiting: Waiting | None) -> None:
         """Hand over a picture, or None at the end; raise what went wrong in the thread."""
         while not self._stopped.is_set():
             try:
@@ -280,7 +280,7 @@ class _Run:
             return None
         return f"The network failed {self._rebuilds} times ({self._which.name}) and was restarted."
 
-    def look(self, waiting: _Waiting) -> None:
+    def look(self, waiting: Waiting) -> None:
         """Look at a picture and keep the result until several can be passed on."""
         if waiting.frame.window != self._window:
             self.close()
@@ -302,7 +302,7 @@ class _Run:
             looker, self._looker = self._looker, None
             looker.close()
 
-    def _result(self, waiting: _Waiting) -> PoseFrame:
+    def _result(self, waiting: Waiting) -> PoseFrame:
         picture = waiting.picture
         if picture is None:
             return _empty(waiting.frame)
