@@ -17,7 +17,7 @@ from measure.person_likeness import is_person_like
 from measure.person_paths import LONGEST_GAP_S, Path, Sighting, distance, link, sighting
 
 #: The person is chosen among those who appear in the first second of anybody.
-_CHOICE_S = 1.0
+CHOICE_S = 1.0
 
 #: Somebody has to be seen for so long, and in so many frames, to count as a person.
 _SOLID_S = 0.5
@@ -72,15 +72,15 @@ def follow_person(
     """
     picture = np.array([width_px, height_px], dtype=np.float64)
     paths = link(frames)
-    people = [path for path in paths if _is_solid(path, picture)]
+    people = [path for path in paths if is_solid(path, picture)]
     if like is not None:
         labels = _labels_like(paths, like)
     else:
-        labels = _labels(paths, people, _first_person(people, picture))
+        labels = _labels(paths, people, first_person(people, picture))
     return _track(frames, labels, people, width_px, height_px)
 
 
-def _is_solid(path: Path, picture: FloatArray) -> bool:
+def is_solid(path: Path, picture: FloatArray) -> bool:
     """Tell whether a path lasted long enough, in a person's shape, to be a person."""
     seen = path.sightings
     if len(seen) < _SOLID_FRAMES or path.end_s - path.start_s < _SOLID_S:
@@ -89,20 +89,20 @@ def _is_solid(path: Path, picture: FloatArray) -> bool:
     return like >= _SOLID_SHARE * len(seen)
 
 
-def _first_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
+def first_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
     """Return the largest, most central and most lasting of those who appear first."""
     if not people:
         return None
     first_s = min(path.start_s for path in people)
 
     def weight(path: Path) -> float:
-        early = [one for one in path.sightings if one.time_s <= path.start_s + _CHOICE_S]
+        early = [one for one in path.sightings if one.time_s <= path.start_s + CHOICE_S]
         trunk_px = float(np.median([one.trunk_px for one in early]))
         across = float(np.median([one.centre_px[0] for one in early])) / picture[0] - 0.5
-        lasting = min(1.0, (path.end_s - path.start_s) / (2 * _CHOICE_S))
+        lasting = min(1.0, (path.end_s - path.start_s) / (2 * CHOICE_S))
         return trunk_px * lasting * float(np.exp(-((across / _CENTRAL) ** 2)))
 
-    return max((path for path in people if path.start_s <= first_s + _CHOICE_S), key=weight)
+    return max((path for path in people if path.start_s <= first_s + CHOICE_S), key=weight)
 
 
 def _labels(
@@ -116,17 +116,17 @@ def _labels(
         elif path in people:
             labels.update(dict.fromkeys(path.sightings, FrameState.OTHER_PERSON))
     own: list[Sighting] = []
-    following: tuple[Path, int] | None = (first, 0) if first is not None else None
-    while following is not None:
-        path, start = following
+    present: tuple[Path, int] | None = (first, 0) if first is not None else None
+    while present is not None:
+        path, start = present
         labels.update(dict.fromkeys(path.sightings[:start], FrameState.UNSURE_WHO))
         labels.update(dict.fromkeys(path.sightings[start:], FrameState.SEEN))
         own += path.sightings[start:]
-        following = _following(own, paths)
+        present = following(own, paths)
     return labels
 
 
-def _following(own: Sequence[Sighting], paths: Sequence[Path]) -> tuple[Path, int] | None:
+def following(own: Sequence[Sighting], paths: Sequence[Path]) -> tuple[Path, int] | None:
     """Return the path on which the person is seen again, and the first sighting that counts.
 
     Whoever was in the picture together with the person is somebody else.

@@ -135,15 +135,35 @@ def distance(one: Sighting, other: Sighting) -> float:
 
 def link(frames: Sequence[PoseFrame]) -> list[Path]:
     """Return the paths of all people in the frames, in order of their start."""
-    paths: list[Path] = []
-    alive: list[Path] = []
-    for number, frame in enumerate(frames):
-        alive = [path for path in alive if frame.time_s - path.end_s <= LONGEST_GAP_S]
-        seen = _without_duplicates(list(_sightings(number, frame)), alive)
-        started = _continue(alive, seen)
-        paths += started
-        alive += started
-    return paths
+    linker = Linker()
+    for frame in frames:
+        linker.add(frame)
+    return linker.paths
+
+
+class Linker:
+    """Makes paths of the people in frames that come one after the other.
+
+    Attributes
+    ----------
+    paths
+        Of all people so far, in order of their start; those going on grow with every frame.
+    """
+
+    def __init__(self) -> None:
+        self.paths: list[Path] = []
+        self._alive: list[Path] = []
+        self._frames = 0
+
+    def add(self, frame: PoseFrame) -> list[Sighting]:
+        """Take the next frame; return what was seen in it, each person once."""
+        self._alive = [path for path in self._alive if frame.time_s - path.end_s <= LONGEST_GAP_S]
+        seen = _without_duplicates(list(_sightings(self._frames, frame)), self._alive)
+        started = _continue(self._alive, seen)
+        self.paths += started
+        self._alive += started
+        self._frames += 1
+        return seen
 
 
 def _sightings(number: int, frame: PoseFrame) -> Iterator[Sighting]:
