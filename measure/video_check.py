@@ -6,6 +6,7 @@ only when its first bytes are those of a known container, and everything else ge
 sentence. Nothing is decoded here.
 """
 
+import codecs
 import os
 import stat
 import struct
@@ -18,6 +19,9 @@ from measure.errors import ClipError
 
 #: Bytes read from the start of a file to recognise it.
 _HEAD_BYTES = 4096
+
+#: Boxes of an MP4 file looked at on one level; real ones have a few, or one for each second. Ours.
+_MOST_BOXES = 100_000
 
 #: Windows: the content is not on this computer yet (FILE_ATTRIBUTE_RECALL_ON_DATA_ACCESS).
 _KEPT_ELSEWHERE = 0x00400000
@@ -145,7 +149,8 @@ def recognise(head: bytes) -> Container:
             return kind
     if _is_transport_stream(head):
         return Container.TRANSPORT
-    if head[:1] == b"\xff" and len(head) > 1 and head[1] & 0xE0 == 0xE0:
+    sound = len(head) > 1 and head[0] == 0xFF and head[1] & 0xE0 == 0xE0
+    if sound and not head.startswith(_TEXT_MARKS):
         return Container.SOUND  # bare MPEG audio
     return Container.TEXT if _is_text(head) else Container.UNKNOWN
 
@@ -177,6 +182,10 @@ _STARTS = (
 )
 
 
+#: Byte order marks of UTF-16 and UTF-8.
+_TEXT_MARKS = (b"\xff\xfe", b"\xfe\xff", b"\xef\xbb\xbf")
+
+
 def _is_transport_stream(head: bytes) -> bool:
     """Tell whether sync bytes stand every 188 bytes (or every 192, with a time before each)."""
     for first, step in ((0, 188), (4, 192)):
@@ -187,10 +196,11 @@ def _is_transport_stream(head: bytes) -> bool:
 
 
 def _is_text(head: bytes) -> bool:
-    if head.startswith((b"\xff\xfe", b"\xfe\xff", b"\xef\xbb\xbf")):
+    if head.startswith(_TEXT_MARKS):
         return True
     try:
-        text = head[:-4].decode("utf-8") if len(head) == _HEAD_BYTES else head.decode("utf-8")
+        # Incremental, because the head may end inside a letter.
+        text = codecs.getincrementaldecoder("utf-8")().decode(head)
     except UnicodeDecodeError:
         return False
     return all(sign.isprintable() or sign in "\t\r\n\f" for sign in text)
@@ -223,7 +233,9 @@ def _check_index(clip: Path, file: BinaryIO) -> None:
 def _boxes(file: BinaryIO, start: int, end: int) -> Iterator[tuple[bytes, int, int]]:
     """Yield kind, start and end of the content of each box between two places of the file."""
     place = start
-    while place + 8 <= end:
+    for _ in range(_MOST_BOXES):
+        if place + 8 > end:
+            return
         file.seek(place)
         head = file.read(16)
         length, kind = struct.unpack(">I4s", head[:8])
@@ -242,10 +254,16 @@ def _boxes(file: BinaryIO, start: int, end: int) -> Iterator[tuple[bytes, int, i
 def _track_kinds(file: BinaryIO, start: int, end: int) -> set[bytes]:
     """Return the handler kinds of the tracks in an index: b"vide", b"soun" and others."""
     found = set()
-    for kind, inner, after in _boxes(file, start, end):
-        if kind in (b"trak", b"mdia"):
-            found |= _track_kinds(file, inner, min(after, end))
-        elif kind == b"hdlr":
-            file.seek(inner + 8)
-            found.add(file.read(4))
+    for track in _inside(file, b"trak", start, end):
+        for media in _inside(file, b"mdia", *track):
+            for handler, _ in _inside(file, b"hdlr", *media):
+                file.seek(handler + 8)
+                found.add(file.read(4))
     return found
+
+
+def _inside(file: BinaryIO, kind: bytes, start: int, end: int) -> list[tuple[int, int]]:
+    """Return where the content of each box of a kind starts and ends."""
+    return [
+        (inner, min(after, end)) for each, inner, after in _boxes(file, start, end) if each == kind
+    ]
