@@ -109,6 +109,8 @@ class Store:
         InputError
             When there is none; its text names those there are.
         """
+        # Half characters, as a terminal with another encoding gives them, are nobody's name.
+        name = name.encode("utf-8", "replace").decode()
         with self._reading():
             found = store_people.person_by_name(
                 self._connection, name

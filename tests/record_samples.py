@@ -26,7 +26,7 @@ from measure.setup import BodySetup, CameraSetup, Correction, LensProfile, Setup
 
 def some_id(name: str) -> str:
     """Return the same identifier for the same name."""
-    return hashlib.sha256(name.encode()).hexdigest()[:32]
+    return hashlib.sha256(name.encode("utf-8", "replace")).hexdigest()[:32]
 
 
 class FixedClock:
