@@ -33,7 +33,7 @@ LEAST_VISIBILITY = 0.3
 #: Share of frames in which a state must occur to count.
 OFTEN = 0.25
 #: Fewer pictures a second than this cannot show a hold.
-LEAST_FRAME_RATE = 5.0
+LEAST_FRAME_RATE = 4.5
 #: Trunk axis against the vertical beyond this: the picture is turned.
 TURNED_DEG = 50.0
 LEAN_NOTE_DEG, LEAN_REFUSE_DEG = 6.0, 12.0

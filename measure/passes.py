@@ -45,7 +45,7 @@ class Models:
 
         Behind the back it loses the hand, so the heavy one goes first there.
         """
-        order = _QUICK_ORDER
+        order: tuple[ModelQuality, ...] = _QUICK_ORDER
         if movement is Movement.HAND_BEHIND_BACK:
             order = (ModelQuality.HEAVY, *_QUICK_ORDER)
         return PosePass(quality=next(each for each in order if each in self.bundles))
