@@ -63,7 +63,9 @@ def rays(camera: VirtualCamera) -> np.ndarray:
     x = (np.arange(camera.width)[:, None] + offsets).ravel()
     y = (np.arange(camera.height)[:, None] + offsets).ravel()
     pixels = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 1, 2).astype(np.float32)
-    seen = cv2.undistortPoints(pixels, camera.matrix, np.array(camera.distortion)).reshape(-1, 2)
+    seen = np.asarray(
+        cv2.undistortPoints(pixels, camera.matrix, np.array(camera.distortion)), dtype=np.float32
+    ).reshape(-1, 2)
     directions: np.ndarray = np.concatenate([seen, np.ones((len(seen), 1), np.float32)], axis=1)
     return directions
 
@@ -87,7 +89,14 @@ def photograph(camera: VirtualCamera, pose: BoardPose, *, noise: float = 0.0) ->
     picture = fine.reshape(camera.height, RAYS, camera.width, RAYS).mean(axis=(1, 3))
     if noise:
         picture += np.random.default_rng(1).normal(0, noise, picture.shape)
-    return np.clip(np.rint(picture), 0, 255).astype(np.uint8)
+    whole: np.ndarray = np.clip(np.rint(picture), 0, 255).astype(np.uint8)
+    return whole
+
+
+@lru_cache(maxsize=4)
+def photographs(camera: VirtualCamera) -> tuple[np.ndarray, ...]:
+    """Return pictures of the board all over the camera's picture, tilted in turn."""
+    return tuple(photograph(camera, pose, noise=3) for pose in poses(camera, EVERYWHERE))
 
 
 def true_view(camera: VirtualCamera, pose: BoardPose, error_px: float = 0.0) -> BoardView:
@@ -126,3 +135,6 @@ EVERYWHERE = [
     for down in (-0.55, 0.0, 0.55)
     for across in (-0.6, -0.2, 0.2, 0.6)
 ] + [(-0.75, -0.7), (0.75, -0.7), (-0.75, 0.7), (0.75, 0.7)]  # fmt: skip
+
+#: A usual webcam, its axis a little off the middle, with little distortion.
+USUAL = VirtualCamera(640, 480, 500.0, (330.0, 232.0), (-0.05, 0.02, 0.001, -0.001, 0.0))
