@@ -26,9 +26,15 @@ MOST_REPEATS = 200
 #: How often times may start anew before a clip counts as ended. Ours.
 MOST_RESTARTS = 20
 
-#: So many frames in a row, each later than the one before but all behind the last good time,
-#: are a new start; fewer are stray frames out of order, as damage leaves them. Ours.
+#: A step forward beyond this is not believed at once, no more than one back. Ours.
+_LONGEST_STEP_S = 60.0
+
+#: So many frames in a row, each later than the one before but none where it should be, are a
+#: new start; fewer are strays, as damage leaves them. Ours.
 _NEW_START = 3
+
+#: Steps below this are not believed when lost frames are counted. Ours.
+_SHORTEST_INTERVAL_S = 1 / 240
 
 #: Frames after a failure in which a gap in time still counts as damage: decoders hold back up
 #: to 16 pictures.
@@ -138,7 +144,7 @@ class TimeLine:
         self.repeats = 0
         self.restarts = 0
         self._shift_s = 0.0
-        self._behind_s: list[float] = []
+        self._strays_s: list[float] = []
 
     def accept(self, raw_s: float, interval_s: float) -> float | None:
         """Return the time of the next frame, or None if the frame cannot be used.
@@ -153,20 +159,21 @@ class TimeLine:
         if not math.isfinite(raw_s):
             self.repeats += 1
             return None
-        if self.last_s == -math.inf:
+        first = self.last_s == -math.inf
+        if first:
             self._shift_s = -raw_s
         time_s = raw_s + self._shift_s
-        if time_s <= self.last_s + 1e-6:
-            if self._behind_s and time_s <= self._behind_s[-1] + 1e-6:
-                self._behind_s.clear()
-            self._behind_s.append(time_s)
-            if len(self._behind_s) < _NEW_START:
+        if not first and not 1e-6 < time_s - self.last_s <= _LONGEST_STEP_S:
+            if not self._strays_s or not 1e-6 < time_s - self._strays_s[-1] <= _LONGEST_STEP_S:
+                self._strays_s.clear()
+            self._strays_s.append(time_s)
+            if len(self._strays_s) < _NEW_START:
                 self.repeats += 1
                 return None
             self.restarts += 1
             self._shift_s += self.last_s + interval_s - time_s
             time_s = self.last_s + interval_s
-        self._behind_s.clear()
+        self._strays_s.clear()
         self.repeats = 0
         self.last_s = time_s
         return time_s
@@ -284,7 +291,8 @@ class ClipReader:
     def _lost_before(self, time_s: float) -> Iterator[SourceFrame]:
         """Yield the frames lost between the last one and this one, evenly spread."""
         gap_s = time_s - self.last_s
-        lost = round(gap_s / self.interval_s) - 1 if self.frames_read else 0
+        interval_s = max(self.interval_s, _SHORTEST_INTERVAL_S)
+        lost = round(gap_s / interval_s) - 1 if self.frames_read else 0
         before_s = self.last_s
         for number in range(1, lost + 1):
             lost_s = before_s + gap_s * number / (lost + 1)
