@@ -87,7 +87,7 @@ def load_cases(folder: Path) -> tuple[Case, ...]:
 
 def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
     """Let the network look at every case not looked at yet; each worker has its own process."""
-    missing = [case for case in cases if not _kept(case, kept).exists()]
+    missing = [case for case in cases if not kept_path(case, kept).exists()]
     if not missing:
         return
     kept.mkdir(parents=True, exist_ok=True)
@@ -113,7 +113,7 @@ def _look(process: PoseProcess, case: Case, kept: Path) -> None:
     quick = follow_person(poses.frames[FULL], **size)
     careful = process.run(replace(job, passes=PASSES, rate_hz=CAREFUL_HZ))
     tracks = {one: follow_person(careful.frames[one], **size, like=quick) for one in PASSES}
-    keep(_kept(case, kept), quick, tracks)
+    keep(kept_path(case, kept), quick, tracks)
 
 
 def keep(target: Path, quick: Track, careful: Mapping[PosePass, Track]) -> None:
@@ -143,7 +143,8 @@ def _small(array: FloatArray) -> Any:
     return array.astype(np.float32) if array.dtype == np.float64 and array.ndim > 1 else array
 
 
-def _kept(case: Case, kept: Path) -> Path:
+def kept_path(case: Case, kept: Path) -> Path:
+    """Return where the tracks of a case are kept; another clip under its name is another place."""
     stamp = case.clip.stat()
     key = hashlib.sha256(f"{case.name} {stamp.st_size}".encode()).hexdigest()[:12]
     return kept / f"{case.name}-{key}.npz"
@@ -158,12 +159,17 @@ class CaseTracks:
 
 
 def tracks_of(case: Case, kept: Path) -> CaseTracks:
-    """Return the kept tracks of a case.
+    """Return the kept tracks of a case."""
+    return tracks_of_path(kept_path(case, kept), case.movement)
+
+
+def tracks_of_path(path: Path, movement: Movement) -> CaseTracks:
+    """Return the tracks of a kept file.
 
     Behind the back the heavy model goes first, in replay as here.
     """
-    tracks = tracks_from(_kept(case, kept))
-    if case.movement is Movement.HAND_BEHIND_BACK:
+    tracks = tracks_from(path)
+    if movement is Movement.HAND_BEHIND_BACK:
         return replace(tracks, quick=tracks.careful[HEAVY])
     return tracks
 
