@@ -35,11 +35,19 @@ class Kind(StrEnum):
 
     MODEL = "model"  # to the process: a bundle
     JOB = "job"  # to the process: a clip
+    PICTURES = "pictures"  # to the process: pictures kept in memory, or the next of them
+    LIVE = "live"  # to the live process: a source
+    STOP = "stop"  # to the live process: no source
     READY = "ready"  # from it: started, or a bundle taken
     PROGRESS = "progress"
     FRAMES = "frames"
     DONE = "done"
     ERROR = "error"
+    OPENED = "opened"  # from the live process: a source is open
+    SEEN = "seen"  # from the live process: one picture looked at
+    ALIVE = "alive"  # from the live process: nothing new
+    TROUBLE = "trouble"  # from the live process: what keeps pictures from coming, or no more
+    ENDED = "ended"  # from the live process: the clip is over
 
 
 class GarbledError(ValueError):
@@ -190,6 +198,7 @@ def message_of_job(job: ClipJob) -> Message:
         kind=Kind.JOB,
         values={
             "clip": os.fspath(job.clip),
+            "folder": os.getcwd(),
             "passes": [[each.quality.value, each.mirrored] for each in job.passes],
             "rate_hz": job.rate_hz,
             "windows": job.windows,
@@ -203,6 +212,7 @@ def job_of(message: Message) -> ClipJob:
     """Return the job that a message holds."""
     values = dict(message.values)
     windows = values.pop("windows")
+    del values["folder"]
     return ClipJob(
         clip=Path(values.pop("clip")),
         passes=tuple(

@@ -5,6 +5,7 @@ output. Both its text streams lead to its error stream, which the supervisor kee
 the noise of native code reaches no terminal. It ends when its supervisor does.
 """
 
+import contextlib
 import faulthandler
 import os
 import queue
@@ -19,6 +20,7 @@ from typing import Any, BinaryIO
 from measure.body import PoseFrame
 from measure.clip_job import ClipJob
 from measure.errors import ThawlineError
+from measure.picture_job import PictureJob, pictures_of
 from measure.pose_messages import (
     GarbledError,
     Kind,
@@ -35,12 +37,12 @@ from measure.pose_model_checksums import ModelQuality
 
 def main() -> None:
     """Serve jobs until the supervisor closes the pipe or is gone."""
-    incoming, outgoing = _take_pipes()
+    incoming, outgoing = take_pipes()
     faulthandler.enable()
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the supervisor decides
     from measure.landmarker import Landmarker  # takes a second, and closes the way out first
 
-    answers = _Answers(outgoing)
+    answers = Answers(outgoing)
     orders: queue.Queue[Message] = queue.Queue()
     threading.Thread(target=_listen, args=(incoming, orders), daemon=True).start()
     makers: dict[ModelQuality, Callable[[], Landmarker]] = {}
@@ -51,30 +53,48 @@ def main() -> None:
             bundle = order.arrays["bundle"].tobytes()
             makers[ModelQuality(order.values["quality"])] = partial(Landmarker, bundle)
             answers.send(Message(kind=Kind.READY))
+        elif order.kind is Kind.PICTURES:
+            _serve(partial(_looked_at, pictures_of(order, orders.get), makers, answers), answers)
         elif order.kind is Kind.JOB:
-            _serve(job_of(order), makers, answers)
+            with contextlib.suppress(OSError):
+                os.chdir(order.values["folder"])  # a clip's path may be relative to it
+            _serve(partial(_facts_of_clip, job_of(order), makers, answers), answers)
             if Landmarker.opened != Landmarker.closed:
                 os.write(2, b"a network was left open\n")
                 os._exit(3)
 
 
-def _serve(
-    job: ClipJob, makers: Mapping[ModelQuality, Callable[[], Any]], answers: "_Answers"
-) -> None:
+def _facts_of_clip(
+    job: ClipJob, makers: Mapping[ModelQuality, Callable[[], Any]], answers: "Answers"
+) -> Message:
     from measure.pose_work import run_job
 
+    return message_of_facts(run_job(job, makers, answers))
+
+
+def _looked_at(
+    job: PictureJob, makers: Mapping[ModelQuality, Callable[[], Any]], answers: "Answers"
+) -> Message:
+    from measure.pose_work import look_at
+
+    look_at(job, makers, answers)
+    return Message(kind=Kind.DONE)
+
+
+def _serve(work: Callable[[], Message], answers: "Answers") -> None:
     try:
-        facts = run_job(job, makers, answers)
+        done = work()
     except ThawlineError as error:
         answers.send(error_message(error))
     except Exception as error:  # noqa: BLE001 - the top of the process
-        traceback.print_exc()
+        # Where it happened, for the log; not its text, which may name the clip.
+        traceback.print_tb(error.__traceback__)
         answers.send(error_message(error))
     else:
-        answers.send(message_of_facts(facts))
+        answers.send(done)
 
 
-def _take_pipes() -> tuple[BinaryIO, BinaryIO]:
+def take_pipes() -> tuple[BinaryIO, BinaryIO]:
     """Return the two pipes, and lead everything else that is written to the error stream."""
     incoming = os.fdopen(os.dup(0), "rb")
     outgoing = os.fdopen(os.dup(1), "wb")
@@ -96,8 +116,8 @@ def _listen(incoming: BinaryIO, orders: "queue.Queue[Message]") -> None:
     os._exit(0)
 
 
-class _Answers:
-    """Sends answers; may be used from several threads."""
+class Answers:
+    """Sends answers; may be used from several threads. Without a listener the process ends."""
 
     def __init__(self, outgoing: BinaryIO) -> None:
         self._outgoing = outgoing
