@@ -146,6 +146,25 @@ class FrameGate:
         )
 
 
+def readmitted(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
+    """Return a picture that was admitted before, kept in memory, and comes back.
+
+    Parameters
+    ----------
+    rgb, width_px, height_px
+        As they were in the :class:`Picture`.
+
+    Raises
+    ------
+    InputError
+        If it cannot have been one.
+    """
+    fits = rgb.dtype == np.uint8 and rgb.ndim == 3 and rgb.shape[2] == 3
+    if not fits or max(rgb.shape) > max(LONGEST_SIDE_PX, width_px, height_px):
+        raise InputError(f"A kept picture of shape {rgb.shape} came back; it cannot be used.")
+    return Picture(rgb=np.ascontiguousarray(rgb), width_px=width_px, height_px=height_px)
+
+
 def _check_frame(frame: NDArray[Any]) -> None:
     known = frame.ndim == 2 or (frame.ndim == 3 and frame.shape[2] in (1, 3, 4))
     if not known:

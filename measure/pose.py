@@ -6,7 +6,7 @@ the next piece of work finds a new process.
 """
 
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from types import TracebackType
 from typing import Self
 
@@ -15,6 +15,7 @@ import numpy as np
 from measure.body import PoseFrame
 from measure.clip_job import ClipFacts, ClipJob, ClipPoses, PosePass
 from measure.errors import PoseProcessError, ThawlineError
+from measure.picture_job import PictureJob, messages_of_pictures
 from measure.pose_child import ChildProcess, ProcessFaultError
 from measure.pose_messages import (
     GarbledError,
@@ -102,22 +103,74 @@ class PoseProcess:
         PoseProcessError
             If the process crashed, hung or talked nonsense; the text names the clip.
         """
-        missing = {each.quality for each in job.passes} - self._models.keys()
-        if missing:
-            raise ValueError(f"no model was given for {', '.join(sorted(missing))}")
         try:
-            process = self._ready({each.quality for each in job.passes})
-            process.send(message_of_job(job), self._stall_s)
-            return self._collect(process, job, progress or (lambda share: None))
+            done, frames = self._serve(job.passes, [message_of_job(job)], progress)
+            return ClipPoses(facts=_facts(done), frames=frames)
         except ProcessFaultError as fault:
             self._drop()
             raise PoseProcessError(
                 f"The clip {job.clip.name} could not be looked at: {fault}. Other clips are not "
                 "affected. Try it again; if it fails again, convert the clip to MP4 (H.264)."
             ) from None
+
+    def look_at(self, job: PictureJob) -> Mapping[PosePass, tuple[PoseFrame, ...]]:
+        """Look at pictures that were kept in memory.
+
+        Returns
+        -------
+        Mapping
+            By pass: what was found in each picture, in their order.
+
+        Raises
+        ------
+        ModelError
+            If a bundle cannot be used.
+        PoseProcessError
+            If the process crashed, hung, was stopped or talked nonsense.
+        """
+        try:
+            return self._serve(job.passes, messages_of_pictures(job), None)[1]
+        except ProcessFaultError as fault:
+            raise PoseProcessError(f"The pictures could not be looked at: {fault}.") from None
+
+    def prepare(self) -> None:
+        """Start the process and give it every bundle, so that the first work need not wait.
+
+        Raises
+        ------
+        PoseProcessError
+            If it does not start.
+        """
+        try:
+            self._ready(set(self._models))
+        except ProcessFaultError as fault:
+            self._drop()
+            raise PoseProcessError(f"The pose part could not be started: {fault}.") from None
+
+    def stop(self) -> None:
+        """Break off the work at hand, from any thread; it then ends with an error."""
+        process = self._process
+        if process is not None:
+            process.stop()
+
+    def _serve(
+        self,
+        passes: tuple[PosePass, ...],
+        orders: Iterable[Message],
+        progress: Callable[[float], None] | None,
+    ) -> tuple[Message, Mapping[PosePass, tuple[PoseFrame, ...]]]:
+        """Give orders; return the last answer and the frames of each pass."""
+        missing = {each.quality for each in passes} - self._models.keys()
+        if missing:
+            raise ValueError(f"no model was given for {', '.join(sorted(missing))}")
+        try:
+            process = self._ready({each.quality for each in passes})
+            for order in orders:
+                process.send(order, self._stall_s)
+            return self._collect(process, passes, progress or (lambda share: None))
         except BaseException as error:
             if not isinstance(error, ThawlineError):
-                self._drop()  # stopped midway: it may still be busy
+                self._drop()  # broken, or stopped midway: it may still be busy
             raise
 
     def close(self) -> None:
@@ -149,9 +202,12 @@ class PoseProcess:
             raise ProcessFaultError("the pose process did not start as it should")
 
     def _collect(
-        self, process: ChildProcess, job: ClipJob, progress: Callable[[float], None]
-    ) -> ClipPoses:
-        found: list[list[PoseFrame]] = [[] for _ in job.passes]
+        self,
+        process: ChildProcess,
+        passes: tuple[PosePass, ...],
+        progress: Callable[[float], None],
+    ) -> tuple[Message, Mapping[PosePass, tuple[PoseFrame, ...]]]:
+        found: list[list[PoseFrame]] = [[] for _ in passes]
         while True:
             message = process.receive(self._stall_s)
             try:
@@ -162,13 +218,23 @@ class PoseProcess:
                 elif message.kind is Kind.ERROR:
                     raise _told(message)
                 elif message.kind is Kind.DONE:
-                    frames = dict(zip(job.passes, map(tuple, found), strict=True))
                     progress(1.0)
-                    return ClipPoses(facts=facts_of(message), frames=frames)
+                    return message, dict(zip(passes, map(tuple, found), strict=True))
                 else:
                     raise GarbledError(f"{message.kind} at the wrong time")
             except (GarbledError, KeyError, IndexError, TypeError) as error:
-                raise ProcessFaultError(f"the pose process answered nonsense ({error})") from None
+                raise _nonsense(error) from None
+
+
+def _facts(done: Message) -> ClipFacts:
+    try:
+        return facts_of(done)
+    except (KeyError, TypeError) as error:
+        raise _nonsense(error) from None
+
+
+def _nonsense(error: Exception) -> ProcessFaultError:
+    return ProcessFaultError(f"the pose process answered nonsense ({error})")
 
 
 def _told(message: Message) -> Exception:

@@ -107,6 +107,10 @@ class ChildProcess:
             self._popen.wait(_END_S)
         self.kill()
 
+    def stop(self) -> None:
+        """End it at once, from any thread; whoever waits for a message is told."""
+        self._popen.kill()
+
     def kill(self) -> None:
         self._dropped.set()
         self._popen.kill()

@@ -18,7 +18,8 @@ import numpy as np
 from measure.body import LANDMARKS, SIDES_EXCHANGED, FloatArray, PoseFrame
 from measure.clip_job import ClipFacts, ClipJob, PosePass
 from measure.errors import ClipError, InputError, PoseProcessError
-from measure.frame import FrameGate, Picture, PixelArray
+from measure.frame import FrameGate, Picture, PixelArray, readmitted
+from measure.picture_job import PictureJob
 from measure.pose_model_checksums import ModelQuality
 from measure.video import FrameSource, SourceFacts, open_clip
 from measure.video_read import ClipReader, SourceFrame, merged
@@ -98,11 +99,7 @@ def run_job(
             windows=merged(job.windows) if job.windows is not None else None,
             tick=ticker.tick,
         )
-        for quality in dict.fromkeys(each.quality for each in job.passes):
-            numbered = [(n, each) for n, each in enumerate(job.passes) if each.quality is quality]
-            threads.append(LookingThread(make_looker[quality], numbered, listener))
-        for thread in threads:
-            thread.start()
+        threads += _looking_threads(job.passes, make_looker, listener)
         size_px = _feed(reader, gate, threads, job.clip.name)
         for thread in threads:
             thread.finish()
@@ -135,6 +132,52 @@ def _feed(
         for thread in threads:
             thread.put(Waiting(frame=frame, picture=picture))
     return size_px
+
+
+def look_at(
+    job: PictureJob,
+    make_looker: Mapping[ModelQuality, Callable[[], Looker]],
+    listener: Listener,
+) -> None:
+    """Look at pictures that were kept in memory; results go to the listener.
+
+    Raises
+    ------
+    PoseProcessError
+        If a network keeps failing.
+    """
+    threads = _looking_threads(job.passes, make_looker, listener)
+    try:
+        for number, kept in enumerate(job.pictures):
+            listener.progress(number / len(job.pictures))
+            waiting = Waiting(
+                frame=SourceFrame(
+                    index=kept.index, time_s=kept.time_s, pixels=None, window=kept.window
+                ),
+                picture=readmitted(kept.rgb, job.width_px, job.height_px),
+            )
+            for thread in threads:
+                thread.put(waiting)
+        for thread in threads:
+            thread.finish()
+    finally:
+        for thread in threads:
+            thread.abandon()
+
+
+def _looking_threads(
+    passes: Sequence[PosePass],
+    make_looker: Mapping[ModelQuality, Callable[[], Looker]],
+    listener: Listener,
+) -> list["LookingThread"]:
+    """Return a started thread for each network that the passes need."""
+    threads = []
+    for quality in dict.fromkeys(each.quality for each in passes):
+        numbered = [(n, each) for n, each in enumerate(passes) if each.quality is quality]
+        threads.append(LookingThread(make_looker[quality], numbered, listener))
+    for thread in threads:
+        thread.start()
+    return threads
 
 
 def _facts(
