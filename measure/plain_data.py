@@ -198,7 +198,10 @@ def _record(kind: type) -> Decoder:
         if not isinstance(data, dict):
             raise _wrong(data, where, "an object")
         if unknown := data.keys() - decoders.keys():
-            raise DataError(f"{where}: unknown field {min(unknown)[:40]!r}.")
+            raise DataError(
+                f"{where}: unknown field {min(unknown)[:40]!r}; a later version may have "
+                "written it."
+            )
         if missing := needed - data.keys():
             raise DataError(f"{where}: the field {min(missing)!r} is missing.")
         prefix = f"{where}." if where else ""

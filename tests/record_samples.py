@@ -17,9 +17,13 @@ from measure.records import (
     Onset,
     Pain,
     Person,
+    Plan,
+    PlannedStretch,
     Posture,
     SessionRecord,
     StoppedBy,
+    Stretch,
+    StretchLog,
 )
 from measure.setup import BodySetup, CameraSetup, Correction, LensProfile, Setup
 
@@ -201,3 +205,28 @@ def event(who: Person, **changes: object) -> Event:
         "note": "Told to rest for a week.",
     }
     return Event(**(values | changes))  # type: ignore[arg-type]
+
+
+def plan(who: Person, **changes: object) -> Plan:
+    values: dict[str, object] = {
+        "id": some_id(f"plan of {who.id}"),
+        "person_id": who.id,
+        "first_day": dt.date(2026, 4, 2),
+        "stretches": (
+            PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),
+            PlannedStretch(stretch=Stretch.TOWEL, times_a_day=2, hold_s=10),
+        ),
+        "pain_limit": 3,
+        "chosen_by": "physiotherapist",
+    }
+    return Plan(**(values | changes))  # type: ignore[arg-type]
+
+
+def stretch(who: Person, **changes: object) -> StretchLog:
+    values: dict[str, object] = {
+        "id": some_id(f"stretch of {who.id}"),
+        "person_id": who.id,
+        "stretch": Stretch.PENDULUM,
+        "done": moment("2026-04-03T06:30:00+00:00"),
+    }
+    return StretchLog(**(values | changes))  # type: ignore[arg-type]

@@ -52,7 +52,7 @@ def test_files_stay_closed_while_the_store_is_open(path: Path) -> None:
         }
 
 
-@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(history=histories())
 def test_every_record_comes_back_as_it_went_in(history: History) -> None:
     with contextlib.closing(sqlite3.connect(":memory:", isolation_level=None)) as connection:
