@@ -31,8 +31,11 @@ class Outcome:
 
 
 def usual_workers() -> int:
-    """Return how many pose processes suit this computer: one for two processors, at least one."""
-    return max(1, (os.cpu_count() or 2) // 2)
+    """Return how many pose processes suit this computer: as many as processors, at most four.
+
+    Each takes about a gigabyte of memory.
+    """
+    return min(os.cpu_count() or 1, 4)
 
 
 def read_many(

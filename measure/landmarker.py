@@ -68,13 +68,13 @@ class Landmarker:
     opened = 0
     closed = 0
 
-    def __init__(self, bundle: bytes) -> None:
+    def __init__(self, bundle: bytes, people: int = PEOPLE_ASKED_FOR) -> None:
         options = vision.PoseLandmarkerOptions(
             base_options=mp.tasks.BaseOptions(
                 model_asset_buffer=bundle, delegate=mp.tasks.BaseOptions.Delegate.CPU
             ),
             running_mode=vision.RunningMode.VIDEO,
-            num_poses=PEOPLE_ASKED_FOR,
+            num_poses=people,
         )
         try:
             self._native = vision.PoseLandmarker.create_from_options(options)

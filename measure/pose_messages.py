@@ -204,6 +204,7 @@ def message_of_job(job: ClipJob) -> Message:
             "windows": job.windows,
             "quarter_turns": job.quarter_turns,
             "already_mirrored": job.already_mirrored,
+            "alone": job.alone,
         },
     )
 
@@ -237,7 +238,9 @@ def facts_of(message: Message) -> ClipFacts:
 
 def error_message(error: Exception) -> Message:
     """Return the message that ends a job badly."""
-    text = str(error) if isinstance(error, ThawlineError) else f"{type(error).__name__}: {error}"
+    text = str(error)
+    if not isinstance(error, ThawlineError):
+        text = f"the pose process failed ({type(error).__name__}: {text})"
     name = next((name for name, each in _ERRORS.items() if isinstance(error, each)), "")
     return Message(kind=Kind.ERROR, values={"class": name, "text": text[:2000]})
 

@@ -45,7 +45,7 @@ def main() -> None:
     answers = Answers(outgoing)
     orders: queue.Queue[Message] = queue.Queue()
     threading.Thread(target=_listen, args=(incoming, orders), daemon=True).start()
-    makers: dict[ModelQuality, Callable[[], Landmarker]] = {}
+    makers: dict[ModelQuality, Callable[..., Landmarker]] = {}
     answers.send(Message(kind=Kind.READY))
     while True:
         order = orders.get()
@@ -65,10 +65,12 @@ def main() -> None:
 
 
 def _facts_of_clip(
-    job: ClipJob, makers: Mapping[ModelQuality, Callable[[], Any]], answers: "Answers"
+    job: ClipJob, makers: Mapping[ModelQuality, Callable[..., Any]], answers: "Answers"
 ) -> Message:
     from measure.pose_work import run_job
 
+    if job.alone:
+        makers = {quality: partial(make, people=1) for quality, make in makers.items()}
     return message_of_facts(run_job(job, makers, answers))
 
 

@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
+import numpy as np
+
 from measure.body import FloatArray, Side, Track
 from measure.clip_job import ClipFacts, ClipJob
 from measure.measurement import measurement_of
@@ -127,6 +129,7 @@ def _settle_all(
         windows=found.windows,
         quarter_turns=quick.quarter_turns,
         already_mirrored=quick.already_mirrored,
+        alone=bool(np.all(track.people <= 1)),
     )
     poses = process.run(job, lambda share: progress(_QUICK_SHARE + share * (1 - _QUICK_SHARE)))
     size = poses.facts.width_px, poses.facts.height_px

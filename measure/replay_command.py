@@ -59,9 +59,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--track", type=Path, metavar="FILE", help="write the per-frame series as CSV (one clip)"
     )
-    parser.add_argument(
-        "--workers", type=int, metavar="N", help="pose processes side by side (1 for two cores)"
-    )
+    parser.add_argument("--workers", type=int, metavar="N", help="pose processes side by side")
     parser.set_defaults(run=run)
 
 
