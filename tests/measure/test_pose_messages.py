@@ -198,7 +198,7 @@ def test_facts_arrive_as_they_were() -> None:
         (ModelError("old"), ModelError, "old"),
         (PoseProcessError("hung"), PoseProcessError, "hung"),
         (InputError("odd"), PoseProcessError, "odd"),
-        (KeyError("x"), PoseProcessError, "KeyError: 'x'"),
+        (KeyError("x"), PoseProcessError, "the pose process failed (KeyError: 'x')"),
     ],
 )
 def test_errors_keep_their_class_where_it_matters(
