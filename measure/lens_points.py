@@ -16,6 +16,8 @@ from measure.setup import LensProfile
 
 #: Steps of the inverse; a usable lens is solved to a thousandth of a pixel in about five.
 _STEPS = 20
+#: Steps shorter than this change nothing, in focal lengths.
+_SOLVED = 1e-12
 #: A point whose way back misses by more than this has no place in an ideal camera, pixels.
 _MISS_PX = 0.01
 
@@ -38,7 +40,10 @@ def ideal_points(points_px: FloatArray, lens: LensProfile) -> FloatArray:
     plain: FloatArray = seen.copy()
     with np.errstate(invalid="ignore", over="ignore", divide="ignore"):
         for _ in range(_STEPS):
-            plain = plain - _newton_step(plain, seen, lens)
+            step = _newton_step(plain, seen, lens)
+            plain = plain - step
+            if np.max(np.abs(step), initial=0.0, where=np.isfinite(step)) < _SOLVED:
+                break
         miss = np.max(np.abs(distorted(plain, lens) - seen) * focal, axis=-1)
         good = (miss <= _MISS_PX) & (_stretch(plain, lens) > 0)
     ideal: FloatArray = plain * lens.focal_px[0] + _middle(lens)

@@ -77,12 +77,15 @@ class BodySetup:
         Over trunk length.
     c7_height
         Height of C7 above mid-hip over trunk length, marked once in a back picture.
+    iliac_spines
+        The same of the posterior iliac spines (the dimples above the buttocks).
     """
 
     upper_arm: float | None = None
     forearm: float | None = None
     shoulder_width: float | None = None
     c7_height: float | None = None
+    iliac_spines: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
