@@ -50,12 +50,15 @@ class PictureJob:
         In order of time, all of one size.
     width_px, height_px
         Size that results are given in, see :class:`measure.frame.Picture`.
+    alone
+        As in :class:`measure.clip_job.ClipJob`.
     """
 
     passes: tuple[PosePass, ...]
     pictures: tuple[KeptPicture, ...]
     width_px: int
     height_px: int
+    alone: bool = False
 
     def __post_init__(self) -> None:
         if not self.passes or len(set(self.passes)) != len(self.passes):
@@ -77,6 +80,7 @@ def messages_of_pictures(job: PictureJob) -> Iterator[Message]:
             "passes": [[each.quality.value, each.mirrored] for each in job.passes],
             "width_px": job.width_px,
             "height_px": job.height_px,
+            "alone": job.alone,
             "parts": len(parts),
         },
     )
@@ -128,4 +132,5 @@ def pictures_of(first: Message, next_message: Callable[[], Message]) -> PictureJ
         pictures=tuple(pictures),
         width_px=values["width_px"],
         height_px=values["height_px"],
+        alone=values["alone"],
     )

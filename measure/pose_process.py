@@ -44,7 +44,7 @@ def main() -> None:
 
     answers = Answers(outgoing)
     orders: queue.Queue[Message] = queue.Queue()
-    threading.Thread(target=_listen, args=(incoming, orders), daemon=True).start()
+    threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
     makers: dict[ModelQuality, Callable[..., Landmarker]] = {}
     answers.send(Message(kind=Kind.READY))
     while True:
@@ -54,7 +54,8 @@ def main() -> None:
             makers[ModelQuality(order.values["quality"])] = partial(Landmarker, bundle)
             answers.send(Message(kind=Kind.READY))
         elif order.kind is Kind.PICTURES:
-            _serve(partial(_looked_at, pictures_of(order, orders.get), makers, answers), answers)
+            job = pictures_of(order, orders.get)
+            _serve(partial(_looked_at, job, makers, answers), answers)
         elif order.kind is Kind.JOB:
             with contextlib.suppress(OSError):
                 os.chdir(order.values["folder"])  # a clip's path may be relative to it
@@ -69,18 +70,25 @@ def _facts_of_clip(
 ) -> Message:
     from measure.pose_work import run_job
 
-    if job.alone:
-        makers = {quality: partial(make, people=1) for quality, make in makers.items()}
-    return message_of_facts(run_job(job, makers, answers))
+    return message_of_facts(run_job(job, _for_so_many(makers, job.alone), answers))
 
 
 def _looked_at(
-    job: PictureJob, makers: Mapping[ModelQuality, Callable[[], Any]], answers: "Answers"
+    job: PictureJob, makers: Mapping[ModelQuality, Callable[..., Any]], answers: "Answers"
 ) -> Message:
     from measure.pose_work import look_at
 
-    look_at(job, makers, answers)
+    look_at(job, _for_so_many(makers, job.alone), answers)
     return Message(kind=Kind.DONE)
+
+
+def _for_so_many(
+    makers: Mapping[ModelQuality, Callable[..., Any]], alone: bool
+) -> Mapping[ModelQuality, Callable[..., Any]]:
+    """Return makers of networks that look for one person, or for two."""
+    if not alone:
+        return makers
+    return {quality: partial(make, people=1) for quality, make in makers.items()}
 
 
 def _serve(work: Callable[[], Message], answers: "Answers") -> None:
@@ -108,7 +116,7 @@ def take_pipes() -> tuple[BinaryIO, BinaryIO]:
     return incoming, outgoing
 
 
-def _listen(incoming: BinaryIO, orders: "queue.Queue[Message]") -> None:
+def listen(incoming: BinaryIO, orders: "queue.Queue[Message]") -> None:
     """Queue what the supervisor says; end the process when it is gone, busy or not."""
     try:
         while (order := read_message(incoming)) is not None:
