@@ -1,0 +1,108 @@
+"""What the network's wrapper is put through, in a process of its own: run by itself.
+
+The argument is the path of a bundle. Prints one JSON object; a crash or a hang of native code
+fails the test that started it, not the test run.
+"""
+
+import gc
+import itertools
+import json
+import math
+import os
+import sys
+from pathlib import Path
+
+import numpy as np
+
+from measure import landmarker
+from measure.errors import PoseProcessError, ThawlineError
+from measure.frame import FrameGate
+from measure.landmarker import Landmarker, mp
+
+
+def failing(action) -> str:  # type: ignore[no-untyped-def]
+    """The error of an action, or nothing."""
+    try:
+        action()
+    except ThawlineError as error:
+        return f"{type(error).__name__}: {error}"
+    return ""
+
+
+def views(picture):  # type: ignore[no-untyped-def]
+    yield picture
+    yield picture[:, ::-1]
+    yield picture[::-1]
+    yield picture[:, :, ::-1]
+    yield picture[7:90, 11:100]
+    yield np.rot90(picture)
+    yield np.asfortranarray(picture)
+
+
+def pixels_survive() -> bool:
+    """Whether the library reads, from every kind of view, the pixels that the view shows."""
+    picture = np.random.default_rng(0).integers(0, 256, (120, 160, 3), dtype=np.uint8)
+    for view in views(picture):
+        rgb = FrameGate().admit(view).rgb
+        image = mp.Image(image_format=mp.ImageFormat.SRGB, data=rgb)
+        if not np.array_equal(image.numpy_view(), view[:, :, ::-1]):
+            return False
+    return True
+
+
+class Cycle:
+    """Refers to itself, so that only the cyclic collector can take it away."""
+
+    def __init__(self, network: Landmarker) -> None:
+        self.network = network
+        self.itself = self
+
+
+def main(bundle: bytes) -> None:
+    grey = np.full((240, 320, 3), 120, dtype=np.uint8)
+    told: dict[str, object] = {
+        "proxies": sorted(
+            {os.environ.get(n, "") for n in ("https_proxy", "HTTPS_PROXY", "all_proxy")}
+        ),
+        "no_proxy": os.environ.get("no_proxy"),
+        "pixels_survive": pixels_survive(),
+    }
+    given_s = [0, 0, 0.033, 0.033, 0.020, 0.0666, math.nan, -5, 1.0]
+    told["milliseconds"] = list(
+        itertools.accumulate(given_s, landmarker.next_millisecond, initial=-1)
+    )[1:]
+    with Landmarker(bundle) as network:
+        for time_s in given_s[:-1]:
+            found = network.detect(grey, time_s)
+        told["shape"] = found.places.shape[1:]
+        told["view"] = failing(lambda: network.detect(grey[:, ::-1], 1.0))
+        told["grey"] = failing(lambda: network.detect(grey[:, :, 0], 1.0))
+        told["floats"] = failing(lambda: network.detect(grey / 255, 1.0))  # type: ignore[arg-type]
+        told["after refusals"] = failing(lambda: network.detect(grey, 1.1))
+    told["after close"] = failing(lambda: network.detect(grey, 2.0))
+    network.close()
+
+    poisoned = Landmarker(bundle)
+    bad = mp.Image(image_format=mp.ImageFormat.GRAY8, data=np.zeros((64, 64), dtype=np.uint8))
+    try:
+        poisoned._native.detect_for_video(bad, 5)
+    except RuntimeError:
+        told["poisoned"] = failing(lambda: poisoned.detect(grey, 1.0))
+    poisoned.close()
+
+    for _ in range(5):
+        held = Cycle(Landmarker(bundle))
+        try:
+            held.network.detect(grey[:, ::-1], 0.0)
+        except PoseProcessError:
+            held.network.close()
+        del held
+        gc.collect()
+    told["broken bundle"] = failing(lambda: Landmarker(b"PK broken"))
+    told["opened"], told["closed"] = Landmarker.opened, Landmarker.closed
+    told["way out"] = landmarker._NOWHERE
+    print(json.dumps(told))
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]).read_bytes())
