@@ -27,6 +27,5 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     made = backup(store_path(), arguments.file)
-    print(f"Copied {made.people} people, {made.sessions} sessions and")
-    print(f"{made.measurements} measurements to {arguments.file}")
+    print(f"Copied {made} to {arguments.file}")
     return 0

@@ -70,7 +70,7 @@ def run(arguments: argparse.Namespace) -> int:
     if target.is_dir():
         target = target / file_name(history, kind, now)
     write_whole(target, export(history, kind, now, choices))
-    print(f"Wrote {len(history.measurements)} measurements of {len(history.sessions)} sessions")
-    print(f"to {target}")
+    counts = f"sessions: {len(history.sessions)}, measurements: {len(history.measurements)}"
+    print(f"Wrote {target} ({counts})")
     print(NOTICE)
     return 0

@@ -30,10 +30,12 @@ def run(arguments: argparse.Namespace) -> int:
     with Store.open() as store:
         merged = store.merge(history)
     name = merged.person.pseudonym
-    print(f"{'Added' if merged.new_person else 'Found'} {name}: {merged.added} records added,")
-    print(f"{merged.same} were here already.")
+    print(
+        f"{'Added' if merged.new_person else 'Found'} {name}. Records added: {merged.added}; "
+        f"here already: {merged.same}."
+    )
     if merged.kept:
-        print(f"{merged.kept} are here with other contents and were left as they are.")
+        print(f"Here with other contents and left as they are: {merged.kept}.")
     if merged.new_person and name != history.person.pseudonym:
         print(f"The pseudonym {history.person.pseudonym} was taken, so it is {name} here.")
     return 0

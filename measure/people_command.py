@@ -117,7 +117,7 @@ def run_delete(arguments: argparse.Namespace) -> int:
             return 0
         clean = store.delete_person(person.id)
         copies = backup_files(store.path)
-    print(f"Deleted {person.pseudonym} and {count} sessions for good.")
+    print(f"Deleted {person.pseudonym} for good, with {_sessions(count)}.")
     if not clean:
         print(
             "Traces may stay in the store's files until every other program that has it open "
@@ -133,8 +133,12 @@ def run_delete(arguments: argparse.Namespace) -> int:
 def _confirmed(person: Person, count: int) -> bool:
     if not sys.stdin.isatty():
         raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
-    print(f"This deletes {person.pseudonym} and {count} sessions for good.")
+    print(f"This deletes {person.pseudonym} for good, with {_sessions(count)}.")
     return input("Type the pseudonym to go on: ").strip() == person.pseudonym
+
+
+def _sessions(count: int) -> str:
+    return "1 session" if count == 1 else f"{count} sessions"
 
 
 def _shown_name(person: Person) -> str:

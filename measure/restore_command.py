@@ -28,8 +28,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     now, aside = restore(arguments.file, store_path(), SystemClock())
-    print(f"The store now holds {now.people} people, {now.sessions} sessions and")
-    print(f"{now.measurements} measurements.")
+    print(f"The store now holds {now}.")
     if aside:
         print(f"What was here before is kept in {aside}")
     return 0

@@ -25,6 +25,12 @@ class Contents:
     sessions: int
     measurements: int
 
+    def __str__(self) -> str:
+        people = "1 person" if self.people == 1 else f"{self.people} people"
+        sessions = "1 session" if self.sessions == 1 else f"{self.sessions} sessions"
+        ending = "" if self.measurements == 1 else "s"
+        return f"{people}, {sessions} and {self.measurements} measurement{ending}"
+
 
 def backup(path: Path, target: Path) -> Contents:
     """Copy the store at `path` to the new file `target`, checked, readable by nobody else.
