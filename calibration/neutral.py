@@ -1,0 +1,107 @@
+"""The standing neutral at the start of a session: where and how the person stands. Medians.
+
+All limits are ours.
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.angles import direction_deg, length
+from measure.body import FrameState, Landmark, Side, Track
+from measure.posture import posture_of
+
+#: Frames that a neutral needs, and for how long it must be seen, seconds.
+FEWEST_FRAMES = 5
+SHORTEST_S = 0.5
+#: A person who moves more than this share of the trunk does not stand.
+MOST_WANDER = 0.08
+#: Trunks shorter than this are too far away, pixels.
+SHORTEST_TRUNK_PX = 40.0
+#: Shoulder width over trunk length where the person's own is unknown.
+USUAL_SHOULDER_WIDTH = 0.68
+#: How well the shoulders' apparent width over the trunk's length is seen.
+WIDTH_ERROR = 0.03
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Neutral:
+    """One person standing still.
+
+    Attributes
+    ----------
+    trunk_px
+        Length of the trunk line, mid-hip to mid-shoulder.
+    middle_px
+        Middle of the trunk in the picture, (x, y), pixels, y down.
+    lean_deg
+        Direction of the trunk line against the picture's vertical, anticlockwise positive.
+    width_over_trunk
+        Shoulders' apparent width over the trunk's length; positive facing the camera,
+        negative with the back to it, near 0 from the side.
+    frames
+        Frames that it comes from.
+    width_px, height_px
+        Size of the upright picture.
+    """
+
+    trunk_px: float
+    middle_px: tuple[float, float]
+    lean_deg: float
+    width_over_trunk: float
+    frames: int
+    width_px: int
+    height_px: int
+
+    def turn_deg(self, shoulder_width: float | None = None) -> float:
+        """Return how far the person is turned from facing the camera, 0..180 degrees.
+
+        90 is a side view, 180 the back. Near 0 and 180 the width hardly changes with the
+        turn, so turns below about 17 degrees cannot be told there.
+        """
+        whole = shoulder_width or USUAL_SHOULDER_WIDTH
+        return math.degrees(math.acos(min(1.0, max(-1.0, self.width_over_trunk / whole))))
+
+
+def neutral_of(track: Track) -> Neutral | str:
+    """Return the standing neutral of a track of somebody standing, or why there is none."""
+    seen = track.frames(track.state == FrameState.SEEN)
+    posture = posture_of(seen, Side.RIGHT)
+    known = np.isfinite(posture.trunk_px) & np.isfinite(posture.separation_px)
+    if known.sum() < FEWEST_FRAMES or np.ptp(seen.time_s[known]) < SHORTEST_S:
+        return (
+            "Shoulders and hips were not seen for half a second. Stand where the camera sees "
+            "you from head to hips, in good light."
+        )
+    trunk = float(np.median(posture.trunk_px[known]))
+    if trunk < SHORTEST_TRUNK_PX:
+        return "The person is too far away. Step closer."
+    middle = ((posture.mid_shoulder + posture.mid_hip) / 2)[known]
+    wander = length(middle - np.median(middle, axis=0))
+    if float(np.percentile(wander, 90)) > MOST_WANDER * trunk:
+        return "The person moved about. Stand still for a second."
+    lean = direction_deg(posture.trunk[known]) - 90.0
+    across, down = np.median(middle, axis=0) * [1.0, -1.0]
+    return Neutral(
+        trunk_px=trunk,
+        middle_px=(float(across), float(down)),
+        lean_deg=float(np.median(lean)),
+        width_over_trunk=-float(np.median((posture.separation_px / posture.trunk_px)[known])),
+        frames=int(known.sum()),
+        width_px=track.width_px,
+        height_px=track.height_px,
+    )
+
+
+def median_points(track: Track) -> dict[Landmark, tuple[float, float]]:
+    """Return where each landmark was, the median over the frames in which it was seen."""
+    seen = track.points_px[track.state == FrameState.SEEN]
+    found = {}
+    for mark in Landmark:
+        points = seen[:, mark]
+        points = points[np.isfinite(points).all(axis=1)]
+        if len(points):
+            x, y = np.median(points, axis=0)
+            found[mark] = (float(x), float(y))
+    return found
