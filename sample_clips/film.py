@@ -31,6 +31,8 @@ from sample_clips.truth import JOINTS, FrameTruth, frame_truth, joint_positions,
 from sample_clips.wardrobe import dress, outfit_of
 
 FloatArray = NDArray[np.float64]
+#: No room is deeper than this, in metres.
+_FARTHEST_M = 6.0
 #: Colour that stands for "nobody here" while the people are rendered alone.
 _KEY = "#ff00ff"
 _KEY_PIXEL = np.array([255, 0, 255], dtype=np.uint8)
@@ -64,6 +66,11 @@ def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, L
 
     A camera that is too near for that is moved back. A scenario with a height to aim at is
     filmed as it says, whatever that cuts off.
+
+    Raises
+    ------
+    ValueError
+        When no distance shows what matters.
     """
     camera = scenario.camera
     if camera.aim_m is not None:
@@ -79,6 +86,8 @@ def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, L
         points += [*joints.values(), top_of_head, finger_tips]
     wanted = np.array(points)
     while (lens := fitting_lens(camera, wanted)) is None:
+        if camera.distance_m > _FARTHEST_M:
+            raise ValueError(f"{scenario.name}: the movement fits no picture")
         camera = replace(camera, distance_m=round(camera.distance_m + 0.1, 3))
     return camera, lens
 
@@ -96,7 +105,7 @@ class Stage:
         )
         self._plotter.disable_anti_aliasing()
         self._bent = lens.source_pixels()
-        furniture = self._build_room(self._room)
+        furniture = self._build_room(self._room, scenario.story is not Story.WALKS_OFF)
         self._light(self._room)
         self._stand_camera()
         # The room does not change: it is rendered once, the people alone for every frame.
@@ -156,7 +165,7 @@ class Stage:
     def close(self) -> None:
         self._plotter.close()
 
-    def _build_room(self, room: Room) -> list[Any]:
+    def _build_room(self, room: Room, with_shadow: bool) -> list[Any]:
         import pyvista
 
         actors = [
@@ -165,8 +174,9 @@ class Stage:
             )
             for box in room.boxes
         ]
-        shadow = pyvista.Disc(center=(0, 0.05, 0.004), inner=0, outer=0.42, r_res=1, c_res=40)
-        actors.append(self._plotter.add_mesh(shadow, color="black", opacity=0.25, lighting=False))
+        if with_shadow:
+            disc = pyvista.Disc(center=(0, 0.05, 0.004), inner=0, outer=0.42, r_res=1, c_res=40)
+            actors.append(self._plotter.add_mesh(disc, color="black", opacity=0.25, lighting=False))
         return actors
 
     def _light(self, room: Room) -> None:
@@ -230,7 +240,7 @@ def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> d
             if passer is not None:
                 share = shot.moment.time_s / length_s
                 walking = _walking(shot.moment)
-                stage.move(1, passer.pose(walking), np.array([6.0 * share - 3.0, 0.75, 0.0]))
+                stage.move(1, passer.pose(walking), np.array([6.0 * share - 3.0, -0.7, 0.0]))
             encoder.stdin.write(stage.picture().tobytes())
     finally:
         encoder.stdin.close()

@@ -5,6 +5,7 @@ Reasons are the codes that a refusal may give; any of those listed is right.
 
 from dataclasses import replace
 
+from sample_clips.body import shape_of, stature_guess_m
 from sample_clips.casting import Draw, cast
 from sample_clips.scenario import Camera, Compensation, Movement, Scenario, Story, View
 
@@ -51,7 +52,7 @@ def hopeless(kind: str, body: int, seed: int) -> Scenario:
     name = f"hopeless-{kind}-{seed % 100:02d}"
     flexion = _plain(name, Movement.FLEXION, View.SIDE, body, seed)
     abduction = _plain(name, Movement.ABDUCTION, View.FRONT, body, seed)
-    out = flexion.side.outward
+    stature_m = stature_guess_m(shape_of(body))
     match kind:
         case "flexion-from-front":
             return _refused(replace(flexion, heading_deg=8.0), "wrong-view", "out-of-plane")
@@ -71,16 +72,16 @@ def hopeless(kind: str, body: int, seed: int) -> Scenario:
             clip = _plain(name, Movement.HAND_BEHIND_BACK, View.BACK, body, seed)
             return _refused(replace(clip, heading_deg=5.0), "wrong-view", "hidden", "no-move")
         case "hips-outside":
-            camera = replace(abduction.camera, distance_m=1.7, aim_m=1.72)
+            camera = Camera(distance_m=1.7, aim_m=0.53 * stature_m + 0.9)
             return _refused(replace(abduction, camera=camera), "out-of-picture")
         case "hand-leaves-top":
-            camera = replace(flexion.camera, distance_m=1.9, aim_m=0.95)
+            camera = Camera(distance_m=stature_m, aim_m=0.55 * stature_m)
             return _refused(replace(flexion, camera=camera, peak=160.0), "out-of-picture")
         case "walks-off":
             gone = replace(flexion, story=Story.WALKS_OFF)
             return _refused(gone, "nobody", "person-lost", "other-person", "no-move")
         case "turned-picture":
-            camera = replace(abduction.camera, roll_deg=90.0, distance_m=3.0)
+            camera = Camera(roll_deg=90.0, distance_m=3.0, aim_m=0.55 * stature_m)
             return _refused(replace(abduction, camera=camera), "turned-picture")
         case "second-crosses":
             crossed = replace(flexion, story=Story.SECOND_CROSSES, second_body=body + 1, peak=110.0)
@@ -92,7 +93,7 @@ def hopeless(kind: str, body: int, seed: int) -> Scenario:
             return _refused(clip, "out-of-plane", "wrong-view", "limb-length")
         case "no-hold":
             tempo = replace(flexion.tempo, hold_s=0.1, move_s=1.9, return_s=1.9)
-            return _refused(replace(flexion, tempo=tempo, peak=140.0 + out), "no-hold")
+            return _refused(replace(flexion, tempo=tempo, peak=140.0), "no-hold")
     raise ValueError(f"unknown kind {kind!r}; known: {', '.join(HOPELESS_KINDS)}")
 
 

@@ -112,7 +112,8 @@ class Person:
         return place_bones(self.body, turns, root_at)
 
     def _root_at(self, now: Moment) -> FloatArray:
-        walked = np.array([_WALK_M * max(0.0, now.gone - 0.2), 0.0, 0.0])
+        away = np.copysign(_WALK_M, self.scenario.heading_deg) * max(0.0, now.gone - 0.2)
+        walked = np.array([away, 0.0, 0.0])
         return np.asarray(self.body.heads[0] + self._stand + walked)
 
     def _trunk(self, now: Moment, cheat: Compensation) -> dict[str, FloatArray]:
@@ -120,7 +121,8 @@ class Person:
         out = scenario.side.outward
         heading_deg = scenario.heading_deg * now.turned
         if scenario.story is Story.WALKS_OFF:
-            heading_deg += (90.0 - heading_deg) * min(1.0, now.gone / 0.25)
+            ahead = np.copysign(90.0, heading_deg)
+            heading_deg += (ahead - heading_deg) * min(1.0, now.gone / 0.25)
         root = turn_about(_Z, heading_deg + self._sway.at("turn", time_s, 0.8))
         lean = cheat.lean_deg * now.raised
         forward = self._slouch_deg + self._sway.at("lean", time_s, 0.6)
