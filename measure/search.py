@@ -80,11 +80,14 @@ def search(track: Track, movement: Movement, side: Side, view: View | None, setu
     no_rest = np.zeros(len(track), dtype=bool)
     guide = combine([track], movement, side, chosen, no_rest, setup).value
     result = find_trials(track.time_s, guide, steps_of(movement))
-    verdict = Verdict() if result.excursions else _why_none(track, movement, side, chosen, result)
+    trials = result.excursions
+    if all(each.hold_start_s is None for each in trials) and person_gate(track).refused_for:
+        trials = ()  # somebody who walks off swings an arm; that is no trial without a hold
+    verdict = Verdict() if trials else _why_none(track, movement, side, chosen, result)
     return Found(
         view=chosen,
-        trials=result.excursions,
-        windows=tuple(window_of(each, movement) for each in result.excursions),
+        trials=trials,
+        windows=tuple(window_of(each, movement) for each in trials),
         verdict=verdict,
         guide=guide,
     )

@@ -127,8 +127,9 @@ def _usual_step_s(time_s: FloatArray) -> float:
     """Return the usual time between frames.
 
     Frames are samples: a hold of a second may show one step less between its first and last.
+    A single frame has no step: 0.
     """
-    return float(np.median(np.diff(time_s)))
+    return float(np.median(np.diff(time_s))) if len(time_s) > 1 else 0.0
 
 
 def _first_rest(

@@ -97,3 +97,11 @@ def test_uneven_times_are_used_as_they_are():
     (trial,) = find_trials(time_s, values[keep], STEPS).excursions
     assert trial.hold_start_s == pytest.approx(3.1, abs=0.4)
     assert trial.hold_end_s == pytest.approx(4.9, abs=0.4)
+
+
+def test_an_excursion_at_the_very_end_has_no_hold():
+    values = np.concatenate([np.zeros(20), [60.0, 60.0]])
+    search = find_trials(times(values), values, STEPS)
+    assert all(each.hold_start_s is None for each in search.excursions)
+    alone = np.concatenate([np.zeros(20), [60.0]])
+    assert find_trials(times(alone), alone, STEPS).neutral_seen
