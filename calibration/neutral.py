@@ -21,6 +21,8 @@ MOST_WANDER = 0.08
 SHORTEST_TRUNK_PX = 40.0
 #: Shoulder width over trunk length where the person's own is unknown.
 USUAL_SHOULDER_WIDTH = 0.68
+#: The narrowest shoulders, over the trunk, of somebody facing the camera or seen from the back.
+FACING_WIDTH = 0.5
 #: How well the shoulders' apparent width over the trunk's length is seen.
 WIDTH_ERROR = 0.03
 
@@ -54,18 +56,30 @@ class Neutral:
     width_px: int
     height_px: int
 
-    def turn_deg(self, shoulder_width: float | None = None) -> float:
-        """Return how far the person is turned from facing the camera, 0..180 degrees.
 
-        90 is a side view, 180 the back. Near 0 and 180 the width hardly changes with the
-        turn, so turns below about 17 degrees cannot be told there.
-        """
-        whole = shoulder_width or USUAL_SHOULDER_WIDTH
-        return math.degrees(math.acos(min(1.0, max(-1.0, self.width_over_trunk / whole))))
+def turn_deg(width_over_trunk: float, shoulder_width: float | None = None) -> float:
+    """Return how far a person is turned from facing the camera, 0..180 degrees.
+
+    90 is a side view, 180 the back. Near 0 and 180 the width hardly changes with the turn, so
+    turns below about 17 degrees cannot be told there.
+
+    Parameters
+    ----------
+    width_over_trunk
+        As in :class:`Neutral`.
+    shoulder_width
+        The person's own over trunk length, or None for the usual one.
+    """
+    share = width_over_trunk / (shoulder_width or USUAL_SHOULDER_WIDTH)
+    return math.degrees(math.acos(min(1.0, max(-1.0, share))))
 
 
 def neutral_of(track: Track) -> Neutral | str:
-    """Return the standing neutral of a track of somebody standing, or why there is none."""
+    """Return the standing neutral of a track of somebody standing, or why there is none.
+
+    Where the lens is known the track should be an ideal camera's
+    (:func:`measure.lens_points.ideal_track`).
+    """
     seen = track.frames(track.state == FrameState.SEEN)
     posture = posture_of(seen, Side.RIGHT)
     known = np.isfinite(posture.trunk_px) & np.isfinite(posture.separation_px)

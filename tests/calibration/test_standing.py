@@ -5,7 +5,7 @@ import pytest
 
 from calibration.distance import distance_m
 from calibration.level import up_direction
-from calibration.neutral import Neutral, median_points, neutral_of
+from calibration.neutral import Neutral, median_points, neutral_of, turn_deg
 from calibration.standing import Rough, Stand, stand_of
 from measure.body import FrameState, Landmark, Track
 from measure.errors import InputError
@@ -142,7 +142,7 @@ def test_the_turn_from_the_shoulders_width(turn: float) -> None:
     room = Room(focal=4000.0)
     found = neutral_of(standing(room, distance_m=12.0, turn_deg=turn))
     assert isinstance(found, Neutral)
-    assert found.turn_deg(0.196 / 0.288) == pytest.approx(turn, abs=2.0)
+    assert turn_deg(found.width_over_trunk, 0.196 / 0.288) == pytest.approx(turn, abs=2.0)
 
 
 def test_medians_are_of_the_frames_that_saw_the_person() -> None:

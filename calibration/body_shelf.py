@@ -1,0 +1,124 @@
+"""What is known of each person's body, where it came from, and when it is too old to trust."""
+
+import dataclasses
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+from calibration.body_lengths import is_possible
+from calibration.neutral import FACING_WIDTH, Neutral
+from calibration.shelf import Shelf
+from measure.errors import InputError
+from measure.record_checks import check_id
+from measure.setup import BodySetup
+
+#: Proportions of an adult do not change, but clothes, model and measuring do. Ours.
+STALE_DAYS = 180
+#: Today's shoulder width may differ by this share before the record is doubted. Ours.
+MOST_DIFFERENCE = 0.10
+
+
+class BodySource(StrEnum):
+    """Where a length came from."""
+
+    POSES = "poses"
+    TAPE = "tape"
+    MARKS = "marks"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BodyRecord:
+    """A person's body as far as it is known.
+
+    Attributes
+    ----------
+    person_id
+        Identifier of the person in the store.
+    lengths_from, lengths_day
+        Where arm lengths and shoulder width came from, and when; None without any.
+    marks_day
+        When C7 and pelvis were marked; None when they were not.
+    """
+
+    person_id: str
+    body: BodySetup
+    lengths_from: BodySource | None = None
+    lengths_day: dt.date | None = None
+    marks_day: dt.date | None = None
+
+
+def check_body(record: BodyRecord) -> None:
+    """Raise InputError unless every length can be and has a day."""
+    check_id(record.person_id)
+    for each in dataclasses.fields(BodySetup):
+        value = getattr(record.body, each.name)
+        if value is not None and not is_possible(each.name, value):
+            raise InputError(f"the {each.name.replace('_', ' ')} {value:g} cannot be")
+    lengths = (record.body.upper_arm, record.body.forearm, record.body.shoulder_width)
+    if any(each is not None for each in lengths) and None in (
+        record.lengths_day,
+        record.lengths_from,
+    ):
+        raise InputError("the lengths have no day or source")
+    if record.body.c7_height is not None and record.marks_day is None:
+        raise InputError("the marks have no day")
+
+
+BODIES: Shelf[BodyRecord] = Shelf(
+    "bodies", BodyRecord, key=lambda record: record.person_id, check=check_body, most=2000
+)
+
+
+def keep_lengths(person_id: str, body: BodySetup, source: BodySource, day: dt.date) -> BodyRecord:
+    """Keep new lengths of a person; the marks stay as they were."""
+    before = BODIES.get(person_id) or BodyRecord(person_id=person_id, body=BodySetup())
+    record = dataclasses.replace(
+        before,
+        body=dataclasses.replace(
+            body, c7_height=before.body.c7_height, iliac_spines=before.body.iliac_spines
+        ),
+        lengths_from=source,
+        lengths_day=day,
+    )
+    BODIES.put(record)
+    return record
+
+
+def keep_marks(person_id: str, c7_height: float, iliac_spines: float, day: dt.date) -> BodyRecord:
+    """Keep new marks of a person; the lengths stay as they were."""
+    before = BODIES.get(person_id) or BodyRecord(person_id=person_id, body=BodySetup())
+    record = dataclasses.replace(
+        before,
+        body=dataclasses.replace(before.body, c7_height=c7_height, iliac_spines=iliac_spines),
+        marks_day=day,
+    )
+    BODIES.put(record)
+    return record
+
+
+def doubts(record: BodyRecord, today: dt.date, neutral: Neutral | None = None) -> tuple[str, ...]:
+    """Return why a record should not be trusted without a look, in words; nothing if it may.
+
+    Parameters
+    ----------
+    neutral
+        Today's stance, where one was seen facing the camera or from the back.
+    """
+    found = []
+    for what, day in (("body lengths", record.lengths_day), ("marks", record.marks_day)):
+        if day is not None and (today - day).days > STALE_DAYS:
+            found.append(
+                f"The {what} are from {day.isoformat()}, more than {STALE_DAYS} days ago. "
+                "Measure them again."
+            )
+    width = record.body.shoulder_width
+    if neutral is not None and width is not None:
+        today_width = abs(neutral.width_over_trunk)
+        facing = today_width >= FACING_WIDTH
+        if facing and abs(today_width - width) > MOST_DIFFERENCE * width:
+            found.append(
+                "The shoulders look "
+                f"{'wider' if today_width > width else 'narrower'} against the trunk than when "
+                "they were measured. Is this the right person, facing the camera?"
+            )
+    return tuple(found)
