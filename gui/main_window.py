@@ -171,7 +171,7 @@ class MainWindow(QMainWindow):
             measuring = self.measure.measuring is not None
             if page is not self.setup and not measuring:
                 self.services.feed.leave()
-        self._step_back(page is self.measure and self.measure.live.isVisible())
+        self._step_back(page is self.measure and self.measure.under_way)
 
     @Slot(str)
     def tell(self, text: str) -> None:

@@ -43,15 +43,12 @@ QPushButton[role="word"]:checked {{ background: transparent; color: {ink};
     border-bottom-color: {arm}; }}
 QPushButton[role="large"] {{ font-size: {lead}px; }}
 
-QCheckBox, QRadioButton {{ spacing: 10px; padding: 4px; }}
-QCheckBox::indicator, QRadioButton::indicator {{ width: {box}px; height: {box}px; }}
-QCheckBox:focus, QRadioButton:focus {{ border: 2px solid {arm}; border-radius: 6px; padding: 2px; }}
+QPushButton::menu-indicator {{ image: none; width: 0; }}
 
 QLineEdit, QPlainTextEdit {{ background: {raised}; color: {ink};
     border: 2px solid {edge}; border-radius: 6px; padding: {pad}px;
     selection-background-color: {arm}; selection-color: {on_arm}; }}
 QLineEdit:focus, QPlainTextEdit:focus {{ border-color: {arm}; }}
-QComboBox QAbstractItemView {{ background: {raised}; color: {ink}; border: 1px solid {edge}; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
@@ -101,6 +98,5 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_f": 7,
         "padx_f": 17,
         "line_px": round(body * 1.3),
-        "box": round(body * 1.1),
     }
     return _TEMPLATE.format(**colours(palette), **sizes)

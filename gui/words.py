@@ -53,6 +53,12 @@ def reason_sentence(reason: Reason) -> str:
     return tr(SENTENCES[reason])
 
 
+def advice_words(reason: Reason) -> str:
+    """Return only what to do about a reason, or what was seen where nothing can be done."""
+    seen, _, advice = reason_sentence(reason).partition(". ")
+    return advice or seen
+
+
 def stopped_by_name(stopped_by: StoppedBy) -> str:
     return {
         StoppedBy.PAIN: tr("Pain"),

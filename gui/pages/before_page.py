@@ -20,7 +20,7 @@ class BeforePage(QWidget):
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.sentence = Sentence(look)
+        self.sentence = Sentence(look, lines=1)
         self.sentence.say(tr("How does the shoulder feel today?"))
         self.now, self.night, self.worst = (
             Choices(list(range(11)), str, may_be_empty=True, large=True, title=title)

@@ -5,7 +5,6 @@ from pathlib import Path
 import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import (
-    QComboBox,
     QFileDialog,
     QHBoxLayout,
     QListWidget,
@@ -23,8 +22,9 @@ from gui.session_log import SessionLog
 from gui.widgets.choices import Choices
 from gui.widgets.clip_chart import ClipChart
 from gui.widgets.notice_line import NoticeLine
+from gui.widgets.pick_button import PickButton
 from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
-from gui.widgets.text import button, label, scrolled, set_text
+from gui.widgets.text import button, label, scrolled
 from gui.widgets.video_view import VideoView
 from gui.words import movement_name, side_title, task_title, tr
 from measure.body import Side
@@ -60,10 +60,8 @@ class ClipsPage(QWidget):
         self.open_folder = button(tr("Open a folder"))
         self.list = QListWidget()
         self.list.setAccessibleName(tr("clips"))
-        self.movement = QComboBox()
-        self.movement.setAccessibleName(tr("movement"))
-        for movement in Movement:
-            self.movement.addItem(movement_name(movement), movement)
+        self.movement = PickButton(tr("movement"))
+        self.movement.offer(list(Movement), movement_name)
         self.side = Choices(list(Side), side_title, title=tr("side"))
         self.side.choose(Side.RIGHT)
         self.read = button(tr("Read this clip"), "main")
@@ -75,6 +73,7 @@ class ClipsPage(QWidget):
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("moment of the clip"))
         self.moment = label("", "quiet")
+        self.moment.setWordWrap(False)
         self.chart = ClipChart(look)
         self.title = label("", "lead")
         self.band = ReadingBand(look, type_size=1.2)
@@ -193,7 +192,7 @@ class ClipsPage(QWidget):
         name = clip.stem.lower().replace("_", "-")
         for movement in Movement:
             if movement.value in name:
-                self.movement.setCurrentIndex(self.movement.findData(movement))
+                self.movement.choose(movement)
         for side in Side:
             if side.value in name:
                 self.side.choose(side)
@@ -216,10 +215,10 @@ class ClipsPage(QWidget):
         clip = self.clip
         if clip is None:
             return
-        movement, side = Movement(self.movement.currentData()), self.side.value or Side.RIGHT
+        movement, side = Movement(self.movement.value), self.side.value or Side.RIGHT
         self._wanted, self._share = True, 0.0
         self.progress.setVisible(True)
-        set_text(self.read, tr("Stop reading"))
+        self.read.say(tr("Stop reading"))
         self._services.slow.run(
             lambda: self._services.read_clip(clip, movement, side, self._told_share),
             lambda reading: self._read_done(clip, reading),
@@ -238,7 +237,7 @@ class ClipsPage(QWidget):
     def _read_ended(self) -> None:
         self.killTimer(self._watch)
         self.progress.setVisible(False)
-        set_text(self.read, tr("Read this clip"))
+        self.read.say(tr("Read this clip"))
 
     def _read_failed(self, why: str) -> None:
         self._read_ended()
@@ -252,7 +251,7 @@ class ClipsPage(QWidget):
     def _show_reading(self, reading: ClipReading | None) -> None:
         self._reading = reading
         self._measurement = reading.measurement if reading else None
-        movement = Movement(self.movement.currentData())
+        movement = Movement(self.movement.value)
         self.progress.setVisible(False)
         self.trials.show_measurement(movement, self._measurement)
         self._show_measurement()
@@ -265,10 +264,12 @@ class ClipsPage(QWidget):
         if found is None or self._reading is None:
             self.title.setText("")
             self.band.setVisible(False)
-            self.chart.show_curve(Movement(self.movement.currentData()), None, ())
+            self.chart.setVisible(False)
+            self.chart.show_curve(Movement(self.movement.value), None, ())
         else:
             self.title.setText(task_title(found.movement, found.side))
             self.band.setVisible(True)
+            self.chart.setVisible(True)
             self.band.show_reading(found.movement, shown_measurement(found))
             trials = zip(self._reading.measurement.trials, self.trials.accepted, strict=True)
             self.chart.show_curve(found.movement, self._reading.curve, tuple(trials))
@@ -277,7 +278,7 @@ class ClipsPage(QWidget):
 
     def _show_keep(self) -> None:
         self.keep.setEnabled(self._measurement is not None and self._person is not None)
-        set_text(self.keep, tr("Keep in the record"))
+        self.keep.say(tr("Keep in the record"))
 
     @Slot(object)
     def _accept(self, accepted: tuple[bool, ...]) -> None:
@@ -345,5 +346,5 @@ class ClipsPage(QWidget):
         clip = self.clip
         log.finish(tr("From the clip {name}").format(name=clip.name) if clip else "")
         self.keep.setEnabled(False)
-        set_text(self.keep, tr("Kept"))
+        self.keep.say(tr("Kept"))
         self.session_ended.emit()

@@ -18,12 +18,12 @@ from gui.widgets.big_number import BigNumber
 from gui.widgets.hold_ring import HoldRing
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.position_figure import PositionFigure, ViewPlan
-from gui.widgets.reading_band import ReadingBand, shown_trial
+from gui.widgets.reading_band import ReadingBand, Shown
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, set_text
+from gui.widgets.text import button, label
 from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView
-from gui.words import range_words, task_title, tr
+from gui.words import advice_words, range_words, task_title, tr
 from measure.live_events import LiveFrame, Phase
 from measure.movements import MOVEMENTS, Unit
 
@@ -41,13 +41,13 @@ _SHOW_POSITION = (
 _POSITION, _NUMBER, _REFUSAL = range(3)
 
 
-def _caption(attempt: Attempt, unit: Unit) -> str:
+def _settled_words(attempt: Attempt, unit: Unit) -> str:
     """Return what kind of number stands above: settled, being settled, or practice."""
     trial = attempt.trial
     if attempt.state is AttemptState.PRACTICE:
         return tr("practice, not counted")
     if trial is None or trial.low is None or trial.high is None:
-        return tr("captured, being settled")
+        return tr("being settled")
     return tr("settled: {range}").format(range=range_words(trial.low, trial.high, unit))
 
 
@@ -64,16 +64,13 @@ class LivePage(QWidget):
         self.plan = ViewPlan(look)
         self.number = BigNumber(look)
         self.ring = HoldRing(look)
-        self.caption = label("", "quiet")
-        self.caption.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self.refusal = ReadingBand(look, type_size=1.6)
+        self.refusal = ReadingBand(look, least_px=30)
         self.title = label("", "quiet")
-        self.trial = label("", "lead")
         self.quality = label("", "lead")
         self.trials = TrialRow(look)
         self.pause = button(tr("Pause"), key=tr("Space"))
-        self.discard = button(tr("Discard the last trial"), key=tr("Backspace"))
-        self.stop = button(tr("Stop, keep what there is"), key=tr("Escape"))
+        self.discard = button(tr("Discard the last"), key=tr("Backspace"))
+        self.stop = button(tr("Stop and keep"), key=tr("Escape"))
         self.retry = button(tr("Try again"), "main", key=tr("R"))
         self._right = QStackedWidget()
         self._lay_out()
@@ -91,7 +88,6 @@ class LivePage(QWidget):
         above.setContentsMargins(0, 0, 0, 0)
         above.addStretch(1)
         above.addWidget(self.number, 6)
-        above.addWidget(self.caption)
         above.addStretch(1)
         refusal = QWidget()
         refusal.setObjectName("page")
@@ -106,7 +102,6 @@ class LivePage(QWidget):
         where = QVBoxLayout()
         where.addStretch(1)
         where.addWidget(self.title)
-        where.addWidget(self.trial)
         where.addWidget(self.quality)
         where.addStretch(1)
         state = QHBoxLayout()
@@ -181,7 +176,6 @@ class LivePage(QWidget):
         self._show_value(measuring, frame)
         holding = frame.phase in (Phase.HOLD, Phase.RETURN)
         self.ring.show_hold(frame.hold_share if holding else 0.0, self._trial_number())
-        self.quality.setText("" if measuring.trouble is not None else frame_words(frame))
 
     @Slot()
     def refresh(self) -> None:
@@ -190,21 +184,14 @@ class LivePage(QWidget):
         if measuring is None:
             return
         guide, task = measuring.guide, measuring.guide.task
-        here, of = guide.place
-        place = tr("{here} of {of}: ").format(here=here, of=of) if of > 1 else ""
-        self.title.setText(place + task_title(task.movement, task.side))
+        self.title.setText(task_title(task.movement, task.side))
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)
         self.plan.show_turn(turn_deg(task.movement, task.side), task.side, mirrored=self._mirrored)
         self.trials.show_guide(guide)
         self.ring.show_hold(self.ring.share, self._trial_number())
-        self.trial.setText(
-            tr("Practice first")
-            if guide.practice_left
-            else tr("Trial {number} of {of}").format(number=self._trial_number(), of=task.trials)
-        )
-        set_text(self.pause, tr("Go on") if guide.paused else tr("Pause"))
+        self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
         self.discard.setEnabled(guide.can_discard)
         self.retry.setVisible(measuring.trouble is not None)
 
@@ -214,29 +201,33 @@ class LivePage(QWidget):
             return ""
         if guide.practice_left:
             return tr("try")
-        return str(min(guide.counted + 1, guide.task.trials))
+        return f"{min(guide.counted + 1, guide.task.trials)}/{guide.task.trials}"
 
     def _show_value(self, measuring: Measuring, frame: LiveFrame) -> None:
         """Show the guide while moving, then the captured trial on its way to a reading."""
         task = measuring.guide.task
         unit = MOVEMENTS[task.movement].unit
         attempt = measuring.guide.attempts[-1] if measuring.guide.attempts else None
-        if frame.phase in _SHOW_POSITION or measuring.trouble is not None or measuring.guide.paused:
+        waiting = measuring.trouble is not None or measuring.guide.paused
+        if frame.phase in _SHOW_POSITION or waiting:
             self._right.setCurrentIndex(_POSITION)
+            self.quality.setText("" if waiting else frame_words(frame))
         elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
             self._right.setCurrentIndex(_NUMBER)
             self.number.show_value(frame.value, unit)
-            self.caption.setText(tr("a guide while it moves"))
+            self.quality.setText(tr("a guide; {words}").format(words=frame_words(frame)))
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
             self._right.setCurrentIndex(_REFUSAL)
-            self.refusal.show_reading(task.movement, shown_trial(attempt.trial, task.movement))
+            advice = advice_words(attempt.trial.refused_for[0])
+            self.refusal.show_reading(task.movement, Shown(words=advice))
+            self.quality.setText("")
         else:
             self._right.setCurrentIndex(_NUMBER)
             trial = attempt.trial
             value = attempt.guide_value if trial is None else trial.value
             scored = attempt.state is AttemptState.SCORED
             self.number.show_value(value, unit, settled=scored)
-            self.caption.setText(_caption(attempt, unit))
+            self.quality.setText(_settled_words(attempt, unit))
 
     def keep_focus(self) -> None:
         """Put the keyboard where Space means pause."""

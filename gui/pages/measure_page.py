@@ -23,7 +23,7 @@ from measure.records import Pain, Person, StoppedBy
 class MeasurePage(QWidget):
     """Home and clinic pace on one reading path."""
 
-    #: Whether an arm is being measured, so that the rest of the window steps back.
+    #: Whether a session is under way, so that the rest of the window steps back.
     measuring_changed = Signal(bool)
     #: Something to be told, in words.
     told = Signal(str)
@@ -326,7 +326,12 @@ class MeasurePage(QWidget):
 
     def _show(self, page: QWidget) -> None:
         self._stack.setCurrentWidget(page)
-        self.measuring_changed.emit(page is self.live)
+        self.measuring_changed.emit(page in (self.live, self.pain, self.next))
+
+    @property
+    def under_way(self) -> bool:
+        """Whether a session is under way."""
+        return self._stack.currentWidget() in (self.live, self.pain, self.next)
 
     def step_aside(self) -> None:
         """Pause while another page is looked at."""

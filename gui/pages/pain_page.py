@@ -26,11 +26,11 @@ class PainPage(QWidget):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self.sentence = Sentence(look)
+        self.sentence = Sentence(look, lines=1)
         self.sentence.say(tr("How much did it hurt?"))
         self.title = label("", "title")
         self.number = BigNumber(look)
-        self.band = ReadingBand(look, type_size=1.6)
+        self.band = ReadingBand(look, type_size=1.3)
         self.pain = Choices(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.curves import conducts_of, curves, movements_of, seconds
 from gui.pages.session_details import SessionDetails
@@ -11,7 +11,8 @@ from gui.widgets.choices import Choices
 from gui.widgets.empty_history import EmptyHistory
 from gui.widgets.history_chart import HistoryChart, legend
 from gui.widgets.notice_line import NoticeLine
-from gui.widgets.text import button, label
+from gui.widgets.pick_button import PickButton
+from gui.widgets.text import button, label, scrolled
 from gui.words import conduct_words, movement_name, tr
 from measure.history import History
 from measure.movements import Movement
@@ -29,9 +30,8 @@ class ProgressPage(QWidget):
         look = services.look
         self.movement = Choices(list(Movement), movement_name, columns=5, title=tr("movement"))
         self.movement.picked.connect(self._draw)
-        self.conduct = QComboBox()
-        self.conduct.setAccessibleName(tr("how it was done"))
-        self.conduct.activated.connect(self._draw)
+        self.conduct = PickButton(tr("how it was done"))
+        self.conduct.picked.connect(self._draw_chosen)
         self.legend = label("", "quiet")
         self.chart = HistoryChart(look)
         self.chart.picked.connect(self._open_record)
@@ -71,7 +71,7 @@ class ProgressPage(QWidget):
         rows.addWidget(self.details, 1)
         rows.addWidget(self.to_curves)
         rows.addWidget(NoticeLine())
-        for page in (self._empty, drawn, whole):
+        for page in (self._empty, scrolled(drawn), whole):
             self._pages.addWidget(page)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -114,31 +114,29 @@ class ProgressPage(QWidget):
         if self.movement.value not in seen:
             self.movement.choose(seen[0])
         self.details.show_history(history)
-        self._offer_conducts()
         self._draw()
         if self._pages.currentIndex() == 0:
             self._pages.setCurrentIndex(1)
 
-    def _offer_conducts(self) -> None:
-        history, movement = self._history, self.movement.value
-        chosen = self.conduct.currentText()
-        self.conduct.clear()
-        if history is None or movement is None:
-            return
-        for conduct in conducts_of(history, movement):
-            self.conduct.addItem(conduct_words(conduct), conduct)
-        self.conduct.setCurrentIndex(max(0, self.conduct.findText(chosen)))
-        self.conduct.setVisible(self.conduct.count() > 1)
-
     @Slot()
     def _draw(self) -> None:
+        """Draw the chosen movement; the ways it was done are offered anew."""
         history, movement = self._history, self.movement.value
         if history is None or movement is None:
             return
-        if self.sender() is not self.conduct:
-            self._offer_conducts()
+        before = self.conduct.value
         conducts = conducts_of(history, movement)
-        conduct = conducts[max(0, self.conduct.currentIndex())]
+        self.conduct.offer(conducts, conduct_words)
+        if before in conducts:
+            self.conduct.choose(before)
+        self.conduct.setVisible(len(conducts) > 1)
+        self._draw_chosen()
+
+    @Slot()
+    def _draw_chosen(self) -> None:
+        history, movement, conduct = self._history, self.movement.value, self.conduct.value
+        if history is None or movement is None or conduct is None:
+            return
         found = curves(history, movement, conduct)
         self.chart.show_curves(
             movement, found, [seconds(stretch.done) for stretch in history.stretches]

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
 
 from gui.look import Look
@@ -31,6 +31,8 @@ class SessionDetails(QWidget):
         self._sessions: tuple[SessionRecord, ...] = ()
         self.list = QListWidget()
         self.list.setAccessibleName(tr("sessions"))
+        self.list.setWordWrap(True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.currentRowChanged.connect(self._show)
         self._right = QWidget()
         self._column = QVBoxLayout(self._right)
@@ -55,7 +57,7 @@ class SessionDetails(QWidget):
         for session in self._sessions:
             count = len(self._records(session))
             self.list.addItem(
-                tr("{day}, {count} readings").format(
+                tr("{day}\n{count} readings").format(
                     day=session.started.local.strftime("%d.%m.%Y %H:%M"), count=count
                 )
             )

@@ -7,10 +7,10 @@ from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QHideEvent, QIcon, QKeySequence, QPixmap, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QCheckBox,
     QFrame,
     QHBoxLayout,
     QPushButton,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -20,6 +20,7 @@ from gui.services import Services
 from gui.setup_check import Check, Place, hand_words, place_words
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, card, label, scrolled
+from gui.widgets.tick import Tick
 from gui.widgets.video_view import VideoView, image_of
 from gui.words import tr
 from measure.body import Side
@@ -53,7 +54,7 @@ class SetupPage(QWidget):
         self.look_again = button(tr("Look for cameras again"), "link")
         self.look_again.clicked.connect(self.find_cameras)
         self.checks = {place: label("", "lead") for place in Place}
-        self.mirror = QCheckBox(tr("Show the picture as a mirror does"))
+        self.mirror = Tick(services.look, tr("Show the picture as a mirror does"))
         self.mirror.setChecked(services.mirrored)
         self.mirror.toggled.connect(self._mirror_toggled)
         self.hand = button(tr("Check left and right"))
@@ -147,6 +148,7 @@ class SetupPage(QWidget):
             one = button(name, "tile", checkable=True)
             one.setIconSize(_THUMBNAIL)
             one.setIcon(self._blank())
+            one.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
             one.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
             self._group.addButton(one, place)
             self._camera_list.addWidget(one)
@@ -221,7 +223,7 @@ class SetupPage(QWidget):
         else:
             self.sentence.say(tr("This is a good place. You can measure here."))
         for place, words in self.checks.items():
-            words.setText(place_words(place, frame))
+            words.setText(place_words(place, None if trouble else frame))
 
     # -- left and right -----------------------------------------------------------------------
 

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
-    QCheckBox,
-    QComboBox,
+    QBoxLayout,
     QGridLayout,
     QHBoxLayout,
     QInputDialog,
@@ -18,8 +18,10 @@ from gui.guide import Task, home_tasks
 from gui.look import Look
 from gui.settings import WindowSettings
 from gui.widgets.choices import Choices
+from gui.widgets.pick_button import PickButton
 from gui.widgets.position_figure import PositionFigure
 from gui.widgets.text import button, card, label, scrolled
+from gui.widgets.tick import Tick
 from gui.words import (
     help_name,
     movement_name,
@@ -52,10 +54,11 @@ class StartPage(QWidget):
         self._settings = settings
         self._people: tuple[Person, ...] = ()
         self.movements = {
-            movement: QCheckBox(
+            movement: Tick(
+                look,
                 tr("{name}: {plainly}").format(
                     name=movement_name(movement), plainly=movement_plainly(movement)
-                )
+                ),
             )
             for movement in Movement
         }
@@ -65,7 +68,7 @@ class StartPage(QWidget):
             title=tr("the stiff shoulder"),
             large=True,
         )
-        self.sore = QCheckBox(tr("A sore day: two trials, no reach behind the back"))
+        self.sore = Tick(look, tr("A sore day: two trials, no reach behind the back"))
         self.home_button = button(tr("Begin, step by step"), "main", key=tr("H"))
         self.movement = Choices(
             list(Movement),
@@ -77,12 +80,11 @@ class StartPage(QWidget):
         self.side = Choices(list(Side), side_title, title=tr("the side to read"), large=True)
         self.clinic_button = button(tr("Read"), "main", key=tr("C"))
         self.posture = Choices(list(Posture), lambda one: posture_name(one).capitalize())
-        self.help = QComboBox()
-        self.help.setAccessibleName(tr("how the arm moves"))
-        for kind in Help:
-            self.help.addItem(tr("The arm moves {help}").format(help=help_name(kind)), kind)
-        self.person = QComboBox()
-        self.person.setAccessibleName(tr("who is measured"))
+        self.help = PickButton(tr("how the arm moves"))
+        self.help.offer(
+            list(Help), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))
+        )
+        self.person = PickButton(tr("who is measured"))
         self.add_person = button(tr("Somebody else"), "link")
         self.figure = PositionFigure(look)
         self._lay_out()
@@ -113,7 +115,10 @@ class StartPage(QWidget):
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
         grid.setRowStretch(0, 1)
+        self._home, self._clinic, self._grid, self._beside = home, clinic, grid, True
+        self._look.changed.connect(self._arrange)
         how = QHBoxLayout()
+        self._how = how
         how.setSpacing(self._look.gap(2))
         how.addWidget(QLabel(tr("Measured:")))
         how.addWidget(self.person)
@@ -121,13 +126,13 @@ class StartPage(QWidget):
         how.addStretch(1)
         how.addWidget(self.posture.row)
         how.addWidget(self.help)
-        grid.addLayout(how, 1, 0, 1, 2)
+        grid.addLayout(how, 2, 0, 1, 2)
         grid.addWidget(
             label(
                 tr("Readings done differently, sitting or with help, never share a curve."),
                 "small",
             ),
-            2,
+            3,
             0,
             1,
             2,
@@ -159,13 +164,13 @@ class StartPage(QWidget):
         self.side.choose(self._settings.affected or Side.RIGHT)
         conduct = self._settings.conduct
         self.posture.choose(conduct.posture)
-        self.help.setCurrentIndex(list(Help).index(conduct.help))
+        self.help.choose(conduct.help)
 
     def _connect(self) -> None:
         self.home_button.clicked.connect(self._begin_home)
         self.clinic_button.clicked.connect(self._begin_clinic)
         self.add_person.clicked.connect(self.ask_for_person)
-        self.person.activated.connect(self._person_picked)
+        self.person.picked.connect(self._person_picked)
         self.movement.picked.connect(self._draw_position)
         self.side.picked.connect(self._draw_position)
         self._draw_position()
@@ -175,21 +180,19 @@ class StartPage(QWidget):
         """How the movements are done, as chosen."""
         return Conduct(
             posture=self.posture.value or Posture.STANDING,
-            help=list(Help)[self.help.currentIndex()],
+            help=self.help.value or Help.NONE,
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
         """Offer these people."""
         self._people = tuple(people)
-        self.person.clear()
-        for person in self._people:
-            demo = tr(" (demo data)") if person.demo else ""
-            self.person.addItem(person.pseudonym + demo, person.id)
-        if not self._people:
-            self.person.addItem(tr("Me"), "")
-        place = self.person.findData(chosen)
-        if place >= 0:
-            self.person.setCurrentIndex(place)
+        names = {
+            person.id: person.pseudonym + (tr(" (demo data)") if person.demo else "")
+            for person in self._people
+        } or {"": tr("Me")}
+        self.person.offer(list(names), lambda person_id: names[person_id])
+        if chosen in names:
+            self.person.choose(chosen)
 
     def prefer(self, movement: Movement, side: Side) -> None:
         """Put the clinic's choice on a movement and side."""
@@ -243,8 +246,24 @@ class StartPage(QWidget):
             )
         )
 
-    @Slot(int)
-    def _person_picked(self, place: int) -> None:
-        person_id = str(self.person.itemData(place))
+    @Slot(object)
+    def _person_picked(self, person_id: str) -> None:
         if person_id:
             self.person_chosen.emit(person_id)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    @Slot()
+    def _arrange(self) -> None:
+        """Put the two ways side by side where both fit, else one below the other."""
+        needed = self._home.minimumSizeHint().width() + self._clinic.minimumSizeHint().width()
+        beside = needed + 100 <= self.width()
+        if beside != self._beside:
+            self._beside = beside
+            self._grid.addWidget(self._clinic, 0 if beside else 1, 1 if beside else 0)
+            self._grid.setColumnStretch(1, 1 if beside else 0)
+            self._how.setDirection(
+                QBoxLayout.Direction.LeftToRight if beside else QBoxLayout.Direction.TopToBottom
+            )

@@ -1,11 +1,12 @@
 """The trials of a clip, each to be accepted or left out."""
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.look import Look
 from gui.widgets.reading_band import ReadingBand, shown_trial
 from gui.widgets.text import clear
+from gui.widgets.tick import Tick
 from gui.words import tr
 from measure.movements import Movement
 from measure.readings import Measurement, Trial
@@ -23,7 +24,7 @@ class TrialList(QWidget):
         super().__init__(parent)
         self._look = look
         self._trials: tuple[Trial, ...] = ()
-        self.ticks: list[QCheckBox] = []
+        self.ticks: list[Tick] = []
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(look.gap(1))
@@ -46,8 +47,9 @@ class TrialList(QWidget):
         layout = QVBoxLayout(row)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        tick = QCheckBox(
-            tr("Trial {number}, from {time} s").format(number=number, time=round(trial.start_s, 1))
+        tick = Tick(
+            self._look,
+            tr("Trial {number}, from {time} s").format(number=number, time=round(trial.start_s, 1)),
         )
         tick.setChecked(True)
         tick.setEnabled(trial.scored)

@@ -45,7 +45,7 @@ class BigNumber(PaintedWidget):
 
     def minimumSizeHint(self) -> QSize:
         least = self.window().height() * LEAST_SHARE
-        return QSize(round(least * 2.9), round(least * 1.3))
+        return QSize(round(least * 2.9), round(least * 1.14))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = self.smooth_painter()

@@ -3,13 +3,17 @@
 from collections.abc import Callable, Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QSize, Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QPushButton, QSizePolicy, QWidget
 
 from gui.widgets.text import button
 
 Choice = TypeVar("Choice")
+
+_GAP_PX = 8
+#: Buttons with a figure or two may be as narrow as this.
+_SHORT, _LEAST_PX = 2, 44
 
 
 class _Row(QWidget):
@@ -22,18 +26,50 @@ class _Row(QWidget):
         self._may_be_empty = may_be_empty
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
-        layout = QGridLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(8)
+        self._columns = min(columns, max(1, len(texts)))
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(_GAP_PX)
         self.buttons: list[QPushButton] = []
         for place, text in enumerate(texts):
             one = button(text, role, checkable=True)
             one.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-            one.setMinimumWidth(44)
-            layout.addWidget(one, place // columns, place % columns)
+            if len(text) <= _SHORT:
+                one.setMinimumWidth(_LEAST_PX)
             self._group.addButton(one, place)
             self.buttons.append(one)
+        self._arrange(self._columns)
         self._group.idClicked.connect(self._clicked)
+
+    def sizeHint(self) -> QSize:
+        """Return the size of as few lines as allowed, whatever they are at present."""
+        return QSize(self._width(self._columns), super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        """Return one column's width, and the height of the present lines."""
+        return QSize(self._width(1), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        room = event.size().width()
+        columns = next((n for n in range(self._columns, 1, -1) if self._width(n) <= room), 1)
+        if columns != self._grid.property("columns"):
+            self._arrange(columns)
+            self.updateGeometry()
+
+    def _width(self, columns: int) -> int:
+        """Return how wide the buttons are in so many columns."""
+        widths = [0] * columns
+        for place, one in enumerate(self.buttons):
+            needed = max(one.minimumWidth(), one.minimumSizeHint().width())
+            short = len(one.text()) <= _SHORT
+            widths[place % columns] = max(widths[place % columns], _LEAST_PX if short else needed)
+        return sum(widths) + _GAP_PX * (columns - 1)
+
+    def _arrange(self, columns: int) -> None:
+        self._grid.setProperty("columns", columns)
+        for place, one in enumerate(self.buttons):
+            self._grid.addWidget(one, place // columns, place % columns)
 
     def chosen(self) -> int | None:
         for place, one in enumerate(self.buttons):

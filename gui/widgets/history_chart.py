@@ -80,7 +80,6 @@ class HistoryChart(QWidget):
         self._curves: tuple[Curve, ...] = ()
         self._stretches: tuple[float, ...] = ()
         self._graphics = pg.GraphicsLayoutWidget()
-        self._graphics.setMinimumHeight(260)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._graphics)
@@ -99,6 +98,7 @@ class HistoryChart(QWidget):
     def redraw(self) -> None:
         """Draw everything anew, in the present look."""
         self._graphics.clear()
+        self._graphics.setMinimumHeight(self._look.px(16))
         self._graphics.setBackground(self._look.palette.raised)
         top = self._plot(0, tr("degrees") if self._in_degrees() else tr("per cent of the way up"))
         below = self._plot(1, tr("pain"))

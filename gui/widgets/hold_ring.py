@@ -31,7 +31,7 @@ class HoldRing(PaintedWidget):
             self.update()
 
     def sizeHint(self) -> QSize:
-        side = max(64, round(self.window().height() * 0.17))
+        side = max(64, round(self.window().height() * 0.15))
         return QSize(side, side)
 
     def minimumSizeHint(self) -> QSize:

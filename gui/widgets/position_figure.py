@@ -159,7 +159,7 @@ class ViewPlan(PaintedWidget):
         return QSize(130, 150)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(60, 70)
+        return QSize(100, 110)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = self.smooth_painter()

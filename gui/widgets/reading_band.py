@@ -45,17 +45,27 @@ def shown_trial(trial: Trial, movement: Movement) -> Shown:
 
 
 class ReadingBand(PaintedWidget):
-    """A reading on its movement's scale. Empty until something is shown."""
+    """A reading on its movement's scale. Empty until something is shown.
+
+    The words are set in a role of the type scale, but never smaller than `least_px`.
+    """
 
     def __init__(
-        self, look: Look, *, type_size: float = 1.0, parent: QWidget | None = None
+        self,
+        look: Look,
+        *,
+        type_size: float = 1.0,
+        least_px: float = 0.0,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(look, parent)
         self._movement: Movement | None = None
         self._shown = Shown(words="")
-        self._type_size = type_size
+        self._type_size, self._least_px = type_size, least_px
         self._title = ""
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
 
     @property
     def words(self) -> str:
@@ -109,7 +119,7 @@ class ReadingBand(PaintedWidget):
         painter.end()
 
     def _px(self) -> float:
-        return self.look.px(self._type_size)
+        return max(self._least_px, self.look.px(self._type_size))
 
     def _line(self) -> int:
         return round(self._px() * 1.45)

@@ -18,8 +18,9 @@ MOST_SHARE = 1 / 11
 class Sentence(PaintedWidget):
     """Wraps and sizes a sentence so that it fills its space; at least LEAST_SHARE high."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, *, lines: int = 2, parent: QWidget | None = None) -> None:
         super().__init__(look, parent)
+        self._lines = lines
         self._text = ""
         self.setAccessibleName("")
 
@@ -39,10 +40,10 @@ class Sentence(PaintedWidget):
         return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
-        """Two lines of the least type, or as many as the sentence needs."""
+        """Return some lines of the least type, or as many as the sentence needs."""
         font = self.look.font(self._least_px(), bold=True)
-        two_lines = 2 * QFontMetricsF(font).lineSpacing()
-        return QSize(200, ceil(max(two_lines, self._needed(font).height())))
+        lines = self._lines * QFontMetricsF(font).lineSpacing()
+        return QSize(200, ceil(max(lines, self._needed(font).height())))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

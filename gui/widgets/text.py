@@ -1,7 +1,9 @@
 """Plain pieces of a page: labels, buttons and frames with a role of the style sheet."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QLabel,
     QLayout,
@@ -19,26 +21,55 @@ def label(text: str, role: str = "") -> QLabel:
     made.setProperty("role", role)
     made.setWordWrap(True)
     made.setTextFormat(Qt.TextFormat.PlainText)
-    made.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+    policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+    policy.setHeightForWidth(True)
+    made.setSizePolicy(policy)
     return made
 
 
-def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> QPushButton:
-    """Return a button; roles: main, link, tile, word, or none. A key is told beside its text."""
-    made = QPushButton()
+class KeyButton(QPushButton):
+    """A button that tells its key beside its text where there is room for both."""
+
+    def __init__(self, text: str, key: str) -> None:
+        super().__init__(text)
+        self._text, self._key = text, key
+        self.say(text)
+
+    def say(self, text: str) -> None:
+        """Give the button another text."""
+        self._text = text
+        self.setAccessibleName(text)
+        self.setAccessibleDescription(self._key)
+        self._fit()
+
+    def sizeHint(self) -> QSize:
+        """Return the size of the text alone, so that the key never takes room from others."""
+        hint = super().sizeHint()
+        metrics = self.fontMetrics()
+        spare = metrics.horizontalAdvance(self.text()) - metrics.horizontalAdvance(self._text)
+        return QSize(hint.width() - spare, hint.height())
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        whole = f"{self._text}  \u00b7  {self._key}" if self._key else self._text
+        room = self.fontMetrics().horizontalAdvance(whole) + 48 <= self.width()
+        wanted = whole if room else self._text
+        if wanted != self.text():
+            self.setText(wanted)
+
+
+def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> KeyButton:
+    """Return a button; roles: main, large, link, tile, word, or none."""
+    made = KeyButton(text, key)
     made.setProperty("role", role)
-    made.setProperty("key", key)
     made.setCheckable(checkable)
-    set_text(made, text)
     return made
-
-
-def set_text(one: QPushButton, text: str) -> None:
-    """Give a button another text, keeping the key that is told beside it."""
-    key = str(one.property("key") or "")
-    one.setText(f"{text}  \u00b7  {key}" if key else text)
-    one.setAccessibleName(text.replace("&", "").replace("\n", ", "))
-    one.setAccessibleDescription(key)
 
 
 def card(*contents: QWidget, role: str = "card", spacing: int = 8) -> QFrame:
@@ -60,15 +91,32 @@ def hairline() -> QFrame:
     return made
 
 
+class _ScrollPage(QScrollArea):
+    """Scrolls up and down, and hears at once when its page needs more room."""
+
+    def __init__(self, page: QWidget) -> None:
+        super().__init__()
+        self._wide = -1
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setWidget(page)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        # A scroll bar that appears makes the page narrower, so its lines break anew.
+        kinds = (QEvent.Type.LayoutRequest, QEvent.Type.Resize)
+        if watched is self.widget() and event.type() in kinds:
+            wide = self.widget().width()
+            if event.type() is QEvent.Type.LayoutRequest or wide != self._wide:
+                self._wide = wide
+                QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
+        return super().eventFilter(watched, event)
+
+
 def scrolled(page: QWidget) -> QScrollArea:
     """Return the page in an area that scrolls when large type does not fit."""
     page.setObjectName("page")
-    area = QScrollArea()
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setWidget(page)
-    return area
+    return _ScrollPage(page)
 
 
 def clear(layout: QLayout) -> None:

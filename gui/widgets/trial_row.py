@@ -17,7 +17,7 @@ class TrialRow(QWidget):
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(look.gap(3))
-        self.bands = [ReadingBand(look, type_size=1.3) for _ in range(most)]
+        self.bands = [ReadingBand(look, least_px=25) for _ in range(most)]
         for band in self.bands:
             layout.addWidget(band, 1)
 
@@ -31,14 +31,13 @@ class TrialRow(QWidget):
         ]
         for place, band in enumerate(self.bands):
             band.setVisible(place < guide.task.trials)
-            title = tr("Trial {number}").format(number=place + 1)
             attempt = counted[place] if place < len(counted) else None
-            band.show_reading(movement, _shown(attempt, movement), title)
+            band.show_reading(movement, _shown(attempt, movement))
 
 
 def _shown(attempt: Attempt | None, movement: Movement) -> Shown:
     if attempt is None:
         return Shown(words=tr("to come"), waiting=True)
     if attempt.trial is None:
-        return Shown(words=tr("captured, being settled"), value=attempt.guide_value, waiting=True)
+        return Shown(words=tr("being settled"), value=attempt.guide_value, waiting=True)
     return shown_trial(attempt.trial, movement)

@@ -1,0 +1,80 @@
+"""A box to tick, drawn by us: the same in both colour schemes, with a sign besides the colour."""
+
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QCheckBox, QSizePolicy, QWidget
+
+from gui.look import Look
+
+_MARGIN = 4
+
+
+class Tick(QCheckBox):
+    """A check box whose text wraps."""
+
+    def __init__(self, look: Look, text: str, parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self._look = look
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        self.setAccessibleName(text)
+        look.changed.connect(self.updateGeometry)
+
+    def sizeHint(self) -> QSize:
+        wide = QFontMetrics(self.font()).horizontalAdvance(self.text()) + self._text_left()
+        return QSize(wide + 2 * _MARGIN + 2, self.heightForWidth(wide + 2 * _MARGIN + 2))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self._text_left() + 80, self._box() + 2 * _MARGIN)
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        space = QRect(0, 0, max(60, width - self._text_left() - _MARGIN), 10_000)
+        words = QFontMetrics(self.font()).boundingRect(space, self._flags(), self.text())
+        return max(self._box(), words.height()) + 2 * _MARGIN + 2
+
+    def hitButton(self, place: QPoint) -> bool:
+        return self.rect().contains(place)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        box = QRectF(_MARGIN + 1, _MARGIN + 1, self._box() - 2, self._box() - 2)
+        known = self.isEnabled()
+        painter.setPen(QPen(self._look.colour("edge"), 2))
+        filled = self.isChecked() and known
+        painter.setBrush(self._look.colour("arm" if filled else "raised"))
+        painter.drawRoundedRect(box, 4, 4)
+        if self.isChecked():
+            pen = QPen(self._look.colour("on_arm" if filled else "quiet"), box.width() * 0.13)
+            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            painter.setPen(pen)
+            painter.drawPolyline(
+                QPolygonF(
+                    [
+                        QPointF(box.left() + box.width() * x, box.top() + box.height() * y)
+                        for x, y in ((0.24, 0.54), (0.43, 0.73), (0.78, 0.3))
+                    ]
+                )
+            )
+        painter.setPen(self._look.colour("ink" if known else "quiet"))
+        words = QRectF(self._text_left(), 0, self.width() - self._text_left(), self.height())
+        painter.drawText(words, self._flags(), self.text())
+        if self.hasFocus():
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(QPen(self._look.colour("arm"), 2))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
+        painter.end()
+
+    def _box(self) -> int:
+        return round(self._look.px() * 1.3)
+
+    def _text_left(self) -> int:
+        return _MARGIN + self._box() + round(self._look.px() * 0.6)
+
+    @staticmethod
+    def _flags() -> int:
+        return int(Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap)
