@@ -1,0 +1,112 @@
+"""The bench's list of clips is fixed, split by body, and covers what it promises."""
+
+from collections import Counter
+
+import pytest
+
+from sample_clips.bench_set import CHECKING_BODIES, FINAL_BODIES, FITTING_BODIES, bench_clips
+from sample_clips.body import shape_of
+from sample_clips.casting import Draw, cast, estrange
+from sample_clips.hopeless import HOPELESS_KINDS, NEAR_MISS_KINDS, hopeless, near_miss
+from sample_clips.roster import SAMPLE_BODIES, sample_scenarios
+from sample_clips.scenario import Movement, Side, View, nominal_heading_deg
+
+CLIPS = bench_clips()
+
+
+def test_the_list_never_changes_by_itself() -> None:
+    assert bench_clips() == CLIPS
+
+
+def test_no_body_is_in_two_sets() -> None:
+    sets = [set(FITTING_BODIES), set(CHECKING_BODIES), set(FINAL_BODIES), set(SAMPLE_BODIES)]
+    assert sum(map(len, sets)) == len(set.union(*sets))
+    for group, bodies in zip(("fitting", "checking", "final"), sets, strict=False):
+        assert {clip.scenario.body for clip in CLIPS if clip.group == group} == bodies
+    assert {scenario.body for scenario in sample_scenarios()} <= set(SAMPLE_BODIES)
+    tricky = {c.scenario.body for c in CLIPS if c.group in ("hopeless", "near-miss")}
+    assert not tricky & sets[0]
+
+
+def test_bodies_differ() -> None:
+    shapes = [shape_of(number) for number in range(36)]
+    assert len(set(shapes)) == 36
+    assert shape_of(3) == shapes[3]
+
+
+def test_counts() -> None:
+    good = [clip for clip in CLIPS if clip.group in ("fitting", "checking", "final")]
+    assert len(good) >= 240
+    assert len({clip.scenario.body for clip in good}) >= 24
+    assert {clip.scenario.movement for clip in good} == set(Movement)
+    assert {clip.scenario.side for clip in good} == set(Side)
+    assert all(clip.scenario.expected == ("reading",) for clip in good)
+    names = Counter(clip.scenario.name for clip in CLIPS)
+    assert max(names.values()) == 1
+
+
+@pytest.mark.parametrize(
+    ("name", "low", "high"),
+    [("distance_m", 1.8, 3.2), ("pitch_deg", -8, 8), ("roll_deg", -3, 3)],
+)
+@pytest.mark.parametrize("group", ["fitting", "checking", "final"])
+def test_camera_ranges_are_covered_evenly(name: str, low: float, high: float, group: str) -> None:
+    values = [getattr(c.scenario.camera, name) for c in CLIPS if c.group == group]
+    assert low <= min(values) < low + 0.1 * (high - low)
+    assert high - 0.1 * (high - low) < max(values) <= high
+
+
+def test_yaw_stays_within_fifteen_degrees() -> None:
+    for clip in CLIPS:
+        if clip.group in ("fitting", "checking", "final"):
+            one = clip.scenario
+            assert abs(one.heading_deg - nominal_heading_deg(one.view, one.side)) <= 15
+
+
+def test_only_final_clips_are_unfamiliar_and_half_of_them() -> None:
+    final = [clip.scenario.unfamiliar for clip in CLIPS if clip.group == "final"]
+    assert 0.4 < sum(final) / len(final) < 0.6
+    assert not any(clip.scenario.unfamiliar for clip in CLIPS if clip.group != "final")
+
+
+def test_an_unfamiliar_clip_leaves_the_familiar_ranges() -> None:
+    for seed in range(30):
+        clip = cast(
+            name="clip",
+            movement=Movement.FLEXION,
+            view=View.SIDE,
+            body=0,
+            seed=seed,
+            draw=Draw(seed=1, index=seed, count=30),
+        )
+        strange = estrange(clip)
+        assert strange.unfamiliar
+        outside = (
+            not 1.8 <= strange.rhythm <= 2.2,
+            strange.loose_m > 0.01,
+            strange.hand is not clip.hand,
+            not 60 <= strange.camera.hfov_deg <= 70,
+        )
+        assert any(outside)
+
+
+def test_fitting_clips_come_first_and_movements_take_turns() -> None:
+    assert [clip.group for clip in CLIPS[:164]] == ["fitting"] * 164
+    assert {clip.scenario.movement for clip in CLIPS[:12]} == set(Movement)
+
+
+@pytest.mark.parametrize("kind", HOPELESS_KINDS)
+def test_hopeless_clips_name_their_reasons(kind: str) -> None:
+    assert "reading" not in hopeless(kind, 12, 1).expected
+
+
+@pytest.mark.parametrize("kind", NEAR_MISS_KINDS)
+def test_near_misses_are_to_be_read(kind: str) -> None:
+    assert near_miss(kind, 12, 1).expected == ("reading",)
+
+
+@pytest.mark.parametrize("make", [hopeless, near_miss])
+def test_unknown_kind(make: object) -> None:
+    assert callable(make)
+    with pytest.raises(ValueError, match="unknown kind"):
+        make("dancing", 12, 1)
