@@ -7,7 +7,7 @@ from pathlib import Path
 from measure.clip_job import PosePass
 from measure.errors import ModelError
 from measure.movements import Movement
-from measure.pose_model import Bundle, ModelQuality, obtain, own_bundle
+from measure.pose_model import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
 from measure.pose_model_clients import Progress
 
 #: Frames a second of the quick pass: a hold of a second then has seven or eight.
@@ -117,6 +117,21 @@ def models_for(
     if quality is ModelQuality.HEAVY:
         return _with_heavy(progress)
     return Models(name=quality.value, bundles={quality: obtain(quality, progress)})
+
+
+def models_here() -> Models:
+    """Return the models kept on this computer: heavy and full, or the full one alone.
+
+    Raises
+    ------
+    ModelError
+        Not even the full one is here, or a bundle is damaged.
+    """
+    full = load(ModelQuality.FULL)
+    if not bundle_path(ModelQuality.HEAVY).exists():
+        return Models(name=ModelQuality.FULL.value, bundles={ModelQuality.FULL: full})
+    bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: load(ModelQuality.HEAVY)}
+    return Models(name=ModelQuality.HEAVY.value, bundles=bundles)
 
 
 def _with_heavy(progress: Progress | None) -> Models:

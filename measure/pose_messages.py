@@ -38,7 +38,6 @@ class Kind(StrEnum):
     PICTURES = "pictures"  # to the process: pictures kept in memory, or the next of them
     LIVE = "live"  # to the live process: a source
     USE = "use"  # to the live process: which network looks
-    STOP = "stop"  # to the live process: no source
     READY = "ready"  # from it: started, or a bundle taken
     PROGRESS = "progress"
     FRAMES = "frames"
