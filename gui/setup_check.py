@@ -43,7 +43,7 @@ def place_words(place: Place, frame: LiveFrame | None) -> str:
         return tr("\u25cb  {name}: not seen yet").format(name=name)
     for hint in frame.setup_hints:
         if hint in _HINTS[place]:
-            return f"\u25b6  {name}: {hint_sentence(hint)}"
+            return f"\u25b6  {hint_sentence(hint)}"
     return tr("\u2713  {name}: good").format(name=name)
 
 

@@ -68,7 +68,7 @@ class ClipsPage(QWidget):
         self.progress = QProgressBar()
         self.progress.setRange(0, 100)
         self.progress.setAccessibleName(tr("share read"))
-        self.video = VideoView(look)
+        self.video = VideoView(look, smooth=True)
         self.video.show_empty(tr("Open a clip or a folder of clips."))
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("moment of the clip"))

@@ -105,8 +105,8 @@ class _ScrollPage(QScrollArea):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         # A scroll bar that appears makes the page narrower, so its lines break anew.
         kinds = (QEvent.Type.LayoutRequest, QEvent.Type.Resize)
-        if watched is self.widget() and event.type() in kinds:
-            wide = self.widget().width()
+        if isinstance(watched, QWidget) and watched is self.widget() and event.type() in kinds:
+            wide = watched.width()
             if event.type() is QEvent.Type.LayoutRequest or wide != self._wide:
                 self._wide = wide
                 QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))

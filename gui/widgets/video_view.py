@@ -18,14 +18,25 @@ def image_of(frame: LiveFrame) -> QImage:
     """Return a picture of its own memory: the frame's may be used again."""
     height, width = frame.picture.shape[:2]
     stride = int(frame.picture.strides[0])
-    return QImage(frame.picture.data, width, height, stride, QImage.Format.Format_RGB888).copy()
+    lent = QImage(frame.picture.data, width, height, stride, QImage.Format.Format_RGB888)
+    return lent.convertToFormat(QImage.Format.Format_RGB32)
 
 
 class VideoView(PaintedWidget):
-    """Shows one frame: its picture and, on top, its own landmarks."""
+    """Shows one frame: its picture and, on top, its own landmarks.
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    Parameters
+    ----------
+    smooth
+        Scale with care, for stills; a live picture is scaled fast, to leave the time to the
+        network that looks at it.
+    """
+
+    def __init__(self, look: Look, *, smooth: bool = False, parent: QWidget | None = None) -> None:
         super().__init__(look, parent)
+        self._smooth = smooth
+        self._scaled: QImage | None = None
+        self._corners = (QRectF(), QPainterPath())
         self._image: QImage | None = None
         self._points: FloatArray | None = None
         self._movement: Movement | None = None
@@ -37,7 +48,7 @@ class VideoView(PaintedWidget):
 
     def show_frame(self, frame: LiveFrame) -> None:
         """Draw this picture and the landmarks found in it."""
-        self._image = image_of(frame)
+        self._image, self._scaled = image_of(frame), None
         self._points = frame.points_px
         self.update()
 
@@ -52,7 +63,7 @@ class VideoView(PaintedWidget):
         self.update()
 
     def set_mirrored(self, mirrored: bool) -> None:
-        self._mirrored = mirrored
+        self._mirrored, self._scaled = mirrored, None
         self.update()
 
     def set_framing(self, framing: bool) -> None:
@@ -87,21 +98,36 @@ class VideoView(PaintedWidget):
 
     def _paint_picture(self, painter: QPainter, transform: PictureTransform, image: QImage) -> None:
         place = QRectF(transform.left, transform.top, transform.width, transform.height)
-        edge = QPainterPath()
-        edge.addRoundedRect(place, 8, 8)
-        painter.setClipPath(edge)
-        painter.save()
-        if transform.mirrored:
-            painter.translate(place.left() * 2 + place.width(), 0)
-            painter.scale(-1, 1)
-        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-        painter.drawImage(place, image)
-        painter.restore()
+        painter.drawImage(place.topLeft(), self._fitted(image, place))
         if self._framing:
             words = (tr("head about here"), tr("hips above this line"))
             paint_framing(painter, self.look, place, words)
         if self._points is not None and self._movement is not None:
             paint_figure(painter, self.look, self._points, transform, self._movement, self._side)
+        painter.fillPath(self._outside(place), self.look.colour("ground"))
+
+    def _fitted(self, image: QImage, place: QRectF) -> QImage:
+        """Return the picture in the size it is drawn at, on this screen, mirrored if wanted."""
+        size = (place.size() * self.devicePixelRatioF()).toSize()
+        if self._scaled is None or self._scaled.size() != size:
+            mode = Qt.TransformationMode
+            scaled = image.scaled(
+                size,
+                Qt.AspectRatioMode.IgnoreAspectRatio,
+                mode.SmoothTransformation if self._smooth else mode.FastTransformation,
+            )
+            self._scaled = scaled.mirrored(True, False) if self._mirrored else scaled
+            self._scaled.setDevicePixelRatio(self.devicePixelRatioF())
+        return self._scaled
+
+    def _outside(self, place: QRectF) -> QPainterPath:
+        """Return what lies between the picture's rectangle and its rounded edge."""
+        if self._corners[0] != place:
+            edge, inside = QPainterPath(), QPainterPath()
+            edge.addRect(place.adjusted(-1, -1, 1, 1))
+            inside.addRoundedRect(place, 8, 8)
+            self._corners = (place, edge.subtracted(inside))
+        return self._corners[1]
 
     def _paint_empty(self, painter: QPainter) -> None:
         painter.setPen(Qt.PenStyle.NoPen)
