@@ -6,88 +6,36 @@ too small from three metres.
 """
 
 import argparse
-import datetime as dt
-import math
 import os
 import sys
-import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
-import numpy as np
-from PySide6.QtCore import QElapsedTimer, QEventLoop, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from gui.application import prepare
-from gui.background import Background
-from gui.clip_reading import accepted_measurement
-from gui.cues import Cues
-from gui.drawn_person import HEIGHT_PX, WIDTH_PX, drawn_picture
-from gui.engine import ClipCurve, ClipReading
-from gui.feed import EngineFeed
-from gui.look import Look
-from gui.main_window import MainWindow
-from gui.memory_keeper import MemoryKeeper, garden_history
+from gui.memory_keeper import garden_history
 from gui.safety import Answer, Check
-from gui.scripted_engine import ScriptedEngine
-from gui.services import Services
-from gui.settings import WindowSettings
+from gui.stage import TODAY, Stage
 from gui.theme import Scheme
-from measure.body import LANDMARKS, Side, Track
+from measure.body import Side
 from measure.live_events import EventKind, Phase, SetupHint, Trouble
 from measure.movements import Movement
 from measure.reasons import Reason
 from measure.records import StoppedBy
 
-TODAY = dt.date(2026, 11, 25)
 
+class _Album:
+    """Writes pictures of a stage and their quarters."""
 
-class _Stage:
-    """A window with a scripted engine, and the means to play a state and take its picture."""
-
-    def __init__(self, folder: Path, scheme: Scheme, percent: int, size: tuple[int, int]) -> None:
-        self._folder, self._suffix = folder, f"{scheme.value}-{percent}"
-        self._home = tempfile.TemporaryDirectory()
-        self.engine = ScriptedEngine()
-        self.keeper = MemoryKeeper()
-        look = Look(scheme, percent)
-        look.apply()
-        self.services = Services(
-            look=look,
-            settings=WindowSettings(Path(self._home.name) / "window.ini"),
-            feed=EngineFeed(self._make_engine),
-            cues=Cues(tones=False, speech=False),
-            keeper=self.keeper,
-            records=Background("records"),
-            slow=Background("slow"),
-            find_cameras=lambda: ("Integrated Webcam", "Desk Camera HD"),
-            read_clip=read_drawn_clip,
-            open_clip=lambda path: DrawnPictures(),
-            combine_trials=accepted_measurement,
-            today=lambda: TODAY,
-        )
-        self.services.settings.affected = Side.LEFT
-        self.window = MainWindow(self.services)
-        self.window.resize(*size)
-        self.window.show()
-        self.settle()
-
-    def _make_engine(self) -> ScriptedEngine:
-        self.engine = ScriptedEngine()
-        return self.engine
-
-    def settle(self, wait_ms: int = 80) -> None:
-        """Let everything that is under way arrive."""
-        timer = QElapsedTimer()
-        timer.start()
-        loop = QEventLoop()
-        while timer.elapsed() < wait_ms or self.services.records.busy or self.services.slow.busy:
-            loop.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
+    def __init__(self, stage: Stage, folder: Path, suffix: str) -> None:
+        self._stage, self._folder, self._suffix = stage, folder, suffix
 
     def shoot(self, name: str) -> None:
         """Write the picture and its quarter."""
-        self.settle()
-        picture = self.window.grab()
+        self._stage.settle()
+        picture = self._stage.window.grab()
         picture.save(str(self._folder / f"{name}-{self._suffix}.png"))
         quarter = picture.scaled(
             picture.width() // 4,
@@ -99,63 +47,8 @@ class _Stage:
         small.mkdir(exist_ok=True)
         quarter.save(str(small / f"{name}-{self._suffix}.png"))
 
-    def close(self) -> None:
-        self.window.close()
-        self._home.cleanup()
 
-
-class DrawnPictures:
-    """A drawn clip of nine seconds: three times the arm up and down."""
-
-    duration_s = 9.0
-
-    def at(self, time_s: float) -> np.ndarray[tuple[int, ...], np.dtype[np.uint8]]:
-        return drawn_picture(Movement.FLEXION, Side.RIGHT, drawn_value(time_s))[0]
-
-
-def drawn_value(time_s: float) -> float:
-    """Return the drawn clip's angle: rest, up, hold, down, three seconds each time."""
-    share = time_s % 3.0
-    return 118.0 * float(np.interp(share, [0, 0.5, 1.1, 2.1, 2.7, 3.0], [0, 0, 1, 1, 0, 0]))
-
-
-def read_drawn_clip(
-    path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-) -> ClipReading:
-    """Return a reading of the drawn clip."""
-    progress(1.0)
-    engine = ScriptedEngine()
-    engine.movement, engine.side = movement, side
-    engine.choose(movement, side, 3, 0, WindowSettings(Path(os.devnull)).conduct)
-    for value, reasons in ((117.0, ()), (119.0, ()), (118.0, (Reason.TRUNK_LEAN,))):
-        engine.capture(value)
-        engine.settle(reasons)
-    measurement = engine.measurement()
-    if measurement is None:
-        raise ValueError("the drawn clip has trials")
-    time_s = np.arange(0, 9, 1 / 7.5)
-    values = np.array([drawn_value(each) for each in time_s])
-    points = np.stack([drawn_picture(movement, side, each)[1] for each in values])
-    n = len(time_s)
-    track = Track(
-        time_s=time_s,
-        points_px=points,
-        visibility=np.ones((n, LANDMARKS)),
-        presence=np.ones((n, LANDMARKS)),
-        state=np.zeros(n, dtype=np.int64),
-        people=np.ones(n, dtype=np.int64),
-        width_px=WIDTH_PX,
-        height_px=HEIGHT_PX,
-    )
-    shaken = values + np.array([0.8 * math.sin(7 * each) for each in time_s])
-    return ClipReading(
-        measurement=measurement,
-        curve=ClipCurve(time_s=track.time_s, value=shaken),
-        track=track,
-    )
-
-
-def _start(stage: _Stage) -> Iterator[str]:
+def _start(stage: Stage) -> Iterator[str]:
     yield "measure-start"
     page = stage.window.measure
     page.start.home_button.click()
@@ -179,7 +72,7 @@ def _start(stage: _Stage) -> Iterator[str]:
     yield "measure-before"
 
 
-def _live(stage: _Stage) -> Iterator[str]:
+def _live(stage: Stage) -> Iterator[str]:
     page = stage.window.measure
     page.before.now.choose(2)
     page.before.go.click()
@@ -251,7 +144,7 @@ def _live(stage: _Stage) -> Iterator[str]:
     stage.settle()
 
 
-def _reach(stage: _Stage) -> Iterator[str]:
+def _reach(stage: Stage) -> Iterator[str]:
     page = stage.window.measure
     page.start.prefer(Movement.HAND_BEHIND_BACK, Side.LEFT)
     page.start.clinic_button.click()
@@ -277,7 +170,7 @@ def _reach(stage: _Stage) -> Iterator[str]:
     page.summary.finish.click()
 
 
-def _others(stage: _Stage) -> Iterator[str]:
+def _others(stage: Stage) -> Iterator[str]:
     window = stage.window
     stage.keeper.clear()
     window.go(1)
@@ -319,14 +212,20 @@ def _others(stage: _Stage) -> Iterator[str]:
     yield "setup-trouble"
 
 
+def states(stage: Stage) -> Iterator[str]:
+    """Bring a window from state to state; yield the name of each."""
+    for part in (_start, _live, _reach, _others):
+        yield from part(stage)
+
+
 def take(folder: Path, scheme: Scheme, percent: int, size: tuple[int, int]) -> int:
     """Write the pictures of one look; return how many."""
-    stage = _Stage(folder, scheme, percent, size)
+    stage = Stage(scheme, percent, size)
+    album = _Album(stage, folder, f"{scheme.value}-{percent}")
     taken = 0
-    for part in (_start, _live, _reach, _others):
-        for name in part(stage):
-            stage.shoot(name)
-            taken += 1
+    for name in states(stage):
+        album.shoot(name)
+        taken += 1
     stage.close()
     return taken
 
