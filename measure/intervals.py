@@ -23,6 +23,8 @@ HARD_SPREAD = {Unit.DEGREES: 4.0, Unit.FRACTION: 0.04}
 #: Doubts that make a reading half as hard again. Ours, from the truth bench.
 DOUBTS = frozenset({Reason.ELBOW_BENT, Reason.OUT_OF_PLANE, Reason.UNSTEADY_HOLD})
 DOUBT_FACTOR = 1.5
+#: A model that was not measured gets the widest interval that was, times this. Ours.
+UNMEASURED_FACTOR = 2.0
 #: Added for the real world, in the movement's unit. Ours, until checked on real people.
 ALLOWANCE: Mapping[Movement, float] = {
     Movement.FLEXION: 3.0,
@@ -62,10 +64,10 @@ def measured_half_width(
 ) -> float:
     """Return the half-width that the bench's errors call for, without the allowance.
 
-    A model that was not measured counts as the worst one that was.
+    A model that was not measured gets a wider one than any that was.
     """
     by_quality = measured()[f"{movement}:{view}"]
-    base = by_quality.get(quality, max(by_quality.values()))
+    base = by_quality.get(quality, UNMEASURED_FACTOR * max(by_quality.values()))
     return base * difficulty(movement, spread, notes)
 
 

@@ -244,7 +244,7 @@ class LiveSession:
 
     def _quality(self, models: Models) -> ModelQuality:
         movement = self._book.movement if self._book is not None else Movement.FLEXION
-        return models.quick(movement).quality
+        return models.quick(movement, self._view).quality
 
     def _begin_anew(self) -> None:
         """Forget the person and a trial that was going on."""
@@ -421,7 +421,9 @@ class LiveSession:
         return Provenance(
             model=models.name,
             model_hashes=models.hashes,
-            passes=tuple(models.pass_name(one) for one in models.careful(self._book.movement)),
+            passes=tuple(
+                models.pass_name(one) for one in models.careful(self._book.movement, self._view)
+            ),
             software=software(),
             source=source,
             setup=self._source.setup if self._source is not None else Provenance(model="").setup,

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from measure.clip_job import PosePass
 from measure.errors import ModelError
-from measure.movements import Movement
+from measure.movements import Movement, View
 from measure.pose_model import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
 from measure.pose_model_clients import Progress
 
@@ -40,31 +40,38 @@ class Models:
         """SHA-256 of each bundle, by its name."""
         return {bundle.name: bundle.sha256 for bundle in self.bundles.values()}
 
-    def quick(self, movement: Movement) -> PosePass:
+    def quick(self, movement: Movement, view: View | None = None) -> PosePass:
         """Return the pass that finds the trials: the full model where it is there.
 
-        Behind the back it loses the hand, so the heavy one goes first there.
+        Seen from behind it takes the back for the front and loses the hand, so the heavy one
+        goes first there.
         """
         order: tuple[ModelQuality, ...] = _QUICK_ORDER
-        if movement is Movement.HAND_BEHIND_BACK:
+        if _heavy_alone(movement, view):
             order = (ModelQuality.HEAVY, *_QUICK_ORDER)
         return PosePass(quality=next(each for each in order if each in self.bundles))
 
-    def careful(self, movement: Movement) -> tuple[PosePass, ...]:
+    def careful(self, movement: Movement, view: View | None = None) -> tuple[PosePass, ...]:
         """Return the passes that settle a trial."""
-        return careful_passes(movement, tuple(self.bundles))
+        return careful_passes(movement, view, tuple(self.bundles))
 
     def pass_name(self, one: PosePass) -> str:
         """Return how a pass is called in records."""
         return one.name.replace(one.quality.value, self.bundles[one.quality].name)
 
 
-def careful_passes(movement: Movement, qualities: Sequence[ModelQuality]) -> tuple[PosePass, ...]:
+def _heavy_alone(movement: Movement, view: View | None) -> bool:
+    return movement is Movement.HAND_BEHIND_BACK or view is View.BACK
+
+
+def careful_passes(
+    movement: Movement, view: View | None, qualities: Sequence[ModelQuality]
+) -> tuple[PosePass, ...]:
     """Return the passes that settle a trial: every model there is, each also mirrored.
 
-    Behind the back the full model loses the hand, so the heavy one decides alone.
+    From behind the heavy model decides alone; see :meth:`Models.quick`.
     """
-    if movement is Movement.HAND_BEHIND_BACK and ModelQuality.HEAVY in qualities:
+    if _heavy_alone(movement, view) and ModelQuality.HEAVY in qualities:
         qualities = (ModelQuality.HEAVY,)
     return tuple(
         PosePass(quality=quality, mirrored=mirrored)

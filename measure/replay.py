@@ -4,15 +4,15 @@ This is the assembly of the reading path; live measuring settles its trials the 
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 import numpy as np
 
 from measure.body import FloatArray, Side, Track
-from measure.clip_job import ClipFacts, ClipJob
+from measure.clip_job import ClipFacts, ClipJob, ClipPoses
 from measure.measurement import measurement_of
-from measure.movements import Movement, View
+from measure.movements import MOVEMENTS, Movement, View
 from measure.passes import CAREFUL_HZ, QUICK_HZ, Models
 from measure.person import follow_person
 from measure.pose import PoseProcess
@@ -77,18 +77,20 @@ def read_clip(
         The pose process failed; the text names the clip.
     """
     known = setup or Setup()
-    first = models.quick(movement)
     quick = ClipJob(
         clip=clip,
-        passes=(first,),
+        passes=(models.quick(movement, view),),
         rate_hz=QUICK_HZ,
         quarter_turns=known.camera.quarter_turns,
         already_mirrored=known.camera.already_mirrored,
     )
-    poses = process.run(quick, lambda share: progress(share * _QUICK_SHARE))
-    size = poses.facts.width_px, poses.facts.height_px
-    track = follow_person(poses.frames[first], width_px=size[0], height_px=size[1])
+    poses, track = _look(process, quick, progress)
     found = search(track, movement, side, view, known)
+    from_behind = models.quick(movement, View.BACK)
+    if view is None and from_behind not in quick.passes and _perhaps_from_behind(found, movement):
+        quick = replace(quick, passes=(from_behind,))
+        poses, track = _look(process, quick, progress)
+        found = search(track, movement, side, None, known)
     settled = _settle_all(process, models, quick, track, found, movement, side, known, progress)
     progress(1.0)
     return ClipReading(
@@ -97,7 +99,7 @@ def read_clip(
             movement=movement,
             side=side,
             view=found.view,
-            provenance=_provenance(models, movement, poses.facts, known),
+            provenance=_provenance(models, movement, found.view, poses.facts, known),
             nothing_found=found.verdict,
             against_vertical=[each.against_vertical for each in settled],
         ),
@@ -106,6 +108,26 @@ def read_clip(
         guide=found.guide,
         settled=settled,
     )
+
+
+def _look(
+    process: PoseProcess, quick: ClipJob, progress: Callable[[float], None]
+) -> tuple[ClipPoses, Track]:
+    poses = process.run(quick, lambda share: progress(share * _QUICK_SHARE))
+    track = follow_person(
+        poses.frames[quick.passes[0]],
+        width_px=poses.facts.width_px,
+        height_px=poses.facts.height_px,
+    )
+    return poses, track
+
+
+def _perhaps_from_behind(found: Found, movement: Movement) -> bool:
+    """Return whether the full model may have taken a back for a front."""
+    if View.BACK not in MOVEMENTS[movement].views:
+        return False
+    held = any(trial.hold_start_s is not None for trial in found.trials)
+    return found.view is View.BACK or not held
 
 
 def _settle_all(
@@ -121,7 +143,7 @@ def _settle_all(
 ) -> tuple[Settled, ...]:
     if not found.trials:
         return ()
-    passes = models.careful(movement)
+    passes = models.careful(movement, found.view)
     job = ClipJob(
         clip=quick.clip,
         passes=passes,
@@ -151,11 +173,13 @@ def _settle_all(
     )
 
 
-def _provenance(models: Models, movement: Movement, facts: ClipFacts, setup: Setup) -> Provenance:
+def _provenance(
+    models: Models, movement: Movement, view: View, facts: ClipFacts, setup: Setup
+) -> Provenance:
     return Provenance(
         model=models.name,
         model_hashes=models.hashes,
-        passes=tuple(models.pass_name(one) for one in models.careful(movement)),
+        passes=tuple(models.pass_name(one) for one in models.careful(movement, view)),
         software=software(),
         source={
             "backend": facts.backend,

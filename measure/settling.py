@@ -128,7 +128,7 @@ class Settling:
 
     def _carefully(self, order: SettleOrder) -> Settled:
         captured = order.captured
-        passes = self._models.careful(order.movement)
+        passes = self._models.careful(order.movement, captured.view)
         width, height = captured.size_px
         poses = self._process.look_at(
             PictureJob(

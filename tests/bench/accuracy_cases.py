@@ -160,16 +160,16 @@ class CaseTracks:
 
 def tracks_of(case: Case, kept: Path) -> CaseTracks:
     """Return the kept tracks of a case."""
-    return tracks_of_path(kept_path(case, kept), case.movement)
+    return tracks_of_path(kept_path(case, kept), case.movement, case.view)
 
 
-def tracks_of_path(path: Path, movement: Movement) -> CaseTracks:
+def tracks_of_path(path: Path, movement: Movement, view: View) -> CaseTracks:
     """Return the tracks of a kept file.
 
-    Behind the back the heavy model goes first, in replay as here.
+    From behind the heavy model goes first, in replay as here.
     """
     tracks = tracks_from(path)
-    if movement is Movement.HAND_BEHIND_BACK:
+    if movement is Movement.HAND_BEHIND_BACK or view is View.BACK:
         return replace(tracks, quick=tracks.careful[HEAVY])
     return tracks
 

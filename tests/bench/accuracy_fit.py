@@ -1,8 +1,9 @@
 """Fitting the small corrections and the intervals, on bodies of the fitting and checking sets.
 
 Corrections are fitted on the fitting set, robustly, a few coefficients each, pulled a little
-towards an earlier experiment's. Interval half-widths come from errors made on bodies that the correction
-used for them never saw: each body of the fitting set left out in turn, and the checking set.
+towards an earlier experiment's. Interval half-widths come from errors made on bodies that the
+correction used for them never saw: each body of the fitting set left out in turn, and the
+checking set.
 """
 
 import json
@@ -145,7 +146,12 @@ _EARLIER: Mapping[tuple[str, str], Mapping[str, float]] = {
 _SCALE = {"slope": 90.0, "curve": 8100.0, "azimuth": 45.0, "zero": 20.0, "turn": 20.0, "rest": 5.0}
 
 
-def fit(samples: Sequence[Sample], pull: float = 0.3) -> dict[str, float]:
+#: How many clips the earlier coefficients count as. The reach hardly counts on them: there the
+#: thumb was held in another way.
+_PULL = {"elevation": 3.0, "rotation": 3.0, "reach": 0.3}
+
+
+def fit(samples: Sequence[Sample]) -> dict[str, float]:
     """Return the coefficients of one correction, by iteratively reweighted least squares."""
     names = [name for name in _NAMES[key_of(samples[0])[0]] if name in samples[0].terms]
     matrix = np.array([[each.terms[name] for name in names] for each in samples])
@@ -155,7 +161,7 @@ def fit(samples: Sequence[Sample], pull: float = 0.3) -> dict[str, float]:
     scale = np.array([_SCALE.get(name, 1.0) for name in names])
     design, target = matrix / scale, wanted - matrix @ neutral
     weights = np.ones(len(samples))
-    pulls = np.sqrt(pull) * np.eye(len(names))
+    pulls = np.sqrt(_PULL[key_of(samples[0])[0]]) * np.eye(len(names))
     solution = np.zeros(len(names))
     for _ in range(30):
         rows = np.vstack([design * weights[:, None], pulls])

@@ -65,7 +65,8 @@ def gross_limit(movement: Movement) -> float:
 
 
 def careful_tracks(case: Case, tracks: CaseTracks, quality: str) -> Sequence[Track]:
-    return [tracks.careful[one] for one in careful_passes(case.movement, QUALITIES[quality])]
+    passes = careful_passes(case.movement, case.view, QUALITIES[quality])
+    return [tracks.careful[one] for one in passes]
 
 
 def judge(case: Case, tracks: CaseTracks, quality: str) -> Judged:

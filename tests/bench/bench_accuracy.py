@@ -1,6 +1,6 @@
 """`make bench-accuracy`: how far the readings lie from the truth of virtual people.
 
-    python -m tests.bench.bench_accuracy FOLDER [--film] [--fit] [--write] [--limit N]
+    python -m tests.bench.bench_accuracy FOLDER [--film] [--kept-only] [--fit] [--write] [--each]
 
 FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
 what the network saw in them. `--fit` fits the corrections and intervals anew on the fitting
@@ -18,7 +18,7 @@ from pathlib import Path
 from measure import corrections, intervals
 from tests.bench import accuracy_fit as fitting
 from tests.bench import accuracy_table as tables
-from tests.bench.accuracy_cases import load_cases, look_at_all, tracks_of
+from tests.bench.accuracy_cases import kept_path, load_cases, look_at_all, tracks_of
 from tests.bench.accuracy_judge import QUALITIES, Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
@@ -30,6 +30,9 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("folder", type=Path)
     parser.add_argument("--film", action="store_true", help="make the missing clips")
+    parser.add_argument(
+        "--kept-only", action="store_true", help="judge only clips already looked at"
+    )
     parser.add_argument("--fit", action="store_true", help="fit corrections and intervals anew")
     parser.add_argument("--write", action="store_true", help="copy the table into the documents")
     parser.add_argument("--workers", type=int, default=2)
@@ -41,7 +44,10 @@ def main() -> int:
         subprocess.run([*command, "--workers", str(arguments.workers)], check=True)
     cases = load_cases(arguments.folder)
     kept = arguments.folder / "tracks"
-    look_at_all(cases, kept, arguments.workers)
+    if arguments.kept_only:
+        cases = tuple(case for case in cases if kept_path(case, kept).exists())
+    else:
+        look_at_all(cases, kept, arguments.workers)
 
     @cache
     def tracks(name: str):  # type: ignore[no-untyped-def]
