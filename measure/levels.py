@@ -57,6 +57,17 @@ def level_at(height: float, iliac_spines: float = ILIAC_SPINES) -> str:
     return next((name for name, lowest in _BELOW if height >= lowest), _LOWEST)
 
 
+def height_of(level: str) -> float:
+    """Return where a level begins, counted from below, as a fraction of mid-hip to C7.
+
+    For a vertebra that is its own height; the regions below the sacrum begin at their limit.
+    """
+    below = dict(_BELOW)
+    if level in below:
+        return below[level]
+    return 1.0 - dict(_LEVELS)[level] / 100 * (1.0 - ILIAC_SPINES)
+
+
 def region_of(level: str) -> str:
     """Return the region that a level belongs to, in words."""
     return next(region for names, region in _REGIONS if level in names)

@@ -1,0 +1,59 @@
+"""A person's progress over weeks and months: every movement and side, and what to talk about.
+
+Pure: the day it is today comes from the caller.
+"""
+
+import datetime as dt
+from dataclasses import dataclass, replace
+
+from measure.body import Side
+from measure.history import History
+from measure.movements import Movement
+from measure.progress_series import all_series
+from measure.progress_side import SideProgress, side_progress
+from measure.prompts import Prompt, prompts
+from measure.records import Conduct
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Progress:
+    """All that can be said about a person's progress on a day."""
+
+    today: dt.date
+    sides: tuple[SideProgress, ...]
+    prompts: tuple[Prompt, ...]
+
+    @property
+    def usual(self) -> tuple[SideProgress, ...]:
+        """Each movement and side in the way it is done most often."""
+        return tuple(each for each in self.sides if each.usual)
+
+    def of(self, movement: Movement, side: Side) -> SideProgress | None:
+        """Return a movement and side in the way it is done most often, or None."""
+        return next(
+            (each for each in self.usual if each.movement is movement and each.side is side), None
+        )
+
+
+def progress_of(history: History, today: dt.date) -> Progress:
+    """Return everything that can be said about a person's progress.
+
+    Readings after `today` are left out, so an earlier day shows what could be said then.
+    """
+    history = replace(
+        history,
+        measurements=tuple(each for each in history.measurements if each.taken.day <= today),
+    )
+    found = all_series(history)
+    usual: dict[Movement, Conduct] = {}
+    for series in found:
+        usual.setdefault(series.movement, series.conduct)
+    affected = history.person.affected
+    sides = tuple(
+        side_progress(series, found, affected, usual[series.movement], today) for series in found
+    )
+    return Progress(
+        today=today,
+        sides=sides,
+        prompts=prompts([each for each in sides if each.usual and each.affected], history, today),
+    )

@@ -1,0 +1,178 @@
+"""Weekly looks at a series, and the verdict that they add up to. Pure statistics.
+
+A series is looked at on fixed days: the first day of a segment and every seventh after it. A
+look uses nothing measured on its day or later, so the verdict of a week does not depend on
+when somebody opens a page. How often these rules are wrong was found by simulation; the table
+stands in docs/progress.md and can be made again with ``make bench-progress``.
+"""
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+import numpy as np
+
+from measure.body import FloatArray
+from measure.movements import Movement
+from measure.progress_series import Series
+from measure.progress_slope import Slope, fit_slope
+
+#: Before these, nothing is said about a trend: both must have passed.
+LEAST_WEEKS = 4.0
+LEAST_DAYS = 8
+#: A line is drawn through the latest weeks only: recovery is quick at first. Ours.
+WINDOW_DAY = 84
+#: What is looked at to tell a stall: days, least number of them with a reading, and the gain
+#: a month that must be ruled out with one-sided 95 %. Ours.
+STALL_WINDOW_DAY = 42
+STALL_LEAST_DAYS = 8
+STALL_BELOW_DEG = 5.0
+#: Short of the other side by more than either of these is still short. Ours.
+STALL_SHORT_DEG = 15.0
+STALL_SHORT_SHARE = 0.2
+#: The movements that a stall is told of. Ours.
+STALLING = (Movement.FLEXION, Movement.EXTERNAL_ROTATION)
+
+#: Usual spread of one day about the trend, in each movement's unit. Ours.
+USUAL_SPREAD: dict[Movement, float] = {
+    Movement.FLEXION: 5.0,
+    Movement.ABDUCTION: 5.0,
+    Movement.EXTENSION: 6.0,
+    Movement.EXTERNAL_ROTATION: 6.0,
+    Movement.HAND_BEHIND_BACK: 0.06,
+}
+
+#: How much evidence a change needs, by weeks of data, in standard deviations: high while the
+#: data are few, so that many looks add up to few false alarms. Chosen by simulation; ours.
+_WEEKS = (4.0, 5.0, 6.0, 7.0, 12.0)
+_CLEAR = (5.5, 4.5, 3.6, 3.1, 2.45)
+#: A likely change needs this much less. Ours.
+_LIKELY_LESS = 0.35
+#: What the other of two looks must at least lean the same way by. Ours.
+_LEANING = 1.28
+
+
+class Verdict(StrEnum):
+    TOO_EARLY = "too-early"
+    NO_CLEAR_CHANGE = "no-clear-change"
+    LIKELY_GAINING = "likely-gaining"
+    GAINING = "gaining"
+    LIKELY_LOSING = "likely-losing"
+    LOSING = "losing"
+    STALLED = "stalled"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """What the days before one weekly look show.
+
+    Attributes
+    ----------
+    day
+        Day of the look; data of this day and later are not used.
+    weeks
+        From the first to the last day used, plus the day itself, in weeks.
+    slope
+        Line through the window, or None while it is too early.
+    evidence
+        Of a rise (above 0) or fall, in standard deviations; 0 while it is too early.
+    clear
+        How much evidence a change needs at this look.
+    upper_per_month
+        One-sided 95 % upper bound of the slope over the weeks that a stall is told by, a
+        month; None where they hold too few days.
+    """
+
+    day: dt.date
+    weeks: float
+    slope: Slope | None
+    evidence: float
+    clear: float
+    upper_per_month: float | None
+
+
+def needed_evidence(weeks: float) -> float:
+    """Return how much evidence a change needs after so many weeks, in standard deviations."""
+    return float(np.interp(weeks, _WEEKS, _CLEAR))
+
+
+def looks(series: Series, today: dt.date, most: int = 14) -> tuple[Look, ...]:
+    """Return the latest looks at a series' latest segment, the earliest first.
+
+    A look before which nothing new was measured is left out: the same data are not asked twice.
+
+    Parameters
+    ----------
+    today
+        Looks up to this day count.
+    most
+        How many of the latest to return.
+    """
+    if not len(series):
+        return ()
+    segment = series.latest_segment()
+    spread = USUAL_SPREAD[series.movement]
+    # The week of a reading, counted from the segment's first day, ends at the look after it.
+    weeks = np.unique((segment.day - segment.day[0]) // 7).astype(int) + 1
+    days = segment.day[0] + 7 * weeks
+    days = days[days <= today.toordinal()][-most:]
+    return tuple(_look(segment.day, segment.value, float(day), spread) for day in days)
+
+
+def _look(day: FloatArray, value: FloatArray, at: float, spread: float) -> Look:
+    used = (day < at) & (day >= at - WINDOW_DAY)
+    lately = used & (day >= at - STALL_WINDOW_DAY)
+    weeks = float(at - day[used][0]) / 7
+    slope = None
+    if weeks >= LEAST_WEEKS and int(used.sum()) >= LEAST_DAYS:
+        slope = fit_slope(day[used], value[used], spread)
+    upper = None
+    if weeks >= STALL_WINDOW_DAY / 7 and int(lately.sum()) >= STALL_LEAST_DAYS:
+        recent = fit_slope(day[lately], value[lately], spread)
+        # The upper end of a two-sided 90 % interval is the one-sided 95 % bound.
+        upper = recent.interval_per_month(0.90)[1] if recent else None
+    return Look(
+        day=dt.date.fromordinal(round(at)),
+        weeks=weeks,
+        slope=slope,
+        evidence=slope.evidence if slope else 0.0,
+        clear=needed_evidence(weeks),
+        upper_per_month=upper,
+    )
+
+
+def trend(seen: tuple[Look, ...]) -> Verdict:
+    """Return what the looks say about the trend alone.
+
+    Likely: the latest look has enough evidence, or nearly. Confirmed: of the two latest looks
+    one has enough, the other leans the same way.
+    """
+    if not seen or seen[-1].slope is None:
+        return Verdict.TOO_EARLY
+    last = seen[-1]
+    rising = last.evidence > 0
+    sign = 1.0 if rising else -1.0
+    if len(seen) > 1:
+        before = seen[-2]
+        enough = sign * last.evidence > last.clear or sign * before.evidence > before.clear
+        if enough and min(sign * last.evidence, sign * before.evidence) > _LEANING:
+            return Verdict.GAINING if rising else Verdict.LOSING
+    if sign * last.evidence > last.clear - _LIKELY_LESS:
+        return Verdict.LIKELY_GAINING if rising else Verdict.LIKELY_LOSING
+    return Verdict.NO_CLEAR_CHANGE
+
+
+def stalled(seen: tuple[Look, ...], movement: Movement, short_by: float, other: float) -> bool:
+    """Tell whether a gain worth having is ruled out while the side is still short.
+
+    Parameters
+    ----------
+    short_by
+        Other side minus this one, in degrees; NaN where the other side is not known.
+    other
+        Level of the other side, in degrees.
+    """
+    if movement not in STALLING or not seen or seen[-1].upper_per_month is None:
+        return False
+    still_short = short_by > STALL_SHORT_DEG or short_by > STALL_SHORT_SHARE * other
+    return still_short and seen[-1].upper_per_month < STALL_BELOW_DEG

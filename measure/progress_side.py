@@ -1,0 +1,207 @@
+"""What can be said about one movement on one side: level, trend, verdict. Pure."""
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.body import Side
+from measure.milestones import Milestone, milestones
+from measure.movements import Movement
+from measure.progress_blocks import (
+    Block,
+    Change,
+    baseline_block,
+    change_between,
+    recent_block,
+)
+from measure.progress_looks import (
+    USUAL_SPREAD,
+    WINDOW_DAY,
+    Look,
+    Verdict,
+    looks,
+    stalled,
+    trend,
+)
+from measure.progress_series import Series
+from measure.progress_slope import LEAST_FOR_OWN_SPREAD, fit_slope
+from measure.records import Conduct
+
+#: The other shoulder moving by more than this together with the measured one, in usual
+#: spreads (8 degrees of flexion), is blamed on the set-up. Ours.
+DRIFT_SPREADS = 1.6
+#: Standard deviations by which the other shoulder's drift must be clear. Ours.
+DRIFT_CLEAR = 2.58
+#: Fewest days with a reading of the other shoulder that can show a drift. Ours.
+DRIFT_LEAST_DAYS = 6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideProgress:
+    """One movement on one side, done in one way.
+
+    Attributes
+    ----------
+    series
+        Its readings.
+    usual
+        True for the way in which this movement is done most often.
+    affected
+        True for an affected side, and where nothing was stated.
+    verdict
+        What may be said about it today.
+    looks
+        The latest weekly looks at it, the earliest first.
+    spread
+        Standard deviation of one day about the trend, in the movement's unit: the person's
+        own after eight days with a reading, until then what is usual.
+    own_spread
+        True when it is the person's own.
+    baseline, recent
+        The first block of days and the latest one; the same days where there are few.
+    change
+        From baseline to recent; None where they are not comparable or not apart.
+    other
+        The other shoulder's latest block, where it can serve as the reference.
+    short_by
+        Other side minus this one, in the movement's unit; None without a reference.
+    drifted_by
+        How far the other shoulder moved together with this one, in the movement's unit, when
+        that is so far that the set-up is to blame and no trend is called; otherwise None.
+    milestones
+        Everyday tasks that go with this movement.
+    """
+
+    series: Series
+    usual: bool
+    affected: bool
+    verdict: Verdict
+    looks: tuple[Look, ...]
+    spread: float
+    own_spread: bool
+    baseline: Block
+    recent: Block
+    change: Change | None
+    other: Block | None
+    short_by: float | None
+    drifted_by: float | None
+    milestones: tuple[Milestone, ...]
+
+    @property
+    def movement(self) -> Movement:
+        return self.series.movement
+
+    @property
+    def side(self) -> Side:
+        return self.series.side
+
+    @property
+    def conduct(self) -> Conduct:
+        return self.series.conduct
+
+
+def side_progress(
+    series: Series,
+    found: Sequence[Series],
+    affected: tuple[Side, ...],
+    usual: Conduct,
+    today: dt.date,
+) -> SideProgress:
+    """Return what can be said about a series that is not empty.
+
+    Parameters
+    ----------
+    found
+        All series of the person, among which the other shoulder is looked for.
+    affected
+        The affected sides; empty where not stated.
+    usual
+        How this movement is done most often.
+    """
+    twin = None if len(affected) == 2 else _twin(series, found)
+    seen = looks(series, today)
+    spread, own = _spread(series)
+    comparable = series.latest_instrument()
+    baseline, recent = baseline_block(comparable, spread), recent_block(comparable, spread)
+    other, short_by = None, None
+    if twin is not None:
+        other = recent_block(twin, spread)
+        short_by = other.value - recent.value
+    verdict = trend(seen)
+    drifted_by = _drift(twin, seen, series.movement) if twin is not None else None
+    if drifted_by is not None and verdict is not Verdict.TOO_EARLY:
+        verdict = Verdict.NO_CLEAR_CHANGE
+    falling = verdict in (Verdict.LOSING, Verdict.LIKELY_LOSING)
+    if (
+        not falling
+        and other is not None
+        and short_by is not None
+        and stalled(seen, series.movement, short_by, other.value)
+    ):
+        verdict = Verdict.STALLED
+    return SideProgress(
+        series=series,
+        usual=series.conduct == usual,
+        affected=not affected or series.side in affected,
+        verdict=verdict,
+        looks=seen,
+        spread=spread,
+        own_spread=own,
+        baseline=baseline,
+        recent=recent,
+        change=change_between(baseline, recent),
+        other=other,
+        short_by=short_by,
+        drifted_by=drifted_by,
+        milestones=milestones(series.movement, recent),
+    )
+
+
+def _twin(series: Series, found: Sequence[Series]) -> Series | None:
+    """Return the other shoulder's recent days that were measured just as this series is now."""
+    twin = next(
+        (
+            each
+            for each in found
+            if each.movement is series.movement
+            and each.conduct == series.conduct
+            and each.side is series.side.other
+        ),
+        None,
+    )
+    if twin is None:
+        return None
+    alike = (twin.instrument == series.instrument[-1]) & (twin.day > series.day[-1] - WINDOW_DAY)
+    return twin.where(alike) if alike.any() else None
+
+
+def _spread(series: Series) -> tuple[float, bool]:
+    """Return the spread of one day about the trend, and whether it is the person's own."""
+    segment = series.latest_segment()
+    lately = segment.where(segment.day > segment.day[-1] - WINDOW_DAY)
+    usual = USUAL_SPREAD[series.movement]
+    slope = fit_slope(lately.day, lately.value, usual)
+    if slope is None or slope.days < LEAST_FOR_OWN_SPREAD:
+        return usual, False
+    return slope.spread, True
+
+
+def _drift(twin: Series, seen: tuple[Look, ...], movement: Movement) -> float | None:
+    """Return how far the other shoulder moved together with this one, or None."""
+    if not seen or seen[-1].slope is None:
+        return None
+    look, slope = seen[-1], seen[-1].slope
+    at = look.day.toordinal()
+    within = (twin.day < at) & (twin.day >= at - WINDOW_DAY)
+    if int(within.sum()) < DRIFT_LEAST_DAYS:
+        return None
+    beside = fit_slope(twin.day[within], twin.value[within], USUAL_SPREAD[movement])
+    if beside is None or abs(beside.evidence) < DRIFT_CLEAR:
+        return None
+    least = DRIFT_SPREADS * USUAL_SPREAD[movement]
+    moved, together = beside.per_day * beside.span_day, slope.per_day * slope.span_day
+    if np.sign(moved) != np.sign(together) or min(abs(moved), abs(together)) <= least:
+        return None
+    return float(moved)

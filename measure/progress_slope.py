@@ -1,0 +1,177 @@
+"""How fast a series rises, and how sure that is: one robust straight line. Pure statistics.
+
+Which data belong to a line, when to look, and what is called a gain are decided in
+:mod:`measure.progress_looks`.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import stats
+
+from measure.body import FloatArray
+
+DAYS_A_MONTH = 365.25 / 12
+
+#: Below this many days the usual spread stands in for the person's own. Ours.
+LEAST_FOR_OWN_SPREAD = 8
+#: How many days' worth of evidence the usual spread is given beside the person's own. Ours.
+PRIOR_DAYS = 8.0
+#: Share of days assumed to be out of line (bad light, a hurried sitting, a painful day), and
+#: the width over which those are taken to scatter evenly, in usual spreads. Ours.
+ODD_SHARE = 0.2
+ODD_WIDTH = 16.0
+#: Neighbouring days count as related from this lag-1 autocorrelation on, up to the other. Ours.
+RELATED_FROM, RELATED_TO = 0.1, 0.8
+#: Days further apart than this tell nothing about how neighbours are related. Ours.
+LONGEST_GAP_DAY = 14.0
+
+#: A person whose days scatter this many times more than usual is judged by that alone. Ours.
+UNUSUAL_SPREAD = 1.5
+
+_ROUNDS = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slope:
+    """A straight line through a series.
+
+    Attributes
+    ----------
+    per_day
+        Slope, in the series' unit a day.
+    error_per_day
+        Its standard error, widened where neighbouring days are related.
+    degrees_of_freedom
+        Of the t distribution that the error belongs to.
+    days
+        Number of days with a value.
+    span_day
+        First to last of them, days.
+    spread
+        Standard deviation of a usual day about the line, in the series' unit.
+    related
+        Lag-1 autocorrelation of the days about the line, after correction for their number.
+    usual
+        Shape (days,), 0..1: how likely each day is one of the usual ones.
+    """
+
+    per_day: float
+    error_per_day: float
+    degrees_of_freedom: float
+    days: int
+    span_day: float
+    spread: float
+    related: float
+    usual: FloatArray
+
+    @property
+    def per_month(self) -> float:
+        return self.per_day * DAYS_A_MONTH
+
+    def interval_per_month(self, confidence: float = 0.95) -> tuple[float, float]:
+        """Return the two-sided interval of the slope, a month."""
+        reach = float(stats.t.ppf(0.5 + confidence / 2, self.degrees_of_freedom))
+        half = reach * self.error_per_day
+        return (self.per_day - half) * DAYS_A_MONTH, (self.per_day + half) * DAYS_A_MONTH
+
+    @property
+    def evidence(self) -> float:
+        """How far from level, signed, in standard deviations of a normal distribution.
+
+        The t value turned into the normal one of the same chance, so that few days and many
+        can be held against the same limits.
+        """
+        t_value = self.per_day / self.error_per_day
+        tail = stats.t.logsf(abs(t_value), self.degrees_of_freedom)
+        return float(np.sign(t_value) * -stats.norm.ppf(np.exp(max(tail, -700.0))))
+
+
+def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope | None:
+    """Return the line through a series, or None when fewer than three days have a value.
+
+    Starts at the Theil-Sen line (`scipy.stats.theilslopes`), then weighs each day by the
+    chance that it is a usual one: days scatter about the line either normally, or, with a
+    chance of ODD_SHARE, evenly over a wide range. Expectation-maximisation (Dempster, Laird &
+    Rubin 1977, J R Stat Soc B 39:1). The information left is Louis' (1982, J R Stat Soc B
+    44:226), so days of doubtful standing widen the interval. The error is multiplied by
+    sqrt((1 + r) / (1 - r)) where the lag-1 autocorrelation r exceeds RELATED_FROM.
+
+    Parameters
+    ----------
+    day
+        Shape (n,), increasing, days.
+    value
+        Shape (n,), finite.
+    usual_spread
+        Standard deviation of one day about the line that people usually show; stands in for
+        the person's own below LEAST_FOR_OWN_SPREAD days and weighs PRIOR_DAYS days after.
+    """
+    n = len(day)
+    if n < 3 or day[-1] <= day[0]:
+        return None
+    own = n >= LEAST_FOR_OWN_SPREAD
+    # Centred on the last day: large day numbers would cost digits.
+    when = day - day[-1]
+    start = stats.theilslopes(value, when)
+    left = value - start.intercept - start.slope * when
+    deviation = 1.4826 * float(np.median(np.abs(left)))
+    if own and deviation > UNUSUAL_SPREAD * usual_spread:
+        usual_spread = deviation
+    variance = _blend(usual_spread, deviation**2, n if own else 0)
+    for _ in range(_ROUNDS):
+        usual = _chance_usual(left, variance, usual_spread)
+        total = usual.sum()
+        middle = (usual * when).sum() / total
+        off = when - middle
+        information = (usual * off**2).sum()
+        slope = (usual * off * value).sum() / information
+        left = value - (usual * value).sum() / total - slope * off
+        squares = (usual * left**2).sum()
+        freedom = max(float(total) - 2.0, 1.0)
+        own_variance = float(squares) / freedom
+        variance = _blend(usual_spread, own_variance, freedom if own else 0.0)
+    doubt = usual * (1 - usual) * left**2 / variance
+    certain = ((usual - doubt) * off**2).sum()
+    information = max(certain, 0.3 * information)
+    related = _related(day, left, usual)
+    widened = (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
+    return Slope(
+        per_day=float(slope),
+        error_per_day=float(np.sqrt(variance / information * widened)),
+        degrees_of_freedom=PRIOR_DAYS + freedom if own else 1000.0,
+        days=n,
+        span_day=float(day[-1] - day[0]),
+        spread=float(np.sqrt(variance)),
+        related=related,
+        usual=usual,
+    )
+
+
+def _blend(usual_spread: float, own_variance: float, days: float) -> float:
+    return (PRIOR_DAYS * usual_spread**2 + days * own_variance) / (PRIOR_DAYS + days)
+
+
+def _chance_usual(left: FloatArray, variance: float, usual_spread: float) -> FloatArray:
+    """Return how likely each day is a usual one, shape (n,), 0..1."""
+    normal = np.exp(-0.5 * left**2 / variance) / np.sqrt(2 * np.pi * variance)
+    odd = ODD_SHARE / (ODD_WIDTH * usual_spread)
+    chance: FloatArray = (1 - ODD_SHARE) * normal / ((1 - ODD_SHARE) * normal + odd)
+    return chance
+
+
+def _related(day: FloatArray, left: FloatArray, usual: FloatArray) -> float:
+    """Return the lag-1 autocorrelation about the line, corrected for few days.
+
+    Over days that follow each other without a long gap, odd days counting little. A fitted
+    line takes away about (1 + r) / n of it, which is given back.
+    """
+    n = len(day)
+    near = np.diff(day) <= LONGEST_GAP_DAY
+    squares = float((usual * left**2).sum())
+    if not near.any() or squares <= 0:
+        return 0.0
+    weighed = usual * left
+    products = float((weighed[:-1] * weighed[1:])[near].sum()) * (n - 1) / int(near.sum())
+    found = products / squares
+    return float(np.clip(found + (1 + found) / n, 0.0, RELATED_TO))

@@ -1,0 +1,211 @@
+"""When to talk to a clinician: what the records show, in words. Never advice on treatment.
+
+Nothing here is an emergency; those signs are asked for before measuring.
+"""
+
+import datetime as dt
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from statistics import median
+
+import numpy as np
+
+from measure.body import Side
+from measure.history import History
+from measure.movements import MOVEMENTS, Movement, Unit
+from measure.progress_looks import (
+    STALL_BELOW_DEG,
+    STALL_SHORT_DEG,
+    STALL_SHORT_SHARE,
+    STALL_WINDOW_DAY,
+    Verdict,
+    trend,
+)
+from measure.progress_side import SideProgress
+from measure.progress_words import signed, slope_words
+
+#: A drop counts when every reading of two weeks lies lower by more than this many spreads:
+#: the smallest change that two single readings show for certain, 1.96 times the root of 2.
+DROP_SPREADS = 2.77
+DROP_DAY = 14
+DROP_LEAST_DAYS = 4
+DROP_BEFORE_DAY = 42
+#: Pain at rest or at night from this rating on, over this many days. Ours.
+HIGH_PAIN = 7
+PAIN_DAY = 14
+PAIN_LEAST = 3
+PAIN_LEAST_SPAN_DAY = 7
+#: Pain higher by this much than over the weeks before. Ours, from a smallest change that
+#: matters of 2.17 points (Michener 2011).
+MORE_PAIN = 2.0
+PAIN_BEFORE_DAY = 42
+#: No gain over this many days, of which so many weekly looks could have shown one. Ours.
+NO_GAIN_DAY = 91
+NO_GAIN_LEAST_LOOKS = 8
+
+WORTH_SHOWING = "This is worth showing to a clinician."
+
+
+class PromptKind(StrEnum):
+    LOSING = "losing"
+    DROP = "drop"
+    STALLED = "stalled"
+    NO_GAIN = "no-gain"
+    HIGH_PAIN = "high-pain"
+    MORE_PAIN = "more-pain"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prompt:
+    """A reason to talk to a clinician.
+
+    Attributes
+    ----------
+    movement, side
+        What it is about; None for pain.
+    text
+        What the records show, with its numbers, and that it is worth showing.
+    """
+
+    kind: PromptKind
+    movement: Movement | None
+    side: Side | None
+    text: str
+
+
+def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> tuple[Prompt, ...]:
+    """Return what is worth talking about, motion first, then pain.
+
+    Parameters
+    ----------
+    sides
+        The affected sides, each movement in the way it is done most often.
+    """
+    found = [prompt for each in sides for prompt in _of_motion(each)]
+    return (*found, *_of_pain(history, today))
+
+
+def _of_motion(each: SideProgress) -> Iterable[Prompt]:
+    what = f"{MOVEMENTS[each.movement].name}, {each.side.value} side"
+
+    def prompt(kind: PromptKind, seen: str) -> Prompt:
+        text = f"{what}: {seen} {WORTH_SHOWING}"
+        return Prompt(kind=kind, movement=each.movement, side=each.side, text=text)
+
+    if each.verdict is Verdict.LOSING:
+        yield prompt(PromptKind.LOSING, _losing_words(each))
+    elif (drop := _drop(each)) is not None:
+        amount = signed(drop, MOVEMENTS[each.movement].unit)
+        yield prompt(
+            PromptKind.DROP,
+            f"every reading of the last two weeks lies well below those of the weeks before, "
+            f"by {amount} in the middle.",
+        )
+    elif each.verdict is Verdict.STALLED:
+        yield prompt(PromptKind.STALLED, _stalled_words(each))
+    elif _no_gain(each):
+        yield prompt(
+            PromptKind.NO_GAIN,
+            "three months of readings show no gain that stands out of the noise.",
+        )
+
+
+def _losing_words(each: SideProgress) -> str:
+    look = each.looks[-1]
+    assert look.slope is not None
+    return (
+        f"readings went down over {look.weeks:.0f} weeks, by "
+        f"{slope_words(look.slope, each.movement)}, 95 % interval in brackets."
+    )
+
+
+def _stalled_words(each: SideProgress) -> str:
+    upper = each.looks[-1].upper_per_month
+    assert upper is not None
+    assert each.short_by is not None
+    return (
+        f"over the last {STALL_WINDOW_DAY // 7} weeks a gain of {STALL_BELOW_DEG:.0f}° a month "
+        f"or more is unlikely (at most {signed(upper, Unit.DEGREES, 1)} a month with 95 %), and "
+        f"this side is {each.short_by:.0f}° short of the other."
+    )
+
+
+def _drop(each: SideProgress) -> float | None:
+    """Return how far all of two weeks lie below the weeks before, as a number below 0."""
+    segment = each.series.latest_segment()
+    ago = segment.day[-1] - segment.day
+    lately = segment.value[ago < DROP_DAY]
+    before = segment.value[(ago >= DROP_DAY) & (ago < DROP_DAY + DROP_BEFORE_DAY)]
+    if (
+        min(len(lately), len(before)) < DROP_LEAST_DAYS
+        or np.ptp(ago[ago < DROP_DAY]) < DROP_DAY / 2
+    ):
+        return None
+    usual = float(np.median(before))
+    if lately.max() >= usual - DROP_SPREADS * each.spread:
+        return None
+    return float(np.median(lately)) - usual
+
+
+def _no_gain(each: SideProgress) -> bool:
+    """Tell whether three months of looks show no gain while the side is still short."""
+    if not each.looks or not _short(each):
+        return False
+    first = each.looks[-1].day - dt.timedelta(days=NO_GAIN_DAY)
+    if each.series.latest_segment().date(0) > first:
+        return False
+    ends = [k for k, look in enumerate(each.looks) if look.day > first and look.slope is not None]
+    gains = (Verdict.GAINING, Verdict.LIKELY_GAINING)
+    return len(ends) >= NO_GAIN_LEAST_LOOKS and all(
+        trend(each.looks[: k + 1]) not in gains for k in ends
+    )
+
+
+def _short(each: SideProgress) -> bool:
+    if each.other is None or each.short_by is None:
+        return each.recent.high < MOVEMENTS[each.movement].usual[0]
+    enough_deg = STALL_SHORT_DEG if MOVEMENTS[each.movement].unit is Unit.DEGREES else float("inf")
+    return each.short_by > min(enough_deg, STALL_SHORT_SHARE * each.other.value)
+
+
+def _of_pain(history: History, today: dt.date) -> Iterable[Prompt]:
+    rated = [
+        ((today - session.started.day).days, session.pain)
+        for session in history.sessions
+        if session.started.day <= today
+    ]
+    nightly = [
+        (ago, max(known))
+        for ago, pain in rated
+        if ago < PAIN_DAY and (known := [r for r in (pain.rest, pain.night) if r is not None])
+    ]
+    if _enough(nightly) and (middle := median(rating for _, rating in nightly)) >= HIGH_PAIN:
+        yield _pain_prompt(
+            PromptKind.HIGH_PAIN,
+            f"over the last two weeks pain at rest or at night was rated {middle:.0f} of 10 in "
+            f"the middle of {len(nightly)} sessions.",
+        )
+    worst = [(ago, pain.worst_24h) for ago, pain in rated if pain.worst_24h is not None]
+    lately = [(ago, rating) for ago, rating in worst if ago < PAIN_DAY]
+    before = [(ago, rating) for ago, rating in worst if 0 <= ago - PAIN_DAY < PAIN_BEFORE_DAY]
+    if _enough(lately) and _enough(before):
+        now, then = median(r for _, r in lately), median(r for _, r in before)
+        if now - then >= MORE_PAIN:
+            yield _pain_prompt(
+                PromptKind.MORE_PAIN,
+                f"the worst pain in 24 hours was rated {now:.0f} of 10 in the middle of the "
+                f"last two weeks, {then:.0f} in the weeks before.",
+            )
+
+
+def _enough(ratings: Sequence[tuple[int, int]]) -> bool:
+    """Tell whether there are enough ratings, over enough days; each is (days ago, rating)."""
+    if len(ratings) < PAIN_LEAST:
+        return False
+    ago = [each for each, _ in ratings]
+    return max(ago) - min(ago) >= PAIN_LEAST_SPAN_DAY
+
+
+def _pain_prompt(kind: PromptKind, seen: str) -> Prompt:
+    return Prompt(kind=kind, movement=None, side=None, text=f"Pain: {seen} {WORTH_SHOWING}")
