@@ -1,18 +1,7 @@
 """`thawline agreement`: the figures of a study with a goniometer, from a table of pairs."""
 
 import argparse
-import json
-from importlib.metadata import version
 from pathlib import Path
-from typing import Any
-
-from calibration.agreement import Agreement, TooLittle, studies
-from calibration.agreement_table import read_pairs
-from calibration.agreement_words import paragraph
-from calibration.correction import NoCorrection, correction_from
-from calibration.limits_of_agreement import Pairing
-from measure.errors import DataError, InputError
-from measure.plain_data import to_plain
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -35,64 +24,31 @@ def configure(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="camera and goniometer took their repeats one after the other, not at the same moment",
     )
+    parser.add_argument(
+        "--keep-for",
+        metavar="CAMERA",
+        help="keep the corrections offered for this camera, switched off "
+        "(see: thawline calibrate correction)",
+    )
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Print what the table says; return 0, also where some movement has too little."""
+    from calibration.agreement_report import keep_corrections, print_studies, write_json
+    from calibration.agreement_table import read_pairs
+    from calibration.limits_of_agreement import Pairing
+
     table = read_pairs(arguments.table)
     pairing = Pairing.SEPARATE if arguments.separate_repeats else Pairing.SAME_MOVE
-    found = studies(table, pairing)
-    judged = [each for each in found if isinstance(each, Agreement)]
-    if not judged:
-        raise InputError("\n".join(each.sentence for each in found if isinstance(each, TooLittle)))
-    for note in table.notes:
-        print(f"Note: {note}")
     study = arguments.table.stem
-    for each in found:
-        print()
-        print(each.sentence if isinstance(each, TooLittle) else _in_words(each, study))
+    judged = print_studies(table, pairing, study)
     if arguments.json is not None:
-        _write_json(arguments.json, [_plain(each, study) for each in judged])
+        write_json(arguments.json, judged, study)
     if arguments.plot is not None:
         from calibration.agreement_plot import save_agreement_figure
 
         save_agreement_figure(judged, arguments.plot)
+    if arguments.keep_for is not None:
+        keep_corrections(judged, study, arguments.keep_for)
     return 0
-
-
-def _in_words(found: Agreement, study: str) -> str:
-    lines = [paragraph(found)]
-    lines += [
-        f"  Tester {each.tester}: mean difference {each.mean_deg:.1f} degrees "
-        f"over {each.pairs} pair{'s' * (each.pairs != 1)}."
-        for each in found.by_tester
-    ]
-    lines += [f"  Note: {note}" for note in found.notes]
-    correction = correction_from(found, study)
-    if isinstance(correction, NoCorrection):
-        lines.append(f"  No correction is offered: {correction.sentence}")
-    else:
-        lines.append(f"  A correction is offered: {correction.sentence}")
-    return "\n".join(lines)
-
-
-def _plain(found: Agreement, study: str) -> dict[str, Any]:
-    figures: dict[str, Any] = to_plain(found)
-    del figures["pairs"]
-    correction = correction_from(found, study)
-    return figures | {
-        "paragraph": paragraph(found),
-        "correction": None
-        if isinstance(correction, NoCorrection)
-        else to_plain(correction.correction),
-        "correction_note": correction.sentence,
-    }
-
-
-def _write_json(path: Path, found: list[dict[str, Any]]) -> None:
-    content = {"software": {"thawline": version("thawline")}, "studies": found}
-    try:
-        path.write_text(json.dumps(content, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
-    except OSError as error:
-        raise DataError(f"{path.name} could not be written ({error.strerror}).") from error

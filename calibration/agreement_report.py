@@ -1,0 +1,101 @@
+"""What an agreement study prints and writes: words, JSON, corrections kept for later."""
+
+import json
+from collections.abc import Sequence
+from importlib.metadata import version
+from pathlib import Path
+from typing import Any
+
+from calibration.agreement import Agreement, TooLittle, studies
+from calibration.agreement_table import PairTable
+from calibration.agreement_words import paragraph
+from calibration.correction import NoCorrection, correction_from
+from calibration.correction_shelf import CORRECTIONS, KeptCorrection
+from calibration.limits_of_agreement import Pairing
+from measure.errors import DataError, InputError
+from measure.movements import MOVEMENTS
+from measure.plain_data import to_plain
+
+
+def print_studies(table: PairTable, pairing: Pairing, study: str) -> list[Agreement]:
+    """Print every movement's study in words; return those that could be judged.
+
+    Raises
+    ------
+    InputError
+        When no movement has enough pairs.
+    """
+    found = studies(table, pairing)
+    judged = [each for each in found if isinstance(each, Agreement)]
+    if not judged:
+        raise InputError("\n".join(each.sentence for each in found if isinstance(each, TooLittle)))
+    for note in table.notes:
+        print(f"Note: {note}")
+    for each in found:
+        print()
+        print(each.sentence if isinstance(each, TooLittle) else _in_words(each, study))
+    return judged
+
+
+def write_json(path: Path, found: Sequence[Agreement], study: str) -> None:
+    """Write all figures of the studies; a figure that cannot be had is null.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be written.
+    """
+    content = {
+        "software": {"thawline": version("thawline")},
+        "studies": [_plain(each, study) for each in found],
+    }
+    try:
+        path.write_text(json.dumps(content, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+    except OSError as error:
+        raise DataError(f"{path.name} could not be written ({error.strerror}).") from error
+
+
+def keep_corrections(found: Sequence[Agreement], study: str, camera_name: str) -> None:
+    """Keep what corrections the studies offer, switched off."""
+    for each in found:
+        offer = correction_from(each, study)
+        if isinstance(offer, NoCorrection):
+            continue
+        CORRECTIONS.put(
+            KeptCorrection(
+                camera_name=camera_name, movement=each.movement, correction=offer.correction
+            )
+        )
+        print(
+            f"\nThe correction for {MOVEMENTS[each.movement].name.lower()} is kept for "
+            f"{camera_name}, switched off. To use it: thawline calibrate correction on"
+        )
+
+
+def _in_words(found: Agreement, study: str) -> str:
+    lines = [paragraph(found)]
+    lines += [
+        f"  Tester {each.tester}: mean difference {each.mean_deg:.1f} degrees "
+        f"over {each.pairs} pair{'s' * (each.pairs != 1)}."
+        for each in found.by_tester
+    ]
+    lines += [f"  Note: {note}" for note in found.notes]
+    correction = correction_from(found, study)
+    if isinstance(correction, NoCorrection):
+        lines.append(f"  No correction is offered: {correction.sentence}")
+    else:
+        lines.append(f"  A correction is offered: {correction.sentence}")
+    return "\n".join(lines)
+
+
+def _plain(found: Agreement, study: str) -> dict[str, Any]:
+    figures: dict[str, Any] = to_plain(found)
+    del figures["pairs"]
+    correction = correction_from(found, study)
+    return figures | {
+        "paragraph": paragraph(found),
+        "correction": None
+        if isinstance(correction, NoCorrection)
+        else to_plain(correction.correction),
+        "correction_note": correction.sentence,
+    }

@@ -1,0 +1,30 @@
+"""`thawline calibrate`: finding out what is known of lens, level, body and corrections."""
+
+import argparse
+
+from calibration import body_command, correction_command, lens_command, level_command
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Find out what is known beforehand: the camera's lens and level, the body, corrections.
+
+    What is known is kept in the data folder and stored with every reading that used it. What
+    is unknown stays unknown, and widens the interval.
+
+    examples:
+      thawline calibrate lens sheet board.pdf
+      thawline calibrate lens clip board.mp4 --camera "Garden laptop"
+      thawline calibrate level lines --size 640x480 --line 120,40:118,450 --line 530,38:534,452
+      thawline calibrate body tape --person Bramble --trunk 49 --upper-arm 30 --forearm 25.5
+      thawline calibrate correction on --camera "Garden laptop" --movement flexion
+    """
+    what = parser.add_subparsers(title="what", metavar="WHAT", required=True)
+    for name, module in (
+        ("lens", lens_command),
+        ("level", level_command),
+        ("body", body_command),
+        ("correction", correction_command),
+    ):
+        summary = (module.add_to.__doc__ or "").partition("\n")[0]
+        one = what.add_parser(name, help=summary, description=summary)
+        module.add_to(one.add_subparsers(title="how", metavar="HOW", required=True))

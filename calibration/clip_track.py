@@ -1,0 +1,54 @@
+"""One person's track through a clip, by the quick pass: for stances, not for readings."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from measure.body import Track
+
+#: Pictures a second looked at: somebody standing still needs few.
+RATE_HZ = 7.5
+
+
+def track_of_clip(
+    clip: Path,
+    *,
+    own_model: Path | None = None,
+    quarter_turns: int = 0,
+    already_mirrored: bool = False,
+    progress: Callable[[float], None] = lambda share: None,
+) -> Track:
+    """Return the track of the person in a clip.
+
+    Parameters
+    ----------
+    own_model
+        A pose bundle of the person's own, or None for the usual ones.
+    progress
+        Told the share done, 0..1.
+
+    Raises
+    ------
+    ClipError, ModelError, PoseProcessError
+        As in :meth:`measure.pose.PoseProcess.run` and :func:`measure.passes.models_for`.
+    """
+    from measure.clip_job import ClipJob
+    from measure.movements import Movement
+    from measure.passes import models_for
+    from measure.person import follow_person
+    from measure.pose import PoseProcess
+    from measure.pose_model_checksums import ModelQuality
+
+    models = models_for(None if own_model else ModelQuality.FULL, own_model)
+    first = models.quick(Movement.ABDUCTION)
+    job = ClipJob(
+        clip=clip,
+        passes=(first,),
+        rate_hz=RATE_HZ,
+        quarter_turns=quarter_turns,
+        already_mirrored=already_mirrored,
+    )
+    with PoseProcess(models.bundles) as process:
+        poses = process.run(job, progress)
+    return follow_person(
+        poses.frames[first], width_px=poses.facts.width_px, height_px=poses.facts.height_px
+    )

@@ -1,0 +1,53 @@
+"""The roll of each camera as last measured, and when that is too old to use.
+
+A laptop's lid moves with every opening, so a level holds for the day it was measured on unless
+the camera is fixed to something.
+"""
+
+import datetime as dt
+import math
+from dataclasses import dataclass
+
+from calibration.level import LARGEST_ROLL_DEG
+from calibration.shelf import Shelf
+from measure.errors import InputError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CameraLevel:
+    """The roll of one camera.
+
+    Attributes
+    ----------
+    roll_deg, half_deg
+        Turned clockwise about its axis, and half of the 95 % interval.
+    day
+        Local day it was measured.
+    fixed
+        True when somebody said that the camera is fixed to something.
+    """
+
+    camera_name: str
+    roll_deg: float
+    half_deg: float
+    day: dt.date
+    fixed: bool = False
+
+    def holds_on(self, day: dt.date) -> bool:
+        """Tell whether the level may be used on a day."""
+        return self.fixed or self.day == day
+
+
+def check_level(level: CameraLevel) -> None:
+    """Raise InputError unless the level can be."""
+    if not level.camera_name.strip() or len(level.camera_name) > 200:
+        raise InputError("the camera's name is empty or too long")
+    if not (math.isfinite(level.roll_deg) and abs(level.roll_deg) <= LARGEST_ROLL_DEG):
+        raise InputError("no camera is used turned like that")
+    if not (math.isfinite(level.half_deg) and 0 <= level.half_deg <= LARGEST_ROLL_DEG):
+        raise InputError("the interval of the roll cannot be")
+
+
+LEVELS: Shelf[CameraLevel] = Shelf(
+    "levels", CameraLevel, key=lambda level: level.camera_name, check=check_level, most=100
+)

@@ -1,0 +1,180 @@
+"""What is gathered for a measurement, and what is said about it."""
+
+import dataclasses
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+from calibration.body_shelf import BODIES, BodySource, keep_lengths
+from calibration.correction_shelf import CORRECTIONS, KeptCorrection, correction_for, switch
+from calibration.known_setup import forget_person, known_setup
+from calibration.lens_shelf import LENSES
+from calibration.level_shelf import LEVELS, CameraLevel
+from calibration.placement import PLACEMENTS, Placement
+from measure.body import Side
+from measure.errors import InputError
+from measure.movements import Movement
+from measure.setup import BodySetup, Correction, LensProfile, Setup
+
+WHO = "0" * 31 + "7"
+TODAY = dt.date(2026, 11, 25)
+CAMERA = "garden camera"
+
+LENS = LensProfile(
+    camera_name=CAMERA,
+    width_px=640,
+    height_px=480,
+    focal_px=(500.0, 500.0),
+    centre_px=(320.0, 240.0),
+    distortion=(0.0, 0.0, 0.0, 0.0, 0.0),
+    reprojection_px=0.2,
+    views=16,
+)
+CORRECTION = Correction(
+    bias_deg=3.0,
+    gain=-0.05,
+    centre_deg=90.0,
+    pairs=40,
+    study="spring",
+    lowest_deg=40.0,
+    highest_deg=150.0,
+)
+
+
+def setup_today(**changes: object) -> tuple[Setup, tuple[str, ...]]:
+    asked: dict[str, object] = {
+        "camera_name": CAMERA,
+        "width_px": 640,
+        "height_px": 480,
+        "person_id": WHO,
+        "movement": Movement.FLEXION,
+        "today": TODAY,
+    }
+    known = known_setup(**(asked | changes))  # type: ignore[arg-type]
+    return known.setup, known.remarks
+
+
+def test_nothing_known_is_an_honest_set_up(data_folder: Path) -> None:
+    setup, remarks = setup_today(camera_name=None, person_id=None)
+    assert setup == Setup()
+    assert remarks == ("The lens is not calibrated; a usual field of view is assumed.",)
+    assert not data_folder.exists()
+
+
+def test_all_that_is_known(data_folder: Path) -> None:
+    LENSES.put(LENS)
+    LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.4, day=TODAY))
+    keep_lengths(WHO, BodySetup(forearm=0.53), BodySource.TAPE, TODAY)
+    CORRECTIONS.put(
+        KeptCorrection(
+            camera_name=CAMERA,
+            movement=Movement.FLEXION,
+            correction=CORRECTION,
+            switched_on=True,
+        )
+    )
+    setup, remarks = setup_today(quarter_turns=1)
+    assert remarks == ()
+    assert setup.camera.lens == LENS
+    assert setup.camera.roll_deg == 1.5
+    assert setup.camera.quarter_turns == 1
+    assert setup.body.forearm == 0.53
+    assert setup.correction == CORRECTION
+    other, said = setup_today(width_px=1280, height_px=720, movement=Movement.ABDUCTION)
+    assert other.camera.lens is None
+    assert other.correction is None
+    assert "not calibrated" in said[0]
+
+
+def test_what_is_old_is_not_used_and_that_is_said(data_folder: Path) -> None:
+    LENSES.put(LENS)
+    old = TODAY - dt.timedelta(days=200)
+    LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.4, day=old))
+    keep_lengths(WHO, BodySetup(forearm=0.53), BodySource.TAPE, old)
+    setup, remarks = setup_today()
+    assert setup.camera.roll_deg is None
+    assert setup.body == BodySetup()
+    assert "level is from" in remarks[0]
+    assert "body lengths are from" in remarks[1]
+    LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.4, day=old, fixed=True))
+    assert setup_today()[0].camera.roll_deg == 1.5
+
+
+def test_a_correction_is_off_until_somebody_switches_it_on(data_folder: Path) -> None:
+    with pytest.raises(InputError, match="No correction is kept"):
+        switch(CAMERA, Movement.FLEXION, on=True)
+    CORRECTIONS.put(
+        KeptCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=CORRECTION)
+    )
+    assert correction_for(CAMERA, Movement.FLEXION) is None
+    assert switch(CAMERA, Movement.FLEXION, on=True).switched_on
+    assert correction_for(CAMERA, Movement.FLEXION) == CORRECTION
+    assert correction_for(None, Movement.FLEXION) is None
+    switch(CAMERA, Movement.FLEXION, on=False)
+    assert correction_for(CAMERA, Movement.FLEXION) is None
+
+
+@pytest.mark.parametrize(
+    ("changes", "part"),
+    [
+        ({"bias_deg": 12.0}, "larger than any study"),
+        ({"gain": 0.3}, "larger than any study"),
+        ({"bias_deg": -4.0, "gain": -0.19}, "ends of its range"),
+        ({"bias_deg": float("nan")}, "cannot be"),
+        ({"pairs": 0}, "cannot be"),
+        ({"lowest_deg": None}, "studied range is missing"),
+    ],
+)
+def test_corrections_that_no_study_makes_are_not_kept(
+    data_folder: Path, changes: dict[str, object], part: str
+) -> None:
+    one = dataclasses.replace(CORRECTION, **changes)  # type: ignore[arg-type]
+    kept = KeptCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=one)
+    with pytest.raises(InputError, match=part):
+        CORRECTIONS.put(kept)
+    reach = dataclasses.replace(kept, correction=CORRECTION, movement=Movement.HAND_BEHIND_BACK)
+    with pytest.raises(InputError, match="only angles"):
+        CORRECTIONS.put(reach)
+
+
+@pytest.mark.parametrize(
+    ("changes", "part"),
+    [
+        ({"camera_name": " "}, "name"),
+        ({"roll_deg": 90.0}, "turned like that"),
+        ({"half_deg": -1.0}, "interval"),
+        ({"roll_deg": float("nan")}, "turned like that"),
+    ],
+)
+def test_levels_that_cannot_be(data_folder: Path, changes: dict[str, object], part: str) -> None:
+    level = CameraLevel(camera_name=CAMERA, roll_deg=1.0, half_deg=0.5, day=TODAY)
+    with pytest.raises(InputError, match=part):
+        LEVELS.put(dataclasses.replace(level, **changes))  # type: ignore[arg-type]
+
+
+def test_a_person_is_forgotten_for_good(data_folder: Path) -> None:
+    other = "0" * 31 + "8"
+    for who in (WHO, other):
+        keep_lengths(who, BodySetup(forearm=0.53), BodySource.TAPE, TODAY)
+        PLACEMENTS.put(
+            Placement(
+                person_id=who,
+                movement=Movement.FLEXION,
+                side=Side.LEFT,
+                camera_name=CAMERA,
+                width_px=640,
+                height_px=480,
+                trunk_px=120.0,
+                width_over_trunk=0.0,
+                lean_deg=0.0,
+                shoulder_width=None,
+                roll_deg=None,
+                taken=TODAY,
+            )
+        )
+    forget_person(WHO)
+    assert [record.person_id for record in BODIES.all()] == [other]
+    assert [placement.person_id for placement in PLACEMENTS.all()] == [other]
+    for file in data_folder.iterdir():
+        assert WHO not in file.read_text(encoding="utf-8")
