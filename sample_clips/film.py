@@ -15,7 +15,6 @@ from sample_clips.body import Body, load_body, shape_of
 from sample_clips.lens import Lens, fitting_lens, place_lens
 from sample_clips.motion import Moment, Phase, moments, plan
 from sample_clips.person import Person
-from sample_clips.room import Room, room_of
 from sample_clips.scenario import (
     Camera,
     Compensation,
@@ -26,17 +25,14 @@ from sample_clips.scenario import (
     View,
     nominal_heading_deg,
 )
-from sample_clips.skeleton import PosedBones, Skin
+from sample_clips.skeleton import PosedBones
+from sample_clips.stage import Stage
 from sample_clips.truth import JOINTS, FrameTruth, frame_truth, joint_positions, write_frames
-from sample_clips.wardrobe import dress, outfit_of
+from sample_clips.wardrobe import outfit_of
 
 FloatArray = NDArray[np.float64]
 #: No room is deeper than this, in metres.
 _FARTHEST_M = 6.0
-#: Colour that stands for "nobody here" while the people are rendered alone.
-_KEY = "#ff00ff"
-_KEY_PIXEL = np.array([255, 0, 255], dtype=np.uint8)
-Picture = NDArray[np.uint8]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,14 +47,16 @@ class Shot:
 
 def play(person: Person, scenario: Scenario) -> tuple[Shot, ...]:
     """Pose every frame of a scenario."""
-    shots = []
-    for now in moments(scenario):
-        bones = person.pose(now)
-        tips = {side: person.thumb_tip(bones, side) for side in Side}
-        joints = joint_positions(person.body, bones, tips)
-        truth = frame_truth(joints, person.thorax_forward(bones), scenario.movement, scenario.side)
-        shots.append(Shot(moment=now, bones=bones, joints=joints, truth=truth))
-    return tuple(shots)
+    return tuple(shot_of(person, now, person.pose(now)) for now in moments(scenario))
+
+
+def shot_of(person: Person, now: Moment, bones: PosedBones) -> Shot:
+    """The joints and the truth of posed bones."""
+    scenario = person.scenario
+    tips = {side: person.thumb_tip(bones, side) for side in Side}
+    joints = joint_positions(person.body, bones, tips)
+    truth = frame_truth(joints, person.thorax_forward(bones), scenario.movement, scenario.side)
+    return Shot(moment=now, bones=bones, joints=joints, truth=truth)
 
 
 def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, Lens]:
@@ -92,118 +90,6 @@ def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, L
     return camera, lens
 
 
-class Stage:
-    """Everything in front of the camera, ready to be rendered frame by frame."""
-
-    def __init__(self, scenario: Scenario, lens: Lens) -> None:
-        import pyvista
-
-        self._room = room_of(scenario.seed)
-        self._lens = lens
-        self._plotter = pyvista.Plotter(
-            off_screen=True, window_size=[lens.width, lens.height], lighting="none"
-        )
-        self._plotter.disable_anti_aliasing()
-        self._bent = lens.source_pixels()
-        furniture = self._build_room(self._room, scenario.story is not Story.WALKS_OFF)
-        self._light(self._room)
-        self._stand_camera()
-        # The room does not change: it is rendered once, the people alone for every frame.
-        self._empty = self._render()
-        for actor in furniture:
-            actor.SetVisibility(False)
-        self._plotter.set_background(_KEY)
-        self._bodies: dict[int, tuple[Any, Skin]] = {}
-
-    def add(self, key: int, body: Body, seed: int, loose_m: float) -> None:
-        """Bring a dressed body on stage."""
-        import pyvista
-
-        dressed = dress(body, outfit_of(seed), loose_m, seed)
-        vertices = body.vertices + body.normals * dressed.offsets_m[:, None]
-        faces = np.column_stack([np.full(len(body.triangles), 3), body.triangles])
-        mesh = pyvista.PolyData(vertices.astype(np.float32), faces.ravel())
-        mesh.point_data["colour"] = (dressed.colours * 255).astype(np.uint8)
-        mesh.point_data.active_normals = body.normals.astype(np.float32)
-        self._plotter.add_mesh(
-            mesh,
-            scalars="colour",
-            rgb=True,
-            interpolation="Gouraud",
-            ambient=self._room.ambient,
-            diffuse=0.75,
-            specular=0.06,
-            specular_power=12,
-        )
-        self._bodies[key] = (mesh, Skin(body, vertices, body.normals))
-
-    def move(self, key: int, bones: PosedBones, away: FloatArray | None = None) -> None:
-        """Pose a body that is on stage; ``away`` shifts it, shape (3,)."""
-        mesh, skin = self._bodies[key]
-        vertices, normals = skin.pose(bones)
-        if away is not None:
-            vertices = vertices + away
-        lengths = np.linalg.norm(normals, axis=1, keepdims=True)
-        mesh.points[:] = vertices.astype(np.float32)
-        mesh.point_data.active_normals[:] = (normals / np.maximum(lengths, 1e-9)).astype(np.float32)
-        mesh.Modified()
-
-    def picture(self) -> Picture:
-        """Render, shape (height, width, 3)."""
-        people = self._render()
-        red, green, blue = (people[:, :, band] == _KEY_PIXEL[band] for band in range(3))
-        straight = people.copy()
-        np.copyto(straight, self._empty, where=(red & green & blue)[:, :, None])
-        if self._bent is None:
-            return straight
-        return np.ascontiguousarray(straight.reshape(-1, 3)[self._bent])
-
-    def _render(self) -> Picture:
-        self._plotter.render()
-        return np.asarray(self._plotter.screenshot(return_img=True), dtype=np.uint8)
-
-    def close(self) -> None:
-        self._plotter.close()
-
-    def _build_room(self, room: Room, with_shadow: bool) -> list[Any]:
-        import pyvista
-
-        actors = [
-            self._plotter.add_mesh(
-                pyvista.Box(bounds=box.bounds), color=box.colour, ambient=0.5, diffuse=0.7
-            )
-            for box in room.boxes
-        ]
-        if with_shadow:
-            disc = pyvista.Disc(center=(0, 0.05, 0.004), inner=0, outer=0.42, r_res=1, c_res=40)
-            actors.append(self._plotter.add_mesh(disc, color="black", opacity=0.25, lighting=False))
-        return actors
-
-    def _light(self, room: Room) -> None:
-        import pyvista
-
-        for direction, strength in (
-            (room.lamp, room.lamp_strength),
-            ((0.2, -3.0, 0.4), room.fill_strength),
-        ):
-            light = pyvista.Light(
-                position=direction,
-                focal_point=(0, 0, 0),
-                intensity=strength,
-                light_type="scene light",
-            )
-            light.positional = False
-            self._plotter.add_light(light)
-
-    def _stand_camera(self) -> None:
-        camera, lens = self._plotter.camera, self._lens
-        camera.position = tuple(lens.position)
-        camera.focal_point = tuple(lens.position + lens.axes[2])
-        camera.up = tuple(-lens.axes[1])
-        camera.view_angle = lens.vertical_deg
-        camera.clipping_range = (0.1, 20.0)
-
-
 def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> dict[str, Any]:
     """Make one clip: ``NAME.mp4`` and ``NAME.csv`` in a folder.
 
@@ -222,25 +108,43 @@ def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> d
     shots = play(person, scenario)
     camera, lens = stand_camera(scenario, shots)
     scenario = replace(scenario, camera=camera)
-    stage = Stage(scenario, lens)
-    stage.add(0, person.body, scenario.seed, scenario.loose_m)
     passer = _passer(scenario, bodies)
+    shoot(scenario, shots, lens, person.body, passer, folder / f"{scenario.name}.mp4", quality)
+    return entry(scenario, shots, lens)
+
+
+def shoot(
+    scenario: Scenario,
+    shots: tuple[Shot, ...],
+    lens: Lens,
+    body: Body,
+    passer: Person | None,
+    clip: Path,
+    quality: int,
+) -> None:
+    """Render and encode shots of one body, and write the truth file beside the clip.
+
+    Raises
+    ------
+    RuntimeError
+        When the encoder fails; nothing is left under the clip's name then.
+    """
+    stage = Stage(scenario.seed, lens, with_shadow=scenario.story is not Story.WALKS_OFF)
+    stage.add(0, body, scenario.seed, scenario.loose_m)
     if passer is not None:
-        stage.add(1, passer.body, scenario.seed + 1, 0.0)
-    clip = folder / f"{scenario.name}.mp4"
+        stage.add(1, passer.body, passer.scenario.seed, 0.0)
     partial = clip.with_suffix(".part.mp4")
     encoder = subprocess.Popen(
-        _encoder_command(scenario, stage._room.noise, quality, partial), stdin=subprocess.PIPE
+        _encoder_command(scenario, stage.room.noise, quality, partial), stdin=subprocess.PIPE
     )
     assert encoder.stdin is not None
-    length_s = plan(scenario)[-1].end_s
+    length_s = shots[-1].moment.time_s
     try:
         for shot in shots:
             stage.move(0, shot.bones)
             if passer is not None:
-                share = shot.moment.time_s / length_s
-                walking = _walking(shot.moment)
-                stage.move(1, passer.pose(walking), np.array([6.0 * share - 3.0, -0.7, 0.0]))
+                across = np.array([6.0 * shot.moment.time_s / length_s - 3.0, -0.7, 0.0])
+                stage.move(1, passer.pose(_walking(shot.moment)), across)
             encoder.stdin.write(stage.picture().tobytes())
     finally:
         encoder.stdin.close()
@@ -250,7 +154,6 @@ def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> d
         raise RuntimeError(f"ffmpeg could not write {partial.name} (exit code {failed})")
     write_frames(clip.with_suffix(".csv"), [_row(shot, lens) for shot in shots])
     partial.replace(clip)
-    return entry(scenario, shots, lens)
 
 
 def entry(scenario: Scenario, shots: tuple[Shot, ...], lens: Lens) -> dict[str, Any]:
@@ -262,6 +165,8 @@ def entry(scenario: Scenario, shots: tuple[Shot, ...], lens: Lens) -> dict[str, 
         inside = [
             s for s in shots if s.moment.phase is Phase.HOLD and s.moment.repeat == segment.repeat
         ]
+        if not inside:
+            continue
         holds.append(
             {
                 "value": round(float(np.mean([s.truth.value for s in inside])), 4),

@@ -1,5 +1,6 @@
 """The virtual person: how trunk, shoulder girdle and arms move through a scenario."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -77,6 +78,18 @@ class Person:
         scenario = self.scenario
         end = self._wrist_ends[now.repeat] if self._wrist_ends else 0.0
         return self._pose(now, self._peak(now.repeat), end, scenario.compensation)
+
+    def follow(self, now: Moment, goals: Mapping[Side, ArmGoal]) -> PosedBones:
+        """Bones when both arms are given, in the thorax's frame; trunk and girdle go along."""
+        turns = self._trunk(now, Compensation())
+        for side, goal in goals.items():
+            raise_deg = float(np.degrees(np.arccos(np.clip(-goal.humerus[2], -1, 1))))
+            state = _ArmState(raise_deg=raise_deg, plane=Movement.ABDUCTION)
+            self._girdle(turns, side, state, 0.0, now)
+            girdle = turns[f"shoulder01{side.suffix}"]
+            placed = _turned(goal, turns["spine01"])
+            self.arms[side].place(turns, girdle, placed, self.scenario.hand)
+        return place_bones(self.body, turns, self._root_at(now))
 
     def thorax_forward(self, bones: PosedBones) -> FloatArray:
         """Direction that the thorax faces, shape (3,)."""
