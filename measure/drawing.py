@@ -100,8 +100,13 @@ def _dot(picture: NDArray[Any], place: NDArray[Any]) -> None:
 
 
 def _text(picture: NDArray[Any], text: str, place: tuple[int, int], scale: float) -> None:
+    """Write light text on a dark plate: readable on any wall."""
     import cv2
 
     font = cv2.FONT_HERSHEY_SIMPLEX
-    cv2.putText(picture, text, place, font, scale, _DARK, 5, cv2.LINE_AA)
+    (width, height), below = cv2.getTextSize(text, font, scale, 2)
+    left, foot = place
+    cv2.rectangle(
+        picture, (left - 6, foot - height - 6), (left + width + 6, foot + below + 2), _DARK, -1
+    )
     cv2.putText(picture, text, place, font, scale, _LIGHT, 2, cv2.LINE_AA)

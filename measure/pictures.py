@@ -6,7 +6,6 @@ from measure.errors import DataError
 from measure.movements import MOVEMENTS, Unit
 from measure.replay import ClipReading
 from measure.result_words import interval_words, refusal_sentence, value_words
-from measure.track_csv import settled_series
 
 _INK, _PALE, _SOIL = "#22302b", "#b9c4bd", "#7a4b1f"
 
@@ -38,7 +37,9 @@ def draw_curve(
     if truth is not None:
         axes.plot(*truth, color=_SOIL, lw=1.2, ls=":", label="truth")
     axes.plot(times, reading.guide, color=_PALE, lw=1.5, label="quick look")
-    axes.plot(times, settled_series(reading), color=_INK, lw=2, label="careful look")
+    for number, each in enumerate(reading.settled):
+        label = None if number else "careful look"
+        axes.plot(each.combined.time_s, each.combined.value, color=_INK, lw=2, label=label)
     for trial in measurement.trials:
         if trial.hold_start_s is None or trial.hold_end_s is None:
             continue

@@ -8,6 +8,7 @@ import numpy as np
 
 from measure.body import FloatArray, FrameState, Landmark
 from measure.errors import DataError
+from measure.passes import CAREFUL_HZ
 from measure.readings import Measurement
 from measure.replay import ClipReading
 
@@ -56,16 +57,20 @@ def write_track(path: Path, reading: ClipReading) -> None:
 
 
 def settled_series(reading: ClipReading) -> FloatArray:
-    """Return the careful value at each frame of the quick track; NaN where none looked."""
+    """Return the careful value nearest to each frame of the quick track, shape (n,).
+
+    The careful passes look less often; a value counts for frames up to half their usual step
+    away. NaN where none looked.
+    """
     times = reading.track.time_s
     series = np.full(len(times), np.nan)
     for each in reading.settled:
-        places = np.searchsorted(times, each.combined.time_s - 1e-4)
-        for place, time_s, value in zip(
-            places, each.combined.time_s, each.combined.value, strict=True
-        ):
-            if place < len(times) and abs(times[place] - time_s) < 1e-3:
-                series[place] = value
+        careful = each.combined.time_s
+        if not len(careful) or not len(times):
+            continue
+        nearest = np.argmin(np.abs(times[:, None] - careful[None, :]), axis=1)
+        near = np.abs(times - careful[nearest]) <= 0.5 / CAREFUL_HZ + 1e-6
+        series[near] = each.combined.value[nearest[near]]
     return series
 
 
