@@ -12,13 +12,18 @@ PIP := $(BIN)/python -m pip install --disable-pip-version-check --constraint con
 EXTRAS := dev,cluster,motion,health
 
 .DEFAULT_GOAL := help
-.PHONY: help install install-dev libraries programs model demo test check app clips
+.PHONY: help install install-dev libraries programs model demo test check app clips \
+  bench bench-accuracy bench-progress screenshots
 
 help:
 	@echo "make demo    set everything up and measure the sample clips against their truth"
 	@echo "make test    set everything up and run the tests"
 	@echo "make check   lint, format, types, import contract, spelling"
 	@echo "make app     open the window"
+	@echo "make bench   speed and memory, as ratios within one run"
+	@echo "make bench-accuracy   readings against the truth of virtual people (hours; FOLDER=...)"
+	@echo "make bench-progress   false alarms and power of the verdicts over months"
+	@echo "make screenshots      pictures of every page"
 	@echo "make clips   film the sample clips anew (brings PyTorch, needs the program ffmpeg)"
 
 $(BIN)/python:
@@ -102,3 +107,19 @@ app: install
 clips: $(VENV)/installed
 	$(PIP) --editable '.[synth]'
 	$(BIN)/python -m sample_clips.make
+
+# The benches print figures; nothing passes or fails. FOLDER keeps clips and what was seen in them.
+FOLDER ?= $(HOME)/.cache/thawline-bench
+
+bench: install-dev
+	$(BIN)/python -m tests.bench.bench_speed
+
+bench-accuracy: install-dev
+	$(PIP) --editable '.[synth]'
+	$(BIN)/python -m tests.bench.bench_accuracy $(FOLDER) --film --write
+
+bench-progress: install-dev
+	$(BIN)/python -m tests.bench.bench_progress --write
+
+screenshots: install-dev
+	$(BIN)/python -m gui.screenshots screenshots

@@ -12,6 +12,9 @@ import pytest
 from measure.command_line import main
 from measure.demo_command import sample_clips
 
+#: The one long run takes a minute on two quiet processors.
+pytestmark = pytest.mark.timeout(600)
+
 CLIPS = Path(__file__).resolve().parents[2] / "sample_clips" / "clips"
 READ = ("flexion-left-restricted", "abduction-right-restricted", "extension-left-full")
 SAMPLES = {sample.entry.clip.stem: sample for sample in sample_clips(CLIPS)}
