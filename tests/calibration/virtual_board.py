@@ -49,6 +49,7 @@ class BoardPose:
         return np.asarray(np.array(self.middle) - self.rotation() @ half)
 
 
+@lru_cache(maxsize=1)
 def board_texture() -> np.ndarray:
     """The board as grey values, CELL_PX pixels a cell, with a white margin."""
     cells = np.kron(board_cells(), np.ones((CELL_PX, CELL_PX)))
@@ -58,39 +59,44 @@ def board_texture() -> np.ndarray:
 
 @lru_cache(maxsize=4)
 def rays(camera: VirtualCamera) -> np.ndarray:
-    """Return the directions (u, v, 1) of RAYS x RAYS rays a pixel, row by row; shape (n, 3)."""
+    """Return the directions (X/Z, Y/Z) of RAYS x RAYS rays a pixel, by row; shape (n, 1, 2)."""
     offsets = (np.arange(RAYS) + 0.5) / RAYS - 0.5
     x = (np.arange(camera.width)[:, None] + offsets).ravel()
     y = (np.arange(camera.height)[:, None] + offsets).ravel()
     pixels = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 1, 2).astype(np.float32)
-    seen = np.asarray(
-        cv2.undistortPoints(pixels, camera.matrix, np.array(camera.distortion)), dtype=np.float32
-    ).reshape(-1, 2)
-    directions: np.ndarray = np.concatenate([seen, np.ones((len(seen), 1), np.float32)], axis=1)
-    return directions
+    seen = cv2.undistortPoints(pixels, camera.matrix, np.array(camera.distortion))
+    return np.asarray(seen, dtype=np.float32)
 
 
 def photograph(camera: VirtualCamera, pose: BoardPose, *, noise: float = 0.0) -> np.ndarray:
     """Return a grey picture of the board before a grey wall, shape (height, width), uint8."""
-    # The board's plane z = 0 maps to directions by [r1 r2 t]; its inverse maps back.
+    # The board's plane z = 0 maps to directions by [r1 r2 t]; its inverse maps back. The
+    # board is tilted so little that no ray of the picture looks past its plane's horizon.
     rotation = pose.rotation()
     to_view = np.stack([rotation[:, 0], rotation[:, 1], pose.shift()], axis=1)
-    back = rays(camera) @ np.linalg.inv(to_view).T.astype(np.float32)
-    place = back[:, :2] / back[:, 2:] * (CELL_PX / CELL_MM) + (MARGIN_PX - 0.5)
-    place[back[:, 2] <= 0] = -1e4
+    to_texture = np.diag([CELL_PX / CELL_MM, CELL_PX / CELL_MM, 1.0])
+    to_texture[:2, 2] = MARGIN_PX - 0.5
+    place = cv2.perspectiveTransform(rays(camera), to_texture @ np.linalg.inv(to_view))
     size = (camera.height * RAYS, camera.width * RAYS)
     fine = cv2.remap(
         board_texture(),
-        place[:, 0].reshape(size),
-        place[:, 1].reshape(size),
+        place[..., 0].reshape(size),
+        place[..., 1].reshape(size),
         cv2.INTER_LINEAR,
         borderValue=(120.0,),
     )
-    picture = fine.reshape(camera.height, RAYS, camera.width, RAYS).mean(axis=(1, 3))
+    picture = cv2.resize(fine, (camera.width, camera.height), interpolation=cv2.INTER_AREA).astype(
+        np.float32
+    )
     if noise:
-        picture += np.random.default_rng(1).normal(0, noise, picture.shape)
+        picture += noise * grain(picture.shape)
     whole: np.ndarray = np.clip(np.rint(picture), 0, 255).astype(np.uint8)
     return whole
+
+
+@lru_cache(maxsize=4)
+def grain(shape: tuple[int, ...]) -> np.ndarray:
+    return np.random.default_rng(1).standard_normal(shape, dtype=np.float32)
 
 
 @lru_cache(maxsize=4)
