@@ -114,6 +114,7 @@ class LiveLink:
         self._last_s = 0.0
         self._since_s = 0.0
         self._unwell: Trouble | None = None
+        self._over = False
         self._ends: deque[float] = deque()
         self._closed = threading.Event()
         self._thread = threading.Thread(target=self._work, name="live link", daemon=True)
@@ -145,13 +146,20 @@ class LiveLink:
     def _work(self) -> None:
         try:
             while not self._closed.is_set():
-                self._take_orders(wait=self._order is None)
-                if self._order is not None and not self._closed.is_set():
+                self._take_orders(wait=self._is_idle)
+                if not self._is_idle and not self._closed.is_set():
                     self._listen_once()
         finally:
             self._drop()
             if self._ring is not None:
                 self._ring.close()
+
+    @property
+    def _is_idle(self) -> bool:
+        """Whether nothing is to be expected: no source, or a clip that is over and a process
+        that has gone after it.
+        """
+        return self._order is None or (self._over and self._process is None)
 
     def _take_orders(self, *, wait: bool) -> None:
         while wait or not self._orders.empty():
@@ -162,6 +170,7 @@ class LiveLink:
                     self._ring = PictureRing.make()
                 self._order = replace(order, ring=self._ring.name)
                 self._unwell = None
+                self._over = False
                 self._ends.clear()
                 self._give(self._order.message())
             elif order is not None and self._order is not None:
@@ -250,8 +259,8 @@ class LiveLink:
             self._unwell = told.trouble
             self._tell(told)
         elif message.kind is Kind.ENDED:
+            self._over = True
             self._tell(Ended(session=self._order.session))
-            self._order = replace(self._order, start_s=float("inf"))
 
     def _picture(self, look: Look) -> PixelArray | None:
         if look.slot < 0 or self._ring is None:
@@ -270,7 +279,7 @@ class LiveLink:
     def _replace(self, why: str) -> None:
         """Drop a process that came to an end; the next round starts another."""
         self._drop()
-        if self._order is None:
+        if self._order is None or self._over:
             return
         now_s = time.monotonic()
         self._ends.append(now_s)

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from measure.body import FloatArray, FrameState, PoseFrame
-from measure.person import CHOICE_S, first_person, following, is_solid
+from measure.person_choice import CHOICE_S, first_person, is_solid
 from measure.person_likeness import is_person_like
 from measure.person_paths import Linker, Path, Sighting
+from measure.person_return import following
 
 #: Sightings older than this are forgotten, seconds; the place where somebody stood is younger.
 _REMEMBERED_S = 20.0
@@ -107,7 +108,7 @@ class LivePerson:
             self._own.append(last)
             return last
         if now_s - last.time_s > _GIVEN_UP_S:
-            self._own = []
+            self._own, self._path = [], None
         elif now_s - self._looked_s >= _EVERY_S:
             self._looked_s = now_s
             found = following(self._own, self._linker.paths)

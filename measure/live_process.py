@@ -155,7 +155,8 @@ class _Session:
         self._makers = makers
         self._quality = order.quality
         self._ring = PictureRing.join(order.ring)
-        self._capture = CaptureThread(open_source, order.setup, is_camera=order.clip is None)
+        self._is_camera = order.clip is None
+        self._capture = CaptureThread(open_source, order.setup, is_camera=self._is_camera)
         self._looker: Looker | None = None
         self._looked_at = 0
         self._rebuilds: deque[float] = deque()
@@ -198,8 +199,9 @@ class _Session:
         now_s = time.monotonic()
         trouble = self._capture.trouble(now_s)
         idle_s = self._capture.idle_s(now_s)
-        if trouble is None and self._capture.is_opening and idle_s > _OPENING_S:
-            trouble = Trouble.CAMERA_BUSY
+        if trouble is None and self._is_camera:
+            late = self._capture.is_opening and idle_s > _OPENING_S
+            trouble = Trouble.CAMERA_BUSY if late else None
         if trouble is not self._told:
             self._told = trouble
             fault = self._capture.fault

@@ -8,46 +8,20 @@ Lengths are in trunk lengths (mid-shoulder to mid-hip). All limits are ours.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 import numpy as np
 
-from measure.body import LANDMARKS, FloatArray, FrameState, PoseFrame, Track
-from measure.person_likeness import is_person_like
-from measure.person_paths import LONGEST_GAP_S, Path, Sighting, distance, link, sighting
+from measure.body import LANDMARKS, FrameState, PoseFrame, Track
+from measure.person_choice import is_solid, main_person
+from measure.person_paths import LONGEST_GAP_S, Path, Sighting, backwards, distance, link, sighting
+from measure.person_return import following
 
-#: The person is chosen among those who appear in the first second of anybody.
-CHOICE_S = 1.0
-
-#: Somebody has to be seen for so long, and in so many frames, to count as a person.
-_SOLID_S = 0.5
-_SOLID_FRAMES = 4
-_SOLID_SHARE = 0.6
-
-#: How far from the middle somebody still counts as central, as a share of the picture's width.
-_CENTRAL = 0.4
+#: Farther from the place of another pass's person it is somebody else.
+_LIKE_PLACE = 0.6
 
 #: Of two skeletons near the place of another pass's person, the nearer is taken if so much is
 #: between them.
 _CLEARLY_NEARER = 0.3
-
-#: After a gap up to this, somebody at the last place is the same person without more ado.
-_SHORT_GAP_S = 1.0
-_SAME_PLACE = 0.6
-_SAME_SIZE = 1.25
-
-#: Standing means staying this close to one place for so long; the place is then a home.
-_STANDING = 0.2
-_STANDING_S = 1.0
-
-#: After a longer gap the person counts as back after being so close to home for so long.
-_BACK_HOME = 0.5
-_BACK_HOME_S = 0.7
-
-#: The same after somebody else came so close that the two could not be told apart: a slow
-#: walker must not pass for the person.
-_BACK_FROM_DISPUTE = 0.2
-_BACK_FROM_DISPUTE_S = 1.0
 
 
 def follow_person(
@@ -76,129 +50,55 @@ def follow_person(
     if like is not None:
         labels = _labels_like(paths, like)
     else:
-        labels = _labels(paths, people, first_person(people, picture))
+        labels = _labels(paths, people, main_person(people, picture))
     return _track(frames, labels, people, width_px, height_px)
 
 
-def is_solid(path: Path, picture: FloatArray) -> bool:
-    """Tell whether a path lasted long enough, in a person's shape, to be a person."""
-    seen = path.sightings
-    if len(seen) < _SOLID_FRAMES or path.end_s - path.start_s < _SOLID_S:
-        return False
-    like = sum(is_person_like(one.points_px, float(picture.max())) for one in seen)
-    return like >= _SOLID_SHARE * len(seen)
-
-
-def first_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
-    """Return the largest, most central and most lasting of those who appear first."""
-    if not people:
-        return None
-    first_s = min(path.start_s for path in people)
-
-    def weight(path: Path) -> float:
-        early = [one for one in path.sightings if one.time_s <= path.start_s + CHOICE_S]
-        trunk_px = float(np.median([one.trunk_px for one in early]))
-        across = float(np.median([one.centre_px[0] for one in early])) / picture[0] - 0.5
-        lasting = min(1.0, (path.end_s - path.start_s) / (2 * CHOICE_S))
-        return trunk_px * lasting * float(np.exp(-((across / _CENTRAL) ** 2)))
-
-    return max((path for path in people if path.start_s <= first_s + CHOICE_S), key=weight)
-
-
 def _labels(
-    paths: Sequence[Path], people: Sequence[Path], first: Path | None
+    paths: Sequence[Path], people: Sequence[Path], main: Path | None
 ) -> dict[Sighting, FrameState]:
     """Return what each sighting is; those that are nobody in particular are left out."""
     labels: dict[Sighting, FrameState] = {}
     for path in paths:
-        if path.disputed:
+        if path.disputed or path.disputed_end:
             labels.update(dict.fromkeys(path.sightings, FrameState.UNSURE_WHO))
         elif path in people:
             labels.update(dict.fromkeys(path.sightings, FrameState.OTHER_PERSON))
-    own: list[Sighting] = []
-    present: tuple[Path, int] | None = (first, 0) if first is not None else None
-    while present is not None:
+    if main is not None:
+        labels.update(_sure_of(main))
+        labels.update(_onwards(main, paths))
+        there_and_back = {backwards(path): path for path in paths}
+        back = {path: mirrored for mirrored, path in there_and_back.items()}
+        before = sorted(there_and_back, key=lambda path: path.start_s)
+        originals = {
+            turned: one
+            for mirrored, path in there_and_back.items()
+            for turned, one in zip(mirrored.sightings, reversed(path.sightings), strict=True)
+        }
+        earlier = _onwards(back[main], before)
+        labels.update({originals[one]: label for one, label in earlier.items()})
+    return labels
+
+
+def _sure_of(main: Path) -> dict[Sighting, FrameState]:
+    """Return what the sightings of the chosen path are; after a dispute the first are unsure."""
+    sure_s = main.start_s + LONGEST_GAP_S if main.disputed else main.start_s
+    return {
+        one: FrameState.SEEN if one.time_s >= sure_s else FrameState.UNSURE_WHO
+        for one in main.sightings
+    }
+
+
+def _onwards(main: Path, paths: Sequence[Path]) -> dict[Sighting, FrameState]:
+    """Return what the sightings on the later paths of a person are."""
+    labels: dict[Sighting, FrameState] = {}
+    own = list(main.sightings)
+    while (present := following(own, paths)) is not None:
         path, start = present
         labels.update(dict.fromkeys(path.sightings[:start], FrameState.UNSURE_WHO))
         labels.update(dict.fromkeys(path.sightings[start:], FrameState.SEEN))
         own += path.sightings[start:]
-        present = following(own, paths)
     return labels
-
-
-def following(own: Sequence[Sighting], paths: Sequence[Path]) -> tuple[Path, int] | None:
-    """Return the path on which the person is seen again, and the first sighting that counts.
-
-    Whoever was in the picture together with the person is somebody else.
-    """
-    last = own[-1]
-    later = [path for path in paths if path.start_s > last.time_s]
-    home = _home(own)
-    for path in later:
-        if _goes_on(path, last, later):
-            return path, 0
-        if home is not None:
-            start = _back_home(path, home)
-            if start is not None:
-                return path, start
-    return None
-
-
-def _goes_on(path: Path, last: Sighting, later: Sequence[Path]) -> bool:
-    """Tell whether a path follows a short gap at the same place, and no other does."""
-
-    def fits(other: Path) -> bool:
-        one = other.sightings[0]
-        return (
-            one.time_s - last.time_s <= _SHORT_GAP_S
-            and distance(one, last) <= _SAME_PLACE
-            and _same_size(one, last)
-        )
-
-    return not path.disputed and [other for other in later if fits(other)] == [path]
-
-
-def _same_size(one: Sighting, other: Sighting) -> bool:
-    return 1 / _SAME_SIZE <= one.trunk_px / other.trunk_px <= _SAME_SIZE
-
-
-def _home(own: Sequence[Sighting]) -> Sighting | None:
-    """Return the last place where the person stood, as a sighting in the middle of it."""
-    end = len(own)
-    start = end
-    while end > 0:
-        while start > 0 and own[end - 1].time_s - own[start - 1].time_s <= _STANDING_S:
-            start -= 1
-        stand = own[start:end]
-        if start == 0 and stand[-1].time_s - stand[0].time_s < 0.9 * _STANDING_S:
-            return None
-        middle = np.median([one.centre_px for one in stand], axis=0)
-        trunk_px = float(np.median([one.trunk_px for one in stand]))
-        place = replace(stand[-1], centre_px=middle, trunk_px=trunk_px)
-        if all(distance(one, place) <= _STANDING for one in stand):
-            return place
-        end -= 1
-        start = min(start, end)
-    return None
-
-
-def _back_home(path: Path, home: Sighting) -> int | None:
-    """Return the number of the sighting from which the path stays at home, if it does.
-
-    A path that began in dispute counts only when the other has had time to show up elsewhere.
-    """
-    wait_s = path.start_s + LONGEST_GAP_S if path.disputed else path.start_s
-    near = _BACK_FROM_DISPUTE if path.disputed else _BACK_HOME
-    stay_s = _BACK_FROM_DISPUTE_S if path.disputed else _BACK_HOME_S
-    start: int | None = None
-    for number, one in enumerate(path.sightings):
-        if one.time_s < wait_s or distance(one, home) > near or not _same_size(one, home):
-            start = None
-        elif start is None:
-            start = number
-        elif one.time_s - path.sightings[start].time_s >= stay_s:
-            return start
-    return None
 
 
 def _labels_like(paths: Sequence[Path], like: Track) -> dict[Sighting, FrameState]:
@@ -217,7 +117,7 @@ def _labels_like(paths: Sequence[Path], like: Track) -> dict[Sighting, FrameStat
         nearest = int(np.argmin(np.abs(times_s - one.time_s)))
         place = places[nearest]
         near = place is not None and abs(times_s[nearest] - one.time_s) <= LONGEST_GAP_S
-        if place is not None and near and distance(one, place) <= _SAME_PLACE:
+        if place is not None and near and distance(one, place) <= _LIKE_PLACE:
             fitting.setdefault(one.frame, []).append((distance(one, place), one))
     for rivals in fitting.values():
         rivals.sort(key=lambda rival: rival[0])
