@@ -97,7 +97,8 @@ class LivePerson:
             self._own = list(self._path.sightings)
             return self._own[-1]
         likely = [path for path in paths if self._may_count(path)]
-        guess = first_person(likely, self._picture)
+        lasting = [path for path in likely if len(path.sightings) > 1]
+        guess = first_person(lasting, self._picture) or max(likely, key=_size, default=None)
         return None if guess is None else guess.sightings[-1]
 
     def _go_on(self, now_s: float) -> Sighting | None:
@@ -161,3 +162,7 @@ class LivePerson:
                 path.sightings[:] = [one for one in path.sightings if one.time_s >= since_s]
             kept.append(path)
         self._linker.paths[:] = kept
+
+
+def _size(path: Path) -> float:
+    return path.sightings[-1].trunk_px
