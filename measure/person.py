@@ -13,7 +13,16 @@ import numpy as np
 
 from measure.body import LANDMARKS, FrameState, PoseFrame, Track
 from measure.person_choice import is_solid, main_person
-from measure.person_paths import LONGEST_GAP_S, Path, Sighting, backwards, distance, link, sighting
+from measure.person_paths import (
+    LONGEST_GAP_S,
+    Path,
+    Sighting,
+    backwards,
+    distance,
+    link,
+    sighting,
+    without_flickers,
+)
 from measure.person_return import following
 
 #: Farther from the place of another pass's person it is somebody else.
@@ -45,7 +54,7 @@ def follow_person(
         With one entry for each frame given.
     """
     picture = np.array([width_px, height_px], dtype=np.float64)
-    paths = link(frames)
+    paths = [without_flickers(path) for path in link(frames)]
     people = [path for path in paths if is_solid(path, picture)]
     if like is not None:
         labels = _labels_like(paths, like)

@@ -7,8 +7,10 @@ Lengths are in trunk lengths (mid-shoulder to mid-hip) of the person concerned, 
 metre. All limits are ours.
 """
 
+import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from itertools import combinations
 
 import numpy as np
 
@@ -21,6 +23,9 @@ LONGEST_GAP_S = 0.6
 #: second): noise of the landmarks, and a brisk walk.
 _STEP = 0.35
 _SPEED = 3.5
+
+#: However long it was not seen, a path does not go on from farther away.
+_FARTHEST = 1.05
 
 #: Most change of the trunk's apparent length at once, and a second, as a natural logarithm.
 _RESCALE = 0.25
@@ -42,8 +47,13 @@ _DUPLICATE = 0.3
 #: Span of time over which a path's speed is taken, seconds.
 _SPEED_SPAN_S = 0.4
 
-_SHOULDERS = [Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER]
-_HIPS = [Landmark.LEFT_HIP, Landmark.RIGHT_HIP]
+#: Shoulders, then hips.
+_TRUNK = [
+    Landmark.LEFT_SHOULDER,
+    Landmark.RIGHT_SHOULDER,
+    Landmark.LEFT_HIP,
+    Landmark.RIGHT_HIP,
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -59,16 +69,18 @@ class Sighting:
     points_px
         Shape (33, 2), pixels.
     centre_px
-        Shape (2,), the trunk's centre, pixels.
+        The trunk's centre, x and y in pixels.
     trunk_px
         Length of the trunk, pixels.
+
+    Plain numbers where they are compared all the time: that is several times as fast.
     """
 
     frame: int
     who: int
     time_s: float
     points_px: FloatArray
-    centre_px: FloatArray
+    centre_px: tuple[float, float]
     trunk_px: float
 
 
@@ -81,9 +93,12 @@ class Path:
     disputed
         True if at its start it could have continued more than one path, or was one of several
         that could have continued the same.
+    disputed_end
+        True if it ended because its next sighting could have been somebody else.
     """
 
     disputed: bool = False
+    disputed_end: bool = False
     sightings: list[Sighting] = field(default_factory=list)
 
     @property
@@ -105,16 +120,42 @@ class Path:
         for earlier in reversed(self.sightings[:-1]):
             span_s = last.time_s - earlier.time_s
             if span_s >= _SPEED_SPAN_S or earlier is self.sightings[0]:
-                moved = np.linalg.norm(last.centre_px - earlier.centre_px) / last.trunk_px
-                return float(moved / span_s)
+                return math.dist(last.centre_px, earlier.centre_px) / last.trunk_px / span_s
         return 0.0
+
+
+def backwards(path: Path) -> Path:
+    """Return the path as it would be if time ran backwards; times are negative."""
+    return Path(
+        disputed=path.disputed_end,
+        disputed_end=path.disputed,
+        sightings=[replace(one, time_s=-one.time_s) for one in reversed(path.sightings)],
+    )
+
+
+def without_flickers(path: Path) -> Path:
+    """Return the path without the loose ends that a ghost gives it when somebody left.
+
+    A loose end is a few sightings before the first, or after the last, long unbroken run.
+    """
+    runs: list[list[Sighting]] = []
+    for one in path.sightings:
+        if runs and one.frame == runs[-1][-1].frame + 1:
+            runs[-1].append(one)
+        else:
+            runs.append([one])
+    long = [number for number, run in enumerate(runs) if len(run) >= _ESTABLISHED]
+    if not long:
+        return path
+    kept = [one for run in runs[long[0] : long[-1] + 1] for one in run]
+    return replace(path, sightings=kept)
 
 
 def sighting(frame: int, who: int, time_s: float, points_px: FloatArray) -> Sighting | None:
     """Return a skeleton as a sighting, or None if it has no trunk."""
-    shoulder = points_px[_SHOULDERS].mean(axis=0)
-    hip = points_px[_HIPS].mean(axis=0)
-    trunk_px = float(np.hypot(*(shoulder - hip)))
+    (x1, y1), (x2, y2), (x3, y3), (x4, y4) = points_px[_TRUNK].tolist()
+    shoulder, hip = ((x1 + x2) / 2, (y1 + y2) / 2), ((x3 + x4) / 2, (y3 + y4) / 2)
+    trunk_px = math.dist(shoulder, hip)
     if not (np.isfinite(points_px).all() and trunk_px > 1.0):
         return None
     return Sighting(
@@ -122,15 +163,14 @@ def sighting(frame: int, who: int, time_s: float, points_px: FloatArray) -> Sigh
         who=who,
         time_s=time_s,
         points_px=points_px,
-        centre_px=(shoulder + hip) / 2,
+        centre_px=((shoulder[0] + hip[0]) / 2, (shoulder[1] + hip[1]) / 2),
         trunk_px=trunk_px,
     )
 
 
 def distance(one: Sighting, other: Sighting) -> float:
     """Return the distance of two trunks' centres in trunk lengths (the longer of the two)."""
-    apart = one.centre_px - other.centre_px
-    return float(np.hypot(*apart)) / max(one.trunk_px, other.trunk_px)
+    return math.dist(one.centre_px, other.centre_px) / max(one.trunk_px, other.trunk_px)
 
 
 def link(frames: Sequence[PoseFrame]) -> list[Path]:
@@ -175,22 +215,29 @@ def _sightings(number: int, frame: PoseFrame) -> Iterator[Sighting]:
 
 def _without_duplicates(seen: list[Sighting], alive: Sequence[Path]) -> list[Sighting]:
     """Keep, of skeletons that lie on each other, the one nearest to where somebody was."""
+    if not any(_is_double(one, other) for one, other in combinations(seen, 2)):
+        return seen
 
     def newness(one: Sighting) -> float:
         return min((_spread(one, path.sightings[-1]) for path in alive), default=0.0)
 
     kept: list[Sighting] = []
     for one in sorted(seen, key=newness):
-        if all(_spread(one, other) > _DUPLICATE for other in kept):
+        if not any(_is_double(one, other) for other in kept):
             kept.append(one)
     return kept
 
 
+def _is_double(one: Sighting, other: Sighting) -> bool:
+    # The centres are never farther apart than the points are on average.
+    return distance(one, other) <= _DUPLICATE and _spread(one, other) <= _DUPLICATE
+
+
 def _spread(one: Sighting, other: Sighting) -> float:
     """Return the mean distance of corresponding shoulders and hips, in trunk lengths."""
-    both = one.points_px[_SHOULDERS + _HIPS] - other.points_px[_SHOULDERS + _HIPS]
-    apart = np.hypot(both[:, 0], both[:, 1]).mean()
-    return float(apart) / max(one.trunk_px, other.trunk_px)
+    both = one.points_px[_TRUNK] - other.points_px[_TRUNK]
+    apart = float(np.hypot(both[:, 0], both[:, 1]).mean())
+    return apart / max(one.trunk_px, other.trunk_px)
 
 
 def _continue(alive: list[Path], seen: Sequence[Sighting]) -> list[Path]:
@@ -214,6 +261,8 @@ def _continue(alive: list[Path], seen: Sequence[Sighting]) -> list[Path]:
             heir.sightings.append(one)
         else:
             started.append(Path(disputed=number in disputed, sightings=[one]))
+    for path in ended:
+        path.disputed_end = True
     alive[:] = [path for path in alive if path not in ended]
     return started
 
@@ -243,15 +292,15 @@ def _may_follow(path: Path, one: Sighting) -> bool:
     """Tell whether a person of the path can have come where the sighting is."""
     last = path.sightings[-1]
     gap_s = one.time_s - last.time_s
-    rescale = abs(float(np.log(one.trunk_px / last.trunk_px)))
-    return (
-        distance(last, one) <= _STEP + _SPEED * gap_s
-        and rescale <= _RESCALE + _RESCALE_SPEED * gap_s
-    )
+    return distance(last, one) <= min(_STEP + _SPEED * gap_s, _FARTHEST) and abs(
+        math.log(one.trunk_px / last.trunk_px)
+    ) <= (_RESCALE + _RESCALE_SPEED * gap_s)
 
 
 def _may_be(path: Path, one: Sighting) -> bool:
     """Tell whether the sighting is so close that it may just as well be the path's person."""
+    if not _may_follow(path, one):
+        return False
     last = path.sightings[-1]
     reach = _APART + 1.5 * path.speed() * (one.time_s - last.time_s)
-    return _may_follow(path, one) and distance(last, one) <= reach
+    return distance(last, one) <= reach
