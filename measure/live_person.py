@@ -1,7 +1,9 @@
 """The person lock while frames come one by one; see :mod:`measure.person` for its rules.
 
 The rules and limits are those of clips. What differs: nobody knows yet what follows, so the
-first second goes by the best guess, and what was doubtful when it came stays doubtful.
+first second goes by the best guess, and what was doubtful when it came stays doubtful. And
+whoever stands before a camera walks off and comes back to another place: somebody who comes
+alone, after nobody was there for a while, is the person to be measured.
 """
 
 from dataclasses import dataclass
@@ -11,7 +13,7 @@ import numpy as np
 from measure.body import FloatArray, FrameState, PoseFrame
 from measure.person_choice import CHOICE_S, first_person, is_solid
 from measure.person_likeness import is_person_like
-from measure.person_paths import Linker, Path, Sighting
+from measure.person_paths import LONGEST_GAP_S, Linker, Path, Sighting
 from measure.person_return import following
 
 #: Sightings older than this are forgotten, seconds; the place where somebody stood is younger.
@@ -19,6 +21,13 @@ _REMEMBERED_S = 20.0
 
 #: Away for longer, and whoever comes next is measured. Ours.
 _GIVEN_UP_S = 120.0
+
+#: Nobody there for so long, and somebody who then comes alone and stays so long is measured.
+_EMPTY_S = 3.0
+_ALONE_S = 1.5
+
+#: Who was there for less, before anybody was measured, was on the way to the place.
+_BRIEF_S = 2.0
 
 #: A path of this length that is no person will not become one.
 _JUDGED_S = 2.0
@@ -108,16 +117,37 @@ class LivePerson:
         if last is not self._own[-1]:
             self._own.append(last)
             return last
-        if now_s - last.time_s > _GIVEN_UP_S:
-            self._own, self._path = [], None
-        elif now_s - self._looked_s >= _EVERY_S:
+        if now_s - self._looked_s >= _EVERY_S:
             self._looked_s = now_s
             found = following(self._own, self._linker.paths)
+            if found is None and self._may_choose_anew(last, now_s):
+                self._own, self._path = [], None
+                self._linker.paths[:] = [
+                    path
+                    for path in self._linker.paths
+                    if path.end_s > max(last.time_s, now_s - LONGEST_GAP_S)
+                ]
+                return self._choose(self._here(now_s), now_s)
             if found is not None:
                 self._path, start = found
                 self._own += self._path.sightings[start:]
                 return self._own[-1]
         return None
+
+    def _may_choose_anew(self, last: Sighting, now_s: float) -> bool:
+        """Tell whether the person has gone so that somebody else may be measured."""
+        gone_s = now_s - last.time_s
+        brief = last.time_s - self._own[0].time_s < _BRIEF_S
+        if gone_s > _GIVEN_UP_S or (brief and gone_s > LONGEST_GAP_S):
+            return True
+        here = [path for path in self._here(now_s) if self._counts(path)]
+        alone = len(here) == 1 and not here[0].disputed
+        if alone and here[0].start_s - last.time_s > _EMPTY_S:
+            return now_s - here[0].start_s >= _ALONE_S
+        return False
+
+    def _here(self, now_s: float) -> list[Path]:
+        return [path for path in self._linker.paths if path.end_s == now_s]
 
     def _state_without(self, paths: list[Path]) -> FrameState:
         if any(path.disputed for path in paths):

@@ -1,6 +1,7 @@
 """Frames of a stick figure as the live process would tell them, for tests without a process."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import numpy as np
 
@@ -8,9 +9,16 @@ from measure.body import FrameState, PoseFrame, Track
 from measure.live_link import Seen
 from measure.live_person import Person
 from measure.passes import CAREFUL_HZ, QUICK_HZ
+from measure.pose_model import Bundle
+from measure.pose_model_checksums import ModelQuality
 from measure.video_read import RegularGrid
 
-RATE_HZ = 30.0
+RATE_HZ = 15.0
+
+
+def empty_bundle(quality: ModelQuality) -> Bundle:
+    """A bundle for processes that look with no network."""
+    return Bundle(quality=quality, sha256="0" * 64, path=Path("none"), content=b"none")
 
 
 def pose_frame(track: Track, n: int, *, start_s: float = 0.0, start: int = 0) -> PoseFrame:

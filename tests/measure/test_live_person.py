@@ -56,6 +56,11 @@ def compare(sequence, *, settled_from=20):
     return float(np.mean(states[settled_from:] == whole.state[settled_from:])), states
 
 
+def follow(sequence):
+    live = LivePerson(*SIZE)
+    return np.array([int(live.add(frame).state) for frame in sequence])
+
+
 def test_one_person_is_seen_from_the_first_frame_on():
     same, states = compare(frames(figure(90)), settled_from=0)
     assert same == 1.0
@@ -86,10 +91,28 @@ def test_the_person_comes_back_to_the_same_place():
     assert set(states[125:]) == {FrameState.SEEN}
 
 
-def test_somebody_elsewhere_after_an_absence_is_not_the_person():
-    own, other = away(figure(200), 60, 200), away(figure(200, at=0.8), 0, 100)
+def test_somebody_elsewhere_soon_after_is_not_the_person():
+    own, other = away(figure(200), 60, 200), away(figure(200, at=0.8), 0, 85)
     _, states = compare(frames(own, other))
-    assert FrameState.SEEN not in states[100:]
+    assert FrameState.SEEN not in states[85:]
+
+
+def test_who_comes_alone_after_a_while_is_measured_wherever_they_stand():
+    own, other = away(figure(200), 60, 200), away(figure(200, at=0.8), 0, 110)
+    states = follow(frames(own, other))
+    assert FrameState.SEEN not in states[61:130]
+    assert set(states[140:]) == {FrameState.SEEN}
+
+
+def test_who_was_there_before_the_person_left_is_not_measured_later():
+    own, helper = away(figure(300), 60, 300), figure(300, at=0.85, trunk_px=80.0)
+    assert FrameState.SEEN not in follow(frames(own, helper))[62:]
+
+
+def test_who_only_passed_by_does_not_keep_the_place():
+    passing, own = away(figure(100, at=0.2), 12, 100), away(figure(100), 0, 30)
+    states = follow(frames(passing, own))
+    assert set(states[50:]) == {FrameState.SEEN}
 
 
 def test_after_a_long_absence_whoever_comes_is_measured():
