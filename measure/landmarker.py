@@ -78,7 +78,13 @@ class Landmarker:
         )
         try:
             self._native = vision.PoseLandmarker.create_from_options(options)
-        except (RuntimeError, ValueError, OSError) as error:
+        except OSError as error:
+            # The native library is loaded here, and wants libEGL and libGLESv2 on Linux.
+            raise PoseProcessError(
+                f"The pose library could not be loaded ({_first_line(error)}). Run "
+                "`thawline check`: it names the system libraries that are missing."
+            ) from None
+        except (RuntimeError, ValueError) as error:
             raise ModelError(
                 f"The pose model could not be loaded ({_first_line(error)}). "
                 "Run `thawline model` to check it and fetch it again."
