@@ -86,10 +86,17 @@ def posture_of(track: Track, side: Side) -> Posture:
 
 
 def median_known(layers: FloatArray) -> FloatArray:
-    """Return the median over the first axis, NaN left out; all NaN (or nothing) gives NaN."""
-    unknown = np.all(np.isnan(layers), axis=0)
-    medians = np.nanmedian(np.where(unknown, 0.0, layers), axis=0) if len(layers) else 0.0
-    return np.where(unknown, np.nan, medians)
+    """Return the median over the first axis, NaN left out; all NaN (or nothing) gives NaN.
+
+    As `numpy.nanmedian`, which takes ten times as long for so few values.
+    """
+    if not len(layers):
+        return np.full(layers.shape[1:], np.nan)
+    ordered = np.sort(layers, axis=0)  # NaN comes last
+    known = np.count_nonzero(~np.isnan(layers), axis=0)
+    lower = np.take_along_axis(ordered, np.maximum(known - 1, 0)[None] // 2, axis=0)[0]
+    upper = np.take_along_axis(ordered, np.minimum(known // 2, len(layers) - 1)[None], axis=0)[0]
+    return np.asarray((lower + upper) / 2)
 
 
 def middle(values: FloatArray, chosen: NDArray[np.bool_]) -> FloatArray:
