@@ -80,7 +80,7 @@ class Landmarker:
             self._native = vision.PoseLandmarker.create_from_options(options)
         except OSError as error:
             # The native library is loaded here, and wants libEGL and libGLESv2 on Linux.
-            raise PoseProcessError(
+            raise ModelError(
                 f"The pose library could not be loaded ({_first_line(error)}). Run "
                 "`thawline check`: it names the system libraries that are missing."
             ) from None
