@@ -111,7 +111,8 @@ def doubts(record: BodyRecord, today: dt.date, neutral: Neutral | None = None) -
                 f"The {what} are from {day.isoformat()}, more than {STALE_DAYS} days ago. "
                 "Measure them again."
             )
-    width = record.body.shoulder_width
+    # A tape's shoulders are those of the bones; the network sees its own, a tenth narrower.
+    width = record.body.shoulder_width if record.lengths_from is BodySource.POSES else None
     if neutral is not None and width is not None:
         today_width = abs(neutral.width_over_trunk)
         facing = today_width >= FACING_WIDTH

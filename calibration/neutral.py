@@ -7,6 +7,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from measure.angles import direction_deg, length
 from measure.body import FrameState, Landmark, Side, Track
@@ -15,6 +16,15 @@ from measure.posture import posture_of
 #: Frames that a neutral needs, and for how long it must be seen, seconds.
 FEWEST_FRAMES = 5
 SHORTEST_S = 0.5
+#: What the trunk line is made of.
+TRUNK_MARKS = (
+    Landmark.LEFT_SHOULDER,
+    Landmark.RIGHT_SHOULDER,
+    Landmark.LEFT_HIP,
+    Landmark.RIGHT_HIP,
+)
+#: Share of the frames that must show a landmark for its median to count.
+LEAST_SHOWN = 0.5
 #: A person who moves more than this share of the trunk does not stand.
 MOST_WANDER = 0.08
 #: Trunks shorter than this are too far away, pixels.
@@ -82,7 +92,7 @@ def neutral_of(track: Track) -> Neutral | str:
     """
     seen = track.frames(track.state == FrameState.SEEN)
     posture = posture_of(seen, Side.RIGHT)
-    known = np.isfinite(posture.trunk_px) & np.isfinite(posture.separation_px)
+    known = inside(seen)[:, TRUNK_MARKS].all(axis=1)
     if known.sum() < FEWEST_FRAMES or np.ptp(seen.time_s[known]) < SHORTEST_S:
         return (
             "Shoulders and hips were not seen for half a second. Stand where the camera sees "
@@ -108,14 +118,25 @@ def neutral_of(track: Track) -> Neutral | str:
     )
 
 
+def inside(track: Track) -> NDArray[np.bool_]:
+    """Return which landmarks lie inside the picture, shape (n, 33).
+
+    The network places all 33 always, those beyond the rim by guess.
+    """
+    last = np.array([track.width_px - 1, track.height_px - 1])
+    return np.asarray((track.points_px >= 0) & (track.points_px <= last)).all(axis=-1)
+
+
 def median_points(track: Track) -> dict[Landmark, tuple[float, float]]:
-    """Return where each landmark was, the median over the frames in which it was seen."""
-    seen = track.points_px[track.state == FrameState.SEEN]
+    """Return where each landmark was, the median over the frames that show it.
+
+    Landmarks that fewer than half of the frames show inside the picture are left out.
+    """
+    seen = track.frames(track.state == FrameState.SEEN)
+    shown = inside(seen)
     found = {}
     for mark in Landmark:
-        points = seen[:, mark]
-        points = points[np.isfinite(points).all(axis=1)]
-        if len(points):
-            x, y = np.median(points, axis=0)
+        if len(seen) and np.mean(shown[:, mark]) >= LEAST_SHOWN:
+            x, y = np.median(seen.points_px[shown[:, mark], mark], axis=0)
             found[mark] = (float(x), float(y))
     return found

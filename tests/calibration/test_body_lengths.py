@@ -1,5 +1,6 @@
 """Body lengths from poses, tape and marks, and when they are too old."""
 
+import dataclasses
 import datetime as dt
 from pathlib import Path
 
@@ -24,8 +25,8 @@ from measure.setup import BodySetup
 from tests.calibration.virtual_room import Room, standing
 
 WHO = "0" * 31 + "7"
-#: The virtual person's, over the trunk of 0.288 statures.
-UPPER_ARM, FOREARM, WIDTH = 0.17 / 0.288, 0.15 / 0.288, 0.196 / 0.288
+#: The virtual person's, over the trunk of 0.289 statures.
+UPPER_ARM, FOREARM, WIDTH = 0.17 / 0.289, 0.15 / 0.289, 0.196 / 0.289
 
 
 def found(neutral: Track, raised: Track | None = None) -> BodyLengths:
@@ -236,7 +237,7 @@ def test_shoulders_that_do_not_fit_the_record_are_told(
     record = BodyRecord(
         person_id=WHO,
         body=BodySetup(shoulder_width=width),
-        lengths_from=BodySource.TAPE,
+        lengths_from=BodySource.POSES,
         lengths_day=day,
     )
     stance = neutral_of(standing(Room(), turn_deg=turn))
@@ -246,6 +247,8 @@ def test_shoulders_that_do_not_fit_the_record_are_told(
     side_on = neutral_of(standing(Room(), turn_deg=90.0))
     assert isinstance(side_on, Neutral)
     assert doubts(record, day, side_on) == ()
+    typed = dataclasses.replace(record, lengths_from=BodySource.TAPE)
+    assert doubts(typed, day, stance) == ()
 
 
 @pytest.mark.parametrize(

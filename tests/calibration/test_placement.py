@@ -23,7 +23,7 @@ from tests.calibration.virtual_room import Room, standing
 
 WHO = "0" * 31 + "7"
 #: Of the virtual person.
-SHOULDERS = 0.196 / 0.288
+SHOULDERS = 0.196 / 0.289
 
 
 def placed(

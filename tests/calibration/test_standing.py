@@ -29,8 +29,8 @@ def held(rough: Rough | None, truth: float) -> bool:
 
 
 @pytest.mark.parametrize("roll", [-6.0, 0.0, 3.0])
-@pytest.mark.parametrize("tilt", [-6.0, 0.0, 5.0])
-@pytest.mark.parametrize("distance", [2.6, 3.4])
+@pytest.mark.parametrize("tilt", [-6.0, 0.0, 1.5])
+@pytest.mark.parametrize("distance", [2.8, 3.4])
 def test_a_person_of_usual_proportions_gives_the_camera_back(
     roll: float, tilt: float, distance: float
 ) -> None:
@@ -44,7 +44,7 @@ def test_a_person_of_usual_proportions_gives_the_camera_back(
 
 def test_the_interval_holds_what_proportions_and_noise_do() -> None:
     room = Room(tilt_deg=-4.0, height_m=0.9, focal=900.0)
-    shares = {Landmark.LEFT_HIP: 0.545, Landmark.RIGHT_HIP: 0.545}
+    shares = {Landmark.LEFT_HIP: 0.532, Landmark.RIGHT_HIP: 0.532}
     found = stand(room, standing(room, shares=shares, error_px=2.0))
     assert held(found.tilt_deg, -4.0)
     assert held(found.distance_m, 3.0)
@@ -86,6 +86,15 @@ def test_without_legs_only_the_roll_is_told() -> None:
     assert found.roll_deg.value == pytest.approx(4.0, abs=0.3)
     assert found.tilt_deg is None
     assert found.distance_m is None
+
+
+def test_feet_below_the_picture_are_a_guess_and_do_not_count() -> None:
+    room = Room(height_m=1.3)  # close by, the feet are out of the picture
+    track = standing(room, distance_m=2.4)
+    assert float(track.points_px[0, Landmark.LEFT_ANKLE, 1]) > room.height
+    found = stand(room, track)
+    assert found.tilt_deg is None
+    assert found.roll_deg.value == pytest.approx(0.0, abs=0.3)
 
 
 def test_statures_that_cannot_be() -> None:
@@ -142,7 +151,7 @@ def test_the_turn_from_the_shoulders_width(turn: float) -> None:
     room = Room(focal=4000.0)
     found = neutral_of(standing(room, distance_m=12.0, turn_deg=turn))
     assert isinstance(found, Neutral)
-    assert turn_deg(found.width_over_trunk, 0.196 / 0.288) == pytest.approx(turn, abs=2.0)
+    assert turn_deg(found.width_over_trunk, 0.196 / 0.289) == pytest.approx(turn, abs=2.0)
 
 
 def test_medians_are_of_the_frames_that_saw_the_person() -> None:

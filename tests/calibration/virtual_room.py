@@ -80,15 +80,15 @@ def standing(
     """A person standing plumb, as seen in the room; turned from facing the camera.
 
     Positive turns bring the person's left side to the camera. The arms lie in the frontal
-    plane, `arms_deg` out from hanging. The trunk is 0.288 statures, the shoulders 0.196 wide,
+    plane, `arms_deg` out from hanging. The trunk is 0.289 statures, the shoulders 0.196 wide,
     upper arm 0.17, forearm 0.15.
     """
-    half, up = 0.098, (0.530, 0.818)
+    half, up = 0.098, (0.517, 0.806)
     out, down = np.sin(np.radians(arms_deg)), np.cos(np.radians(arms_deg))
     own = {}
     for sign, side in ((1.0, Side.LEFT), (-1.0, Side.RIGHT)):
         marks = arm(side)
-        leg = {"ankle": 0.039, "knee": 0.285}
+        leg = {"ankle": 0.067, "knee": 0.285}
         own[marks.hip] = (sign * 0.06, up[0])
         own[marks.shoulder] = (sign * half, up[1])
         own[marks.elbow] = (sign * (half + 0.17 * out), up[1] - 0.17 * down)
