@@ -1,7 +1,7 @@
 """The picture with the figure over it. Mirrored for the eye if wanted; landmarks never are."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QImage, QPainter, QPainterPath, QPaintEvent
+from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
 from gui.look import Look
@@ -87,14 +87,12 @@ class VideoView(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return QSize(160, 120)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         transform = self.transform()
         if transform is None or self._image is None:
             self._paint_empty(painter)
         else:
             self._paint_picture(painter, transform, self._image)
-        painter.end()
 
     def _paint_picture(self, painter: QPainter, transform: PictureTransform, image: QImage) -> None:
         place = QRectF(transform.left, transform.top, transform.width, transform.height)
@@ -116,7 +114,7 @@ class VideoView(PaintedWidget):
                 Qt.AspectRatioMode.IgnoreAspectRatio,
                 mode.SmoothTransformation if self._smooth else mode.FastTransformation,
             )
-            self._scaled = scaled.mirrored(True, False) if self._mirrored else scaled
+            self._scaled = scaled.flipped(Qt.Orientation.Horizontal) if self._mirrored else scaled
             self._scaled.setDevicePixelRatio(self.devicePixelRatioF())
         return self._scaled
 
