@@ -1,0 +1,204 @@
+"""A live process with scripted cameras and no network, and a pose process to match.
+
+Each picture shows its number; whoever "looks" at it knows from the number how the stick figure
+stands. Run as a module it serves as the live process: ``python -m tests.scripted_live SCRIPT``.
+A script that fails does so once: a marker file, named second, remembers it.
+"""
+
+import os
+import queue
+import sys
+import threading
+import time
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+
+from measure.body import PoseFrame, Side, Track
+from measure.camera import LiveSource
+from measure.camera_trouble import SourceTroubleError
+from measure.clip_job import PosePass
+from measure.errors import PoseProcessError
+from measure.live_events import Trouble
+from measure.live_messages import SourceOrder
+from measure.live_process import LiveWork
+from measure.movements import Movement, View
+from measure.picture_job import PictureJob
+from measure.pose_process import Answers, listen, take_pipes
+from tests.fake_sources import FakeCamera, blocked, failing, repeating, steady, then
+from tests.stick_figure import elevation_track, raise_and_hold
+
+#: The scripted camera's time runs so many times as fast as time does.
+SPEED = 5.0
+FPS = 100.0
+SIZE = (160, 120)
+
+#: The picture in which a script's accident happens.
+ACCIDENT = 60
+
+
+@cache
+def figure() -> Track:
+    """The stick figure raising its right arm over and over, at the camera's own rate."""
+    series = np.tile(raise_and_hold(100.0, rate_hz=FPS / SPEED, after_s=1.5), 40)
+    return elevation_track(
+        series,
+        Movement.FLEXION,
+        Side.RIGHT,
+        View.SIDE,
+        rate_hz=FPS / SPEED,
+        size=SIZE,
+        trunk_px=30.0,
+    )
+
+
+def number_of(rgb: np.ndarray) -> int:
+    """The number that a picture shows, red-green-blue."""
+    return int(rgb[0, 0, 2]) + 256 * int(rgb[0, 0, 1])
+
+
+def points_of(rgb: np.ndarray) -> np.ndarray:
+    """The figure's landmarks in a picture, shape (33, 2), pixels."""
+    return figure().points_px[number_of(rgb) % len(figure())]
+
+
+@dataclass(frozen=True)
+class Found:
+    places: np.ndarray
+    visibility: np.ndarray
+    presence: np.ndarray
+
+
+class ScriptedLooker:
+    """Knows from the picture's number how the figure stands."""
+
+    def __init__(self, accident: str = "") -> None:
+        self._accident = accident
+
+    def detect(self, rgb: np.ndarray, time_s: float) -> Found:
+        if self._accident and number_of(rgb) >= ACCIDENT and happens_now():
+            if self._accident == "crash":
+                os.kill(os.getpid(), 9)
+            if self._accident == "hang":
+                time.sleep(1e6)
+            if self._accident == "fail":
+                raise PoseProcessError("scripted")
+            if self._accident == "nonsense":
+                os.write(OUT, b"nonsense" * 40)
+        places = (points_of(rgb) + 0.5) / [rgb.shape[1], rgb.shape[0]]
+        sure = np.full((1, len(places)), 0.95)
+        return Found(places=places[None], visibility=sure, presence=sure)
+
+    def close(self) -> None:
+        """Nothing to let go of."""
+
+
+def happens_now() -> bool:
+    """Whether the accident has not happened yet; from now on it has."""
+    marker = Path(sys.argv[2])
+    if marker.exists():
+        return False
+    marker.touch()
+    return True
+
+
+def camera(script: str) -> Iterator:
+    """Return the pictures of a scripted camera."""
+    good = steady(FPS, size=SIZE)
+    if script == "black":
+        return then(ACCIDENT, good, steady(FPS, start=ACCIDENT, size=SIZE, mean=2))
+    if script == "slow":
+        return steady(5.0, size=SIZE)
+    if script == "resize":
+        return then(ACCIDENT, good, steady(FPS, start=ACCIDENT, size=(320, 240)))
+    if script in ("unplug", "stuck", "deaf") and happens_now():
+        after = {"unplug": failing(Trouble.CAMERA_UNPLUGGED), "stuck": repeating(FPS, 7)}
+        return then(ACCIDENT, good, after.get(script, blocked()))
+    return good
+
+
+def open_source(order: SourceOrder, script: str) -> LiveSource:
+    """Open the scripted camera."""
+    if script == "denied":
+        raise SourceTroubleError(Trouble.CAMERA_DENIED, "You may not use the camera.")
+    if script == "slow-open":
+        time.sleep(30.0)
+    return FakeCamera(
+        camera(script),
+        deaf=script == "deaf",
+        clock=lambda: SPEED * (time.monotonic() - order.origin_s),
+    )
+
+
+class ScriptedPose:
+    """A pose process that knows from the pictures' numbers; stands for the real one.
+
+    Parameters
+    ----------
+    seconds
+        How long each trial takes.
+    failures
+        How often it fails first.
+    """
+
+    def __init__(self, seconds: float = 0.0, failures: int = 0) -> None:
+        self.seconds = seconds
+        self.failures = failures
+        self.jobs: list[PictureJob] = []
+        self.closed = False
+        self._stopped = threading.Event()
+
+    def prepare(self) -> None:
+        """Nothing to start."""
+
+    def look_at(self, job: PictureJob) -> Mapping[PosePass, tuple[PoseFrame, ...]]:
+        self.jobs.append(job)
+        if self._stopped.wait(self.seconds) or self.failures:
+            self.failures -= 1
+            raise PoseProcessError("The pictures could not be looked at: scripted.")
+        sure = np.full((1, 33), 0.95)
+        frames = tuple(
+            PoseFrame(
+                index=each.index,
+                time_s=each.time_s,
+                points_px=points_of(each.rgb)[None],
+                visibility=sure,
+                presence=sure,
+            )
+            for each in job.pictures
+        )
+        return dict.fromkeys(job.passes, frames)
+
+    def stop(self) -> None:
+        self._stopped.set()
+
+    def close(self) -> None:
+        self.closed = True
+
+
+def main() -> None:
+    """Serve as the live process."""
+    global OUT
+    script = sys.argv[1]
+    incoming, outgoing = take_pipes()
+    OUT = outgoing.fileno()
+    answers = Answers(outgoing)
+    orders: queue.Queue = queue.Queue()
+    threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
+    if script == "never-ready":
+        time.sleep(1e6)
+    LiveWork(
+        orders,
+        answers.send,
+        lambda bundle: ScriptedLooker(script),
+        lambda order: open_source(order, script),
+    ).serve()
+
+
+OUT = -1
+
+if __name__ == "__main__":
+    main()
