@@ -6,11 +6,21 @@ written for the decimal sign that was asked for, never for what this computer is
 """
 
 import csv
+import functools
 import io
 import re
+from collections.abc import Callable
 from enum import StrEnum
 
-from measure.export_table import COLUMNS, Cell, Column, Kind, rows
+from measure.export_table import (
+    COLUMNS,
+    MEASUREMENT_COLUMNS,
+    TRIAL_COLUMNS,
+    Cell,
+    Column,
+    Kind,
+    rows_by_measurement,
+)
 from measure.history import History
 
 
@@ -42,12 +52,7 @@ _DIGITS = 4
 
 def csv_for_programs(history: History) -> bytes:
     """Return the table as UTF-8 without mark, separated by commas, lines ended as RFC 4180 says."""
-    text = io.StringIO()
-    writer = csv.writer(text)
-    writer.writerow(column.header for column in COLUMNS)
-    for row in rows(history):
-        writer.writerow(_for_program(column.value(row)) for column in COLUMNS)
-    return text.getvalue().encode("utf-8")
+    return _table(history, ",", lambda column, value: _for_program(value)).encode("utf-8")
 
 
 def csv_for_spreadsheets(history: History, sign: DecimalSign) -> bytes:
@@ -58,14 +63,12 @@ def csv_for_spreadsheets(history: History, sign: DecimalSign) -> bytes:
     sign
         With a comma the columns are separated by semicolons, as spreadsheets expect there.
     """
-    text = io.StringIO()
-    writer = csv.writer(text, delimiter=";" if sign is DecimalSign.COMMA else ",")
-    writer.writerow(column.header for column in COLUMNS)
-    for row in rows(history):
-        writer.writerow(_for_spreadsheet(column, column.value(row), sign) for column in COLUMNS)
-    return text.getvalue().encode("utf-8-sig")
+    separator = ";" if sign is DecimalSign.COMMA else ","
+    table = _table(history, separator, lambda column, value: _for_spreadsheet(column, value, sign))
+    return table.encode("utf-8-sig")
 
 
+@functools.lru_cache(maxsize=4096)
 def guarded(text: str) -> str:
     """Return a text that a spreadsheet leaves alone.
 
@@ -82,6 +85,19 @@ def guarded(text: str) -> str:
         or _TRUTH_LIKE.fullmatch(inner)
     )
     return "'" + text if suspicious else text
+
+
+def _table(history: History, separator: str, written: Callable[[Column, Cell], str]) -> str:
+    """Return the table, writing what the rows of a measurement share only once."""
+    text = io.StringIO()
+    writer = csv.writer(text, delimiter=separator)
+    writer.writerow(column.header for column in COLUMNS)
+    for rows in rows_by_measurement(history):
+        shared = [written(column, column.value(rows[0])) for column in MEASUREMENT_COLUMNS]
+        for row in rows:
+            own = [written(column, column.value(row)) for column in TRIAL_COLUMNS]
+            writer.writerow(shared + own)
+    return text.getvalue()
 
 
 def _for_program(value: Cell) -> str:

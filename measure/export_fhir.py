@@ -4,7 +4,6 @@ The bundle is plain data; tests hold it against the R4 models. Rounding to a ten
 happens here, at the edge: more digits would claim more than a camera sees.
 """
 
-import json
 import uuid
 
 from measure.export_codes import (
@@ -32,7 +31,8 @@ from measure.export_fhir_parts import (
     url_of,
     uuid_of,
 )
-from measure.export_json import NOTICE
+from measure.export_json import NOTICE, json_by_line
+from measure.export_table import setup_text
 from measure.history import History
 from measure.moments import Moment
 from measure.movements import MOVEMENTS, Unit
@@ -67,7 +67,7 @@ def history_fhir(history: History, written: Moment, *, unverified: bool = False)
     }
     for record in history.measurements:
         device = _device(record.measurement.provenance)
-        devices.setdefault(device["id"], device)
+        device = devices.setdefault(device["id"], device)
         members[record.session_id] += _observations(record, device["id"], unverified)
     resources = [_patient(history.person), *devices.values()]
     for session in history.sessions:
@@ -81,8 +81,7 @@ def history_fhir(history: History, written: Moment, *, unverified: bool = False)
         "timestamp": instant(written),
         "entry": [{"fullUrl": url_of(each["id"]), "resource": each} for each in resources],
     }
-    text = json.dumps(cleaned(bundle), ensure_ascii=False, allow_nan=False, indent=1)
-    return (text + "\n").encode("utf-8")
+    return json_by_line(cleaned(bundle))
 
 
 def _patient(person: Person) -> Resource:
@@ -98,14 +97,15 @@ def _device(provenance: Provenance) -> Resource:
     """The program with the models and set-up that decided; alike ones are one device."""
     versions = _versions(provenance.software, "program ", "")
     versions += _versions(provenance.model_hashes, "pose model ", ", SHA-256")
-    alike = to_json([provenance.model, provenance.passes, provenance.setup, versions])
+    setup = setup_text(provenance.setup)
+    alike = to_json([provenance.model, provenance.passes, setup, versions])
     device: Resource = {
         "resourceType": "Device",
         "id": str(uuid.uuid5(uuid.NAMESPACE_OID, "device " + alike)),
         "deviceName": [{"name": "Thawline", "type": "user-friendly-name"}],
         "modelNumber": "; ".join((provenance.model, *provenance.passes)),
         "version": versions,
-        "note": [{"text": NOTICE}, {"text": "Set-up: " + to_json(provenance.setup)}],
+        "note": [{"text": NOTICE}, {"text": "Set-up: " + setup}],
     }
     return device if versions else {k: v for k, v in device.items() if k != "version"}
 

@@ -3,6 +3,7 @@
 A measurement without any trial gets one row too, so that no refusal is lost.
 """
 
+import functools
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import Enum
@@ -12,6 +13,7 @@ from measure.movements import Unit
 from measure.plain_data import to_json, utc_text
 from measure.readings import Trial
 from measure.records import MeasurementRecord, Person, SessionRecord
+from measure.setup import Setup
 
 
 class Kind(Enum):
@@ -47,20 +49,22 @@ class Column:
     value: Callable[[Row], Cell]
 
 
-def rows(history: History) -> Iterator[Row]:
-    """Yield the rows of a history, by session, measurement and trial."""
+def rows_by_measurement(history: History) -> Iterator[list[Row]]:
+    """Yield the rows of each measurement, by session, measurement and trial; at least one."""
     sessions = {session.id: session for session in history.sessions}
     for record in history.measurements:
         trials = record.measurement.trials
         numbered: list[tuple[int | None, Trial | None]] = [*enumerate(trials, start=1)]
-        for number, trial in numbered or [(None, None)]:
-            yield Row(
+        yield [
+            Row(
                 person=history.person,
                 session=sessions[record.session_id],
                 record=record,
                 number=number,
                 trial=trial,
             )
+            for number, trial in numbered or [(None, None)]
+        ]
 
 
 def _angle_and_fraction(name: str, value: Callable[[Row], float | None]) -> list[Column]:
@@ -87,9 +91,16 @@ def _pairs(values: dict[str, str]) -> str:
     return "; ".join(f"{name}={value}" for name, value in sorted(values.items()))
 
 
+@functools.lru_cache(maxsize=64)
+def setup_text(setup: Setup) -> str:
+    """Return a set-up as JSON; most readings share a few set-ups."""
+    return to_json(setup)
+
+
 _TEXT, _WHOLE, _NUMBER = Kind.TEXT, Kind.WHOLE, Kind.NUMBER
 
-COLUMNS: tuple[Column, ...] = (
+#: Columns that are alike in all rows of a measurement.
+MEASUREMENT_COLUMNS: tuple[Column, ...] = (
     Column("person", _TEXT, lambda row: row.person.pseudonym),
     Column("person_id", _TEXT, lambda row: row.person.id),
     Column("demo", Kind.TRUTH, lambda row: row.person.demo),
@@ -133,6 +144,17 @@ COLUMNS: tuple[Column, ...] = (
     Column("level_high", _TEXT, lambda row: _level(row, "high")),
     Column("level_band", _TEXT, lambda row: _level(row, "band")),
     Column("level_decided_by", _TEXT, lambda row: _level(row, "decided_by")),
+    Column("model", _TEXT, lambda row: row.record.measurement.provenance.model),
+    Column(
+        "model_sha256", _TEXT, lambda row: _pairs(row.record.measurement.provenance.model_hashes)
+    ),
+    Column("passes", _TEXT, lambda row: "; ".join(row.record.measurement.provenance.passes)),
+    Column("software", _TEXT, lambda row: _pairs(row.record.measurement.provenance.software)),
+    Column("source", _TEXT, lambda row: _pairs(row.record.measurement.provenance.source)),
+    Column("setup_json", _TEXT, lambda row: setup_text(row.record.measurement.provenance.setup)),
+)
+
+TRIAL_COLUMNS: tuple[Column, ...] = (
     Column("trial", _WHOLE, lambda row: row.number),
     Column("trial_scored", Kind.TRUTH, lambda row: row.trial.scored if row.trial else None),
     *_angle_and_fraction("trial_value", _trial_number("value")),
@@ -149,15 +171,9 @@ COLUMNS: tuple[Column, ...] = (
         _TEXT,
         lambda row: " ".join(row.trial.refused_for) if row.trial else None,
     ),
-    Column("model", _TEXT, lambda row: row.record.measurement.provenance.model),
-    Column(
-        "model_sha256", _TEXT, lambda row: _pairs(row.record.measurement.provenance.model_hashes)
-    ),
-    Column("passes", _TEXT, lambda row: "; ".join(row.record.measurement.provenance.passes)),
-    Column("software", _TEXT, lambda row: _pairs(row.record.measurement.provenance.software)),
-    Column("source", _TEXT, lambda row: _pairs(row.record.measurement.provenance.source)),
-    Column("setup_json", _TEXT, lambda row: to_json(row.record.measurement.provenance.setup)),
 )
+
+COLUMNS = MEASUREMENT_COLUMNS + TRIAL_COLUMNS
 
 
 def _level(row: Row, name: str) -> str | None:

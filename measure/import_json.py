@@ -10,7 +10,7 @@ from measure.history import History
 from measure.moments import Moment
 from measure.plain_data import from_plain
 
-#: Ten years of daily sessions need about three quarters of it. Ours.
+#: Ten years of daily sessions with six measurements each need less than half of it. Ours.
 LARGEST_FILE_BYTES = 192 * 1024 * 1024
 #: Objects and lists, and items in them, that the parser may have to make. Ours: as above.
 MOST_CONTAINERS = 3_000_000

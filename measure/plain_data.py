@@ -76,22 +76,22 @@ def to_json(value: Any) -> str:
     return json.dumps(to_plain(value), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
 
 
-@functools.lru_cache(maxsize=4096)
-def from_json(kind: Any, text: str) -> Any:
-    """Return the value of `kind` that :func:`to_json` wrote; the same text gives the same object.
+def json_reader(kind: Any) -> Callable[[str], Any]:
+    """Return a function that reads the values of `kind` which :func:`to_json` wrote.
 
-    So thousands of readings share one set-up. Not for texts from outside.
-
-    Raises
-    ------
-    DataError
-        When `text` is no JSON or not of that kind.
+    It gives the same object for the same text, so that thousands of readings share one set-up.
+    Not for texts from outside. It raises DataError when a text is no JSON or not of that kind.
     """
-    try:
-        data = json.loads(text)
-    except ValueError as error:
-        raise DataError(f"A column that holds JSON is damaged: {error}.") from None
-    return _decoder(kind)(data, "")
+
+    @functools.lru_cache(maxsize=4096)
+    def read(text: str) -> Any:
+        try:
+            data = json.loads(text)
+        except ValueError as error:
+            raise DataError(f"A column that holds JSON is damaged: {error}.") from None
+        return _decoder(kind)(data, "")
+
+    return read
 
 
 def utc_text(moment: dt.datetime) -> str:

@@ -8,13 +8,13 @@ from typing import Any
 from measure.body import Side
 from measure.errors import InputError
 from measure.movements import Movement, Unit, View
-from measure.plain_data import from_json, to_json, utc_text
+from measure.plain_data import json_reader, to_json, utc_text
 from measure.readings import Level, Measurement, Provenance, Reference, Status, Trial
 from measure.reasons import Reason
-from measure.records import Conduct, Help, MeasurementRecord, Posture, StoppedBy
+from measure.records import MeasurementRecord, StoppedBy
 from measure.setup import Setup
 from measure.store_numbers import storable
-from measure.store_sessions import moment_of, whole
+from measure.store_sessions import conduct_of, moment_of, whole
 
 _MEASUREMENT = (
     "measurement.number, measurement.id, session.id, person.id, taken_utc, taken_offset_min, "
@@ -25,11 +25,11 @@ _MEASUREMENT = (
 _FROM = (
     "FROM measurement JOIN session ON session.number = measurement.session "
     "JOIN person ON person.number = session.person "
-    "JOIN conditions ON conditions.number = measurement.conditions "
 )
+_CONDITIONS = "JOIN conditions ON conditions.number = measurement.conditions"
 _TRIAL = (
-    "measurement, value, low, high, start_s, end_s, hold_start_s, hold_end_s, trial.flags, "
-    "trial.refused_for, trial.spread"
+    "trial.measurement, trial.value, trial.low, trial.high, start_s, end_s, hold_start_s, "
+    "hold_end_s, flags, refused_for, spread"
 )
 _COLUMNS = (
     "id", "session", "conditions", "taken_utc", "taken_offset_min", "taken_zone", "movement",
@@ -45,6 +45,12 @@ _UPSERT = (
 )
 
 _Row = tuple[Any, ...]
+
+_read_reasons = json_reader(tuple[Reason, ...])
+_read_texts = json_reader(dict[str, str])
+_read_list = json_reader(tuple[str, ...])
+_read_setup = json_reader(Setup)
+_read_level = json_reader(Level)
 
 
 def measurements_of(
@@ -71,13 +77,14 @@ def measurements_of(
     order = "ORDER BY started_utc, session.number, taken_utc, measurement.number"
     trials: dict[int, list[Trial]] = defaultdict(list)
     for row in connection.execute(
-        f"SELECT {_TRIAL.replace('value, low, high', 'trial.value, trial.low, trial.high')} "
-        f"{_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
+        f"SELECT {_TRIAL} {_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
         "ORDER BY trial.measurement, trial.position",
         chosen,
     ):
         trials[row[0]].append(_trial(row))
-    rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
+    rows = connection.execute(
+        f"SELECT {_MEASUREMENT} {_FROM} {_CONDITIONS} {where} {order}", chosen
+    )
     return [_record(row, tuple(trials.get(row[0], ()))) for row in rows]
 
 
@@ -186,8 +193,8 @@ def _trial(row: _Row) -> Trial:
         end_s=end_s,
         hold_start_s=hold_start_s,
         hold_end_s=hold_end_s,
-        flags=from_json(tuple[Reason, ...], flags),
-        refused_for=from_json(tuple[Reason, ...], refused),
+        flags=_read_reasons(flags),
+        refused_for=_read_reasons(refused),
         spread=spread,
     )
 
@@ -200,10 +207,10 @@ def _record(row: _Row, trials: tuple[Trial, ...]) -> MeasurementRecord:
         session_id=session,
         person_id=person,
         taken=moment_of(utc, offset_min, zone),
-        conduct=Conduct(help=Help(help_), posture=Posture(posture)),
+        conduct=conduct_of(help_, posture),
         pain_during=pain,
         stopped_by=StoppedBy(stopped_by) if stopped_by else None,
-        overridden=from_json(tuple[Reason, ...], overridden),
+        overridden=_read_reasons(overridden),
         measurement=_measurement(found, trials),
     )
 
@@ -222,17 +229,17 @@ def _measurement(row: list[Any], trials: tuple[Trial, ...]) -> Measurement:
         low=low,
         high=high,
         trials=trials,
-        reasons=from_json(tuple[Reason, ...], reasons),
+        reasons=_read_reasons(reasons),
         provenance=Provenance(
             model=model,
-            model_hashes=from_json(dict[str, str], hashes),
-            passes=from_json(tuple[str, ...], passes),
-            software=from_json(dict[str, str], software),
-            source=from_json(dict[str, str], source),
-            setup=from_json(Setup, setup),
+            model_hashes=_read_texts(hashes),
+            passes=_read_list(passes),
+            software=_read_texts(software),
+            source=_read_texts(source),
+            setup=_read_setup(setup),
         ),
         best=best,
         against_vertical=against_vertical,
         reference=Reference(reference),
-        level=from_json(Level, level) if level else None,
+        level=_read_level(level) if level else None,
     )

@@ -6,8 +6,10 @@ from typing import Any
 
 from measure.body import Side
 from measure.errors import InputError
-from measure.plain_data import from_json, to_json, to_plain
+from measure.plain_data import json_reader, to_json, to_plain
 from measure.records import Onset, Person
+
+_read_sides = json_reader(tuple[Side, ...])
 
 _COLUMNS = "id, pseudonym, affected, dominant, since, onset, demo"
 
@@ -71,7 +73,7 @@ def _person(row: tuple[Any, ...]) -> Person:
     return Person(
         id=identifier,
         pseudonym=pseudonym,
-        affected=from_json(tuple[Side, ...], affected),
+        affected=_read_sides(affected),
         dominant=Side(dominant) if dominant else None,
         since=since,
         onset=Onset(onset) if onset else None,

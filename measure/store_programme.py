@@ -3,9 +3,11 @@
 import datetime as dt
 import sqlite3
 
-from measure.plain_data import from_json, to_json, utc_text
+from measure.plain_data import json_reader, to_json, utc_text
 from measure.records import Plan, PlannedStretch, Stretch, StretchLog
 from measure.store_sessions import moment_of, person_number
+
+_read_stretches = json_reader(tuple[PlannedStretch, ...])
 
 _PLAN = "plan.id, person.id, first_day, stretches, pain_limit, chosen_by"
 _DONE = "stretch_done.id, person.id, stretch, done_utc, done_offset_min, done_zone"
@@ -23,7 +25,7 @@ def plans_of(connection: sqlite3.Connection, person_id: str) -> list[Plan]:
             id=identifier,
             person_id=person,
             first_day=dt.date.fromisoformat(first_day),
-            stretches=from_json(tuple[PlannedStretch, ...], stretches),
+            stretches=_read_stretches(stretches),
             pain_limit=pain_limit,
             chosen_by=chosen_by,
         )

@@ -1,6 +1,7 @@
 """Rows of sessions and events."""
 
 import datetime as dt
+import functools
 import sqlite3
 from typing import Any
 
@@ -130,6 +131,12 @@ def whole(number: int | None) -> int | None:
     return None if number is None else int(number)
 
 
+@functools.lru_cache
+def conduct_of(help_: str, posture: str) -> Conduct:
+    """Return the conduct of two columns."""
+    return Conduct(help=Help(help_), posture=Posture(posture))
+
+
 def moment_of(utc: str, offset_min: int, zone: str) -> Moment:
     """Return the moment of three columns."""
     return Moment(utc=utc_from_text(utc), offset_min=offset_min, zone=zone)
@@ -141,7 +148,7 @@ def _session(row: tuple[Any, ...]) -> SessionRecord:
         id=identifier,
         person_id=person,
         started=moment_of(utc, offset_min, zone),
-        conduct=Conduct(help=Help(help_), posture=Posture(posture)),
+        conduct=conduct_of(help_, posture),
         pain=Pain(rest=pain[0], night=pain[1], worst_24h=pain[2]),
         note=note,
         duration_s=duration,

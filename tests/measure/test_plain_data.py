@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from measure.errors import DataError
 from measure.history import History
 from measure.movements import Movement
-from measure.plain_data import from_json, from_plain, to_json, to_plain, utc_from_text, utc_text
+from measure.plain_data import from_plain, json_reader, to_json, to_plain, utc_from_text, utc_text
 from measure.readings import Measurement
 from measure.records import Pain, PlannedStretch
 from measure.setup import LensProfile, Setup
@@ -26,7 +26,7 @@ from tests.record_strategies import measurements
 def test_measurements_come_back_through_json(found: Measurement) -> None:
     text = json.dumps(to_plain(found), allow_nan=False)
     assert from_plain(Measurement, json.loads(text)) == found
-    assert from_json(Setup, to_json(found.provenance.setup)) == found.provenance.setup
+    assert json_reader(Setup)(to_json(found.provenance.setup)) == found.provenance.setup
 
 
 def test_plain_forms() -> None:
@@ -141,4 +141,4 @@ def test_any_data_is_read_or_answered(data: object, name: str) -> None:
 
 def test_a_damaged_column_is_named() -> None:
     with pytest.raises(DataError, match="holds JSON is damaged"):
-        from_json(Setup, "{")
+        json_reader(Setup)("{")
