@@ -124,7 +124,8 @@ def inside(track: Track) -> NDArray[np.bool_]:
     The network places all 33 always, those beyond the rim by guess.
     """
     last = np.array([track.width_px - 1, track.height_px - 1])
-    return np.asarray((track.points_px >= 0) & (track.points_px <= last)).all(axis=-1)
+    within = (track.points_px >= 0) & (track.points_px <= last)
+    return within[..., 0] & within[..., 1]
 
 
 def median_points(track: Track) -> dict[Landmark, tuple[float, float]]:

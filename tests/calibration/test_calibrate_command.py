@@ -1,6 +1,7 @@
 """`thawline calibrate`: what is printed, what is kept, wrong use in plain words."""
 
 import datetime as dt
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -15,7 +16,7 @@ from calibration.lens_shelf import LENSES, lens_for
 from calibration.level_command import _way
 from calibration.level_shelf import LEVELS
 from measure.body import Landmark, Track
-from measure.command_line import main
+from measure.command_line import _parser, main
 from measure.moments import new_id
 from measure.movements import Movement
 from measure.records import Person
@@ -243,6 +244,15 @@ def test_the_commands_start_without_heavy_imports() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
+
+
+def test_every_command_in_the_document_is_one() -> None:
+    text = (Path(__file__).parents[2] / "docs" / "calibration.md").read_text(encoding="utf-8")
+    lines = [line.strip() for line in text.splitlines() if line.startswith("    thawline ")]
+    assert len(lines) >= 8
+    for line in lines:
+        chosen = _parser().parse_args(shlex.split(line)[1:])
+        assert callable(chosen.run)
 
 
 @pytest.mark.parametrize(
