@@ -115,6 +115,7 @@ class LiveLink:
         self._since_s = 0.0
         self._unwell: Trouble | None = None
         self._over = False
+        self._replaced = False
         self._ends: deque[float] = deque()
         self._closed = threading.Event()
         self._thread = threading.Thread(target=self._work, name="live link", daemon=True)
@@ -170,7 +171,7 @@ class LiveLink:
                     self._ring = PictureRing.make()
                 self._order = replace(order, ring=self._ring.name)
                 self._unwell = None
-                self._over = False
+                self._over = self._replaced = False
                 self._ends.clear()
                 self._give(self._order.message())
             elif order is not None and self._order is not None:
@@ -256,7 +257,7 @@ class LiveLink:
             self._tell(Opened(**message.values))
         elif message.kind is Kind.TROUBLE:
             told = Told.of(message)
-            self._unwell = told.trouble
+            self._unwell, self._replaced = told.trouble, False
             self._tell(told)
         elif message.kind is Kind.ENDED:
             self._over = True
@@ -272,13 +273,14 @@ class LiveLink:
         assert self._order is not None
         if self._order.clip is not None:
             self._order = replace(self._order, start_s=look.pose.time_s + 1e-3)
-        if self._unwell is Trouble.POSE_RESTARTING:
+        if self._unwell is not None and self._replaced:
             self._unwell = None
             self._tell(Told(session=self._order.session, trouble=None))
 
     def _replace(self, why: str) -> None:
         """Drop a process that came to an end; the next round starts another."""
         self._drop()
+        self._replaced = True
         if self._order is None or self._over:
             return
         now_s = time.monotonic()
