@@ -281,8 +281,9 @@ def test_privacy_says_what_is_kept_where(
 
 
 def test_privacy_before_anything_is_kept(
-    data_folder: Path, capsys: pytest.CaptureFixture[str]
+    data_folder: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setenv("THAWLINE_MODELS", str(data_folder / "models"))
     assert _run("privacy") == 0
     assert "Nothing is kept yet" in capsys.readouterr().out
     assert not data_folder.exists()
