@@ -260,8 +260,12 @@ def test_backup_and_restore(
 
 
 def test_privacy_says_what_is_kept_where(
-    rosa: History, data_folder: Path, capsys: pytest.CaptureFixture[str]
+    rosa: History,
+    data_folder: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
+    monkeypatch.setenv("THAWLINE_MODELS", str(data_folder / "models"))
     (data_folder / "models").mkdir()
     (data_folder / "models" / "pose-full.task").write_bytes(b"x" * 3000)
     (data_folder / "strange.txt").write_text("?")
@@ -289,7 +293,7 @@ def test_privacy_before_anything_is_kept(
     assert not data_folder.exists()
 
 
-@pytest.mark.skipif(os.name != "posix", reason="file modes are POSIX's")
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: file modes")
 def test_privacy_tells_when_others_can_read(
     rosa: History, data_folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -21,9 +21,7 @@ from tests import record_samples as sample
 ROOT = Path(__file__).parents[2]
 KILLER = ROOT / "tests" / "store_killer.py"
 
-needs_fork = pytest.mark.skipif(
-    not hasattr(os, "fork"), reason="killing a copy of the program needs fork"
-)
+needs_fork = pytest.mark.skipif(not hasattr(os, "fork"), reason="not on this system: fork")
 
 
 @pytest.fixture
@@ -143,7 +141,7 @@ with Store.open(Path(sys.argv[1])) as store:
 """
 
 
-@pytest.mark.skipif(os.name != "posix", reason="file size limits are POSIX's")
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: file size limits")
 def test_a_disk_that_refuses_to_write_leaves_what_was_saved(tmp_path: Path) -> None:
     path = tmp_path / "sessions.sqlite"
     ran = subprocess.run(
@@ -180,7 +178,7 @@ with Store.open(Path(sys.argv[1])) as store:
 """
 
 
-@pytest.mark.skipif(os.name != "posix", reason="file size limits are POSIX's")
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: file size limits")
 def test_a_store_on_a_disk_without_any_room_can_still_be_read(filled: Path) -> None:
     ran = subprocess.run(
         [sys.executable, "-c", _OPEN_FULL, str(filled)],
