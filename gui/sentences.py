@@ -132,9 +132,7 @@ def reason_words(reason: Reason) -> str:
 def trouble_sentence(trouble: Trouble) -> str:
     """Return what happened and what the person can do."""
     return {
-        Trouble.CAMERA_DENIED: tr(
-            "The camera is not allowed. Allow it in the system's privacy settings."
-        ),
+        Trouble.CAMERA_DENIED: tr("The camera is not allowed. Allow it in the privacy settings."),
         Trouble.CAMERA_BUSY: tr("Another program uses the camera. Close it."),
         Trouble.CAMERA_MISSING: tr("No such camera is connected. Plug it in or choose another."),
         Trouble.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),

@@ -1,7 +1,7 @@
 """The number of the moment, in digits that are read from across a room."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPaintEvent
+from PySide6.QtGui import QFontMetricsF, QPainter
 from PySide6.QtWidgets import QWidget
 
 from gui.look import Look
@@ -47,8 +47,7 @@ class BigNumber(PaintedWidget):
         least = self.window().height() * LEAST_SHARE
         return QSize(round(least * 2.9), round(least * 1.14))
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         painter.setPen(self.look.colour("arm" if self._settled else "ink"))
         digits, sign = self._parts()
         height = self.digit_height()
@@ -63,7 +62,6 @@ class BigNumber(PaintedWidget):
         lift = QRectF(left + wide, base - height, whole - wide + 2, height)
         top = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
         painter.drawText(lift, int(top | Qt.TextFlag.TextDontClip), sign)
-        painter.end()
 
     def _parts(self) -> tuple[str, str]:
         for sign in ("°", " %"):

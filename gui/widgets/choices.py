@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QSize, Qt, Signal, Slot
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QPushButton, QSizePolicy, QWidget
 
@@ -36,10 +36,21 @@ class _Row(QWidget):
             one.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
             if len(text) <= _SHORT:
                 one.setMinimumWidth(_LEAST_PX)
+            one.installEventFilter(self)
             self._group.addButton(one, place)
             self.buttons.append(one)
         self._arrange(self._columns)
         self._group.idClicked.connect(self._clicked)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Let the left and right keys walk along the row, round its ends."""
+        if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
+            step = (event.key() == Qt.Key.Key_Right) - (event.key() == Qt.Key.Key_Left)
+            if step and watched in self.buttons:
+                place = self.buttons.index(watched)
+                self.buttons[(place + step) % len(self.buttons)].setFocus()
+                return True
+        return super().eventFilter(watched, event)
 
     def sizeHint(self) -> QSize:
         """Return the size of as few lines as allowed, whatever they are at present."""
@@ -80,14 +91,6 @@ class _Row(QWidget):
     def choose(self, place: int | None) -> None:
         for each, one in enumerate(self.buttons):
             one.setChecked(each == place)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(Qt.Key(event.key()))
-        focused = [place for place, one in enumerate(self.buttons) if one.hasFocus()]
-        if step is None or not focused:
-            super().keyPressEvent(event)
-            return
-        self.buttons[(focused[0] + step) % len(self.buttons)].setFocus()
 
     @Slot(int)
     def _clicked(self, place: int) -> None:

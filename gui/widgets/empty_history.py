@@ -1,7 +1,7 @@
 """What the progress page shows before there is anything: what will stand here, and when."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.look import Look
@@ -38,8 +38,7 @@ class _Example(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return QSize(200, 120)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         painter.setPen(QPen(self.look.colour("line"), 1))
         for quarter in range(5):
             y = round(self.height() * (0.1 + 0.2 * quarter))
@@ -56,7 +55,6 @@ class _Example(PaintedWidget):
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(self.look.colour("quiet"))
             painter.drawRoundedRect(QRectF(x - step * 0.2, level - 2, step * 0.4, 4), 2, 2)
-        painter.end()
 
 
 class EmptyHistory(QWidget):

@@ -1,7 +1,7 @@
 """A ring that fills once while a hold lasts, with the trial's number inside."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.look import Look
@@ -37,8 +37,7 @@ class HoldRing(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         side = min(self.width(), self.height())
         thick = side * 0.11
         ring = QRectF(0, 0, side - thick - 2, side - thick - 2)
@@ -54,4 +53,3 @@ class HoldRing(PaintedWidget):
         painter.setPen(self.look.colour("ink"))
         painter.setFont(self.look.digit_font(side * 0.26))
         painter.drawText(QRectF(self.rect()), Qt.AlignmentFlag.AlignCenter, self._inside)
-        painter.end()

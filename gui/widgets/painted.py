@@ -1,14 +1,14 @@
-"""What all painted widgets share: the look, and painting anew when it changes."""
+"""What all painted widgets share: the look, a painter that is always ended, painting anew."""
 
 from PySide6.QtCore import Slot
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.look import Look
 
 
 class PaintedWidget(QWidget):
-    """A widget that paints itself in the look's colours."""
+    """A widget that paints itself in the look's colours; subclasses override `paint`."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -21,8 +21,14 @@ class PaintedWidget(QWidget):
         self.updateGeometry()
         self.update()
 
-    def smooth_painter(self) -> QPainter:
-        """Return a painter on this widget; only to be used inside its paint event."""
+    def paint(self, painter: QPainter) -> None:
+        """Paint the widget."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        return painter
+        try:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self.paint(painter)
+        finally:
+            # A painter that outlives its widget takes the whole process down.
+            painter.end()

@@ -3,7 +3,7 @@
 import math
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QWidget
 
 from gui.figure import Figure, Point, figure
@@ -41,13 +41,11 @@ class PositionFigure(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return QSize(80, 100)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         scale = min(self.height() / (_UP + _DOWN), self.width() / (2 * _ACROSS))
         centre = QPointF(self.width() / 2, self.height() * _UP / (_UP + _DOWN))
         drawn = figure(self._movement, self._side, mirrored=self._mirrored)
         _Drawing(painter, self.look, scale, centre).paint(drawn)
-        painter.end()
 
 
 class _Drawing:
@@ -161,8 +159,7 @@ class ViewPlan(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return QSize(100, 110)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         size = min(self.width(), self.height())
         centre = QPointF(self.width() / 2, self.height() * 0.36)
         painter.setPen(QPen(self.look.colour("edge"), 2))
@@ -179,7 +176,6 @@ class ViewPlan(PaintedWidget):
         painter.rotate(-self._turn_deg * flip)
         self._paint_person(painter, size, flip)
         painter.restore()
-        painter.end()
 
     def _paint_person(self, painter: QPainter, size: float, flip: int) -> None:
         """Draw shoulders, head and nose of somebody who faces down, towards the screen."""

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.band_drawing import paint_band, paint_guide, paint_refusal, paint_scale
@@ -89,8 +89,7 @@ class ReadingBand(PaintedWidget):
     def heightForWidth(self, width: int) -> int:
         return self._band_height() + self._title_height() + self._words_height(width)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         top = self._title_height()
         if self._title:
             painter.setPen(self.look.colour("quiet"))
@@ -116,7 +115,6 @@ class ReadingBand(PaintedWidget):
         painter.setFont(self._font())
         space = QRectF(0, top + self._band_height(), self.width(), self.height())
         painter.drawText(space, self._flags(), shown.words)
-        painter.end()
 
     def _px(self) -> float:
         return max(self._least_px, self.look.px(self._type_size))

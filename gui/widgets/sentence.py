@@ -3,7 +3,7 @@
 from math import ceil
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.look import Look
@@ -59,12 +59,10 @@ class Sentence(PaintedWidget):
                 return font
         return self.look.font(least, bold=True)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = self.smooth_painter()
+    def paint(self, painter: QPainter) -> None:
         painter.setFont(self.fitted_font())
         painter.setPen(self.look.colour("ink"))
         painter.drawText(QRectF(self.rect()), self._flags(), self._text)
-        painter.end()
 
     def _fits(self, font: QFont) -> bool:
         needed = self._needed(font)

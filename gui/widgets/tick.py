@@ -41,7 +41,13 @@ class Tick(QCheckBox):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        try:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self._paint(painter)
+        finally:
+            painter.end()
+
+    def _paint(self, painter: QPainter) -> None:
         box = QRectF(_MARGIN + 1, _MARGIN + 1, self._box() - 2, self._box() - 2)
         known = self.isEnabled()
         painter.setPen(QPen(self._look.colour("edge"), 2))
@@ -67,7 +73,6 @@ class Tick(QCheckBox):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(QPen(self._look.colour("arm"), 2))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
-        painter.end()
 
     def _box(self) -> int:
         return round(self._look.px() * 1.3)

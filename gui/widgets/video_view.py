@@ -114,7 +114,8 @@ class VideoView(PaintedWidget):
                 Qt.AspectRatioMode.IgnoreAspectRatio,
                 mode.SmoothTransformation if self._smooth else mode.FastTransformation,
             )
-            self._scaled = scaled.flipped(Qt.Orientation.Horizontal) if self._mirrored else scaled
+            mirror = QTransform().scale(-1, 1)
+            self._scaled = scaled.transformed(mirror) if self._mirrored else scaled
             self._scaled.setDevicePixelRatio(self.devicePixelRatioF())
         return self._scaled
 

@@ -1,0 +1,61 @@
+"""A window on a stage: scripted engine, store in memory, own settings file."""
+
+from collections.abc import Callable, Iterator
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from gui.application import prepare
+from gui.safety import Answer
+from gui.stage import TODAY, Stage
+from measure.body import Side
+
+
+@pytest.fixture(scope="session")
+def qapp_cls() -> type[QApplication]:
+    return QApplication
+
+
+@pytest.fixture
+def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[Stage]:
+    """A stage whose person has answered the safety questions today."""
+    prepare(qapp)
+    made = Stage()
+    person = made.keeper.add_person("Rowan", Side.LEFT)
+    made.services.settings.set_last_check(person.id, TODAY)
+    made.window.measure.load_people()
+    made.settle()
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def new_stage(qapp: QApplication, qtbot: QtBot) -> Iterator[Stage]:
+    """A stage on its very first start."""
+    prepare(qapp)
+    made = Stage()
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def press(stage: Stage, qtbot: QtBot) -> Callable[..., None]:
+    """Press a key where the keyboard is, and let what follows arrive."""
+
+    def pressed(key: Qt.Key, text: str = "") -> None:
+        target = QApplication.focusWidget() or stage.window
+        if text:
+            qtbot.keyClicks(target, text)
+        else:
+            qtbot.keyClick(target, key)
+        stage.settle()
+
+    return pressed
+
+
+@pytest.fixture
+def none_fits() -> tuple[Answer, ...]:
+    """The answers that lead through the first check."""
+    return (Answer.READ, Answer.NONE_FITS, Answer.NONE_FITS, Answer.NONE_FITS)
