@@ -306,8 +306,10 @@ def test_the_size_of_the_picture_and_the_hour_do_not_matter(scale: float, start_
     def scaled(place: Place) -> Place:
         return (scale * place[0], scale * place[1], scale * place[2])
 
+    aside = (B[0] + 40.0, B[1], B[2])  # clearly less central, so that a pixel decides nothing
+
     def scene(time_s: float) -> list[Place]:
-        return [B] if 3 < time_s < 5 else [A, B]
+        return [aside] if 3 < time_s < 5 else [A, aside]
 
     times = np.arange(0, 7, 1 / 7.3)  # hits no limit exactly: there rounding would decide
     plain, changed = (
