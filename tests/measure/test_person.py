@@ -67,7 +67,7 @@ def follow(scene: Scene, seconds: float = 8.0, rate_hz: float = 7.5) -> Track:
     return follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
 
 
-def states(track: Track, start_s: float = 0.0, end_s: float = 99.0) -> set[FrameState]:
+def states(track: Track, start_s: float = 0.0, end_s: float = 999.0) -> set[FrameState]:
     return {FrameState(state) for state in track.between(start_s, end_s).state}
 
 
