@@ -28,7 +28,7 @@ from measure.live_process import LiveWork
 from measure.movements import Movement, View
 from measure.picture_job import PictureJob
 from measure.pose_process import Answers, listen, take_pipes
-from tests.fake_sources import FakeCamera, blocked, failing, repeating, steady, then
+from tests.fake_sources import FakeCamera, blocked, failing, noisy, repeating, steady, then
 from tests.stick_figure import elevation_track, raise_and_hold
 
 #: The scripted camera's time runs so many times as fast as time does.
@@ -53,6 +53,11 @@ def figure() -> Track:
         size=SIZE,
         trunk_px=30.0,
     )
+
+
+def noisy_rgb(number: int, size: tuple[int, int] = SIZE) -> np.ndarray:
+    """A picture of the scripted camera as it is after the frame gate."""
+    return np.ascontiguousarray(noisy(number, size=size)[:, :, ::-1])
 
 
 def number_of(rgb: np.ndarray) -> int:

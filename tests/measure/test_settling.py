@@ -3,7 +3,6 @@
 import threading
 import time
 
-import numpy as np
 import pytest
 
 from measure.body import Side
@@ -14,9 +13,8 @@ from measure.settle import settle
 from measure.settling import HASTY, SettleOrder, Settling, hastily_settled
 from measure.setup import Setup
 from measure.trial_watch import TrialWatch
-from tests.fake_sources import noisy
 from tests.live_figures import empty_bundle, person
-from tests.scripted_live import FPS, SIZE, SPEED, ScriptedPose, figure
+from tests.scripted_live import FPS, SIZE, SPEED, ScriptedPose, figure, noisy_rgb
 
 MODELS = Models(
     name="heavy",
@@ -33,7 +31,7 @@ def captured():
     for n in range(len(track)):
         time_s = float(track.time_s[n])
         if n % round(rate / CAREFUL_HZ) == 0:
-            watch.add_picture(np.ascontiguousarray(noisy(n, size=SIZE)[:, :, ::-1]), n, time_s)
+            watch.add_picture(noisy_rgb(n), n, time_s)
         if n % round(rate / QUICK_HZ) == 0:
             found = watch.look(time_s, person(track, n))
             if found is not None:
