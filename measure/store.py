@@ -148,7 +148,8 @@ class Store:
         """
         with self._writing():
             store_people.erase_person(self._connection, person_id)
-        return wipe(self._connection)
+        with in_plain_words(self.path):
+            return wipe(self._connection)
 
     # Sessions
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from measure.errors import DataError, InputError, MachineError
 from measure.moments import Clock, new_id
 from measure.store_connection import open_connection
-from measure.store_errors import in_plain_words, plain_error
+from measure.store_errors import in_plain_words
 from measure.store_files import ASIDE_NAMES, make_private, prepare
 from measure.store_schema import VERSION
 from measure.store_steps import check_whole, take_steps, version_of
@@ -142,14 +142,17 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
 def _as_a_copy(path: Path) -> Iterator[None]:
     """Say of SQLite's errors inside the block what they mean for a copy that was named."""
     try:
-        yield
-    except sqlite3.Error as error:
-        if not isinstance(plain_error(error, path), DataError):
-            raise plain_error(error, path) from error
+        with in_plain_words(path):
+            yield
+    except DataError as error:
+        cause = error.__cause__
+        if cause is None:
+            raise
+        found = cause if isinstance(cause, sqlite3.Error) else "its tables cannot be made out"
         raise DataError(
-            f"{path} is no whole copy of a store ({error}). Nothing was changed. "
+            f"{path} is no whole copy of a store ({found}). Nothing was changed. "
             "Name another backup."
-        ) from error
+        ) from cause
 
 
 def _open_untouched(path: Path) -> sqlite3.Connection:

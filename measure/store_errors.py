@@ -18,12 +18,18 @@ def in_plain_words(path: Path) -> Iterator[None]:
     """Turn SQLite's errors inside the block into ours, about the store at `path`."""
     try:
         yield
+    except UnicodeDecodeError as error:
+        # SQLite quotes the damaged part of a table's definition, and Python stumbles over it.
+        raise damaged(path, "its tables cannot be made out") from error
     except sqlite3.Error as error:
         raise plain_error(error, path) from error
 
 
 def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
     """Return what `error` means to the person whose store is at `path`."""
+    if isinstance(error, sqlite3.OperationalError) and not hasattr(error, "sqlite_errorcode"):
+        # Python's own, and it quotes what it found: nothing that belongs into a message.
+        return damaged(path, "a text in it cannot be made out")
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
     if code in _DAMAGED:
         return damaged(path, str(error))
