@@ -20,13 +20,12 @@ _MEASUREMENT = (
     "measurement.number, measurement.id, session.id, person.id, taken_utc, taken_offset_min, "
     "taken_zone, measurement.help, measurement.posture, pain_during, stopped_by, overridden, "
     "movement, side, view, reference, status, unit, value, low, high, best, against_vertical, "
-    "level, reasons, source, model, model_hashes, passes, software, setup"
+    "level, reasons, source, conditions"
 )
 _FROM = (
     "FROM measurement JOIN session ON session.number = measurement.session "
     "JOIN person ON person.number = session.person "
 )
-_CONDITIONS = "JOIN conditions ON conditions.number = measurement.conditions"
 _TRIAL = (
     "trial.measurement, trial.value, trial.low, trial.high, start_s, end_s, hold_start_s, "
     "hold_end_s, flags, refused_for, spread"
@@ -82,10 +81,9 @@ def measurements_of(
         chosen,
     ):
         trials[row[0]].append(_trial(row))
-    rows = connection.execute(
-        f"SELECT {_MEASUREMENT} {_FROM} {_CONDITIONS} {where} {order}", chosen
-    )
-    return [_record(row, tuple(trials.get(row[0], ()))) for row in rows]
+    shared = _Shared(connection)
+    rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
+    return [_record(row, tuple(trials.get(row[0], ())), shared) for row in rows]
 
 
 def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord) -> None:
@@ -199,7 +197,30 @@ def _trial(row: _Row) -> Trial:
     )
 
 
-def _record(row: _Row, trials: tuple[Trial, ...]) -> MeasurementRecord:
+class _Shared(dict[int, Provenance]):
+    """Conditions by key, each read once; their `source` belongs to single measurements."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        super().__init__()
+        self._connection = connection
+
+    def __missing__(self, number: int) -> Provenance:
+        row = self._connection.execute(
+            "SELECT model, model_hashes, passes, software, setup FROM conditions WHERE number = ?",
+            (number,),
+        ).fetchone()
+        model, hashes, passes, software, setup = row
+        self[number] = Provenance(
+            model=model,
+            model_hashes=_read_texts(hashes),
+            passes=_read_list(passes),
+            software=_read_texts(software),
+            setup=_read_setup(setup),
+        )
+        return self[number]
+
+
+def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> MeasurementRecord:
     _, identifier, session, person, utc, offset_min, zone, *rest = row
     help_, posture, pain, stopped_by, overridden, *found = rest
     return MeasurementRecord(
@@ -211,14 +232,15 @@ def _record(row: _Row, trials: tuple[Trial, ...]) -> MeasurementRecord:
         pain_during=pain,
         stopped_by=StoppedBy(stopped_by) if stopped_by else None,
         overridden=_read_reasons(overridden),
-        measurement=_measurement(found, trials),
+        measurement=_measurement(found, trials, shared),
     )
 
 
-def _measurement(row: list[Any], trials: tuple[Trial, ...]) -> Measurement:
+def _measurement(row: list[Any], trials: tuple[Trial, ...], shared: _Shared) -> Measurement:
     movement, side, view, reference, status, unit, *numbers = row[:11]
-    level, reasons, source, model, hashes, passes, software, setup = row[11:]
+    level, reasons, source, conditions = row[11:]
     value, low, high, best, against_vertical = numbers
+    alike = shared[conditions]
     return Measurement(
         movement=Movement(movement),
         side=Side(side),
@@ -231,12 +253,12 @@ def _measurement(row: list[Any], trials: tuple[Trial, ...]) -> Measurement:
         trials=trials,
         reasons=_read_reasons(reasons),
         provenance=Provenance(
-            model=model,
-            model_hashes=_read_texts(hashes),
-            passes=_read_list(passes),
-            software=_read_texts(software),
+            model=alike.model,
+            model_hashes=alike.model_hashes,
+            passes=alike.passes,
+            software=alike.software,
             source=_read_texts(source),
-            setup=_read_setup(setup),
+            setup=alike.setup,
         ),
         best=best,
         against_vertical=against_vertical,
