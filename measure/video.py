@@ -50,6 +50,8 @@ class SourceFacts:
         Clockwise turn that the decoder applied because the file's tag asks for it.
     sample_aspect
         Width over height of a delivered frame's pixel (inverted already for a quarter turn).
+    deep_colour
+        True when the clip has more than 8 bits a colour, which are cut down to 8.
     times_known
         False when the file carries no times; they are then counted from the stated rate.
     """
@@ -61,6 +63,7 @@ class SourceFacts:
     backend: str
     rotation_deg: int = 0
     sample_aspect: float = 1.0
+    deep_colour: bool = False
     times_known: bool = True
 
     @property
@@ -174,6 +177,7 @@ class _OpenCvClip:
             backend=f"{self._capture.getBackendName()} in OpenCV {cv2.__version__}",
             rotation_deg=turned,
             sample_aspect=1 / aspect if turned % 180 == 90 else aspect,
+            deep_colour=_is_deep(ask(cv2.CAP_PROP_CODEC_PIXEL_FORMAT)),
             times_known=self._times_known,
         )
 
@@ -185,3 +189,8 @@ def _number(value: float) -> float:
 def _aspect(wide: float, high: float) -> float:
     """Return a pixel's width over its height; 1 where the file does not say."""
     return wide / high if _number(wide) > 0 and _number(high) > 0 else 1.0
+
+
+def _is_deep(pixel_format: float) -> bool:
+    """Tell from FFmpeg's four signs for a pixel format, whose last is the depth if it is deep."""
+    return round(_number(pixel_format)) >> 24 in (9, 10, 12, 14, 16)

@@ -343,6 +343,8 @@ class ClipReader:
             self.notes.append(
                 f"The recording seems incomplete: {reached_s:.1f} of {stated_s:.1f} s."
             )
+        if self._source.facts.deep_colour:
+            self.notes.append("More than 8 bits a colour (perhaps HDR); colours are approximate.")
         if not self._source.facts.times_known:
             self.notes.append("The clip carries no times; they were counted from its stated rate.")
 
