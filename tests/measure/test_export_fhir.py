@@ -2,6 +2,8 @@
 
 import datetime as dt
 import json
+import re
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -148,6 +150,12 @@ def test_only_codes_in_public_use_unless_asked(
     code = f"{movement.value}-active"
     assert _loinc(_observation(_bundle(record), code)) == seen
     assert _loinc(_observation(_bundle(record, unverified=True), code)) == all_codes
+
+
+def test_the_codes_written_by_default_are_the_documented_ones() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "exports.md").read_text(encoding="utf-8")
+    seen = {code.number for code in (*_UNSIDED.values(), *_SIDED.values()) if code.seen}
+    assert seen | {PAIN_LOINC} == set(re.findall(r"\b\d{5}-\d\b", page))
 
 
 def test_every_loinc_number_has_its_check_digit() -> None:
