@@ -20,7 +20,6 @@ from measure.settling import HASTY, SettleNews, SettleOrder, hastily_settled
 from tests.live_figures import RATE_HZ, empty_bundle, seen_frames
 from tests.stick_figure import elevation_track, raise_and_hold
 
-
 MODELS = Models(
     name="heavy",
     bundles={each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)},
