@@ -134,6 +134,7 @@ class TrialWatch:
         self._kept = KeptFrames(size_px)
         self._captured_one = False
         self._held = False
+        self._lost = False
         self._seen_s = -np.inf
         self._found: Found | None = None
         self._view_seen: View | None = view
@@ -147,7 +148,9 @@ class TrialWatch:
     @property
     def verdict(self) -> Verdict:
         """What the search says about the frames since the last trial, when it found none."""
-        return refuse(Reason.NOBODY) if self._found is None else self._found.verdict
+        if self._found is None:
+            return refuse(Reason.PERSON_LOST if self._lost else Reason.NOBODY)
+        return self._found.verdict
 
     @property
     def guide(self) -> FloatArray:
@@ -165,6 +168,7 @@ class TrialWatch:
             self._seen_s = time_s
         elif time_s - self._seen_s > _LOST_S:
             self._start_anew(time_s)
+            self._lost = True
             self.standing = Standing(phase=Phase.LOOKING_FOR_PERSON)
             return None
         track, found = self._search()

@@ -2,8 +2,10 @@
 
 import os
 import signal
+import subprocess
 import sys
 import time
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -207,3 +209,33 @@ def test_closing_works_while_the_camera_opens_and_while_the_process_starts(tmp_p
         listening.link.close(4.0)
         assert time.monotonic() - began_s < 2.0
         assert not listening.link._thread.is_alive()
+
+
+PARENT = """
+import sys, time
+from tests.measure.test_live_link import Listening, order, seen_after
+from pathlib import Path
+listening = Listening(Path(sys.argv[1]), "good")
+listening.link.open(order())
+listening.wait(seen_after(10))
+print(listening.link.process_id, listening.link._ring.name, flush=True)
+time.sleep(60)
+"""
+
+
+@pytest.mark.skipif(not Path("/dev/shm").is_dir(), reason="not on this system: /dev/shm")
+def test_a_parent_that_is_killed_leaves_neither_process_nor_memory(tmp_path):
+    parent = subprocess.Popen(
+        (sys.executable, "-c", PARENT, str(tmp_path)), stdout=subprocess.PIPE, text=True
+    )
+    process_id, ring = parent.stdout.readline().split()
+    parent.kill()
+    parent.wait()
+    parent.stdout.close()
+    until_s = time.monotonic() + 10.0
+    while time.monotonic() < until_s:
+        gone = not Path(f"/proc/{process_id}").exists()
+        if gone and not Path("/dev/shm", ring).exists():
+            return
+        time.sleep(0.05)
+    raise AssertionError("something was left behind")

@@ -132,9 +132,16 @@ def test_starting_anew_forgets_a_trial_under_way():
 def test_a_person_lost_for_long_has_to_begin_anew():
     series = raise_and_hold(90.0, hold_s=6.0)
     absent = range(20, 20 + round(3.5 * 7.5))
-    captured, standings = play(watch_for(), series, absent=absent)
+    watch = watch_for()
+    captured, standings = play(watch, series, absent=absent)
     assert captured == []
     assert Phase.LOOKING_FOR_PERSON in [each.phase for each in standings]
+
+
+def test_a_person_who_walks_off_is_told_as_the_reason():
+    watch = watch_for()
+    play(watch, np.zeros(60), absent=range(20, 60))
+    assert watch.verdict.refused_for == (Reason.PERSON_LOST,)
 
 
 def test_an_arm_that_never_rests_waits_for_neutral():
