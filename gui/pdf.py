@@ -41,7 +41,7 @@ from PySide6.QtGui import (
 
 from measure.report_picture import FONT, Box, Dot, Line, Mark, Picture, Words
 
-_MARGIN_MM = 13.0
+_MARGIN_MM = 11.0
 _FOOT_MM = 9.0
 _RESOLUTION = 600
 _TEXT_PT = 8.0
@@ -100,7 +100,7 @@ def make_pdf(html: Callable[[Callable[[Picture], str]], str], title: str, foot: 
         QPageLayout(
             QPageSize(QPageSize.PageSizeId.A4),
             QPageLayout.Orientation.Portrait,
-            QMarginsF(_MARGIN_MM, _MARGIN_MM, _MARGIN_MM, _MARGIN_MM - 3),
+            QMarginsF(_MARGIN_MM, _MARGIN_MM, _MARGIN_MM, _MARGIN_MM - 2),
             QPageLayout.Unit.Millimeter,
         )
     )

@@ -21,7 +21,7 @@ from measure.progress_slope import Slope, fit_slope
 LEAST_WEEKS = 4.0
 LEAST_DAYS = 8
 #: A line is drawn through the latest weeks only: recovery is quick at first. Ours.
-WINDOW_DAY = 84
+WINDOW_DAY = 112
 #: What is looked at to tell a stall: days, least number of them with a reading, and the gain
 #: a month that must be ruled out with one-sided 95 %. Ours.
 STALL_WINDOW_DAY = 42
@@ -42,13 +42,15 @@ USUAL_SPREAD: dict[Movement, float] = {
     Movement.HAND_BEHIND_BACK: 0.06,
 }
 
-#: How much evidence a change needs, by weeks of data, in standard deviations: high while the
-#: data are few, so that many looks add up to few false alarms. Chosen by simulation; ours.
-_WEEKS = (4.0, 5.0, 6.0, 7.0, 12.0)
-_CLEAR = (5.5, 4.5, 3.6, 3.1, 2.45)
+#: How much evidence a change needs, by weeks of data, in standard deviations. Chosen by
+#: simulation, so that many looks together raise few false alarms: strict while the data are
+#: few, least strict at twelve weeks, which is the look that most of the chance of error is
+#: spent on, and strict again for as long as somebody goes on measuring. Ours.
+_WEEKS = (4, 5, 6, 7, 9, 10, 11, 12, 13, 14)
+_CLEAR = (5.7, 4.7, 3.8, 3.05, 3.0, 2.89, 2.68, 2.33, 2.9, 3.3)
 #: A likely change needs this much less. Ours.
 _LIKELY_LESS = 0.35
-#: What the other of two looks must at least lean the same way by. Ours.
+#: What the latest look must still show where only the one before had enough. Ours.
 _LEANING = 1.28
 
 
@@ -80,7 +82,7 @@ class Look:
         How much evidence a change needs at this look.
     upper_per_month
         One-sided 95 % upper bound of the slope over the weeks that a stall is told by, a
-        month; None where they hold too few days.
+        month; None where they hold too few days, and at all looks but the latest two.
     """
 
     day: dt.date
@@ -116,10 +118,13 @@ def looks(series: Series, today: dt.date, most: int = 14) -> tuple[Look, ...]:
     weeks = np.unique((segment.day - segment.day[0]) // 7).astype(int) + 1
     days = segment.day[0] + 7 * weeks
     days = days[days <= today.toordinal()][-most:]
-    return tuple(_look(segment.day, segment.value, float(day), spread) for day in days)
+    return tuple(
+        _look(segment.day, segment.value, float(day), spread, latest=bool(day in days[-2:]))
+        for day in days
+    )
 
 
-def _look(day: FloatArray, value: FloatArray, at: float, spread: float) -> Look:
+def _look(day: FloatArray, value: FloatArray, at: float, spread: float, *, latest: bool) -> Look:
     used = (day < at) & (day >= at - WINDOW_DAY)
     lately = used & (day >= at - STALL_WINDOW_DAY)
     weeks = float(at - day[used][0]) / 7
@@ -127,7 +132,7 @@ def _look(day: FloatArray, value: FloatArray, at: float, spread: float) -> Look:
     if weeks >= LEAST_WEEKS and int(used.sum()) >= LEAST_DAYS:
         slope = fit_slope(day[used], value[used], spread)
     upper = None
-    if weeks >= STALL_WINDOW_DAY / 7 and int(lately.sum()) >= STALL_LEAST_DAYS:
+    if latest and weeks >= STALL_WINDOW_DAY / 7 and int(lately.sum()) >= STALL_LEAST_DAYS:
         recent = fit_slope(day[lately], value[lately], spread)
         # The upper end of a two-sided 90 % interval is the one-sided 95 % bound.
         upper = recent.interval_per_month(0.90)[1] if recent else None
@@ -144,20 +149,23 @@ def _look(day: FloatArray, value: FloatArray, at: float, spread: float) -> Look:
 def trend(seen: tuple[Look, ...]) -> Verdict:
     """Return what the looks say about the trend alone.
 
-    Likely: the latest look has enough evidence, or nearly. Confirmed: of the two latest looks
-    one has enough, the other leans the same way.
+    Likely: the latest look has enough evidence, or nearly. Confirmed: it takes two looks in
+    the same direction, and one of them has enough. Where that was the one before, the latest
+    must still lean that way.
     """
     if not seen or seen[-1].slope is None:
         return Verdict.TOO_EARLY
     last = seen[-1]
     rising = last.evidence > 0
-    sign = 1.0 if rising else -1.0
+    now = abs(last.evidence)
     if len(seen) > 1:
-        before = seen[-2]
-        enough = sign * last.evidence > last.clear or sign * before.evidence > before.clear
-        if enough and min(sign * last.evidence, sign * before.evidence) > _LEANING:
+        # Above 0 where both looks show the same direction.
+        before = seen[-2].evidence * (1 if rising else -1)
+        fresh = now > last.clear and before > 0
+        kept = before > seen[-2].clear and now > _LEANING
+        if fresh or kept:
             return Verdict.GAINING if rising else Verdict.LOSING
-    if sign * last.evidence > last.clear - _LIKELY_LESS:
+    if now > last.clear - _LIKELY_LESS:
         return Verdict.LIKELY_GAINING if rising else Verdict.LIKELY_LOSING
     return Verdict.NO_CLEAR_CHANGE
 
@@ -165,14 +173,21 @@ def trend(seen: tuple[Look, ...]) -> Verdict:
 def stalled(seen: tuple[Look, ...], movement: Movement, short_by: float, other: float) -> bool:
     """Tell whether a gain worth having is ruled out while the side is still short.
 
+    By the latest look; while the longer trend is a gain, by the latest two, so that a chance
+    flat stretch does not hide it.
+
     Parameters
     ----------
     short_by
-        Other side minus this one, in degrees; NaN where the other side is not known.
+        Other side minus this one, in degrees.
     other
         Level of the other side, in degrees.
     """
-    if movement not in STALLING or not seen or seen[-1].upper_per_month is None:
+    if movement not in STALLING:
         return False
-    still_short = short_by > STALL_SHORT_DEG or short_by > STALL_SHORT_SHARE * other
-    return still_short and seen[-1].upper_per_month < STALL_BELOW_DEG
+    if not (short_by > STALL_SHORT_DEG or short_by > STALL_SHORT_SHARE * other):
+        return False
+    gaining = trend(seen) in (Verdict.GAINING, Verdict.LIKELY_GAINING)
+    asked = seen[-2:] if gaining else seen[-1:]
+    bounds = [look.upper_per_month for look in asked]
+    return bool(bounds) and all(bound is not None and bound < STALL_BELOW_DEG for bound in bounds)

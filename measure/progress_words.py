@@ -31,9 +31,10 @@ _HELP_WORDS: dict[Help, str] = {
 
 def signed(amount: float, unit: Unit, digits: int = 0) -> str:
     """Return a change with its sign, in degrees or in percent of the back's height."""
-    if unit is Unit.FRACTION:
-        return f"{amount * 100:+.{digits}f} %".replace("-", MINUS)
-    return f"{amount:+.{digits}f}°".replace("-", MINUS)
+    shown = round(amount * 100 if unit is Unit.FRACTION else amount, digits)
+    # A change that rounds to nothing has no sign.
+    number = f"{shown:+.{digits}f}" if shown else f"{0:.{digits}f}"
+    return number.replace("-", MINUS) + (" %" if unit is Unit.FRACTION else "°")
 
 
 def plain(value: float, movement: Movement) -> str:

@@ -1,0 +1,134 @@
+"""Small line pictures made of a few plain marks, for paper. Written as SVG here; the PDF paints
+the same marks. Lengths are points (1/72 inch), y runs downwards, shades run from 0 (black) to 1
+(white): everything must be readable in black and white.
+"""
+
+from dataclasses import dataclass
+from html import escape
+
+FONT = "DejaVu Sans"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A straight line."""
+
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    width: float = 0.6
+    shade: float = 0.0
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """A rectangle; `fill` is a shade, or None for an empty one, `edge` its outline's or None."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    fill: float | None = None
+    edge: float | None = 0.0
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dot:
+    """A mark at a value: round, or square; open or filled with black."""
+
+    x: float
+    y: float
+    size: float
+    square: bool = False
+    filled: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """A line of text. `anchor` is "start", "middle" or "end"; y is its baseline."""
+
+    x: float
+    y: float
+    text: str
+    size: float = 7.0
+    anchor: str = "start"
+    bold: bool = False
+
+
+Mark = Line | Box | Dot | Words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A picture of so many points, with what it shows in words for those who cannot see it."""
+
+    width: float
+    height: float
+    marks: tuple[Mark, ...]
+    description: str
+
+
+def as_svg(picture: Picture) -> str:
+    """Return a picture as SVG to be put into HTML."""
+    inside = "".join(_svg(mark) for mark in picture.marks)
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" '
+        f'aria-label="{escape(picture.description)}" '
+        f'width="{_number(picture.width)}pt" height="{_number(picture.height)}pt" '
+        f'viewBox="0 0 {_number(picture.width)} {_number(picture.height)}">{inside}</svg>'
+    )
+
+
+def _svg(mark: Mark) -> str:
+    match mark:
+        case Line():
+            return (
+                f'<line x1="{_number(mark.x1)}" y1="{_number(mark.y1)}" x2="{_number(mark.x2)}" '
+                f'y2="{_number(mark.y2)}" stroke="{_grey(mark.shade)}" '
+                f'stroke-width="{_number(mark.width)}"{_dashes(mark.dashed)}/>'
+            )
+        case Box():
+            return (
+                f'<rect x="{_number(mark.x)}" y="{_number(mark.y)}" '
+                f'width="{_number(mark.width)}" height="{_number(mark.height)}" '
+                f'fill="{_grey(mark.fill)}" stroke="{_grey(mark.edge)}" stroke-width="0.5"'
+                f"{_dashes(mark.dashed)}/>"
+            )
+        case Dot():
+            half = mark.size / 2
+            fill = _grey(0.0 if mark.filled else 1.0)
+            look = f'fill="{fill}" stroke="{_grey(0.0)}" stroke-width="0.5"'
+            if mark.square:
+                return (
+                    f'<rect x="{_number(mark.x - half)}" y="{_number(mark.y - half)}" '
+                    f'width="{_number(mark.size)}" height="{_number(mark.size)}" {look}/>'
+                )
+            return (
+                f'<circle cx="{_number(mark.x)}" cy="{_number(mark.y)}" r="{_number(half)}" '
+                f"{look}/>"
+            )
+        case Words():
+            weight = ' font-weight="bold"' if mark.bold else ""
+            return (
+                f'<text x="{_number(mark.x)}" y="{_number(mark.y)}" '
+                f'font-family="{FONT}, sans-serif" font-size="{_number(mark.size)}" '
+                f'text-anchor="{mark.anchor}"{weight}>{escape(mark.text)}</text>'
+            )
+
+
+def _number(number: float) -> str:
+    return f"{number:.2f}".rstrip("0").rstrip(".")
+
+
+def _grey(shade: float | None) -> str:
+    if shade is None:
+        return "none"
+    level = round(255 * shade)
+    return f"#{level:02x}{level:02x}{level:02x}"
+
+
+def _dashes(dashed: bool) -> str:
+    return ' stroke-dasharray="2 1.5"' if dashed else ""

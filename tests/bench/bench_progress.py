@@ -1,0 +1,165 @@
+"""`make bench-progress`: how often the verdicts about progress are wrong, and how soon right.
+
+    python -m tests.bench.bench_progress [--people N] [--write] [--speed]
+
+Simulates people whose truth is known, looks at them every week, and prints a table.
+`--write` copies it into docs/progress.md between its marks. `--speed` instead times what ten
+years of daily sessions of five people cost.
+"""
+
+import argparse
+import re
+import sys
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from measure.progress_series import Series
+from tests.bench.progress_people import Course, Outcome, first_weeks
+from tests.bench.progress_rules import (
+    CHANGED,
+    LIKELY,
+    first_plain,
+    first_stall,
+    first_verdict,
+)
+
+_DOCUMENT = Path(__file__).resolve().parents[2] / "docs" / "progress.md"
+_MARKS = re.compile(r"(<!-- progress:begin -->\n).*?(<!-- progress:end -->)", re.DOTALL)
+_SEED = 20_261_125
+
+_MESSY = {"missed": 0.2, "odd": 0.1}
+_FLAT = {
+    "every session kept, none odd": Course(),
+    "20 % missed": Course(missed=0.2),
+    "10 % read 20° low": Course(odd=0.1),
+    "20 % missed, 10 % low": Course(**_MESSY),
+    "autocorrelation 0.15, 20 % missed, 10 % low": Course(related=0.15, **_MESSY),
+    "autocorrelation 0.3": Course(related=0.3),
+    "autocorrelation 0.3, 20 % missed, 10 % low": Course(related=0.3, **_MESSY),
+    "2 sessions a week": Course(a_week=2),
+    "7 sessions a week": Course(a_week=7),
+    "spread 3° instead of 5°": Course(spread=3.0),
+    "spread 8° instead of 5°": Course(spread=8.0),
+    "followed for 26 weeks": Course(weeks=26),
+    "followed for 52 weeks": Course(weeks=52),
+}
+_RISING = {
+    "5° a month, every session kept": Course(a_month=5),
+    "5° a month, 20 % missed": Course(a_month=5, missed=0.2),
+    "5° a month, 10 % read 20° low": Course(a_month=5, odd=0.1),
+    "5° a month, 20 % missed, 10 % low": Course(a_month=5, **_MESSY),
+    "5° a month, autocorrelation 0.3": Course(a_month=5, related=0.3),
+    "5° a month, all three": Course(a_month=5, related=0.3, **_MESSY),
+    "5° a month lost, 10 % read 20° low": Course(a_month=-5, odd=0.1),
+    "3° a month, every session kept": Course(a_month=3),
+    "10° a month, every session kept": Course(a_month=10),
+    "10° a month, 20 % missed": Course(a_month=10, missed=0.2),
+    "10° a month, 10 % read 20° low": Course(a_month=10, odd=0.1),
+    "10° a month, 20 % missed, 10 % low": Course(a_month=10, **_MESSY),
+    "10° a month, autocorrelation 0.3": Course(a_month=10, related=0.3),
+    "30° a month": Course(a_month=30),
+    "front-loaded, 30° in all, 63 % in 6 weeks": Course(quick=(30, 42)),
+    "front-loaded, with 20 % missed, 10 % low": Course(quick=(30, 42), **_MESSY),
+}
+#: The other side reaches so far in the courses of a stall, degrees.
+_OTHER = 160.0
+_STALLS = {
+    "flat, 26 weeks": Course(weeks=26),
+    "2° a month, 26 weeks": Course(a_month=2, weeks=26),
+    "5° a month, 26 weeks": Course(a_month=5, weeks=26),
+    "10° a month, 26 weeks": Course(a_month=10, weeks=26),
+    "front-loaded, 30° in all, 63 % in 6 weeks, 26 weeks": Course(quick=(30, 42), weeks=26),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """One cell of the table: which rule on which course."""
+
+    course: Course
+    rule: str
+    people: int
+
+
+def _run(job: _Job) -> Outcome:
+    rules: dict[str, Callable[[Series], float]] = {
+        "changed": first_verdict(CHANGED),
+        "likely": first_verdict(LIKELY),
+        "plain": first_plain,
+        "stalled": first_stall(_OTHER),
+    }
+    return first_weeks(job.course, job.people, _SEED, rules[job.rule])
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--people", type=int, default=2000, help="for each line of the table")
+    parser.add_argument("--write", action="store_true", help="copy the table into the document")
+    parser.add_argument("--workers", type=int, default=2)
+    parser.add_argument("--speed", action="store_true", help="time ten years of sessions instead")
+    arguments = parser.parse_args()
+    if arguments.speed:
+        from tests.bench.progress_speed import time_ten_years
+
+        return time_ten_years()
+    with ProcessPoolExecutor(arguments.workers) as pool:
+        text = _tables(pool, arguments.people)
+    print(text)
+    if arguments.write:
+        document = _DOCUMENT.read_text(encoding="utf-8")
+        written = _MARKS.sub(lambda found: found[1] + text + found[2], document)
+        _DOCUMENT.write_text(written, encoding="utf-8")
+    return 0
+
+
+def _tables(pool: ProcessPoolExecutor, people: int) -> str:
+    flat = _table(pool, _FLAT, ("changed", "likely", "plain"), people)
+    rising = _table(pool, _RISING, ("changed", "likely", "plain"), people)
+    stalls = _table(pool, _STALLS, ("stalled",), max(people // 4, 50))
+    return (
+        f"{people} simulated people a line, 3 sessions a week and a spread of 5° unless said "
+        "otherwise.\n\n"
+        "**No true change.** Share told otherwise (12 weeks unless said otherwise):\n\n"
+        "| course | gaining or losing | also likely ones | plain rule |\n|-|-|-|-|\n"
+        + "".join(
+            f"| {name} | {_percent(changed)} | {_percent(likely)} | {_percent(plain)} |\n"
+            for name, (changed, likely, plain) in flat.items()
+        )
+        + "\n**True change.** Share told so within 12 weeks, and the median week:\n\n"
+        "| course | gaining or losing | also likely ones | plain rule |\n|-|-|-|-|\n"
+        + "".join(
+            f"| {name} | {_when(changed)} | {_when(likely)} | {_when(plain)} |\n"
+            for name, (changed, likely, plain) in rising.items()
+        )
+        + f"\n**Stalled**, other side {_OTHER:.0f}°. Share told so at least once:\n\n"
+        "| course | stalled |\n|-|-|\n"
+        + "".join(f"| {name} | {_when(found)} |\n" for name, (found,) in stalls.items())
+    )
+
+
+def _table(
+    pool: ProcessPoolExecutor, courses: dict[str, Course], rules: tuple[str, ...], people: int
+) -> dict[str, tuple[Outcome, ...]]:
+    jobs = [
+        _Job(course, rule, people if replace(course, weeks=12) == course else people // 2)
+        for course in courses.values()
+        for rule in rules
+    ]
+    done = list(pool.map(_run, jobs))
+    width = len(rules)
+    return {name: tuple(done[width * k : width * (k + 1)]) for k, name in enumerate(courses)}
+
+
+def _percent(found: Outcome) -> str:
+    return f"{found.share * 100:.1f} %"
+
+
+def _when(found: Outcome) -> str:
+    week = found.median_week
+    return f"{found.share * 100:.0f} %" + (f", week {week:.0f}" if week < 1000 else "")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

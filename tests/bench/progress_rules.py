@@ -1,0 +1,75 @@
+"""The rules that the bench and the tests hold against known truth.
+
+Each is a function of a series that gives the first week in which something is said of it, or
+infinity.
+"""
+
+import datetime as dt
+import math
+from collections.abc import Callable, Collection
+
+import numpy as np
+from scipy import stats
+
+from measure.progress_looks import Verdict, looks, stalled, trend
+from measure.progress_series import Series
+from measure.progress_slope import fit_slope
+
+CHANGED = (Verdict.GAINING, Verdict.LOSING)
+LIKELY = (*CHANGED, Verdict.LIKELY_GAINING, Verdict.LIKELY_LOSING)
+
+
+def first_verdict(verdicts: Collection[Verdict]) -> Callable[[Series], float]:
+    """Return the rule in use: the first weekly look with one of these verdicts."""
+
+    def said(series: Series) -> float:
+        seen = looks(series, _date(series.day[-1] + 7), most=1000)
+        for k in range(len(seen)):
+            if trend(seen[: k + 1]) in verdicts:
+                return (seen[k].day.toordinal() - series.day[0]) / 7
+        return math.inf
+
+    return said
+
+
+def first_stall(other: float) -> Callable[[Series], float]:
+    """Return the rule for a stall of a shoulder whose other side reaches `other` degrees."""
+
+    def said(series: Series) -> float:
+        for week in range(6, int((series.day[-1] - series.day[0]) / 7) + 2):
+            seen = looks(series, _date(series.day[0] + 7 * week), most=2)
+            known = series.value[series.day < series.day[0] + 7 * week]
+            short_by = other - float(np.median(known[-5:]))
+            if stalled(seen, series.movement, short_by, other):
+                return float(week)
+        return math.inf
+
+    return said
+
+
+def first_plain(series: Series) -> float:
+    """Return when the plain rule speaks: Theil-Sen with 99 % at two weekly looks running.
+
+    Whole series, Kendall's interval, widened for autocorrelation as the rule in use does.
+    """
+    before = 0.0
+    for week in range(4, int((series.day[-1] - series.day[0]) / 7) + 2):
+        used = series.day < series.day[0] + 7 * week
+        day, value = series.day[used], series.value[used]
+        if len(day) < 8:
+            continue
+        fitted = fit_slope(day, value, 5.0)
+        assert fitted is not None
+        widened = (1 + fitted.related) / (1 - fitted.related) if fitted.related > 0.1 else 1.0
+        reach = stats.norm.ppf(0.995) * math.sqrt(widened)
+        level = min(1 - 2 * stats.norm.sf(reach), 1 - 1e-9)
+        found = stats.theilslopes(value, day, alpha=level)
+        now = float(np.sign(found.low_slope)) if found.low_slope * found.high_slope > 0 else 0.0
+        if now and now == before:
+            return float(week)
+        before = now
+    return math.inf
+
+
+def _date(day: float) -> dt.date:
+    return dt.date.fromordinal(round(float(day)))
