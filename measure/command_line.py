@@ -8,6 +8,7 @@ the layers above it.
 """
 
 import argparse
+import io
 import os
 import sys
 import traceback
@@ -25,6 +26,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; return 0 for readings or honest refusals, 2 for wrong use or
     unreadable input, 1 for our own failure.
     """
+    for stream in (sys.stdout, sys.stderr):
+        # A terminal without a letter of somebody's name shows a mark instead of failing.
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
     parser = _parser()
     try:
         chosen = parser.parse_args(arguments)

@@ -2,6 +2,7 @@
 
 import json
 import os
+import subprocess
 import sys
 from importlib.metadata import entry_points
 from pathlib import Path
@@ -165,6 +166,19 @@ def test_sessions_of_demo_people_say_so(
     assert "made-up person" in capsys.readouterr().out
     assert _run("people") == 0
     assert "Rosa (demo)" in capsys.readouterr().out
+
+
+def test_a_terminal_that_lacks_letters_still_lists(data_folder: Path) -> None:
+    with Store.open() as store:
+        store.save_person(sample.person("Łukasz"))
+    ran = subprocess.run(
+        [sys.executable, "-m", "measure.command_line", "people"],
+        capture_output=True,
+        env=os.environ | {"PYTHONIOENCODING": "ascii"},
+        timeout=100,
+    )
+    assert (ran.returncode, ran.stderr) == (0, b"")
+    assert b"?ukasz" in ran.stdout
 
 
 @pytest.mark.parametrize("last", ["0", "-1", "two", "1.5"])
