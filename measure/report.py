@@ -178,8 +178,9 @@ def _legend(history: History) -> str:
         marks += "The affected side is filled, the other one open. "
     return (
         f"{marks}Each band is the 95 % interval of a reading, the line the trend of up to "
-        f"{WINDOW_DAY // 7} weeks. Empty frames at the foot: refused. Dashed lines: a new series begins. Pain: filled worst in "
-        f"24 hours, open at night. At most {CURVE_DAY} days; of long times a band is a week."
+        f"{WINDOW_DAY // 7} weeks. Empty frames at the foot: refused. Dashed lines: a new series "
+        f"begins. Pain: filled worst in 24 hours, open at night. At most {CURVE_DAY} days; of "
+        "long times a band is a week."
     )
 
 

@@ -31,13 +31,13 @@ MOST_REASONS = 5
 
 #: Heads of the columns and their widths in per cent.
 _HEADS = (
-    ("Movement, side", 15),
+    ("Movement, side", 17),
     ("First days", 14),
     ("Last days", 14),
-    ("", 14),
+    ("", 13),
     ("Latest", 14),
     ("Change", 14),
-    ("Trend", 15),
+    ("Trend a month", 14),
 )
 
 
@@ -72,8 +72,8 @@ def milestone_table(progress: Progress) -> str:
             words = task.words[0].upper() + task.words[1:]
             rows.append(f"<tr><td>{words}</td><td>{where}</td>{cells}</tr>")
     return (
-        f'<table class="data" width="100%"><tr><th>Range usually enough to</th><th></th><th>left</th>'
-        f"<th>right</th></tr>{''.join(rows)}</table>"
+        '<table class="data" width="100%"><tr><th>Range usually enough to</th><th></th>'
+        f"<th>left</th><th>right</th></tr>{''.join(rows)}</table>"
         '<p class="small">Yes: even the lower end of the recent intervals passes. Not shown: '
         "it does not, which is no statement about what the person can do.</p>"
     )
@@ -167,7 +167,7 @@ def _trend(found: SideProgress) -> str:
     if found.verdict is Verdict.TOO_EARLY:
         return _two_lines(words, f"before {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days")
     slope = found.looks[-1].slope if found.looks else None
-    return _two_lines(words, f"{slope_words(slope, found.movement)}") if slope else words
+    return _two_lines(words, slope_words(slope, found.movement)) if slope else words
 
 
 def _reached(found: SideProgress | None, number: int) -> str:
