@@ -22,7 +22,7 @@ _CLIPS = ("sample_clips", "clips")
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Read the sample clips and compare with their truth.
+    """Read the sample clips and compare with their truth, or load the demo story.
 
     Prints a table of reading, interval, truth and error for each sample clip, and writes
     annotated clips, curves and the results as JSON. The clips show a virtual person, so their
@@ -36,11 +36,15 @@ def configure(parser: argparse.ArgumentParser) -> None:
     examples:
       thawline demo
       thawline demo --to pictures --model-quality full
+      thawline demo --story       load made-up members of an allotment garden over 20 weeks
     """
     parser.add_argument(
         "--to", type=Path, default=Path("demo_output"), metavar="DIR", help="default: demo_output"
     )
     parser.add_argument("--model-quality", choices=[each.value for each in ModelQuality])
+    parser.add_argument(
+        "--story", action="store_true", help="load demo people into the store instead"
+    )
     parser.set_defaults(run=run)
 
 
@@ -66,6 +70,8 @@ class SampleClip:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    if arguments.story:
+        return _load_story()
     folder: Path = arguments.to
     try:
         folder.mkdir(parents=True, exist_ok=True)
@@ -86,6 +92,16 @@ def run(arguments: argparse.Namespace) -> int:
     _write_results(folder / "results.json", samples, outcomes)
     print(f"Annotated clips, curves and results.json are in {folder}.")
     return exit_code(outcomes)
+
+
+def _load_story() -> int:
+    from measure.store import Store
+    from measure.story import load_story
+
+    with Store.open() as store:
+        for line in load_story(store):
+            print(line)
+    return 0
 
 
 def sample_clips(folder: Path) -> list[SampleClip]:

@@ -64,9 +64,9 @@ def change_words(change: Change, movement: Movement) -> str:
 
 
 def slope_words(slope: Slope, movement: Movement) -> str:
-    """Return a slope a month with its 95 % interval."""
+    """Return the change a month with its 95 % interval."""
     low, high = slope.interval_per_month()
-    return change_words(Change(value=slope.per_month, low=low, high=high), movement) + " a month"
+    return change_words(Change(value=slope.per_month, low=low, high=high), movement)
 
 
 def conduct_words(conduct: Conduct) -> str:

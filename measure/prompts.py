@@ -116,7 +116,7 @@ def _losing_words(each: SideProgress) -> str:
     assert look.slope is not None
     return (
         f"readings went down over {look.weeks:.0f} weeks, by "
-        f"{slope_words(look.slope, each.movement)}, 95 % interval in brackets."
+        f"{slope_words(look.slope, each.movement)} a month, 95 % interval in brackets."
     )
 
 

@@ -30,6 +30,10 @@ _NARROW_DEG, _WIDE_DEG, _DEG_A_FRACTION = 4.0, 16.0, 80.0
 
 _PALE, _LIGHT = 0.55, 0.85
 
+#: All figures over time are as high as each other, points, and the bars of the weeks so high.
+_HEIGHT = 110.0
+_BAR = 18.0
+
 
 def scale_of(movement: Movement) -> tuple[float, float]:
     """Return the ends of the scale that a movement is drawn on."""
@@ -157,7 +161,7 @@ def curve_picture(
             marks.extend(_trend(plot, side_progress))
     return Picture(
         width=plot.left + plot.width + 4,
-        height=plot.top + plot.height + 13,
+        height=_HEIGHT,
         marks=tuple(marks),
         description=f"{MOVEMENTS[movement].name} over time",
     )
@@ -167,7 +171,7 @@ def pain_picture(
     sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
 ) -> Picture:
     """Return pain before each session, and beneath it the share of planned stretches done."""
-    plot = _Plot(*span, 0.0, 10.0, height=60.0)
+    plot = _Plot(*span, 0.0, 10.0, height=42.0)
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
     marks.append(Words(x=2, y=8, text="Pain, 0 to 10", size=8.0, bold=True))
     foot = plot.top + plot.height
@@ -187,20 +191,27 @@ def pain_picture(
             marks.append(Dot(x=plot.x(day), y=plot.y(pain.night), size=2.6, filled=False))
     bars = [week for week in weeks if week.share is not None]
     if bars:
-        marks.append(Words(x=2, y=foot + 22, text="Stretches done of those planned", size=8.0))
+        marks.append(Words(x=2, y=foot + 21, text="Stretches done of those planned", size=8.0))
     for week in bars:
         start = max(week.monday.toordinal(), plot.first)
         left, right = plot.x(start), plot.x(min(week.monday.toordinal() + 6.5, plot.last))
         if right <= left:
             continue
-        tall = 24.0 * (week.share or 0.0)
-        marks.append(Box(x=left, y=foot + 28, width=right - left, height=24, edge=_PALE))
+        tall = _BAR * (week.share or 0.0)
+        marks.append(Box(x=left, y=foot + 25, width=right - left, height=_BAR, edge=_PALE))
         marks.append(
-            Box(x=left, y=foot + 52 - tall, width=right - left, height=tall, fill=0.45, edge=None)
+            Box(
+                x=left,
+                y=foot + 25 + _BAR - tall,
+                width=right - left,
+                height=tall,
+                fill=0.45,
+                edge=None,
+            )
         )
     return Picture(
         width=plot.left + plot.width + 4,
-        height=foot + (56 if bars else 13),
+        height=_HEIGHT,
         marks=tuple(marks),
         description="pain over time, and stretches done",
     )
@@ -248,7 +259,10 @@ def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
         if plot.first <= day <= plot.last:
             x = plot.x(day - 0.5)
             yield Line(x1=x, y1=plot.top - 2, x2=x, y2=foot, width=0.7, dashed=True)
-            yield Words(x=x, y=plot.top - 4, text=each.why, size=6.5, anchor="middle")
+            # Beside the line on the side where there is room for the words.
+            late = x > plot.left + plot.width * 0.7
+            beside = (x - 2, "end") if late else (x + 2, "start")
+            yield Words(x=beside[0], y=plot.top + 5, text=each.why, size=6.0, anchor=beside[1])
 
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:

@@ -165,7 +165,7 @@ def _trend(found: SideProgress) -> str:
             words, f"Both shoulders moved together, the other by {moved}: has the set-up changed?"
         )
     if found.verdict is Verdict.TOO_EARLY:
-        return _two_lines(words, f"before {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days")
+        return _two_lines(words, f"needs {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days of readings")
     slope = found.looks[-1].slope if found.looks else None
     return _two_lines(words, slope_words(slope, found.movement)) if slope else words
 

@@ -24,11 +24,14 @@ CAVEATS = (
     "scatter from day to day.",
     "First and last readings are medians of up to five days. A trend is called after four weeks "
     "and eight days with readings at the earliest, from a line that odd days hardly move; "
-    "“likely” may still be chance. In twelve weeks without any change about 3 in 100 people "
-    "would be told of one. Where the way of measuring changed or something happened to the "
+    "“likely” may still be chance. As there is a look every week, a trend has to be clearer than "
+    "its 95 % interval alone would ask for. In twelve weeks without any change about 3 in 100 "
+    "people would be told of one. Where the way of measuring changed or something happened to the "
     "shoulder, a new series begins.",
     "“Stalled” means that over six weeks a gain of 5° a month is unlikely while the side is "
     "still short of the other. It is missed more often than it is wrong.",
+    "Behind the back, levels of the spine are shown; changes are in per cent of the way from the "
+    "hips to the base of the neck.",
     "Limits for trends, milestones and prompts are this program's own and await a "
     "physiotherapist's confirmation.",
 )
