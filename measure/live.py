@@ -30,7 +30,7 @@ _TICK_S = 0.25
 _WAITING = 8
 
 #: Of the time given to close, so much is kept for closing itself, seconds.
-_CLOSING_S = 1.0
+_CLOSING_S = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,6 +226,7 @@ class LiveEngine:
     def _release(self, timeout_s: float) -> None:
         """End both processes; what does not end in time is left to end with this one."""
         if self._settling is not None:
-            self._settling.close(timeout_s / 2)
+            self._settling.close(timeout_s / 4)
         if self._link is not None:
             self._link.close(timeout_s / 2)
+        self._thread.join(timeout_s / 4)

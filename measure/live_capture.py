@@ -1,8 +1,8 @@
 """The thread that takes frames from a live source, and the place where the newest one waits.
 
-Reading never waits for looking: the source is emptied as fast as it delivers, and whoever looks
-gets the newest picture. Pictures of the regular grids, which a trial is read from, wait their
-turn instead of being replaced.
+Reading never waits for looking: a camera is emptied as fast as it delivers, and whoever looks
+gets the newest picture. A clip can wait, so those of its pictures that a trial is read from are
+looked at one and all: it then reads live as it reads in replay.
 """
 
 import threading
@@ -24,8 +24,8 @@ from measure.setup import CameraSetup
 from measure.source_watch import Exposure, SourceWatch, glance
 from measure.video_read import RegularGrid
 
-#: Grid pictures that may wait. Ours: over a second of them.
-_WAITING = 10
+#: Pictures of a clip that may wait. Ours.
+_WAITING = 3
 
 #: Pause before a camera that failed is opened again, seconds. Ours.
 _AGAIN_S = 1.0
@@ -42,7 +42,8 @@ class Taken:
     index, time_s
         Number of the frame and its time.
     quick, careful
-        Whether it belongs to the grid of the quick and of the careful passes.
+        Whether it belongs to the grid of the quick and of the careful passes; for a camera
+        that is found out when it is looked at.
     opening
         Number of times the source had been opened; the network starts anew with each.
     """
@@ -56,31 +57,27 @@ class Taken:
 
 
 class Mailbox:
-    """One place for the newest frame, and a short queue for those of the grids.
+    """One place for the newest frame, and a short queue for those that are not to be missed.
 
     Attributes
     ----------
     replaced
         Frames that a newer one took the place of.
-    lost
-        Frames of the grids that could not wait any longer.
     """
 
     def __init__(self) -> None:
         self.replaced = 0
-        self.lost = 0
         self._newest: Taken | None = None
         self._grid: deque[Taken] = deque()
         self._change = threading.Condition()
 
-    def put(self, taken: Taken, *, wait: Callable[[], bool] | None = None) -> None:
-        """Leave a frame.
+    def put(self, taken: Taken, go_on: Callable[[], bool]) -> None:
+        """Leave a frame; one of a grid waits for room in the queue.
 
         Parameters
         ----------
-        wait
-            For a source that can wait: asked now and then whether to go on waiting when the
-            queue is full. Without it the oldest frame gives way.
+        go_on
+            Asked now and then whether to go on waiting; if not, the frame is dropped.
         """
         with self._change:
             if not (taken.quick or taken.careful):
@@ -89,11 +86,9 @@ class Mailbox:
                 self._change.notify_all()
                 return
             while len(self._grid) >= _WAITING:
-                if wait is None or not wait():
-                    self._grid.popleft()
-                    self.lost += 1
-                else:
-                    self._change.wait(0.05)
+                if not go_on():
+                    return
+                self._change.wait(0.05)
             self._newest = None  # older than this one
             self._grid.append(taken)
             self._change.notify_all()
@@ -271,7 +266,9 @@ class CaptureThread:
 
     def _leave(self, shot: Shot, gate: FrameGate) -> None:
         self._index += 1
-        quick, careful = self._quick.chooses(shot.time_s), self._careful.chooses(shot.time_s)
+        quick = careful = False
+        if not self._is_camera:
+            quick, careful = self._quick.chooses(shot.time_s), self._careful.chooses(shot.time_s)
         taken = Taken(
             picture=None if shot.pixels is None else gate.admit(shot.pixels),
             index=self._index,
@@ -280,7 +277,4 @@ class CaptureThread:
             careful=careful,
             opening=self._opening,
         )
-        self.mailbox.put(taken, wait=None if self._is_camera else self._may_wait)
-
-    def _may_wait(self) -> bool:
-        return not self._stopped.is_set()
+        self.mailbox.put(taken, lambda: not self._stopped.is_set())

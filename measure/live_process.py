@@ -14,6 +14,7 @@ import threading
 import time
 from collections import deque
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from functools import partial
 from typing import Any
 
@@ -27,10 +28,12 @@ from measure.live_capture import CaptureThread, Taken
 from measure.live_events import Trouble
 from measure.live_messages import Look, Opened, SourceOrder, Told
 from measure.live_pictures import PictureRing
+from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.pose_messages import Kind, Message
 from measure.pose_model_checksums import ModelQuality
 from measure.pose_process import Answers, listen, take_pipes
 from measure.pose_work import Looker
+from measure.video_read import RegularGrid
 
 #: A sign of life at least so often, seconds.
 ALIVE_S = 0.25
@@ -157,6 +160,7 @@ class _Session:
         self._ring = PictureRing.join(order.ring)
         self._is_camera = order.clip is None
         self._capture = CaptureThread(open_source, order.setup, is_camera=self._is_camera)
+        self._quick, self._careful = RegularGrid(QUICK_HZ), RegularGrid(CAREFUL_HZ)
         self._looker: Looker | None = None
         self._looked_at = 0
         self._rebuilds: deque[float] = deque()
@@ -216,6 +220,10 @@ class _Session:
 
     def _looked(self, taken: Taken) -> Look | None:
         """Look at a picture and hand it over; None for one that nobody has room for."""
+        if self._is_camera:
+            # Of a camera's pictures those belong to the grids that the network has time for.
+            quick, careful = self._quick.chooses(taken.time_s), self._careful.chooses(taken.time_s)
+            taken = replace(taken, quick=quick, careful=careful)
         pose = self._pose(taken)
         slot, shape, size_px = -1, (0, 0), (0, 0)
         if taken.picture is not None:

@@ -48,7 +48,10 @@ class FakeCamera:
     def next(self) -> Shot | None:
         if self._stopped.is_set():
             return None
-        wait_s, pixels = next(self._pictures)
+        scripted = next(self._pictures, None)
+        if scripted is None:
+            return None
+        wait_s, pixels = scripted
         if pixels is None:
             self._stopped.wait(None if not self._deaf else 1e6)
             return None
@@ -92,6 +95,11 @@ def blocked() -> Iterator:
     """A camera whose read never returns."""
     while True:
         yield 0.0, None
+
+
+def ended() -> Iterator:
+    """A clip that is over."""
+    yield from ()
 
 
 def failing(trouble: Trouble) -> Iterator:

@@ -11,7 +11,7 @@ from measure.live_capture import CaptureThread, Mailbox, Taken
 from measure.live_events import Trouble
 from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.setup import CameraSetup
-from tests.fake_sources import FakeCamera, blocked, failing, noisy, repeating, steady, then
+from tests.fake_sources import FakeCamera, blocked, ended, failing, noisy, repeating, steady, then
 
 
 def taken(number, *, quick=False, careful=False):
@@ -28,7 +28,7 @@ def taken(number, *, quick=False, careful=False):
 def test_the_newest_frame_wins_and_the_others_are_counted():
     mailbox = Mailbox()
     for number in range(5):
-        mailbox.put(taken(number))
+        mailbox.put(taken(number), lambda: True)
     assert mailbox.take(0.0).index == 4
     assert mailbox.take(0.0) is None
     assert mailbox.replaced == 4
@@ -37,18 +37,10 @@ def test_the_newest_frame_wins_and_the_others_are_counted():
 def test_frames_of_the_grids_wait_their_turn_and_times_never_go_back():
     mailbox = Mailbox()
     for number in range(9):
-        mailbox.put(taken(number, quick=number % 3 == 0))
+        mailbox.put(taken(number, quick=number % 3 == 0), lambda: True)
     order = [mailbox.take(0.0).index for _ in range(4)]
     assert order == [0, 3, 6, 8]
     assert mailbox.is_empty
-
-
-def test_a_full_queue_drops_the_oldest_for_a_camera():
-    mailbox = Mailbox()
-    for number in range(15):
-        mailbox.put(taken(number, careful=True))
-    assert mailbox.lost == 5
-    assert mailbox.take(0.0).index == 5
 
 
 def test_a_full_queue_makes_a_clip_wait():
@@ -57,14 +49,21 @@ def test_a_full_queue_makes_a_clip_wait():
 
     def put_all():
         for number in range(15):
-            mailbox.put(taken(number, quick=True), wait=lambda: True)
+            mailbox.put(taken(number, quick=True), lambda: True)
         done.set()
 
     threading.Thread(target=put_all, daemon=True).start()
     order = [mailbox.take(1.0).index for _ in range(15)]
     assert done.wait(1.0)
     assert order == list(range(15))
-    assert mailbox.lost == 0
+
+
+def test_a_clip_that_is_stopped_waits_no_longer():
+    mailbox = Mailbox()
+    for number in range(5):
+        mailbox.put(taken(number, quick=True), lambda: False)
+    assert [mailbox.take(0.0).index for _ in range(3)] == [0, 1, 2]
+    assert mailbox.take(0.0) is None
 
 
 class Cameras:
@@ -96,7 +95,7 @@ def wait_for(condition, timeout_s=6.0):
         time.sleep(0.01)
 
 
-def test_pictures_come_upright_in_order_with_both_grids():
+def test_pictures_come_in_order_each_with_its_own_time():
     cameras = Cameras(steady(120.0))
     with cameras as capture:
         seen = []
@@ -106,23 +105,40 @@ def test_pictures_come_upright_in_order_with_both_grids():
             seen += [one] if one is not None else []
     times = [one.time_s for one in seen]
     assert times == sorted(set(times))
-    span_s = times[-1] - times[0]
-    assert sum(one.quick for one in seen) == pytest.approx(span_s * QUICK_HZ, abs=2)
-    assert sum(one.careful for one in seen) == pytest.approx(span_s * CAREFUL_HZ, abs=2)
+    assert [one.index for one in seen] == sorted({one.index for one in seen})
     assert seen[0].picture.rgb.shape == (120, 160, 3)
     assert cameras.opened[0].closed
+
+
+def test_every_picture_of_a_clips_grids_is_kept_for_looking():
+    capture = CaptureThread(
+        lambda: FakeCamera(then(60, steady(200.0), ended())), CameraSetup(), is_camera=False
+    )
+    capture.start()
+    seen = []
+    while (one := capture.mailbox.take(0.5)) is not None:
+        seen.append(one)
+        time.sleep(0.02)
+    assert capture.stop(1.0)
+    quick = [one.time_s for one in seen if one.quick]
+    careful = [one.time_s for one in seen if one.careful]
+    span_s = seen[-1].time_s - seen[0].time_s
+    assert len(quick) == pytest.approx(span_s * QUICK_HZ, abs=2)
+    assert len(careful) == pytest.approx(span_s * CAREFUL_HZ, abs=2)
+    assert capture.ended
 
 
 def test_who_looks_slowly_still_gets_fresh_pictures_each_once():
     with Cameras(steady(30.0)) as capture:
         wait_for(lambda: not capture.mailbox.is_empty)
         ages, indices = [], []
-        for _ in range(10):
+        for _ in range(25):
             one = capture.mailbox.take(1.0)
             ages.append(time.monotonic() - one.time_s)
             indices.append(one.index)
             time.sleep(0.1)
     assert np.median(ages) < 0.15
+    assert np.median(ages[-5:]) < 0.15
     assert indices == sorted(set(indices))
 
 

@@ -1,0 +1,165 @@
+"""Measuring live against a bare loop: frames a second, age of what is shown, starting anew.
+
+Run it with ``python -m tests.bench.bench_live``. The bare loop and the engine look at the same
+frames from memory with the same network, taking turns, each in a process of its own; what counts
+are the ratios of the medians. A movement is chosen all the while, so finding trials is part of it.
+"""
+
+import argparse
+import os
+import signal
+import statistics
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import sample_clips
+from measure.body import Side
+from measure.landmarker import Landmarker
+from measure.live import LiveEngine
+from measure.live_events import LiveFrame, Source
+from measure.movements import Movement
+from measure.passes import Models
+from measure.pose_model import ModelQuality, load
+from measure.records import Conduct
+from tests.bench.replay_camera import frames_of
+
+CLIP = Path(sample_clips.__file__).parent / "clips" / "flexion-left-full.mp4"
+
+#: More than any network manages, so that the camera is never what is waited for.
+FAST_FPS = 60.0
+
+
+def bare(clip: Path, quality: ModelQuality, seconds: float) -> tuple[float, float]:
+    """Return frames a second of detection alone, and its median time in milliseconds."""
+    import cv2
+
+    frames = [cv2.cvtColor(frame, cv2.COLOR_BGR2RGB) for frame in frames_of(clip)]
+    times: list[float] = []
+    with Landmarker(load(quality).content) as landmarker:
+        start = time.perf_counter()
+        while (now := time.perf_counter()) - start < seconds:
+            landmarker.detect(frames[len(times) % len(frames)], now - start)
+            times.append(time.perf_counter() - now)
+        total = time.perf_counter() - start
+    return len(times) / total, 1000 * statistics.median(times)
+
+
+def bare_apart(clip: Path, quality: ModelQuality, seconds: float) -> tuple[float, float]:
+    """Return the same from a process of its own."""
+    command = [sys.executable, "-m", "tests.bench.bench_live", "--bare", quality.value]
+    done = subprocess.run(
+        [*command, "--clip", str(clip), "--seconds", str(seconds)],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    fps, median_ms = done.stdout.split()
+    return float(fps), float(median_ms)
+
+
+class Live:
+    """An engine on the replayed frames."""
+
+    def __init__(self, clip: Path, quality: ModelQuality, fps: float) -> None:
+        models = Models(name=quality.value, bundles={quality: load(quality)})
+        self.engine = LiveEngine(
+            lambda: models,
+            command=(sys.executable, "-m", "tests.bench.replay_camera", str(clip), str(fps)),
+            stall_s=5.0,
+        )
+        self.engine.start(Source())
+        self.engine.choose(Movement.FLEXION, Side.LEFT, 99, 0, Conduct())
+
+    def __enter__(self) -> "Live":
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        self.engine.close(4.0)
+
+    def next_frame(self) -> tuple[LiveFrame, float]:
+        """Return the next frame and its age when it was there, milliseconds."""
+        while (frame := self.engine.newest_frame()) is None:
+            time.sleep(0.0005)
+        return frame, 1000 * (time.monotonic() - frame.time_s)
+
+    def measure(self, seconds: float) -> tuple[float, float, float]:
+        """Return frames a second, median age in milliseconds, and this process's own share
+        of a processor.
+        """
+        ages: list[float] = []
+        start, used = time.perf_counter(), time.process_time()
+        while time.perf_counter() - start < seconds:
+            ages.append(self.next_frame()[1])
+        span = time.perf_counter() - start
+        share = (time.process_time() - used) / span
+        return len(ages) / span, statistics.median(ages), share
+
+
+def compare(clip: Path, quality: ModelQuality, seconds: float, repeats: int) -> None:
+    """Print speeds and their ratio, and the age of what is shown beyond the network's time."""
+    alone, live = [], []
+    for _ in range(repeats):
+        alone.append(bare_apart(clip, quality, seconds))
+        with Live(clip, quality, FAST_FPS) as run:
+            run.next_frame()
+            run.measure(1.0)
+            live.append(run.measure(seconds))
+    bare_fps = statistics.median(fps for fps, _ in alone)
+    bare_ms = statistics.median(ms for _, ms in alone)
+    live_fps = statistics.median(fps for fps, _, _ in live)
+    age_ms = statistics.median(age for _, age, _ in live)
+    name = quality.value
+    share = statistics.median(share for *_, share in live)
+    print(f"{name}: bare loop {bare_fps:.1f} frames/s, live {live_fps:.1f} frames/s")
+    print(f"{name}: ratio {live_fps / bare_fps:.3f} (goal: at least 0.95)")
+    print(
+        f"{name}: network {bare_ms:.1f} ms, from grab to result {age_ms:.1f} ms: "
+        f"{age_ms - bare_ms:.1f} ms more (goal: less than 20)"
+    )
+    print(f"{name}: the window's process used {share:.0%} of a processor for it")
+
+
+def starts(clip: Path, quality: ModelQuality) -> None:
+    """Print how long the first picture takes, and the next one after the process was killed."""
+    start = time.monotonic()
+    with Live(clip, quality, 30.0) as run:
+        run.next_frame()
+        print(f"{quality.value}: first picture after {time.monotonic() - start:.1f} s")
+        run.measure(2.0)
+        process_id = run.engine.process_id
+        assert process_id is not None
+        os.kill(process_id, signal.SIGKILL)
+        killed = time.monotonic()
+        while run.next_frame()[0].time_s < killed:
+            continue
+        print(
+            f"{quality.value}: next picture {time.monotonic() - killed:.1f} s after the process "
+            "was killed (goal: less than 3)"
+        )
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description="Measuring live against a bare loop.")
+    parser.add_argument("--clip", type=Path, default=CLIP)
+    parser.add_argument("--seconds", type=float, default=8.0)
+    parser.add_argument("--repeats", type=int, default=3)
+    parser.add_argument("--bare", type=ModelQuality, help=argparse.SUPPRESS)
+    parser.add_argument(
+        "--quality",
+        type=ModelQuality,
+        nargs="+",
+        default=[ModelQuality.FULL, ModelQuality.HEAVY],
+    )
+    arguments = parser.parse_args()
+    if arguments.bare:
+        print(*bare(arguments.clip, arguments.bare, arguments.seconds))
+        return
+    for quality in arguments.quality:
+        compare(arguments.clip, quality, arguments.seconds, arguments.repeats)
+    starts(arguments.clip, arguments.quality[0])
+
+
+if __name__ == "__main__":
+    main()
