@@ -1,7 +1,8 @@
 """The work of the pose process on one clip: decoding, looking, passing results on.
 
-Decoding and looking overlap: the caller's thread decodes, and one thread for each network
-looks (the native code lets other threads run). Short queues between them keep memory flat.
+Decoding and looking overlap: the caller's thread decodes, and one thread for each pass looks
+(the native code lets other threads run, and one network keeps only one processor busy). Short
+queues between them keep memory flat.
 No pipes and no processes here.
 """
 
@@ -170,11 +171,11 @@ def _looking_threads(
     make_looker: Mapping[ModelQuality, Callable[[], Looker]],
     listener: Listener,
 ) -> list["LookingThread"]:
-    """Return a started thread for each network that the passes need."""
-    threads = []
-    for quality in dict.fromkeys(each.quality for each in passes):
-        numbered = [(n, each) for n, each in enumerate(passes) if each.quality is quality]
-        threads.append(LookingThread(make_looker[quality], numbered, listener))
+    """Return a started thread for each pass."""
+    threads = [
+        LookingThread(make_looker[each.quality], number, each, listener)
+        for number, each in enumerate(passes)
+    ]
     for thread in threads:
         thread.start()
     return threads
@@ -187,7 +188,7 @@ def _facts(
     reader: ClipReader,
     threads: Sequence["LookingThread"],
 ) -> ClipFacts:
-    notes = [*reader.notes, *(note for thread in threads for note in thread.notes)]
+    notes = [*reader.notes, *(thread.note for thread in threads if thread.note)]
     frames = reader.frames_read + reader.frames_lost
     if reader.frames_lost:
         notes.append(
@@ -228,24 +229,21 @@ class _Ticker:
 
 
 class LookingThread:
-    """One network's thread: all passes of one quality over the pictures given to it."""
+    """The thread of one pass, which looks at the pictures given to it."""
 
     def __init__(
-        self,
-        make_looker: Callable[[], Looker],
-        passes: Sequence[tuple[int, PosePass]],
-        listener: Listener,
+        self, make_looker: Callable[[], Looker], number: int, which: PosePass, listener: Listener
     ) -> None:
-        self._make_looker = make_looker
         self._waiting: queue.Queue[Waiting | None] = queue.Queue(_WAITING)
         self._stopped = threading.Event()
         self._error: Exception | None = None
-        self._runs = [_Run(number, each, make_looker, listener) for number, each in passes]
-        self._thread = threading.Thread(target=self._work, name=passes[0][1].quality, daemon=True)
+        self._run = _Run(number, which, make_looker, listener)
+        self._thread = threading.Thread(target=self._work, name=which.name, daemon=True)
 
     @property
-    def notes(self) -> list[str]:
-        return [run.note for run in self._runs if run.note]
+    def note(self) -> str | None:
+        """What was odd, or None."""
+        return self._run.note
 
     def start(self) -> None:
         self._thread.start()
@@ -285,15 +283,12 @@ class LookingThread:
                     continue
                 if waiting is None:
                     break
-                for run in self._runs:
-                    run.look(waiting)
-            for run in self._runs:
-                run.flush()
+                self._run.look(waiting)
+            self._run.flush()
         except Exception as error:  # noqa: BLE001 - the top of a thread; raised in the caller's
             self._error = error
         finally:
-            for run in self._runs:
-                run.close()
+            self._run.close()
             self._stopped.set()
 
 

@@ -143,7 +143,7 @@ def test_a_mirrored_source_shows_the_persons_own_sides() -> None:
     assert left == pytest.approx(expected)
 
 
-def test_two_networks_see_the_same_frames() -> None:
+def test_all_passes_see_the_same_frames() -> None:
     passes = (
         PosePass(quality=LITE),
         PosePass(quality=HEAVY),
