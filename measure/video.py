@@ -126,8 +126,8 @@ class _OpenCvClip:
         opened = self._capture.open(os.path.abspath(clip), cv2.CAP_FFMPEG)
         if not opened:
             raise ClipError(
-                f"The clip {clip.name} holds no pictures that can be decoded: it has sound only, "
-                "is damaged at its start, or uses an unknown codec. Convert it to MP4 (H.264)."
+                f"The clip {clip.name} holds no pictures that can be decoded: it is damaged at "
+                "its start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264)."
             )
         try:
             self._facts = self._ask()

@@ -8,6 +8,7 @@ sentence. Nothing is decoded here.
 
 import codecs
 import os
+import re
 import stat
 import struct
 from collections.abc import Iterator
@@ -18,7 +19,7 @@ from typing import BinaryIO
 from measure.errors import ClipError
 
 #: Bytes read from the start of a file to recognise it.
-_HEAD_BYTES = 4096
+_HEAD_BYTES = 1 << 16
 
 #: Boxes of an MP4 file looked at on one level; real ones have a few, or one for each second. Ours.
 _MOST_BOXES = 100_000
@@ -85,6 +86,8 @@ def check_clip(clip: Path) -> Container:
             f"{_named(clip)} cannot be read ({error.strerror}). Copy it to this computer's own "
             "disk and try again."
         ) from None
+    if _has_sound_only(kind, head):
+        kind = Container.SOUND
     if kind in _NO_CLIPS:
         raise ClipError(f"{_named(clip)} {_NO_CLIPS[kind]}.")
     return kind
@@ -204,6 +207,16 @@ def _is_text(head: bytes) -> bool:
     except UnicodeDecodeError:
         return False
     return all(sign.isprintable() or sign in "\t\r\n\f" for sign in text)
+
+
+def _has_sound_only(kind: Container, head: bytes) -> bool:
+    """Tell whether a Matroska or Ogg file names sound codecs at its start and no picture codec."""
+    if kind is Container.MATROSKA:
+        return b"A_" in head and not re.search(rb"V_[A-Z]", head)
+    if kind is Container.OGG:
+        sound = any(mark in head for mark in (b"\x01vorbis", b"OpusHead", b"\x7fFLAC"))
+        return sound and b"\x80theora" not in head
+    return False
 
 
 def _check_index(clip: Path, file: BinaryIO) -> None:

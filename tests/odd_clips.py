@@ -204,6 +204,9 @@ KINDS: dict[str, Callable[[Path], None]] = {
     "random": lambda path: path.write_bytes(random.Random(1).randbytes(5000)) and None,
     "notes-txt": lambda path: path.write_text("Runner beans by the shed.\n" * 40) and None,
     "list-m3u8": lambda path: path.write_text("#EXTM3U\nhttp://127.0.0.1:9/clip.ts\n") and None,
+    "broken-mkv": lambda path: (
+        path.write_bytes(b"\x1a\x45\xdf\xa3" + random.Random(2).randbytes(3000)) and None
+    ),
     "enormous-avi": _enormous,
     "large": _large,
     "black-mkv": _dark(0),

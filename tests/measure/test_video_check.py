@@ -49,7 +49,7 @@ def test_first_bytes_tell_the_kind(head: bytes, kind: Container) -> None:
 
 
 def test_text_cut_inside_a_letter_is_still_text() -> None:
-    assert recognise(("x" + "ä" * 4000).encode()[:4096]) is Container.TEXT
+    assert recognise(("x" + "ä" * 40000).encode()[: 1 << 16]) is Container.TEXT
 
 
 def refusal(clip: Path) -> str:
@@ -161,6 +161,26 @@ def test_boxes_of_usual_files_pass(tmp_path: Path, content: bytes) -> None:
     clip = tmp_path / "clip.mp4"
     clip.write_bytes(content)
     assert check_clip(clip) is Container.MP4
+
+
+@pytest.mark.parametrize(
+    ("content", "refused"),
+    [
+        (b"\x1a\x45\xdf\xa3" + b"\x86\x86A_OPUS", True),
+        (b"\x1a\x45\xdf\xa3" + b"\x86\x86A_OPUS\x86\x8fV_MPEG4/ISO/AVC", False),
+        (b"\x1a\x45\xdf\xa3" + b"nothing known", False),
+        (b"OggS\0\x02" + b"\x01vorbis", True),
+        (b"OggS\0\x02" + b"OpusHead", True),
+        (b"OggS\0\x02" + b"\x80theora" + b"OggS\0\x02" + b"\x01vorbis", False),
+    ],
+)
+def test_sound_alone_is_told_apart(tmp_path: Path, content: bytes, refused: bool) -> None:
+    clip = tmp_path / "clip"
+    clip.write_bytes(content)
+    if refused:
+        assert "holds sound only" in refusal(clip)
+    else:
+        check_clip(clip)
 
 
 def test_boxes_nested_without_end_are_left(tmp_path: Path) -> None:
