@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
-from PySide6.QtCore import QElapsedTimer, QEventLoop
+from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 
 from gui.background import Background
 from gui.clip_reading import accepted_measurement
@@ -26,6 +26,9 @@ from measure.body import LANDMARKS, Side, Track
 from measure.movements import Movement
 from measure.reasons import Reason
 from measure.records import Conduct
+
+#: Times around the event loop until what follows from what has followed.
+_ROUNDS = 5
 
 TODAY = dt.date(2026, 11, 25)
 
@@ -68,16 +71,24 @@ class Stage:
         self.engine = ScriptedEngine()
         return self.engine
 
-    def settle(self, wait_ms: int = 80) -> None:
-        """Let everything that is under way arrive."""
+    def settle(self, wait_ms: int = 0) -> None:
+        """Let everything that is under way arrive, however slow the computer is."""
         timer = QElapsedTimer()
         timer.start()
-        loop = QEventLoop()
-        while timer.elapsed() < wait_ms or self.services.records.busy or self.services.slow.busy:
-            loop.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
+        rounds = 0
+        while rounds < _ROUNDS or timer.elapsed() < wait_ms or self._busy():
+            self.services.feed.pull()
+            QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
+            rounds += 1
+
+    def _busy(self) -> bool:
+        return self.services.records.busy or self.services.slow.busy
 
     def close(self) -> None:
+        """Close the window and let go of its widgets."""
         self.window.close()
+        self.window.deleteLater()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         self._home.cleanup()
 
 
