@@ -173,4 +173,5 @@ def _sensible(confidence: FloatArray) -> FloatArray:
 
 
 def _first_line(error: Exception) -> str:
-    return (str(error).strip().splitlines() or [type(error).__name__])[0][:200]
+    lines = str(error).strip().splitlines() or [type(error).__name__]
+    return lines[0][:200].rstrip(" :.")
