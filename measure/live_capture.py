@@ -22,7 +22,7 @@ from measure.live_events import Trouble
 from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.setup import CameraSetup
 from measure.source_watch import Exposure, SourceWatch, glance
-from measure.video_read import RegularGrid
+from measure.video_times import RegularGrid
 
 #: Pictures of a clip that may wait. Ours.
 _WAITING = 3

@@ -29,11 +29,11 @@ from measure.live_events import Trouble
 from measure.live_messages import Look, Opened, SourceOrder, Told
 from measure.live_pictures import PictureRing
 from measure.passes import CAREFUL_HZ, QUICK_HZ
+from measure.pose_looking import Looker
 from measure.pose_messages import Kind, Message
 from measure.pose_model_checksums import ModelQuality
 from measure.pose_process import Answers, listen, take_pipes
-from measure.pose_work import Looker
-from measure.video_read import RegularGrid
+from measure.video_times import RegularGrid
 
 #: A sign of life at least so often, seconds.
 ALIVE_S = 0.25

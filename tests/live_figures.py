@@ -11,7 +11,7 @@ from measure.live_person import Person
 from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.pose_model import Bundle
 from measure.pose_model_checksums import ModelQuality
-from measure.video_read import RegularGrid
+from measure.video_times import RegularGrid
 
 RATE_HZ = 15.0
 

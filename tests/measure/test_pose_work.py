@@ -14,8 +14,9 @@ from measure.body import LANDMARKS, SIDES_EXCHANGED, FloatArray, Landmark, PoseF
 from measure.clip_job import ClipFacts, ClipJob, PosePass
 from measure.errors import ClipError, PoseProcessError
 from measure.frame import PixelArray
+from measure.pose_looking import MOST_REBUILDS
 from measure.pose_model_checksums import ModelQuality
-from measure.pose_work import MOST_REBUILDS, run_job
+from measure.pose_work import run_job
 from tests.scripted_source import ScriptedSource
 
 LITE, HEAVY = ModelQuality.LITE, ModelQuality.HEAVY

@@ -14,11 +14,9 @@ from measure.video_read import (
     MOST_FAILURES,
     MOST_REPEATS,
     ClipReader,
-    RegularGrid,
     SourceFrame,
-    TimeLine,
-    merged,
 )
+from measure.video_times import RegularGrid, TimeLine, merged
 from tests.scripted_source import ScriptedSource, Step
 
 
