@@ -113,6 +113,7 @@ FOLDER ?= $(HOME)/.cache/thawline-bench
 
 bench: install-dev
 	$(BIN)/python -m tests.bench.bench_speed
+	$(BIN)/python -m tests.bench.bench_live
 
 bench-accuracy: install-dev
 	$(PIP) --editable '.[synth]'

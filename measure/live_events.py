@@ -152,7 +152,8 @@ class LiveEvent:
         With MEASUREMENT_DONE the final one. With TRIAL_SETTLED the one that all trials settled
         so far make, so that it can be kept at once.
     side
-        With HAND_RAISED, the person's hand.
+        With HAND_RAISED, the person's hand. During a movement the engine pauses, or goes on, by
+        itself; PAUSED or RESUMED follows.
     trouble, text
         With TROUBLE: what it is, and details in words if there are any.
     """

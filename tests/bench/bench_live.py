@@ -18,7 +18,7 @@ import sample_clips
 from measure.body import Side
 from measure.landmarker import Landmarker
 from measure.live import LiveEngine
-from measure.live_events import LiveFrame, Source
+from measure.live_events import EventKind, LiveFrame, Source
 from measure.movements import Movement
 from measure.passes import Models
 from measure.pose_model import ModelQuality, load
@@ -140,6 +140,39 @@ def starts(clip: Path, quality: ModelQuality) -> None:
         )
 
 
+def resident_mb(number: int | str) -> float:
+    """Return the memory that a process holds now, megabytes (Linux)."""
+    lines = Path(f"/proc/{number}/status").read_text().splitlines()
+    return next(int(line.split()[1]) / 1024 for line in lines if line.startswith("VmRSS"))
+
+
+def soak(clip: Path, seconds: float) -> None:
+    """Print what the window's and the live process hold while a clip plays over and over and
+    one movement after the other is measured.
+    """
+    engine = LiveEngine(loop_clips=True, stall_s=10.0)
+    engine.start(Source(clip=clip))
+    start, told, done = time.monotonic(), 0.0, 0
+    engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, Conduct())
+    while (now := time.monotonic() - start) < seconds:
+        engine.newest_frame()
+        for event in engine.events():
+            if event.kind is EventKind.MEASUREMENT_DONE:
+                done += 1
+                engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, Conduct())
+            elif event.kind is EventKind.TROUBLE:
+                print(f"{now:.0f} s: {event.trouble} {event.text}")
+        if now - told > seconds / 10 and engine.process_id is not None:
+            told = now
+            own, other = resident_mb("self"), resident_mb(engine.process_id)
+            print(f"{now:.0f} s: window's process {own:.0f} MB, live process {other:.0f} MB")
+        time.sleep(0.008)
+    print(f"{done} measurements; closing took", end=" ")
+    start = time.monotonic()
+    engine.close(4.0)
+    print(f"{time.monotonic() - start:.1f} s")
+
+
 def main() -> None:
     parser = argparse.ArgumentParser(description="Measuring live against a bare loop.")
     parser.add_argument("--clip", type=Path, default=CLIP)
@@ -152,7 +185,11 @@ def main() -> None:
         nargs="+",
         default=[ModelQuality.FULL, ModelQuality.HEAVY],
     )
+    parser.add_argument("--soak", type=float, metavar="SECONDS", help="measure memory instead")
     arguments = parser.parse_args()
+    if arguments.soak:
+        soak(arguments.clip, arguments.soak)
+        return
     if arguments.bare:
         print(*bare(arguments.clip, arguments.bare, arguments.seconds))
         return
