@@ -21,7 +21,8 @@ from measure.passes import Models
 from measure.pose_model_checksums import ModelQuality
 from measure.readings import Measurement, Provenance
 from measure.settling import SettleNews, SettleOrder, hastily_settled
-from measure.software import software
+from measure.setup import Setup
+from measure.source_log import SourceLog
 from measure.trial_book import TrialBook
 from measure.trial_watch import Captured, TrialWatch
 
@@ -98,12 +99,10 @@ class LiveSession:
         self._clocks_s = (clock(), wall())
         self._source: Source | None = None
         self._opening = 0
-        self._opened: Opened | None = None
+        self._log = SourceLog()
         self._scene: Scene | None = None
         self._trouble: Trouble | None = None
         self._frames = 0
-        self._first_s = self._last_s = self._fps = 0.0
-        self._notes: list[str] = []
         self._chosen = 0
         self._book: TrialBook | None = None
         self._watch: TrialWatch | None = None
@@ -120,9 +119,7 @@ class LiveSession:
         """Open a source in place of the one before; trials captured so far stay."""
         self._opening += 1
         self._source = source
-        self._opened, self._trouble = None, None
-        self._notes = []
-        self._frames = 0
+        self._log, self._trouble = SourceLog(), None
         self._begin_anew()
         try:
             hands = self._hands()
@@ -169,7 +166,7 @@ class LiveSession:
         if self._paused:
             self._paused = False
             if self._watch is not None:
-                self._watch.start_anew(self._last_s)
+                self._watch.start_anew(self._log.last_s)
             self._happen(LiveEvent(kind=EventKind.RESUMED))
 
     def discard_last(self) -> None:
@@ -207,7 +204,7 @@ class LiveSession:
         elif isinstance(news, Seen):
             self._take_seen(news)
         elif isinstance(news, Opened):
-            self._opened = news
+            self._log.open(news)
         elif isinstance(news, Told):
             self._take_told(news)
         elif isinstance(news, Ended):
@@ -223,7 +220,7 @@ class LiveSession:
             if self._source.clip is None:
                 self.open(self._source)
             self._begin_anew()
-            self._notes.append("The computer slept; the person was looked for anew.")
+            self._log.note("The computer slept; the person was looked for anew.")
 
     @property
     def pending(self) -> int:
@@ -238,7 +235,7 @@ class LiveSession:
             self._take_settled(hastily_settled(order))
         if self._book is None or self._done or not self._book.has_captured:
             return None
-        return self._book.measurement(self._provenance(self._hands().models))
+        return self._book.measurement(self._provenance())
 
     # -----------------------------------------------------------------------------------------
 
@@ -258,7 +255,8 @@ class LiveSession:
             self._scene = Scene(seen.size_px, self._source.setup)
         if self._scene is None:
             return
-        self._count(seen)
+        self._frames += 1
+        self._log.count(seen)
         measuring = self._is_measuring
         look = self._scene.look(seen, self._watch_now(), measuring=measuring)
         if look.lost:
@@ -282,13 +280,6 @@ class LiveSession:
                     quality=look.quality,
                 )
             )
-
-    def _count(self, seen: Seen) -> None:
-        if not self._first_s or seen.pose.time_s < self._first_s:
-            self._first_s = seen.pose.time_s
-        self._frames += 1
-        self._last_s = seen.pose.time_s
-        self._fps = seen.fps or self._fps
 
     @property
     def _is_measuring(self) -> bool:
@@ -393,38 +384,16 @@ class LiveSession:
         if full and not self._done:
             self._done = True
             self._watch = None
-            measurement = self._book.measurement(
-                self._provenance(self._hands().models), self._nothing_found
-            )
+            measurement = self._book.measurement(self._provenance(), self._nothing_found)
             self._happen(LiveEvent(kind=EventKind.MEASUREMENT_DONE, measurement=measurement))
 
     def _measurement_so_far(self) -> Measurement | None:
         assert self._book is not None
         if not self._book.has_settled:
             return None
-        return self._book.measurement(self._provenance(self._hands().models))
+        return self._book.measurement(self._provenance())
 
-    def _provenance(self, models: Models) -> Provenance:
+    def _provenance(self) -> Provenance:
         assert self._book is not None
-        opened, size = self._opened, self._scene.size_px if self._scene is not None else None
-        span_s = self._last_s - self._first_s
-        source = {
-            "backend": opened.backend if opened is not None else "unknown",
-            "size": "unknown" if size is None else f"{size[0]}x{size[1]}",
-            "frames_read": str(self._frames),
-            "looks_a_second": f"{self._frames / span_s:.1f}" if span_s > 0 else "unknown",
-            **({"measured_fps": f"{self._fps:.2f}"} if self._fps else {}),
-            **({"notes": " ".join(self._notes)} if self._notes else {}),
-        }
-        if opened is not None:
-            source["sample_aspect"] = f"{opened.sample_aspect:.4f}"
-        return Provenance(
-            model=models.name,
-            model_hashes=models.hashes,
-            passes=tuple(
-                models.pass_name(one) for one in models.careful(self._book.movement, self._view)
-            ),
-            software=software(),
-            source=source,
-            setup=self._source.setup if self._source is not None else Provenance(model="").setup,
-        )
+        setup = self._source.setup if self._source is not None else Setup()
+        return self._log.provenance(self._hands().models, self._book.movement, setup)
