@@ -83,7 +83,8 @@ def _show(clips: tuple[Path, ...], quality: ModelQuality | None) -> int:
     look = Look(settings.scheme, settings.text_percent)
     look.apply()
     reader = WindowClipReader(
-        quality, already_mirrored=lambda: settings.already_mirrored(settings.camera)
+        lambda: local_models(quality),
+        already_mirrored=lambda: settings.already_mirrored(settings.camera),
     )
     services = Services(
         look=look,
@@ -97,11 +98,9 @@ def _show(clips: tuple[Path, ...], quality: ModelQuality | None) -> int:
         read_clip=reader,
         open_clip=open_scrub_pictures,
         combine_trials=accepted_measurement,
+        end_reading=reader.close,
         clips=clips,
     )
     window = MainWindow(services)
     window.show()
-    try:
-        return int(QApplication.exec())
-    finally:
-        reader.close()
+    return int(QApplication.exec())

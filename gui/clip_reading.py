@@ -17,7 +17,7 @@ from measure.body import Side
 from measure.errors import ClipError, ThawlineError
 from measure.measurement import measurement_of
 from measure.movements import Movement
-from measure.passes import Models
+from measure.passes import Models, models_here
 from measure.pose import PoseProcess
 from measure.pose_model import load
 from measure.pose_model_checksums import ModelQuality
@@ -45,21 +45,18 @@ def local_models(quality: ModelQuality | None) -> Models:
     """
     if quality is not None:
         return Models(name=quality.value, bundles={quality: load(quality)})
-    full = load(ModelQuality.FULL)
-    try:
-        heavy = load(ModelQuality.HEAVY)
-    except ThawlineError:
-        return Models(name="full", bundles={ModelQuality.FULL: full})
-    return Models(name="heavy", bundles={ModelQuality.FULL: full, ModelQuality.HEAVY: heavy})
+    return models_here()
 
 
 class WindowClipReader:
     """Reads clips one after the other with one pose process."""
 
     def __init__(
-        self, quality: ModelQuality | None, already_mirrored: Callable[[], bool] = lambda: False
+        self,
+        load_models: Callable[[], Models],
+        already_mirrored: Callable[[], bool] = lambda: False,
     ) -> None:
-        self._quality = quality
+        self._load_models = load_models
         self._already_mirrored = already_mirrored
         self._models: Models | None = None
         self._process: PoseProcess | None = None
@@ -73,7 +70,7 @@ class WindowClipReader:
             if not progress(share):
                 raise StoppedError("The reading was stopped.")
 
-        models = self._models or local_models(self._quality)
+        models = self._models or self._load_models()
         self._models = models
         process = self._process or PoseProcess(models.bundles)
         self._process = process

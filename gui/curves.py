@@ -8,7 +8,8 @@ from measure.body import Side
 from measure.history import History
 from measure.moments import Moment
 from measure.movements import Movement
-from measure.readings import Reference, Status
+from measure.progress_series import instrument_of
+from measure.readings import Status
 from measure.records import Conduct, MeasurementRecord
 
 
@@ -36,8 +37,6 @@ class Curve:
 
     side: Side
     conduct: Conduct
-    reference: Reference
-    model: str
     points: tuple[Point, ...]
 
     @property
@@ -61,25 +60,19 @@ def conducts_of(history: History, movement: Movement) -> tuple[Conduct, ...]:
 
 
 def curves(history: History, movement: Movement, conduct: Conduct) -> tuple[Curve, ...]:
-    """Return the curves of one movement done in one way.
+    """Return the curves of one movement done in one way, the left shoulder's first.
 
-    A change of reference or of the deciding model begins another curve: their numbers are not
-    to be compared.
+    Whatever makes numbers incomparable (another model, camera, view, reference) begins another
+    curve.
     """
-    groups: dict[tuple[Side, Reference, str], list[MeasurementRecord]] = defaultdict(list)
+    groups: dict[tuple[Side, tuple[object, ...]], list[MeasurementRecord]] = defaultdict(list)
     for record in history.measurements:
         found = record.measurement
         if found.movement is movement and record.conduct == conduct:
-            groups[found.side, found.reference, found.provenance.model].append(record)
+            groups[found.side, instrument_of(found)].append(record)
     return tuple(
-        Curve(
-            side=side,
-            conduct=conduct,
-            reference=reference,
-            model=model,
-            points=tuple(_points(records)),
-        )
-        for (side, reference, model), records in sorted(groups.items())
+        Curve(side=side, conduct=conduct, points=tuple(_points(groups[side, instrument])))
+        for side, instrument in sorted(groups, key=lambda key: key[0])
     )
 
 

@@ -3,6 +3,8 @@
 For screenshots and tests; nothing is measured in it.
 """
 
+from functools import lru_cache
+
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -19,10 +21,14 @@ _HIPS, _BODY_PX = (640.0, 415.0), 560.0
 _SKIN, _SHIRT, _SLEEVE, _TROUSERS = "#c99a78", "#53796a", "#466757", "#3f4a5a"
 
 
+@lru_cache(maxsize=64)
 def drawn_picture(
     movement: Movement, side: Side, value: float
 ) -> tuple[NDArray[np.uint8], FloatArray]:
-    """Return a picture, shape (720, 1280, 3), and landmarks, shape (33, 2), pixels."""
+    """Return a picture, shape (720, 1280, 3), and landmarks, shape (33, 2), pixels.
+
+    Both are kept for the next time and cannot be written to.
+    """
     whole = shown_deg(movement) if MOVEMENTS[movement].unit is Unit.DEGREES else 0.6
     body = figure(movement, side, mirrored=False, share=value / whole)
     image = QImage(WIDTH_PX, HEIGHT_PX, QImage.Format.Format_RGB888)
@@ -33,7 +39,10 @@ def drawn_picture(
     painter.end()
     rows = np.frombuffer(image.constBits(), dtype=np.uint8)
     picture = rows.reshape(HEIGHT_PX, image.bytesPerLine())[:, : WIDTH_PX * 3]
-    return picture.reshape(HEIGHT_PX, WIDTH_PX, 3).copy(), _landmarks(body, side)
+    whole_picture, points = picture.reshape(HEIGHT_PX, WIDTH_PX, 3).copy(), _landmarks(body, side)
+    whole_picture.setflags(write=False)
+    points.setflags(write=False)
+    return whole_picture, points
 
 
 def _at(point: Point) -> QPointF:

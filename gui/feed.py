@@ -16,6 +16,8 @@ from measure.records import Conduct
 _PULL_EVERY_MS = 8
 #: Longest time an engine may take to close when the page is left, seconds.
 _CLOSE_S = 4.0
+#: Share of the time for closing everything that the engine gets. Ours.
+_ENGINE_SHARE = 0.85
 
 
 class EngineFeed(QObject):
@@ -84,15 +86,15 @@ class EngineFeed(QObject):
         if self._engine is not None:
             self._engine.finish_movement()
 
-    def leave(self) -> None:
-        """Close the engine without waiting for it."""
+    def leave(self, engine_s: float = _CLOSE_S) -> None:
+        """Close the engine without waiting for it; it may take so many seconds."""
         engine = self._stop()
         if engine is not None:
-            self._closing.run(lambda: engine.close(_CLOSE_S), self._closed)
+            self._closing.run(lambda: engine.close(engine_s), self._closed)
 
     def close(self, timeout_s: float) -> None:
         """Close everything for good, within the time."""
-        self.leave()
+        self.leave(timeout_s * _ENGINE_SHARE)
         self._closing.close(timeout_s)
 
     @Slot()

@@ -10,6 +10,7 @@ from enum import StrEnum
 from measure.body import Side
 from measure.live_events import EventKind, LiveEvent
 from measure.movements import MOVEMENTS, Movement, View
+from measure.programme import Asking, Irritability, asking
 from measure.readings import Measurement, Trial
 from measure.records import StoppedBy
 
@@ -84,16 +85,23 @@ def home_tasks(
     affected
         The stiff shoulder; None measures the right one first.
     sore_day
-        Two trials instead of three, and no reach behind the back, the movement that hurts
-        most in a stiff shoulder.
+        As little as is asked of a shoulder that is easily upset.
     """
     second = affected or Side.LEFT
-    trials = 2 if sore_day else 3
-    return tuple(
-        Task(movement=movement, side=side, trials=trials)
+    tasks = tuple(
+        Task(movement=movement, side=side)
         for movement in movements
-        if not (sore_day and movement is Movement.HAND_BEHIND_BACK)
         for side in (second.other, second)
+    )
+    return eased(tasks, asking(Irritability.HIGH)) if sore_day else tasks
+
+
+def eased(tasks: Sequence[Task], asked: Asking) -> tuple[Task, ...]:
+    """Return the tasks with no more trials and movements than may be asked for."""
+    return tuple(
+        replace(task, trials=min(task.trials, asked.trials))
+        for task in tasks
+        if task.movement not in asked.left_out
     )
 
 

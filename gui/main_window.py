@@ -1,11 +1,13 @@
 """The window: four words in one row, a page beneath, a menu bar for the rest."""
 
 from functools import partial
+from pathlib import Path
 
 from PySide6.QtCore import QTimer, Slot
 from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import (
     QButtonGroup,
+    QFileDialog,
     QHBoxLayout,
     QMainWindow,
     QMenu,
@@ -20,11 +22,13 @@ from gui.pages.clips_page import ClipsPage
 from gui.pages.measure_page import MeasurePage
 from gui.pages.progress_page import ProgressPage
 from gui.pages.setup_page import SetupPage
+from gui.report_file import report_name, write_report
 from gui.services import Services
 from gui.settings import TEXT_SCALES
 from gui.theme import Scheme
 from gui.widgets.text import button, hairline, label
 from gui.words import tr
+from measure.history import History
 from measure.records import Person
 
 #: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
@@ -111,6 +115,8 @@ class MainWindow(QMainWindow):
         file = bar.addMenu(tr("&File"))
         self._add(file, tr("Open a &clip..."), "Ctrl+O", self._open_clip)
         self._add(file, tr("Open a &folder of clips..."), "Ctrl+Shift+O", self._open_folder)
+        file.addSeparator()
+        self._add(file, tr("&Report for a clinic visit..."), "Ctrl+P", self._report)
         file.addSeparator()
         leave = self._add(file, tr("&Quit"), "Ctrl+Q", self.close)
         leave.setMenuRole(QAction.MenuRole.QuitRole)
@@ -213,6 +219,32 @@ class MainWindow(QMainWindow):
         self.clips.ask_for_folder()
 
     @Slot()
+    def _report(self) -> None:
+        """Ask where a report goes and write it, beside the window's thread."""
+        person, services = self.measure.person, self.services
+        if person is None:
+            self.tell(tr("Nobody has been measured yet."))
+            return
+        today = services.today()
+        name, _ = QFileDialog.getSaveFileName(
+            self,
+            tr("Write a report"),
+            report_name(person, today, ".pdf"),
+            "PDF (*.pdf);;HTML (*.html)",
+        )
+        if not name:
+            return
+
+        def write(history: History) -> None:
+            services.slow.run(
+                lambda: write_report(history, today, Path(name)),
+                lambda _: self.tell(tr("{file} is written.").format(file=Path(name).name)),
+                self.tell,
+            )
+
+        services.records.run(lambda: services.keeper.history(person.id), write, self.tell)
+
+    @Slot()
     def _what_this_is(self) -> None:
         what_this_is_dialog(self).open()
 
@@ -253,6 +285,8 @@ class MainWindow(QMainWindow):
         services.settings.save()
         self.hide()
         services.cues.silence()
+        self.clips.stop_reading()
+        services.slow.run(services.end_reading)
         services.feed.close(_CLOSE_ENGINE_S)
         services.records.run(services.keeper.close)
         services.records.close(_CLOSE_RECORDS_S)

@@ -26,6 +26,8 @@ class Services:
         The thread that the keeper belongs to.
     slow
         The thread for what takes long: cameras listed, clips read.
+    end_reading
+        Lets go of what reading clips needs; called in the slow thread.
     clips
         Clips that play as if they were the camera, one for each movement; none for a camera.
     today
@@ -43,6 +45,7 @@ class Services:
     read_clip: ClipReader
     open_clip: ClipOpener
     combine_trials: TrialCombiner
+    end_reading: Callable[[], None] = lambda: None
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
     _clips_used: int = field(default=0, init=False)

@@ -226,6 +226,10 @@ class ClipsPage(QWidget):
         )
         self._watch = self.startTimer(100)
 
+    def stop_reading(self) -> None:
+        """Let a reading that is under way end as soon as it can."""
+        self._wanted = False
+
     def _told_share(self, share: float) -> bool:
         """Note the share done, in the reading thread; a plain number needs no lock."""
         self._share = share

@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from gui.guide import Pace, Step, Task
+from gui.guide import Pace, Step, Task, eased
 from gui.measuring import Measuring
 from gui.pages.before_page import BeforePage
 from gui.pages.live_page import LivePage
@@ -17,6 +17,7 @@ from gui.safety import Check, check_due
 from gui.services import Services
 from gui.session_log import SessionLog
 from gui.words import tr
+from measure.programme import asking, irritability
 from measure.records import Pain, Person, StoppedBy
 
 
@@ -196,6 +197,8 @@ class MeasurePage(QWidget):
         person, services = self._person, self._services
         if person is None:
             return
+        asked = asking(irritability(pain))
+        tasks = eased(self._tasks, asked) or self._tasks
         log = SessionLog(
             services.keeper,
             services.records,
@@ -209,13 +212,15 @@ class MeasurePage(QWidget):
             services.feed,
             services.cues,
             log,
-            self._tasks,
+            tasks,
             self._pace,
             services.next_source,
             self,
         )
         self._tasks = ()
         self.measuring = measuring
+        if asked.sentence:
+            self.told.emit(tr(asked.sentence))
         measuring.stepped.connect(self._follow)
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         measuring.begin()

@@ -7,16 +7,20 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 from gui.curves import conducts_of, curves, movements_of, seconds
 from gui.pages.session_details import SessionDetails
 from gui.services import Services
+from gui.verdict_words import notes, side_words, sides_of
 from gui.widgets.choices import Choices
 from gui.widgets.empty_history import EmptyHistory
 from gui.widgets.history_chart import HistoryChart, legend
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.pick_button import PickButton
+from gui.widgets.stretch_row import StretchRow
 from gui.widgets.text import button, label, scrolled
 from gui.words import conduct_words, movement_name, tr
 from measure.history import History
 from measure.movements import Movement
-from measure.records import MeasurementRecord, Person
+from measure.programme import plan_on
+from measure.progress import Progress, progress_of
+from measure.records import Conduct, MeasurementRecord, Person, Stretch
 
 
 class ProgressPage(QWidget):
@@ -26,6 +30,7 @@ class ProgressPage(QWidget):
         super().__init__(parent)
         self._services = services
         self._history: History | None = None
+        self._progress: Progress | None = None
         self._person: Person | None = None
         look = services.look
         self.movement = Choices(list(Movement), movement_name, columns=5, title=tr("movement"))
@@ -36,6 +41,9 @@ class ProgressPage(QWidget):
         self.chart = HistoryChart(look)
         self.chart.picked.connect(self._open_record)
         self.verdict = label("", "lead")
+        self.notes = label("", "quiet")
+        self.stretches = StretchRow(look)
+        self.stretches.done.connect(self._log_stretch)
         self.details = SessionDetails(look)
         self.to_details = button(tr("Every session"))
         self.to_curves = button(tr("Back to the curves"))
@@ -57,12 +65,14 @@ class ProgressPage(QWidget):
         column.setSpacing(look.gap(1.5))
         column.addWidget(self.movement.row)
         column.addWidget(self.verdict)
+        column.addWidget(self.notes)
         row = QHBoxLayout()
         row.addWidget(self.legend, 1)
         row.addWidget(self.conduct)
         row.addWidget(self.to_details)
         column.addLayout(row)
         column.addWidget(self.chart, 1)
+        column.addWidget(self.stretches)
         column.addWidget(NoticeLine())
 
         whole = QWidget()
@@ -95,16 +105,23 @@ class ProgressPage(QWidget):
         if person is None:
             self.show_history(None)
             return
-        services.records.run(
-            lambda: services.keeper.history(person.id), self.show_history, self._failed
-        )
+        today = services.today()
+
+        def look_up() -> tuple[History, Progress]:
+            history = services.keeper.history(person.id)
+            return history, progress_of(history, today)
+
+        services.records.run(look_up, self._show_found, self._failed)
+
+    def _show_found(self, found: tuple[History, Progress]) -> None:
+        self.show_history(*found)
 
     def _failed(self, why: str) -> None:
         self.verdict.setText(why)
 
-    def show_history(self, history: History | None) -> None:
-        """Show a history, or what will stand here."""
-        self._history = history
+    def show_history(self, history: History | None, progress: Progress | None = None) -> None:
+        """Show a history and what can be said about it, or what will stand here."""
+        self._history, self._progress = history, progress
         seen = movements_of(history) if history else ()
         if history is None or not seen:
             self._pages.setCurrentIndex(0)
@@ -114,6 +131,7 @@ class ProgressPage(QWidget):
         if self.movement.value not in seen:
             self.movement.choose(seen[0])
         self.details.show_history(history)
+        self.stretches.show_plan(plan_on(history.plans, self._services.today()))
         self._draw()
         if self._pages.currentIndex() == 0:
             self._pages.setCurrentIndex(1)
@@ -148,23 +166,27 @@ class ProgressPage(QWidget):
         dashed = tr("dashed: no reading") if refused else ""
         parts = [*dict.fromkeys(signs), dashed, pain, stretches]
         self.legend.setText("    ".join(part for part in parts if part))
-        self.verdict.setText(self._verdict(history, movement))
+        self._show_verdict(movement, conduct)
 
-    def _verdict(self, history: History, movement: Movement) -> str:
-        """Return what can be said about the movement so far."""
-        days = {
-            record.taken.day
-            for record in history.measurements
-            if record.measurement.movement is movement and record.measurement.value is not None
-        }
-        span = (max(days) - min(days)).days if days else 0
-        if span < 28 and len(days) < 8:
-            return tr("{count} sessions so far. In about four weeks more can be said.").format(
-                count=len(days)
+    def _show_verdict(self, movement: Movement, conduct: Conduct) -> None:
+        progress = self._progress
+        if progress is None:
+            return
+        sides = sides_of(progress, movement, conduct)
+        self.verdict.setText("\n".join(side_words(each) for each in sides))
+        told = notes(progress, sides)
+        self.notes.setText("\n".join(told))
+        self.notes.setVisible(bool(told))
+
+    @Slot(object)
+    def _log_stretch(self, stretch: Stretch) -> None:
+        person, keeper = self._person, self._services.keeper
+        if person is not None:
+            self._services.records.run(
+                lambda: keeper.log_stretch(person.id, stretch),
+                lambda _: self.reload(),
+                self._failed,
             )
-        return tr("{count} sessions over {weeks} weeks.").format(
-            count=len(days), weeks=max(1, round(span / 7))
-        )
 
     @Slot(object)
     def _open_record(self, record: MeasurementRecord) -> None:

@@ -1,0 +1,77 @@
+"""What can be said about a movement's progress, in words. The judging is done elsewhere."""
+
+from collections.abc import Sequence
+
+from gui.words import side_title, tr
+from measure.movements import Movement
+from measure.progress import Progress
+from measure.progress_looks import Verdict
+from measure.progress_side import SideProgress
+from measure.progress_words import change_words, slope_words
+from measure.records import Conduct
+
+
+def verdict_name(verdict: Verdict) -> str:
+    return {
+        Verdict.TOO_EARLY: tr("too early to say"),
+        Verdict.NO_CLEAR_CHANGE: tr("no clear change"),
+        Verdict.LIKELY_GAINING: tr("likely gaining"),
+        Verdict.GAINING: tr("gaining"),
+        Verdict.LIKELY_LOSING: tr("likely losing"),
+        Verdict.LOSING: tr("losing"),
+        Verdict.STALLED: tr("stalled"),
+    }[verdict]
+
+
+def sides_of(progress: Progress, movement: Movement, conduct: Conduct) -> tuple[SideProgress, ...]:
+    """Return what is known of both sides of a movement done in one way."""
+    return tuple(
+        each for each in progress.sides if each.movement is movement and each.conduct == conduct
+    )
+
+
+def side_words(each: SideProgress) -> str:
+    """Return one line: the verdict, and by how much where that can be told."""
+    line = tr("{side}: {verdict}").format(
+        side=side_title(each.side), verdict=verdict_name(each.verdict)
+    )
+    if each.verdict is Verdict.TOO_EARLY:
+        return line + tr(". It takes about four weeks, or eight sessions.")
+    parts = []
+    slope = each.looks[-1].slope if each.looks else None
+    if slope is not None:
+        parts.append(tr("{change} a month").format(change=slope_words(slope, each.movement)))
+    if each.change is not None:
+        parts.append(
+            tr("{change} since the first weeks").format(
+                change=change_words(each.change, each.movement)
+            )
+        )
+    return line + (". " + ", ".join(parts) if parts else "") + "."
+
+
+def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
+    """Return what else is worth knowing about a movement: drift, tasks, prompts."""
+    lines = []
+    if any(each.drifted_by is not None for each in sides):
+        lines.append(
+            tr(
+                "Both shoulders moved together, so the set-up may have changed and no trend is "
+                "told."
+            )
+        )
+    for each in sides:
+        tasks = [tr(one.task.words) for one in each.milestones if one.reached]
+        if tasks and each.affected:
+            lines.append(
+                tr("{side}, range for: {tasks}.").format(
+                    side=side_title(each.side), tasks="; ".join(tasks)
+                )
+            )
+    movements = {each.movement for each in sides}
+    lines.extend(
+        prompt.text
+        for prompt in progress.prompts
+        if prompt.movement is None or prompt.movement in movements
+    )
+    return tuple(lines)
