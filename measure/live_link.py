@@ -30,6 +30,9 @@ from measure.pose_model_checksums import ModelQuality
 STALL_S = 1.2
 _MOST_STALL_S = 20.0
 
+#: The same until the first picture was looked at: a network takes its time to be made.
+_FIRST_S = 15.0
+
 #: Longest start. Ours: importing the libraries from a cold disk takes long.
 START_S = 60.0
 
@@ -116,6 +119,7 @@ class LiveLink:
         self._unwell: Trouble | None = None
         self._over = False
         self._replaced = False
+        self._fresh = True
         self._ends: deque[float] = deque()
         self._closed = threading.Event()
         self._thread = threading.Thread(target=self._work, name="live link", daemon=True)
@@ -181,6 +185,7 @@ class LiveLink:
     def _give(self, message: Message) -> None:
         """Give an order to the process, if there is one; its end is noticed elsewhere."""
         if self._process is not None:
+            self._fresh = True
             try:
                 self._process.send(message, self._stall_s)
             except ProcessFaultError as fault:
@@ -196,7 +201,8 @@ class LiveLink:
             message = self._process.poll(min(0.1, self._stall_s))
             now_s = time.monotonic()
             if message is None:
-                if now_s - self._last_s > self._stall_s:
+                limit_s = max(self._stall_s, _FIRST_S) if self._fresh else self._stall_s
+                if now_s - self._last_s > limit_s:
                     self._stall_s = min(2 * self._stall_s, _MOST_STALL_S)
                     raise ProcessFaultError("the pose part gave no sign of life")
                 return
@@ -229,6 +235,7 @@ class LiveLink:
             self._ring.free_all()
         self._process.send(self._order.message(), self._stall_s)
         self._since_s = self._last_s = time.monotonic()
+        self._fresh = True
 
     def _expect_ready(self) -> None:
         assert self._process is not None
@@ -245,6 +252,7 @@ class LiveLink:
         """Tell what a message says, unless it is about a source that is no longer wanted."""
         assert self._order is not None
         if message.kind is Kind.SEEN:
+            self._fresh = False
             look = Look.of(message)
             rgb = self._picture(look)
             if look.session == self._order.session:
