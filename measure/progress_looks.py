@@ -43,11 +43,11 @@ USUAL_SPREAD: dict[Movement, float] = {
 }
 
 #: How much evidence a change needs, by weeks of data, in standard deviations. Chosen by
-#: simulation, so that many looks together raise few false alarms: strict while the data are
-#: few, least strict at twelve weeks, which is the look that most of the chance of error is
-#: spent on, and strict again for as long as somebody goes on measuring. Ours.
-_WEEKS = (4, 5, 6, 7, 9, 10, 11, 12, 13, 14)
-_CLEAR = (5.7, 4.7, 3.8, 3.05, 3.0, 2.89, 2.68, 2.33, 2.9, 3.3)
+#: simulation, so that all looks together raise few false alarms: strict while the data are
+#: few, least strict at seven and twelve weeks, on which most of the chance of error is spent,
+#: and strict for as long as somebody goes on measuring. Ours.
+_WEEKS = (4, 5, 6, 7, 8, 10, 11, 12, 13, 14)
+_CLEAR = (5.7, 4.7, 3.8, 3.0, 3.2, 3.2, 3.0, 2.3, 2.9, 3.3)
 #: A likely change needs this much less. Ours.
 _LIKELY_LESS = 0.35
 #: What the latest look must still show where only the one before had enough. Ours.

@@ -53,7 +53,7 @@ class Break:
     setup: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Series:
     """Readings of one movement on one side, done in one way; n days, one value a day.
 

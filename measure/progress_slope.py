@@ -32,7 +32,7 @@ UNUSUAL_SPREAD = 1.5
 _ROUNDS = 12
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Slope:
     """A straight line through a series.
 
@@ -135,7 +135,7 @@ def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope 
     doubt = usual * (1 - usual) * left**2 / variance
     certain = ((usual - doubt) * off**2).sum()
     information = max(certain, 0.3 * information)
-    related = _related(day, left, usual)
+    related = _related(day, left, usual, variance)
     widened = (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
     return Slope(
         per_day=float(slope),
@@ -172,7 +172,7 @@ def _chance_usual(left: FloatArray, variance: float, usual_spread: float) -> Flo
     return chance
 
 
-def _related(day: FloatArray, left: FloatArray, usual: FloatArray) -> float:
+def _related(day: FloatArray, left: FloatArray, usual: FloatArray, variance: float) -> float:
     """Return the lag-1 autocorrelation about the line, corrected for few days.
 
     Over days that follow each other without a long gap, odd days counting little. A fitted
@@ -181,7 +181,8 @@ def _related(day: FloatArray, left: FloatArray, usual: FloatArray) -> float:
     n = len(day)
     near = np.diff(day) <= LONGEST_GAP_DAY
     squares = float((usual * left**2).sum())
-    if not near.any() or squares <= 0:
+    # Rounding errors about a perfect line tell nothing either.
+    if not near.any() or squares < 1e-9 * variance:
         return 0.0
     weighed = usual * left
     products = float((weighed[:-1] * weighed[1:])[near].sum()) * (n - 1) / int(near.sum())

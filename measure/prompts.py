@@ -63,7 +63,7 @@ class Prompt:
     Attributes
     ----------
     movement, side
-        What it is about; None for pain.
+        What it is about; None for pain, and the movement where it is about several.
     text
         What the records show, with its numbers, and that it is worth showing.
     """
@@ -83,7 +83,9 @@ def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> 
         The affected sides, each movement in the way it is done most often.
     """
     found = [prompt for each in sides for prompt in _of_motion(each)]
-    return (*found, *_of_pain(history, today))
+    told = {(each.movement, each.side) for each in found}
+    quiet = [each for each in sides if (each.movement, each.side) not in told]
+    return (*found, *_of_no_gain(quiet), *_of_pain(history, today))
 
 
 def _of_motion(each: SideProgress) -> Iterable[Prompt]:
@@ -104,11 +106,20 @@ def _of_motion(each: SideProgress) -> Iterable[Prompt]:
         )
     elif each.verdict is Verdict.STALLED:
         yield prompt(PromptKind.STALLED, _stalled_words(each))
-    elif _no_gain(each):
-        yield prompt(
-            PromptKind.NO_GAIN,
-            "three months of readings show no gain that stands out of the noise.",
+
+
+def _of_no_gain(sides: Iterable[SideProgress]) -> Iterable[Prompt]:
+    """Yield one prompt a side, however many of its movements show no gain."""
+    names: dict[Side, list[str]] = {}
+    for each in sides:
+        if _no_gain(each):
+            names.setdefault(each.side, []).append(MOVEMENTS[each.movement].name.lower())
+    for side, movements in names.items():
+        text = (
+            f"{side.value.capitalize()} side: three months of readings show no gain that stands "
+            f"out of the noise in {', '.join(movements)}. {WORTH_SHOWING}"
         )
+        yield Prompt(kind=PromptKind.NO_GAIN, movement=None, side=side, text=text)
 
 
 def _losing_words(each: SideProgress) -> str:

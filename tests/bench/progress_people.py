@@ -4,7 +4,7 @@ Shared by the bench and by the tests. Degrees of flexion throughout.
 """
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -128,6 +128,9 @@ class Outcome:
         return float(np.sort(self.weeks)[(len(self.weeks) - 1) // 2])
 
 
-def first_weeks(course: Course, people: int, seed: int, said: Callable[[Series], float]) -> Outcome:
-    """Return the outcome for so many people, `said` giving the week for each series."""
-    return Outcome(weeks=np.array([said(series) for series in many(course, people, seed)]))
+def first_weeks(
+    course: Course, people: int, seed: int, said: Callable[[Series], Sequence[float]]
+) -> tuple[Outcome, ...]:
+    """Return an outcome for each thing that `said` gives the week of, over so many people."""
+    weeks = np.array([said(series) for series in many(course, people, seed)])
+    return tuple(Outcome(weeks=column) for column in weeks.T)

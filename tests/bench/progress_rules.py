@@ -1,17 +1,16 @@
 """The rules that the bench and the tests hold against known truth.
 
-Each is a function of a series that gives the first week in which something is said of it, or
-infinity.
+Each gives, for a series, the first week in which something is said of it, or infinity.
 """
 
 import datetime as dt
 import math
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 
 import numpy as np
 from scipy import stats
 
-from measure.progress_looks import Verdict, looks, stalled, trend
+from measure.progress_looks import Look, Verdict, looks, stalled, trend
 from measure.progress_series import Series
 from measure.progress_slope import fit_slope
 
@@ -19,35 +18,38 @@ CHANGED = (Verdict.GAINING, Verdict.LOSING)
 LIKELY = (*CHANGED, Verdict.LIKELY_GAINING, Verdict.LIKELY_LOSING)
 
 
-def first_verdict(verdicts: Collection[Verdict]) -> Callable[[Series], float]:
-    """Return the rule in use: the first weekly look with one of these verdicts."""
-
-    def said(series: Series) -> float:
-        seen = looks(series, _date(series.day[-1] + 7), most=1000)
-        for k in range(len(seen)):
-            if trend(seen[: k + 1]) in verdicts:
-                return (seen[k].day.toordinal() - series.day[0]) / 7
-        return math.inf
-
-    return said
+def first_verdict(series: Series) -> tuple[float, float]:
+    """Return when the rule in use first tells a change, and a change or a likely one."""
+    seen = looks(series, _date(series.day[-1] + 7), most=1000)
+    told = [trend(seen[: k + 1]) for k in range(len(seen))]
+    return _first(series, seen, told, CHANGED), _first(series, seen, told, LIKELY)
 
 
-def first_stall(other: float) -> Callable[[Series], float]:
+def _first(
+    series: Series, seen: Sequence[Look], told: Sequence[Verdict], wanted: Collection[Verdict]
+) -> float:
+    for look, verdict in zip(seen, told, strict=True):
+        if verdict in wanted:
+            return (look.day.toordinal() - float(series.day[0])) / 7
+    return math.inf
+
+
+def first_stall(other: float) -> Callable[[Series], tuple[float]]:
     """Return the rule for a stall of a shoulder whose other side reaches `other` degrees."""
 
-    def said(series: Series) -> float:
+    def said(series: Series) -> tuple[float]:
         for week in range(6, int((series.day[-1] - series.day[0]) / 7) + 2):
             seen = looks(series, _date(series.day[0] + 7 * week), most=2)
             known = series.value[series.day < series.day[0] + 7 * week]
             short_by = other - float(np.median(known[-5:]))
             if stalled(seen, series.movement, short_by, other):
-                return float(week)
-        return math.inf
+                return (float(week),)
+        return (math.inf,)
 
     return said
 
 
-def first_plain(series: Series) -> float:
+def first_plain(series: Series) -> tuple[float]:
     """Return when the plain rule speaks: Theil-Sen with 99 % at two weekly looks running.
 
     Whole series, Kendall's interval, widened for autocorrelation as the rule in use does.
@@ -66,9 +68,9 @@ def first_plain(series: Series) -> float:
         found = stats.theilslopes(value, day, alpha=level)
         now = float(np.sign(found.low_slope)) if found.low_slope * found.high_slope > 0 else 0.0
         if now and now == before:
-            return float(week)
+            return (float(week),)
         before = now
-    return math.inf
+    return (math.inf,)
 
 
 def _date(day: float) -> dt.date:
