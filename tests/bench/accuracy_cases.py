@@ -41,7 +41,7 @@ class Case:
     Attributes
     ----------
     split
-        "fitting", "checking", "final", "hopeless" or "near-miss".
+        "fitting", "checking", "trial", "final", "hopeless" or "near-miss".
     holds
         (value, start_s, end_s) of each hold.
     facts
@@ -111,7 +111,8 @@ def _look(process: PoseProcess, case: Case, kept: Path) -> None:
     poses = process.run(job)
     size = {"width_px": poses.facts.width_px, "height_px": poses.facts.height_px}
     quick = follow_person(poses.frames[FULL], **size)
-    careful = process.run(replace(job, passes=PASSES, rate_hz=CAREFUL_HZ))
+    alone = bool(np.all(quick.people <= 1))
+    careful = process.run(replace(job, passes=PASSES, rate_hz=CAREFUL_HZ, alone=alone))
     tracks = {one: follow_person(careful.frames[one], **size, like=quick) for one in PASSES}
     keep(kept_path(case, kept), quick, tracks)
 

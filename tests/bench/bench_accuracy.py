@@ -23,7 +23,7 @@ from tests.bench.accuracy_judge import QUALITIES, Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
 _MARKS = re.compile(r"(<!-- accuracy:begin -->\n).*?(<!-- accuracy:end -->)", re.DOTALL)
-_SPLITS = ("fitting", "checking", "final", "hopeless", "near-miss")
+_SPLITS = ("fitting", "checking", "trial", "final", "hopeless", "near-miss")
 
 
 def main() -> int:

@@ -4,7 +4,13 @@ from collections import Counter
 
 import pytest
 
-from sample_clips.bench_set import CHECKING_BODIES, FINAL_BODIES, FITTING_BODIES, bench_clips
+from sample_clips.bench_set import (
+    CHECKING_BODIES,
+    FINAL_BODIES,
+    FITTING_BODIES,
+    TRIAL_BODIES,
+    bench_clips,
+)
 from sample_clips.body import shape_of
 from sample_clips.casting import Draw, cast, estrange
 from sample_clips.hopeless import HOPELESS_KINDS, NEAR_MISS_KINDS, hopeless, near_miss
@@ -12,6 +18,12 @@ from sample_clips.roster import SAMPLE_BODIES, sample_scenarios
 from sample_clips.scenario import Movement, Side, View, nominal_heading_deg
 
 CLIPS = bench_clips()
+GOOD = {
+    "fitting": FITTING_BODIES,
+    "checking": CHECKING_BODIES,
+    "trial": TRIAL_BODIES,
+    "final": FINAL_BODIES,
+}
 
 
 def test_the_list_never_changes_by_itself() -> None:
@@ -19,23 +31,23 @@ def test_the_list_never_changes_by_itself() -> None:
 
 
 def test_no_body_is_in_two_sets() -> None:
-    sets = [set(FITTING_BODIES), set(CHECKING_BODIES), set(FINAL_BODIES), set(SAMPLE_BODIES)]
+    sets = [set(bodies) for bodies in (*GOOD.values(), SAMPLE_BODIES)]
     assert sum(map(len, sets)) == len(set.union(*sets))
-    for group, bodies in zip(("fitting", "checking", "final"), sets, strict=False):
-        assert {clip.scenario.body for clip in CLIPS if clip.group == group} == bodies
+    for group, bodies in GOOD.items():
+        assert {clip.scenario.body for clip in CLIPS if clip.group == group} == set(bodies)
     assert {scenario.body for scenario in sample_scenarios()} <= set(SAMPLE_BODIES)
     tricky = {c.scenario.body for c in CLIPS if c.group in ("hopeless", "near-miss")}
-    assert not tricky & sets[0]
+    assert not tricky & (set(FITTING_BODIES) | set(FINAL_BODIES))
 
 
 def test_bodies_differ() -> None:
-    shapes = [shape_of(number) for number in range(36)]
-    assert len(set(shapes)) == 36
+    shapes = [shape_of(number) for number in range(48)]
+    assert len(set(shapes)) == 48
     assert shape_of(3) == shapes[3]
 
 
 def test_counts() -> None:
-    good = [clip for clip in CLIPS if clip.group in ("fitting", "checking", "final")]
+    good = [clip for clip in CLIPS if clip.group in GOOD]
     assert len(good) >= 240
     assert len({clip.scenario.body for clip in good}) >= 24
     assert {clip.scenario.movement for clip in good} == set(Movement)
@@ -49,7 +61,7 @@ def test_counts() -> None:
     ("name", "low", "high"),
     [("distance_m", 1.8, 3.2), ("pitch_deg", -8, 8), ("roll_deg", -3, 3)],
 )
-@pytest.mark.parametrize("group", ["fitting", "checking", "final"])
+@pytest.mark.parametrize("group", GOOD)
 def test_camera_ranges_are_covered_evenly(name: str, low: float, high: float, group: str) -> None:
     values = [getattr(c.scenario.camera, name) for c in CLIPS if c.group == group]
     assert low <= min(values) < low + 0.1 * (high - low)
@@ -58,15 +70,19 @@ def test_camera_ranges_are_covered_evenly(name: str, low: float, high: float, gr
 
 def test_yaw_stays_within_fifteen_degrees() -> None:
     for clip in CLIPS:
-        if clip.group in ("fitting", "checking", "final"):
+        if clip.group in GOOD:
             one = clip.scenario
             assert abs(one.heading_deg - nominal_heading_deg(one.view, one.side)) <= 15
 
 
-def test_only_final_clips_are_unfamiliar_and_half_of_them() -> None:
-    final = [clip.scenario.unfamiliar for clip in CLIPS if clip.group == "final"]
-    assert 0.4 < sum(final) / len(final) < 0.6
-    assert not any(clip.scenario.unfamiliar for clip in CLIPS if clip.group != "final")
+@pytest.mark.parametrize("group", ["trial", "final"])
+def test_half_of_the_clips_are_unfamiliar(group: str) -> None:
+    strange = [clip.scenario.unfamiliar for clip in CLIPS if clip.group == group]
+    assert 0.4 < sum(strange) / len(strange) < 0.6
+
+
+def test_nothing_unfamiliar_is_fitted_or_checked_on() -> None:
+    assert not any(c.scenario.unfamiliar for c in CLIPS if c.group in ("fitting", "checking"))
 
 
 def test_an_unfamiliar_clip_leaves_the_familiar_ranges() -> None:
