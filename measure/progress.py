@@ -40,10 +40,7 @@ def progress_of(history: History, today: dt.date) -> Progress:
 
     Readings after `today` are left out, so an earlier day shows what could be said then.
     """
-    history = replace(
-        history,
-        measurements=tuple(each for each in history.measurements if each.taken.day <= today),
-    )
+    history = history_until(history, today)
     found = all_series(history)
     usual: dict[Movement, Conduct] = {}
     for series in found:
@@ -56,4 +53,29 @@ def progress_of(history: History, today: dt.date) -> Progress:
         today=today,
         sides=sides,
         prompts=prompts([each for each in sides if each.usual and each.affected], history, today),
+    )
+
+
+def history_until(history: History, today: dt.date) -> History:
+    """Return what had happened by the end of a local day: sessions, measurements and events.
+
+    Plans and stretches are left as they are; they carry their own days.
+    """
+    moments = [each.started for each in history.sessions]
+    moments += [each.taken for each in history.measurements]
+    last_event = max((each.day for each in history.events), default=today)
+    # A local day lies within a day of UTC's, so most histories need no closer look.
+    if last_event <= today and all(each.utc.date() < today for each in moments):
+        return history
+    sessions = tuple(each for each in history.sessions if each.started.day <= today)
+    known = {each.id for each in sessions}
+    return replace(
+        history,
+        sessions=sessions,
+        measurements=tuple(
+            each
+            for each in history.measurements
+            if each.session_id in known and each.taken.day <= today
+        ),
+        events=tuple(each for each in history.events if each.day <= today),
     )

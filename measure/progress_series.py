@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from measure.body import FloatArray, IntArray, Side
 from measure.history import History
 from measure.movements import Movement
-from measure.readings import Measurement, Status
+from measure.readings import Measurement, Provenance, Status
 from measure.records import Conduct, Event, EventKind, MeasurementRecord
 
 #: What breaks a series, in words, and whether a sitting on the very day comes after it. Ours:
@@ -165,18 +165,23 @@ def all_series(history: History) -> tuple[Series, ...]:
 def instrument_of(found: Measurement) -> tuple[object, ...]:
     """Return everything that must be alike for two readings to be comparable in height.
 
-    The model, the camera with its lens, what the angle is measured against, the view, a
-    correction, and the versions of the pose library and (to its second figure) of ours.
+    What it was made with, what the angle is measured against, and the view.
     """
-    made = found.provenance
+    return *made_with(found.provenance), found.reference, found.view
+
+
+def made_with(made: Provenance) -> tuple[object, ...]:
+    """Return what a reading was made with, as far as it can change its height.
+
+    The model, the camera with its lens, a correction, and the versions of the pose library
+    and (to its second figure) of ours.
+    """
     camera = made.setup.camera
     return (
         made.model,
         tuple(sorted(made.model_hashes.items())),
         camera.name,
         camera.lens,
-        found.reference,
-        found.view,
         made.setup.correction,
         made.software.get("mediapipe", ""),
         ".".join(made.software.get("thawline", "").split(".")[:2]),
@@ -242,6 +247,8 @@ def _by_day(
 
 
 def _medians(readings: Sequence[tuple[float, float, float]]) -> tuple[float, float, float]:
+    if len(readings) == 1:
+        return readings[0]
     value, low, high = (statistics.median(each) for each in zip(*readings, strict=True))
     return value, low, high
 

@@ -4,6 +4,7 @@ Which data belong to a line, when to look, and what is called a gain are decided
 :mod:`measure.progress_looks`.
 """
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -122,28 +123,26 @@ def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope 
     variance = _blend(usual_spread, deviation**2, n if own else 0)
     for _ in range(_ROUNDS):
         usual = _chance_usual(left, variance, usual_spread)
-        total = usual.sum()
-        middle = (usual * when).sum() / total
-        off = when - middle
-        information = (usual * off**2).sum()
-        slope = (usual * off * value).sum() / information
-        left = value - (usual * value).sum() / total - slope * off
-        squares = (usual * left**2).sum()
-        freedom = max(float(total) - 2.0, 1.0)
-        own_variance = float(squares) / freedom
+        total = float(usual.sum())
+        off = when - usual @ when / total
+        information = float(usual @ off**2)
+        slope = float(usual * off @ value) / information
+        left = value - usual @ value / total - slope * off
+        freedom = max(total - 2.0, 1.0)
+        own_variance = float(usual @ left**2) / freedom
         variance = _blend(usual_spread, own_variance, freedom if own else 0.0)
     doubt = usual * (1 - usual) * left**2 / variance
-    certain = ((usual - doubt) * off**2).sum()
+    certain = float((usual - doubt) @ off**2)
     information = max(certain, 0.3 * information)
     related = _related(day, left, usual, variance)
     widened = (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
     return Slope(
-        per_day=float(slope),
-        error_per_day=float(np.sqrt(variance / information * widened)),
+        per_day=slope,
+        error_per_day=math.sqrt(variance / information * widened),
         degrees_of_freedom=PRIOR_DAYS + freedom if own else 1000.0,
         days=n,
         span_day=float(day[-1] - day[0]),
-        spread=float(np.sqrt(variance)),
+        spread=math.sqrt(variance),
         related=related,
         usual=usual,
     )
@@ -166,9 +165,10 @@ def _blend(usual_spread: float, own_variance: float, days: float) -> float:
 
 def _chance_usual(left: FloatArray, variance: float, usual_spread: float) -> FloatArray:
     """Return how likely each day is a usual one, shape (n,), 0..1."""
-    normal = np.exp(-0.5 * left**2 / variance) / np.sqrt(2 * np.pi * variance)
     odd = ODD_SHARE / (ODD_WIDTH * usual_spread)
-    chance: FloatArray = (1 - ODD_SHARE) * normal / ((1 - ODD_SHARE) * normal + odd)
+    height = (1 - ODD_SHARE) / math.sqrt(2 * math.pi * variance)
+    normal = height * np.exp(left**2 * (-0.5 / variance))
+    chance: FloatArray = normal / (normal + odd)
     return chance
 
 
@@ -180,7 +180,7 @@ def _related(day: FloatArray, left: FloatArray, usual: FloatArray, variance: flo
     """
     n = len(day)
     near = np.diff(day) <= LONGEST_GAP_DAY
-    squares = float((usual * left**2).sum())
+    squares = float(usual @ left**2)
     # Rounding errors about a perfect line tell nothing either.
     if not near.any() or squares < 1e-9 * variance:
         return 0.0

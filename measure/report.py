@@ -6,14 +6,13 @@ that somebody typed is escaped. Nothing is fetched: the page is whole in itself.
 
 import datetime as dt
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from html import escape
 
 from measure.body import Side
 from measure.history import History
 from measure.movements import Movement
 from measure.programme import STRETCHES, plan_on, weeks_done
-from measure.progress import Progress, progress_of
+from measure.progress import Progress, history_until, progress_of
 from measure.progress_looks import WINDOW_DAY
 from measure.readings import Status
 from measure.records import Person
@@ -77,7 +76,7 @@ def report_html(
         Add what only a browser understands: page size, margins, and the rule that nothing
         outside the page is ever loaded.
     """
-    known = _until(history, today)
+    known = history_until(history, today)
     title = escape(report_title(known.person))
     head = f'<meta charset="utf-8"><title>{title}</title>'
     style = _STYLE
@@ -98,21 +97,6 @@ def report_title(person: Person) -> str:
 def report_foot(person: Person, today: dt.date) -> str:
     """Return the line at the foot of every printed page, plain text."""
     return f"{report_title(person)}, {date_words(today)}. {NOTICE}"
-
-
-def _until(history: History, today: dt.date) -> History:
-    sessions = tuple(each for each in history.sessions if each.started.day <= today)
-    known = {each.id for each in sessions}
-    return replace(
-        history,
-        sessions=sessions,
-        measurements=tuple(
-            each
-            for each in history.measurements
-            if each.session_id in known and each.taken.day <= today
-        ),
-        events=tuple(each for each in history.events if each.day <= today),
-    )
 
 
 def _body(history: History, today: dt.date, draw: Draw) -> str:

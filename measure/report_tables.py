@@ -44,11 +44,12 @@ _HEADS = (
 def movement_table(progress: Progress, history: History, draw: Callable[[Picture], str]) -> str:
     """Return first and last readings, their change and the verdict, a row each side."""
     affected = history.person.affected
+    latest_refused = _latest_refused(history)
     rows = []
     for movement in Movement:
         for side in sorted(Side, key=lambda each: each not in affected):
             found = progress.of(movement, side)
-            refused = _latest_refused(history, movement, side)
+            refused = latest_refused.get((movement, side))
             if found:
                 rows.append(_row(found, refused, affected, draw))
             elif refused:
@@ -176,14 +177,9 @@ def _reached(found: SideProgress | None, number: int) -> str:
     return "yes" if found.milestones[number].reached else "not shown"
 
 
-def _latest_refused(history: History, movement: Movement, side: Side) -> MeasurementRecord | None:
-    return next(
-        (
-            record
-            for record in reversed(history.measurements)
-            if record.measurement.status is Status.REFUSED
-            and record.measurement.movement is movement
-            and record.measurement.side is side
-        ),
-        None,
-    )
+def _latest_refused(history: History) -> dict[tuple[Movement, Side], MeasurementRecord]:
+    return {
+        (record.measurement.movement, record.measurement.side): record
+        for record in history.measurements
+        if record.measurement.status is Status.REFUSED
+    }

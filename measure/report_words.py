@@ -8,6 +8,7 @@ from statistics import median
 from measure.body import Side
 from measure.history import History
 from measure.movements import MOVEMENTS, Movement, View
+from measure.progress_series import made_with
 from measure.progress_words import conduct_words
 from measure.readings import Reference
 from measure.records import Event, EventKind, MeasurementRecord, Onset
@@ -134,10 +135,12 @@ def how_measured(history: History) -> str:
             name = f"{MOVEMENTS[movement].name} seen {_VIEWS[found.measurement.view]}"
             by_way.setdefault(way, []).append(name)
     lines = [f"{'; '.join(names)}: {way}." for way, names in by_way.items()]
-    counts = Counter(_instrument(record) for record in history.measurements)
+    made = [(made_with(each.measurement.provenance), each) for each in history.measurements]
+    latest_so = dict(made)
+    counts = Counter(way for way, _ in made)
     lines += [
-        f"{text} ({count} of {len(history.measurements)} measurements)."
-        for text, count in counts.most_common(3)
+        f"{_instrument(latest_so[way])} ({count} of {len(made)} measurements)."
+        for way, count in counts.most_common(3)
     ]
     if len(counts) > 3:
         lines.append(f"{len(counts) - 3} other ways of measuring were used as well.")

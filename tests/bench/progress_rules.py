@@ -12,6 +12,7 @@ from scipy import stats
 
 from measure.progress_looks import Look, Verdict, looks, stalled, trend
 from measure.progress_series import Series
+from measure.progress_side import side_progress
 from measure.progress_slope import fit_slope
 
 CHANGED = (Verdict.GAINING, Verdict.LOSING)
@@ -47,6 +48,17 @@ def first_stall(other: float) -> Callable[[Series], tuple[float]]:
         return (math.inf,)
 
     return said
+
+
+def first_beside(series: Series, beside: Sequence[Series]) -> float:
+    """Return when a change is first told of a series with these others of the same person."""
+    for week in range(4, int((series.day[-1] - series.day[0]) / 7) + 2):
+        end = series.day[0] + 7 * week
+        known = [each.where(each.day < end) for each in (series, *beside)]
+        found = side_progress(known[0], known, (series.side,), series.conduct, _date(end))
+        if found.verdict in CHANGED:
+            return float(week)
+    return math.inf
 
 
 def first_plain(series: Series) -> tuple[float]:
