@@ -18,7 +18,7 @@ from typing import Any
 from tqdm import tqdm
 
 from sample_clips.body import bodies_folder, make_bodies, shape_of
-from sample_clips.casting import Draw, cast, estrange
+from sample_clips.casting import Draw, again, cast, estrange
 from sample_clips.film import film
 from sample_clips.hopeless import HOPELESS_KINDS, NEAR_MISS_KINDS, hopeless, near_miss
 from sample_clips.scenario import Movement, Scenario, View
@@ -46,6 +46,16 @@ _SETS = (
     ("trial", TRIAL_BODIES, 30_000),
     ("final", FINAL_BODIES, 60_000),
 )
+#: Bodies that come back to the same place, how often, and which movements they show.
+REPEAT_BODIES = FINAL_BODIES[:4]
+_VISITS = 3
+_REPEATED = (
+    (Movement.FLEXION, View.SIDE),
+    (Movement.ABDUCTION, View.FRONT),
+    (Movement.EXTENSION, View.SIDE),
+    (Movement.EXTERNAL_ROTATION, View.OBLIQUE),
+    (Movement.HAND_BEHIND_BACK, View.BACK),
+)
 #: Sets with clips unlike those that corrections are fitted on.
 _ESTRANGED = ("trial", "final")
 
@@ -67,6 +77,7 @@ def bench_clips() -> tuple[BenchClip, ...]:
             for number, (kind, counts) in enumerate(_COUNTS.items())
         ]
         clips += _taking_turns(per_kind)
+    clips += _repeats()
     spare = (*CHECKING_BODIES, *TRIAL_BODIES)
     for round_number in range(2):
         for number, kind in enumerate(HOPELESS_KINDS):
@@ -96,6 +107,22 @@ def _one_kind(
         if group in _ESTRANGED and index % 2:
             scenario = estrange(scenario)
         clips.append(BenchClip(group=group, scenario=scenario))
+    return clips
+
+
+def _repeats() -> list[BenchClip]:
+    """The same person on several days: other clothes and light, nearly the same placement."""
+    clips = []
+    for number, (movement, view) in enumerate(_REPEATED):
+        for place, body in enumerate(REPEAT_BODIES):
+            first_seed = 70_000 + 1_000 * number + 10 * place
+            draw = Draw(seed=70_000 + 1_000 * number, index=place, count=len(REPEAT_BODIES))
+            usual = cast(
+                name="", movement=movement, view=view, body=body, seed=first_seed, draw=draw
+            )
+            for visit in range(_VISITS):
+                scenario = again(usual, f"repeat-{movement}-{view}-{body}-{visit}", visit)
+                clips.append(BenchClip(group="repeat", scenario=scenario))
     return clips
 
 

@@ -30,6 +30,11 @@ _RANGES = {
     Movement.HAND_BEHIND_BACK: ((0.02, 0.35), (0.33, 0.72)),
 }
 
+#: By how much the peak differs between visits, at most, in the movement's unit.
+_NEARLY = {
+    movement: 0.03 if movement is Movement.HAND_BEHIND_BACK else 4.0 for movement in Movement
+}
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Draw:
@@ -95,6 +100,32 @@ def estrange(scenario: Scenario) -> Scenario:
         )
         strange = replace(strange, camera=camera)
     return strange
+
+
+def again(scenario: Scenario, name: str, visit: int) -> Scenario:
+    """The same person, side and camera on another day.
+
+    Clothes and light are others, tempo too; the placement and the peak differ a little.
+    """
+    seed = scenario.seed + visit
+    rng = np.random.default_rng([seed, 151])
+    camera = scenario.camera
+    return replace(
+        scenario,
+        name=name,
+        seed=seed,
+        peak=round(scenario.peak + _NEARLY[scenario.movement] * float(rng.uniform(-1, 1)), 4),
+        heading_deg=round(scenario.heading_deg + float(rng.uniform(-3, 3)), 3),
+        camera=replace(
+            camera,
+            distance_m=round(camera.distance_m * float(rng.uniform(0.95, 1.05)), 3),
+            pitch_deg=round(camera.pitch_deg + float(rng.uniform(-1, 1)), 3),
+            roll_deg=round(camera.roll_deg + float(rng.uniform(-1, 1)), 3),
+            aside_m=round(camera.aside_m + float(rng.uniform(-0.1, 0.1)), 3),
+        ),
+        tempo=_tempo(rng),
+        loose_m=round(float(rng.uniform(0, 0.006)), 4),
+    )
 
 
 def _camera(rng: np.random.Generator, draw: Draw) -> Camera:

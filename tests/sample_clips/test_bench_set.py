@@ -8,6 +8,7 @@ from sample_clips.bench_set import (
     CHECKING_BODIES,
     FINAL_BODIES,
     FITTING_BODIES,
+    REPEAT_BODIES,
     TRIAL_BODIES,
     bench_clips,
 )
@@ -104,6 +105,20 @@ def test_an_unfamiliar_clip_leaves_the_familiar_ranges() -> None:
             not 60 <= strange.camera.hfov_deg <= 70,
         )
         assert any(outside)
+
+
+def test_visits_of_a_person_differ_little() -> None:
+    visits = [c.scenario for c in CLIPS if c.group == "repeat"]
+    for body in REPEAT_BODIES:
+        for movement in Movement:
+            same = [one for one in visits if (one.body, one.movement) == (body, movement)]
+            assert len(same) == 3
+            assert len({one.seed for one in same}) == 3
+            assert len({(one.side, one.view, one.camera.hfov_deg) for one in same}) == 1
+            turned = [one.heading_deg for one in same]
+            assert max(turned) - min(turned) <= 6
+            far = [one.camera.distance_m for one in same]
+            assert max(far) / min(far) < 1.11
 
 
 def test_fitting_clips_come_first_and_movements_take_turns() -> None:
