@@ -41,13 +41,13 @@ def run(arguments: argparse.Namespace) -> int:
     from gui.crash import CrashReporter, quiet_qt
     from measure.folders import data_folder
 
+    quiet_qt()
     application = QApplication.instance() or QApplication(["thawline"])
     prepare(application)
     held = lock(data_folder())
     if held is None:
         tell_already_open()
         return 1
-    quiet_qt()
     net = CrashReporter(application)
     net.install()
     try:
@@ -61,46 +61,10 @@ def run(arguments: argparse.Namespace) -> int:
 def _show(clips: tuple[Path, ...], quality: ModelQuality | None) -> int:
     from PySide6.QtWidgets import QApplication
 
-    from gui.background import Background
-    from gui.clip_reading import (
-        WindowClipReader,
-        accepted_measurement,
-        local_models,
-        open_scrub_pictures,
-    )
-    from gui.cues import Cues
-    from gui.feed import EngineFeed
-    from gui.keeper import StoreKeeper
-    from gui.look import Look
+    from gui.application import assemble
     from gui.main_window import MainWindow
-    from gui.services import Services
-    from gui.settings import WindowSettings
-    from measure.camera_list import find_cameras
     from measure.folders import data_folder
-    from measure.live import LiveEngine
 
-    settings = WindowSettings(data_folder() / "window.ini")
-    look = Look(settings.scheme, settings.text_percent)
-    look.apply()
-    reader = WindowClipReader(
-        lambda: local_models(quality),
-        already_mirrored=lambda: settings.already_mirrored(settings.camera),
-    )
-    services = Services(
-        look=look,
-        settings=settings,
-        feed=EngineFeed(lambda: LiveEngine(lambda: local_models(quality))),
-        cues=Cues(tones=settings.tones, speech=settings.speech),
-        keeper=StoreKeeper(),
-        records=Background("records"),
-        slow=Background("slow"),
-        find_cameras=find_cameras,
-        read_clip=reader,
-        open_clip=open_scrub_pictures,
-        combine_trials=accepted_measurement,
-        end_reading=reader.close,
-        clips=clips,
-    )
-    window = MainWindow(services)
+    window = MainWindow(assemble(data_folder(), clips, quality))
     window.show()
     return int(QApplication.exec())

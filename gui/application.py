@@ -8,8 +8,24 @@ from pathlib import Path
 from PySide6.QtCore import QCoreApplication, QLockFile
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
+from gui.background import Background
+from gui.clip_reading import (
+    WindowClipReader,
+    accepted_measurement,
+    local_models,
+    open_scrub_pictures,
+)
+from gui.cues import Cues
+from gui.feed import EngineFeed
+from gui.keeper import StoreKeeper
+from gui.look import Look
+from gui.services import Services
+from gui.settings import WindowSettings
 from gui.widgets.plain_dialog import plain_dialog
 from gui.words import tr
+from measure.camera_list import find_cameras
+from measure.live import LiveEngine
+from measure.pose_model_checksums import ModelQuality
 
 
 def prepare(application: QCoreApplication) -> None:
@@ -45,3 +61,41 @@ def tell_already_open() -> None:
     text = tr("Thawline is already open. Look for its window.")
     print(f"thawline: {text}", file=sys.stderr)
     plain_dialog(text, tr("Close")).exec()
+
+
+def assemble(
+    folder: Path, clips: tuple[Path, ...] = (), quality: ModelQuality | None = None
+) -> Services:
+    """Return the services of the real window: live engine, store, cameras, clips.
+
+    Parameters
+    ----------
+    folder
+        Where the window's settings are kept.
+    clips
+        Clips that play as if they were the camera.
+    quality
+        The pose model; None takes the best that is here.
+    """
+    settings = WindowSettings(folder / "window.ini")
+    look = Look(settings.scheme, settings.text_percent)
+    look.apply()
+    reader = WindowClipReader(
+        lambda: local_models(quality),
+        already_mirrored=lambda: settings.already_mirrored(settings.camera),
+    )
+    return Services(
+        look=look,
+        settings=settings,
+        feed=EngineFeed(lambda: LiveEngine(lambda: local_models(quality))),
+        cues=Cues(tones=settings.tones, speech=settings.speech),
+        keeper=StoreKeeper(),
+        records=Background("records"),
+        slow=Background("slow"),
+        find_cameras=find_cameras,
+        read_clip=reader,
+        open_clip=open_scrub_pictures,
+        combine_trials=accepted_measurement,
+        end_reading=reader.close,
+        clips=clips,
+    )

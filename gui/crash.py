@@ -106,14 +106,21 @@ class CrashReporter(QObject):
 
 
 #: What Qt says about the platform and is of no use to anybody.
-_NOISE = ("propagateSizeHints", "pipewire", "Qt Multimedia", "QTextToSpeech", "XDG_RUNTIME_DIR")
+_NOISE = (
+    "propagatesizehints",
+    "pipewire",
+    "pulseaudio",
+    "qt multimedia",
+    "text-to-speech",
+    "xdg_runtime_dir",
+)
 
 
 def quiet_qt() -> None:
     """Keep Qt's remarks about the platform from the terminal; warnings of substance stay."""
 
     def told(kind: QtMsgType, _where: object, text: str) -> None:
-        if kind is not QtMsgType.QtDebugMsg and not any(word in text for word in _NOISE):
+        if kind is not QtMsgType.QtDebugMsg and not any(word in text.lower() for word in _NOISE):
             print(text, file=sys.stderr)
 
     qInstallMessageHandler(told)
