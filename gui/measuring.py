@@ -1,6 +1,7 @@
 """A session while it runs: brings together guide, engine, cues and what is saved. No widgets."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
 
@@ -56,6 +57,7 @@ class Measuring(QObject):
         self._cues = cues
         self._frame: LiveFrame | None = None
         self._phase: Phase | None = None
+        self._held: float | None = None
         self._key = new_id()
         feed.framed.connect(self._take_frame)
         feed.happened.connect(self._take_event)
@@ -157,6 +159,8 @@ class Measuring(QObject):
     @Slot(object)
     def _take_frame(self, frame: LiveFrame) -> None:
         self._frame = frame
+        if frame.phase is Phase.HOLD and frame.value is not None:
+            self._held = frame.value
         if frame.phase is not self._phase:
             self._phase = frame.phase
             tone = _TONE_OF_PHASE.get(frame.phase)
@@ -168,6 +172,8 @@ class Measuring(QObject):
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
         step = self.guide.step
+        if event.kind is EventKind.TRIAL_CAPTURED and event.value is None:
+            event = replace(event, value=self._held)
         self.guide.take(event)
         if event.trouble is Trouble.CLIP_ENDED:
             self.stop_movement()
