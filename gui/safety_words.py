@@ -40,7 +40,7 @@ def answer_words(answer: Answer) -> str:
         Answer.READ: tr("I have read this"),
         Answer.NONE_FITS: tr("None of these fits"),
         Answer.ONE_FITS: tr("One of these fits"),
-        Answer.CLINICIAN_AGREES: tr("A clinician knows and agrees that I measure"),
+        Answer.CLINICIAN_AGREES: tr("A clinician agrees that I measure"),
     }[answer]
 
 

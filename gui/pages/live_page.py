@@ -126,7 +126,7 @@ class LivePage(QWidget):
 
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
-        layout.setSpacing(self._look.gap(1.5))
+        layout.setSpacing(self._look.gap(1))
         layout.addWidget(self.sentence)
         layout.addLayout(middle, 1)
         layout.addWidget(self.trials)

@@ -8,6 +8,7 @@ from gui.guide import back_is_turned
 from gui.look import Look
 from gui.measuring import Measuring
 from gui.sentences import next_sentence
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.position_figure import PositionFigure, ViewPlan, turned_words
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label
@@ -48,17 +49,14 @@ class NextPage(QWidget):
         middle = QHBoxLayout()
         middle.addWidget(self.figure, 55)
         middle.addLayout(plan, 45)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(self._look.gap(2))
-        for one in (self.finish, self.repeat, self.go):
-            buttons.addWidget(one, 1)
+        buttons = ButtonRow([self.finish, self.repeat, self.go])
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 16)
         layout.setSpacing(self._look.gap(2))
         layout.addWidget(self.title)
         layout.addWidget(self.sentence)
         layout.addLayout(middle, 1)
-        layout.addLayout(buttons)
+        layout.addWidget(buttons)
 
     def show_next(self, measuring: Measuring, *, mirrored: bool) -> None:
         """Show the task that comes next."""

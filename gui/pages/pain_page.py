@@ -28,9 +28,9 @@ class PainPage(QWidget):
         self._look = look
         self.sentence = Sentence(look, lines=1)
         self.sentence.say(tr("How much did it hurt?"))
-        self.title = label("", "title")
+        self.title = label("", "lead")
         self.number = BigNumber(look)
-        self.band = ReadingBand(look, type_size=1.3)
+        self.band = ReadingBand(look, least_px=24)
         self.pain = Choices(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )
@@ -64,14 +64,13 @@ class PainPage(QWidget):
 
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
-        layout.setSpacing(self._look.gap(1.5))
+        layout.setSpacing(self._look.gap(1))
         layout.addLayout(reading, 30)
         layout.addWidget(self.sentence)
         layout.addWidget(self.pain.row, 13)
         layout.addLayout(ends)
         layout.addWidget(label(tr("What stopped the movement?"), "lead"))
         layout.addWidget(self.reason.row, 10)
-        layout.addSpacing(self._look.gap())
         layout.addWidget(self.done)
         layout.addWidget(NoticeLine())
 

@@ -81,7 +81,7 @@ class ProgressPage(QWidget):
         rows.addWidget(self.details, 1)
         rows.addWidget(self.to_curves)
         rows.addWidget(NoticeLine())
-        for page in (self._empty, scrolled(drawn), whole):
+        for page in (scrolled(self._empty), scrolled(drawn), whole):
             self._pages.addWidget(page)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout
 from gui.look import Look
 from gui.safety import Answer, Check, Page, Talk
 from gui.safety_words import answer_words, wording
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.text import button, card, label, scrolled
 from gui.words import tr
 
@@ -83,7 +84,7 @@ class SafetyPage(QWidget):
         whole = QVBoxLayout(outer)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(scrolled(page), 1)
-        whole.addLayout(self._buttons())
+        whole.addWidget(self._buttons())
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
             self._shown.hide()
@@ -91,9 +92,7 @@ class SafetyPage(QWidget):
         self._shown = outer
         self._layout.addWidget(outer)
 
-    def _buttons(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(self._look.gap(2))
+    def _buttons(self) -> ButtonRow:
         self.answers = {}
         self.ways_out = []
         made = {
@@ -103,25 +102,23 @@ class SafetyPage(QWidget):
             Answer.CLINICIAN_AGREES: self._clinician_agrees,
         }
         if self._talk.page is Page.CLEAR:
-            self._way_out(row, tr("Go on gently"), "", self._clear)
-            self._way_out(row, tr("Stop for today"), "main", self._stop)
+            self._way_out(tr("Go on gently"), "", self._clear)
+            self._way_out(tr("Stop for today"), "main", self._stop)
         elif not self._talk.answers or Answer.CLINICIAN_AGREES in self._talk.answers:
-            self._way_out(row, tr("That was a mistake: ask again"), "", self._again)
-            self._way_out(row, tr("Leave measuring"), "main", self._stop)
+            self._way_out(tr("Ask again"), "", self._again)
+            self._way_out(tr("Leave measuring"), "main", self._stop)
         for answer, slot in made.items():
             if answer in self._talk.answers:
                 role = "main" if answer in (Answer.READ, Answer.NONE_FITS) else ""
                 one = button(answer_words(answer), role)
                 one.clicked.connect(slot)
                 self.answers[answer] = one
-                row.addWidget(one, 1)
-        return row
+        return ButtonRow([*self.ways_out, *self.answers.values()])
 
-    def _way_out(self, row: QHBoxLayout, text: str, role: str, slot: object) -> None:
+    def _way_out(self, text: str, role: str, slot: object) -> None:
         one = button(text, role)
         one.clicked.connect(slot)
         self.ways_out.append(one)
-        row.addWidget(one, 1)
 
     @Slot()
     def _one_fits(self) -> None:

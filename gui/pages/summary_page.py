@@ -1,11 +1,12 @@
 """The end of a session: every reading with its band and the pain beside it."""
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
 from gui.guide import Outcome, Pace
 from gui.look import Look
 from gui.measuring import Measuring
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
 from gui.widgets.text import button, clear, label, scrolled
@@ -44,17 +45,14 @@ class SummaryPage(QWidget):
         self._rows.setContentsMargins(0, 0, 12, 0)
         self._rows.setHorizontalSpacing(self._look.gap(4))
         self._rows.setVerticalSpacing(self._look.gap(2))
-        buttons = QHBoxLayout()
-        buttons.setSpacing(self._look.gap(2))
-        for one in (self.next_side, self.next_movement, self.finish):
-            buttons.addWidget(one, 1)
+        buttons = ButtonRow([self.next_side, self.next_movement, self.finish])
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 8)
         layout.setSpacing(self._look.gap(2))
         layout.addWidget(self.title)
         layout.addWidget(scrolled(self._list), 1)
         layout.addWidget(self.note)
-        layout.addLayout(buttons)
+        layout.addWidget(buttons)
         layout.addWidget(NoticeLine())
 
     def show_session(self, measuring: Measuring) -> None:

@@ -16,6 +16,7 @@ class PickButton(QPushButton):
     def __init__(self, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._title = title
+        self.setAccessibleName(title)
         self._values: list[Any] = []
         self._words: list[str] = []
         self._place = -1
