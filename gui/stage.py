@@ -28,7 +28,7 @@ from measure.reasons import Reason
 from measure.records import Conduct
 
 #: Times around the event loop until what follows from what has followed.
-_ROUNDS = 5
+_ROUNDS = 6
 
 TODAY = dt.date(2026, 11, 25)
 
@@ -75,11 +75,11 @@ class Stage:
         """Let everything that is under way arrive, however slow the computer is."""
         timer = QElapsedTimer()
         timer.start()
-        rounds = 0
-        while rounds < _ROUNDS or timer.elapsed() < wait_ms or self._busy():
+        idle_rounds = 0
+        while idle_rounds < _ROUNDS or timer.elapsed() < wait_ms:
             self.services.feed.pull()
             QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
-            rounds += 1
+            idle_rounds = 0 if self._busy() else idle_rounds + 1
 
     def _busy(self) -> bool:
         return self.services.records.busy or self.services.slow.busy
