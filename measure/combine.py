@@ -87,7 +87,7 @@ def combine(
     """
     if movement is Movement.EXTERNAL_ROTATION:
         return _rotation(tracks, side, setup)
-    postures = [posture_of(track, side) for track in tracks]
+    postures = [posture_of(track, side, setup.camera) for track in tracks]
     if movement is Movement.HAND_BEHIND_BACK:
         return _reach(postures, view, rest)
     return _elevation(postures, movement, view, rest)
@@ -107,11 +107,12 @@ def _elevation(postures: Sequence[Posture], movement: Movement, view: View, rest
 
 
 def _rotation(tracks: Sequence[Track], side: Side, setup: Setup) -> Combined:
-    stances = find_stances(posture_of(combined_track(tracks), side))
+    stances = find_stances(posture_of(combined_track(tracks), side, setup.camera))
     correction = rotation_correction()
     rotations, values = [], []
     for track in tracks:
-        rotation = rotation_of(posture_of(track, side), stances.facing, stances.turned, setup)
+        posture = posture_of(track, side, setup.camera)
+        rotation = rotation_of(posture, stances.facing, stances.turned, setup)
         zero = zero_level(track.time_s, rotation.azimuth_deg, stances.turned)
         turn = rotation.turn_deg if np.isfinite(rotation.turn_deg) else 45.0
         value = correction(rotation.azimuth_deg, zero, turn)

@@ -16,6 +16,7 @@ from measure.body import FloatArray, FrameState, Landmark, Side, Track, arm
 from measure.movements import MOVEMENTS, Movement, View
 from measure.posture import Posture, middle, posture_of
 from measure.reasons import Reason
+from measure.setup import UNKNOWN_CAMERA, CameraSetup
 
 Mask = NDArray[np.bool_]
 
@@ -227,10 +228,22 @@ def value_gate(movement: Movement, value: float) -> Verdict:
 
 
 def elevation_gates(
-    track: Track, side: Side, movement: Movement, view: View, rest: Mask, hold: Mask
+    track: Track,
+    side: Side,
+    movement: Movement,
+    view: View,
+    rest: Mask,
+    hold: Mask,
+    camera: CameraSetup = UNKNOWN_CAMERA,
 ) -> Verdict:
-    """Return all gates of flexion, extension or abduction for one trial."""
-    posture = posture_of(track, side)
+    """Return all gates of flexion, extension or abduction for one trial.
+
+    Parameters
+    ----------
+    track
+        In pixels of the real picture, whose rim counts.
+    """
+    posture = posture_of(track, side, camera)
     verdict = person_gate(track) + picture_gate(track, movement, side, hold | rest)
     if Reason.NOBODY in verdict.refused_for:
         return verdict

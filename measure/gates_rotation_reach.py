@@ -21,6 +21,7 @@ from measure.gates import (
 from measure.movements import Movement, View
 from measure.posture import Posture, middle, posture_of
 from measure.reasons import Reason
+from measure.setup import UNKNOWN_CAMERA, CameraSetup
 
 #: The trunk's turn at which the solve is usable, and beyond which it is not, degrees. Ours.
 TURN_USABLE_DEG, TURN_POSSIBLE_DEG = (30.0, 60.0), (18.0, 72.0)
@@ -36,10 +37,16 @@ TURN_NOTE, TURN_REFUSE = 0.09, 0.16
 
 
 def rotation_gates(
-    track: Track, side: Side, rotation: Rotation, facing: Mask, zero: Mask, hold: Mask
+    track: Track,
+    side: Side,
+    rotation: Rotation,
+    facing: Mask,
+    zero: Mask,
+    hold: Mask,
+    camera: CameraSetup = UNKNOWN_CAMERA,
 ) -> Verdict:
     """Return all gates of external rotation for one trial."""
-    posture = posture_of(track, side)
+    posture = posture_of(track, side, camera)
     verdict = person_gate(track) + picture_gate(
         track, Movement.EXTERNAL_ROTATION, side, hold | zero
     )
@@ -87,7 +94,13 @@ def _trunk_turned_gate(posture: Posture, zero: Mask, hold: Mask) -> Verdict:
 
 
 def reach_gates(
-    track: Track, side: Side, view: View, heights: FloatArray, rest: Mask, hold: Mask
+    track: Track,
+    side: Side,
+    view: View,
+    heights: FloatArray,
+    rest: Mask,
+    hold: Mask,
+    camera: CameraSetup = UNKNOWN_CAMERA,
 ) -> Verdict:
     """Return all gates of the hand-behind-back reach for one trial.
 
@@ -96,7 +109,7 @@ def reach_gates(
     heights
         Shape (n,): thumb height on the trunk line, frame by frame.
     """
-    posture = posture_of(track, side)
+    posture = posture_of(track, side, camera)
     verdict = person_gate(track) + picture_gate(track, Movement.HAND_BEHIND_BACK, side, hold | rest)
     if Reason.NOBODY in verdict.refused_for:
         return verdict

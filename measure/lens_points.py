@@ -8,11 +8,12 @@ OpenCV writes it (https://docs.opencv.org, camera calibration). numpy only.
 """
 
 import dataclasses
+import math
 
 import numpy as np
 
 from measure.body import FloatArray, Track
-from measure.setup import LensProfile
+from measure.setup import CameraSetup, LensProfile
 
 #: Steps of the inverse; a usable lens is solved to a thousandth of a pixel in about five.
 _STEPS = 20
@@ -58,6 +59,36 @@ def real_points(ideal_px: FloatArray, lens: LensProfile) -> FloatArray:
     return seen
 
 
+def level_points(points_px: FloatArray, camera: CameraSetup, size_px: FloatArray) -> FloatArray:
+    """Return points as an ideal camera, held level, would show them, as far as it is known.
+
+    Of an unknown camera they come back as they are. A turn about the axis is taken back about
+    the middle of the picture, where the ideal camera's axis goes through.
+
+    Parameters
+    ----------
+    points_px
+        Shape (..., 2), pixels, y down; NaN allowed.
+    size_px
+        Shape (2,), width and height of the picture.
+
+    Raises
+    ------
+    ValueError
+        When the profile was made at another picture size: it then says nothing.
+    """
+    if camera.lens is not None:
+        _check_size(camera.lens, int(size_px[0]), int(size_px[1]))
+        points_px = ideal_points(points_px, camera.lens)
+    if not camera.roll_deg:
+        return points_px
+    middle = (size_px - 1) / 2
+    # A camera turned clockwise shows everything turned anticlockwise.
+    cos, sin = math.cos(math.radians(camera.roll_deg)), math.sin(math.radians(camera.roll_deg))
+    x, y = points_px[..., 0] - middle[0], points_px[..., 1] - middle[1]
+    return np.stack([cos * x - sin * y, sin * x + cos * y], axis=-1) + middle
+
+
 def ideal_track(track: Track, lens: LensProfile) -> Track:
     """Return a track as an ideal camera would have seen it.
 
@@ -66,11 +97,7 @@ def ideal_track(track: Track, lens: LensProfile) -> Track:
     ValueError
         When the profile was made at another picture size: it then says nothing.
     """
-    if (track.width_px, track.height_px) != (lens.width_px, lens.height_px):
-        raise ValueError(
-            f"a lens profile for {lens.width_px} x {lens.height_px} does not fit pictures of "
-            f"{track.width_px} x {track.height_px}"
-        )
+    _check_size(lens, track.width_px, track.height_px)
     return dataclasses.replace(track, points_px=ideal_points(track.points_px, lens))
 
 
@@ -87,6 +114,14 @@ def distorted(plain: FloatArray, lens: LensProfile) -> FloatArray:
         ],
         axis=-1,
     )
+
+
+def _check_size(lens: LensProfile, width_px: int, height_px: int) -> None:
+    if (width_px, height_px) != (lens.width_px, lens.height_px):
+        raise ValueError(
+            f"a lens profile for {lens.width_px} x {lens.height_px} does not fit pictures of "
+            f"{width_px} x {height_px}"
+        )
 
 
 def _middle(lens: LensProfile) -> FloatArray:

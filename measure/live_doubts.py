@@ -54,9 +54,9 @@ def doubts(
         hold = late[chosen]
         rest = resting[chosen] if np.any(resting) else hold
         if movement is Movement.HAND_BEHIND_BACK:
-            verdict = reach_gates(few, side, view, guide[chosen], rest, hold)
+            verdict = reach_gates(few, side, view, guide[chosen], rest, hold, setup.camera)
         else:
-            verdict = elevation_gates(few, side, movement, view, rest, hold)
+            verdict = elevation_gates(few, side, movement, view, rest, hold, setup.camera)
     found = verdict.refused_for + verdict.notes
     return tuple(reason for reason in found if reason not in _NOT_NOW)
 
@@ -67,7 +67,8 @@ def _rotation_doubts(track: Track, side: Side, resting: Mask, late: Mask, setup:
     if combined.rotation is None or combined.stances is None or not np.any(combined.stances.turned):
         return Verdict()
     rest = resting if np.any(resting) else late
-    return rotation_gates(track, side, combined.rotation, combined.stances.facing, rest, late)
+    facing = combined.stances.facing
+    return rotation_gates(track, side, combined.rotation, facing, rest, late, setup.camera)
 
 
 def sureness(track: Track, side: Side) -> float | None:

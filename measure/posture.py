@@ -7,6 +7,8 @@ from numpy.typing import NDArray
 
 from measure.angles import length, plane_from_pixels
 from measure.body import FloatArray, Landmark, Side, Track, arm
+from measure.lens_points import level_points
+from measure.setup import UNKNOWN_CAMERA, CameraSetup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,9 +63,21 @@ class Posture:
         return across if self.side is Side.RIGHT else -across
 
 
-def posture_of(track: Track, side: Side) -> Posture:
-    """Return the places of `track`, with `side` as the measured arm."""
-    points = plane_from_pixels(track.points_px)
+def posture_of(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -> Posture:
+    """Return the places of `track`, with `side` as the measured arm.
+
+    Parameters
+    ----------
+    camera
+        Where its lens or level is known, places are those that an ideal, level camera sees.
+
+    Raises
+    ------
+    ValueError
+        When the lens profile was made at another picture size.
+    """
+    size = np.array([track.width_px, track.height_px], dtype=np.float64)
+    points = plane_from_pixels(level_points(track.points_px, camera, size))
     own, other = arm(side), arm(side.other)
     return Posture(
         side=side,

@@ -20,7 +20,7 @@ from measure.gates import (
 from measure.movements import MOVEMENTS, Movement, Unit, View
 from measure.posture import middle, posture_of
 from measure.reasons import Reason
-from measure.setup import Setup
+from measure.setup import UNKNOWN_CAMERA, CameraSetup, Setup
 from measure.trials import Excursion, Search, Steps, find_trials
 
 #: A hold's values stay this close to their median: degrees and fraction. Ours.
@@ -65,7 +65,7 @@ def search(track: Track, movement: Movement, side: Side, view: View | None, setu
     facts = MOVEMENTS[movement]
     nothing = np.full(len(track), np.nan)
     seen = track.state == FrameState.SEEN
-    chosen = view or recognised_view(track, movement, side)
+    chosen = view or recognised_view(track, movement, side, setup.camera)
     if not np.any(seen):
         return Found(
             view=chosen, trials=(), windows=(), verdict=refuse(Reason.NOBODY), guide=nothing
@@ -83,7 +83,7 @@ def search(track: Track, movement: Movement, side: Side, view: View | None, setu
     trials = result.excursions
     if all(each.hold_start_s is None for each in trials) and person_gate(track).refused_for:
         trials = ()  # somebody who walks off swings an arm; that is no trial without a hold
-    verdict = Verdict() if trials else _why_none(track, movement, side, chosen, result)
+    verdict = Verdict() if trials else _why_none(track, movement, side, chosen, result, setup)
     return Found(
         view=chosen,
         trials=trials,
@@ -104,12 +104,14 @@ def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
     return max(trial.rest_start_s, trial.start_s - LEAD_S), end
 
 
-def recognised_view(track: Track, movement: Movement, side: Side) -> View:
+def recognised_view(
+    track: Track, movement: Movement, side: Side, camera: CameraSetup = UNKNOWN_CAMERA
+) -> View:
     """Return the accepted view that fits the shoulders' separation, else the preferred one."""
     views = MOVEMENTS[movement].views
     if len(views) == 1 or len(track) == 0:
         return views[0]
-    posture = posture_of(track, side)
+    posture = posture_of(track, side, camera)
     everywhere = np.ones(len(track), dtype=bool)
     across = float(
         middle(separation_share(posture, float(middle(posture.trunk_px, everywhere))), everywhere)
@@ -121,9 +123,11 @@ def recognised_view(track: Track, movement: Movement, side: Side) -> View:
     return views[0]
 
 
-def _why_none(track: Track, movement: Movement, side: Side, view: View, result: Search) -> Verdict:
+def _why_none(
+    track: Track, movement: Movement, side: Side, view: View, result: Search, setup: Setup
+) -> Verdict:
     """Return why no trial was found: the person, the view, or the movement itself."""
-    posture = posture_of(track, side)
+    posture = posture_of(track, side, setup.camera)
     seen = track.state == FrameState.SEEN
     verdict = person_gate(track)
     if not verdict.refused_for:

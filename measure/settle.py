@@ -16,7 +16,7 @@ from measure.movements import MOVEMENTS, Movement, Unit, View
 from measure.readings import Trial
 from measure.reasons import Reason
 from measure.search import steps_of
-from measure.setup import Setup
+from measure.setup import CameraSetup, Setup
 from measure.trials import Excursion, find_trials
 
 #: Frames of a hold farther than this from its median are left out of its mean. Ours.
@@ -80,10 +80,11 @@ def settle(
     if trial.hold_start_s is None or trial.hold_end_s is None:
         verdict = refuse(Reason.PERSON_LOST if trial.gap else Reason.NO_HOLD)
         hold = (time_s >= trial.start_s) & (time_s <= trial.end_s)
-        verdict = _gates(tracks, combined, movement, side, view, rest, hold) + verdict
+        seen = _gates(tracks, combined, movement, side, view, rest, hold, setup.camera)
+        verdict = seen + verdict
         return _refused(blank, verdict, combined)
     hold = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
-    verdict = _gates(tracks, combined, movement, side, view, rest, hold)
+    verdict = _gates(tracks, combined, movement, side, view, rest, hold, setup.camera)
     if trial.gap:
         verdict += refuse(Reason.PERSON_LOST)
     if not trial.steady:
@@ -165,14 +166,15 @@ def _gates(
     view: View,
     rest: Mask,
     hold: Mask,
+    camera: CameraSetup,
 ) -> Verdict:
     track = combined_track(tracks)
     if movement is Movement.HAND_BEHIND_BACK:
-        return reach_gates(track, side, view, combined.value, rest, hold)
+        return reach_gates(track, side, view, combined.value, rest, hold, camera)
     if combined.rotation is not None and combined.stances is not None:
         facing = combined.stances.facing
-        return rotation_gates(track, side, combined.rotation, facing, rest, hold)
-    return elevation_gates(track, side, movement, view, rest, hold)
+        return rotation_gates(track, side, combined.rotation, facing, rest, hold, camera)
+    return elevation_gates(track, side, movement, view, rest, hold, camera)
 
 
 def _refused(

@@ -67,6 +67,10 @@ class CameraSetup:
     quarter_turns: int = 0
 
 
+#: Nothing is known: what is measured with it is as if there were no calibration.
+UNKNOWN_CAMERA = CameraSetup()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BodySetup:
     """Lengths as fractions of the trunk (mid-hip to mid-shoulder), or None where unknown.

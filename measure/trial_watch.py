@@ -223,7 +223,7 @@ class TrialWatch:
     def _search(self) -> tuple[Track, Found]:
         if self.movement is Movement.EXTERNAL_ROTATION:
             fresh = self._kept.track(with_carried=False)
-            if np.any(find_stances(posture_of(fresh, self.side)).facing):
+            if np.any(find_stances(posture_of(fresh, self.side, self._setup.camera)).facing):
                 self._kept.drop_carried()
         track = self._kept.track()
         found = search(track, self.movement, self.side, self.view, self._setup)
@@ -269,7 +269,8 @@ class TrialWatch:
 
     def _carry_facing_over(self, track: Track) -> None:
         """Keep the end of the facing stance for trials that follow without another one."""
-        facing = track.time_s[find_stances(posture_of(track, self.side)).facing]
+        posture = posture_of(track, self.side, self._setup.camera)
+        facing = track.time_s[find_stances(posture).facing]
         if len(facing):
             self._kept.carry_over(max(facing[0], facing[-1] - _FACING_S), facing[-1])
 
