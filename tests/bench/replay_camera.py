@@ -15,6 +15,7 @@ import numpy as np
 
 from measure.camera import Shot
 from measure.live_process import LiveWork
+from measure.pose_messages import Message
 from measure.pose_process import Answers, listen, take_pipes
 
 
@@ -70,7 +71,7 @@ def main() -> None:
 
     frames = frames_of(Path(sys.argv[1]))
     answers = Answers(outgoing)
-    orders: queue.Queue = queue.Queue()
+    orders: queue.Queue[Message] = queue.Queue()
     threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
     LiveWork(
         orders,
