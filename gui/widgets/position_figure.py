@@ -45,10 +45,10 @@ class PositionFigure(PaintedWidget):
         scale = min(self.height() / (_UP + _DOWN), self.width() / (2 * _ACROSS))
         centre = QPointF(self.width() / 2, self.height() * _UP / (_UP + _DOWN))
         drawn = figure(self._movement, self._side, mirrored=self._mirrored)
-        _Drawing(painter, self.look, scale, centre).paint(drawn)
+        FigurePainter(painter, self.look, scale, centre).paint(drawn)
 
 
-class _Drawing:
+class FigurePainter:
     """Puts a figure's points on a painter."""
 
     def __init__(self, painter: QPainter, look: Look, scale: float, centre: QPointF) -> None:
