@@ -1,4 +1,4 @@
-"""A table of clips to replay: CSV with the columns clip, movement, side, view, reference."""
+"""A table of clips to replay: CSV with the columns clip, movement, side, and a few optional."""
 
 import csv
 import io
@@ -13,7 +13,9 @@ from measure.movements import Movement, View
 #: A manifest may not be larger: 5 million bytes hold about 50,000 clips. Ours.
 LARGEST_BYTES = 5_000_000
 _REQUIRED = ("clip", "movement", "side")
-_OPTIONAL = ("view", "reference")
+_OPTIONAL = ("view", "reference", "person")
+#: Letters of a pseudonym, as in a table of paired readings. Ours.
+_LONGEST_PERSON = 80
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +30,8 @@ class ClipEntry:
         None lets the program recognise it among the movement's views.
     reference
         A value to compare with, such as a goniometer's, in the movement's unit; or None.
+    person
+        A pseudonym, the same in every clip of one person; empty where nobody said.
     """
 
     clip: Path
@@ -35,6 +39,7 @@ class ClipEntry:
     side: Side
     view: View | None = None
     reference: float | None = None
+    person: str = ""
 
 
 def read_manifest(path: Path) -> tuple[ClipEntry, ...]:
@@ -114,6 +119,7 @@ def _entry(row: dict[str, str | None], where: str, folder: Path) -> ClipEntry:
         side=Side(side),
         view=View(view) if view else None,
         reference=_number(reference, where) if reference else None,
+        person=_name(cell("person"), where),
     )
 
 
@@ -127,3 +133,11 @@ def _number(text: str, where: str) -> float:
             f"{where}: the reference '{text}' is not a number. Write it with a decimal point."
         )
     return value
+
+
+def _name(text: str, where: str) -> str:
+    if len(text) > _LONGEST_PERSON or not text.isprintable():
+        raise ManifestError(
+            f"{where}: the person must be plain text of at most {_LONGEST_PERSON} letters."
+        )
+    return text

@@ -1,6 +1,7 @@
 """Reading one clip: a quick pass finds the trials, careful passes over them settle each.
 
 This is the assembly of the reading path; live measuring settles its trials the same way.
+:func:`look` needs the clip and the networks; :func:`reading_of` only what they saw.
 """
 
 from collections.abc import Callable
@@ -11,6 +12,8 @@ import numpy as np
 
 from measure.body import FloatArray, Side, Track
 from measure.clip_job import ClipFacts, ClipJob, ClipPoses
+from measure.errors import DataError
+from measure.looked import Looked
 from measure.measurement import measurement_of
 from measure.movements import MOVEMENTS, Movement, View
 from measure.passes import CAREFUL_HZ, QUICK_HZ, Models
@@ -25,6 +28,9 @@ from measure.software import software
 #: Share of the progress that the quick pass makes.
 _QUICK_SHARE = 0.35
 
+#: Packages that decode and look; the others read what was seen.
+_LOOKING = ("mediapipe", "opencv")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipReading:
@@ -32,19 +38,28 @@ class ClipReading:
 
     Attributes
     ----------
-    track
-        The quick pass's track, n frames.
+    looked
+        What it was read from.
     guide
-        Shape (n,): its value over time, in the movement's unit; a guide, not the reading.
+        Shape (n,): the quick pass's value over time, in the movement's unit; a guide, not the
+        reading.
     settled
         One for each trial, with its careful series.
     """
 
     measurement: Measurement
-    facts: ClipFacts
-    track: Track
+    looked: Looked
     guide: FloatArray
     settled: tuple[Settled, ...] = field(default=())
+
+    @property
+    def track(self) -> Track:
+        """The quick pass's track, n frames."""
+        return self.looked.quick
+
+    @property
+    def facts(self) -> ClipFacts:
+        return self.looked.facts
 
 
 def read_clip(
@@ -56,6 +71,7 @@ def read_clip(
     *,
     view: View | None = None,
     setup: Setup | None = None,
+    every_frame: bool = False,
     progress: Callable[[float], None] = lambda share: None,
 ) -> ClipReading:
     """Read a clip.
@@ -66,6 +82,8 @@ def read_clip(
         A pose process that has the bundles of `models`.
     view
         What the camera sees, or None to recognise it among the movement's views.
+    every_frame
+        True to look at every frame instead of a few each second: many times slower.
     progress
         Told the share done, 0..1; an exception from it stops the reading.
 
@@ -77,40 +95,127 @@ def read_clip(
         The pose process failed; the text names the clip.
     """
     known = setup or Setup()
+    looked = look(
+        process,
+        models,
+        clip,
+        movement,
+        side,
+        view=view,
+        setup=known,
+        every_frame=every_frame,
+        progress=progress,
+    )
+    return reading_of(looked, known)
+
+
+def look(
+    process: PoseProcess,
+    models: Models,
+    clip: Path,
+    movement: Movement,
+    side: Side,
+    *,
+    view: View | None,
+    setup: Setup,
+    every_frame: bool,
+    progress: Callable[[float], None],
+) -> Looked:
+    """Let the networks look at a clip; parameters and errors as in :func:`read_clip`."""
     quick = ClipJob(
         clip=clip,
         passes=(models.quick(movement, view),),
-        rate_hz=QUICK_HZ,
-        quarter_turns=known.camera.quarter_turns,
-        already_mirrored=known.camera.already_mirrored,
+        rate_hz=None if every_frame else QUICK_HZ,
+        quarter_turns=setup.camera.quarter_turns,
+        already_mirrored=setup.camera.already_mirrored,
     )
-    poses, track = _look(process, quick, progress)
-    found = search(track, movement, side, view, known)
+    poses, track = _look_quickly(process, quick, progress)
+    found = search(track, movement, side, view, setup)
     from_behind = models.quick(movement, View.BACK)
     if view is None and from_behind not in quick.passes and _perhaps_from_behind(found, movement):
         quick = replace(quick, passes=(from_behind,))
-        poses, track = _look(process, quick, progress)
-        found = search(track, movement, side, None, known)
-    settled = _settle_all(process, models, quick, track, found, movement, side, known, progress)
+        poses, track = _look_quickly(process, quick, progress)
+        found = search(track, movement, side, None, setup)
+    careful = _look_carefully(process, models, quick, track, found, movement, progress)
     progress(1.0)
+    return Looked(
+        movement=movement,
+        side=side,
+        view=view,
+        model=models.name,
+        model_hashes=models.hashes,
+        passes=tuple(models.pass_name(one) for one in models.careful(movement, found.view)),
+        software=software(),
+        facts=poses.facts,
+        quick=track,
+        careful=careful,
+        windows=found.windows if careful else (),
+        quarter_turns=setup.camera.quarter_turns,
+        already_mirrored=setup.camera.already_mirrored,
+        every_frame=every_frame,
+    )
+
+
+def reading_of(looked: Looked, setup: Setup) -> ClipReading:
+    """Return the reading that follows from what the networks saw.
+
+    Parameters
+    ----------
+    setup
+        What is known beforehand; it may be another than the clip was looked at with.
+
+    Raises
+    ------
+    DataError
+        The set-up asks for pictures turned otherwise, or finds trials where no careful pass
+        looked: the clip itself is needed.
+    """
+    camera = setup.camera
+    if (camera.quarter_turns, camera.already_mirrored) != (
+        looked.quarter_turns,
+        looked.already_mirrored,
+    ):
+        raise DataError(
+            "The set-up turns or mirrors the picture otherwise than when the clip was looked at. "
+            "Read the clip itself again."
+        )
+    movement, side = looked.movement, looked.side
+    found = search(looked.quick, movement, side, looked.view, setup)
+    if not all(looked.covers(window) for window in found.windows):
+        raise DataError(
+            "With this set-up there are trials at moments that no careful pass looked at. "
+            "Read the clip itself again."
+        )
+    tracks = tuple(looked.careful.values())
+    settled = tuple(
+        settle(
+            [each.between(*window) for each in tracks],
+            trial,
+            movement,
+            side,
+            found.view,
+            setup,
+            looked.model,
+        )
+        for trial, window in zip(found.trials, found.windows, strict=True)
+    )
     return ClipReading(
         measurement=measurement_of(
             [each.trial for each in settled],
             movement=movement,
             side=side,
             view=found.view,
-            provenance=_provenance(models, movement, found.view, poses.facts, known),
+            provenance=_provenance(looked, setup),
             nothing_found=found.verdict,
             against_vertical=[each.against_vertical for each in settled],
         ),
-        facts=poses.facts,
-        track=track,
+        looked=looked,
         guide=found.guide,
         settled=settled,
     )
 
 
-def _look(
+def _look_quickly(
     process: PoseProcess, quick: ClipJob, progress: Callable[[float], None]
 ) -> tuple[ClipPoses, Track]:
     poses = process.run(quick, lambda share: progress(share * _QUICK_SHARE))
@@ -130,57 +235,43 @@ def _perhaps_from_behind(found: Found, movement: Movement) -> bool:
     return found.view is View.BACK or not held
 
 
-def _settle_all(
+def _look_carefully(
     process: PoseProcess,
     models: Models,
     quick: ClipJob,
     track: Track,
     found: Found,
     movement: Movement,
-    side: Side,
-    setup: Setup,
     progress: Callable[[float], None],
-) -> tuple[Settled, ...]:
+) -> dict[str, Track]:
+    """Return the track of each careful pass by its name; nothing where nothing was found."""
     if not found.trials:
-        return ()
-    passes = models.careful(movement, found.view)
-    job = ClipJob(
-        clip=quick.clip,
-        passes=passes,
-        rate_hz=CAREFUL_HZ,
+        return {}
+    job = replace(
+        quick,
+        passes=models.careful(movement, found.view),
+        rate_hz=None if quick.rate_hz is None else CAREFUL_HZ,
         windows=found.windows,
-        quarter_turns=quick.quarter_turns,
-        already_mirrored=quick.already_mirrored,
         alone=bool(np.all(track.people <= 1)),
     )
     poses = process.run(job, lambda share: progress(_QUICK_SHARE + share * (1 - _QUICK_SHARE)))
     size = poses.facts.width_px, poses.facts.height_px
-    tracks = [
-        follow_person(poses.frames[one], width_px=size[0], height_px=size[1], like=track)
-        for one in passes
-    ]
-    return tuple(
-        settle(
-            [each.between(*window) for each in tracks],
-            trial,
-            movement,
-            side,
-            found.view,
-            setup,
-            models.name,
+    return {
+        models.pass_name(one): follow_person(
+            poses.frames[one], width_px=size[0], height_px=size[1], like=track
         )
-        for trial, window in zip(found.trials, found.windows, strict=True)
-    )
+        for one in job.passes
+    }
 
 
-def _provenance(
-    models: Models, movement: Movement, view: View, facts: ClipFacts, setup: Setup
-) -> Provenance:
+def _provenance(looked: Looked, setup: Setup) -> Provenance:
+    facts = looked.facts
     return Provenance(
-        model=models.name,
-        model_hashes=models.hashes,
-        passes=tuple(models.pass_name(one) for one in models.careful(movement, view)),
-        software=software(),
+        model=looked.model,
+        model_hashes=dict(looked.model_hashes),
+        passes=looked.passes,
+        # What looked may be another version than what reads now.
+        software={**software(), **{name: looked.software[name] for name in _LOOKING}},
         source={
             "backend": facts.backend,
             "size": f"{facts.width_px}x{facts.height_px}",
@@ -192,6 +283,7 @@ def _provenance(
             "measured_fps": f"{facts.measured_fps:.2f}",
             "rotation_deg": str(facts.rotation_deg),
             "sample_aspect": f"{facts.sample_aspect:.4f}",
+            **({"looked_at": "every frame"} if looked.every_frame else {}),
             **({"notes": " ".join(facts.notes)} if facts.notes else {}),
         },
         setup=setup,
