@@ -116,9 +116,9 @@ def _show(arguments: argparse.Namespace) -> int:
 
 
 def _person_id(name: str) -> str:
-    from measure.store import Store
+    from measure.store_at_terminal import open_store
 
-    with Store.open() as store:
+    with open_store() as store:
         return store.find_person(name).id
 
 

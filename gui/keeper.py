@@ -35,6 +35,9 @@ class Kept:
 class SessionKeeper(Protocol):
     """Keeps people and sessions."""
 
+    def warnings(self) -> tuple[str, ...]:
+        """Return what to tell the person about the place where it is all kept."""
+
     def people(self) -> tuple[Person, ...]:
         """Return everybody, by pseudonym."""
 
@@ -69,6 +72,9 @@ class StoreKeeper:
     def __init__(self, path: Path | None = None) -> None:
         self._path = path
         self._store: Store | None = None
+
+    def warnings(self) -> tuple[str, ...]:
+        return self._opened().warnings
 
     def people(self) -> tuple[Person, ...]:
         return tuple(self._opened().people())

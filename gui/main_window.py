@@ -107,6 +107,8 @@ class MainWindow(QMainWindow):
         self.clips.told.connect(self.tell)
         self.clips.session_ended.connect(self.progress.reload)
         self.setup.mirror_changed.connect(self._mirror_changed)
+        keeper = self.services.keeper
+        self.services.records.run(lambda: keeper.warnings(), self._warn)
 
     # -- menus --------------------------------------------------------------------------------
 
@@ -185,6 +187,12 @@ class MainWindow(QMainWindow):
         self._told.setText(text)
         self._told.setVisible(bool(text))
         self._told_timer.start(_TOLD_MS)
+
+    def _warn(self, warnings: tuple[str, ...]) -> None:
+        """Show what is wrong with the place of the sessions until something else is told."""
+        if warnings:
+            self.tell("\n".join(warnings))
+            self._told_timer.stop()
 
     def choose_scheme(self, scheme: Scheme, _checked: bool = False) -> None:
         self.services.settings.scheme = scheme

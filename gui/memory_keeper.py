@@ -32,6 +32,9 @@ class MemoryKeeper:
         self._histories: dict[str, History] = {}
         self.closed = False
 
+    def warnings(self) -> tuple[str, ...]:
+        return ()
+
     def people(self) -> tuple[Person, ...]:
         return tuple(sorted(self._people.values(), key=lambda each: each.pseudonym))
 

@@ -32,9 +32,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     from gui.report_file import write_report
     from measure.report_words import NOTICE
-    from measure.store import Store
+    from measure.store_at_terminal import open_store
 
-    with Store.open() as store:
+    with open_store() as store:
         person = store.find_person(arguments.person)
         history = store.history(person.id)
         today = store.now().day

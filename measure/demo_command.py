@@ -95,10 +95,10 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def _load_story() -> int:
-    from measure.store import Store
+    from measure.store_at_terminal import open_store
     from measure.story import load_story
 
-    with Store.open() as store:
+    with open_store() as store:
         for line in load_story(store):
             print(line)
     return 0

@@ -6,7 +6,7 @@ from pathlib import Path
 from measure.command_line import NOTICE
 from measure.export_csv import DecimalSign
 from measure.exports import Choices, Format, export, file_name
-from measure.store import Store
+from measure.store_at_terminal import open_store
 from measure.whole_file import write_whole
 
 
@@ -63,7 +63,7 @@ def run(arguments: argparse.Namespace) -> int:
     choices = Choices(
         decimal=DecimalSign(arguments.decimal), unverified_codes=arguments.unverified_codes
     )
-    with Store.open() as store:
+    with open_store() as store:
         history = store.history(store.find_person(arguments.person).id)
         now = store.now()
     target: Path = arguments.to

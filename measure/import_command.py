@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 
 from measure.import_json import read_history
-from measure.store import Store
+from measure.store_at_terminal import open_store
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -27,7 +27,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     history = read_history(arguments.file)
-    with Store.open() as store:
+    with open_store() as store:
         merged = store.merge(history)
     name = merged.person.pseudonym
     print(

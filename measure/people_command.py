@@ -10,7 +10,7 @@ from measure.moments import new_id
 from measure.plain_data import to_plain
 from measure.records import Onset, Person
 from measure.result_words import table
-from measure.store import Store
+from measure.store_at_terminal import open_store
 from measure.store_files import backup_files
 
 
@@ -50,7 +50,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run_list(arguments: argparse.Namespace) -> int:
-    with Store.open() as store:
+    with open_store() as store:
         people = store.people()
         sessions = {person.id: store.sessions(person.id) for person in people}
     if arguments.json:
@@ -78,17 +78,16 @@ def run_add(arguments: argparse.Namespace) -> int:
         since=arguments.since,
         onset=Onset(arguments.onset) if arguments.onset else None,
     )
-    with Store.open() as store:
+    with open_store() as store:
         if any(person.pseudonym == known.id for known in store.people()):
             raise InputError("This is the identifier of another person. Choose a pseudonym.")
         store.save_person(person)
-        _print_warnings(store)
     print(f"Added {person.pseudonym}.")
     return 0
 
 
 def run_show(arguments: argparse.Namespace) -> int:
-    with Store.open() as store:
+    with open_store() as store:
         history = store.history(store.find_person(arguments.name).id)
     person = history.person
     rows = [
@@ -109,7 +108,7 @@ def run_show(arguments: argparse.Namespace) -> int:
 
 
 def run_delete(arguments: argparse.Namespace) -> int:
-    with Store.open() as store:
+    with open_store() as store:
         person = store.find_person(arguments.name)
         count = len(store.sessions(person.id))
         if not arguments.yes and not _confirmed(person, count):
@@ -147,8 +146,3 @@ def _shown_name(person: Person) -> str:
 
 def _affected(person: Person) -> str:
     return " and ".join(side.value for side in person.affected) or "not stated"
-
-
-def _print_warnings(store: Store) -> None:
-    for warning in store.warnings:
-        print(f"Note: {warning}", file=sys.stderr)

@@ -18,7 +18,7 @@ from measure.progress_words import (
 )
 from measure.records import Person
 from measure.result_words import table
-from measure.store import Store
+from measure.store_at_terminal import open_store
 
 _HEADER = ("movement", "side", "first days", "last days", "change", "a month", "verdict")
 
@@ -45,7 +45,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    with Store.open() as store:
+    with open_store() as store:
         person = store.find_person(arguments.person)
         history = store.history(person.id)
         today = store.now().day

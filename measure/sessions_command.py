@@ -9,7 +9,7 @@ from measure.movements import MOVEMENTS
 from measure.plain_data import to_plain
 from measure.records import MeasurementRecord, Pain, SessionRecord
 from measure.result_words import interval_words, reason_words, table, value_words
-from measure.store import Store
+from measure.store_at_terminal import open_store
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -31,7 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    with Store.open() as store:
+    with open_store() as store:
         person = store.find_person(arguments.person)
         sessions = store.sessions(person.id)
         found = store.measurements(person.id)

@@ -13,7 +13,9 @@ from gui.keeper import Kept, StoreKeeper
 from gui.memory_keeper import MemoryKeeper
 from gui.scripted_engine import ScriptedEngine
 from gui.session_log import SessionLog
+from measure import store_connection
 from measure.body import Side
+from measure.disk_kind import DiskKind
 from measure.errors import InputError
 from measure.moments import new_id
 from measure.movements import Movement
@@ -79,6 +81,16 @@ def test_a_session_is_begun_with_its_first_measurement_and_saved_by_key(
     assert len(record.measurement.trials) == 2
     assert record.measurement.value == 112.0
     assert (record.pain_during, record.stopped_by) == (3, StoppedBy.STIFFNESS)
+
+
+def test_the_store_says_what_is_wrong_with_its_place(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(store_connection, "disk_kind", lambda folder: DiskKind.SYNCED)
+    keeper = StoreKeeper(path)
+    (warning,) = keeper.warnings()
+    keeper.close()
+    assert "copied to other computers" in warning
 
 
 def keeper_of(path: Path) -> StoreKeeper:

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QSlider,
     QWidget,
 )
+from pytestqt.qtbot import QtBot
 
 import gui.main_window
 from gui.application import prepare
@@ -26,6 +27,7 @@ from gui.background import Background
 from gui.crash import CrashDialog, CrashReporter, details
 from gui.feed import EngineFeed
 from gui.measuring import Measuring
+from gui.memory_keeper import MemoryKeeper
 from gui.pages.clips_page import ClipsPage
 from gui.pages.live_page import LivePage
 from gui.pages.measure_page import MeasurePage
@@ -50,6 +52,24 @@ def action(stage: Stage, text: str) -> QAction:
         if text in each.text().replace("&", "") and each.text()
     ]
     return found[0]
+
+
+class KeeperInABadPlace(MemoryKeeper):
+    def warnings(self) -> tuple[str, ...]:
+        return ("The sessions are kept on a network disk.", "No room is left.")
+
+
+def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: Stage, qtbot: QtBot) -> None:
+    assert stage.window._told.isHidden()
+    stage.services.keeper = KeeperInABadPlace()
+    window = gui.main_window.MainWindow(stage.services)
+    qtbot.addWidget(window)
+    stage.settle()
+    assert not window._told.isHidden()
+    assert window._told.text() == "The sessions are kept on a network disk.\nNo room is left."
+    assert not window._told_timer.isActive()
+    window.tell("Something else.")
+    assert window._told_timer.isActive()
 
 
 def test_four_words_lead_to_four_pages(stage: Stage) -> None:

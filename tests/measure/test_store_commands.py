@@ -9,7 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from measure import store_connection
 from measure.command_line import main
+from measure.disk_kind import DiskKind
 from measure.history import History
 from measure.store import Store
 from tests import record_samples as sample
@@ -316,3 +318,29 @@ def test_privacy_tells_when_others_can_read(
     (data_folder / "open.txt").chmod(0o644)
     assert _run("privacy") == 0
     assert "others too (0644)" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("people",),
+        ("people", "show", "Rosa"),
+        ("sessions", "Rosa"),
+        ("progress", "Rosa"),
+        ("export", "Rosa", "--format", "json", "--to", "{folder}/rosa.json"),
+        ("report", "Rosa", "--to", "{folder}/rosa.html"),
+    ],
+    ids=lambda arguments: " ".join(arguments[:2]),
+)
+def test_a_bad_place_for_the_sessions_is_told_beside_the_results(
+    arguments: tuple[str, ...],
+    rosa: History,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.setattr(store_connection, "disk_kind", lambda folder: DiskKind.NETWORK)
+    assert _run(*(each.format(folder=tmp_path) for each in arguments)) == 0
+    told = capsys.readouterr()
+    assert "on a network disk" in told.err
+    assert "on a network disk" not in told.out
