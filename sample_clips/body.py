@@ -142,7 +142,7 @@ def make_bodies(shapes: Iterable[Shape], folder: Path) -> None:
 def load_body(shape: Shape, folder: Path) -> Body:
     """One body, made first if the folder does not hold it yet."""
     make_bodies([shape], folder)
-    with np.load(body_file(shape, folder)) as data:
+    with np.load(body_file(shape, folder), allow_pickle=False) as data:
         vertices = data["vertices"].astype(np.float64)
         triangles = data["triangles"].astype(np.int64)
         weights = data["bone_weights"].astype(np.float64)
