@@ -1,0 +1,177 @@
+"""Every command that README, contributor's guide and user pages show does what they say.
+
+Each one is at least understood by the real parser; what is cheap is run in an empty data folder.
+What is not run here is named, with the place that runs it.
+"""
+
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from measure.command_line import _parser, main
+
+ROOT = Path(__file__).parent.parent
+PAGES = [
+    ROOT / "README.md",
+    ROOT / "DEVELOPERS.md",
+    *sorted(page for page in (ROOT / "docs").iterdir() if page.suffix in (".md", ".html")),
+]
+
+#: Shown commands that need the pose model, clips or minutes, and where they are run instead.
+RUN_ELSEWHERE = {
+    "thawline app": "tests/gui/test_app_command.py",
+    "thawline demo": "tests/measure/test_replay_command.py",
+    "thawline model": "tests/measure/test_model_command.py",
+    "thawline replay": "tests/measure/test_replay_command.py",
+    "thawline calibrate lens clip": "tests/calibration/test_calibrate_command.py",
+    "thawline calibrate level person": "tests/calibration/test_calibrate_command.py",
+    "thawline calibrate body poses": "tests/calibration/test_calibrate_command.py",
+    "thawline calibrate body marks": "tests/calibration/test_calibrate_command.py",
+    "thawline calibrate correction": "tests/calibration/test_calibrate_command.py",
+}
+#: Modules that set things up; the runs of CI begin with them.
+SETTING_UP = {"pip", "pytest", "venv"}
+#: What stands for something that the reader chooses, and what is put there for the parser.
+PLACEHOLDERS = {"FORMAT": "json", "COMMAND": "check", "FOLDER": "folder"}
+
+READINGS = "person,movement,side,camera_deg,goniometer_deg\n" + "".join(
+    f"P{number},flexion,left,{100 + 3 * number},{101 + 3 * number - number % 3}\n"
+    for number in range(12)
+)
+
+
+def shown_commands(page: Path) -> list[str]:
+    """Return the commands of one page: lines of code blocks, and code within sentences."""
+    text = page.read_text(encoding="utf-8")
+    blocks = re.findall(r"^```[a-z]*\n(.*?)^```", text, re.DOTALL | re.MULTILINE)
+    rest = re.sub(r"^```.*?^```", "", text, flags=re.DOTALL | re.MULTILINE)
+    lines = [line for block in blocks for line in block.splitlines()]
+    lines += re.findall(r"^ {4}(\S.*)$", rest, re.MULTILINE)
+    lines += re.findall(r"`([^`\n]+)`", rest) + re.findall(r"<code>([^<]+)</code>", rest)
+    plain = [_plain(line) for line in lines]
+    return [line for line in plain if re.match(r"(thawline|python) ", line + " ")]
+
+
+def _plain(line: str) -> str:
+    """Return a line without comment, prompt folder and system's own spelling."""
+    line = re.sub(r"\s{2,}#.*$", "", line.strip())
+    line = re.sub(r"^(\.venv/bin/|\.venv\\Scripts\\)", "", line)
+    return re.sub(r"^(py -3\.\d+|python3?(\.\d+)?)(?= )", "python", line)
+
+
+SHOWN = sorted({(page.name, line) for page in PAGES for line in shown_commands(page)})
+THAWLINE = sorted({line for _, line in SHOWN if line.startswith("thawline ")})
+MODULES = sorted({line for _, line in SHOWN if line.startswith("python ")})
+
+
+def test_the_pages_show_commands() -> None:
+    assert {"thawline check", "thawline model", "thawline privacy"} <= set(THAWLINE)
+    assert any(line.startswith("python -m pytest") for line in MODULES)
+
+
+def test_every_name_of_the_list_is_still_shown_and_its_place_is_there() -> None:
+    for start, place in RUN_ELSEWHERE.items():
+        assert any(line.startswith(start) for line in THAWLINE), start
+        words = start.split()[1:]
+        told = (ROOT / place).read_text(encoding="utf-8")
+        assert words[-1] in told, (start, place)
+
+
+def _words(line: str) -> list[str]:
+    words = [PLACEHOLDERS.get(word, word) for word in shlex.split(line)]
+    return words[1:]
+
+
+@pytest.mark.parametrize("line", THAWLINE)
+def test_the_command_line_understands_it(line: str, tmp_path: Path) -> None:
+    words = _words(line)
+    if "--help" in words or len(words) == 1:
+        assert main([words[0], "--help"]) == 0
+        return
+    arguments = _parser().parse_args(words)
+    assert callable(arguments.run)
+
+
+@pytest.fixture
+def started(data_folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A working folder with what the commands read, and two people in the store."""
+    monkeypatch.chdir(tmp_path)
+    for name in ("PERSON", "Bramble"):
+        assert main(["people", "add", name, "--affected", "left"]) == 0
+    (tmp_path / "readings.csv").write_text(READINGS, encoding="utf-8")
+    return tmp_path
+
+
+def is_whole(line: str) -> bool:
+    """Tell whether a line can be run as it stands; a sentence may only name a command."""
+    try:
+        _parser().parse_args(_words(line))
+    except SystemExit:
+        return False
+    return True
+
+
+CHEAP = [
+    line
+    for line in THAWLINE
+    if not any(line.startswith(each) for each in RUN_ELSEWHERE)
+    and "--help" not in line
+    and is_whole(line)
+]
+
+
+@pytest.mark.parametrize("line", CHEAP)
+def test_it_runs(line: str, started: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    words = _words(line)
+    if words[0] in ("import", "restore"):
+        export = ["export", "PERSON", "--format", "json", "--to", "FILE"]
+        assert main(export if words[0] == "import" else ["backup", "FILE"]) == 0
+    if words[:2] == ["people", "delete"]:
+        monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
+        monkeypatch.setattr("builtins.input", lambda *_: "PERSON")
+    # The check tells what a computer lacks with its exit code.
+    allowed = (0, 1) if words[0] == "check" else (0,)
+    assert main(words) in allowed
+
+
+@pytest.mark.parametrize("line", MODULES)
+def test_python_finds_the_module(line: str) -> None:
+    words = shlex.split(line)
+    assert words[1] == "-m"
+    if words[2] in SETTING_UP:
+        return
+    asked = [sys.executable, "-m", words[2], "--help"]
+    done = subprocess.run(asked, cwd=ROOT, capture_output=True, text=True, timeout=60)
+    assert done.returncode == 0, done.stderr
+    for option in (word for word in words[3:] if word.startswith("--")):
+        assert option in done.stdout
+
+
+def shown_targets() -> list[str]:
+    """Return the make targets that a page names, in code blocks and within sentences."""
+    found = set()
+    for page in PAGES:
+        text = page.read_text(encoding="utf-8")
+        found |= set(re.findall(r"(?:^|`)make (?:[A-Z]+=\S+ )?([a-z-]+)", text, re.MULTILINE))
+    # A sentence may begin a line with the word.
+    return sorted(found - {"a", "better", "changes", "readings"})
+
+
+@pytest.mark.parametrize("target", shown_targets())
+def test_make_knows_the_target(target: str) -> None:
+    make = shutil.which("make")
+    if make is None:
+        pytest.skip("data not here: this system has no make")
+    done = subprocess.run(
+        [make, "--dry-run", "--no-print-directory", target, f"PYTHON={sys.executable}"],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert done.returncode == 0, done.stderr
