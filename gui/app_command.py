@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from measure.errors import InputError
+from measure.errors import InputError, MachineError
 from measure.pose_model_checksums import ModelQuality
 
 
@@ -37,14 +37,18 @@ def run(arguments: argparse.Namespace) -> int:
     clean_environment()
     from PySide6.QtWidgets import QApplication
 
-    from gui.application import lock, prepare, tell_already_open
+    from gui.application import lock, prepare, tell, tell_already_open
     from gui.crash import CrashReporter, quiet_qt
     from measure.folders import data_folder
 
     quiet_qt()
     application = QApplication.instance() or QApplication(["thawline"])
     prepare(application)
-    held = lock(data_folder())
+    try:
+        held = lock(data_folder())
+    except MachineError as error:
+        tell(str(error))
+        return error.exit_code
     if held is None:
         tell_already_open()
         return 1

@@ -1,6 +1,5 @@
 """Starting the window: one instance, our look, real services, a net for what breaks."""
 
-import contextlib
 import os
 import sys
 from pathlib import Path
@@ -26,6 +25,7 @@ from gui.words import tr
 from measure.camera_list import find_cameras
 from measure.live import LiveEngine
 from measure.pose_model_checksums import ModelQuality
+from measure.store_files import folder_unusable, private_folder
 
 
 def prepare(application: QCoreApplication) -> None:
@@ -47,18 +47,32 @@ def lock(folder: Path) -> QLockFile | None:
     """Return the lock of the only window on a data folder, or None when another has it.
 
     A lock that a killed program left behind is taken over; age alone never frees one.
+
+    Raises
+    ------
+    MachineError
+        When the folder cannot be made or written to.
     """
-    folder.mkdir(parents=True, exist_ok=True)
-    with contextlib.suppress(OSError):
-        folder.chmod(0o700)
+    try:
+        private_folder(folder)
+    except OSError as error:
+        raise folder_unusable(folder, error.strerror or str(error)) from error
     held = QLockFile(str(folder / "window.lock"))
     held.setStaleLockTime(0)
-    return held if held.tryLock(100) else None
+    if held.tryLock(100):
+        return held
+    if held.error() is QLockFile.LockError.LockFailedError:
+        return None
+    raise folder_unusable(folder, tr("it cannot be written to"))
 
 
 def tell_already_open() -> None:
     """Say that there is a window already."""
-    text = tr("Thawline is already open. Look for its window.")
+    tell(tr("Thawline is already open. Look for its window."))
+
+
+def tell(text: str) -> None:
+    """Say why no window opens, in the terminal and where nobody looks at one."""
     print(f"thawline: {text}", file=sys.stderr)
     plain_dialog(text, tr("Close")).exec()
 

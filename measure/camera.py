@@ -83,8 +83,8 @@ class Capture(Protocol):
 
 
 def _open_capture(index: int, backend: int) -> Capture:
-    # Hardware transforms make Windows think for up to a minute before the first picture, and
-    # the window has asked macOS for permission already.
+    # Hardware transforms make Windows think for up to a minute before the first picture. macOS
+    # itself asks for permission at first use, from any thread; OpenCV could only in the main one.
     os.environ.setdefault("OPENCV_VIDEOIO_MSMF_ENABLE_HW_TRANSFORMS", "0")
     os.environ.setdefault("OPENCV_AVFOUNDATION_SKIP_AUTH", "1")
     import cv2

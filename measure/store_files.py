@@ -56,7 +56,7 @@ def prepare(path: Path) -> tuple[str, ...]:
     """
     marker = path.parent / MARKER_NAME
     try:
-        warnings = _private_folder(path.parent)
+        warnings = private_folder(path.parent)
         if not path.exists():
             if marker.exists():
                 raise lost(path, marker)
@@ -68,12 +68,16 @@ def prepare(path: Path) -> tuple[str, ...]:
             marker.write_text(_MARKER_TEXT, encoding="utf-8")
             os.chmod(marker, stat.S_IRUSR | stat.S_IWUSR)
     except OSError as error:
-        raise MachineError(
-            f"The folder {path.parent} cannot be used ({error.strerror or error}). "
-            "Check who owns it and that its disk is there and has room, or choose another one "
-            "with the environment variable THAWLINE_DATA."
-        ) from error
+        raise folder_unusable(path.parent, error.strerror or str(error)) from error
     return warnings
+
+
+def folder_unusable(folder: Path, why: str) -> MachineError:
+    """Return the error for a data folder that cannot be made, read or written."""
+    return MachineError(
+        f"The folder {folder} cannot be used ({why}). Check who owns it and that its disk is "
+        "there and has room, or choose another one with the environment variable THAWLINE_DATA."
+    )
 
 
 def backup_files(path: Path) -> list[Path]:
@@ -89,7 +93,7 @@ def make_private(folder: Path) -> None:
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
 
 
-def _private_folder(folder: Path) -> tuple[str, ...]:
+def private_folder(folder: Path) -> tuple[str, ...]:
     """Make the folder, or close it to others; one that somebody chose is left as it is."""
     if not folder.exists():
         make_private(folder)

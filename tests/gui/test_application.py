@@ -1,0 +1,68 @@
+"""What is seen to before the window opens: variables of another Qt, the lock, the folder."""
+
+import os
+import stat
+from pathlib import Path
+
+import pytest
+
+from gui.application import clean_environment, lock
+from measure.command_line import main
+from measure.errors import MachineError
+
+
+def test_variables_of_another_qt_are_dropped_and_ones_own_stay(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setenv("QT_QPA_PLATFORM_PLUGIN_PATH", "/somewhere/cv2/qt/plugins")
+    monkeypatch.setenv("QT_QPA_FONTDIR", "/usr/share/fonts/own")
+    clean_environment()
+    assert "QT_QPA_PLATFORM_PLUGIN_PATH" not in os.environ
+    assert os.environ["QT_QPA_FONTDIR"] == "/usr/share/fonts/own"
+
+
+def test_a_second_window_on_the_same_folder_is_not_opened(tmp_path: Path) -> None:
+    first = lock(tmp_path / "data")
+    assert first is not None
+    assert lock(tmp_path / "data") is None
+    first.unlock()
+    again = lock(tmp_path / "data")
+    assert again is not None
+    again.unlock()
+
+
+def test_a_folder_of_our_own_is_closed_to_others_and_a_chosen_one_is_left(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    if os.name != "posix":
+        pytest.skip("not on this system: rights of files")
+    chosen = tmp_path / "chosen"
+    chosen.mkdir(mode=0o755)
+    monkeypatch.setenv("THAWLINE_DATA", str(chosen))
+    for folder, mode in ((tmp_path / "new", 0o700), (chosen, 0o755)):
+        held = lock(folder)
+        assert held is not None
+        held.unlock()
+        assert stat.S_IMODE(folder.stat().st_mode) == mode
+
+
+def test_a_folder_that_is_a_file_is_told(tmp_path: Path) -> None:
+    (tmp_path / "data").write_text("beans")
+    with pytest.raises(MachineError, match=r"cannot be used .*THAWLINE_DATA"):
+        lock(tmp_path / "data" / "inside")
+    with pytest.raises(MachineError, match=r"cannot be used .*THAWLINE_DATA"):
+        lock(tmp_path / "data")
+    assert (tmp_path / "data").read_text() == "beans"
+
+
+@pytest.mark.usefixtures("qapp")
+def test_the_command_says_why_no_window_opens(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "data").write_text("beans")
+    monkeypatch.setenv("THAWLINE_DATA", str(tmp_path / "data"))
+    shown = []
+    monkeypatch.setattr("PySide6.QtWidgets.QDialog.exec", lambda dialog: shown.append(dialog))
+    assert main(["app"]) == 1
+    assert "cannot be used" in capsys.readouterr().err
+    assert len(shown) == 1
