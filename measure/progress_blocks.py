@@ -14,9 +14,10 @@ from measure.progress_series import Series
 #: A baseline is the first three days, and up to five of the first three weeks. Ours.
 BASELINE_DAYS = (3, 5)
 BASELINE_WITHIN_DAY = 21
-#: The recent block: up to five days of the last three weeks with readings. Ours.
-RECENT_DAYS = 5
-RECENT_WITHIN_DAY = 21
+#: The recent block: up to five days of the last three weeks with readings; three where so many
+#: lie within six weeks, as on a side that is measured less often. Ours.
+RECENT_DAYS = (3, 5)
+RECENT_WITHIN_DAY = (42, 21)
 #: A median of three to five scatters this many times more than their mean would.
 _MEDIAN_TO_MEAN = 1.2
 _NORMAL_95 = 1.96
@@ -73,8 +74,12 @@ def baseline_block(series: Series, spread: float) -> Block:
 
 def recent_block(series: Series, spread: float) -> Block:
     """Return the latest block of a series that is not empty."""
-    within = int((series.day > series.day[-1] - RECENT_WITHIN_DAY).sum())
-    return _block(series, slice(len(series) - min(within, RECENT_DAYS), None), spread)
+    long, short = (
+        int((series.day > series.day[-1] - within).sum()) for within in RECENT_WITHIN_DAY
+    )
+    least, most = RECENT_DAYS
+    days = max(min(short, most), min(long, least))
+    return _block(series, slice(len(series) - days, None), spread)
 
 
 def change_between(before: Block, after: Block) -> Change | None:

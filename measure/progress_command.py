@@ -143,6 +143,19 @@ def _side_as_plain(each: SideProgress) -> dict[str, Any]:
         "breaks": [
             {"day": point.day.isoformat(), "why": point.why} for point in each.series.breaks
         ],
+        "earlier": [
+            {
+                "first": chapter.first.isoformat(),
+                "last": chapter.last.isoformat(),
+                "ended_by": chapter.ended_by,
+                "verdict": chapter.verdict.value,
+                "slope_per_month": chapter.slope.per_month if chapter.slope else None,
+                "slope_interval": list(chapter.slope.interval_per_month())
+                if chapter.slope
+                else None,
+            }
+            for chapter in each.earlier
+        ],
         "milestones": [
             {"range": one.task.range_words, "task": one.task.words, "reached": one.reached}
             for one in each.milestones

@@ -16,6 +16,7 @@ from measure.progress_blocks import (
     change_between,
     recent_block,
 )
+from measure.progress_chapters import Chapter, earlier_chapters
 from measure.progress_looks import (
     USUAL_SPREAD,
     WINDOW_DAY,
@@ -72,6 +73,8 @@ class SideProgress:
         that is so far that the set-up is to blame and no trend is called; otherwise None.
     milestones
         Everyday tasks that go with this movement.
+    earlier
+        What was to be said before each break of the series.
     """
 
     series: Series
@@ -88,6 +91,7 @@ class SideProgress:
     short_by: float | None
     drifted_by: float | None
     milestones: tuple[Milestone, ...]
+    earlier: tuple[Chapter, ...]
 
     @property
     def movement(self) -> Movement:
@@ -156,6 +160,7 @@ def side_progress(
         short_by=short_by,
         drifted_by=drifted_by,
         milestones=milestones(series.movement, recent),
+        earlier=earlier_chapters(series),
     )
 
 

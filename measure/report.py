@@ -23,7 +23,9 @@ from measure.report_words import (
     CAVEATS,
     DEMO,
     NOTICE,
+    chapter_words,
     date_words,
+    during_words,
     event_words,
     how_measured,
     pain_words,
@@ -145,11 +147,13 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
         "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + 2]) + "</tr>"
         for k in range(0, len(cells), 2)
     )
+    affected = [each for each in progress.usual if each.affected]
     return (
         "<h2>Over time</h2>"
         f'<p class="small">{_legend(history)}</p>'
         f'<table class="bare" width="100%">{rows}</table>'
-        f"<p>{pain_words(history, today)}</p>"
+        f"{_paragraphs(escape(each) for each in chapter_words(affected))}"
+        f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
         f"{_programme(history, today)}"
         f"{_paragraphs(event_words(each) for each in history.events)}"
     )
@@ -189,4 +193,4 @@ def _programme(history: History, today: dt.date) -> str:
 
 
 def _paragraphs(texts: Iterable[str]) -> str:
-    return "".join(f"<p>{each}</p>" for each in texts)
+    return "".join(f"<p>{each}</p>" for each in texts if each)

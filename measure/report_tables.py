@@ -6,6 +6,7 @@ from html import escape
 
 from measure.body import Side
 from measure.history import History
+from measure.milestones import LEAST_DAYS as LEAST_FOR_TASKS
 from measure.movements import MOVEMENTS, Movement
 from measure.progress import Progress
 from measure.progress_blocks import Block
@@ -55,7 +56,12 @@ def movement_table(progress: Progress, history: History, draw: Callable[[Picture
             elif refused:
                 rows.append(_refused_row(refused, affected, draw))
     heads = "".join(f'<th width="{width}%">{head}</th>' for head, width in _HEADS)
-    return f'<table class="data" width="100%"><tr>{heads}</tr>{"".join(rows)}</table>'
+    return (
+        f'<table class="data" width="100%"><tr>{heads}</tr>{"".join(rows)}</table>'
+        '<p class="small">Pictures: upright line, the last days; box, their interval; ring, the '
+        "first days. Marks every 60°, for extension and external rotation every 30°; behind the "
+        "back at the buttock, S2, L3, T12 and T7.</p>"
+    )
 
 
 def milestone_table(progress: Progress) -> str:
@@ -75,8 +81,9 @@ def milestone_table(progress: Progress) -> str:
     return (
         '<table class="data" width="100%"><tr><th>Range usually enough to</th><th></th>'
         f"<th>left</th><th>right</th></tr>{''.join(rows)}</table>"
-        '<p class="small">Yes: even the lower end of the recent intervals passes. Not shown: '
-        "it does not, which is no statement about what the person can do.</p>"
+        '<p class="small">Yes: even the lower end of the intervals of the last days passes. Not '
+        "shown: it does not, which is no statement about what the person can do. Few days: fewer "
+        f"than {LEAST_FOR_TASKS} days with a reading in the last weeks.</p>"
     )
 
 
@@ -111,11 +118,11 @@ def _row(
     picture = draw(band_picture(movement, found.recent, found.baseline if change else None))
     cells = (
         _name(movement, found.side, affected),
-        _block(found.baseline, movement) if change else "the same days",
+        _block(found.baseline, movement) if change else "not apart yet",
         _block(found.recent, movement),
         picture,
         _latest(found, refused),
-        change_words(change, movement) if change else "too soon",
+        change_words(change, movement) if change else "too early to say",
         _trend(found),
     )
     return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
@@ -174,6 +181,8 @@ def _trend(found: SideProgress) -> str:
 def _reached(found: SideProgress | None, number: int) -> str:
     if found is None:
         return "not measured"
+    if found.recent.days < LEAST_FOR_TASKS:
+        return "few days"
     return "yes" if found.milestones[number].reached else "not shown"
 
 

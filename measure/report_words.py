@@ -2,14 +2,18 @@
 
 import datetime as dt
 from collections import Counter
+from collections.abc import Iterable
 from html import escape
 from statistics import median
 
 from measure.body import Side
 from measure.history import History
 from measure.movements import MOVEMENTS, Movement, View
+from measure.progress_chapters import Chapter
+from measure.progress_looks import Verdict
 from measure.progress_series import made_with
-from measure.progress_words import conduct_words
+from measure.progress_side import SideProgress
+from measure.progress_words import VERDICT_WORDS, conduct_words, slope_words
 from measure.readings import Reference
 from measure.records import Event, EventKind, MeasurementRecord, Onset
 
@@ -23,12 +27,13 @@ CAVEATS = (
     "it was tested on. Most of its width is the same for every reading of one person with one "
     "set-up, so changes are known better than single values: their interval counts only the "
     "scatter from day to day.",
-    "First and last readings are medians of up to five days. A trend is called after four weeks "
-    "and eight days with readings at the earliest, from a line that odd days hardly move; "
-    "“likely” may still be chance. As there is a look every week, a trend has to be clearer than "
-    "its 95 % interval alone would ask for. In twelve weeks without any change about 3 in 100 "
-    "people would be told of one. Where the way of measuring changed or something happened to the "
-    "shoulder, a new series begins.",
+    "First and last readings are medians of up to five days, and their change reaches over the "
+    "whole time. A trend covers the last 16 weeks at most. It is called after four weeks and eight "
+    "days with readings at the earliest, from a line that odd days hardly move; “likely” may still "
+    "be chance. As there is a look every week, a trend has to be clearer than its 95 % interval "
+    "alone would ask for, so “no clear change” may stand beside an interval without 0. In twelve "
+    "weeks without any change at most 3 in 100 people would be told of one. Where the way of "
+    "measuring changed or something happened to the shoulder, a new series begins.",
     "“Stalled” means that over six weeks a gain of 5° a month is unlikely while the side is "
     "still short of the other. It is missed more often than it is wrong.",
     "Behind the back, levels of the spine are shown; changes are in per cent of the way from the "
@@ -58,6 +63,9 @@ _REFERENCES = {
 }
 # Not by the locale: the report is in one language.
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+#: How many breaks of a series are told in words, the latest ones. Ours: two pages.
+MOST_CHAPTERS = 2
 
 _VIEWS = {
     View.FRONT: "from the front",
@@ -120,6 +128,58 @@ def pain_words(history: History, today: dt.date) -> str:
     if not parts:
         return "Pain was not rated in the last two weeks."
     return "Pain in the last two weeks, middle and range of 0 to 10: " + "; ".join(parts) + "."
+
+
+def during_words(history: History, today: dt.date) -> str:
+    """Return pain during each movement and what ended it, over four weeks, affected sides."""
+    affected = history.person.affected or tuple(Side)
+    parts = []
+    for movement in Movement:
+        lately = [
+            each
+            for each in history.measurements
+            if each.measurement.movement is movement
+            and each.measurement.side in affected
+            and (today - each.taken.day).days < 28
+        ]
+        pain = [each.pain_during for each in lately if each.pain_during is not None]
+        stops = Counter(each.stopped_by.value for each in lately if each.stopped_by)
+        words = [f"pain {median(pain):.0f} ({min(pain)} to {max(pain)})"] if pain else []
+        words += [f"ended by {stop} {_times(count)}" for stop, count in stops.most_common()]
+        if words:
+            parts.append(f"{MOVEMENTS[movement].name}: {', '.join(words)}")
+    if not parts:
+        return ""
+    side = "affected side" if len(affected) == 1 else "both sides"
+    return f"During movement in the last four weeks, {side}. {'; '.join(parts)}."
+
+
+def chapter_words(sides: Iterable[SideProgress]) -> list[str]:
+    """Return what could be told before the latest breaks, a sentence each, plain text."""
+    told: dict[tuple[Side, dt.date, str], list[tuple[Movement, Chapter]]] = {}
+    for each in sides:
+        for chapter in each.earlier[-MOST_CHAPTERS:]:
+            if chapter.verdict is not Verdict.TOO_EARLY:
+                key = (each.side, chapter.ended, chapter.ended_by)
+                told.setdefault(key, []).append((each.movement, chapter))
+    sentences = []
+    for (side, _, ended_by), chapters in told.items():
+        first = min(chapter.first for _, chapter in chapters)
+        last = max(chapter.last for _, chapter in chapters)
+        trends = "; ".join(
+            f"{MOVEMENTS[movement].name} {VERDICT_WORDS[chapter.verdict]}"
+            + (f", {slope_words(chapter.slope, movement)} a month" if chapter.slope else "")
+            for movement, chapter in chapters
+        )
+        sentences.append(
+            f"Before “{ended_by}”, {side.value} side, {date_words(first)} to {date_words(last)}: "
+            f"{trends}."
+        )
+    return sentences
+
+
+def _times(count: int) -> str:
+    return "once" if count == 1 else f"{count} times"
 
 
 def how_measured(history: History) -> str:

@@ -163,7 +163,12 @@ def test_a_recent_block_is_the_median_of_the_last_five_days() -> None:
 def test_a_baseline_takes_three_days_where_they_are_rare() -> None:
     series = plain_series(FIRST_DAY + np.arange(6) * 14.0, np.arange(90.0, 96.0))
     assert baseline_block(series, 5.0).days == 3
-    assert recent_block(series, 5.0).days == 2
+
+
+@pytest.mark.parametrize(("every", "days"), [(2, 5), (5, 5), (7, 3), (14, 3), (21, 2), (42, 1)])
+def test_a_recent_block_reaches_back_six_weeks_for_three_days(every: int, days: int) -> None:
+    series = plain_series(FIRST_DAY + np.arange(8.0) * every, np.arange(90.0, 98.0))
+    assert recent_block(series, 5.0).days == days
 
 
 def test_one_day_is_a_block_of_one() -> None:

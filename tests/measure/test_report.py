@@ -9,7 +9,8 @@ import pytest
 from measure.body import Side
 from measure.history import History
 from measure.movements import Movement
-from measure.records import EventKind, Pain, Plan, PlannedStretch, Stretch
+from measure.progress_words import MINUS
+from measure.records import EventKind, Pain, Plan, PlannedStretch, StoppedBy, Stretch
 from measure.report import report_foot, report_html, report_title
 from measure.report_words import CAVEATS, DEMO, NOTICE
 from measure.story import story_histories
@@ -85,7 +86,7 @@ def test_levels_behind_the_back_are_bands_not_angles() -> None:
     values = [(number, value / 100) for number, value in TWELVE]
     page = Page(report_html(history({(Movement.HAND_BEHIND_BACK, Side.LEFT): values}), day(90)))
     assert "hand behind back" in page.text.lower()
-    row = page.text.split("Hand behind back left, affected")[1].split("Over time")[0]
+    row = page.text.split("Hand behind back left, affected")[1].split("Pictures:")[0]
     assert re.search(r"T\d to T\d", row)
     assert "°" not in row
 
@@ -124,6 +125,43 @@ def test_breaks_events_and_pain_are_told() -> None:
     text = text_of(history({LEFT: TWELVE}, events=[injected], pain=rated))
     assert "16 May 2026: injection, left side: Left <b>arm</b>." in text
     assert "worst in 24 hours 5 (5 to 5); at night 3 (3 to 3)" in text
+
+
+def test_what_was_lost_before_an_injection_is_told(story: dict[str, str]) -> None:
+    text = Page(story["demo-Thistle"]).text
+    found = re.search(r"Before “injection”, left side, 8 Jul 2026 to 16 Sep 2026: ([^;]*);", text)
+    assert found
+    assert found[1].startswith(f"Flexion losing, {MINUS}")
+    assert "Before “" not in Page(story["demo-Marigold"]).text
+
+
+def test_pain_during_movement_and_what_ended_it() -> None:
+    found = history({LEFT: [(0, 90.0), (60, 91.0), (70, 92.0), (84, None)], RIGHT: [(84, 160.0)]})
+    answers = {
+        0: (9, StoppedBy.WEAKNESS),
+        60: (4, StoppedBy.PAIN),
+        70: (2, StoppedBy.STIFFNESS),
+        84: (3, StoppedBy.STIFFNESS),
+    }
+    asked = tuple(
+        replace(each, pain_during=answers[number][0], stopped_by=answers[number][1])
+        if each.measurement.side is Side.LEFT
+        else replace(each, pain_during=0)
+        for each in found.measurements
+        for number in [(each.taken.day - day(0)).days]
+    )
+    text = text_of(replace(found, measurements=asked), 86)
+    assert (
+        "During movement in the last four weeks, affected side. Flexion: pain 3 (2 to 4), ended "
+        "by stiffness 2 times, ended by pain once." in text
+    )
+    assert "weakness" not in text
+
+
+def test_few_days_show_no_everyday_task_either_way() -> None:
+    text = text_of(history({LEFT: [(0, 170.0), (7, 170.0)], RIGHT: TWELVE}))
+    assert "Reach a shelf at shoulder height Flexion from 90° few days yes" in text
+    assert "Reach a shelf above the head Flexion from 120° few days not shown" in text
 
 
 def test_a_plan_and_what_was_done_of_it() -> None:
