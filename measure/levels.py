@@ -8,6 +8,7 @@ in a back picture replaces it.
 """
 
 from measure.readings import Level
+from measure.setup import BodySetup
 
 #: Level, and its way from C7 down to the iliac spines in per cent.
 _LEVELS = (
@@ -73,12 +74,23 @@ def region_of(level: str) -> str:
     return next(region for names, region in _REGIONS if level in names)
 
 
-def level_of(low: float, value: float, high: float) -> Level:
+def marked_spines(body: BodySetup) -> float:
+    """Return where a person's iliac spines lie, as a fraction of mid-hip to C7.
+
+    The usual place where C7 and pelvis were not both marked.
+    """
+    if body.c7_height is None or body.iliac_spines is None:
+        return ILIAC_SPINES
+    return body.iliac_spines / body.c7_height
+
+
+def level_of(low: float, value: float, high: float, iliac_spines: float = ILIAC_SPINES) -> Level:
     """Return the band from the level at `low` to the level at `high`.
 
     The band in words names the region of `value`, or both ends where they differ.
     """
-    lowest, highest = level_at(low), level_at(high)
+    lowest, highest = level_at(low, iliac_spines), level_at(high, iliac_spines)
+    most_likely = region_of(level_at(value, iliac_spines))
     ends = tuple(dict.fromkeys((region_of(lowest), region_of(highest))))
     band = ends[0] if len(ends) == 1 else f"{ends[0]} to {ends[1]}"
-    return Level(low=lowest, high=highest, band=f"{band}, most likely {region_of(level_at(value))}")
+    return Level(low=lowest, high=highest, band=f"{band}, most likely {most_likely}")

@@ -4,7 +4,7 @@ The engine that makes them (camera, pose, trials, settling) and the window that 
 here, so neither needs to know the other.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from pathlib import Path
 
@@ -12,9 +12,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.body import FloatArray, Side
+from measure.movements import Movement
 from measure.readings import Measurement, Trial
 from measure.reasons import Reason
-from measure.setup import Setup
+from measure.setup import MovementCorrection, Setup
 
 
 class Phase(StrEnum):
@@ -89,10 +90,18 @@ class Source:
         What is known; `setup.camera.name` says which camera. None there takes the first.
     clip
         A clip to play as if it were the camera, or None.
+    corrections
+        Those that are switched on; each movement uses its own.
     """
 
     setup: Setup = field(default_factory=Setup)
     clip: Path | None = None
+    corrections: tuple[MovementCorrection, ...] = ()
+
+    def setup_of(self, movement: Movement) -> Setup:
+        """Return what is known for one movement."""
+        own = (each.correction for each in self.corrections if each.movement is movement)
+        return replace(self.setup, correction=next(own, self.setup.correction))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

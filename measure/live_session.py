@@ -21,7 +21,7 @@ from measure.passes import Models
 from measure.pose_model_checksums import ModelQuality
 from measure.readings import Measurement, Provenance
 from measure.settling import SettleNews, SettleOrder, hastily_settled
-from measure.setup import Setup
+from measure.setup import Setup, fit_for_picture
 from measure.source_log import SourceLog
 from measure.trial_book import TrialBook
 from measure.trial_watch import Captured, TrialWatch
@@ -100,6 +100,7 @@ class LiveSession:
         self._source: Source | None = None
         self._opening = 0
         self._log = SourceLog()
+        self._size_px: tuple[int, int] | None = None
         self._scene: Scene | None = None
         self._trouble: Trouble | None = None
         self._frames = 0
@@ -252,7 +253,11 @@ class LiveSession:
         if seen.rgb is not None and (self._scene is None or self._scene.size_px != seen.size_px):
             assert self._source is not None
             self._begin_anew()
-            self._scene = Scene(seen.size_px, self._source.setup)
+            self._size_px = seen.size_px
+            known, unfit = fit_for_picture(self._source.setup, *seen.size_px)
+            if unfit:
+                self._log.note(unfit)
+            self._scene = Scene(seen.size_px, known)
         if self._scene is None:
             return
         self._frames += 1
@@ -296,7 +301,7 @@ class LiveSession:
             self._watch = TrialWatch(
                 self._book.movement,
                 self._book.side,
-                self._source.setup,
+                self._setup(),
                 self._scene.size_px,
                 view=self._view,
             )
@@ -349,7 +354,7 @@ class LiveSession:
             captured=captured,
             movement=self._book.movement,
             side=self._book.side,
-            setup=self._source.setup,
+            setup=self._setup(),
         )
         self._unsettled[entry.trial_id] = order
         self._hands().settler.put(order)
@@ -395,5 +400,11 @@ class LiveSession:
 
     def _provenance(self) -> Provenance:
         assert self._book is not None
-        setup = self._source.setup if self._source is not None else Setup()
-        return self._log.provenance(self._hands().models, self._book.movement, setup)
+        return self._log.provenance(self._hands().models, self._book.movement, self._setup())
+
+    def _setup(self) -> Setup:
+        """Return what is known for the chosen movement and holds for these pictures."""
+        if self._source is None or self._book is None:
+            return Setup()
+        setup = self._source.setup_of(self._book.movement)
+        return setup if self._size_px is None else fit_for_picture(setup, *self._size_px)[0]

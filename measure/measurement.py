@@ -9,7 +9,7 @@ import numpy as np
 
 from measure.body import Side
 from measure.gates import Verdict
-from measure.levels import level_of
+from measure.levels import level_of, marked_spines
 from measure.movements import MOVEMENTS, Movement, Unit, View
 from measure.readings import Measurement, Provenance, Status, Trial
 from measure.reasons import Reason
@@ -80,7 +80,9 @@ def measurement_of(
         reasons=tuple(dict.fromkeys(notes)),
         best=float(np.max(values)),
         against_vertical=float(np.median(vertical)) if vertical else None,
-        level=level_of(value - half, value, value + half)
+        level=level_of(
+            value - half, value, value + half, marked_spines(provenance.setup.body)
+        )
         if movement is Movement.HAND_BEHIND_BACK
         else None,
     )

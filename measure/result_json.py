@@ -8,7 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from measure.errors import DataError
+from measure.plain_data import to_plain
 from measure.readings import Measurement, Trial
+from measure.setup import Setup
 
 
 def document(
@@ -55,6 +57,7 @@ def result(clip: str, measurement: Measurement) -> dict[str, Any]:
             "passes": list(source.passes),
         },
         "source": dict(source.source),
+        "setup": None if source.setup == Setup() else to_plain(source.setup),
     }
 
 

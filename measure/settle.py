@@ -94,6 +94,8 @@ def settle(
     value, spread = agreed(means, _tolerance(movement))
     if value is None:
         return _refused(blank, verdict + refuse(Reason.PASSES_DISAGREE), combined)
+    change = _correction_deg(value, movement, setup)
+    value += change
     verdict += value_gate(movement, value)
     if verdict.refused_for:
         return _refused(blank, verdict, combined, spread)
@@ -110,7 +112,7 @@ def settle(
         ),
         against_vertical=None
         if vertical is None
-        else mean_near_median(vertical[hold], NEAR_MEDIAN[unit]),
+        else mean_near_median(vertical[hold], NEAR_MEDIAN[unit]) + change,
         spread=spread,
         combined=combined,
     )
@@ -135,6 +137,13 @@ def agreed(means: FloatArray, tolerance: tuple[float, float]) -> tuple[float | N
         if triples[best] <= narrow:
             return float(np.mean(known[best : best + 3])), spread
     return None, spread
+
+
+def _correction_deg(value_deg: float, movement: Movement, setup: Setup) -> float:
+    """Return what the correction against a goniometer adds to an angle; 0 without one."""
+    if setup.correction is None or MOVEMENTS[movement].unit is not Unit.DEGREES:
+        return 0.0
+    return setup.correction.corrected_deg(value_deg) - value_deg
 
 
 def _tolerance(movement: Movement) -> tuple[float, float]:

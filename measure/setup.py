@@ -4,7 +4,9 @@ Calibration makes these values; measuring uses them and stores them beside each 
 No file access here.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+
+from measure.movements import Movement
 
 #: Assumed when a camera's field of view is unknown: a usual webcam. Ours.
 ASSUMED_HORIZONTAL_FIELD_DEG = 65.0
@@ -129,8 +131,59 @@ class Correction:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setup:
-    """All that is known beforehand and changes a number. Stored with every reading."""
+    """All that is known beforehand and changes a number. Stored with every reading.
+
+    Attributes
+    ----------
+    correction
+        The one of the movement measured, if it is switched on.
+    """
 
     camera: CameraSetup = field(default_factory=CameraSetup)
     body: BodySetup = field(default_factory=BodySetup)
     correction: Correction | None = None
+
+
+def fit_for_picture(setup: Setup, width_px: int, height_px: int) -> tuple[Setup, str]:
+    """Return what of a set-up holds for upright pictures of a size, and why not all does.
+
+    A lens profile is for one picture size: cameras crop as well as scale. The words are empty
+    when all holds.
+    """
+    lens = setup.camera.lens
+    if lens is None or (lens.width_px, lens.height_px) == (width_px, height_px):
+        return setup, ""
+    return (
+        replace(setup, camera=replace(setup.camera, lens=None)),
+        f"The lens profile of {lens.camera_name} was made at {lens.width_px} x {lens.height_px} "
+        f"pixels and does not hold for pictures of {width_px} x {height_px}. Calibrate the lens "
+        "at this size too, or leave the profile out.",
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MovementCorrection:
+    """A correction that is switched on, and the movement that it was studied for."""
+
+    movement: Movement
+    correction: Correction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownSetup:
+    """What is known beforehand of one person before one camera, for any movement.
+
+    Attributes
+    ----------
+    corrections
+        Those that are switched on, at most one a movement.
+    """
+
+    camera: CameraSetup = field(default_factory=CameraSetup)
+    body: BodySetup = field(default_factory=BodySetup)
+    corrections: tuple[MovementCorrection, ...] = ()
+
+    def of(self, movement: Movement) -> Setup:
+        """Return what is known for one movement."""
+        found = (each.correction for each in self.corrections if each.movement is movement)
+        return Setup(camera=self.camera, body=self.body, correction=next(found, None))
