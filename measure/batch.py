@@ -4,30 +4,15 @@ import os
 import queue
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ThreadPoolExecutor, as_completed
-from dataclasses import dataclass
+from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 
-from measure.errors import ClipError, PoseProcessError, ThawlineError
+from measure.clip_outcome import Outcome, ReadingSettings, own_failure, read_entry
+from measure.errors import ModelError
 from measure.manifest import ClipEntry
-from measure.passes import Models
 from measure.pose import PoseProcess
-from measure.replay import ClipReading, read_clip
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outcome:
-    """What became of one entry: a reading, or the error that kept it from one.
-
-    Attributes
-    ----------
-    number
-        Place of the entry in the list, from 0.
-    """
-
-    number: int
-    entry: ClipEntry
-    reading: ClipReading | None
-    error: ThawlineError | None
+#: Returns what an earlier run made of the entry of a number, or None.
+Earlier = Callable[[int], Outcome | None]
 
 
 def usual_workers() -> int:
@@ -38,12 +23,19 @@ def usual_workers() -> int:
     return min(os.cpu_count() or 1, 4)
 
 
+def nothing_earlier(number: int) -> Outcome | None:
+    """Return that no earlier run read this entry."""
+    return None
+
+
 def read_many(
     entries: Sequence[ClipEntry],
-    models: Models,
+    settings: ReadingSettings,
     *,
     workers: int,
+    earlier: Earlier = nothing_earlier,
     progress: Callable[[float], None] = lambda done: None,
+    new_process: Callable[..., PoseProcess] = PoseProcess,
 ) -> Iterator[Outcome]:
     """Read clips; a bad clip never stops the rest.
 
@@ -51,40 +43,44 @@ def read_many(
     ----------
     workers
         Pose processes working side by side. The readings do not depend on it.
+    earlier
+        Asked before a clip is read; what it knows is yielded instead.
     progress
-        Told how many clips are done, in parts of a clip; called from several threads.
+        Told how many clips are done, in parts of a clip; called from several threads. Clips
+        that an earlier run read do not count.
+    new_process
+        Makes a pose process for bundles; it starts with its first clip.
+
+    Raises
+    ------
+    ModelError
+        A bundle cannot be used.
     """
     idle: queue.SimpleQueue[PoseProcess] = queue.SimpleQueue()
-    processes = [PoseProcess(models.bundles) for _ in range(min(workers, len(entries)) or 1)]
+    processes = [
+        new_process(settings.models.bundles) for _ in range(min(workers, len(entries)) or 1)
+    ]
     for process in processes:
         idle.put(process)
-    share = _Shares(len(entries), progress)
+    shares = _Shares(progress)
 
     def read(number: int) -> Outcome:
-        entry, process = entries[number], idle.get()
+        process = idle.get()
         try:
-            reading = read_clip(
-                process,
-                models,
-                entry.clip,
-                entry.movement,
-                entry.side,
-                view=entry.view,
-                progress=lambda done: share.tell(number, done),
-            )
-        except (ClipError, PoseProcessError) as error:
-            return Outcome(number=number, entry=entry, reading=None, error=error)
-        else:
-            return Outcome(number=number, entry=entry, reading=reading, error=None)
+            told = shares.of(number)
+            return read_entry(process, settings, number, entries[number], told)
         finally:
-            share.tell(number, 1.0)
+            shares.finish(number)
             idle.put(process)
 
     pool = ThreadPoolExecutor(len(processes), thread_name_prefix="read")
     try:
-        waiting = [pool.submit(read, number) for number in range(len(entries))]
-        for done in as_completed(waiting):
-            yield done.result()
+        yield from in_flight(
+            entries,
+            lambda number: pool.submit(read, number),
+            ahead=lambda: 2 * len(processes),
+            earlier=earlier,
+        )
     finally:
         # Also when the caller stops early: what has not begun is dropped.
         pool.shutdown(wait=False, cancel_futures=True)
@@ -92,15 +88,75 @@ def read_many(
             process.close()
 
 
-class _Shares:
-    """Adds up how far each clip is."""
+def in_flight(
+    entries: Sequence[ClipEntry],
+    submit: Callable[[int], Future[Outcome]],
+    *,
+    ahead: Callable[[], int],
+    earlier: Earlier = nothing_earlier,
+) -> Iterator[Outcome]:
+    """Submit the entries one after the other and yield outcomes as they come.
 
-    def __init__(self, clips: int, progress: Callable[[float], None]) -> None:
-        self._shares = [0.0] * clips
+    Only a few are under way at a time, so that a long list takes no more memory than a short
+    one.
+
+    Parameters
+    ----------
+    submit
+        Gives the entry of a number to an executor.
+    ahead
+        Returns how many entries may be under way, at least 1.
+    """
+    waiting: dict[Future[Outcome], int] = {}
+    for number in range(len(entries)):
+        known = earlier(number)
+        if known is not None:
+            yield known
+            continue
+        while len(waiting) >= max(1, ahead()):
+            yield from _finished(waiting, entries)
+        waiting[submit(number)] = number
+    while waiting:
+        yield from _finished(waiting, entries)
+
+
+def _finished(
+    waiting: dict[Future[Outcome], int], entries: Sequence[ClipEntry]
+) -> Iterator[Outcome]:
+    """Wait for at least one entry and yield those that are done, the first given first."""
+    done, _ = wait(waiting, return_when=FIRST_COMPLETED)
+    for future in sorted(done, key=lambda each: waiting[each]):
+        number = waiting.pop(future)
+        try:
+            yield future.result()
+        except ModelError:
+            raise
+        except Exception as error:  # noqa: BLE001 - the top of whatever ran it
+            failure = own_failure(entries[number], error)
+            yield Outcome(number=number, entry=entries[number], error=failure)
+
+
+class _Shares:
+    """Adds up how far the clips are."""
+
+    def __init__(self, progress: Callable[[float], None]) -> None:
+        self._under_way: dict[int, float] = {}
+        self._finished = 0
         self._progress = progress
         self._lock = threading.Lock()
 
-    def tell(self, number: int, share: float) -> None:
+    def of(self, number: int) -> Callable[[float], None]:
+        """Return what the reader of one clip tells its share to."""
+
+        def told(share: float) -> None:
+            with self._lock:
+                self._under_way[number] = share
+                self._progress(self._finished + sum(self._under_way.values()))
+
+        return told
+
+    def finish(self, number: int) -> None:
         with self._lock:
-            self._shares[number] = share
-            self._progress(sum(self._shares))
+            self._under_way.pop(number, None)
+            self._finished += 1
+            self._progress(self._finished + sum(self._under_way.values()))

@@ -9,13 +9,13 @@ from importlib.resources import as_file, files
 from pathlib import Path
 from typing import Any
 
-from measure.batch import Outcome
 from measure.body import Side
+from measure.clip_outcome import Outcome
 from measure.errors import InputError
 from measure.manifest import ClipEntry
 from measure.movements import Movement, Unit, View
 from measure.pose_model_checksums import ModelQuality
-from measure.replay_command import exit_code, read_entries
+from measure.replay_command import exit_code, read_entries, settings_of
 
 #: The package that carries the clips; it is not imported.
 _CLIPS = ("sample_clips", "clips")
@@ -83,8 +83,9 @@ def run(arguments: argparse.Namespace) -> int:
     quality = ModelQuality(arguments.model_quality) if arguments.model_quality else None
     with as_file(files(_CLIPS[0]).joinpath(_CLIPS[1])) as clips:
         samples = sample_clips(clips)
+        settings = settings_of(quality, None)
         outcomes = []
-        for outcome in read_entries([sample.entry for sample in samples], quality, None):
+        for outcome in read_entries([sample.entry for sample in samples], settings):
             outcomes.append(outcome)
             _write_pictures(folder, samples[outcome.number], outcome)
     outcomes.sort(key=lambda outcome: outcome.number)

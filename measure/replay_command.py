@@ -1,17 +1,26 @@
-"""`thawline replay`: reads one clip, or many from a manifest."""
+"""`thawline replay`: reads one clip, or many from a folder, a pattern or a manifest."""
 
 import argparse
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 
-from measure.batch import Outcome
+from measure.batch import Earlier, nothing_earlier
+from measure.batch_results import ResultsFile
 from measure.body import Side
-from measure.errors import InputError
+from measure.clip_outcome import Outcome, ReadingSettings
+from measure.errors import DataError, InputError, ThawlineError
 from measure.manifest import ClipEntry, read_manifest
 from measure.movements import Movement, View
 from measure.pose_model_checksums import ModelQuality
-from measure.replay import ClipReading
+from measure.replay_outputs import (
+    check_outputs,
+    names_of,
+    print_results,
+    write_extras,
+    write_results,
+)
 
 #: Each takes about a gigabyte of memory. Ours.
 MOST_WORKERS = 64
@@ -20,22 +29,30 @@ MOST_WORKERS = 64
 def configure(parser: argparse.ArgumentParser) -> None:
     """Read shoulder motion from a recorded clip, or from many.
 
-    Give one clip with its movement and side, or a manifest: a CSV file with the columns
-    clip,movement,side,view,reference (the last two may be empty; paths are relative to the
-    manifest). A reading comes with its 95 % interval; a refusal with its reason.
+    Name clips, folders or patterns with the movement and side that they all show; or a
+    manifest, a CSV file with the columns clip,movement,side and if wanted view,reference,person
+    (paths are relative to the manifest). A reading comes with its 95 % interval; a refusal with
+    its reason.
+
+    With --results every result is written as soon as it is there, and a run that was broken off
+    goes on where it stopped: give the same command again.
 
     exit codes:
       0  readings, or honest refusals
-      2  wrong use, or input that cannot be read (other clips of a manifest are still read)
+      2  wrong use, or input that cannot be read (other clips are still read)
       1  our own failure
 
     examples:
       thawline replay raise.mp4 --movement flexion --side left
       thawline replay raise.mp4 --movement abduction --side right --view front --json out.json
       thawline replay raise.mp4 --movement flexion --side left --annotate pictures --track f.csv
-      thawline replay --manifest clips.csv --json results.json
+      thawline replay --manifest clips.csv --results results.jsonl --csv table.csv
+      thawline replay "spring/**/*.mp4" --movement flexion --side left --keep-tracks tracks
+      thawline replay --from-tracks tracks --csv again.csv
     """
-    parser.add_argument("clip", type=Path, nargs="?", metavar="CLIP", help="a recorded clip")
+    parser.add_argument(
+        "clips", type=Path, nargs="*", metavar="CLIP", help="recorded clips, folders or patterns"
+    )
     parser.add_argument("--movement", choices=[each.value for each in Movement])
     parser.add_argument("--side", choices=[each.value for each in Side], help="the person's own")
     parser.add_argument(
@@ -45,43 +62,54 @@ def configure(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--manifest", type=Path, metavar="FILE.csv", help="many clips")
     parser.add_argument(
+        "--from-tracks",
+        type=Path,
+        metavar="PATH",
+        help="read again what --keep-tracks kept (a folder or one file), without any clip",
+    )
+    _add_how(parser)
+    _add_outputs(parser)
+    parser.set_defaults(run=run)
+
+
+def _add_how(parser: argparse.ArgumentParser) -> None:
+    how = parser.add_argument_group("how to read")
+    how.add_argument(
         "--model-quality",
         choices=[each.value for each in ModelQuality],
         help="default: heavy, or full where heavy cannot be had",
     )
-    parser.add_argument(
-        "--model", type=Path, metavar="FILE", help="a pose bundle of your own instead"
+    how.add_argument("--model", type=Path, metavar="FILE", help="a pose bundle of your own instead")
+    how.add_argument(
+        "--every-frame",
+        action="store_true",
+        help="look at every frame instead of a few each second: many times slower",
     )
-    parser.add_argument("--json", type=Path, metavar="FILE", help="write the results as JSON")
-    parser.add_argument(
-        "--annotate", type=Path, metavar="DIR", help="write annotated clips and curves there"
+    how.add_argument("--workers", type=int, metavar="N", help="pose processes side by side")
+
+
+def _add_outputs(parser: argparse.ArgumentParser) -> None:
+    out = parser.add_argument_group("what to write")
+    out.add_argument("--json", type=Path, metavar="FILE", help="the results as JSON, at the end")
+    out.add_argument(
+        "--results",
+        type=Path,
+        metavar="FILE.jsonl",
+        help="a line for each clip as it is read; what is in it is not read again",
     )
-    parser.add_argument(
-        "--track", type=Path, metavar="FILE", help="write the per-frame series as CSV (one clip)"
+    out.add_argument("--csv", type=Path, metavar="FILE", help="a row for each clip, at the end")
+    out.add_argument("--annotate", type=Path, metavar="DIR", help="annotated clips and curves")
+    out.add_argument(
+        "--track", type=Path, metavar="FILE", help="per-frame series as CSV (one clip)"
     )
-    parser.add_argument("--workers", type=int, metavar="N", help="pose processes side by side")
-    parser.set_defaults(run=run)
+    out.add_argument(
+        "--keep-tracks", type=Path, metavar="DIR", help="what the networks saw of each clip"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
-    entries = _entries(arguments)
-    _check_outputs(arguments)
-    outcomes: list[Outcome] = []
-    for outcome in read_entries(entries, _quality(arguments), arguments.model, arguments.workers):
-        outcomes.append(outcome)
-        if outcome.reading is not None:
-            _write_extras(arguments, outcome.entry, outcome.reading)
-    outcomes.sort(key=lambda outcome: outcome.number)
-    _print_table(outcomes)
-    if arguments.json:
-        from measure.result_json import document, write_json
-        from measure.software import software
-
-        results = [
-            (str(each.entry.clip), each.reading.measurement) for each in outcomes if each.reading
-        ]
-        write_json(arguments.json, document(software(), results))
-    return exit_code(outcomes)
+    """Read and write what was asked for; return the exit code."""
+    return replay(arguments)[1]
 
 
 def exit_code(outcomes: Sequence[Outcome]) -> int:
@@ -90,24 +118,133 @@ def exit_code(outcomes: Sequence[Outcome]) -> int:
     return 1 if 1 in codes else max(codes, default=0)
 
 
+def replay(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
+    """Read the clips of the command line, write and print.
+
+    Returns
+    -------
+    tuple
+        What became of each clip, in the order of the list and without its series; and the
+        exit code.
+    """
+    _check_use(arguments)
+    if arguments.from_tracks is not None:
+        return _replay_tracks(arguments)
+    entries = _entries(arguments)
+    if arguments.track is not None and len(entries) != 1:
+        raise InputError("--track takes the series of one clip; several were named.")
+    check_outputs(arguments)
+    settings = settings_of(_quality(arguments), arguments.model)
+    settings = replace(settings, every_frame=arguments.every_frame)
+    book = _Book(arguments, entries, settings)
+    outcomes = book.gather(
+        read_entries(entries, settings, workers=arguments.workers, earlier=book.earlier)
+    )
+    write_results(arguments, outcomes)
+    print_results(arguments, outcomes)
+    return outcomes, exit_code(outcomes)
+
+
+class _Book:
+    """Writes each outcome as it comes, and knows those of earlier runs."""
+
+    def __init__(
+        self,
+        arguments: argparse.Namespace,
+        entries: Sequence[ClipEntry],
+        settings: ReadingSettings,
+    ) -> None:
+        self._arguments = arguments
+        self._names = names_of(entries)
+        self._results: ResultsFile | None = None
+        self._key: Callable[[int], str] | None = None
+        if arguments.results is not None:
+            self._results = ResultsFile(arguments.results, entries, settings)
+            self._key = self._results.key
+            if self._results.damaged_lines:
+                _say(
+                    f"{arguments.results} holds {self._results.damaged_lines} broken line(s), as "
+                    "a run that was killed leaves them; their clips are read again."
+                )
+        elif arguments.keep_tracks is not None:
+            from measure.clip_key import Keys
+
+            keys = Keys(settings)
+            self._key = lambda number: keys.of(entries[number])
+
+    @property
+    def earlier(self) -> Earlier:
+        """What an earlier run made of an entry, unless something else is still to be written."""
+        results = self._results
+        if results is None:
+            return nothing_earlier
+
+        def known(number: int) -> Outcome | None:
+            found = results.earlier(number)
+            tracks = self._tracks(number)
+            kept = tracks is None or tracks.exists() or (found and found.error is not None)
+            return found if kept else None
+
+        return known
+
+    def gather(self, coming: Iterator[Outcome]) -> list[Outcome]:
+        """Write outcomes as they come; return them in their order, without their series."""
+        outcomes = []
+        try:
+            for outcome in coming:
+                if self._results is not None and not outcome.is_earlier:
+                    self._results.add(outcome)
+                failed = self._write_extras(outcome)
+                outcomes.append(replace(outcome, reading=None, error=outcome.error or failed))
+        except KeyboardInterrupt:
+            if self._results is not None:
+                _say(
+                    f"{len(outcomes)} clips are in {self._arguments.results}. Give the same "
+                    "command again to go on."
+                )
+            raise
+        return sorted(outcomes, key=lambda each: each.number)
+
+    def _write_extras(self, outcome: Outcome) -> ThawlineError | None:
+        if outcome.reading is None:
+            return None
+        name = self._names[outcome.number]
+        tracks = self._tracks(outcome.number)
+        try:
+            write_extras(self._arguments, name, outcome.entry, outcome.reading, tracks)
+        except ThawlineError as error:
+            return error
+        return None
+
+    def _tracks(self, number: int) -> Path | None:
+        """Return where the tracks of an entry are kept; other settings are another file."""
+        folder: Path | None = self._arguments.keep_tracks
+        if folder is None or self._key is None:
+            return None
+        return folder / f"{self._names[number]}-{self._key(number)[:12]}.npz"
+
+
+def settings_of(quality: ModelQuality | None, own_model: Path | None) -> ReadingSettings:
+    """Return settings with the models asked for, fetched where they are not here yet."""
+    from measure.passes import models_for
+    from measure.pose_model_progress import bar
+
+    with bar() as fetching:
+        return ReadingSettings(models=models_for(quality, own_model, progress=fetching, say=_say))
+
+
 def read_entries(
     entries: Sequence[ClipEntry],
-    quality: ModelQuality | None,
-    own_model: Path | None,
+    settings: ReadingSettings,
+    *,
     workers: int | None = None,
+    earlier: Earlier = nothing_earlier,
 ) -> Iterator[Outcome]:
     """Read clips, yielding each as it is done; draws a progress bar on a terminal."""
     from tqdm import tqdm
 
     from measure.batch import read_many, usual_workers
-    from measure.passes import models_for
-    from measure.pose_model_progress import bar
 
-    def say(sentence: str) -> None:
-        print(f"thawline: {sentence}", file=sys.stderr)
-
-    with bar() as fetching:
-        models = models_for(quality, own_model, progress=fetching, say=say)
     with tqdm(
         total=100 * len(entries),
         desc="reading clips",
@@ -121,88 +258,78 @@ def read_entries(
             drawn.n = round(100 * done)
             drawn.refresh()
 
-        yield from read_many(entries, models, workers=workers or usual_workers(), progress=progress)
+        for outcome in read_many(
+            entries,
+            settings,
+            workers=workers or usual_workers(),
+            earlier=earlier,
+            progress=progress,
+        ):
+            if outcome.is_earlier:
+                drawn.total -= 100
+            yield outcome
+
+
+def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
+    from measure.kept_tracks import kept_files, read_kept
+    from measure.setup import Setup
+
+    check_outputs(arguments)
+    files = kept_files(arguments.from_tracks)
+    if arguments.track is not None and len(files) != 1:
+        raise InputError("--track takes the series of one clip; several are kept there.")
+    unusable: list[DataError] = []
+    outcomes = []
+    for outcome in read_kept(files, Setup(), unusable.append):
+        if outcome.reading is not None:
+            name = files[outcome.number].stem
+            write_extras(arguments, name, outcome.entry, outcome.reading, None)
+        outcomes.append(replace(outcome, reading=None))
+    write_results(arguments, outcomes)
+    print_results(arguments, outcomes)
+    for error in unusable:
+        _say(str(error))
+    return outcomes, DataError.exit_code if unusable else exit_code(outcomes)
+
+
+def _say(sentence: str) -> None:
+    print(f"thawline: {sentence}", file=sys.stderr)
 
 
 def _quality(arguments: argparse.Namespace) -> ModelQuality | None:
     return ModelQuality(arguments.model_quality) if arguments.model_quality else None
 
 
+def _check_use(arguments: argparse.Namespace) -> None:
+    sources = (bool(arguments.clips), arguments.manifest, arguments.from_tracks)
+    if sum(source not in (None, False) for source in sources) > 1:
+        raise InputError("Give one of these: clips, --manifest, --from-tracks.")
+    if arguments.manifest is not None and arguments.track is not None:
+        raise InputError("--track goes with one clip; leave it out with --manifest.")
+    if arguments.workers is not None and not 1 <= arguments.workers <= MOST_WORKERS:
+        raise InputError(f"--workers takes a whole number from 1 to {MOST_WORKERS}.")
+    if arguments.from_tracks is not None:
+        for option in ("annotate", "keep_tracks", "results", "model", "model_quality"):
+            if getattr(arguments, option) is not None:
+                word = option.replace("_", "-")
+                raise InputError(f"--{word} needs the clips; leave it out with --from-tracks.")
+
+
 def _entries(arguments: argparse.Namespace) -> tuple[ClipEntry, ...]:
     if arguments.manifest is not None:
-        if arguments.clip is not None or arguments.track is not None:
-            raise InputError("Give either one clip or --manifest; --track goes with one clip.")
         return read_manifest(arguments.manifest)
-    if arguments.clip is None:
+    if not arguments.clips:
         raise InputError("Name a clip, or a table of clips with --manifest.")
     if arguments.movement is None or arguments.side is None:
         raise InputError("Say what the clip shows: --movement and --side.")
-    return (
+    from measure.clip_list import clips_named
+
+    return tuple(
         ClipEntry(
-            clip=arguments.clip,
+            clip=clip,
             movement=Movement(arguments.movement),
             side=Side(arguments.side),
             view=View(arguments.view) if arguments.view else None,
-        ),
+        )
+        for clip in clips_named(arguments.clips)
     )
-
-
-def _check_outputs(arguments: argparse.Namespace) -> None:
-    """Refuse outputs that cannot be written before any work is done."""
-    if arguments.workers is not None and not 1 <= arguments.workers <= MOST_WORKERS:
-        raise InputError(f"--workers takes a whole number from 1 to {MOST_WORKERS}.")
-    for path in (arguments.json, arguments.track):
-        if path is None:
-            continue
-        if path.is_dir():
-            raise InputError(f"{path} is a folder. Name a file.")
-        if not path.absolute().parent.is_dir():
-            raise InputError(f"There is no folder {path.absolute().parent}. Make it first.")
-    if arguments.annotate is not None and arguments.annotate.is_file():
-        raise InputError(f"{arguments.annotate} is a file. Name a folder for --annotate.")
-
-
-def _write_extras(arguments: argparse.Namespace, entry: ClipEntry, reading: ClipReading) -> None:
-    if arguments.track:
-        from measure.track_csv import write_track
-
-        write_track(arguments.track, reading)
-    if arguments.annotate:
-        from measure.drawing import write_annotated
-        from measure.pictures import draw_curve
-
-        arguments.annotate.mkdir(parents=True, exist_ok=True)
-        name = f"{entry.clip.stem}-{entry.movement}-{entry.side}"
-        draw_curve(arguments.annotate / f"{name}.png", reading, None)
-        write_annotated(entry.clip, arguments.annotate / f"{name}.mp4", reading)
-
-
-def _print_table(outcomes: Sequence[Outcome]) -> None:
-    from measure.command_line import NOTICE
-    from measure.result_words import (
-        interval_words,
-        reason_words,
-        refusal_sentence,
-        table,
-        value_words,
-    )
-
-    rows = []
-    for outcome in outcomes:
-        entry = outcome.entry
-        row = [entry.clip.name, str(entry.movement), str(entry.side)]
-        if outcome.reading is None:
-            rows.append([*row, "not read", "", ""])
-        else:
-            measurement = outcome.reading.measurement
-            said = [f(measurement) for f in (value_words, interval_words, reason_words)]
-            rows.append([*row, *said])
-    print(table(rows, ("clip", "movement", "side", "reading", "95 % interval", "remarks")))
-    for outcome in outcomes:
-        if outcome.error is not None:
-            print(f"thawline: {outcome.error}", file=sys.stderr)
-        elif outcome.reading is not None:
-            sentence = refusal_sentence(outcome.reading.measurement)
-            if sentence:
-                print(f"{outcome.entry.clip.name}: {sentence}")
-    print(NOTICE)

@@ -102,7 +102,12 @@ def test_the_track_holds_every_quick_frame(tmp_path, data_folder):
     [
         ([], "Name a clip"),
         (["a.mp4"], "--movement and --side"),
-        (["a.mp4", "--manifest", "b.csv"], "either one clip or --manifest"),
+        (["a.mp4", "--manifest", "b.csv"], "one of these: clips, --manifest"),
+        (["--manifest", "b.csv", "--track", "t.csv"], "leave it out with --manifest"),
+        (["--from-tracks", "none"], "no kept tracks"),
+        (["--from-tracks", "a", "--results", "r.jsonl"], "needs the clips"),
+        (["empty", "--movement", "flexion", "--side", "left"], "holds no clips"),
+        (["*.mp4", "--movement", "flexion", "--side", "left"], "holds no clips"),
         (["--manifest", "none.csv"], "no file"),
         (["a.mp4", "--movement", "flexion", "--side", "left", "--json", "no/x.json"], "no folder"),
         (["a.mp4", "--movement", "flexion", "--side", "left", "--workers", "0"], "--workers"),
@@ -112,6 +117,7 @@ def test_the_track_holds_every_quick_frame(tmp_path, data_folder):
 )
 def test_wrong_use_is_explained_in_a_sentence(arguments, part, capsys, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
+    (tmp_path / "empty").mkdir()
     assert main(["replay", *arguments]) == 2
     said = capsys.readouterr().err
     assert part in said

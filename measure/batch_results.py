@@ -1,0 +1,169 @@
+"""The results of many clips as JSON lines: written as they finish, and known to the next run.
+
+One line a clip. A program that is killed leaves at most half a line behind, which the next run
+passes over. Where a key stands on several lines, the last one counts.
+"""
+
+import json
+import os
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from measure import errors
+from measure.clip_key import MISSING, Keys
+from measure.clip_outcome import Outcome, ReadingSettings
+from measure.errors import ClipError, DataError, ThawlineError
+from measure.manifest import ClipEntry
+from measure.plain_data import from_plain, to_plain
+from measure.readings import Measurement
+
+#: How every line begins, which is how half a first line is told from somebody's own text.
+_BEGINNING = '{"key": "'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Line:
+    """What one line says: a measurement, or an error's class and text."""
+
+    key: str
+    clip: str
+    movement: str
+    side: str
+    view: str | None
+    person: str
+    reference: float | None
+    measurement: Measurement | None
+    error: dict[str, str] | None
+
+
+class ResultsFile:
+    """A results file that is written to, and that knows what it already holds.
+
+    Parameters
+    ----------
+    path
+        Made when it is not there.
+    entries
+        What is to be read.
+
+    Raises
+    ------
+    DataError
+        When it cannot be read or written, or is something else than a results file.
+    """
+
+    def __init__(self, path: Path, entries: Sequence[ClipEntry], settings: ReadingSettings) -> None:
+        self._path = path
+        self._entries = entries
+        self._keys = Keys(settings)
+        self._key_of: dict[int, str] = {}
+        text = _text(path)
+        self._kept, self.damaged_lines = _lines(path, text)
+        self._ends_whole = not text or text.endswith("\n")
+
+    def key(self, number: int) -> str:
+        """Return the key of an entry."""
+        if number not in self._key_of:
+            self._key_of[number] = self._keys.of(self._entries[number])
+        return self._key_of[number]
+
+    def earlier(self, number: int) -> Outcome | None:
+        """Return what the file says of an entry; None where it has to be read (again).
+
+        Clips that cannot be read stay so. Missing ones and failures of ours are tried again.
+        """
+        row = self._kept.get(self.key(number))
+        if row is None:
+            return None
+        line = _line_of(row)
+        error = None
+        if line.error is not None:
+            error = _error(line.error)
+            if not isinstance(error, ClipError) or line.key.startswith(MISSING):
+                return None
+        return Outcome(
+            number=number,
+            entry=self._entries[number],
+            measurement=line.measurement,
+            error=error,
+            is_earlier=True,
+        )
+
+    def add(self, outcome: Outcome) -> None:
+        """Write what became of an entry, so that it is there whatever happens next.
+
+        Raises
+        ------
+        DataError
+            When the file cannot be written.
+        """
+        text = json.dumps(
+            to_plain(_line(self.key(outcome.number), outcome)), ensure_ascii=False, allow_nan=False
+        )
+        before = "" if self._ends_whole else "\n"
+        try:
+            with self._path.open("ab") as file:
+                file.write(f"{before}{text}\n".encode("utf-8", "surrogateescape"))
+                file.flush()
+                os.fsync(file.fileno())
+        except OSError as error:
+            raise DataError(
+                f"{self._path} cannot be written: {error.strerror or error}. What it holds is "
+                "safe: make room or correct the rights, and run the same command again."
+            ) from error
+        self._ends_whole = True
+
+
+def _line(key: str, outcome: Outcome) -> _Line:
+    entry, error = outcome.entry, outcome.error
+    return _Line(
+        key=key,
+        clip=str(entry.clip),
+        movement=str(entry.movement),
+        side=str(entry.side),
+        view=None if entry.view is None else str(entry.view),
+        person=entry.person,
+        reference=entry.reference,
+        measurement=outcome.measurement,
+        error=None if error is None else {"class": type(error).__name__, "text": str(error)},
+    )
+
+
+def _text(path: Path) -> str:
+    try:
+        return path.read_bytes().decode("utf-8", "replace")
+    except FileNotFoundError:
+        return ""
+    except OSError as error:
+        raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
+
+
+def _lines(path: Path, text: str) -> tuple[dict[str, str], int]:
+    """Return the last line of each key, and how many lines made no sense."""
+    if text and not (text.startswith(_BEGINNING) or _BEGINNING.startswith(text)):
+        raise DataError(
+            f"{path} is no results file of Thawline, so nothing was added to it. Name another file."
+        )
+    kept: dict[str, str] = {}
+    damaged = 0
+    for row in text.split("\n"):
+        if not row:
+            continue
+        try:
+            kept[_line_of(row).key] = row
+        except (ValueError, DataError):
+            damaged += 1
+    return kept, damaged
+
+
+def _line_of(row: str) -> _Line:
+    return from_plain(_Line, json.loads(row), "a results file")
+
+
+def _error(said: Mapping[str, Any]) -> ThawlineError:
+    kind = getattr(errors, said.get("class", ""), None)
+    if not (isinstance(kind, type) and issubclass(kind, ThawlineError)):
+        kind = ThawlineError
+    return kind(said.get("text", ""))

@@ -1,0 +1,100 @@
+"""What becomes of one clip among many: a reading, or the error that kept it from one."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from measure.errors import (
+    InputError,
+    MachineError,
+    ModelError,
+    PoseProcessError,
+    ThawlineError,
+)
+from measure.manifest import ClipEntry
+from measure.passes import Models
+from measure.pose import PoseProcess
+from measure.readings import Measurement
+from measure.replay import ClipReading, read_clip
+from measure.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingSettings:
+    """All besides the clip that decides what is read in it.
+
+    Attributes
+    ----------
+    every_frame
+        True to look at every frame instead of a few each second.
+    """
+
+    models: Models
+    setup: Setup = field(default_factory=Setup)
+    every_frame: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What became of one entry.
+
+    Attributes
+    ----------
+    number
+        Place of the entry in the list, from 0.
+    measurement
+        What was read; None beside an error.
+    reading
+        The measurement with its series, as long as they are needed.
+    is_earlier
+        True when an earlier run found it, and nobody looked at the clip now.
+    """
+
+    number: int
+    entry: ClipEntry
+    measurement: Measurement | None = None
+    reading: ClipReading | None = None
+    error: ThawlineError | None = None
+    is_earlier: bool = False
+
+
+def read_entry(
+    process: PoseProcess,
+    settings: ReadingSettings,
+    number: int,
+    entry: ClipEntry,
+    progress: Callable[[float], None] = lambda share: None,
+) -> Outcome:
+    """Read one clip; whatever is wrong with it becomes part of the outcome.
+
+    Raises
+    ------
+    ModelError
+        A bundle cannot be used, so no clip can be read.
+    """
+    try:
+        reading = read_clip(
+            process,
+            settings.models,
+            entry.clip,
+            entry.movement,
+            entry.side,
+            view=entry.view,
+            setup=settings.setup,
+            every_frame=settings.every_frame,
+            progress=progress,
+        )
+    except ModelError:
+        raise
+    except (InputError, PoseProcessError) as error:
+        return Outcome(number=number, entry=entry, error=error)
+    except Exception as error:  # noqa: BLE001 - the top of a worker: other clips go on
+        return Outcome(number=number, entry=entry, error=own_failure(entry, error))
+    return Outcome(number=number, entry=entry, measurement=reading.measurement, reading=reading)
+
+
+def own_failure(entry: ClipEntry, error: BaseException) -> MachineError:
+    """Return the error for a clip that met something nobody foresaw."""
+    return MachineError(
+        f"The clip {entry.clip.name} met a failure of ours ({type(error).__name__}: {error}). "
+        "Other clips are not affected; please report it."
+    )
