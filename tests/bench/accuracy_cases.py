@@ -1,8 +1,8 @@
-"""The accuracy bench's cases: clips of virtual people with their truth, and tracks of them.
+"""The accuracy bench's cases: clips of virtual people with their truth, and what was seen.
 
-Clips and tracks are kept outside the repository, in the folder given to the bench. Looking at
-a clip is slow and judging is not, so what the network saw is kept as .npz and judged again at
-will; keys are the clip's content and the models.
+Clips and tracks are kept outside the repository, in the folder given to the bench. Replay looks
+at each clip as it does for anybody; that is slow and reading is not, so what the networks saw is
+kept and read again at will.
 """
 
 import hashlib
@@ -13,25 +13,24 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-import numpy as np
 from tqdm import tqdm
 
-from measure.body import FloatArray, Side, Track
-from measure.clip_job import ClipJob, PosePass
+from measure.body import Side
+from measure.looked import Looked
+from measure.manifest import ClipEntry
 from measure.movements import Movement, View
-from measure.passes import CAREFUL_HZ, QUICK_HZ
-from measure.person import follow_person
+from measure.passes import Models
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality, obtain
+from measure.replay import look
+from measure.setup import Setup
+from measure.track_file import load_tracks, save_tracks
 
-FULL = PosePass(quality=ModelQuality.FULL)
-HEAVY = PosePass(quality=ModelQuality.HEAVY)
-PASSES = tuple(
-    PosePass(quality=quality, mirrored=mirrored)
-    for quality in (ModelQuality.FULL, ModelQuality.HEAVY)
-    for mirrored in (False, True)
-)
-_ARRAYS = ("time_s", "points_px", "visibility", "presence", "state", "people")
+#: The bundles that each quality reads with.
+QUALITIES: Mapping[str, tuple[ModelQuality, ...]] = {
+    "heavy": (ModelQuality.FULL, ModelQuality.HEAVY),
+    "full": (ModelQuality.FULL,),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,112 +85,83 @@ def load_cases(folder: Path) -> tuple[Case, ...]:
 
 
 def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
-    """Let the network look at every case not looked at yet; each worker has its own process."""
-    missing = [case for case in cases if not kept_path(case, kept).exists()]
+    """Let replay look at every case not looked at yet; each worker has its own process."""
+    missing = [
+        (case, quality)
+        for case in cases
+        for quality in own_looks(case)
+        if not kept_path(case, quality, kept).exists()
+    ]
     if not missing:
         return
     kept.mkdir(parents=True, exist_ok=True)
-    models = {quality: obtain(quality) for quality in {each.quality for each in PASSES}}
+    bundles = {quality: obtain(quality) for quality in ModelQuality if quality in _ALL}
     shares = [missing[number::workers] for number in range(workers)]
     with tqdm(total=len(missing), desc="looking at clips") as bar:
 
-        def work(share: Iterable[Case]) -> None:
-            with PoseProcess(models) as process:
-                for case in share:
-                    _look(process, case, kept)
+        def work(share: Iterable[tuple[Case, str]]) -> None:
+            with PoseProcess(bundles) as process:
+                for case, quality in share:
+                    models = Models(
+                        name=quality, bundles={each: bundles[each] for each in QUALITIES[quality]}
+                    )
+                    _look(process, models, case, kept_path(case, quality, kept))
                     bar.update()
 
         with ThreadPoolExecutor(workers) as pool:
             list(pool.map(work, shares))
 
 
-def _look(process: PoseProcess, case: Case, kept: Path) -> None:
-    windows = _worth_looking(case)
-    job = ClipJob(clip=case.clip, passes=(FULL,), rate_hz=QUICK_HZ, windows=windows)
-    poses = process.run(job)
-    size = {"width_px": poses.facts.width_px, "height_px": poses.facts.height_px}
-    quick = follow_person(poses.frames[FULL], **size)
-    alone = bool(np.all(quick.people <= 1))
-    careful = process.run(replace(job, passes=PASSES, rate_hz=CAREFUL_HZ, alone=alone))
-    tracks = {one: follow_person(careful.frames[one], **size, like=quick) for one in PASSES}
-    keep(kept_path(case, kept), quick, tracks)
+_ALL = {each for bundles in QUALITIES.values() for each in bundles}
 
 
-def keep(target: Path, quick: Track, careful: Mapping[PosePass, Track]) -> None:
-    """Write the tracks of a case."""
-    arrays: dict[str, Any] = {"size": np.array([quick.width_px, quick.height_px])}
-    named = {"quick": quick, **{one.name: track for one, track in careful.items()}}
-    for name, track in named.items():
-        for field in _ARRAYS:
-            arrays[f"{name}:{field}"] = _small(getattr(track, field))
-    partial = target.with_suffix(".part.npz")
-    np.savez_compressed(partial, **arrays)
-    partial.replace(target)
+def _look(process: PoseProcess, models: Models, case: Case, target: Path) -> None:
+    looked = look(
+        process,
+        models,
+        case.clip,
+        case.movement,
+        case.side,
+        view=case.view,
+        setup=Setup(),
+        every_frame=False,
+        progress=lambda share: None,
+    )
+    entry = ClipEntry(clip=Path(case.clip.name), movement=case.movement, side=case.side)
+    save_tracks(target, entry, looked)
 
 
-def _worth_looking(case: Case) -> tuple[tuple[float, float], ...] | None:
-    """Return the time up to a second after the last hold, or None for the whole clip.
+def own_looks(case: Case) -> tuple[str, ...]:
+    """Return the qualities that need a look of their own: a lesser one is a part of the heavy one.
 
-    What comes later changes no reading, and a third of the time is saved. Clips that must be
-    refused are looked at whole.
+    Not so from behind, where the heavy model looks alone. Clips of the bench's side shows are
+    judged with the heavy one only.
     """
-    if not case.readable or not case.holds:
-        return None
-    return ((0.0, case.holds[-1][2] + 1.0),)
+    from_behind = case.movement is Movement.HAND_BEHIND_BACK or case.view is View.BACK
+    if from_behind and case.split in ("fitting", "checking", "trial", "final"):
+        return ("heavy", "full")
+    return ("heavy",)
 
 
-def _small(array: FloatArray) -> Any:
-    return array.astype(np.float32) if array.dtype == np.float64 and array.ndim > 1 else array
-
-
-def kept_path(case: Case, kept: Path) -> Path:
-    """Return where the tracks of a case are kept; another clip under its name is another place."""
+def kept_path(case: Case, quality: str, kept: Path) -> Path:
+    """Return where a look is kept; another clip under its name is another place."""
     stamp = case.clip.stat()
     key = hashlib.sha256(f"{case.name} {stamp.st_size}".encode()).hexdigest()[:12]
-    return kept / f"{case.name}-{key}.npz"
+    return kept / f"{case.name}-{quality}-{key}.npz"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CaseTracks:
-    """What the network saw of a case: the quick pass, and the careful ones."""
-
-    quick: Track
-    careful: Mapping[PosePass, Track]
-
-
-def tracks_of(case: Case, kept: Path) -> CaseTracks:
-    """Return the kept tracks of a case."""
-    return tracks_of_path(kept_path(case, kept), case.movement, case.view)
+def looked_at(case: Case, quality: str, kept: Path) -> Looked:
+    """Return what the networks of a quality saw of a case."""
+    if quality in own_looks(case):
+        return load_tracks(kept_path(case, quality, kept))[1]
+    return lesser(load_tracks(kept_path(case, "heavy", kept))[1], quality)
 
 
-def tracks_of_path(path: Path, movement: Movement, view: View) -> CaseTracks:
-    """Return the tracks of a kept file.
-
-    From behind the heavy model goes first, in replay as here.
-    """
-    tracks = tracks_from(path)
-    if movement is Movement.HAND_BEHIND_BACK or view is View.BACK:
-        return replace(tracks, quick=tracks.careful[HEAVY])
-    return tracks
-
-
-def tracks_from(path: Path) -> CaseTracks:
-    """Return the tracks of a kept file."""
-    with np.load(path, allow_pickle=False) as arrays:
-        width, height = (int(each) for each in arrays["size"])
-
-        def track(name: str) -> Track:
-            named = {field: arrays[f"{name}:{field}"] for field in _ARRAYS}
-            return Track(
-                **{
-                    field: array.astype(np.float64 if array.dtype.kind == "f" else np.int64)
-                    for field, array in named.items()
-                },
-                width_px=width,
-                height_px=height,
-            )
-
-        return CaseTracks(
-            quick=track("quick"),
-            careful={one: track(one.name) for one in PASSES if f"{one.name}:time_s" in arrays},
-        )
+def lesser(looked: Looked, quality: str) -> Looked:
+    """Return the part of a look that a lesser quality would have had."""
+    own = {name for name in looked.careful if name.split()[0] in QUALITIES[quality]}
+    return replace(
+        looked,
+        model=quality,
+        careful={name: track for name, track in looked.careful.items() if name in own},
+    )

@@ -8,7 +8,7 @@ checking set.
 
 import json
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -25,8 +25,8 @@ from measure.movements import Movement, View
 from measure.posture import middle, posture_of
 from measure.setup import Setup
 from measure.stances import find_stances, zero_level
-from tests.bench.accuracy_cases import Case, CaseTracks
-from tests.bench.accuracy_judge import Judged, careful_tracks
+from tests.bench.accuracy_cases import Case
+from tests.bench.accuracy_judge import Judged
 
 #: Elbows truly bent more than this are not what the straight-arm correction is for.
 STRAIGHT_DEG = 12.0
@@ -52,7 +52,7 @@ class Sample:
     notes: tuple[Any, ...]
 
 
-def samples_of(judged: Sequence[Judged], tracks: Callable[[Case], CaseTracks]) -> list[Sample]:
+def samples_of(judged: Sequence[Judged]) -> list[Sample]:
     """Return a sample for every scored trial whose true hold it overlaps."""
     samples = []
     for one in judged:
@@ -67,10 +67,9 @@ def samples_of(judged: Sequence[Judged], tracks: Callable[[Case], CaseTracks]) -
             ]
             if not shared or max(shared) <= 0:
                 continue
-            careful = careful_tracks(one.case, tracks(one.case), one.quality)
             terms = [
                 _terms(one, track.between(*window), trial.hold_start_s, trial.hold_end_s)
-                for track in careful
+                for track in one.looked.careful.values()
             ]
             samples.append(
                 Sample(

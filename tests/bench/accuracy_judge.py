@@ -1,31 +1,24 @@
-"""Reading the bench's cases from their kept tracks, and holding the readings against truth."""
+"""Reading the bench's cases from what was seen, and holding the readings against truth."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from measure.body import Track
 from measure.intervals import measured_half_width
-from measure.measurement import measurement_of
+from measure.looked import Looked
 from measure.movements import Movement
-from measure.passes import careful_passes
-from measure.pose_model import ModelQuality
-from measure.readings import Measurement, Provenance, Status
+from measure.readings import Measurement, Status
+from measure.replay import reading_of
 from measure.search import Found, search
-from measure.settle import Settled, settle
+from measure.settle import Settled
 from measure.setup import Setup
-from tests.bench.accuracy_cases import Case, CaseTracks
-
-QUALITIES: Mapping[str, tuple[ModelQuality, ...]] = {
-    "heavy": (ModelQuality.FULL, ModelQuality.HEAVY),
-    "full": (ModelQuality.FULL,),
-}
+from tests.bench.accuracy_cases import Case
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Judged:
-    """A case read at one quality.
+    """A case as read.
 
     Attributes
     ----------
@@ -38,7 +31,7 @@ class Judged:
     """
 
     case: Case
-    quality: str
+    looked: Looked
     found: Found
     settled: tuple[Settled, ...]
     measurement: Measurement
@@ -64,49 +57,23 @@ def gross_limit(movement: Movement) -> float:
     return 0.15 if movement is Movement.HAND_BEHIND_BACK else 10.0
 
 
-def careful_tracks(case: Case, tracks: CaseTracks, quality: str) -> Sequence[Track]:
-    passes = careful_passes(case.movement, case.view, QUALITIES[quality])
-    return [tracks.careful[one] for one in passes]
-
-
-def judge(case: Case, tracks: CaseTracks, quality: str) -> Judged:
+def judge(case: Case, looked: Looked) -> Judged:
     """Read a case as replay does, and compare with its truth."""
-    found = search(tracks.quick, case.movement, case.side, case.view, Setup())
-    careful = careful_tracks(case, tracks, quality)
-    settled = tuple(
-        settle(
-            [track.between(*window) for track in careful],
-            trial,
-            case.movement,
-            case.side,
-            found.view,
-            Setup(),
-            quality,
-        )
-        for trial, window in zip(found.trials, found.windows, strict=True)
-    )
-    measurement = measurement_of(
-        [each.trial for each in settled],
-        movement=case.movement,
-        side=case.side,
-        view=found.view,
-        provenance=Provenance(model=quality),
-        nothing_found=found.verdict,
-        against_vertical=[each.against_vertical for each in settled],
-    )
+    reading = reading_of(looked, Setup())
+    measurement = reading.measurement
     truth = float(np.median([hold[0] for hold in case.holds])) if case.holds else None
     error = None
     if measurement.value is not None and truth is not None:
         error = measurement.value - truth
     return Judged(
         case=case,
-        quality=quality,
-        found=found,
-        settled=settled,
+        looked=looked,
+        found=search(looked.quick, case.movement, case.side, case.view, Setup()),
+        settled=reading.settled,
         measurement=measurement,
         truth=truth,
         error=error,
-        half=_measured_half(measurement, settled, quality),
+        half=_measured_half(measurement, reading.settled, looked.model),
     )
 
 

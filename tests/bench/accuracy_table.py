@@ -1,8 +1,10 @@
 """The accuracy table: bias, errors, refusals, gross errors, coverage; as Markdown."""
 
+import math
 from collections.abc import Callable, Sequence
 
 import numpy as np
+from scipy import stats
 
 from measure.intervals import ALLOWANCE
 from measure.movements import MOVEMENTS, Movement, Unit
@@ -111,5 +113,47 @@ def summary(judged: Sequence[Judged]) -> str:
         lines.append(
             f"- {len(hopeless)} hopeless clips: {said} refused "
             f"({100 * said / len(hopeless):.0f} %), {right} of them with an expected reason."
+        )
+    return "\n".join(lines)
+
+
+def repeatability(judged: Sequence[Judged]) -> str:
+    """Return how far readings of the same person on several days differ beyond what changed.
+
+    Each person's readings minus truth scatter about the person's own mean; the scatter is pooled
+    over people. The change that one reading against another must exceed to be no chance (95 %)
+    is 1.96 √2 times its standard deviation.
+    """
+    lines = [
+        "### Repeatability, model heavy",
+        "",
+        "The same people on three days: other clothes and light, the camera put up again nearly as "
+        "before. Scatter of reading minus truth about each person's own mean.",
+        "",
+        "| movement, view | people | readings | standard deviation (95 % limits) "
+        "| smallest change that is no chance |",
+        "|---|---|---|---|---|",
+    ]
+    for name in sorted({movement_view(each) for each in judged}):
+        group = [each for each in judged if movement_view(each) == name and each.error is not None]
+        errors: dict[int, list[float]] = {}
+        for each in group:
+            errors.setdefault(each.case.facts["body"], []).append(each.error or 0.0)
+        apart = [np.array(values) - np.mean(values) for values in errors.values()]
+        freedom = sum(len(values) - 1 for values in apart)
+        if freedom < 1:
+            continue
+        variance = float(sum(np.sum(values**2) for values in apart) / freedom)
+        low, high = (
+            math.sqrt(variance * freedom / float(stats.chi2.ppf(share, freedom)))
+            for share in (0.975, 0.025)
+        )
+        deviation = math.sqrt(variance)
+        degrees = MOVEMENTS[group[0].case.movement].unit is Unit.DEGREES
+        form, sign = (".1f", "°") if degrees else (".3f", "")
+        lines.append(
+            f"| {name} | {len(errors)} | {len(group)} "
+            f"| {deviation:{form}}{sign} ({low:{form}} to {high:{form}}{sign}) "
+            f"| {1.96 * math.sqrt(2) * deviation:{form}}{sign} |"
         )
     return "\n".join(lines)

@@ -3,8 +3,8 @@
     python -m tests.bench.bench_accuracy FOLDER [--film] [--kept-only] [--fit] [--write] [--each]
 
 FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
-what the network saw in them. `--fit` fits the corrections and intervals anew on the fitting
-and checking sets before judging; `--write` copies the final set's table into README.md and
+what the networks saw in them. `--fit` fits the corrections and intervals anew, on all sets but
+the final one, before judging; `--write` copies the final set's table into README.md and
 docs/accuracy.md, between their marks.
 """
 
@@ -12,18 +12,25 @@ import argparse
 import re
 import subprocess
 import sys
-from functools import cache
+from collections.abc import Callable
 from pathlib import Path
 
 from measure import corrections, intervals
 from tests.bench import accuracy_fit as fitting
 from tests.bench import accuracy_table as tables
-from tests.bench.accuracy_cases import kept_path, load_cases, look_at_all, tracks_of
-from tests.bench.accuracy_judge import QUALITIES, Judged, judge
+from tests.bench.accuracy_cases import (
+    QUALITIES,
+    kept_path,
+    load_cases,
+    look_at_all,
+    looked_at,
+    own_looks,
+)
+from tests.bench.accuracy_judge import Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
 _MARKS = re.compile(r"(<!-- accuracy:begin -->\n).*?(<!-- accuracy:end -->)", re.DOTALL)
-_SPLITS = ("fitting", "checking", "trial", "final", "hopeless", "near-miss")
+_SPLITS = ("fitting", "checking", "trial", "final", "hopeless", "near-miss", "repeat")
 
 
 def main() -> int:
@@ -45,28 +52,32 @@ def main() -> int:
     cases = load_cases(arguments.folder)
     kept = arguments.folder / "tracks"
     if arguments.kept_only:
-        cases = tuple(case for case in cases if kept_path(case, kept).exists())
+        cases = tuple(
+            case
+            for case in cases
+            if all(kept_path(case, quality, kept).exists() for quality in own_looks(case))
+        )
     else:
         look_at_all(cases, kept, arguments.workers)
 
-    @cache
-    def tracks(name: str):  # type: ignore[no-untyped-def]
-        return tracks_of(next(case for case in cases if case.name == name), kept)
-
     def judged(split: str, quality: str) -> list[Judged]:
         chosen = [case for case in cases if case.split == split]
-        return [judge(case, tracks(case.name), quality) for case in chosen]
+        return [judge(case, looked_at(case, quality, kept)) for case in chosen]
 
     if arguments.fit:
-        _fit(judged, lambda case: tracks(case.name))
+        _fit(judged)
     report = []
     for quality in QUALITIES:
+        if quality != "heavy" and arguments.split in ("hopeless", "near-miss", "repeat"):
+            continue
         found = judged(arguments.split, quality)
         if quality == "heavy" and arguments.split == "final":
             found += judged("near-miss", quality) + judged("hopeless", quality)
         report.append(_report(quality, found))
         if arguments.each:
             _print_each(found)
+    if arguments.split == "final":
+        report.insert(1, tables.repeatability(judged("repeat", "heavy")))
     text = "\n\n".join(report)
     print(text)
     if arguments.write:
@@ -75,12 +86,12 @@ def main() -> int:
     return 0
 
 
-def _fit(judged, tracks) -> None:  # type: ignore[no-untyped-def]
-    """Write fitted.json and intervals.json from the fitting and checking sets."""
+def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
+    """Write fitted.json and intervals.json from the fitting, trial and checking sets."""
     spans: dict[str, dict[str, float]] = {}
     for quality in QUALITIES:
-        learned = fitting.samples_of(judged("fitting", quality), tracks)
-        checked = fitting.samples_of(judged("checking", quality), tracks)
+        learned = fitting.samples_of(judged("fitting", quality) + judged("trial", quality))
+        checked = fitting.samples_of(judged("checking", quality))
         if quality == "heavy":
             fitting.write(_ROOT / "measure/fitted.json", fitting.fit_all(learned))
             corrections.fitted.cache_clear()

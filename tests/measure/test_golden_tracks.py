@@ -3,12 +3,12 @@
 import json
 from pathlib import Path
 
-import numpy as np
 import pytest
 
 from measure.body import Side
 from measure.movements import MOVEMENTS, Movement, Unit, View
-from tests.bench.accuracy_cases import Case, tracks_of_path
+from measure.track_file import load_tracks
+from tests.bench.accuracy_cases import Case
 from tests.bench.accuracy_judge import judge
 
 TRACKS = Path(__file__).resolve().parents[1] / "tracks"
@@ -36,8 +36,8 @@ def case_of(entry):
 @pytest.mark.parametrize("entry", CASES, ids=[entry["name"] for entry in CASES])
 def test_a_kept_case_reads_as_before(entry):
     case = case_of(entry)
-    tracks = tracks_of_path(TRACKS / f"{case.name}.npz", case.movement, case.view)
-    judged = judge(case, tracks, "heavy")
+    _, looked = load_tracks(TRACKS / f"{case.name}.npz")
+    judged = judge(case, looked)
     unit = MOVEMENTS[case.movement].unit
     assert [str(reason) for reason in judged.measurement.reasons] == entry["reasons"]
     if not case.readable:
@@ -52,9 +52,3 @@ def test_a_kept_case_reads_as_before(entry):
 def test_the_kept_cases_cover_every_movement_and_a_refusal():
     assert {entry["movement"] for entry in CASES} == set(map(str, Movement))
     assert any(entry["expected"] != ["reading"] for entry in CASES)
-
-
-def test_kept_tracks_are_read_without_trust_in_pickles():
-    path = next(TRACKS.glob("*.npz"))
-    with np.load(path, allow_pickle=False) as arrays:
-        assert {"size", "quick:time_s", "heavy mirrored:points_px"} <= set(arrays.files)
