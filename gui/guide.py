@@ -105,6 +105,11 @@ def eased(tasks: Sequence[Task], asked: Asking) -> tuple[Task, ...]:
     )
 
 
+def scored_from_the_first(tasks: Sequence[Task]) -> tuple[Task, ...]:
+    """Return the tasks without practice, as for clips: what they show counts, as in replay."""
+    return tuple(replace(task, practice=0) for task in tasks)
+
+
 def back_is_turned(movement: Movement) -> bool:
     """Return whether the person cannot see the screen during this movement."""
     return MOVEMENTS[movement].views[0] is View.BACK

@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from gui.guide import Pace, Step, Task, eased
+from gui.guide import Pace, Step, Task, eased, scored_from_the_first
 from gui.measuring import Measuring
 from gui.pages.before_page import BeforePage
 from gui.pages.live_page import LivePage
@@ -48,6 +48,7 @@ class MeasurePage(QWidget):
         self._tasks: tuple[Task, ...] = ()
         self._pace = Pace.HOME
         self._checking: Check | None = None
+        self._adding = False
         self._stack = QStackedWidget()
         for page in (
             self.start,
@@ -136,13 +137,22 @@ class MeasurePage(QWidget):
     @Slot(str)
     def _add_person(self, pseudonym: str) -> None:
         services, affected = self._services, self.start.affected.value
+        if self._adding:
+            return  # the button was pressed twice
+        self._adding = True
         services.records.run(
             lambda: services.keeper.add_person(pseudonym, affected),
             self._person_added,
-            self.told.emit,
+            self._person_refused,
         )
 
+    def _person_refused(self, why: str) -> None:
+        self._adding = False
+        self._tasks = ()
+        self.told.emit(why)
+
     def _person_added(self, person: Person) -> None:
+        self._adding = False
         self._person = person
         self._services.settings.person_id = person.id
         self.load_people()
@@ -199,6 +209,8 @@ class MeasurePage(QWidget):
             return
         asked = asking(irritability(pain))
         tasks = eased(self._tasks, asked) or self._tasks
+        if services.clips:
+            tasks = scored_from_the_first(tasks)
         log = SessionLog(
             services.keeper,
             services.records,

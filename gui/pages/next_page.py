@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.figure import turn_deg
-from gui.guide import back_is_turned
+from gui.guide import Task, back_is_turned
 from gui.look import Look
 from gui.measuring import Measuring
 from gui.sentences import next_sentence
@@ -78,9 +78,14 @@ class NextPage(QWidget):
                 turned=turned_words(turn).capitalize(),
             )
         )
-        self.hint.setText(
-            tr("You will not see the screen: listen for the voice and the tones.")
-            if back_is_turned(task.movement)
-            else tr("One practice first, then it counts. Raise the other hand to pause.")
-        )
+        self.hint.setText(_hint(task))
         self.go.setFocus()
+
+
+def _hint(task: Task) -> str:
+    """Return what is good to know before a movement."""
+    if back_is_turned(task.movement):
+        return tr("You will not see the screen: listen for the voice and the tones.")
+    if task.practice:
+        return tr("One practice first, then it counts. Raise the other hand to pause.")
+    return tr("Raise the other hand to pause.")
