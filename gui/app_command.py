@@ -39,11 +39,14 @@ def run(arguments: argparse.Namespace) -> int:
 
     from gui.application import lock, prepare, tell, tell_already_open
     from gui.crash import CrashReporter, quiet_qt
+    from gui.language import speak
+    from gui.settings import WindowSettings
     from measure.folders import data_folder
 
     quiet_qt()
     application = QApplication.instance() or QApplication(["thawline"])
     prepare(application)
+    speak(application, WindowSettings(data_folder() / "window.ini").language)
     try:
         held = lock(data_folder())
     except MachineError as error:

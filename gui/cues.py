@@ -8,7 +8,7 @@ import contextlib
 import os
 from typing import Any
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QObject
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QObject
 
 from gui.tones import SAMPLES_PER_S, Tone, samples
 
@@ -105,4 +105,7 @@ def _speaker(parent: QObject) -> Any:
     if not engines:
         return None
     speaker = QTextToSpeech(parent)
+    # In the window's language where there is such a voice.
+    if QLocale().language() in [each.language() for each in speaker.availableLocales()]:
+        speaker.setLocale(QLocale())
     return speaker if speaker.availableVoices() else None

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.about import about_dialog, keys_dialog, what_this_is_dialog
+from gui.language import LANGUAGES, SYSTEM
 from gui.pages.clips_page import ClipsPage
 from gui.pages.measure_page import MeasurePage
 from gui.pages.progress_page import ProgressPage
@@ -137,6 +138,8 @@ class MainWindow(QMainWindow):
             action.setChecked(self.services.settings.scheme is scheme)
             schemes.addAction(action)
         view.addSeparator()
+        self._make_language_menu(view)
+        view.addSeparator()
         self._add(view, tr("Text &larger"), "Ctrl++", partial(self.change_text, 1))
         self._add(view, tr("Text s&maller"), "Ctrl+-", partial(self.change_text, -1))
         self._add(view, tr("Text as it &was"), "Ctrl+0", partial(self.change_text, 0))
@@ -148,6 +151,16 @@ class MainWindow(QMainWindow):
         self._add(help_menu, tr("&Keys"), "F2", self._keys)
         about = self._add(help_menu, tr("&About Thawline"), "", self._about)
         about.setMenuRole(QAction.MenuRole.AboutRole)
+
+    def _make_language_menu(self, view: QMenu) -> None:
+        menu = view.addMenu(tr("La&nguage"))
+        group = QActionGroup(self)
+        # A language's own name is the same in all of them.
+        for code, name in ((SYSTEM, tr("As the &system")), *LANGUAGES.items()):
+            action = self._add(menu, name, "", partial(self.choose_language, code))
+            action.setCheckable(True)
+            action.setChecked(self.services.settings.language == code)
+            group.addAction(action)
 
     def _add(self, menu: QMenu, text: str, keys: str, slot: object) -> QAction:
         action = QAction(text, self)
@@ -197,6 +210,11 @@ class MainWindow(QMainWindow):
     def choose_scheme(self, scheme: Scheme, _checked: bool = False) -> None:
         self.services.settings.scheme = scheme
         self.services.look.choose(scheme=scheme)
+
+    def choose_language(self, code: str, _checked: bool = False) -> None:
+        """Note the language; pages that are open keep theirs."""
+        self.services.settings.language = code
+        self.tell(tr("The language changes when Thawline is opened the next time."))
 
     def change_text(self, step: int, _checked: bool = False) -> None:
         """Make the text larger or smaller by a step, or as it was with 0."""

@@ -1,7 +1,7 @@
 """The one sentence that a page says: what to do now. The same words are shown and spoken."""
 
 from gui.guide import Guide, Step
-from gui.words import side_name, side_title, tr
+from gui.words import tr
 from measure.body import Side
 from measure.live_events import LiveFrame, Phase, SetupHint, Trouble
 from measure.movements import Movement
@@ -13,17 +13,21 @@ def start_position(movement: Movement, side: Side) -> str:
 
     For the rotation the measured arm comes nearer to the camera: the body turns the other way.
     """
-    sideways = tr("{side} side to the camera, arm hanging.").format(side=side_title(side))
+    # Whole sentences for each side: in other languages the side's word bends with its noun.
+    if side is Side.LEFT:
+        sideways = tr("Left side to the camera, arm hanging.")
+        turned = tr("Face the camera, then turn halfway to your right. Forearm straight ahead.")
+        behind = tr("Back to the camera. Left hand behind you.")
+    else:
+        sideways = tr("Right side to the camera, arm hanging.")
+        turned = tr("Face the camera, then turn halfway to your left. Forearm straight ahead.")
+        behind = tr("Back to the camera. Right hand behind you.")
     return {
         Movement.FLEXION: sideways,
         Movement.EXTENSION: sideways,
         Movement.ABDUCTION: tr("Face the camera, arms hanging, thumbs turned out."),
-        Movement.EXTERNAL_ROTATION: tr(
-            "Face the camera, then half a turn {other}. Forearm straight ahead."
-        ).format(other=side_name(side.other)),
-        Movement.HAND_BEHIND_BACK: tr("Back to the camera. {side} hand behind you.").format(
-            side=side_title(side)
-        ),
+        Movement.EXTERNAL_ROTATION: turned,
+        Movement.HAND_BEHIND_BACK: behind,
     }[movement]
 
 

@@ -51,6 +51,15 @@ class WindowSettings:
         self._ini.setValue("look/text_percent", percent)
 
     @property
+    def language(self) -> str:
+        """A code of :data:`gui.language.LANGUAGES`, or empty for the system's language."""
+        return self._text("look/language")
+
+    @language.setter
+    def language(self, code: str) -> None:
+        self._ini.setValue("look/language", code)
+
+    @property
     def geometry(self) -> QByteArray:
         value = self._ini.value("look/geometry", QByteArray(), type=QByteArray)
         return value if isinstance(value, QByteArray) else QByteArray()

@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 
 from gui.words import side_title, tr
-from measure.movements import Movement
+from measure.movements import MOVEMENTS, Movement
 from measure.progress import Progress
+from measure.progress_blocks import Change
 from measure.progress_looks import Verdict
 from measure.progress_side import SideProgress
-from measure.progress_words import change_words, slope_words
+from measure.progress_slope import Slope
+from measure.progress_words import signed
 from measure.records import Conduct
 
 
@@ -40,14 +42,28 @@ def side_words(each: SideProgress) -> str:
     parts = []
     slope = each.looks[-1].slope if each.looks else None
     if slope is not None:
-        parts.append(tr("{change} a month").format(change=slope_words(slope, each.movement)))
+        parts.append(tr("{change} a month").format(change=_slope_words(slope, each.movement)))
     if each.change is not None:
         parts.append(
             tr("{change} since the first weeks").format(
-                change=change_words(each.change, each.movement)
+                change=_change_words(each.change, each.movement)
             )
         )
     return line + (". " + ", ".join(parts) if parts else "") + "."
+
+
+def _change_words(change: Change, movement: Movement) -> str:
+    """Return a change with its interval, "+18° (+12 to +24)"."""
+    unit = MOVEMENTS[movement].unit
+    low, high = (signed(each, unit).rstrip("° %") for each in (change.low, change.high))
+    return tr("{value} ({range})").format(
+        value=signed(change.value, unit), range=tr("{low} to {high}").format(low=low, high=high)
+    )
+
+
+def _slope_words(slope: Slope, movement: Movement) -> str:
+    low, high = slope.interval_per_month()
+    return _change_words(Change(value=slope.per_month, low=low, high=high), movement)
 
 
 def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from PySide6.QtCore import QCoreApplication
 
 from measure.body import Side
-from measure.movements import MOVEMENTS, Movement, Unit
+from measure.movements import MOVEMENTS, Movement, Unit, View
 from measure.readings import Measurement, Status, Trial
 from measure.reasons import SENTENCES, Reason
 from measure.records import Conduct, Help, Posture, StoppedBy
@@ -102,6 +102,22 @@ def range_words(low: float, high: float, unit: Unit) -> str:
     return tr("{low} to {high}").format(low=round(low * scale), high=round(high * scale))
 
 
+def view_name(view: View) -> str:
+    return tr(view.value)
+
+
+def band_words(band: str) -> str:
+    """Return a band of levels, "upper lumbar to sacrum, most likely sacrum", region by region."""
+    ends, _, likely = band.partition(", most likely ")
+    low, _, high = ends.partition(" to ")
+    words = tr("{low} to {high}").format(low=tr(low), high=tr(high)) if high else tr(low)
+    return (
+        tr("{band}, most likely {region}").format(band=words, region=tr(likely))
+        if likely
+        else words
+    )
+
+
 def measurement_words(measurement: Measurement) -> str:
     """Return one line for a measurement, or why there is none."""
     if measurement.status is Status.REFUSED:
@@ -109,7 +125,9 @@ def measurement_words(measurement: Measurement) -> str:
         return tr("No reading. ") + (reason_sentence(first) if first else "")
     if measurement.level is not None:
         level = measurement.level
-        return tr("{band}, {low} to {high}").format(band=level.band, low=level.low, high=level.high)
+        return tr("{band}, {low} to {high}").format(
+            band=band_words(level.band), low=tr(level.low), high=tr(level.high)
+        )
     if measurement.value is None or measurement.low is None or measurement.high is None:
         return tr("No reading.")
     return tr("{value} ({range})").format(

@@ -14,6 +14,7 @@ from gui.words import (
     stopped_by_name,
     task_title,
     tr,
+    view_name,
 )
 from measure.history import History
 from measure.records import MeasurementRecord, SessionRecord
@@ -137,7 +138,7 @@ def conditions(record: MeasurementRecord) -> str:
     passes = ", ".join(found.provenance.passes) or found.provenance.model
     return tr("{conduct}. View: {view}. Against: {reference}. Model: {passes}.").format(
         conduct=conduct_words(record.conduct),
-        view=found.view.value,
+        view=view_name(found.view),
         reference=tr("trunk axis") if found.reference.value == "trunk-axis" else tr("plumb line"),
         passes=passes,
     )

@@ -1,0 +1,30 @@
+"""Texts that the window shows but `measure` holds, so that the extractor finds them too.
+
+`measure` knows no Qt: it holds English words, and the window looks them up when it shows them.
+"""
+
+from measure.levels import region_of
+from measure.milestones import TASKS
+from measure.movements import MOVEMENTS, View
+from measure.programme import STRETCHES, Irritability, asking
+from measure.reasons import SENTENCES
+
+#: One level of every region of the back.
+_LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")
+#: Levels that are words; the others are the trade's letters and stay.
+_WORDED_LEVELS = ("sacrum", "buttock", "thigh")
+
+
+def texts_of_measure() -> tuple[str, ...]:
+    """Return each text once, in the order of the tables."""
+    texts = [
+        *(facts.name for facts in MOVEMENTS.values()),
+        *SENTENCES.values(),
+        *(view.value for view in View),
+        *(region_of(level) for level in _LEVELS),
+        *_WORDED_LEVELS,
+        *(task.words for tasks in TASKS.values() for task in tasks),
+        *(facts.name for facts in STRETCHES.values()),
+        *(asking(band).sentence for band in Irritability),
+    ]
+    return tuple(dict.fromkeys(text for text in texts if text))

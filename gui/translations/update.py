@@ -1,0 +1,76 @@
+"""Brings the translations up to date: ``python -m gui.translations.update``.
+
+Qt's own extractor reads the texts out of the code into one ``.ts`` file a language, where people
+translate them with any editor; its compiler makes the ``.qm`` file that the window loads. Texts
+that are gone are dropped. Ends with 1 when a text lacks its translation.
+"""
+
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+from xml.etree import ElementTree
+
+from gui.language import LANGUAGES
+from gui.translations.texts_of_measure import texts_of_measure
+
+HERE = Path(__file__).parent
+_TOOLS = Path(sys.executable).parent
+
+
+def files_of(code: str) -> tuple[Path, Path]:
+    """Return a language's file for people and the one that the window loads."""
+    return HERE / f"thawline_{code}.ts", HERE / f"thawline_{code}.qm"
+
+
+def translations(source: Path) -> dict[str, str]:
+    """Return each text and its translation, empty where there is none, from a ``.ts`` file."""
+    found = {}
+    for message in ElementTree.parse(source).iter("message"):
+        told = message.find("translation")
+        finished = told is not None and told.get("type") is None
+        found[message.findtext("source", "")] = message.findtext("translation", "") * finished
+    return found
+
+
+def extract(target: Path) -> None:
+    """Write all texts into a ``.ts`` file, keeping the translations that it has."""
+    sources = sorted(str(path) for path in HERE.parent.rglob("*.py"))
+    with tempfile.TemporaryDirectory() as folder:
+        # The extractor reads calls, so what `measure` holds is written down as calls.
+        extra = Path(folder) / "texts_of_measure.py"
+        calls = "".join(f"tr({text!r})\n" for text in texts_of_measure())
+        extra.write_text(calls, encoding="utf-8")
+        options = ["-locations", "none", "-no-obsolete", "-ts", str(target)]
+        _run("pyside6-lupdate", *sources, str(extra), *options)
+
+
+def compile_to(source: Path, target: Path) -> None:
+    """Make the file that the window loads."""
+    _run("pyside6-lrelease", str(source), "-qm", str(target))
+
+
+def _run(tool: str, *arguments: str) -> None:
+    subprocess.run([_TOOLS / tool, *arguments], check=True, stdout=subprocess.DEVNULL)
+
+
+def main() -> int:
+    """Update every language; say what is still to be translated."""
+    lacking = 0
+    for code in LANGUAGES:
+        if code == "en":
+            continue
+        source, compiled = files_of(code)
+        extract(source)
+        compile_to(source, compiled)
+        texts = translations(source)
+        empty = [text for text, told in texts.items() if not told]
+        print(f"{source.name}: {len(texts)} texts, {len(empty)} to translate")
+        for text in empty:
+            print(f"  {text!r}")
+        lacking += len(empty)
+    return 1 if lacking else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
