@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -63,6 +63,7 @@ class ReadingBand(PaintedWidget):
         self._shown = Shown(words="")
         self._type_size, self._least_px = type_size, least_px
         self._title = ""
+        self._heights: dict[int, int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -72,10 +73,18 @@ class ReadingBand(PaintedWidget):
         return self._shown.words
 
     def show_reading(self, movement: Movement, shown: Shown, title: str = "") -> None:
+        if (movement, shown, title) == (self._movement, self._shown, self._title):
+            return
         self._movement, self._shown, self._title = movement, shown, title
+        self._heights.clear()
         self.setAccessibleName(f"{title}: {shown.words}" if title else shown.words)
         self.updateGeometry()
         self.update()
+
+    @Slot()
+    def look_changed(self) -> None:
+        self._heights.clear()
+        super().look_changed()
 
     def sizeHint(self) -> QSize:
         return QSize(280, self._band_height() + self._title_height() + self._words_height(280))
@@ -129,9 +138,13 @@ class ReadingBand(PaintedWidget):
         return self._line() if self._title else 0
 
     def _words_height(self, width: int) -> int:
-        space = QRectF(0, 0, max(width, 80), 10_000)
-        needed = QFontMetricsF(self._font()).boundingRect(space, self._flags(), self._shown.words)
-        return round(max(needed.height(), self._line())) + 4
+        """Return the height of the words; kept, for layouts ask a hundred times in a row."""
+        if width not in self._heights:
+            space = QRectF(0, 0, max(width, 80), 10_000)
+            metrics = QFontMetricsF(self._font())
+            needed = metrics.boundingRect(space, self._flags(), self._shown.words)
+            self._heights[width] = round(max(needed.height(), self._line())) + 4
+        return self._heights[width]
 
     def _font(self) -> QFont:
         strong = self._shown.low is not None
