@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from measure.body import Side, Track
 from measure.clip_job import ClipFacts
 from measure.movements import Movement, View
+from measure.passes import QUICK_HZ
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +51,14 @@ class Looked:
     quarter_turns: int = 0
     already_mirrored: bool = False
     every_frame: bool = False
+
+    @property
+    def rate_hz(self) -> float:
+        """Frames a second of the quick track as it was meant; each frame has its own time."""
+        fps = self.facts.measured_fps
+        if fps <= 0:
+            return QUICK_HZ
+        return fps if self.every_frame else min(fps, QUICK_HZ)
 
     def covers(self, window: tuple[float, float]) -> bool:
         """Return whether the careful passes saw all of a span of time."""

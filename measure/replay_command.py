@@ -103,6 +103,17 @@ def _add_outputs(parser: argparse.ArgumentParser) -> None:
         "--track", type=Path, metavar="FILE", help="per-frame series as CSV (one clip)"
     )
     out.add_argument(
+        "--c3d", type=Path, metavar="DIR", help="landmarks as C3D files (extra: motion)"
+    )
+    out.add_argument("--trc", type=Path, metavar="DIR", help="landmarks as TRC files")
+    out.add_argument(
+        "--metres-per-px",
+        type=float,
+        metavar="M",
+        help="measured length of a pixel at the person's distance, for C3D and TRC in metres; "
+        "without it they are in pixels",
+    )
+    out.add_argument(
         "--keep-tracks", type=Path, metavar="DIR", help="what the networks saw of each clip"
     )
 

@@ -1,6 +1,8 @@
 """The files that `thawline replay` writes: some for each clip as it is read, some at the end."""
 
 import argparse
+import importlib.util
+import math
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -18,7 +20,7 @@ MOST_ERRORS = 20
 
 
 def check_outputs(arguments: argparse.Namespace) -> None:
-    """Refuse outputs that cannot be written before any work is done.
+    """Refuse outputs that cannot be written before any work is done; make their folders.
 
     Raises
     ------
@@ -32,7 +34,14 @@ def check_outputs(arguments: argparse.Namespace) -> None:
             raise InputError(f"{path} is a folder. Name a file.")
         if not path.absolute().parent.is_dir():
             raise InputError(f"There is no folder {path.absolute().parent}. Make it first.")
-    for option in ("annotate", "keep_tracks"):
+    if arguments.c3d is not None and importlib.util.find_spec("ezc3d") is None:
+        raise InputError(
+            "C3D files need the package ezc3d. Install it with: pip install 'thawline[motion]'"
+        )
+    scale = arguments.metres_per_px
+    if scale is not None and not (math.isfinite(scale) and scale > 0):
+        raise InputError(f"--metres-per-px takes a length above 0, not {scale:g}.")
+    for option in ("annotate", "keep_tracks", "c3d", "trc"):
         folder = getattr(arguments, option)
         if folder is None:
             continue
@@ -79,6 +88,8 @@ def write_extras(
         from measure.track_file import save_tracks
 
         save_tracks(tracks, entry, reading.looked)
+    if arguments.c3d or arguments.trc:
+        _write_motion(arguments, name, reading)
     if arguments.track:
         from measure.track_csv import write_track
 
@@ -89,6 +100,20 @@ def write_extras(
 
         draw_curve(arguments.annotate / f"{name}.png", reading, None)
         write_annotated(entry.clip, arguments.annotate / f"{name}.mp4", reading)
+
+
+def _write_motion(arguments: argparse.Namespace, name: str, reading: ClipReading) -> None:
+    from measure.motion_points import motion_points
+
+    points = motion_points(reading.looked, arguments.metres_per_px)
+    if arguments.c3d:
+        from measure.track_c3d import write_c3d
+
+        write_c3d(arguments.c3d / f"{name}.c3d", points)
+    if arguments.trc:
+        from measure.track_trc import write_trc
+
+        write_trc(arguments.trc / f"{name}.trc", points)
 
 
 def write_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) -> None:
