@@ -3,6 +3,8 @@
 import functools
 import sys
 
+import pytest
+
 from measure import batch, replay_command
 from measure.clip_outcome import ReadingSettings
 from measure.command_line import main
@@ -10,13 +12,14 @@ from measure.pose import PoseProcess
 from tests import scripted_arm
 
 
-def put_in_place() -> None:
+def put_in_place(patch: pytest.MonkeyPatch) -> None:
     """Let replay start the stand-in, and ask for no real bundle."""
     process = functools.partial(PoseProcess, command=scripted_arm.COMMAND)
-    batch.read_many.__kwdefaults__["new_process"] = process
-    replay_command.settings_of = lambda quality, own: ReadingSettings(models=scripted_arm.MODELS)
+    patch.setitem(batch.read_many.__kwdefaults__, "new_process", process)
+    settings = ReadingSettings(models=scripted_arm.MODELS)
+    patch.setattr(replay_command, "settings_of", lambda quality, own: settings)
 
 
 if __name__ == "__main__":
-    put_in_place()
+    put_in_place(pytest.MonkeyPatch())
     sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,121 @@
+"""`thawline replay` with its comparison: references in a manifest against the readings.
+
+Reading clips is :mod:`measure.replay_command`; here is only what follows from references.
+"""
+
+import argparse
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from calibration.agreement_cells import Pair
+from calibration.agreement_table import PairTable
+from measure import replay_command
+from measure.clip_outcome import Outcome
+from measure.errors import DataError, InputError
+from measure.movements import MOVEMENTS, Unit
+
+#: Name of the study in words and files.
+_STUDY = "agreement"
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    replay_command.configure(parser)
+    parser.add_argument(
+        "--agreement",
+        type=Path,
+        metavar="DIR",
+        help="compare with the manifest's references: figures in words, as JSON and as a plot",
+    )
+    parser.set_defaults(run=run)
+
+
+configure.__doc__ = (replay_command.configure.__doc__ or "").rstrip() + (
+    "\n      thawline replay --manifest study.csv --results study.jsonl --agreement study\n    "
+)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Read the clips and, if asked, compare with the references; return the exit code."""
+    if arguments.agreement is not None:
+        _check(arguments.agreement)
+    outcomes, code = replay_command.replay(arguments)
+    if arguments.agreement is None:
+        return code
+    try:
+        compare(outcomes, arguments.agreement)
+    except InputError as error:
+        print(f"thawline: {error}", file=sys.stderr)
+        return code or error.exit_code
+    return code
+
+
+def pairs_of(outcomes: Sequence[Outcome]) -> PairTable:
+    """Return a pair for each clip that has a reading, a reference and a person.
+
+    The reach behind the back is no angle and left out. What else is missing is counted in the
+    notes.
+    """
+    pairs, without_person, without_reading = [], 0, 0
+    for outcome in outcomes:
+        entry, measurement = outcome.entry, outcome.measurement
+        if entry.reference is None or MOVEMENTS[entry.movement].unit is not Unit.DEGREES:
+            continue
+        if measurement is None or measurement.value is None:
+            without_reading += 1
+        elif not entry.person:
+            without_person += 1
+        else:
+            pairs.append(
+                Pair(
+                    person=entry.person,
+                    movement=entry.movement,
+                    side=entry.side,
+                    camera_deg=measurement.value,
+                    goniometer_deg=entry.reference,
+                )
+            )
+    notes = []
+    if without_reading:
+        notes.append(
+            f"{without_reading} clip(s) with a reference were refused or not read. The figures "
+            "are of the clips that gave a reading."
+        )
+    if without_person:
+        notes.append(f"{without_person} clip(s) do not say of whom they are and were left out.")
+    return PairTable(pairs=tuple(pairs), notes=tuple(notes))
+
+
+def compare(outcomes: Sequence[Outcome], folder: Path) -> None:
+    """Print the agreement of readings and references, and write its figures and plot.
+
+    Raises
+    ------
+    InputError
+        When there are not enough pairs, or a file cannot be written.
+    """
+    from calibration.agreement_plot import save_agreement_figure
+    from calibration.agreement_report import print_studies, write_json
+    from calibration.limits_of_agreement import Pairing
+
+    table = pairs_of(outcomes)
+    if not table.pairs:
+        raise InputError(
+            "No clip has a reading, a reference and a person, so there is nothing to compare. "
+            "The manifest's columns are reference and person. " + " ".join(table.notes)
+        )
+    judged = print_studies(table, Pairing.SAME_MOVE, _STUDY)
+    write_json(folder / f"{_STUDY}.json", judged, _STUDY)
+    save_agreement_figure(judged, folder / f"{_STUDY}.png")
+    print(f"The figures and the plot are in {folder}.")
+
+
+def _check(folder: Path) -> None:
+    """Make the folder before any clip is read."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise DataError(
+            f"{folder} cannot be used: {error.strerror or error}. Name another folder for "
+            "--agreement."
+        ) from error
