@@ -61,7 +61,7 @@ class WindowSettings:
 
     @property
     def geometry(self) -> QByteArray:
-        value = self._ini.value("look/geometry", QByteArray(), type=QByteArray)
+        value = self._value("look/geometry", QByteArray(), QByteArray)
         return value if isinstance(value, QByteArray) else QByteArray()
 
     @geometry.setter
@@ -169,11 +169,17 @@ class WindowSettings:
 
     # -- reading, with the type said: an ini file holds text only ----------------------------
 
+    def _value(self, key: str, default: object, kind: type) -> object:
+        try:
+            return self._ini.value(key, default, type=kind)
+        except (TypeError, ValueError):  # such as bytes that are no text
+            return default
+
     def _text(self, key: str) -> str:
-        return str(self._ini.value(key, "", type=str))
+        return str(self._value(key, "", str))
 
     def _flag(self, key: str, default: bool) -> bool:
-        return bool(self._ini.value(key, default, type=bool))
+        return bool(self._value(key, default, bool))
 
     def _number(self, key: str, default: int) -> int:
         try:
@@ -182,7 +188,7 @@ class WindowSettings:
             return default
 
     def _names(self, key: str) -> list[str]:
-        values = self._ini.value(key, [], type=list)
+        values = self._value(key, [], list)
         return [str(value) for value in values] if isinstance(values, list) else []
 
     def _choice(self, key: str, kind: type[AnyEnum], default: AnyEnum) -> AnyEnum:

@@ -51,7 +51,14 @@ def read_manifest(path: Path) -> tuple[ClipEntry, ...]:
         Missing, too large, not text, without the columns, or with a value that cannot be:
         the message names the line.
     """
-    rows = csv.DictReader(io.StringIO(_text_of(path)), skipinitialspace=True)
+    rows = csv.DictReader(io.StringIO(_text_of(path), newline=""), skipinitialspace=True)
+    try:
+        return _entries(path, rows)
+    except csv.Error as error:
+        raise ManifestError(f"{path}, line {max(1, rows.line_num)}: {error}.") from error
+
+
+def _entries(path: Path, rows: "csv.DictReader[str]") -> tuple[ClipEntry, ...]:
     names = [name.strip().lower() for name in rows.fieldnames or []]
     missing = [name for name in _REQUIRED if name not in names]
     if missing:
@@ -60,14 +67,11 @@ def read_manifest(path: Path) -> tuple[ClipEntry, ...]:
             f"{', '.join(_REQUIRED + _OPTIONAL)}, separated by commas."
         )
     rows.fieldnames = names
-    try:
-        entries = tuple(
-            _entry(row, f"{path}, line {rows.line_num}", path.parent)
-            for row in rows
-            if any(value and value.strip() for value in row.values() if isinstance(value, str))
-        )
-    except csv.Error as error:
-        raise ManifestError(f"{path}, line {rows.line_num}: {error}.") from error
+    entries = tuple(
+        _entry(row, f"{path}, line {rows.line_num}", path.parent)
+        for row in rows
+        if any(value and value.strip() for value in row.values() if isinstance(value, str))
+    )
     if not entries:
         raise ManifestError(f"{path} names no clips. Add one line for each clip.")
     return entries

