@@ -86,6 +86,16 @@ def _add_how(parser: argparse.ArgumentParser) -> None:
         help="look at every frame instead of a few each second: many times slower",
     )
     how.add_argument("--workers", type=int, metavar="N", help="pose processes side by side")
+    how.add_argument(
+        "--cluster",
+        metavar="ADDRESS",
+        help="let the workers of a Dask cluster read (extra: cluster)",
+    )
+    how.add_argument(
+        "--send-clips",
+        action="store_true",
+        help="send each clip to its worker, where the workers do not see the same paths",
+    )
 
 
 def _add_outputs(parser: argparse.ArgumentParser) -> None:
@@ -149,7 +159,14 @@ def replay(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
     settings = replace(settings, every_frame=arguments.every_frame)
     book = _Book(arguments, entries, settings)
     outcomes = book.gather(
-        read_entries(entries, settings, workers=arguments.workers, earlier=book.earlier)
+        read_entries(
+            entries,
+            settings,
+            workers=arguments.workers,
+            earlier=book.earlier,
+            cluster=arguments.cluster,
+            send_clips=arguments.send_clips,
+        )
     )
     write_results(arguments, outcomes)
     print_results(arguments, outcomes)
@@ -250,11 +267,13 @@ def read_entries(
     *,
     workers: int | None = None,
     earlier: Earlier = nothing_earlier,
+    cluster: str | None = None,
+    send_clips: bool = False,
 ) -> Iterator[Outcome]:
-    """Read clips, yielding each as it is done; draws a progress bar on a terminal."""
+    """Read clips here or on a cluster, yielding each as it is done; draws a progress bar on a
+    terminal.
+    """
     from tqdm import tqdm
-
-    from measure.batch import read_many, usual_workers
 
     with tqdm(
         total=100 * len(entries),
@@ -269,13 +288,28 @@ def read_entries(
             drawn.n = round(100 * done)
             drawn.refresh()
 
-        for outcome in read_many(
-            entries,
-            settings,
-            workers=workers or usual_workers(),
-            earlier=earlier,
-            progress=progress,
-        ):
+        if cluster is None:
+            from measure.batch import read_many, usual_workers
+
+            coming = read_many(
+                entries,
+                settings,
+                workers=workers or usual_workers(),
+                earlier=earlier,
+                progress=progress,
+            )
+        else:
+            from measure.cluster import read_on_cluster
+
+            coming = read_on_cluster(
+                cluster,
+                entries,
+                settings,
+                send_clips=send_clips,
+                earlier=earlier,
+                progress=progress,
+            )
+        for outcome in coming:
             if outcome.is_earlier:
                 drawn.total -= 100
             yield outcome
@@ -319,8 +353,12 @@ def _check_use(arguments: argparse.Namespace) -> None:
         raise InputError("--track goes with one clip; leave it out with --manifest.")
     if arguments.workers is not None and not 1 <= arguments.workers <= MOST_WORKERS:
         raise InputError(f"--workers takes a whole number from 1 to {MOST_WORKERS}.")
+    if arguments.cluster is not None and arguments.workers is not None:
+        raise InputError("The cluster has its own workers; leave --workers out.")
+    if arguments.send_clips and arguments.cluster is None:
+        raise InputError("--send-clips goes with --cluster ADDRESS.")
     if arguments.from_tracks is not None:
-        for option in ("annotate", "keep_tracks", "results", "model", "model_quality"):
+        for option in ("annotate", "keep_tracks", "results", "model", "model_quality", "cluster"):
             if getattr(arguments, option) is not None:
                 word = option.replace("_", "-")
                 raise InputError(f"--{word} needs the clips; leave it out with --from-tracks.")
