@@ -71,5 +71,8 @@ def _check_array(member: BinaryIO, entry: zipfile.ZipInfo) -> None:
     shape, _, kind = read_header(member)
     if np.dtype(kind).kind not in "fiub":
         raise ValueError("an array holds something else than numbers")
-    if min(shape, default=0) < 0 or math.prod(shape) * kind.itemsize > entry.file_size:
+    if (
+        min(shape, default=0) < 0
+        or math.prod(shape) * kind.itemsize > entry.file_size - member.tell()
+    ):
         raise ValueError("an array says that it is larger than it is")
