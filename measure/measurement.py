@@ -80,9 +80,7 @@ def measurement_of(
         reasons=tuple(dict.fromkeys(notes)),
         best=float(np.max(values)),
         against_vertical=float(np.median(vertical)) if vertical else None,
-        level=level_of(
-            value - half, value, value + half, marked_spines(provenance.setup.body)
-        )
+        level=level_of(value - half, value, value + half, marked_spines(provenance.setup.body))
         if movement is Movement.HAND_BEHIND_BACK
         else None,
     )
