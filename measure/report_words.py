@@ -32,7 +32,7 @@ CAVEATS = (
     "days with readings at the earliest, from a line that odd days hardly move; “likely” may still "
     "be chance. As there is a look every week, a trend has to be clearer than its 95 % interval "
     "alone would ask for, so “no clear change” may stand beside an interval without 0. In twelve "
-    "weeks without any change at most 3 in 100 people would be told of one. Where the way of "
+    "weeks without any change a few simulated people in 100 were told of one. Where the way of "
     "measuring changed or something happened to the shoulder, a new series begins.",
     "“Stalled” means that over six weeks a gain of 5° a month is unlikely while the side is "
     "still short of the other. It is missed more often than it is wrong.",
