@@ -1,0 +1,117 @@
+"""The real window on a real screen, led by clips: from the first start to saved readings."""
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from measure.body import Side
+from measure.movements import Movement
+from measure.passes import models_for
+from measure.pose import PoseProcess
+from measure.pose_model_checksums import ModelQuality
+from measure.records import MeasurementRecord
+from measure.replay import read_clip
+from measure.store import Store
+from tests import real_model
+
+pytestmark = pytest.mark.timeout(600)
+
+#: Live and replay look at the same pictures in the same way.
+SAME_DEG = 1.0
+#: Longest time from the order to close to the end of the process.
+LONGEST_CLOSE_S = 5.0
+#: Longest work of the window's thread in one go while measuring, milliseconds.
+LONGEST_WORK_MS = 50.0
+
+
+@pytest.fixture(scope="module")
+def display() -> Iterator[str]:
+    """A screen that is not there, by the name that programs find it by."""
+    if shutil.which("Xvfb") is None:
+        pytest.skip("not on this system: the Xvfb program")
+    read, write = os.pipe()
+    screen = subprocess.Popen(
+        ["Xvfb", "-displayfd", str(write), "-screen", "0", "1366x900x24", "-nolisten", "tcp"],
+        pass_fds=[write],
+        stderr=subprocess.DEVNULL,
+    )
+    os.close(write)
+    with os.fdopen(read) as told:
+        number = told.readline().strip()
+    yield f":{number}"
+    screen.terminate()
+    screen.wait(20)
+
+
+def lead(display: str, data: Path, *arguments: str) -> tuple[dict[str, Any], float]:
+    """Return what the led window told, and when its process ended."""
+    done = subprocess.run(
+        [sys.executable, "-m", "tests.guided_window", "--model-quality", "full", *arguments],
+        env={
+            **os.environ,
+            "DISPLAY": display,
+            "QT_QPA_PLATFORM": "xcb",
+            "THAWLINE_DATA": str(data),
+            "PYTHONPATH": str(real_model.CLIPS.parent.parent),
+        },
+        capture_output=True,
+        text=True,
+        timeout=500,
+        check=False,
+    )
+    ended_s = time.monotonic()
+    assert done.returncode == 0, done.stderr
+    assert "Traceback" not in done.stderr, done.stderr
+    told = json.loads(done.stdout.splitlines()[-1])
+    assert told["platform"] == "xcb"
+    return told, ended_s
+
+
+def kept(data: Path) -> list[MeasurementRecord]:
+    with Store.open(data / "sessions.sqlite") as store:
+        (person,) = store.people()
+        return list(store.measurements(person.id))
+
+
+def test_a_session_at_home_ends_in_the_readings_of_replay(display: str, tmp_path: Path) -> None:
+    real_model.bundle(ModelQuality.FULL)
+    clips = [real_model.clip(f"flexion-{side.value}-full") for side in (Side.RIGHT, Side.LEFT)]
+    told, _ = lead(display, tmp_path / "data", *map(str, clips))
+    assert told["pages"] == [
+        *("StartPage", "SafetyPage", "BeforePage", "LivePage", "PainPage", "NextPage"),
+        *("LivePage", "PainPage", "SummaryPage", "StartPage"),
+    ]
+    assert told["frames"] > 20
+    assert told["longest_work_ms"] < LONGEST_WORK_MS
+    records = kept(tmp_path / "data")
+    assert [each.measurement.side for each in records] == [Side.RIGHT, Side.LEFT]
+    models = models_for(ModelQuality.FULL)
+    with PoseProcess(models.bundles) as process:
+        for record, clip in zip(records, clips, strict=True):
+            live = record.measurement
+            replayed = read_clip(process, models, clip, Movement.FLEXION, live.side).measurement
+            assert replayed.value is not None
+            assert live.value == pytest.approx(replayed.value, abs=SAME_DEG)
+            assert live.low == pytest.approx(replayed.low, abs=SAME_DEG)
+            assert live.high == pytest.approx(replayed.high, abs=SAME_DEG)
+            assert record.pain_during == 2
+
+
+def test_a_window_closed_on_a_real_screen_ends_in_time_and_keeps_what_was_captured(
+    display: str, tmp_path: Path
+) -> None:
+    real_model.bundle(ModelQuality.FULL)
+    clip = real_model.clip("flexion-right-three-repeats")
+    told, ended_s = lead(display, tmp_path / "data", "--close-when-captured", str(clip))
+    assert told["closed_s"] > 0
+    assert ended_s - told["closed_s"] < LONGEST_CLOSE_S
+    (record,) = kept(tmp_path / "data")
+    assert len(record.measurement.trials) == 1
