@@ -16,11 +16,11 @@ def start_position(movement: Movement, side: Side) -> str:
     # Whole sentences for each side: in other languages the side's word bends with its noun.
     if side is Side.LEFT:
         sideways = tr("Left side to the camera, arm hanging.")
-        turned = tr("Face the camera, then turn halfway to your right. Forearm straight ahead.")
+        turned = tr("Face the camera, then turn half right. Forearm straight ahead.")
         behind = tr("Back to the camera. Left hand behind you.")
     else:
         sideways = tr("Right side to the camera, arm hanging.")
-        turned = tr("Face the camera, then turn halfway to your left. Forearm straight ahead.")
+        turned = tr("Face the camera, then turn half left. Forearm straight ahead.")
         behind = tr("Back to the camera. Right hand behind you.")
     return {
         Movement.FLEXION: sideways,

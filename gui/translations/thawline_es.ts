@@ -5,1811 +5,1797 @@
     <name></name>
     <message>
         <source>Close</source>
-        <translation type="unfinished"></translation>
+        <translation>Cerrar</translation>
     </message>
     <message>
         <source>Space</source>
-        <translation type="unfinished"></translation>
+        <translation>Espacio</translation>
     </message>
     <message>
         <source>pause, go on</source>
-        <translation type="unfinished"></translation>
+        <translation>pausar, seguir</translation>
     </message>
     <message>
         <source>Backspace</source>
-        <translation type="unfinished"></translation>
+        <translation>Retroceso</translation>
     </message>
     <message>
         <source>discard the last trial</source>
-        <translation type="unfinished"></translation>
+        <translation>descartar el último intento</translation>
     </message>
     <message>
         <source>Escape</source>
-        <translation type="unfinished"></translation>
+        <translation>Escape</translation>
     </message>
     <message>
         <source>stop and keep what there is</source>
-        <translation type="unfinished"></translation>
+        <translation>parar y guardar lo que hay</translation>
     </message>
     <message>
         <source>Enter</source>
-        <translation type="unfinished"></translation>
+        <translation>Intro</translation>
     </message>
     <message>
         <source>continue</source>
-        <translation type="unfinished"></translation>
+        <translation>continuar</translation>
     </message>
     <message>
         <source>0 to 9, X for ten</source>
-        <translation type="unfinished"></translation>
+        <translation>0 a 9, X para diez</translation>
     </message>
     <message>
         <source>pain</source>
-        <translation type="unfinished"></translation>
+        <translation>dolor</translation>
     </message>
     <message>
         <source>H, C</source>
-        <translation type="unfinished"></translation>
+        <translation>H, C</translation>
     </message>
     <message>
         <source>begin at home, read in a clinic</source>
-        <translation type="unfinished"></translation>
+        <translation>empezar en casa, leer en consulta</translation>
     </message>
     <message>
         <source>O, M</source>
-        <translation type="unfinished"></translation>
+        <translation>O, M</translation>
     </message>
     <message>
         <source>the other side, another movement</source>
-        <translation type="unfinished"></translation>
+        <translation>el otro lado, otro movimiento</translation>
     </message>
     <message>
         <source>A</source>
-        <translation type="unfinished"></translation>
+        <translation>A</translation>
     </message>
     <message>
         <source>measure the last one again</source>
-        <translation type="unfinished"></translation>
+        <translation>medir el último otra vez</translation>
     </message>
     <message>
         <source>R</source>
-        <translation type="unfinished"></translation>
+        <translation>R</translation>
     </message>
     <message>
         <source>try again after trouble</source>
-        <translation type="unfinished"></translation>
+        <translation>probar otra vez tras un problema</translation>
     </message>
     <message>
         <source>Ctrl 1 to 4</source>
-        <translation type="unfinished"></translation>
+        <translation>Ctrl 1 a 4</translation>
     </message>
     <message>
         <source>Measure, Progress, Clips, Set-up</source>
-        <translation type="unfinished"></translation>
+        <translation>Medir, Evolución, Grabaciones, Preparación</translation>
     </message>
     <message>
         <source>Ctrl + and Ctrl -</source>
-        <translation type="unfinished"></translation>
+        <translation>Ctrl + y Ctrl -</translation>
     </message>
     <message>
         <source>text larger, smaller</source>
-        <translation type="unfinished"></translation>
+        <translation>texto más grande, más pequeño</translation>
     </message>
     <message>
         <source>Raising the other hand pauses as well.</source>
-        <translation type="unfinished"></translation>
+        <translation>Levantar la otra mano también hace una pausa.</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Teclas</translation>
     </message>
     <message>
         <source>It is not a medical device.</source>
-        <translation type="unfinished"></translation>
+        <translation>No es un producto sanitario.</translation>
     </message>
     <message>
         <source>it cannot be written to</source>
-        <translation type="unfinished"></translation>
+        <translation>no se puede escribir en él</translation>
     </message>
     <message>
         <source>Thawline is already open. Look for its window.</source>
-        <translation type="unfinished"></translation>
+        <translation>Thawline ya está abierto. Busque su ventana.</translation>
     </message>
     <message>
         <source>Something went wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>Algo salió mal</translation>
     </message>
     <message>
         <source>details</source>
-        <translation type="unfinished"></translation>
+        <translation>detalles</translation>
     </message>
     <message>
         <source>Copy the details</source>
-        <translation type="unfinished"></translation>
+        <translation>Copiar los detalles</translation>
     </message>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir</translation>
     </message>
     <message>
         <source>Something went wrong that should not.</source>
-        <translation type="unfinished"></translation>
+        <translation>Algo salió mal que no debía.</translation>
     </message>
     <message>
         <source>What was captured and kept before is safe. You can go on; if it happens again, close the window and open it anew.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que se captó y guardó antes está a salvo. Puede seguir; si vuelve a ocurrir, cierre la ventana y ábrala de nuevo.</translation>
     </message>
     <message>
         <source>Measure</source>
-        <extracomment>How long closing may take altogether, seconds: first the engine, then what waits to be saved.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Medir</translation>
     </message>
     <message>
         <source>Progress</source>
-        <translation type="unfinished"></translation>
+        <translation>Evolución</translation>
     </message>
     <message>
         <source>Clips</source>
-        <translation type="unfinished"></translation>
+        <translation>Grabaciones</translation>
     </message>
     <message>
         <source>Set-up</source>
-        <translation type="unfinished"></translation>
+        <translation>Preparación</translation>
     </message>
     <message>
         <source>&amp;File</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Archivo</translation>
     </message>
     <message>
         <source>Open a &amp;clip...</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir una &amp;grabación...</translation>
     </message>
     <message>
         <source>Open a &amp;folder of clips...</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir una &amp;carpeta de grabaciones...</translation>
     </message>
     <message>
         <source>&amp;Report for a clinic visit...</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Informe para una consulta...</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Salir</translation>
     </message>
     <message>
         <source>&amp;Go to</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ir a</translation>
     </message>
     <message>
         <source>&amp;View</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ver</translation>
     </message>
     <message>
         <source>As the &amp;system</source>
-        <translation type="unfinished"></translation>
+        <translation>Como el &amp;sistema</translation>
     </message>
     <message>
         <source>&amp;Light</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Claro</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Oscuro</translation>
     </message>
     <message>
         <source>Text &amp;larger</source>
-        <translation type="unfinished"></translation>
+        <translation>Texto &amp;más grande</translation>
     </message>
     <message>
         <source>Text s&amp;maller</source>
-        <translation type="unfinished"></translation>
+        <translation>Texto más &amp;pequeño</translation>
     </message>
     <message>
         <source>Text as it &amp;was</source>
-        <translation type="unfinished"></translation>
+        <translation>Texto como es&amp;taba</translation>
     </message>
     <message>
         <source>&amp;Cues</source>
-        <translation type="unfinished"></translation>
+        <translation>A&amp;visos</translation>
     </message>
     <message>
         <source>&amp;Tones</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tonos</translation>
     </message>
     <message>
         <source>&amp;Speech</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Voz</translation>
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation type="unfinished"></translation>
+        <translation>A&amp;yuda</translation>
     </message>
     <message>
         <source>&amp;What this is, and what it is not</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Qué es esto y qué no es</translation>
     </message>
     <message>
         <source>&amp;Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Teclas</translation>
     </message>
     <message>
         <source>&amp;About Thawline</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Acerca de Thawline</translation>
     </message>
     <message>
         <source>La&amp;nguage</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Idioma</translation>
     </message>
     <message>
         <source>The language changes when Thawline is opened the next time.</source>
-        <translation type="unfinished"></translation>
+        <translation>El idioma cambia la próxima vez que abra Thawline.</translation>
     </message>
     <message>
         <source>Nobody has been measured yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todavía no se ha medido a nadie.</translation>
     </message>
     <message>
         <source>Write a report</source>
-        <translation type="unfinished"></translation>
+        <translation>Escribir un informe</translation>
     </message>
     <message>
         <source>{file} is written.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} está escrito.</translation>
     </message>
     <message>
         <source> (demo data)</source>
-        <translation type="unfinished"></translation>
+        <translation> (datos de ejemplo)</translation>
     </message>
     <message>
         <source>How does the shoulder feel today?</source>
-        <extracomment>Pain</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>¿Cómo siente hoy el hombro?</translation>
     </message>
     <message>
         <source>pain now</source>
-        <translation type="unfinished"></translation>
+        <translation>dolor ahora</translation>
     </message>
     <message>
         <source>pain last night</source>
-        <translation type="unfinished"></translation>
+        <translation>dolor anoche</translation>
     </message>
     <message>
         <source>worst pain since yesterday</source>
-        <translation type="unfinished"></translation>
+        <translation>peor dolor desde ayer</translation>
     </message>
     <message>
         <source>Continue</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuar</translation>
     </message>
     <message>
         <source>Back</source>
-        <translation type="unfinished"></translation>
+        <translation>Volver</translation>
     </message>
     <message>
         <source>Now, at rest</source>
-        <translation type="unfinished"></translation>
+        <translation>Ahora, en reposo</translation>
     </message>
     <message>
         <source>Last night</source>
-        <translation type="unfinished"></translation>
+        <translation>Anoche</translation>
     </message>
     <message>
         <source>The worst since yesterday</source>
-        <translation type="unfinished"></translation>
+        <translation>El peor desde ayer</translation>
     </message>
     <message>
         <source>0 is no pain, 10 the worst imaginable. Leave out what you do not want to say.</source>
-        <translation type="unfinished"></translation>
+        <translation>0 es ningún dolor, 10 el peor imaginable. Deje en blanco lo que no quiera decir.</translation>
     </message>
     <message>
         <source>Open a clip</source>
-        <extracomment>Steps of the slider in a second.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Abrir una grabación</translation>
     </message>
     <message>
         <source>Open a folder</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir una carpeta</translation>
     </message>
     <message>
         <source>clips</source>
-        <translation type="unfinished"></translation>
+        <translation>grabaciones</translation>
     </message>
     <message>
         <source>movement</source>
-        <translation type="unfinished"></translation>
+        <translation>movimiento</translation>
     </message>
     <message>
         <source>side</source>
-        <translation type="unfinished"></translation>
+        <translation>lado</translation>
     </message>
     <message>
         <source>Read this clip</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer esta grabación</translation>
     </message>
     <message>
         <source>share read</source>
-        <translation type="unfinished"></translation>
+        <translation>parte leída</translation>
     </message>
     <message>
         <source>Open a clip or a folder of clips.</source>
-        <translation type="unfinished"></translation>
+        <translation>Abra una grabación o una carpeta de grabaciones.</translation>
     </message>
     <message>
         <source>moment of the clip</source>
-        <translation type="unfinished"></translation>
+        <translation>momento de la grabación</translation>
     </message>
     <message>
         <source>Keep in the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar en el historial</translation>
     </message>
     <message>
         <source>Open clips</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir grabaciones</translation>
     </message>
     <message>
         <source>Clips ({endings})</source>
-        <translation type="unfinished"></translation>
+        <translation>Grabaciones ({endings})</translation>
     </message>
     <message>
         <source>Open a folder of clips</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir una carpeta de grabaciones</translation>
     </message>
     <message>
         <source>There are no clips in this folder.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay grabaciones en esta carpeta.</translation>
     </message>
     <message>
         <source>Opening {clip}</source>
-        <translation type="unfinished"></translation>
+        <translation>Abriendo {clip}</translation>
     </message>
     <message>
         <source>Stop reading</source>
-        <translation type="unfinished"></translation>
+        <translation>Parar la lectura</translation>
     </message>
     <message>
         <source>No trial is accepted.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se acepta ningún intento.</translation>
     </message>
     <message>
         <source>From the clip {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>De la grabación {name}</translation>
     </message>
     <message>
         <source>Kept</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardado</translation>
     </message>
     <message>
         <source>practice, not counted</source>
-        <extracomment>Phases in which the drawn position helps more than a number. Places in the stack at the right.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>práctica, no cuenta</translation>
     </message>
     <message>
         <source>being settled</source>
-        <translation type="unfinished"></translation>
+        <translation>fijándose</translation>
     </message>
     <message>
         <source>settled: {range}</source>
-        <translation type="unfinished"></translation>
+        <translation>fijado: {range}</translation>
     </message>
     <message>
         <source>Pause</source>
-        <translation type="unfinished"></translation>
+        <translation>Pausa</translation>
     </message>
     <message>
         <source>Discard the last</source>
-        <translation type="unfinished"></translation>
+        <translation>Descartar el último</translation>
     </message>
     <message>
         <source>Stop and keep</source>
-        <translation type="unfinished"></translation>
+        <translation>Parar y guardar</translation>
     </message>
     <message>
         <source>Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>Probar otra vez</translation>
     </message>
     <message>
         <source>Opening the camera.</source>
-        <translation type="unfinished"></translation>
+        <translation>Abriendo la cámara.</translation>
     </message>
     <message>
         <source>try</source>
-        <translation type="unfinished"></translation>
+        <translation>ensayo</translation>
     </message>
     <message>
         <source>a guide; {words}</source>
-        <translation type="unfinished"></translation>
+        <translation>orientativo; {words}</translation>
     </message>
     <message>
         <source>Me</source>
-        <extracomment>Whether a session is under way, so that the rest of the window steps back. Something to be told, in words. A session ended; the history has something new.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Yo</translation>
     </message>
     <message>
         <source>Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar</translation>
     </message>
     <message>
         <source>The last one again</source>
-        <translation type="unfinished"></translation>
+        <translation>El último otra vez</translation>
     </message>
     <message>
         <source>Next, {here} of {of}: {task}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ahora, {here} de {of}: {task}</translation>
     </message>
     <message>
         <source>{movement}. {turned}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{movement}. {turned}.</translation>
     </message>
     <message>
         <source>You will not see the screen: listen for the voice and the tones.</source>
-        <translation type="unfinished"></translation>
+        <translation>No verá la pantalla: escuche la voz y los tonos.</translation>
     </message>
     <message>
         <source>One practice first, then it counts. Raise the other hand to pause.</source>
-        <translation type="unfinished"></translation>
+        <translation>Primero una práctica, después cuenta. Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>Raise the other hand to pause.</source>
-        <translation type="unfinished"></translation>
+        <translation>Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>How much did it hurt?</source>
-        <extracomment>(pain or None, StoppedBy or None)</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>¿Cuánto dolió?</translation>
     </message>
     <message>
         <source>pain from 0 to 10</source>
-        <translation type="unfinished"></translation>
+        <translation>dolor de 0 a 10</translation>
     </message>
     <message>
         <source>what stopped it</source>
-        <translation type="unfinished"></translation>
+        <translation>qué lo detuvo</translation>
     </message>
     <message>
         <source>10: the worst imaginable</source>
-        <translation type="unfinished"></translation>
+        <translation>10: el peor imaginable</translation>
     </message>
     <message>
         <source>0: no pain</source>
-        <translation type="unfinished"></translation>
+        <translation>0: ningún dolor</translation>
     </message>
     <message>
         <source>What stopped the movement?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Qué detuvo el movimiento?</translation>
     </message>
     <message>
         <source>Nothing was captured.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se captó nada.</translation>
     </message>
     <message>
         <source>how it was done</source>
-        <translation type="unfinished"></translation>
+        <translation>cómo se hizo</translation>
     </message>
     <message>
         <source>Every session</source>
-        <translation type="unfinished"></translation>
+        <translation>Todas las sesiones</translation>
     </message>
     <message>
         <source>Back to the curves</source>
-        <translation type="unfinished"></translation>
+        <translation>Volver a las curvas</translation>
     </message>
     <message>
         <source>beneath: pain 0 to 10</source>
-        <translation type="unfinished"></translation>
+        <translation>debajo: dolor de 0 a 10</translation>
     </message>
     <message>
         <source>▲ stretches done</source>
-        <translation type="unfinished"></translation>
+        <translation>▲ estiramientos hechos</translation>
     </message>
     <message>
         <source>dashed: no reading</source>
-        <translation type="unfinished"></translation>
+        <translation>a trazos: sin lectura</translation>
     </message>
     <message>
         <source>Before measuring, {here} of {of}</source>
-        <translation type="unfinished"></translation>
+        <translation>Antes de medir, {here} de {of}</translation>
     </message>
     <message>
         <source>Go on gently</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir con calma</translation>
     </message>
     <message>
         <source>Stop for today</source>
-        <translation type="unfinished"></translation>
+        <translation>Parar por hoy</translation>
     </message>
     <message>
         <source>Ask again</source>
-        <translation type="unfinished"></translation>
+        <translation>Preguntar otra vez</translation>
     </message>
     <message>
         <source>Leave measuring</source>
-        <translation type="unfinished"></translation>
+        <translation>Dejar de medir</translation>
     </message>
     <message>
         <source>sessions</source>
-        <translation type="unfinished"></translation>
+        <translation>sesiones</translation>
     </message>
     <message>
         <source>{day}
 {count} readings</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}
+Lecturas: {count}</translation>
     </message>
     <message>
         <source>Trial {number}, at {time} s</source>
-        <translation type="unfinished"></translation>
+        <translation>Intento {number}, a los {time} s</translation>
     </message>
     <message>
         <source>Noted: </source>
-        <translation type="unfinished"></translation>
+        <translation>Anotado: </translation>
     </message>
     <message>
         <source> (cut short; what was captured is here)</source>
-        <translation type="unfinished"></translation>
+        <translation> (interrumpida; aquí está lo que se captó)</translation>
     </message>
     <message>
         <source>Pain was not stated.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor sin indicar.</translation>
     </message>
     <message>
         <source>Pain {pain} of 10</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor {pain} de 10</translation>
     </message>
     <message>
         <source>stopped by: {what}</source>
-        <translation type="unfinished"></translation>
+        <translation>detenido por: {what}</translation>
     </message>
     <message>
         <source>{conduct}. View: {view}. Against: {reference}. Model: {passes}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{conduct}. Vista: {view}. Respecto a: {reference}. Modelo: {passes}.</translation>
     </message>
     <message>
         <source>trunk axis</source>
-        <translation type="unfinished"></translation>
+        <translation>eje del tronco</translation>
     </message>
     <message>
         <source>plumb line</source>
-        <translation type="unfinished"></translation>
+        <translation>vertical</translation>
     </message>
     <message>
         <source>Look for cameras again</source>
-        <translation type="unfinished"></translation>
+        <translation>Buscar cámaras otra vez</translation>
     </message>
     <message>
         <source>Show the picture as a mirror does</source>
-        <translation type="unfinished"></translation>
+        <translation>Mostrar la imagen como un espejo</translation>
     </message>
     <message>
         <source>Check left and right</source>
-        <translation type="unfinished"></translation>
+        <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
         <source>Camera</source>
-        <translation type="unfinished"></translation>
+        <translation>Cámara</translation>
     </message>
     <message>
         <source>Place</source>
-        <translation type="unfinished"></translation>
+        <translation>Lugar</translation>
     </message>
     <message>
         <source>Left and right</source>
-        <translation type="unfinished"></translation>
+        <translation>Izquierda y derecha</translation>
     </message>
     <message>
         <source>Raise your right hand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Levante la mano derecha.</translation>
     </message>
     <message>
         <source>Stand where the camera sees you from head to hips.</source>
-        <translation type="unfinished"></translation>
+        <translation>Póngase donde la cámara le vea de la cabeza a las caderas.</translation>
     </message>
     <message>
         <source>This is a good place. You can measure here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es un buen lugar. Puede medir aquí.</translation>
     </message>
     <message>
         <source>Face the camera and raise your right hand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mire a la cámara y levante la mano derecha.</translation>
     </message>
     <message>
         <source>{name}: {plainly}</source>
-        <extracomment>tuple[Task, ...] Task A new pseudonym.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>{name}: {plainly}</translation>
     </message>
     <message>
         <source>Both or neither</source>
-        <translation type="unfinished"></translation>
+        <translation>Ambos o ninguno</translation>
     </message>
     <message>
         <source>the stiff shoulder</source>
-        <translation type="unfinished"></translation>
+        <translation>el hombro rígido</translation>
     </message>
     <message>
         <source>A sore day: two trials, no reach behind the back</source>
-        <translation type="unfinished"></translation>
+        <translation>Un día de dolor: dos intentos, sin mano a la espalda</translation>
     </message>
     <message>
         <source>Begin, step by step</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar, paso a paso</translation>
     </message>
     <message>
         <source>H</source>
-        <translation type="unfinished"></translation>
+        <translation>H</translation>
     </message>
     <message>
         <source>the movement to read</source>
-        <translation type="unfinished"></translation>
+        <translation>el movimiento que se lee</translation>
     </message>
     <message>
         <source>the side to read</source>
-        <translation type="unfinished"></translation>
+        <translation>el lado que se lee</translation>
     </message>
     <message>
         <source>Read</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer</translation>
     </message>
     <message>
         <source>C</source>
-        <translation type="unfinished"></translation>
+        <translation>C</translation>
     </message>
     <message>
         <source>how the arm moves</source>
-        <translation type="unfinished"></translation>
+        <translation>cómo se mueve el brazo</translation>
     </message>
     <message>
         <source>The arm moves {help}</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo se mueve {help}</translation>
     </message>
     <message>
         <source>who is measured</source>
-        <translation type="unfinished"></translation>
+        <translation>a quién se mide</translation>
     </message>
     <message>
         <source>Somebody else</source>
-        <translation type="unfinished"></translation>
+        <translation>Otra persona</translation>
     </message>
     <message>
         <source>At home</source>
-        <translation type="unfinished"></translation>
+        <translation>En casa</translation>
     </message>
     <message>
         <source>Which shoulder is stiff?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Qué hombro está rígido?</translation>
     </message>
     <message>
         <source>In a clinic</source>
-        <translation type="unfinished"></translation>
+        <translation>En consulta</translation>
     </message>
     <message>
         <source>Measured:</source>
-        <translation type="unfinished"></translation>
+        <translation>Se mide:</translation>
     </message>
     <message>
         <source>Readings done differently, sitting or with help, never share a curve.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las lecturas hechas de otro modo, sentado o con ayuda, nunca comparten curva.</translation>
     </message>
     <message>
         <source>A name of your choice; it need not be a real one:</source>
-        <translation type="unfinished"></translation>
+        <translation>Un nombre a su elección; no tiene que ser real:</translation>
     </message>
     <message>
         <source>A note, if you like</source>
-        <extracomment>A note of the person&apos;s own.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Una nota, si quiere</translation>
     </message>
     <message>
         <source>note</source>
-        <translation type="unfinished"></translation>
+        <translation>nota</translation>
     </message>
     <message>
         <source>The other side</source>
-        <translation type="unfinished"></translation>
+        <translation>El otro lado</translation>
     </message>
     <message>
         <source>O</source>
-        <translation type="unfinished"></translation>
+        <translation>O</translation>
     </message>
     <message>
         <source>Another movement</source>
-        <translation type="unfinished"></translation>
+        <translation>Otro movimiento</translation>
     </message>
     <message>
         <source>M</source>
-        <translation type="unfinished"></translation>
+        <translation>M</translation>
     </message>
     <message>
         <source>Finish</source>
-        <translation type="unfinished"></translation>
+        <translation>Terminar</translation>
     </message>
     <message>
         <source>Measured today. Everything is kept.</source>
-        <translation type="unfinished"></translation>
+        <translation>Medido hoy. Todo queda guardado.</translation>
     </message>
     <message>
         <source>Nothing was measured.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se midió nada.</translation>
     </message>
     <message>
         <source>pain {pain} of 10</source>
-        <translation type="unfinished"></translation>
+        <translation>dolor {pain} de 10</translation>
     </message>
     <message>
         <source>stopped by {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>detenido por {reason}</translation>
     </message>
     <message>
         <source>Pain was not stated</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor sin indicar</translation>
     </message>
     <message>
         <source>Trial {number}, from {time} s</source>
-        <extracomment>tuple[bool, ...], one for each trial. A trial to look at.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Intento {number}, desde {time} s</translation>
     </message>
     <message>
         <source>I have read this</source>
-        <translation type="unfinished"></translation>
+        <translation>He leído esto</translation>
     </message>
     <message>
         <source>None of these fits</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada de esto me ocurre</translation>
     </message>
     <message>
         <source>One of these fits</source>
-        <translation type="unfinished"></translation>
+        <translation>Algo de esto me ocurre</translation>
     </message>
     <message>
         <source>A clinician agrees that I measure</source>
-        <translation type="unfinished"></translation>
+        <translation>Un profesional está de acuerdo en que mida</translation>
     </message>
     <message>
         <source>What this is, and what it is not</source>
-        <translation type="unfinished"></translation>
+        <translation>Qué es esto y qué no es</translation>
     </message>
     <message>
         <source>In an emergency, leave this and call the emergency number.</source>
-        <translation type="unfinished"></translation>
+        <translation>En una emergencia, deje esto y llame al número de emergencias.</translation>
     </message>
     <message>
         <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. You can follow that over weeks and take it to an appointment.</source>
-        <translation type="unfinished"></translation>
+        <translation>Thawline observa un brazo a través de la cámara y estima cuánto se mueve el hombro. Puede seguirlo durante semanas y llevarlo a una consulta.</translation>
     </message>
     <message>
         <source>It is not a medical device. It does not find out what is wrong with a shoulder and gives no advice on treatment.</source>
-        <translation type="unfinished"></translation>
+        <translation>No es un producto sanitario. No averigua qué le pasa a un hombro y no aconseja ningún tratamiento.</translation>
     </message>
     <message>
         <source>Its numbers can be off by several degrees. Each says how sure it is, and often the honest answer is that it cannot tell.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sus números pueden desviarse varios grados. Cada uno dice qué tan seguro es, y muchas veces la respuesta honesta es que no se puede saber.</translation>
     </message>
     <message>
         <source>There is nothing to reach here. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aquí no hay ninguna meta. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>Pictures stay in this computer and are dropped at once. No video is kept.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las imágenes no salen de este equipo y se desechan enseguida. No se guarda ningún vídeo.</translation>
     </message>
     <message>
         <source>Does one of these fit you now?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Le ocurre ahora algo de esto?</translation>
     </message>
     <message>
         <source>Pain or tightness in the chest, the jaw or the left arm; short of breath or sweating. Whichever shoulder hurts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor u opresión en el pecho, la mandíbula o el brazo izquierdo; falta de aire o sudor. Duela el hombro que duela.</translation>
     </message>
     <message>
         <source>An injury after which the shoulder looks out of shape or may be broken.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un golpe o una caída tras la que el hombro se ve deformado o puede estar roto.</translation>
     </message>
     <message>
         <source>The shoulder has been locked since a seizure or an electric shock.</source>
-        <translation type="unfinished"></translation>
+        <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
     </message>
     <message>
         <source>The joint is hot, red and swollen, or you have a fever and feel ill.</source>
-        <translation type="unfinished"></translation>
+        <translation>La articulación está caliente, roja e hinchada, o tiene fiebre y se siente mal.</translation>
     </message>
     <message>
         <source>The arm has suddenly become very weak or numb, or you cannot use it.</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo ha quedado de pronto muy débil o dormido, o no puede usarlo.</translation>
     </message>
     <message>
         <source>The arm is cold, pale, blue or suddenly swollen.</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo está frío, pálido, azulado o se ha hinchado de pronto.</translation>
     </message>
     <message>
         <source>Short of breath after an operation, or after lying still for long.</source>
-        <translation type="unfinished"></translation>
+        <translation>Falta de aire después de una operación o de pasar mucho tiempo en cama.</translation>
     </message>
     <message>
         <source>Pain at the tip of the shoulder with pain in the belly, or while maybe pregnant.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor en la punta del hombro junto con dolor de vientre, o con un posible embarazo.</translation>
     </message>
     <message>
         <source>Both shoulders stiff, with a new headache, a tender scalp or worse sight.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los dos hombros rígidos, con un dolor de cabeza nuevo, el cuero cabelludo sensible o peor vista.</translation>
     </message>
     <message>
         <source>Then do not measure. Get help at once.</source>
-        <translation type="unfinished"></translation>
+        <translation>Entonces no mida. Busque ayuda enseguida.</translation>
     </message>
     <message>
         <source>Or one of these?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿O algo de esto?</translation>
     </message>
     <message>
         <source>You have or had cancer; a new lump or swollen glands; weight lost unintended.</source>
-        <translation type="unfinished"></translation>
+        <translation>Tiene o ha tenido cáncer; un bulto nuevo o ganglios hinchados; ha perdido peso sin querer.</translation>
     </message>
     <message>
         <source>Pain at night that never lets up.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor por la noche que no cede nunca.</translation>
     </message>
     <message>
         <source>Since an injury you cannot lift the arm.</source>
-        <translation type="unfinished"></translation>
+        <translation>Desde una lesión no puede levantar el brazo.</translation>
     </message>
     <message>
         <source>Weakness, numbness or thinning of muscles that grows from week to week.</source>
-        <translation type="unfinished"></translation>
+        <translation>Debilidad, adormecimiento o músculos que adelgazan, más cada semana.</translation>
     </message>
     <message>
         <source>It is getting worse fast, or several joints are swollen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Empeora deprisa, o hay varias articulaciones hinchadas.</translation>
     </message>
     <message>
         <source>Then see a clinician within days, before you measure.</source>
-        <translation type="unfinished"></translation>
+        <translation>Entonces acuda a un profesional en pocos días, antes de medir.</translation>
     </message>
     <message>
         <source>And one of these?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Y algo de esto?</translation>
     </message>
     <message>
         <source>An operation, a fracture, a dislocation or another injury of the shoulder within the last twelve weeks.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una operación, una fractura, una luxación u otra lesión del hombro en las últimas doce semanas.</translation>
     </message>
     <message>
         <source>A surgeon&apos;s limits for the arm still hold.</source>
-        <translation type="unfinished"></translation>
+        <translation>Siguen en vigor los límites que le puso el cirujano para el brazo.</translation>
     </message>
     <message>
         <source>An injection lately, and you were told to rest.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una infiltración reciente, y le indicaron reposo.</translation>
     </message>
     <message>
         <source>A pacemaker or its wires put in lately; an operation on breast or armpit.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un marcapasos o sus cables puestos hace poco; una operación de mama o de axila.</translation>
     </message>
     <message>
         <source>Moving the neck brings on the pain, or it tingles below the elbow.</source>
-        <translation type="unfinished"></translation>
+        <translation>Al mover el cuello aparece el dolor, o hay hormigueo por debajo del codo.</translation>
     </message>
     <message>
         <source>Then ask the clinician who treats you first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Entonces pregunte antes al profesional que le atiende.</translation>
     </message>
     <message>
         <source>Let the arm rest.</source>
-        <translation type="unfinished"></translation>
+        <translation>Deje descansar el brazo.</translation>
     </message>
     <message>
         <source>That hurt more than measuring should.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ha dolido más de lo que debe doler medir.</translation>
     </message>
     <message>
         <source>What was measured is kept. Another day is as good as today.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que se midió queda guardado. Otro día es tan bueno como hoy.</translation>
     </message>
     <message>
         <source>Get help now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Busque ayuda ahora.</translation>
     </message>
     <message>
         <source>Call the emergency number: 112 in Europe, 911 in North America, 999 in the United Kingdom, or the one where you are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Llame al número de emergencias: 112 en Europa, 911 en América del Norte, 999 en el Reino Unido, o el del lugar donde está.</translation>
     </message>
     <message>
         <source>Do not wait to see whether it passes. If you are unsure, call.</source>
-        <translation type="unfinished"></translation>
+        <translation>No espere a ver si se pasa. Si tiene dudas, llame.</translation>
     </message>
     <message>
         <source>Please do not measure today. What was measured before is kept.</source>
-        <translation type="unfinished"></translation>
+        <translation>Por favor, no mida hoy. Lo que se midió antes queda guardado.</translation>
     </message>
     <message>
         <source>Please see a clinician within days.</source>
-        <translation type="unfinished"></translation>
+        <translation>Por favor, acuda a un profesional en pocos días.</translation>
     </message>
     <message>
         <source>Most often there is a harmless reason, but somebody should look at it first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo más frecuente es que la causa sea inofensiva, pero alguien debería verlo antes.</translation>
     </message>
     <message>
         <source>If it gets worse suddenly, call the emergency number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Si empeora de pronto, llame al número de emergencias.</translation>
     </message>
     <message>
         <source>Please ask the clinician who treats you first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Por favor, pregunte antes al profesional que le atiende.</translation>
     </message>
     <message>
         <source>Say what you would do here: raise and turn the arm by yourself, slowly, and stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuéntele qué haría aquí: levantar y girar el brazo por sí mismo, despacio, y parar antes de que duela.</translation>
     </message>
     <message>
         <source>Left side to the camera, arm hanging.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Face the camera, then turn halfway to your right. Forearm straight ahead.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lado izquierdo hacia la cámara, brazo colgando.</translation>
     </message>
     <message>
         <source>Back to the camera. Left hand behind you.</source>
-        <translation type="unfinished"></translation>
+        <translation>De espaldas a la cámara. Mano izquierda detrás.</translation>
     </message>
     <message>
         <source>Right side to the camera, arm hanging.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lado derecho hacia la cámara, brazo colgando.</translation>
     </message>
     <message>
-        <source>Face the camera, then turn halfway to your left. Forearm straight ahead.</source>
-        <translation type="unfinished"></translation>
+        <source>Face the camera, then turn half right. Forearm straight ahead.</source>
+        <translation>De frente; luego gire un poco a la derecha. Antebrazo recto.</translation>
+    </message>
+    <message>
+        <source>Face the camera, then turn half left. Forearm straight ahead.</source>
+        <translation>De frente; luego gire un poco a la izquierda. Antebrazo recto.</translation>
     </message>
     <message>
         <source>Back to the camera. Right hand behind you.</source>
-        <translation type="unfinished"></translation>
+        <translation>De espaldas a la cámara. Mano derecha detrás.</translation>
     </message>
     <message>
         <source>Face the camera, arms hanging, thumbs turned out.</source>
-        <translation type="unfinished"></translation>
+        <translation>De frente a la cámara, brazos colgando, pulgares hacia fuera.</translation>
     </message>
     <message>
         <source>Slowly forwards and up. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Despacio, hacia delante y arriba. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>Slowly backwards. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Despacio, hacia atrás. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>Slowly sideways and up. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Despacio, hacia el lado y arriba. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>Forearm slowly outwards. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Antebrazo despacio hacia fuera. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>Slide the thumb slowly up. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Suba el pulgar despacio. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>Paused. Let the arm rest.</source>
-        <translation type="unfinished"></translation>
+        <translation>En pausa. Deje descansar el brazo.</translation>
     </message>
     <message>
         <source>Hold it there, gently.</source>
-        <translation type="unfinished"></translation>
+        <translation>Manténgalo ahí, con suavidad.</translation>
     </message>
     <message>
         <source>Let the arm come back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Deje volver el brazo.</translation>
     </message>
     <message>
         <source>Let the arm rest. The reading is being settled.</source>
-        <translation type="unfinished"></translation>
+        <translation>Deje descansar el brazo. Se está fijando la lectura.</translation>
     </message>
     <message>
         <source>One moment, please.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un momento, por favor.</translation>
     </message>
     <message>
         <source>Done. Let the arm rest.</source>
-        <translation type="unfinished"></translation>
+        <translation>Listo. Deje descansar el brazo.</translation>
     </message>
     <message>
         <source>Not counted: {why}.</source>
-        <translation type="unfinished"></translation>
+        <translation>No cuenta: {why}.</translation>
     </message>
     <message>
         <source>Rest. Begin again when you are ready.</source>
-        <translation type="unfinished"></translation>
+        <translation>Descanse. Empiece otra vez cuando quiera.</translation>
     </message>
     <message>
         <source>Step back a little.</source>
-        <translation type="unfinished"></translation>
+        <translation>Retroceda un poco.</translation>
     </message>
     <message>
         <source>Come a little closer.</source>
-        <translation type="unfinished"></translation>
+        <translation>Acérquese un poco.</translation>
     </message>
     <message>
         <source>Step a little to your left.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un paso hacia su izquierda.</translation>
     </message>
     <message>
         <source>Step a little to your right.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un paso hacia su derecha.</translation>
     </message>
     <message>
         <source>Raise the screen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Suba la pantalla.</translation>
     </message>
     <message>
         <source>Lower the screen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Baje la pantalla.</translation>
     </message>
     <message>
         <source>The camera is tilted. Set it level.</source>
-        <translation type="unfinished"></translation>
+        <translation>La cámara está torcida. Póngala a nivel.</translation>
     </message>
     <message>
         <source>More light, please.</source>
-        <translation type="unfinished"></translation>
+        <translation>Más luz, por favor.</translation>
     </message>
     <message>
         <source>The light is behind you. Turn it round or close a blind.</source>
-        <translation type="unfinished"></translation>
+        <translation>La luz está detrás. Cámbiela de lado o baje una persiana.</translation>
     </message>
     <message>
         <source>nobody seen</source>
-        <translation type="unfinished"></translation>
+        <translation>no se ve a nadie</translation>
     </message>
     <message>
         <source>seen well</source>
-        <translation type="unfinished"></translation>
+        <translation>se ve bien</translation>
     </message>
     <message>
         <source>somebody else in view</source>
-        <translation type="unfinished"></translation>
+        <translation>hay otra persona a la vista</translation>
     </message>
     <message>
         <source>two people in view</source>
-        <translation type="unfinished"></translation>
+        <translation>hay dos personas a la vista</translation>
     </message>
     <message>
         <source>lost from view</source>
-        <translation type="unfinished"></translation>
+        <translation>se perdió de vista</translation>
     </message>
     <message>
         <source>damaged pictures</source>
-        <translation type="unfinished"></translation>
+        <translation>imágenes dañadas</translation>
     </message>
     <message>
         <source>too few pictures a second</source>
-        <translation type="unfinished"></translation>
+        <translation>pocas imágenes por segundo</translation>
     </message>
     <message>
         <source>the picture is turned</source>
-        <translation type="unfinished"></translation>
+        <translation>la imagen está girada</translation>
     </message>
     <message>
         <source>turn as the drawing shows</source>
-        <translation type="unfinished"></translation>
+        <translation>colóquese como en el dibujo</translation>
     </message>
     <message>
         <source>turn round, the other arm is nearer</source>
-        <translation type="unfinished"></translation>
+        <translation>dese la vuelta, el otro brazo está más cerca</translation>
     </message>
     <message>
         <source>out of the picture</source>
-        <translation type="unfinished"></translation>
+        <translation>fuera de la imagen</translation>
     </message>
     <message>
         <source>arm or hips hidden</source>
-        <translation type="unfinished"></translation>
+        <translation>brazo o caderas tapados</translation>
     </message>
     <message>
         <source>arm not seen clearly</source>
-        <translation type="unfinished"></translation>
+        <translation>el brazo no se ve claro</translation>
     </message>
     <message>
         <source>left and right mixed up</source>
-        <translation type="unfinished"></translation>
+        <translation>izquierda y derecha confundidas</translation>
     </message>
     <message>
         <source>the elbow was bent</source>
-        <translation type="unfinished"></translation>
+        <translation>el codo estaba doblado</translation>
     </message>
     <message>
         <source>the elbow was not at 90°</source>
-        <translation type="unfinished"></translation>
+        <translation>el codo no estaba a 90°</translation>
     </message>
     <message>
         <source>the elbow left the side</source>
-        <translation type="unfinished"></translation>
+        <translation>el codo se separó del costado</translation>
     </message>
     <message>
         <source>the trunk leaned</source>
-        <translation type="unfinished"></translation>
+        <translation>el tronco se inclinó</translation>
     </message>
     <message>
         <source>the trunk turned</source>
-        <translation type="unfinished"></translation>
+        <translation>el tronco giró</translation>
     </message>
     <message>
         <source>the arm left its plane</source>
-        <translation type="unfinished"></translation>
+        <translation>el brazo salió de su plano</translation>
     </message>
     <message>
         <source>the shoulder rose</source>
-        <translation type="unfinished"></translation>
+        <translation>el hombro subió</translation>
     </message>
     <message>
         <source>face the camera first, then turn</source>
-        <translation type="unfinished"></translation>
+        <translation>primero de frente, luego gire</translation>
     </message>
     <message>
         <source>no rest before it</source>
-        <translation type="unfinished"></translation>
+        <translation>sin reposo antes</translation>
     </message>
     <message>
         <source>no movement seen</source>
-        <translation type="unfinished"></translation>
+        <translation>no se vio movimiento</translation>
     </message>
     <message>
         <source>no still hold</source>
-        <translation type="unfinished"></translation>
+        <translation>sin pausa quieta</translation>
     </message>
     <message>
         <source>the hold was unsteady</source>
-        <translation type="unfinished"></translation>
+        <translation>la pausa no fue firme</translation>
     </message>
     <message>
         <source>not seen clearly enough</source>
-        <translation type="unfinished"></translation>
+        <translation>no se ve bastante claro</translation>
     </message>
     <message>
         <source>that value cannot be</source>
-        <translation type="unfinished"></translation>
+        <translation>ese valor no es posible</translation>
     </message>
     <message>
         <source>too few trials</source>
-        <translation type="unfinished"></translation>
+        <translation>pocos intentos</translation>
     </message>
     <message>
         <source>the trials differ</source>
-        <translation type="unfinished"></translation>
+        <translation>los intentos difieren</translation>
     </message>
     <message>
         <source>The camera is not allowed. Allow it in the privacy settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>La cámara no está permitida. Permítala en los ajustes de privacidad.</translation>
     </message>
     <message>
         <source>Another program uses the camera. Close it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Otro programa usa la cámara. Ciérrelo.</translation>
     </message>
     <message>
         <source>No such camera is connected. Plug it in or choose another.</source>
-        <translation type="unfinished"></translation>
+        <translation>Esa cámara no está conectada. Conéctela o elija otra.</translation>
     </message>
     <message>
         <source>The camera was unplugged. Plug it in again.</source>
-        <translation type="unfinished"></translation>
+        <translation>La cámara se desconectó. Vuelva a conectarla.</translation>
     </message>
     <message>
         <source>The picture is black. Open the camera&apos;s cover or add light.</source>
-        <translation type="unfinished"></translation>
+        <translation>La imagen está negra. Abra la tapa de la cámara o dé más luz.</translation>
     </message>
     <message>
         <source>The camera is slow. Add light, or unplug other cameras.</source>
-        <translation type="unfinished"></translation>
+        <translation>La cámara va lenta. Dé más luz o desconecte otras cámaras.</translation>
     </message>
     <message>
         <source>The picture stands still. Unplug the camera and plug it in.</source>
-        <translation type="unfinished"></translation>
+        <translation>La imagen no se mueve. Desconecte la cámara y vuelva a conectarla.</translation>
     </message>
     <message>
         <source>This clip cannot be played. Choose another.</source>
-        <translation type="unfinished"></translation>
+        <translation>Esta grabación no se puede reproducir. Elija otra.</translation>
     </message>
     <message>
         <source>The clip has ended.</source>
-        <translation type="unfinished"></translation>
+        <translation>La grabación ha terminado.</translation>
     </message>
     <message>
         <source>The pose model is missing. Get it with: thawline model</source>
-        <translation type="unfinished"></translation>
+        <translation>Falta el modelo de postura. Consígalo con: thawline model</translation>
     </message>
     <message>
         <source>One moment: the pose part is starting again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un momento: la parte de postura vuelve a arrancar.</translation>
     </message>
     <message>
         <source>The pose part does not start. Close the window and try again.</source>
-        <translation type="unfinished"></translation>
+        <translation>La parte de postura no arranca. Cierre la ventana y pruebe otra vez.</translation>
     </message>
     <message>
         <source>Something does not work. Try again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Algo no funciona. Pruebe otra vez.</translation>
     </message>
     <message>
         <source>That was all. Thank you.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eso es todo. Gracias.</translation>
     </message>
     <message>
         <source>Distance</source>
-        <translation type="unfinished"></translation>
+        <translation>Distancia</translation>
     </message>
     <message>
         <source>Height and level</source>
-        <translation type="unfinished"></translation>
+        <translation>Altura y nivel</translation>
     </message>
     <message>
         <source>Light</source>
-        <translation type="unfinished"></translation>
+        <translation>Luz</translation>
     </message>
     <message>
         <source>○  {name}: not seen yet</source>
-        <translation type="unfinished"></translation>
+        <translation>○  {name}: aún sin ver</translation>
     </message>
     <message>
         <source>✓  {name}: good</source>
-        <translation type="unfinished"></translation>
+        <translation>✓  {name}: bien</translation>
     </message>
     <message>
         <source>✓  Your right hand was seen as right. Left and right are kept as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>✓  Su mano derecha se vio como derecha. Izquierda y derecha quedan como están.</translation>
     </message>
     <message>
         <source>▶  The camera delivers a mirror image. That is noted and put right from now on.</source>
-        <translation type="unfinished"></translation>
+        <translation>▶  La cámara da una imagen de espejo. Queda anotado y se corrige a partir de ahora.</translation>
     </message>
     <message>
         <source>too early to say</source>
-        <translation type="unfinished"></translation>
+        <translation>todavía es pronto para saberlo</translation>
     </message>
     <message>
         <source>no clear change</source>
-        <translation type="unfinished"></translation>
+        <translation>sin cambio claro</translation>
     </message>
     <message>
         <source>likely gaining</source>
-        <translation type="unfinished"></translation>
+        <translation>probablemente va ganando</translation>
     </message>
     <message>
         <source>gaining</source>
-        <translation type="unfinished"></translation>
+        <translation>va ganando</translation>
     </message>
     <message>
         <source>likely losing</source>
-        <translation type="unfinished"></translation>
+        <translation>probablemente va perdiendo</translation>
     </message>
     <message>
         <source>losing</source>
-        <translation type="unfinished"></translation>
+        <translation>va perdiendo</translation>
     </message>
     <message>
         <source>stalled</source>
-        <translation type="unfinished"></translation>
+        <translation>estancado</translation>
     </message>
     <message>
         <source>{side}: {verdict}</source>
-        <translation type="unfinished"></translation>
+        <translation>{side}: {verdict}</translation>
     </message>
     <message>
         <source>. It takes about four weeks, or eight sessions.</source>
-        <translation type="unfinished"></translation>
+        <translation>. Hacen falta unas cuatro semanas, u ocho sesiones.</translation>
     </message>
     <message>
         <source>{change} a month</source>
-        <translation type="unfinished"></translation>
+        <translation>{change} al mes</translation>
     </message>
     <message>
         <source>{change} since the first weeks</source>
-        <translation type="unfinished"></translation>
+        <translation>{change} desde las primeras semanas</translation>
     </message>
     <message>
         <source>{value} ({range})</source>
-        <translation type="unfinished"></translation>
+        <translation>{value} ({range})</translation>
     </message>
     <message>
         <source>{low} to {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>{low} a {high}</translation>
     </message>
     <message>
         <source>Both shoulders moved together, so the set-up may have changed and no trend is told.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los dos hombros cambiaron a la vez: puede haber cambiado la forma de medir, y no se indica ninguna tendencia.</translation>
     </message>
     <message>
         <source>{side}, range for: {tasks}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{side}, recorrido para: {tasks}.</translation>
     </message>
     <message>
         <source>no number</source>
-        <extracomment>Digits are never lower than this share of the window&apos;s height.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>sin número</translation>
     </message>
     <message>
         <source>value over time</source>
-        <extracomment>A moment, seconds.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>valor a lo largo del tiempo</translation>
     </message>
     <message>
         <source>degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>grados</translation>
     </message>
     <message>
         <source>share</source>
-        <translation type="unfinished"></translation>
+        <translation>parte</translation>
     </message>
     <message>
         <source>seconds</source>
-        <translation type="unfinished"></translation>
+        <translation>segundos</translation>
     </message>
     <message>
         <source>a made-up example of a curve</source>
-        <extracomment>Middle and half-width of the drawn example, in per cent of its height. Made up.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>un ejemplo inventado de una curva</translation>
     </message>
     <message>
         <source>Here your readings will stand side by side.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aquí estarán sus lecturas, una junto a otra.</translation>
     </message>
     <message>
         <source>Each session adds a band. The band is where the true value probably lies; the mark in it is the estimate. One reading can be off by several degrees, so a single session says little.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cada sesión añade una banda. En la banda está probablemente el valor verdadero; la marca es la estimación. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un ejemplo inventado.</translation>
     </message>
     <message>
         <source>In about four weeks, or after eight sessions, it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough.</source>
-        <translation type="unfinished"></translation>
+        <translation>En unas cuatro semanas, o después de ocho sesiones, se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan.</translation>
     </message>
     <message>
         <source>readings over time</source>
-        <extracomment>Both shoulders of one session stand a little apart. Where stretches stand under the ratings of pain.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>lecturas a lo largo del tiempo</translation>
     </message>
     <message>
         <source>per cent of the way up</source>
-        <translation type="unfinished"></translation>
+        <translation>por ciento de la subida</translation>
     </message>
     <message>
         <source>hold {percent} % done</source>
-        <translation type="unfinished"></translation>
+        <translation>pausa hecha al {percent} %</translation>
     </message>
     <message>
         <source>drawing: {movement}, {side} arm</source>
-        <extracomment>The figure reaches so far from the hips, in body heights: up, down, to either side.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>dibujo: {movement}, brazo {side}</translation>
     </message>
     <message>
         <source>drawing from above</source>
-        <translation type="unfinished"></translation>
+        <translation>dibujo desde arriba</translation>
     </message>
     <message>
         <source>face the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>de frente a la pantalla</translation>
     </message>
     <message>
         <source>back to the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>de espaldas a la pantalla</translation>
     </message>
     <message>
         <source>side to the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>de lado a la pantalla</translation>
     </message>
     <message>
         <source>half turned</source>
-        <translation type="unfinished"></translation>
+        <translation>medio girado</translation>
     </message>
     <message>
         <source>Done just now:</source>
-        <extracomment>The stretch that was done.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Hecho ahora:</translation>
     </message>
     <message>
         <source>to come</source>
-        <translation type="unfinished"></translation>
+        <translation>por venir</translation>
     </message>
     <message>
         <source>No picture yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Aún no hay imagen</translation>
     </message>
     <message>
         <source>camera picture</source>
-        <translation type="unfinished"></translation>
+        <translation>imagen de la cámara</translation>
     </message>
     <message>
         <source>head about here</source>
-        <translation type="unfinished"></translation>
+        <translation>la cabeza, más o menos aquí</translation>
     </message>
     <message>
         <source>hips above this line</source>
-        <translation type="unfinished"></translation>
+        <translation>las caderas, por encima de esta línea</translation>
     </message>
     <message>
         <source>An estimate, not a diagnosis. Stop before it becomes painful.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es una estimación, no un diagnóstico. Pare antes de que duela.</translation>
     </message>
     <message>
         <source>arm forwards and up</source>
-        <translation type="unfinished"></translation>
+        <translation>brazo hacia delante y arriba</translation>
     </message>
     <message>
         <source>arm backwards</source>
-        <translation type="unfinished"></translation>
+        <translation>brazo hacia atrás</translation>
     </message>
     <message>
         <source>arm sideways and up</source>
-        <translation type="unfinished"></translation>
+        <translation>brazo hacia el lado y arriba</translation>
     </message>
     <message>
         <source>forearm outwards</source>
-        <translation type="unfinished"></translation>
+        <translation>antebrazo hacia fuera</translation>
     </message>
     <message>
         <source>thumb up the back</source>
-        <translation type="unfinished"></translation>
+        <translation>pulgar espalda arriba</translation>
     </message>
     <message>
         <source>left</source>
-        <translation type="unfinished"></translation>
+        <translation>izquierdo</translation>
     </message>
     <message>
         <source>right</source>
-        <translation type="unfinished"></translation>
+        <translation>derecho</translation>
     </message>
     <message>
         <source>Left</source>
-        <translation type="unfinished"></translation>
+        <translation>Izquierdo</translation>
     </message>
     <message>
         <source>Right</source>
-        <translation type="unfinished"></translation>
+        <translation>Derecho</translation>
     </message>
     <message>
         <source>{movement}, {side} arm</source>
-        <translation type="unfinished"></translation>
+        <translation>{movement}, brazo {side}</translation>
     </message>
     <message>
         <source>Pain</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor</translation>
     </message>
     <message>
         <source>Stiffness</source>
-        <translation type="unfinished"></translation>
+        <translation>Rigidez</translation>
     </message>
     <message>
         <source>Weakness</source>
-        <translation type="unfinished"></translation>
+        <translation>Debilidad</translation>
     </message>
     <message>
         <source>Something else</source>
-        <translation type="unfinished"></translation>
+        <translation>Otra cosa</translation>
     </message>
     <message>
         <source>by itself</source>
-        <translation type="unfinished"></translation>
+        <translation>por sí solo</translation>
     </message>
     <message>
         <source>helped by the other hand</source>
-        <translation type="unfinished"></translation>
+        <translation>con ayuda de la otra mano</translation>
     </message>
     <message>
         <source>helped by a stick</source>
-        <translation type="unfinished"></translation>
+        <translation>con ayuda de un bastón</translation>
     </message>
     <message>
         <source>helped by a pulley</source>
-        <translation type="unfinished"></translation>
+        <translation>con ayuda de una polea</translation>
     </message>
     <message>
         <source>helped by a person</source>
-        <translation type="unfinished"></translation>
+        <translation>con ayuda de una persona</translation>
     </message>
     <message>
         <source>standing</source>
-        <translation type="unfinished"></translation>
+        <translation>de pie</translation>
     </message>
     <message>
         <source>sitting</source>
-        <translation type="unfinished"></translation>
+        <translation>sentado</translation>
     </message>
     <message>
         <source>{posture}, the arm moves {help}</source>
-        <translation type="unfinished"></translation>
+        <translation>{posture}, el brazo se mueve {help}</translation>
     </message>
     <message>
         <source>{band}, most likely {region}</source>
-        <translation type="unfinished"></translation>
+        <translation>{band}, lo más probable {region}</translation>
     </message>
     <message>
         <source>No reading. </source>
-        <translation type="unfinished"></translation>
+        <translation>Sin lectura. </translation>
     </message>
     <message>
         <source>{band}, {low} to {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>{band}, de {low} a {high}</translation>
     </message>
     <message>
         <source>No reading.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sin lectura.</translation>
     </message>
     <message>
         <source>Not counted. </source>
-        <translation type="unfinished"></translation>
+        <translation>No cuenta. </translation>
     </message>
     <message>
         <source>Not counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>No cuenta.</translation>
     </message>
     <message>
         <source>Flexion</source>
-        <translation type="unfinished"></translation>
+        <translation>Flexión</translation>
     </message>
     <message>
         <source>Extension</source>
-        <translation type="unfinished"></translation>
+        <translation>Extensión</translation>
     </message>
     <message>
         <source>Abduction</source>
-        <translation type="unfinished"></translation>
+        <translation>Abducción</translation>
     </message>
     <message>
         <source>External rotation at the side</source>
-        <translation type="unfinished"></translation>
+        <translation>Rotación externa con el codo al costado</translation>
     </message>
     <message>
         <source>Hand behind back</source>
-        <translation type="unfinished"></translation>
+        <translation>Mano a la espalda</translation>
     </message>
     <message>
         <source>Nobody was in view. Stand where the camera sees you from head to hips.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se veía a nadie. Póngase donde la cámara le vea de la cabeza a las caderas.</translation>
     </message>
     <message>
         <source>Another person was measured for a while. Ask others to step out of the picture.</source>
-        <translation type="unfinished"></translation>
+        <translation>Durante un rato se midió a otra persona. Pida a los demás que salgan de la imagen.</translation>
     </message>
     <message>
         <source>Two people were in view. Ask others to step out of the picture.</source>
-        <translation type="unfinished"></translation>
+        <translation>Había dos personas a la vista. Pida a los demás que salgan de la imagen.</translation>
     </message>
     <message>
         <source>The person was lost during the movement. Stay in the picture and add some light.</source>
-        <translation type="unfinished"></translation>
+        <translation>Se perdió a la persona durante el movimiento. Quédese en la imagen y dé algo más de luz.</translation>
     </message>
     <message>
         <source>Part of the recording is damaged. Record it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una parte de la grabación está dañada. Grábela otra vez.</translation>
     </message>
     <message>
         <source>Too few pictures a second. Add light or choose a smaller picture.</source>
-        <translation type="unfinished"></translation>
+        <translation>Pocas imágenes por segundo. Dé más luz o elija una imagen más pequeña.</translation>
     </message>
     <message>
         <source>The picture seems to be turned: the head is not above the hips. Turn the picture upright.</source>
-        <translation type="unfinished"></translation>
+        <translation>La imagen parece girada: la cabeza no está sobre las caderas. Póngala derecha.</translation>
     </message>
     <message>
         <source>The camera sees the body from the wrong direction for this movement. Stand as the drawing shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>La cámara ve el cuerpo desde un lado que no sirve para este movimiento. Colóquese como en el dibujo.</translation>
     </message>
     <message>
         <source>The arm is on the far side of the body. Turn round so that it is next to the camera.</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo queda al otro lado del cuerpo. Dese la vuelta para que esté junto a la cámara.</translation>
     </message>
     <message>
         <source>Shoulder, hand or hips left the picture. Step back or move the camera.</source>
-        <translation type="unfinished"></translation>
+        <translation>El hombro, la mano o las caderas salieron de la imagen. Retroceda o mueva la cámara.</translation>
     </message>
     <message>
         <source>Shoulder, arm or hips were hidden. Move what is in the way; wear something close-fitting.</source>
-        <translation type="unfinished"></translation>
+        <translation>El hombro, el brazo o las caderas estaban tapados. Aparte lo que estorba; lleve ropa ajustada.</translation>
     </message>
     <message>
         <source>The arm seemed to change its length, so its points cannot be trusted. Wear something close-fitting and add light.</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo parecía cambiar de longitud, así que no hay que fiarse de sus puntos. Lleve ropa ajustada y dé más luz.</translation>
     </message>
     <message>
         <source>Left and right arm could not be told apart. Record it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se pudo distinguir el brazo izquierdo del derecho. Grábelo otra vez.</translation>
     </message>
     <message>
         <source>The elbow was bent. Keep it as straight as is comfortable.</source>
-        <translation type="unfinished"></translation>
+        <translation>El codo estaba doblado. Manténgalo recto mientras le resulte cómodo.</translation>
     </message>
     <message>
         <source>The elbow was not at a right angle. Keep it bent to 90 degrees.</source>
-        <translation type="unfinished"></translation>
+        <translation>El codo no estaba en ángulo recto. Manténgalo doblado a 90 grados.</translation>
     </message>
     <message>
         <source>The elbow left the side. Keep it on the rolled towel.</source>
-        <translation type="unfinished"></translation>
+        <translation>El codo se separó del costado. Manténgalo sobre la toalla enrollada.</translation>
     </message>
     <message>
         <source>The trunk leaned. Stay upright and let only the arm move.</source>
-        <translation type="unfinished"></translation>
+        <translation>El tronco se inclinó. Quédese derecho y mueva solo el brazo.</translation>
     </message>
     <message>
         <source>The trunk turned. Keep the chest still.</source>
-        <translation type="unfinished"></translation>
+        <translation>El tronco giró. Mantenga el pecho quieto.</translation>
     </message>
     <message>
         <source>The arm moved out of its plane. Move it as the drawing shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo salió de su plano. Muévalo como en el dibujo.</translation>
     </message>
     <message>
         <source>The shoulder rose with the arm. This is common; it is only noted.</source>
-        <translation type="unfinished"></translation>
+        <translation>El hombro subió con el brazo. Es frecuente; solo se anota.</translation>
     </message>
     <message>
         <source>No facing stance was seen at the start. Face the camera for a second, then turn.</source>
-        <translation type="unfinished"></translation>
+        <translation>Al principio no se le vio de frente. Mire a la cámara un segundo y luego gire.</translation>
     </message>
     <message>
         <source>The arm did not start in its neutral position. Begin with a second of rest.</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo no partió de su posición neutra. Empiece con un segundo de reposo.</translation>
     </message>
     <message>
         <source>No movement of this kind was seen.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se vio ningún movimiento de este tipo.</translation>
     </message>
     <message>
         <source>No still hold of a second was seen. Hold the end position a little longer.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se vio una pausa quieta de un segundo. Mantenga la posición final un poco más de tiempo.</translation>
     </message>
     <message>
         <source>The hold was unsteady.</source>
-        <translation type="unfinished"></translation>
+        <translation>La pausa no fue firme.</translation>
     </message>
     <message>
         <source>Repeated looks at the same pictures disagree. Try closer-fitting clothes, more light or a plainer background.</source>
-        <translation type="unfinished"></translation>
+        <translation>Al mirar varias veces las mismas imágenes no se obtiene lo mismo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
     </message>
     <message>
         <source>The value found is not possible for a shoulder.</source>
-        <translation type="unfinished"></translation>
+        <translation>El valor hallado no es posible en un hombro.</translation>
     </message>
     <message>
         <source>Fewer than three trials were scored.</source>
-        <translation type="unfinished"></translation>
+        <translation>Contaron menos de tres intentos.</translation>
     </message>
     <message>
         <source>The trials differ from each other more than usual.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los intentos difieren entre sí más de lo habitual.</translation>
     </message>
     <message>
         <source>front</source>
-        <translation type="unfinished"></translation>
+        <translation>de frente</translation>
     </message>
     <message>
         <source>back</source>
-        <translation type="unfinished"></translation>
+        <translation>de espaldas</translation>
     </message>
     <message>
         <source>oblique</source>
-        <translation type="unfinished"></translation>
+        <translation>oblicua</translation>
     </message>
     <message>
         <source>upper thoracic</source>
-        <translation type="unfinished"></translation>
+        <translation>dorsal alta</translation>
     </message>
     <message>
         <source>mid thoracic</source>
-        <translation type="unfinished"></translation>
+        <translation>dorsal media</translation>
     </message>
     <message>
         <source>lower thoracic</source>
-        <translation type="unfinished"></translation>
+        <translation>dorsal baja</translation>
     </message>
     <message>
         <source>upper lumbar</source>
-        <translation type="unfinished"></translation>
+        <translation>lumbar alta</translation>
     </message>
     <message>
         <source>lower lumbar</source>
-        <translation type="unfinished"></translation>
+        <translation>lumbar baja</translation>
     </message>
     <message>
         <source>sacrum</source>
-        <translation type="unfinished"></translation>
+        <translation>sacro</translation>
     </message>
     <message>
         <source>buttock</source>
-        <translation type="unfinished"></translation>
+        <translation>nalga</translation>
     </message>
     <message>
         <source>thigh</source>
-        <translation type="unfinished"></translation>
+        <translation>muslo</translation>
     </message>
     <message>
         <source>reach a shelf at shoulder height</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar a un estante a la altura del hombro</translation>
     </message>
     <message>
         <source>reach a shelf above the head</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar a un estante por encima de la cabeza</translation>
     </message>
     <message>
         <source>reach up high, arm nearly upright</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar muy arriba, con el brazo casi vertical</translation>
     </message>
     <message>
         <source>lift the arm sideways to shoulder height</source>
-        <translation type="unfinished"></translation>
+        <translation>levantar el brazo de lado hasta la altura del hombro</translation>
     </message>
     <message>
         <source>reach up sideways, as to a high hook</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar arriba de lado, como a un gancho alto</translation>
     </message>
     <message>
         <source>turn the forearm a third of the way outwards</source>
-        <translation type="unfinished"></translation>
+        <translation>girar el antebrazo hacia fuera un tercio del recorrido</translation>
     </message>
     <message>
         <source>turn the forearm halfway outwards</source>
-        <translation type="unfinished"></translation>
+        <translation>girar el antebrazo hacia fuera la mitad del recorrido</translation>
     </message>
     <message>
         <source>turn the forearm outwards as most everyday tasks ask for</source>
-        <translation type="unfinished"></translation>
+        <translation>girar el antebrazo hacia fuera como piden casi todas las tareas diarias</translation>
     </message>
     <message>
         <source>bring the elbow back far enough for a back pocket</source>
-        <translation type="unfinished"></translation>
+        <translation>llevar el codo atrás lo bastante para un bolsillo trasero</translation>
     </message>
     <message>
         <source>reach a back pocket</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar a un bolsillo trasero</translation>
     </message>
     <message>
         <source>reach the waistband behind</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar por detrás a la cintura</translation>
     </message>
     <message>
         <source>tuck a shirt in behind</source>
-        <translation type="unfinished"></translation>
+        <translation>meterse la camisa por detrás</translation>
     </message>
     <message>
         <source>fasten a strap behind the back</source>
-        <translation type="unfinished"></translation>
+        <translation>abrocharse una tira a la espalda</translation>
     </message>
     <message>
         <source>reach between the shoulder blades</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar entre los omóplatos</translation>
     </message>
     <message>
         <source>Table slide forwards</source>
-        <translation type="unfinished"></translation>
+        <translation>Deslizamiento en la mesa hacia delante</translation>
     </message>
     <message>
         <source>Table slide sideways</source>
-        <translation type="unfinished"></translation>
+        <translation>Deslizamiento en la mesa hacia el lado</translation>
     </message>
     <message>
         <source>Pendulum</source>
-        <translation type="unfinished"></translation>
+        <translation>Péndulo</translation>
     </message>
     <message>
         <source>Wall walk</source>
-        <translation type="unfinished"></translation>
+        <translation>Dedos por la pared</translation>
     </message>
     <message>
         <source>External rotation at a fixed handle</source>
-        <translation type="unfinished"></translation>
+        <translation>Rotación externa en un asa fija</translation>
     </message>
     <message>
         <source>Internal rotation at a fixed handle</source>
-        <translation type="unfinished"></translation>
+        <translation>Rotación interna en un asa fija</translation>
     </message>
     <message>
         <source>Cross-body stretch</source>
-        <translation type="unfinished"></translation>
+        <translation>Estiramiento cruzado</translation>
     </message>
     <message>
         <source>Towel stretch</source>
-        <translation type="unfinished"></translation>
+        <translation>Estiramiento con toalla</translation>
     </message>
     <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
     </message>
 </context>
 </TS>

@@ -5,6 +5,7 @@ translate them with any editor; its compiler makes the ``.qm`` file that the win
 that are gone are dropped. Ends with 1 when a text lacks its translation.
 """
 
+import re
 import subprocess
 import sys
 import tempfile
@@ -43,6 +44,10 @@ def extract(target: Path) -> None:
         extra.write_text(calls, encoding="utf-8")
         options = ["-locations", "none", "-no-obsolete", "-ts", str(target)]
         _run("pyside6-lupdate", *sources, str(extra), *options)
+    # Our "#:" comments explain constants; the extractor takes them for notes to translators.
+    text = target.read_text(encoding="utf-8")
+    plain = re.sub(r"\s*<extracomment>.*?</extracomment>", "", text, flags=re.DOTALL)
+    target.write_text(plain, encoding="utf-8")
 
 
 def compile_to(source: Path, target: Path) -> None:

@@ -101,8 +101,8 @@ def test_a_refusal_is_told_at_rest() -> None:
 
 
 def test_the_arm_that_is_measured_comes_nearer_for_the_rotation() -> None:
-    assert "halfway to your right" in start_position(Movement.EXTERNAL_ROTATION, Side.LEFT)
-    assert "halfway to your left" in start_position(Movement.EXTERNAL_ROTATION, Side.RIGHT)
+    assert "turn half right" in start_position(Movement.EXTERNAL_ROTATION, Side.LEFT)
+    assert "turn half left" in start_position(Movement.EXTERNAL_ROTATION, Side.RIGHT)
 
 
 def test_the_next_movement_is_said_only_when_there_is_one() -> None:

@@ -80,7 +80,7 @@ def test_no_number_is_a_dash_and_never_a_zero(look: Look) -> None:
     "text",
     [
         "Hold it there, gently.",
-        "Face the camera, then turn halfway to your right. Forearm straight ahead.",
+        "Face the camera, then turn half right. Forearm straight ahead.",
         "word " * 60,
     ],
 )
