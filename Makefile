@@ -13,7 +13,7 @@ EXTRAS := dev,cluster,motion,health
 
 .DEFAULT_GOAL := help
 .PHONY: help install install-dev libraries programs model demo test check app clips \
-  bench bench-accuracy bench-progress screenshots
+  bench bench-accuracy bench-progress fuzz screenshots
 
 help:
 	@echo "make demo    set everything up and measure the sample clips against their truth"
@@ -22,6 +22,7 @@ help:
 	@echo "make app     open the window"
 	@echo "make bench   speed and memory, as ratios within one run"
 	@echo "make bench-accuracy   readings against the truth of virtual people (hours; FOLDER=...)"
+	@echo "make fuzz    2,000 damaged clips and 2,000 damaged files"
 	@echo "make bench-progress   false alarms and power of the verdicts over months"
 	@echo "make screenshots      pictures of every page"
 	@echo "make clips   film the sample clips anew (brings PyTorch, needs the program ffmpeg)"
@@ -121,6 +122,9 @@ bench-accuracy: install-dev
 
 bench-progress: install-dev
 	$(BIN)/python -m tests.bench.bench_progress --write
+
+fuzz: install-dev programs
+	$(BIN)/python -m tests.fuzz.run
 
 screenshots: install-dev
 	$(BIN)/python -m gui.screenshots screenshots

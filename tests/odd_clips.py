@@ -188,6 +188,7 @@ KINDS: dict[str, Callable[[Path], None]] = {
     "wide-pixels": _anew("-vf", "setsar=4/3", *_H264),
     "wide-pixels-turned-90": _wide_and_turned,
     "motion-jpeg-avi": _again("-c:v", "mjpeg", "-q:v", "3"),
+    "copied-mkv": _again("-c", "copy"),
     "lossless-odd-size-mkv": _odd_size,
     "animated-gif": _again("-r", "10"),
     "still-png": _again("-frames:v", "1"),

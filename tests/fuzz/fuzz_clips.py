@@ -1,0 +1,117 @@
+"""Damaged clips through the reading path, in the process that decodes them for everybody.
+
+Every clip must end in a reading, an honest refusal or a sentence, within the time, and be left
+as it was. Nothing else may be raised, and the process may not die.
+"""
+
+import hashlib
+import sys
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from measure.body import Side
+from measure.errors import ClipError, ThawlineError
+from measure.movements import Movement, View
+from measure.passes import Models
+from measure.pose import PoseProcess
+from measure.pose_model import Bundle, ModelQuality
+from measure.replay import read_clip
+from tests.fuzz.damage import damaged
+from tests.odd_clips import odd_clip
+
+#: No clip may take longer, seconds.
+LONGEST_S = 20.0
+
+#: Kinds of clip that are damaged, small ones of every container and codec.
+KINDS = (
+    "ordinary", "index-first", "uneven-times", "starts-at-5s-ts", "motion-jpeg-avi", "ten-bit-hevc",
+    "animated-gif", "bare-h264", "interlaced", "wide-pixels-turned-90", "fifteen", "copied-mkv",
+)  # fmt: skip
+
+
+@dataclass
+class Tally:
+    """What became of the clips."""
+
+    readings: int = 0
+    refusals: int = 0
+    sentences: int = 0
+    slowest_s: float = 0.0
+    largest_mb: float = 0.0
+    faults: list[str] = field(default_factory=list)
+
+    @property
+    def tried(self) -> int:
+        return self.readings + self.refusals + self.sentences + len(self.faults)
+
+
+#: Bundles that no network reads.
+MODELS = Models(
+    name="heavy",
+    bundles={
+        quality: Bundle(quality=quality, sha256="0" * 64, path=Path("none"), content=b"none")
+        for quality in (ModelQuality.FULL, ModelQuality.HEAVY)
+    },
+)
+
+
+def scripted_process() -> PoseProcess:
+    """Return a process that decodes for real and looks with no network."""
+    return PoseProcess(
+        MODELS.bundles,
+        stall_s=LONGEST_S,
+        command=(sys.executable, "-m", "tests.fuzz.scripted_pose"),
+    )
+
+
+def seeds(first: int, count: int) -> Iterator[tuple[int, str]]:
+    """Yield each seed with the kind of clip that it damages."""
+    for seed in range(first, first + count):
+        yield seed, KINDS[seed % len(KINDS)]
+
+
+def fuzz(process: PoseProcess, models: Models, folder: Path, first: int, count: int) -> Tally:
+    """Read damaged clips one after the other with one process."""
+    tally = Tally()
+    for seed, kind in seeds(first, count):
+        clip = folder / f"{seed}{odd_clip(kind).suffix}"
+        clip.write_bytes(damaged(odd_clip(kind).read_bytes(), seed))
+        _try(process, models, clip, f"{seed} ({kind})", tally)
+        clip.unlink()
+    return tally
+
+
+def _try(process: PoseProcess, models: Models, clip: Path, name: str, tally: Tally) -> None:
+    before = hashlib.sha256(clip.read_bytes()).digest()
+    began_s = time.monotonic()
+    try:
+        reading = read_clip(process, models, clip, Movement.ABDUCTION, Side.LEFT, view=View.FRONT)
+    except ClipError as error:
+        tally.sentences += 1
+        if not str(error).endswith("."):
+            tally.faults.append(f"{name}: no sentence: {error}")
+    except ThawlineError as error:
+        tally.faults.append(f"{name}: {type(error).__name__}: {error}")
+    except Exception as error:  # noqa: BLE001 - this is what is looked for
+        tally.faults.append(f"{name}: {type(error).__name__}: {error}")
+    else:
+        tally.readings += reading.measurement.value is not None
+        tally.refusals += reading.measurement.value is None
+    took_s = time.monotonic() - began_s
+    tally.slowest_s = max(tally.slowest_s, took_s)
+    tally.largest_mb = max(tally.largest_mb, _resident_mb(process))
+    if took_s > LONGEST_S:
+        tally.faults.append(f"{name}: took {took_s:.0f} s")
+    if hashlib.sha256(clip.read_bytes()).digest() != before:
+        tally.faults.append(f"{name}: the clip was changed")
+
+
+def _resident_mb(process: PoseProcess) -> float:
+    """Most memory that the process ever held (Linux), megabytes; 0 where that is not told."""
+    try:
+        lines = Path(f"/proc/{process.process_id}/status").read_text().splitlines()
+    except OSError:
+        return 0.0
+    return next((int(line.split()[1]) / 1024 for line in lines if line.startswith("VmHWM")), 0.0)

@@ -1,0 +1,60 @@
+"""A small file of kept tracks, made from a stick figure without any clip."""
+
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from measure.body import Side
+from measure.clip_job import ClipFacts
+from measure.looked import Looked
+from measure.manifest import ClipEntry
+from measure.movements import Movement, View
+from measure.replay import reading_of
+from measure.setup import Setup
+from measure.software import software
+from measure.track_file import load_tracks, save_tracks
+from tests.stick_figure import elevation_track, raise_and_hold
+
+PASSES = ("full", "full mirrored", "heavy", "heavy mirrored")
+
+
+def kept_tracks() -> bytes:
+    """Return the file's contents."""
+    track = elevation_track(
+        raise_and_hold(95.0), Movement.ABDUCTION, Side.LEFT, View.FRONT, trunk_px=110
+    )
+    end_s = float(track.time_s[-1])
+    looked = Looked(
+        movement=Movement.ABDUCTION,
+        side=Side.LEFT,
+        view=View.FRONT,
+        model="heavy",
+        facts=ClipFacts(
+            width_px=track.width_px,
+            height_px=track.height_px,
+            frames_read=len(track),
+            frames_expected=len(track),
+            frames_unreadable=0,
+            duration_s=end_s,
+            measured_fps=7.5,
+            backend="script",
+            rotation_deg=0,
+            sample_aspect=1.0,
+        ),
+        quick=track,
+        model_hashes={"heavy": "0" * 64},
+        passes=PASSES,
+        software=software(),
+        careful=dict.fromkeys(PASSES, track),
+        windows=((0.0, end_s),),
+    )
+    entry = ClipEntry(clip=Path("raise.mp4"), movement=Movement.ABDUCTION, side=Side.LEFT)
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "kept.npz"
+        save_tracks(path, entry, looked)
+        return path.read_bytes()
+
+
+def use_tracks(path: Path) -> None:
+    """Read the file, and the reading that follows from it."""
+    _, looked = load_tracks(path)
+    reading_of(looked, Setup())

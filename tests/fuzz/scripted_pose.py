@@ -1,0 +1,84 @@
+"""A pose process that decodes clips as the real one does, and looks with no network.
+
+Run as a module. Whatever the picture, it sees a stick figure that raises its left arm, holds it
+and lowers it within three seconds, so that the whole reading path runs.
+"""
+
+import queue
+import threading
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+import numpy as np
+
+from measure import pose_process
+from measure.body import SIDES_EXCHANGED, Side, Track
+from measure.movements import Movement, View
+from measure.pose_messages import Kind, Message, job_of
+from tests.stick_figure import elevation_track, raise_and_hold
+
+RATE_HZ = 30.0
+
+
+@dataclass(frozen=True)
+class Found:
+    places: np.ndarray
+    visibility: np.ndarray
+    presence: np.ndarray
+
+
+@cache
+def figure() -> Track:
+    series = raise_and_hold(95.0, rate_hz=RATE_HZ, rest_s=0.6, move_s=0.6, hold_s=0.9, after_s=0.3)
+    return elevation_track(
+        series, Movement.ABDUCTION, Side.LEFT, View.FRONT, rate_hz=RATE_HZ, trunk_px=110
+    )
+
+
+class Looker:
+    """Sees the figure as it stands at the frame's time."""
+
+    def __init__(self, people: int = 2) -> None:
+        del people
+
+    def detect(self, rgb: np.ndarray, time_s: float) -> Found:
+        track = figure()
+        points = track.points_px[min(int(max(time_s, 0.0) * RATE_HZ), len(track) - 1)]
+        places = (points + 0.5) / [track.width_px, track.height_px]
+        if _shows_the_mirror_image(rgb):
+            places = places[SIDES_EXCHANGED] * [-1.0, 1.0] + [1.0, 0.0]
+        sure = np.full((1, len(places)), 0.95)
+        return Found(places=places[None], visibility=sure, presence=sure)
+
+    def close(self) -> None:
+        """Nothing to let go of."""
+
+
+def _shows_the_mirror_image(rgb: np.ndarray) -> bool:
+    """The clips carry a red square in their upper left corner."""
+    red = rgb[:30, :, 0].astype(int) - rgb[:30, :, 1]
+    return bool(red[:, -30:].mean() > red[:, :30].mean())
+
+
+def main() -> None:
+    incoming, outgoing = pose_process.take_pipes()
+    answers = pose_process.Answers(outgoing)
+    orders: queue.Queue[Message] = queue.Queue()
+    threading.Thread(target=pose_process.listen, args=(incoming, orders), daemon=True).start()
+    makers: dict[Any, Any] = {}
+    answers.send(Message(kind=Kind.READY))
+    while True:
+        order = orders.get()
+        if order.kind is Kind.MODEL:
+            makers[pose_process.ModelQuality(order.values["quality"])] = Looker
+            answers.send(Message(kind=Kind.READY))
+        elif order.kind is Kind.JOB:
+            job = job_of(order)
+            pose_process._serve(
+                lambda job=job: pose_process._facts_of_clip(job, makers, answers), answers
+            )
+
+
+if __name__ == "__main__":
+    main()
