@@ -15,15 +15,8 @@ from measure.angles import length
 from measure.body import FloatArray, FrameState, Side, Track, arm
 from measure.errors import InputError
 from measure.setup import BodySetup
+from measure.setup_checks import POSSIBLE, is_possible
 
-#: What a length over the trunk's may be: of adults, with the network's points.
-POSSIBLE = {
-    "upper_arm": (0.40, 0.85),
-    "forearm": (0.35, 0.75),
-    "shoulder_width": (0.45, 1.0),
-    "c7_height": (1.02, 1.5),
-    "iliac_spines": (0.0, 0.4),
-}
 #: Left and right arm may differ by this share; more means that one was turned to the lens.
 MOST_SIDE_DIFFERENCE = 0.15
 #: An arm counts as out to the side from this angle on, degrees from hanging.
@@ -142,12 +135,6 @@ def lengths_from_tape(
     if not lengths:
         raise InputError("Give at least one length besides the trunk.")
     return BodyLengths(body=BodySetup(**lengths), share_error=POINT_ERROR)
-
-
-def is_possible(name: str, value: float) -> bool:
-    """Tell whether a length over the trunk's can be; False for NaN."""
-    low, high = POSSIBLE[name]
-    return low <= value <= high
 
 
 def _seen(track: Track) -> Track:

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.body_lengths import POSSIBLE, is_possible
 from measure.body import FloatArray, Landmark
 from measure.errors import InputError
+from measure.setup_checks import POSSIBLE, is_possible
 
 #: Marks may lie this far beside the trunk line, as a share of the trunk.
 MOST_BESIDE = 0.15

@@ -5,12 +5,12 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-from calibration.body_lengths import is_possible
 from calibration.neutral import FACING_WIDTH, Neutral
 from calibration.shelf import Shelf
 from measure.errors import InputError
 from measure.record_checks import check_id
 from measure.setup import BodySetup
+from measure.setup_checks import check_lengths
 
 #: Proportions of an adult do not change, but clothes, model and measuring do. Ours.
 STALE_DAYS = 180
@@ -50,10 +50,7 @@ class BodyRecord:
 def check_body(record: BodyRecord) -> None:
     """Raise InputError unless every length can be and has a day."""
     check_id(record.person_id)
-    for each in dataclasses.fields(BodySetup):
-        value = getattr(record.body, each.name)
-        if value is not None and not is_possible(each.name, value):
-            raise InputError(f"the {each.name.replace('_', ' ')} {value:g} cannot be")
+    check_lengths(record.body)
     lengths = (record.body.upper_arm, record.body.forearm, record.body.shoulder_width)
     if any(each is not None for each in lengths) and None in (
         record.lengths_day,

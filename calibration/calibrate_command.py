@@ -2,7 +2,13 @@
 
 import argparse
 
-from calibration import body_command, correction_command, lens_command, level_command
+from calibration import (
+    body_command,
+    correction_command,
+    lens_command,
+    level_command,
+    setup_command,
+)
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -17,6 +23,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
       thawline calibrate level lines --size 640x480 --line 120,40:118,450 --line 530,38:534,452
       thawline calibrate body tape --person Bramble --trunk 49 --upper-arm 30 --forearm 25.5
       thawline calibrate correction on --camera "Garden laptop" --movement flexion
+      thawline calibrate setup write bramble.json --camera "Garden laptop" --person Bramble
     """
     what = parser.add_subparsers(title="what", metavar="WHAT", required=True)
     for name, module in (
@@ -24,6 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         ("level", level_command),
         ("body", body_command),
         ("correction", correction_command),
+        ("setup", setup_command),
     ):
         summary = (module.add_to.__doc__ or "").partition("\n")[0]
         one = what.add_parser(name, help=summary, description=summary)

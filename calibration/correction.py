@@ -16,14 +16,10 @@ from calibration.limits_of_agreement import Pairing
 from measure.body import FloatArray
 from measure.movements import MOVEMENTS
 from measure.setup import Correction
+from measure.setup_checks import LARGEST_BIAS_DEG, LARGEST_CHANGE_DEG, LARGEST_GAIN
 
 #: A bias known less well than this would be replaced by an error of its own, degrees.
 LOOSEST_BIAS_DEG = 3.0
-#: A larger bias or gain is a fault of the set-up to be found, not to be hidden.
-LARGEST_BIAS_DEG = 10.0
-LARGEST_GAIN = 0.2
-#: No studied angle may be changed by more, degrees.
-LARGEST_CHANGE_DEG = 15.0
 #: A gain needs angles this far apart, and to be known this well.
 LEAST_RANGE_DEG = 60.0
 LOOSEST_GAIN = 0.1

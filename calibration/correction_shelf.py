@@ -5,14 +5,13 @@ set-up, so switching starts a new series.
 """
 
 import dataclasses
-import math
 from dataclasses import dataclass
 
-from calibration.correction import LARGEST_BIAS_DEG, LARGEST_CHANGE_DEG, LARGEST_GAIN
 from calibration.shelf import Shelf
 from measure.errors import InputError
-from measure.movements import MOVEMENTS, Movement, Unit
-from measure.setup import Correction
+from measure.movements import MOVEMENTS, Movement
+from measure.setup import Correction, MovementCorrection
+from measure.setup_checks import check_correction, check_name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,30 +32,17 @@ class KeptCorrection:
     switched_on: bool = False
 
 
-def check_correction(kept: KeptCorrection) -> None:
+def check_kept(kept: KeptCorrection) -> None:
     """Raise InputError unless a correction keeps within the bounds that a study keeps to."""
-    if not kept.camera_name.strip() or len(kept.camera_name) > 200:
-        raise InputError("the camera's name is empty or too long")
-    if MOVEMENTS[kept.movement].unit is not Unit.DEGREES:
-        raise InputError("only angles are corrected")
-    one = kept.correction
-    ends = (one.lowest_deg, one.highest_deg)
-    if None in ends:
-        raise InputError("the studied range is missing")
-    numbers = [one.bias_deg, one.gain, one.centre_deg, *(each or 0.0 for each in ends)]
-    if not all(map(math.isfinite, numbers)) or one.pairs < 1 or len(one.study) > 200:
-        raise InputError("a number of the correction cannot be")
-    if abs(one.bias_deg) > LARGEST_BIAS_DEG or abs(one.gain) > LARGEST_GAIN:
-        raise InputError("the correction is larger than any study may make")
-    if any(abs(one.corrected_deg(end or 0.0) - (end or 0.0)) > LARGEST_CHANGE_DEG for end in ends):
-        raise InputError("the correction changes the ends of its range too much")
+    check_name(kept.camera_name)
+    check_correction(kept.movement, kept.correction)
 
 
 CORRECTIONS: Shelf[KeptCorrection] = Shelf(
     "corrections",
     KeptCorrection,
     key=lambda kept: (kept.camera_name, kept.movement),
-    check=check_correction,
+    check=check_kept,
     most=200,
 )
 
@@ -80,9 +66,10 @@ def switch(camera_name: str, movement: Movement, *, on: bool) -> KeptCorrection:
     return changed
 
 
-def correction_for(camera_name: str | None, movement: Movement) -> Correction | None:
-    """Return the correction that is switched on, or None."""
-    if camera_name is None:
-        return None
-    kept = CORRECTIONS.get((camera_name, movement))
-    return kept.correction if kept is not None and kept.switched_on else None
+def corrections_for(camera_name: str | None) -> tuple[MovementCorrection, ...]:
+    """Return a camera's corrections that are switched on."""
+    return tuple(
+        MovementCorrection(movement=kept.movement, correction=kept.correction)
+        for kept in CORRECTIONS.all()
+        if kept.camera_name == camera_name and kept.switched_on
+    )

@@ -14,6 +14,7 @@ import numpy as np
 from calibration.sight import Sight
 from measure.body import FloatArray
 from measure.errors import InputError
+from measure.setup_checks import LARGEST_ROLL_DEG
 
 #: How well a point is marked, 95 of 100, pixels; and the shortest line. Ours.
 MARK_ERROR_PX = 2.0
@@ -22,8 +23,6 @@ SHORTEST_LINE_PX = 60.0
 LEAST_APART = 0.2
 #: Tilt of a laptop's camera when it is not known, 95 of 100, degrees. Ours.
 USUAL_TILT_DEG = 20.0
-#: A camera is not used beyond these. Ours.
-LARGEST_ROLL_DEG = 45.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

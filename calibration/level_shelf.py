@@ -8,9 +8,9 @@ import datetime as dt
 import math
 from dataclasses import dataclass
 
-from calibration.level import LARGEST_ROLL_DEG
 from calibration.shelf import Shelf
 from measure.errors import InputError
+from measure.setup_checks import LARGEST_ROLL_DEG, check_name, check_roll
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,10 +40,8 @@ class CameraLevel:
 
 def check_level(level: CameraLevel) -> None:
     """Raise InputError unless the level can be."""
-    if not level.camera_name.strip() or len(level.camera_name) > 200:
-        raise InputError("the camera's name is empty or too long")
-    if not (math.isfinite(level.roll_deg) and abs(level.roll_deg) <= LARGEST_ROLL_DEG):
-        raise InputError("no camera is used turned like that")
+    check_name(level.camera_name)
+    check_roll(level.roll_deg)
     if not (math.isfinite(level.half_deg) and 0 <= level.half_deg <= LARGEST_ROLL_DEG):
         raise InputError("the interval of the roll cannot be")
 

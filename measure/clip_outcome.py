@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from measure.errors import (
+    DataError,
     InputError,
     MachineError,
     ModelError,
@@ -15,7 +16,7 @@ from measure.passes import Models
 from measure.pose import PoseProcess
 from measure.readings import Measurement
 from measure.replay import ClipReading, read_clip
-from measure.setup import Setup
+from measure.setup import KnownSetup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +30,7 @@ class ReadingSettings:
     """
 
     models: Models
-    setup: Setup = field(default_factory=Setup)
+    setup: KnownSetup = field(default_factory=KnownSetup)
     every_frame: bool = False
 
 
@@ -79,13 +80,13 @@ def read_entry(
             entry.movement,
             entry.side,
             view=entry.view,
-            setup=settings.setup,
+            setup=settings.setup.of(entry.movement),
             every_frame=settings.every_frame,
             progress=progress,
         )
     except ModelError:
         raise
-    except (InputError, PoseProcessError) as error:
+    except (InputError, DataError, PoseProcessError) as error:
         return Outcome(number=number, entry=entry, error=error)
     except Exception as error:  # noqa: BLE001 - the top of a worker: other clips go on
         return Outcome(number=number, entry=entry, error=own_failure(entry, error))

@@ -18,7 +18,7 @@ from measure.passes import Models
 from measure.pose import PoseProcess
 from measure.pose_model import load
 from measure.pose_model_checksums import ModelQuality
-from measure.setup import Setup
+from measure.setup import KnownSetup
 from measure.software import software
 
 #: Its last digits change no number.
@@ -45,7 +45,7 @@ class WorkOrder:
     own_model: Path | None
     hashes: Mapping[str, str]
     software: Mapping[str, str]
-    setup: Setup = field(default_factory=Setup)
+    setup: KnownSetup = field(default_factory=KnownSetup)
     every_frame: bool = False
 
 

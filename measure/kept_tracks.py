@@ -6,7 +6,7 @@ from pathlib import Path
 from measure.clip_outcome import Outcome
 from measure.errors import DataError, InputError
 from measure.replay import reading_of
-from measure.setup import Setup
+from measure.setup import KnownSetup
 from measure.track_file import load_tracks
 
 
@@ -25,7 +25,7 @@ def kept_files(path: Path) -> tuple[Path, ...]:
 
 
 def read_kept(
-    files: Sequence[Path], setup: Setup, unusable: Callable[[DataError], None]
+    files: Sequence[Path], setup: KnownSetup, unusable: Callable[[DataError], None]
 ) -> Iterator[Outcome]:
     """Read files of kept tracks.
 
@@ -43,7 +43,7 @@ def read_kept(
             unusable(error)
             continue
         try:
-            reading = reading_of(looked, setup)
+            reading = reading_of(looked, setup.of(looked.movement))
         except DataError as error:
             yield Outcome(number=number, entry=entry, error=error)
         else:

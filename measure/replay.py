@@ -22,7 +22,7 @@ from measure.pose import PoseProcess
 from measure.readings import Measurement, Provenance
 from measure.search import Found, search
 from measure.settle import Settled, settle
-from measure.setup import Setup
+from measure.setup import Setup, fit_for_picture
 from measure.software import software
 
 #: Share of the progress that the quick pass makes.
@@ -93,6 +93,8 @@ def read_clip(
         The clip cannot be read.
     PoseProcessError
         The pose process failed; the text names the clip.
+    DataError
+        The set-up's lens profile is of another picture size.
     """
     known = setup or Setup()
     looked = look(
@@ -130,6 +132,7 @@ def look(
         already_mirrored=setup.camera.already_mirrored,
     )
     poses, track = _look_quickly(process, quick, progress)
+    _check_lens(setup, poses.facts)
     found = search(track, movement, side, view, setup)
     from_behind = models.quick(movement, View.BACK)
     if view is None and from_behind not in quick.passes and _perhaps_from_behind(found, movement):
@@ -167,8 +170,8 @@ def reading_of(looked: Looked, setup: Setup) -> ClipReading:
     Raises
     ------
     DataError
-        The set-up asks for pictures turned otherwise, or finds trials where no careful pass
-        looked: the clip itself is needed.
+        The set-up asks for pictures turned otherwise, is of a lens at another picture size, or
+        finds trials where no careful pass looked.
     """
     camera = setup.camera
     if (camera.quarter_turns, camera.already_mirrored) != (
@@ -179,6 +182,7 @@ def reading_of(looked: Looked, setup: Setup) -> ClipReading:
             "The set-up turns or mirrors the picture otherwise than when the clip was looked at. "
             "Read the clip itself again."
         )
+    _check_lens(setup, looked.facts)
     movement, side = looked.movement, looked.side
     found = search(looked.quick, movement, side, looked.view, setup)
     if not all(looked.covers(window) for window in found.windows):
@@ -213,6 +217,19 @@ def reading_of(looked: Looked, setup: Setup) -> ClipReading:
         guide=found.guide,
         settled=settled,
     )
+
+
+def _check_lens(setup: Setup, facts: ClipFacts) -> None:
+    """Refuse a lens profile that says nothing about pictures of this size.
+
+    Raises
+    ------
+    DataError
+        The profile was made at another size.
+    """
+    _, unfit = fit_for_picture(setup, facts.width_px, facts.height_px)
+    if unfit:
+        raise DataError(unfit)
 
 
 def _look_quickly(

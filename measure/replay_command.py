@@ -5,6 +5,7 @@ import sys
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from measure.batch import Earlier, nothing_earlier
 from measure.batch_results import ResultsFile
@@ -21,6 +22,9 @@ from measure.replay_outputs import (
     write_extras,
     write_results,
 )
+
+if TYPE_CHECKING:
+    from measure.setup import KnownSetup
 
 #: Each takes about a gigabyte of memory. Ours.
 MOST_WORKERS = 64
@@ -49,6 +53,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
       thawline replay --manifest clips.csv --results results.jsonl --csv table.csv
       thawline replay "spring/**/*.mp4" --movement flexion --side left --keep-tracks tracks
       thawline replay --from-tracks tracks --csv again.csv
+      thawline replay raise.mp4 --movement flexion --side left --setup bramble.json
     """
     parser.add_argument(
         "clips", type=Path, nargs="*", metavar="CLIP", help="recorded clips, folders or patterns"
@@ -84,6 +89,12 @@ def _add_how(parser: argparse.ArgumentParser) -> None:
         "--every-frame",
         action="store_true",
         help="look at every frame instead of a few each second: many times slower",
+    )
+    how.add_argument(
+        "--setup",
+        type=Path,
+        metavar="FILE.json",
+        help="what is known of camera and person, from thawline calibrate setup write",
     )
     how.add_argument("--workers", type=int, metavar="N", help="pose processes side by side")
     how.add_argument(
@@ -156,7 +167,7 @@ def replay(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
         raise InputError("--track takes the series of one clip; several were named.")
     check_outputs(arguments)
     settings = settings_of(_quality(arguments), arguments.model)
-    settings = replace(settings, every_frame=arguments.every_frame)
+    settings = replace(settings, setup=_setup(arguments), every_frame=arguments.every_frame)
     book = _Book(arguments, entries, settings)
     outcomes = book.gather(
         read_entries(
@@ -317,7 +328,6 @@ def read_entries(
 
 def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
     from measure.kept_tracks import kept_files, read_kept
-    from measure.setup import Setup
 
     check_outputs(arguments)
     files = kept_files(arguments.from_tracks)
@@ -325,7 +335,7 @@ def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
         raise InputError("--track takes the series of one clip; several are kept there.")
     unusable: list[DataError] = []
     outcomes = []
-    for outcome in read_kept(files, Setup(), unusable.append):
+    for outcome in read_kept(files, _setup(arguments), unusable.append):
         if outcome.reading is not None:
             name = files[outcome.number].stem
             write_extras(arguments, name, outcome.entry, outcome.reading, None)
@@ -335,6 +345,13 @@ def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
     for error in unusable:
         _say(str(error))
     return outcomes, DataError.exit_code if unusable else exit_code(outcomes)
+
+
+def _setup(arguments: argparse.Namespace) -> "KnownSetup":
+    from measure.setup import KnownSetup
+    from measure.setup_file import read_setup
+
+    return KnownSetup() if arguments.setup is None else read_setup(arguments.setup)
 
 
 def _say(sentence: str) -> None:

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from calibration.body_shelf import BODIES, BodySource, keep_lengths
-from calibration.correction_shelf import CORRECTIONS, correction_for
+from calibration.correction_shelf import CORRECTIONS, corrections_for
 from calibration.lens_shelf import LENSES, lens_for
 from calibration.level_command import _way
 from calibration.level_shelf import LEVELS
@@ -220,12 +220,12 @@ def test_a_correction_from_a_study_is_kept_switched_and_listed(
     path.write_text("\n".join(rows), encoding="utf-8")
     assert main(["agreement", str(path), "--keep-for", "garden camera"]) == 0
     assert "switched off" in capsys.readouterr().out
-    assert correction_for("garden camera", Movement.FLEXION) is None
+    assert corrections_for("garden camera") == ()
     assert calibrate("correction", "on", *CAMERA, "--movement", "flexion") == 0
     assert "start a new series" in capsys.readouterr().out
-    found = correction_for("garden camera", Movement.FLEXION)
-    assert found is not None
-    assert found.bias_deg == pytest.approx(5, abs=1)
+    (found,) = corrections_for("garden camera")
+    assert found.movement is Movement.FLEXION
+    assert found.correction.bias_deg == pytest.approx(5, abs=1)
     assert calibrate("correction", "list") == 0
     assert "garden camera, flexion: on; bias" in capsys.readouterr().out
     assert calibrate("correction", "off", *CAMERA, "--movement", "flexion") == 0

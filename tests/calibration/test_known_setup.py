@@ -7,15 +7,15 @@ from pathlib import Path
 import pytest
 
 from calibration.body_shelf import BODIES, BodySource, keep_lengths
-from calibration.correction_shelf import CORRECTIONS, KeptCorrection, correction_for, switch
-from calibration.known_setup import forget_person, known_setup
+from calibration.correction_shelf import CORRECTIONS, KeptCorrection, corrections_for, switch
+from calibration.known_setup import USUAL_TAPE_FOREARM, forget_person, known_setup
 from calibration.lens_shelf import LENSES
 from calibration.level_shelf import LEVELS, CameraLevel
 from calibration.placement import PLACEMENTS, Placement
 from measure.body import Side
 from measure.errors import InputError
 from measure.movements import Movement
-from measure.setup import BodySetup, Correction, LensProfile, Setup
+from measure.setup import BodySetup, Correction, KnownSetup, LensProfile, MovementCorrection
 
 WHO = "0" * 31 + "7"
 TODAY = dt.date(2026, 11, 25)
@@ -42,13 +42,11 @@ CORRECTION = Correction(
 )
 
 
-def setup_today(**changes: object) -> tuple[Setup, tuple[str, ...]]:
+def setup_today(**changes: object) -> tuple[KnownSetup, tuple[str, ...]]:
     asked: dict[str, object] = {
         "camera_name": CAMERA,
-        "width_px": 640,
-        "height_px": 480,
+        "size_px": (640, 480),
         "person_id": WHO,
-        "movement": Movement.FLEXION,
         "today": TODAY,
     }
     known = known_setup(**(asked | changes))  # type: ignore[arg-type]
@@ -57,7 +55,7 @@ def setup_today(**changes: object) -> tuple[Setup, tuple[str, ...]]:
 
 def test_nothing_known_is_an_honest_set_up(data_folder: Path) -> None:
     setup, remarks = setup_today(camera_name=None, person_id=None)
-    assert setup == Setup()
+    assert setup == KnownSetup()
     assert remarks == ("The lens is not calibrated; a usual field of view is assumed.",)
     assert not data_folder.exists()
 
@@ -79,12 +77,31 @@ def test_all_that_is_known(data_folder: Path) -> None:
     assert setup.camera.lens == LENS
     assert setup.camera.roll_deg == 1.5
     assert setup.camera.quarter_turns == 1
-    assert setup.body.forearm == 0.53
-    assert setup.correction == CORRECTION
-    other, said = setup_today(width_px=1280, height_px=720, movement=Movement.ABDUCTION)
+    # A tape's usual forearm is the estimator's usual one, 0.525; this one is longer by 4.5 %.
+    assert setup.body.forearm == pytest.approx(0.525 * 0.53 / USUAL_TAPE_FOREARM)
+    assert setup.corrections == (
+        MovementCorrection(movement=Movement.FLEXION, correction=CORRECTION),
+    )
+    assert setup.of(Movement.FLEXION).correction == CORRECTION
+    assert setup.of(Movement.ABDUCTION).correction is None
+    assert setup_today(size_px=None)[0].camera.lens == LENS
+
+
+def test_a_profile_of_another_size_or_camera_is_refused_in_words(data_folder: Path) -> None:
+    LENSES.put(LENS)
+    other, said = setup_today(size_px=(1280, 720))
     assert other.camera.lens is None
-    assert other.correction is None
+    assert "calibrated at 640 x 480 pixels and does not hold at 1280 x 720" in said[0]
+    elsewhere, said = setup_today(camera_name="desk camera")
+    assert elsewhere.camera.lens is None
     assert "not calibrated" in said[0]
+
+
+def test_a_forearm_from_pictures_is_kept_but_not_used(data_folder: Path) -> None:
+    keep_lengths(WHO, BodySetup(forearm=0.53, upper_arm=0.6), BodySource.POSES, TODAY)
+    setup, _ = setup_today()
+    assert setup.body.forearm is None
+    assert setup.body.upper_arm == 0.6
 
 
 def test_what_is_old_is_not_used_and_that_is_said(data_folder: Path) -> None:
@@ -107,12 +124,12 @@ def test_a_correction_is_off_until_somebody_switches_it_on(data_folder: Path) ->
     CORRECTIONS.put(
         KeptCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=CORRECTION)
     )
-    assert correction_for(CAMERA, Movement.FLEXION) is None
+    assert corrections_for(CAMERA) == ()
     assert switch(CAMERA, Movement.FLEXION, on=True).switched_on
-    assert correction_for(CAMERA, Movement.FLEXION) == CORRECTION
-    assert correction_for(None, Movement.FLEXION) is None
+    assert [each.correction for each in corrections_for(CAMERA)] == [CORRECTION]
+    assert corrections_for(None) == ()
     switch(CAMERA, Movement.FLEXION, on=False)
-    assert correction_for(CAMERA, Movement.FLEXION) is None
+    assert corrections_for(CAMERA) == ()
 
 
 @pytest.mark.parametrize(
