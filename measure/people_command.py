@@ -3,6 +3,8 @@
 import argparse
 import json
 import sys
+from collections.abc import Callable
+from functools import partial
 
 from measure.body import Side
 from measure.errors import InputError
@@ -14,7 +16,13 @@ from measure.store_at_terminal import open_store
 from measure.store_files import backup_files
 
 
-def configure(parser: argparse.ArgumentParser) -> None:
+def forget_nothing(person_id: str) -> None:
+    """Forget nothing: only the store knows people."""
+
+
+def configure(
+    parser: argparse.ArgumentParser, forget: Callable[[str], None] = forget_nothing
+) -> None:
     """List, add, show or delete the people who are measured here, by pseudonym.
 
     Choose pseudonyms that only you can tell apart. Everything besides the pseudonym may stay
@@ -46,7 +54,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     delete = actions.add_parser("delete", help="delete a person and all their sessions for good")
     delete.add_argument("name", metavar="PERSON", help="pseudonym")
     delete.add_argument("--yes", action="store_true", help="do not ask, for scripts")
-    delete.set_defaults(run=run_delete)
+    delete.set_defaults(run=partial(run_delete, forget))
 
 
 def run_list(arguments: argparse.Namespace) -> int:
@@ -107,13 +115,15 @@ def run_show(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def run_delete(arguments: argparse.Namespace) -> int:
+def run_delete(forget: Callable[[str], None], arguments: argparse.Namespace) -> int:
+    """Delete a person, also from what `forget` keeps about people by their id."""
     with open_store() as store:
         person = store.find_person(arguments.name)
         count = len(store.sessions(person.id))
         if not arguments.yes and not _confirmed(person, count):
             print("Nothing was deleted.")
             return 0
+        forget(person.id)
         clean = store.delete_person(person.id)
         copies = backup_files(store.path)
     print(f"Deleted {person.pseudonym} for good, with {_sessions(count)}.")

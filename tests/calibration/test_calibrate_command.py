@@ -261,3 +261,16 @@ def test_every_command_in_the_document_is_one() -> None:
 )
 def test_ways_in_words(angle: float, words: str) -> None:
     assert _way(angle, "up", "down") == words
+
+
+def test_deleting_a_person_forgets_their_body_as_well(
+    bramble: str, capsys: Said, data_folder: Path
+) -> None:
+    words = ["--person", "Bramble", "--trunk", "50", "--upper-arm", "30"]
+    assert calibrate("body", "tape", *words) == 0
+    assert BODIES.get(bramble) is not None
+    assert main(["people", "delete", "Bramble", "--yes"]) == 0
+    assert BODIES.get(bramble) is None
+    for file in data_folder.rglob("*"):
+        if file.is_file():
+            assert bramble.encode() not in file.read_bytes(), file.name
