@@ -4,8 +4,6 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from measure.body import Side
 from measure.milestones import Milestone, milestones
 from measure.movements import Movement
@@ -17,6 +15,7 @@ from measure.progress_blocks import (
     recent_block,
 )
 from measure.progress_chapters import Chapter, earlier_chapters
+from measure.progress_drift import shared_drift
 from measure.progress_looks import (
     USUAL_SPREAD,
     WINDOW_DAY,
@@ -30,13 +29,13 @@ from measure.progress_series import Series
 from measure.progress_slope import LEAST_FOR_OWN_SPREAD, fit_slope
 from measure.records import Conduct
 
-#: The other shoulder moving by more than this together with the measured one, in usual
-#: spreads (8 degrees of flexion), is blamed on the set-up. Ours.
-DRIFT_SPREADS = 1.6
-#: Standard deviations by which the other shoulder's drift must be clear. Ours.
-DRIFT_CLEAR = 2.58
-#: Fewest days with a reading of the other shoulder that can show a drift. Ours.
-DRIFT_LEAST_DAYS = 6
+#: Verdicts that a moved camera may feign.
+_CHANGING = (
+    Verdict.GAINING,
+    Verdict.LIKELY_GAINING,
+    Verdict.LOSING,
+    Verdict.LIKELY_LOSING,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,8 +68,8 @@ class SideProgress:
     short_by
         Other side minus this one, in the movement's unit; None without a reference.
     drifted_by
-        How far the other shoulder moved together with this one, in the movement's unit, when
-        that is so far that the set-up is to blame and no trend is called; otherwise None.
+        How far the other shoulder moved together with this one, in the movement's unit, where
+        the set-up may be to blame, so that no trend is called; otherwise None.
     milestones
         Everyday tasks that go with this movement.
     earlier
@@ -134,12 +133,12 @@ def side_progress(
         other = recent_block(twin, spread)
         short_by = other.value - recent.value
     verdict = trend(seen)
-    drifted_by = _drift(twin, seen, series.movement) if twin is not None else None
-    if drifted_by is not None and verdict is not Verdict.TOO_EARLY:
-        verdict = Verdict.NO_CLEAR_CHANGE
-    falling = verdict in (Verdict.LOSING, Verdict.LIKELY_LOSING)
+    drifted_by = None
+    if twin is not None and verdict in _CHANGING:
+        drifted_by = shared_drift(series, twin, seen[-1])
+        verdict = verdict if drifted_by is None else Verdict.NO_CLEAR_CHANGE
     if (
-        not falling
+        verdict not in (Verdict.LOSING, Verdict.LIKELY_LOSING)
         and other is not None
         and short_by is not None
         and stalled(seen, series.movement, short_by, other.value)
@@ -191,22 +190,3 @@ def _spread(series: Series) -> tuple[float, bool]:
     if slope is None or slope.days < LEAST_FOR_OWN_SPREAD:
         return usual, False
     return slope.spread, True
-
-
-def _drift(twin: Series, seen: tuple[Look, ...], movement: Movement) -> float | None:
-    """Return how far the other shoulder moved together with this one, or None."""
-    if not seen or seen[-1].slope is None:
-        return None
-    look, slope = seen[-1], seen[-1].slope
-    at = look.day.toordinal()
-    within = (twin.day < at) & (twin.day >= at - WINDOW_DAY)
-    if int(within.sum()) < DRIFT_LEAST_DAYS:
-        return None
-    beside = fit_slope(twin.day[within], twin.value[within], USUAL_SPREAD[movement])
-    if beside is None or abs(beside.evidence) < DRIFT_CLEAR:
-        return None
-    least = DRIFT_SPREADS * USUAL_SPREAD[movement]
-    moved, together = beside.per_day * beside.span_day, slope.per_day * slope.span_day
-    if np.sign(moved) != np.sign(together) or min(abs(moved), abs(together)) <= least:
-        return None
-    return float(moved)

@@ -99,7 +99,7 @@ def _moved_outcomes(course: Course, people: int) -> tuple[Outcome, ...]:
     for _ in range(people):
         series = series_of(course, random)
         beside = series_of(other, random, Side.RIGHT)
-        weeks.append((first_beside(series, [beside]), first_beside(series, [])))
+        weeks.append(first_beside(series, beside))
     return tuple(Outcome(weeks=column) for column in np.array(weeks).T)
 
 
@@ -142,7 +142,7 @@ def _lines(pool: ProcessPoolExecutor, people: int) -> Iterator[str]:
     yield "\n**The set-up**, with the other shoulder measured once a week. Share told of a gain "
     yield "or loss within 12 weeks:\n\n| course | other shoulder looked at | not looked at |\n"
     yield "|-|-|-|\n"
-    yield from _rows(pool, _moved_outcomes, _MOVED, people // 8, _percent)
+    yield from _rows(pool, _moved_outcomes, _MOVED, people, _percent)
 
 
 def _rows(

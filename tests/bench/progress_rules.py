@@ -10,9 +10,9 @@ from collections.abc import Callable, Collection, Sequence
 import numpy as np
 from scipy import stats
 
+from measure.progress_drift import shared_drift
 from measure.progress_looks import Look, Verdict, looks, stalled, trend
 from measure.progress_series import Series
-from measure.progress_side import side_progress
 from measure.progress_slope import fit_slope
 
 CHANGED = (Verdict.GAINING, Verdict.LOSING)
@@ -50,15 +50,17 @@ def first_stall(other: float) -> Callable[[Series], tuple[float]]:
     return said
 
 
-def first_beside(series: Series, beside: Sequence[Series]) -> float:
-    """Return when a change is first told of a series with these others of the same person."""
-    for week in range(4, int((series.day[-1] - series.day[0]) / 7) + 2):
-        end = series.day[0] + 7 * week
-        known = [each.where(each.day < end) for each in (series, *beside)]
-        found = side_progress(known[0], known, (series.side,), series.conduct, _date(end))
-        if found.verdict in CHANGED:
-            return float(week)
-    return math.inf
+def first_beside(series: Series, twin: Series) -> tuple[float, float]:
+    """Return when a change is first told with a look at the other shoulder, and without."""
+    seen = looks(series, _date(series.day[-1] + 7), most=1000)
+    told = [trend(seen[: k + 1]) for k in range(len(seen))]
+    doubted = [
+        Verdict.NO_CLEAR_CHANGE
+        if verdict in CHANGED and shared_drift(series, twin, look) is not None
+        else verdict
+        for look, verdict in zip(seen, told, strict=True)
+    ]
+    return _first(series, seen, doubted, CHANGED), _first(series, seen, told, CHANGED)
 
 
 def first_plain(series: Series) -> tuple[float]:

@@ -1,4 +1,4 @@
-"""What ten years of daily sessions of five people cost: opening, progress, report.
+"""What ten years of daily sessions of five people cost: opening, progress, curves, report.
 
 Part of ``python -m tests.bench.bench_progress --speed``.
 """
@@ -7,39 +7,47 @@ import os
 import tempfile
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import numpy as np
 
 from measure.body import Side
 from measure.history import History
 from measure.movements import Movement
-from measure.progress import progress_of
+from measure.progress import Progress, progress_of
 from measure.report import report_html
 from measure.store import Store
 from tests.progress_histories import day, history
-from tests.record_samples import person
+from tests.record_samples import person, trial
 
 _Result = TypeVar("_Result")
 
-_YEARS, _PEOPLE = 10, 5
+_YEARS = 10
 _NAMES = ("Rosa", "Linden", "Sorrel", "Fennel", "Clover")
-_TODAY = day(int(_YEARS * 365.25))
+_MOVEMENTS = (Movement.FLEXION, Movement.ABDUCTION, Movement.EXTERNAL_ROTATION)
+_DAYS = int(_YEARS * 365.25)
+_TODAY = day(_DAYS)
 
 
 def time_ten_years() -> int:
     """Print the seconds that each step takes for one of the people; return the exit code."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "store.sqlite3"
         with Store.open(path) as store:
-            for name in _NAMES[:_PEOPLE]:
+            for name in _NAMES:
                 store.merge(_long_history(name))
-        print(f"{_PEOPLE} people, {_YEARS} years of daily sessions, all movements on both sides;")
-        print(f"store of {path.stat().st_size / 1e6:.0f} MB. Wall clock and processor seconds:\n")
+        print(
+            f"{len(_NAMES)} people, {_YEARS} years of daily sessions, three movements on both "
+            f"sides with three trials each; store of {path.stat().st_size / 1e6:.0f} MB.\n"
+            "Seconds for one person:\n"
+        )
         print("| step | wall | processor |\n|-|-|-|")
-        known = _timed("open the store and read a person's history", lambda: _read(path))
-        _timed("progress of every movement and side", lambda: progress_of(known, _TODAY))
+        known = _timed("open the store and read the history", lambda: _read(path))
+        found = _timed("progress of every movement and side", lambda: progress_of(known, _TODAY))
+        _time_page(known, found)
         _timed("report as HTML, progress included", lambda: report_html(known, _TODAY))
         _timed("report as PDF, progress included", lambda: _pdf(known))
     return 0
@@ -47,18 +55,21 @@ def time_ten_years() -> int:
 
 def _long_history(name: str) -> History:
     random = np.random.default_rng(len(name))
-    days = range(int(_YEARS * 365.25))
-    return history(
+    made = history(
         {
-            (movement, side): [
-                (number, float(random.normal(0.3 if reach else 90.0, 0.03 if reach else 4.0)))
-                for number in days
-            ]
-            for movement in Movement
-            for reach in [movement is Movement.HAND_BEHIND_BACK]
+            (movement, side): [(number, float(random.normal(90.0, 4.0))) for number in range(_DAYS)]
+            for movement in _MOVEMENTS
             for side in Side
         },
         who=person(name),
+    )
+    trials = (trial(), trial(), trial())
+    return replace(
+        made,
+        measurements=tuple(
+            replace(each, pain_during=k % 5, measurement=replace(each.measurement, trials=trials))
+            for k, each in enumerate(made.measurements)
+        ),
     )
 
 
@@ -67,8 +78,41 @@ def _read(path: Path) -> History:
         return store.history(store.find_person(_NAMES[0]).id)
 
 
+def _time_page(known: History, found: Progress) -> None:
+    """Time the window's page of curves, and its list of every session."""
+    from PySide6.QtWidgets import QApplication
+
+    from gui.application import prepare
+    from gui.pages.progress_page import ProgressPage
+    from gui.stage import Stage
+
+    application = QApplication.instance() or QApplication([])
+    prepare(application)  # type: ignore[arg-type] # ours, or the one made here
+    stage = Stage()
+    page: Any = ProgressPage(stage.services)
+    page.resize(1280, 800)
+
+    def draw() -> None:
+        page.show_history(known, found)
+        page.grab()
+
+    def turn_over() -> None:
+        page.movement.choose(_MOVEMENTS[1])
+        page.movement.picked.emit(_MOVEMENTS[1])
+        page.grab()
+
+    def list_all() -> None:
+        page.show_details()
+        page.grab()
+
+    _timed("curves in the window", draw)
+    _timed("curves of another movement", turn_over)
+    _timed("every session in the window", list_all)
+    page.deleteLater()
+    stage.close()
+
+
 def _pdf(known: History) -> bytes:
-    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     from gui.report_file import report_bytes
 
     return report_bytes(known, _TODAY, ".pdf")[0]

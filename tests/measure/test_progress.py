@@ -88,7 +88,7 @@ def test_both_sides_moving_together_blame_the_set_up() -> None:
     values = {LEFT: course(90, 1.5), RIGHT: course(140, 1.5, days=WEEKLY, seed=2)}
     found = of(progress(values))
     assert found.verdict is Verdict.NO_CLEAR_CHANGE
-    assert found.drifted_by == pytest.approx(16, abs=4)
+    assert found.drifted_by == pytest.approx(12, abs=3)
     # Two affected shoulders may well come back together.
     both = progress(values, who=person(affected=(Side.LEFT, Side.RIGHT)))
     assert of(both).verdict is Verdict.GAINING
