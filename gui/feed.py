@@ -13,7 +13,7 @@ from measure.readings import Measurement
 from measure.records import Conduct
 
 #: Looked for so often, so that a frame waits little after it was found.
-_PULL_EVERY_MS = 8
+_PULL_EVERY_MS = 4
 #: Longest time an engine may take to close when the page is left, seconds.
 _CLOSE_S = 4.0
 #: Share of the time for closing everything that the engine gets. Ours.

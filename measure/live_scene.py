@@ -119,12 +119,10 @@ class Scene:
             watch.add_picture(seen.rgb, seen.pose.index, time_s)
         if not seen.quick:
             return None
-        captured = watch.look(time_s, person)
-        self._judge(watch)
-        return captured
+        return watch.look(time_s, person)
 
-    def _judge(self, watch: TrialWatch) -> None:
-        """Note what spoils this moment."""
+    def judge(self, watch: TrialWatch) -> None:
+        """Note what spoils this moment, for the pictures that follow: this one need not wait."""
         track, view = watch.track, watch.view_seen
         if track is None or view is None or not len(track):
             return

@@ -285,6 +285,8 @@ class LiveSession:
                     quality=look.quality,
                 )
             )
+        if measuring and seen.quick and self._watch is not None:
+            self._scene.judge(self._watch)
 
     @property
     def _is_measuring(self) -> bool:

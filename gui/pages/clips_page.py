@@ -60,6 +60,8 @@ class ClipsPage(QWidget):
         self.open_folder = button(tr("Open a folder"))
         self.list = QListWidget()
         self.list.setAccessibleName(tr("clips"))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
         self.movement = PickButton(tr("movement"))
         self.movement.offer(list(Movement), movement_name)
         self.side = Choices(list(Side), side_title, title=tr("side"))
@@ -164,6 +166,8 @@ class ClipsPage(QWidget):
         first = len(self._clips)
         self._clips.extend(clips)
         self.list.addItems([clip.name for clip in clips])
+        for place, clip in enumerate(clips):
+            self.list.item(place).setToolTip(clip.name)
         self.list.setCurrentRow(first)
 
     @property

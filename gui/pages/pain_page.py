@@ -13,7 +13,7 @@ from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label
 from gui.words import stopped_by_name, task_title, tr
-from measure.movements import MOVEMENTS
+from measure.movements import MOVEMENTS, Unit
 from measure.records import StoppedBy
 
 
@@ -81,7 +81,8 @@ class PainPage(QWidget):
         unit = MOVEMENTS[task.movement].unit
         value = measurement.value if measurement else None
         self.number.show_value(value, unit, settled=True)
-        self.number.setVisible(value is not None)
+        # A reach is read in levels of the spine; its share of the way would tell nobody anything.
+        self.number.setVisible(value is not None and unit is Unit.DEGREES)
         shown = (
             shown_measurement(measurement)
             if measurement

@@ -73,7 +73,14 @@ class ProgressPage(QWidget):
         column.addLayout(row)
         column.addWidget(self.chart, 1)
         column.addWidget(self.stretches)
-        column.addWidget(NoticeLine())
+        curves = QWidget()
+        beneath = QVBoxLayout(curves)
+        beneath.setContentsMargins(0, 0, 0, 8)
+        beneath.addWidget(scrolled(drawn), 1)
+        notice = QHBoxLayout()
+        notice.setContentsMargins(24, 0, 24, 0)
+        notice.addWidget(NoticeLine())
+        beneath.addLayout(notice)
 
         whole = QWidget()
         rows = QVBoxLayout(whole)
@@ -81,7 +88,7 @@ class ProgressPage(QWidget):
         rows.addWidget(self.details, 1)
         rows.addWidget(self.to_curves)
         rows.addWidget(NoticeLine())
-        for page in (scrolled(self._empty), scrolled(drawn), whole):
+        for page in (scrolled(self._empty), curves, whole):
             self._pages.addWidget(page)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

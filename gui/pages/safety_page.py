@@ -67,9 +67,12 @@ class SafetyPage(QWidget):
         words = wording(self._talk.page)
         here, of = self._talk.place
         if of > 1:
-            layout.addWidget(
-                label(tr("Before measuring, {here} of {of}").format(here=here, of=of), "quiet")
+            before = (
+                tr("Before going on, {here} of {of}")
+                if self._talk.check is Check.PAIN
+                else tr("Before measuring, {here} of {of}")
             )
+            layout.addWidget(label(before.format(here=here, of=of), "quiet"))
         title = label(words.title, "title")
         layout.addWidget(title)
         many = len(words.items) > 1

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QPushButton,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 from gui.sentences import hint_sentence, trouble_sentence
 from gui.services import Services
 from gui.setup_check import Check, Place, hand_words, place_words
+from gui.widgets.named_button import NamedButton
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, card, label, scrolled
 from gui.widgets.tick import Tick
@@ -145,10 +145,9 @@ class SetupPage(QWidget):
         shown = [clip.name] if clip else list(names)
         chosen = self._services.settings.camera
         for place, name in enumerate(shown):
-            one = button(name, "tile", checkable=True)
+            one = NamedButton(name)
             one.setIconSize(_THUMBNAIL)
             one.setIcon(self._blank())
-            one.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
             one.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
             self._group.addButton(one, place)
             self._camera_list.addWidget(one)

@@ -500,6 +500,10 @@
         <translation>a trazos: sin lectura</translation>
     </message>
     <message>
+        <source>Before going on, {here} of {of}</source>
+        <translation>Antes de seguir, {here} de {of}</translation>
+    </message>
+    <message>
         <source>Before measuring, {here} of {of}</source>
         <translation>Antes de medir, {here} de {of}</translation>
     </message>

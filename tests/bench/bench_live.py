@@ -37,8 +37,12 @@ CLIP = Path(sample_clips.__file__).parent / "clips" / "flexion-left-full.mp4"
 USUAL_FPS = 30.0
 
 
-def bare(clip: Path, quality: ModelQuality, seconds: float) -> tuple[float, float]:
+def bare(
+    clip: Path, quality: ModelQuality, seconds: float, paced_fps: float = 0.0
+) -> tuple[float, float]:
     """Return frames a second of detection alone, and its median time in milliseconds.
+
+    With `paced_fps` it waits for each picture as for a camera's, otherwise for nothing.
 
     It looks at the frame whose time has come, as one does live: the farther two pictures are
     apart, the more work the network has.
@@ -54,17 +58,23 @@ def bare(clip: Path, quality: ModelQuality, seconds: float) -> tuple[float, floa
         start = time.perf_counter()
         while (now := time.perf_counter()) - start < seconds:
             number = round((now - start) * USUAL_FPS)
+            if paced_fps:
+                number = len(times) + 1
+                time.sleep(max(0.0, start + number / paced_fps - now))
+                now = time.perf_counter()
             landmarker.detect(frames[number % len(frames)], now - start)
             times.append(time.perf_counter() - now)
         total = time.perf_counter() - start
     return len(times) / total, 1000 * statistics.median(times)
 
 
-def bare_apart(clip: Path, quality: ModelQuality, seconds: float) -> tuple[float, float]:
+def bare_apart(
+    clip: Path, quality: ModelQuality, seconds: float, paced_fps: float = 0.0
+) -> tuple[float, float]:
     """Return the same from a process of its own."""
     command = [sys.executable, "-m", "tests.bench.bench_live", "--bare", quality.value]
     done = subprocess.run(
-        [*command, "--clip", str(clip), "--seconds", str(seconds)],
+        [*command, "--clip", str(clip), "--seconds", str(seconds), "--paced", str(paced_fps)],
         capture_output=True,
         text=True,
         check=True,
@@ -126,7 +136,7 @@ class Live:
 
 def compare(clip: Path, quality: ModelQuality, seconds: float, repeats: int) -> None:
     """Print speeds and their ratio, and the age of what is shown beyond the network's time."""
-    alone, live, ages = [], [], []
+    alone, live, paced, ages = [], [], [], []
     for _ in range(repeats):
         alone.append(bare_apart(clip, quality, seconds))
         with Live(clip, quality, max(USUAL_FPS, 1.3 * alone[-1][0])) as run:
@@ -134,11 +144,13 @@ def compare(clip: Path, quality: ModelQuality, seconds: float, repeats: int) -> 
             run.measure(1.0)
             live.append(run.measure(seconds))
         # With a camera slower than the network no picture has to wait for the one before.
-        with Live(clip, quality, min(USUAL_FPS, 0.7 * alone[-1][0])) as run:
+        slow_fps = min(USUAL_FPS, 0.7 * alone[-1][0])
+        paced.append(bare_apart(clip, quality, seconds, slow_fps)[1])
+        with Live(clip, quality, slow_fps) as run:
             run.next_frame()
             ages.append(run.measure(seconds)[1])
     bare_fps = statistics.median(fps for fps, _ in alone)
-    bare_ms = statistics.median(ms for _, ms in alone)
+    bare_ms = statistics.median(paced)
     live_fps = statistics.median(fps for fps, _, _ in live)
     age_ms = statistics.median(ages)
     with Live(clip, quality, USUAL_FPS, settles=True) as run:
@@ -214,6 +226,7 @@ def main() -> None:
     parser.add_argument("--seconds", type=float, default=8.0)
     parser.add_argument("--repeats", type=int, default=3)
     parser.add_argument("--bare", type=ModelQuality, help=argparse.SUPPRESS)
+    parser.add_argument("--paced", type=float, default=0.0, help=argparse.SUPPRESS)
     parser.add_argument(
         "--quality",
         type=ModelQuality,
@@ -226,7 +239,7 @@ def main() -> None:
         soak(arguments.clip, arguments.soak)
         return
     if arguments.bare:
-        print(*bare(arguments.clip, arguments.bare, arguments.seconds))
+        print(*bare(arguments.clip, arguments.bare, arguments.seconds, arguments.paced))
         return
     for quality in arguments.quality:
         compare(arguments.clip, quality, arguments.seconds, arguments.repeats)

@@ -2,7 +2,6 @@
 
 import json
 import os
-import shutil
 import subprocess
 import sys
 import time
@@ -21,6 +20,7 @@ from measure.records import MeasurementRecord
 from measure.replay import read_clip
 from measure.store import Store
 from tests import real_model
+from tests.virtual_screen import can_be_made, virtual_screen
 
 pytestmark = pytest.mark.timeout(600)
 
@@ -34,21 +34,11 @@ LONGEST_WORK_MS = 50.0
 
 @pytest.fixture(scope="module")
 def display() -> Iterator[str]:
-    """A screen that is not there, by the name that programs find it by."""
-    if shutil.which("Xvfb") is None:
+    """The name of a screen that is not there."""
+    if not can_be_made():
         pytest.skip("not on this system: the Xvfb program")
-    read, write = os.pipe()
-    screen = subprocess.Popen(
-        ["Xvfb", "-displayfd", str(write), "-screen", "0", "1366x900x24", "-nolisten", "tcp"],
-        pass_fds=[write],
-        stderr=subprocess.DEVNULL,
-    )
-    os.close(write)
-    with os.fdopen(read) as told:
-        number = told.readline().strip()
-    yield f":{number}"
-    screen.terminate()
-    screen.wait(20)
+    with virtual_screen() as name:
+        yield name
 
 
 def lead(display: str, data: Path, *arguments: str) -> tuple[dict[str, Any], float]:

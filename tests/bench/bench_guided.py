@@ -1,0 +1,117 @@
+"""A whole session at home in the real window, led by clips, beside `thawline replay` of them.
+
+    python -m tests.bench.bench_guided [--model-quality full] [--pictures FOLDER]
+
+Both sides of flexion, abduction, external rotation and hand behind back, one clip each, on a
+screen that is not there. Prints each kept reading beside the one of replay, and how long the
+window's thread was held up while measuring. Ends with 1 where they differ by more than a degree.
+"""
+
+import argparse
+import csv
+import json
+import os
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from measure.body import Side
+from measure.folders import model_folder
+from measure.movements import MOVEMENTS, Movement, Unit
+from measure.readings import Measurement
+from measure.store import Store
+from tests.real_model import clip
+from tests.virtual_screen import virtual_screen
+
+#: In the order of a session at home: the right side first each time.
+SESSION = (
+    (Movement.FLEXION, Side.RIGHT, "flexion-right-full"),
+    (Movement.FLEXION, Side.LEFT, "flexion-left-full"),
+    (Movement.ABDUCTION, Side.RIGHT, "abduction-right-from-behind"),
+    (Movement.ABDUCTION, Side.LEFT, "abduction-left-full"),
+    (Movement.EXTERNAL_ROTATION, Side.RIGHT, "external-rotation-right-restricted"),
+    (Movement.EXTERNAL_ROTATION, Side.LEFT, "external-rotation-left-full"),
+    (Movement.HAND_BEHIND_BACK, Side.RIGHT, "hand-behind-back-right-from-side"),
+    (Movement.HAND_BEHIND_BACK, Side.LEFT, "hand-behind-back-left-full"),
+)
+
+#: Readings that differ by less are the same: a degree, or a hundredth of the way up the back.
+SAME = {Unit.DEGREES: 1.0, Unit.FRACTION: 0.01}
+
+
+def lead(folder: Path, more: list[str]) -> list[Measurement]:
+    """Return what a session led in the window kept."""
+    movements = list(dict.fromkeys(movement.value for movement, *_ in SESSION))
+    with virtual_screen() as display:
+        done = subprocess.run(
+            [
+                *(sys.executable, "-m", "tests.guided_window", *more, "--movements", *movements),
+                *("--", *(str(clip(name)) for *_, name in SESSION)),
+            ],
+            env={
+                **os.environ,
+                "DISPLAY": display,
+                "QT_QPA_PLATFORM": "xcb",
+                "THAWLINE_DATA": str(folder),
+                "THAWLINE_MODELS": str(model_folder()),
+            },
+            stdout=subprocess.PIPE,
+            text=True,
+            check=True,
+        )
+    told = json.loads(done.stdout.splitlines()[-1])
+    print(
+        f"longest time that the window's thread was not free while measuring: "
+        f"{told['longest_ms']:.0f} ms, longest work in one go {told['longest_work_ms']:.0f} ms "
+        "(goal: 50 ms)"
+    )
+    with Store.open(folder / "sessions.sqlite") as store:
+        (person,) = store.people()
+        return [each.measurement for each in store.measurements(person.id)]
+
+
+def replay(folder: Path, more: list[str]) -> dict[str, float | None]:
+    """Return the value that the command gives for each clip, by the clip's name."""
+    table, results = folder / "clips.csv", folder / "results.json"
+    with table.open("w", newline="") as file:
+        writer = csv.writer(file)
+        writer.writerow(("clip", "movement", "side"))
+        for movement, side, name in SESSION:
+            writer.writerow((clip(name), movement.value, side.value))
+    subprocess.run(
+        [
+            *(sys.executable, "-m", "measure.command_line", "replay", *more),
+            *("--manifest", str(table), "--json", str(results)),
+        ],
+        stdout=subprocess.DEVNULL,
+        check=True,
+    )
+    document = json.loads(results.read_text(encoding="utf-8"))
+    return {Path(each["clip"]).stem: each["value"] for each in document["results"]}
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description="A session in the window beside replay.")
+    parser.add_argument("--model-quality")
+    parser.add_argument("--pictures")
+    arguments = parser.parse_args()
+    quality = ["--model-quality", arguments.model_quality] if arguments.model_quality else []
+    pictures = ["--pictures", arguments.pictures] if arguments.pictures else []
+    with tempfile.TemporaryDirectory() as scratch:
+        kept = lead(Path(scratch), quality + pictures)
+        replayed = replay(Path(scratch), quality)
+    same = len(kept) == len(SESSION)
+    for (movement, side, name), live in zip(SESSION, kept, strict=False):
+        told = replayed[name]
+        if live.value is None or told is None:
+            agrees = live.value is told
+        else:
+            agrees = abs(live.value - told) <= SAME[MOVEMENTS[movement].unit]
+        same = same and agrees and (live.movement, live.side) == (movement, side)
+        print(f"{name}: window {live.value}, replay {told}: {'same' if agrees else 'DIFFERENT'}")
+    return 0 if same else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,147 @@
+"""What the window costs on top of looking: frames a second, age when painted, how long it blocks.
+
+    python -m tests.bench.bench_window [--quality full heavy]
+
+The real window with a live engine whose camera replays a clip from memory, on a screen that is
+not there, beside the network alone in a bare loop. All figures are of one run. Nothing is kept.
+"""
+
+import argparse
+import os
+import statistics
+import sys
+import tempfile
+import time
+
+from PySide6.QtCore import QEvent, QEventLoop, QObject, QTimer
+from PySide6.QtWidgets import QApplication
+
+from gui.application import assemble, prepare
+from gui.feed import EngineFeed
+from gui.guide import Task
+from gui.main_window import MainWindow
+from measure.body import Side
+from measure.folders import data_folder, model_folder
+from measure.live import LiveEngine
+from measure.live_events import LiveFrame
+from measure.movements import Movement
+from measure.passes import Models
+from measure.pose_model import ModelQuality, load
+from tests.bench.bench_live import CLIP, USUAL_FPS, Idle, bare_apart
+from tests.guided_window import Heart
+from tests.virtual_screen import virtual_screen
+
+#: More trials than are made meanwhile.
+ENDLESS = Task(movement=Movement.FLEXION, side=Side.LEFT, trials=99, practice=0)
+
+
+class Eye(QObject):
+    """Notes when the picture of a new frame was painted."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__()
+        self.ages_ms: list[float] = []
+        self._frame: LiveFrame | None = None
+        window.services.feed.framed.connect(self._take)
+        window.measure.live.video.installEventFilter(self)
+
+    def _take(self, frame: LiveFrame) -> None:
+        self._frame = frame
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
+        """After the painting of a frame, which this event asks for, note how old it is."""
+        if event.type() is QEvent.Type.Paint and self._frame is not None:
+            taken_s, self._frame = self._frame.time_s, None
+            QTimer.singleShot(0, lambda: self.ages_ms.append(1000 * (time.monotonic() - taken_s)))
+        return False
+
+
+def run_for(seconds: float) -> None:
+    loop = QEventLoop()
+    QTimer.singleShot(round(1000 * seconds), loop.quit)
+    loop.exec()
+
+
+def measure(quality: ModelQuality, fps: float, seconds: float) -> tuple[float, float, float]:
+    """Return frames painted a second, their median age, and the longest block, milliseconds."""
+    models = Models(name=quality.value, bundles={quality: load(quality)})
+    services = assemble(data_folder(), (), quality)
+    services.cues.tones_wanted = services.cues.speech_wanted = False
+    services.feed = EngineFeed(
+        lambda: LiveEngine(
+            lambda: models,
+            command=(sys.executable, "-m", "tests.bench.replay_camera", str(CLIP), str(fps)),
+            make_process=lambda models: Idle(models.bundles),
+            stall_s=5.0,
+        )
+    )
+    window = MainWindow(services)
+    window.show()
+    run_for(0.5)
+    if window.measure.person is None:
+        window.measure.start.person_wanted.emit("Rowan")
+    while (person := window.measure.person) is None:
+        run_for(0.1)
+    services.settings.set_last_check(person.id, services.today())
+    window.measure.start.clinic.emit(ENDLESS)
+    eye, heart = Eye(window), Heart()
+    while not eye.ages_ms:
+        run_for(0.1)
+    run_for(1.0)
+    eye.ages_ms.clear()
+    heart.counts = True
+    start_s = time.monotonic()
+    run_for(seconds)
+    rate = len(eye.ages_ms) / (time.monotonic() - start_s)
+    longest_ms = 1000 * heart.longest_s
+    window.close()
+    return rate, statistics.median(eye.ages_ms), longest_ms
+
+
+def compare(quality: ModelQuality, seconds: float, repeats: int) -> None:
+    alone, fast, paced, usual = [], [], [], []
+    for _ in range(repeats):
+        alone.append(bare_apart(CLIP, quality, seconds))
+        fps = alone[-1][0]
+        fast.append(measure(quality, max(USUAL_FPS, 1.3 * fps), seconds))
+        slow_fps = min(USUAL_FPS, 0.7 * fps)
+        paced.append(bare_apart(CLIP, quality, seconds, slow_fps)[1])
+        usual.append(measure(quality, slow_fps, seconds))
+    bare_fps, bare_ms = statistics.median(rate for rate, _ in alone), statistics.median(paced)
+    window_fps = statistics.median(rate for rate, *_ in fast)
+    age_ms = statistics.median(age for _, age, _ in usual)
+    longest_ms = max(longest for *_, longest in fast + usual)
+    name = quality.value
+    print(
+        f"{name}: bare loop {bare_fps:.1f} frames/s, painted in the window {window_fps:.1f}: "
+        f"ratio {window_fps / bare_fps:.3f} (goal: at least 0.95)"
+    )
+    print(
+        f"{name}: network {bare_ms:.1f} ms, from grab to painted {age_ms:.1f} ms: "
+        f"{age_ms - bare_ms:.1f} ms more (goal: less than 20)"
+    )
+    print(f"{name}: the window's thread blocked for at most {longest_ms:.0f} ms (goal: 50)")
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description="The window's cost on top of looking.")
+    parser.add_argument("--seconds", type=float, default=8.0)
+    parser.add_argument("--repeats", type=int, default=3)
+    parser.add_argument(
+        "--quality",
+        type=ModelQuality,
+        nargs="+",
+        default=[ModelQuality.FULL, ModelQuality.HEAVY],
+    )
+    arguments = parser.parse_args()
+    with virtual_screen() as display, tempfile.TemporaryDirectory() as folder:
+        os.environ.update(DISPLAY=display, QT_QPA_PLATFORM="xcb")
+        os.environ.update(THAWLINE_MODELS=str(model_folder()), THAWLINE_DATA=folder)
+        application = QApplication(["thawline"])
+        prepare(application)
+        for quality in arguments.quality:
+            compare(quality, arguments.seconds, arguments.repeats)
+
+
+if __name__ == "__main__":
+    main()
