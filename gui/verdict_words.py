@@ -38,7 +38,7 @@ def side_words(each: SideProgress) -> str:
         side=side_title(each.side), verdict=verdict_name(each.verdict)
     )
     if each.verdict is Verdict.TOO_EARLY:
-        return line + tr(". It takes about four weeks, or eight sessions.")
+        return line + tr(". It takes four weeks and eight sessions.")
     parts = []
     slope = each.looks[-1].slope if each.looks else None
     if slope is not None:

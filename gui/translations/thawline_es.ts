@@ -1286,8 +1286,8 @@ Lecturas: {count}</translation>
         <translation>{side}: {verdict}</translation>
     </message>
     <message>
-        <source>. It takes about four weeks, or eight sessions.</source>
-        <translation>. Hacen falta unas cuatro semanas, u ocho sesiones.</translation>
+        <source>. It takes four weeks and eight sessions.</source>
+        <translation>. Hacen falta cuatro semanas y ocho sesiones.</translation>
     </message>
     <message>
         <source>{change} a month</source>
@@ -1350,8 +1350,8 @@ Lecturas: {count}</translation>
         <translation>Un ejemplo inventado.</translation>
     </message>
     <message>
-        <source>In about four weeks, or after eight sessions, it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough.</source>
-        <translation>En unas cuatro semanas, o después de ocho sesiones, se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan.</translation>
+        <source>After four weeks and eight sessions it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough.</source>
+        <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan.</translation>
     </message>
     <message>
         <source>readings over time</source>

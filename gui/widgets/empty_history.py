@@ -80,7 +80,7 @@ class EmptyHistory(QWidget):
         layout.addWidget(
             label(
                 tr(
-                    "In about four weeks, or after eight sessions, it becomes possible to say "
+                    "After four weeks and eight sessions it becomes possible to say "
                     "whether the shoulder moves more than before. Two or three sessions a week "
                     "are enough."
                 ),

@@ -77,7 +77,7 @@ def test_an_early_history_gives_no_verdict(stage: Stage) -> None:
     stage.keeper.put(garden_history(stage.keeper.people()[0], TODAY, weeks=1))
     stage.window.go(1)
     stage.settle()
-    assert "about four weeks" in stage.window.progress.verdict.text()
+    assert "four weeks and eight sessions" in stage.window.progress.verdict.text()
 
 
 CLIPS = [Path("bed-three_flexion_right.mp4"), Path("abduction-left.mov")]
