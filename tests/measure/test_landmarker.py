@@ -59,7 +59,7 @@ def test_a_failed_network_says_so_and_can_be_closed(told: dict[str, Any]) -> Non
 
 
 def test_every_network_opened_was_closed(told: dict[str, Any]) -> None:
-    assert told["opened"] == told["closed"] == 21
+    assert told["opened"] == told["closed"] == 7 + landmarker_trial.OPENINGS
 
 
 def test_opening_and_closing_again_and_again_keeps_memory_flat(told: dict[str, Any]) -> None:
