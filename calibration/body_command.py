@@ -86,8 +86,8 @@ def _marks(arguments: argparse.Namespace) -> int:
     from calibration.body_shelf import keep_marks
     from calibration.clip_track import track_of_clip
     from calibration.lens_shelf import lens_for
-    from calibration.neutral import median_points
     from measure.lens_points import ideal_points, ideal_track
+    from measure.neutral import median_points
 
     person_id = _person_id(arguments.person)
     track = track_of_clip(arguments.clip, own_model=arguments.model)

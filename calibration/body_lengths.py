@@ -10,10 +10,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.neutral import FACING_WIDTH, Neutral, neutral_of
 from measure.angles import length
 from measure.body import FloatArray, FrameState, Side, Track, arm
 from measure.errors import InputError
+from measure.neutral import FACING_WIDTH, Neutral, neutral_of
 from measure.setup import BodySetup
 from measure.setup_checks import POSSIBLE, is_possible
 

@@ -5,9 +5,9 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-from calibration.neutral import FACING_WIDTH, Neutral
 from calibration.shelf import Shelf
 from measure.errors import InputError
+from measure.neutral import FACING_WIDTH, Neutral
 from measure.record_checks import check_id
 from measure.setup import BodySetup
 from measure.setup_checks import check_lengths

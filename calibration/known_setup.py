@@ -7,8 +7,8 @@ from calibration.body_shelf import BODIES, BodyRecord, BodySource, doubts
 from calibration.correction_shelf import corrections_for
 from calibration.lens_shelf import newest_lens
 from calibration.level_shelf import LEVELS
-from calibration.neutral import Neutral
 from calibration.placement import PLACEMENTS
+from measure.neutral import Neutral
 from measure.setup import BodySetup, CameraSetup, KnownSetup, LensProfile
 
 #: Forearm over trunk of adults between the bony points that a tape is held to: 0.146 and 0.288

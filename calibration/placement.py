@@ -9,11 +9,11 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from calibration.neutral import WIDTH_ERROR, Neutral, turn_deg
 from calibration.shelf import Shelf
 from measure.body import Side
 from measure.errors import InputError
 from measure.movements import Movement
+from measure.neutral import WIDTH_ERROR, Neutral, turn_deg
 from measure.record_checks import check_id
 
 #: Differences from the kept placement that are warned about.
@@ -45,7 +45,7 @@ class Placement:
     width_px, height_px
         Size of the upright picture.
     trunk_px, width_over_trunk, lean_deg
-        As in :class:`calibration.neutral.Neutral`.
+        As in :class:`measure.neutral.Neutral`.
     shoulder_width
         The person's own over trunk length when this was taken, or None for the usual one.
     roll_deg

@@ -10,10 +10,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.neutral import Neutral, median_points, neutral_of
 from calibration.sight import Sight
 from measure.body import FloatArray, Landmark, Track
 from measure.errors import InputError
+from measure.neutral import Neutral, median_points, neutral_of
 
 #: Height over stature of the middle of a left and a right landmark, as the network places them
 #: on the virtual people of the sample clips, eyes at 0.936. Ours. Joint centres after Drillis &

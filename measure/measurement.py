@@ -11,6 +11,7 @@ from measure.body import Side
 from measure.gates import Verdict
 from measure.levels import level_of, marked_spines
 from measure.movements import MOVEMENTS, Movement, Unit, View
+from measure.neutral import STANDING, Neutral, standing_text
 from measure.readings import Measurement, Provenance, Status, Trial
 from measure.reasons import Reason
 
@@ -27,6 +28,7 @@ def measurement_of(
     provenance: Provenance,
     nothing_found: Verdict | None = None,
     against_vertical: Sequence[float | None] = (),
+    neutrals: Sequence[Neutral | None] = (),
     wanted_trials: int = 1,
 ) -> Measurement:
     """Return the measurement that the trials make.
@@ -37,12 +39,19 @@ def measurement_of(
         Why there are no trials at all, when `trials` is empty.
     against_vertical
         For each trial its value against the vertical, or None.
+    neutrals
+        For each trial how the person stood before it, or None; the first known one is kept
+        with the measurement.
     wanted_trials
         Fewer scored trials than this are noted.
     """
     unit = MOVEMENTS[movement].unit
     scored = [trial for trial in trials if trial.scored]
     reasons = _reasons(trials, scored, nothing_found or Verdict())
+    stood = next((each for each in neutrals if each is not None), None)
+    if stood is not None:
+        source = {**provenance.source, STANDING: standing_text(stood)}
+        provenance = replace(provenance, source=source)
     common = Measurement(
         movement=movement,
         side=side,

@@ -212,6 +212,7 @@ def reading_of(looked: Looked, setup: Setup) -> ClipReading:
             provenance=_provenance(looked, setup),
             nothing_found=found.verdict,
             against_vertical=[each.against_vertical for each in settled],
+            neutrals=[each.neutral for each in settled],
         ),
         looked=looked,
         guide=found.guide,

@@ -12,7 +12,9 @@ from measure.combine import Combined, Mask, combine, combined_track
 from measure.gates import Verdict, elevation_gates, note, refuse, value_gate
 from measure.gates_rotation_reach import reach_gates, rotation_gates
 from measure.intervals import half_width
+from measure.lens_points import ideal_track
 from measure.movements import MOVEMENTS, Movement, Unit, View
+from measure.neutral import Neutral, neutral_of
 from measure.readings import Trial
 from measure.reasons import Reason
 from measure.search import steps_of
@@ -36,12 +38,15 @@ class Settled:
     ----------
     spread
         How far the passes' hold means lie apart, in the movement's unit; 0 for one pass.
+    neutral
+        How the person stood before moving; None where that was not seen well enough.
     """
 
     trial: Trial
     against_vertical: float | None
     spread: float
     combined: Combined
+    neutral: Neutral | None = None
 
 
 def settle(
@@ -53,7 +58,7 @@ def settle(
     setup: Setup,
     quality: str,
 ) -> Settled:
-    """Return the trial that careful passes over the same frames give.
+    """Return the trial that careful passes over the same frames give, and how the person stood.
 
     Parameters
     ----------
@@ -64,6 +69,25 @@ def settle(
     quality
         Name of the deciding model; with fewer or lesser passes the interval is wider.
     """
+    settled = _settle(tracks, found, movement, side, view, setup, quality)
+    return replace(settled, neutral=_neutral(tracks, found, setup.camera))
+
+
+def _neutral(tracks: Sequence[Track], found: Excursion, camera: CameraSetup) -> Neutral | None:
+    rest = combined_track(tracks).between(found.rest_start_s, found.rest_end_s)
+    stood = neutral_of(rest if camera.lens is None else ideal_track(rest, camera.lens))
+    return stood if isinstance(stood, Neutral) else None
+
+
+def _settle(
+    tracks: Sequence[Track],
+    found: Excursion,
+    movement: Movement,
+    side: Side,
+    view: View,
+    setup: Setup,
+    quality: str,
+) -> Settled:
     time_s = tracks[0].time_s
     rest = (time_s >= found.rest_start_s) & (time_s <= found.rest_end_s)
     combined = combine(tracks, movement, side, view, rest, setup)

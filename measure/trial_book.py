@@ -136,6 +136,7 @@ class TrialBook:
             provenance=provenance,
             nothing_found=nothing_found,
             against_vertical=[each.against_vertical for each in settled],
+            neutrals=[each.neutral for each in settled],
             wanted_trials=WANTED_TRIALS,
         )
 

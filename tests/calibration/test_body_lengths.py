@@ -18,9 +18,9 @@ from calibration.body_shelf import (
     keep_lengths,
     keep_marks,
 )
-from calibration.neutral import Neutral, median_points, neutral_of
 from measure.body import Landmark, Track
 from measure.errors import DataError, InputError
+from measure.neutral import Neutral, median_points, neutral_of
 from measure.setup import BodySetup
 from tests.calibration.virtual_room import Room, standing
 

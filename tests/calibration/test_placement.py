@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 
-from calibration.neutral import Neutral, neutral_of
 from calibration.placement import (
     PLACEMENTS,
     Drift,
@@ -19,6 +18,7 @@ from calibration.placement import (
 from measure.body import Side
 from measure.errors import InputError
 from measure.movements import Movement
+from measure.neutral import Neutral, neutral_of
 from tests.calibration.virtual_room import Room, standing
 
 WHO = "0" * 31 + "7"

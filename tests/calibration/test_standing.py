@@ -5,10 +5,10 @@ import pytest
 
 from calibration.distance import distance_m
 from calibration.level import up_direction
-from calibration.neutral import Neutral, median_points, neutral_of, turn_deg
 from calibration.standing import Rough, Stand, stand_of
 from measure.body import FrameState, Landmark, Track
 from measure.errors import InputError
+from measure.neutral import Neutral, median_points, neutral_of, turn_deg
 from tests.calibration.virtual_room import Room, standing
 
 

@@ -4,6 +4,7 @@ All limits are ours.
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -116,6 +117,40 @@ def neutral_of(track: Track) -> Neutral | str:
         width_px=track.width_px,
         height_px=track.height_px,
     )
+
+
+#: Name of the text in a reading's source that says how the person stood.
+STANDING = "standing"
+
+
+def standing_text(neutral: Neutral) -> str:
+    """Return a neutral as the text that is stored with a reading."""
+    x, y = neutral.middle_px
+    return (
+        f"trunk_px={neutral.trunk_px:.1f} shoulders={neutral.width_over_trunk:.3f} "
+        f"lean_deg={neutral.lean_deg:.1f} x_px={x:.1f} y_px={y:.1f} frames={neutral.frames} "
+        f"size={neutral.width_px}x{neutral.height_px}"
+    )
+
+
+def standing_in(source: Mapping[str, str]) -> Neutral | None:
+    """Return the neutral in a reading's source; None where there is none that can be read."""
+    parts = dict(part.partition("=")[::2] for part in source.get(STANDING, "").split())
+    try:
+        width_px, height_px = (int(each) for each in parts["size"].split("x"))
+        found = Neutral(
+            trunk_px=float(parts["trunk_px"]),
+            middle_px=(float(parts["x_px"]), float(parts["y_px"])),
+            lean_deg=float(parts["lean_deg"]),
+            width_over_trunk=float(parts["shoulders"]),
+            frames=int(parts["frames"]),
+            width_px=width_px,
+            height_px=height_px,
+        )
+    except (KeyError, ValueError):  # an older reading, or one from elsewhere
+        return None
+    numbers = (found.trunk_px, *found.middle_px, found.lean_deg, found.width_over_trunk)
+    return found if all(map(math.isfinite, numbers)) and found.trunk_px > 0 else None
 
 
 def inside(track: Track) -> NDArray[np.bool_]:
