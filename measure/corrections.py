@@ -31,7 +31,13 @@ def fitted() -> Mapping[str, Any]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ElevationCorrection:
-    """value = x + offset + slope x + curve x² + rest n; x raw angle, n wrist line at rest."""
+    """value = x + offset + slope x + curve x² + rest n cos x; x raw angle, n wrist line at rest.
+
+    Seen from the side the network puts the shoulder before or behind the joint, a little
+    differently in each person and shirt. That turns the hanging arm's line one way and the
+    raised arm's line the other, as the cosine does: so the arm at rest, which ought to hang
+    straight down, tells part of the error at the end of the movement.
+    """
 
     offset: float
     slope: float
@@ -40,8 +46,9 @@ class ElevationCorrection:
 
     def __call__(self, raw_deg: FloatArray, rest_deg: float) -> FloatArray:
         x = np.clip(raw_deg, 0.0, 180.0)
+        displaced = rest_deg * np.cos(np.radians(x))
         return np.asarray(
-            raw_deg + self.offset + self.slope * x + self.curve * x * x + self.rest * rest_deg
+            raw_deg + self.offset + self.slope * x + self.curve * x * x + self.rest * displaced
         )
 
 

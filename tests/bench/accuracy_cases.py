@@ -23,6 +23,7 @@ from measure.passes import Models
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality, obtain
 from measure.replay import look
+from measure.search import search
 from measure.setup import Setup
 from measure.track_file import load_tracks, save_tracks
 
@@ -90,7 +91,7 @@ def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
         (case, quality)
         for case in cases
         for quality in own_looks(case)
-        if not kept_path(case, quality, kept).exists()
+        if not is_kept(case, quality, kept)
     ]
     if not missing:
         return
@@ -148,6 +149,16 @@ def kept_path(case: Case, quality: str, kept: Path) -> Path:
     stamp = case.clip.stat()
     key = hashlib.sha256(f"{case.name} {stamp.st_size}".encode()).hexdigest()[:12]
     return kept / f"{case.name}-{quality}-{key}.npz"
+
+
+def is_kept(case: Case, quality: str, kept: Path) -> bool:
+    """Return whether a look is kept that covers the trials which are found in it today."""
+    path = kept_path(case, quality, kept)
+    if not path.exists():
+        return False
+    looked = load_tracks(path)[1]
+    found = search(looked.quick, case.movement, case.side, case.view, Setup())
+    return all(looked.covers(window) for window in found.windows)
 
 
 def looked_at(case: Case, quality: str, kept: Path) -> Looked:

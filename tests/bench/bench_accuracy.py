@@ -20,7 +20,8 @@ from tests.bench import accuracy_fit as fitting
 from tests.bench import accuracy_table as tables
 from tests.bench.accuracy_cases import (
     QUALITIES,
-    kept_path,
+    Case,
+    is_kept,
     load_cases,
     look_at_all,
     looked_at,
@@ -49,23 +50,27 @@ def main() -> int:
     if arguments.film:
         command = [sys.executable, "-m", "sample_clips.bench_set", str(arguments.folder)]
         subprocess.run([*command, "--workers", str(arguments.workers)], check=True)
-    cases = load_cases(arguments.folder)
+    every = load_cases(arguments.folder)
     kept = arguments.folder / "tracks"
-    if arguments.kept_only:
-        cases = tuple(
+
+    def seen() -> tuple[Case, ...]:
+        if not arguments.kept_only:
+            look_at_all(every, kept, arguments.workers)
+        return tuple(
             case
-            for case in cases
-            if all(kept_path(case, quality, kept).exists() for quality in own_looks(case))
+            for case in every
+            if all(is_kept(case, quality, kept) for quality in own_looks(case))
         )
-    else:
-        look_at_all(cases, kept, arguments.workers)
 
     def judged(split: str, quality: str) -> list[Judged]:
         chosen = [case for case in cases if case.split == split]
         return [judge(case, looked_at(case, quality, kept)) for case in chosen]
 
+    cases = seen()
     if arguments.fit:
         _fit(judged)
+        # Other corrections may find a trial at other moments, to be looked at as well.
+        cases = seen()
     report = []
     for quality in QUALITIES:
         if quality != "heavy" and arguments.split in ("hopeless", "near-miss", "repeat"):
@@ -88,16 +93,20 @@ def main() -> int:
 
 def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
     """Write fitted.json and intervals.json from the fitting, trial and checking sets."""
+    samples = {
+        quality: (
+            fitting.samples_of(judged("fitting", quality) + judged("trial", quality)),
+            fitting.samples_of(judged("checking", quality)),
+        )
+        for quality in QUALITIES
+    }
+    fitting.write(_ROOT / "measure/fitted.json", fitting.fit_all(samples["heavy"][0]))
     spans: dict[str, dict[str, float]] = {}
-    for quality in QUALITIES:
-        learned = fitting.samples_of(judged("fitting", quality) + judged("trial", quality))
-        checked = fitting.samples_of(judged("checking", quality))
-        if quality == "heavy":
-            fitting.write(_ROOT / "measure/fitted.json", fitting.fit_all(learned))
-            corrections.fitted.cache_clear()
+    for quality, (learned, checked) in samples.items():
         for name, scores in fitting.unseen_scores(learned, checked).items():
             spans.setdefault(name, {})[quality] = float(f"{fitting.conformal(scores):.3g}")
     fitting.write(_ROOT / "measure/intervals.json", spans)
+    corrections.fitted.cache_clear()
     intervals.measured.cache_clear()
 
 
