@@ -8,26 +8,17 @@ another by the scheduler.
 import warnings
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future
-from dataclasses import replace
 from typing import Any
 
-from measure.batch import Earlier, in_flight, nothing_earlier
-from measure.clip_key import content_hash
+from measure.batch import Earlier, nothing_earlier
+from measure.batch_elsewhere import read_through
 from measure.clip_outcome import Outcome, ReadingSettings
-from measure.cluster_worker import (
-    SentClip,
-    WorkOrder,
-    order_of,
-    read_on_worker,
-    what_is_wrong,
-)
-from measure.errors import ClipError, InputError, MachineError
+from measure.cluster_worker import SentClip, WorkOrder, order_of, what_is_wrong
+from measure.errors import InputError, MachineError
 from measure.manifest import ClipEntry
 
 #: Longest wait for an answer of the scheduler, seconds. Ours.
 CONNECT_S = 15
-#: Larger clips are not sent along: they wait in the scheduler's memory. Ours.
-LARGEST_SENT = 200 << 20
 #: Clips under way for each thread of a worker: the next is there when one is done.
 _AHEAD = 2
 
@@ -79,37 +70,21 @@ def read_on_cluster(
         crew = _Crew(client, order)
         executor = client.get_executor(pure=False)
 
-        def submit(number: int) -> Future[Outcome]:
-            entry = entries[number]
-            try:
-                sent = _sent(number, entry, send_clips)
-            except ClipError as error:
-                at_once: Future[Outcome] = Future()
-                at_once.set_result(Outcome(number=number, entry=entry, error=error))
-                return at_once
+        def submit(work: Any, order: WorkOrder, sent: SentClip, /) -> Future[Outcome]:
             with warnings.catch_warnings():
                 warnings.simplefilter("ignore", UserWarning)  # "sending large graph"
-                future: Future[Outcome] = executor.submit(read_on_worker, order, sent)
+                future: Future[Outcome] = executor.submit(work, order, sent)
             return future
 
-        done = 0
-        for outcome in in_flight(entries, submit, ahead=crew.ahead, earlier=earlier):
-            done += not outcome.is_earlier
-            progress(done)
-            yield replace(outcome, entry=entries[outcome.number])
-
-
-def _sent(number: int, entry: ClipEntry, whole: bool) -> SentClip:
-    digest = content_hash(entry.clip)
-    if not whole:
-        entry = replace(entry, clip=entry.clip.absolute())
-        return SentClip(number=number, entry=entry, sha256=digest)
-    if entry.clip.stat().st_size > LARGEST_SENT:
-        raise ClipError(
-            f"{entry.clip} is larger than {LARGEST_SENT >> 20} MB. Put it where every worker "
-            "sees it and leave --send-clips out."
+        yield from read_through(
+            submit,
+            entries,
+            order,
+            ahead=crew.ahead,
+            send_clips=send_clips,
+            earlier=earlier,
+            progress=progress,
         )
-    return SentClip(number=number, entry=entry, sha256=digest, content=entry.clip.read_bytes())
 
 
 class _Crew:

@@ -264,6 +264,31 @@ def test_few_pictures_are_in_memory_at_a_time() -> None:
     assert len(one.retrieved) == 120
 
 
+def test_decoding_goes_on_while_the_networks_look() -> None:
+    """The decoder is pictures ahead of a network that is still busy with the first one."""
+    one = source(1.0)
+    ahead: list[int] = []
+
+    def look() -> None:
+        if not ahead:
+            until = time.monotonic() + 5
+            while len(one.retrieved) < 3 and time.monotonic() < until:
+                time.sleep(0.005)
+            ahead.append(len(one.retrieved))
+
+    work(one, {LITE: Maker(work=look)})
+    assert ahead[0] >= 3
+
+
+def test_passes_look_side_by_side() -> None:
+    """Two networks meet at their first picture; one after the other they never would."""
+    both = threading.Barrier(2, timeout=5)
+    makers = {LITE: Maker(work=both.wait), HEAVY: Maker(work=both.wait)}
+    passes = (PosePass(quality=LITE), PosePass(quality=HEAVY))
+    _, found = work(source(0.1), makers, passes=passes)
+    assert len(found[0]) == len(found[1]) == 3
+
+
 @pytest.mark.parametrize(
     "wrong",
     [
