@@ -1,128 +1,159 @@
-"""`make bench`: speed as a ratio within one run, and memory as a clip grows.
+"""`make bench`: speed and memory of reading clips, as ratios within one run. Linux, and ffmpeg.
 
-    python -m tests.bench.bench_speed [--clip FILE] [--seconds N]
+    python -m tests.bench.bench_speed [--only PART ...] [--rounds N] [--write]
 
-The pose process looks at every frame of a clip; a bare loop decodes and detects the same
-frames with the same network in this run. A longer clip is the clip repeated (needs the program
-ffmpeg). Memory is read from /proc, so that part runs on Linux only.
+a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
+processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
+and memory as a clip grows. f: kept tracks over clips. `--write` copies the rows into
+docs/analyst.md and leaves those of other parts there.
+
+Other programs on the computer spoil a and c, which go by the clock; the rest goes by processor
+seconds and memory.
 """
 
 import argparse
-import multiprocessing
-import subprocess
 import tempfile
-import time
-from multiprocessing.connection import Connection
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from statistics import median
 
 from measure.clip_job import ClipJob, PosePass
+from measure.manifest import ClipEntry
+from measure.passes import QUICK_HZ, models_for
 from measure.pose import PoseProcess
-from measure.pose_model import Bundle, ModelQuality, obtain
+from measure.pose_model import ModelQuality, obtain
+from measure.replay import ClipReading, read_clip, reading_of
+from measure.setup import Setup
+from measure.track_file import load_tracks, save_tracks
+from tests.bench import speed_crowd, speed_length
+from tests.bench.speed_clips import usual_clip, usual_entries
+from tests.bench.speed_process import Spent, bare_loop, elsewhere, spent
+from tests.bench.speed_table import DOCUMENT, Row, table, with_rows
 
-_CLIPS = Path(__file__).resolve().parents[2] / "sample_clips" / "clips"
-_PASS = PosePass(quality=ModelQuality.FULL)
-#: Pictures a second that the memory part looks at, so that ten minutes do not take ten.
-_THIN_HZ = 1.5
-_ROUNDS = 3
+_FULL = PosePass(quality=ModelQuality.FULL)
+#: People that the quick pass and the bare loop of part a look for.
+_PEOPLE = 2
 
 
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    parser.add_argument("--clip", type=Path, default=_CLIPS / "flexion-left-restricted.mp4")
-    parser.add_argument("--seconds", type=int, default=20, help="length of the timed clip")
+    parser.add_argument("--only", nargs="+", choices=sorted(_PARTS), default=sorted(_PARTS))
+    parser.add_argument("--rounds", type=int, default=3, help="of parts a and c")
+    parser.add_argument("--write", action="store_true", help="copy the rows into the document")
     arguments = parser.parse_args()
-    bundle = obtain(ModelQuality.FULL)
+    rows: list[Row] = []
     with tempfile.TemporaryDirectory() as folder:
-        timed = repeated(arguments.clip, Path(folder), arguments.seconds)
-        ratio(timed, bundle)
-        memory(arguments.clip, Path(folder), bundle)
+        for part in arguments.only:
+            for row in _PARTS[part](Path(folder), arguments.rounds):
+                rows.append(row)
+                print(row.text, flush=True)
+    print(table(row.text for row in rows))
+    if arguments.write:
+        document = DOCUMENT.read_text(encoding="utf-8")
+        DOCUMENT.write_text(with_rows(document, rows), encoding="utf-8")
 
 
-def repeated(clip: Path, folder: Path, seconds: int) -> Path:
-    """Return the clip repeated up to a length."""
-    target = folder / f"{seconds}s.mp4"
-    command = ["ffmpeg", "-nostdin", "-loglevel", "error", "-stream_loop", "-1", "-i", str(clip)]
-    subprocess.run([*command, "-t", str(seconds), "-c", "copy", str(target)], check=True)
-    return target
-
-
-def ratio(clip: Path, bundle: Bundle) -> None:
-    """Print frames a second of the bare loop and of the pose process, and their ratio."""
-    rates = []
+def frame_rate(folder: Path, rounds: int) -> Iterator[Row]:
+    """Every frame, one pass: the pose process and the bare loop take turns."""
+    clip = usual_clip(folder, 10)
+    bundle = obtain(ModelQuality.FULL)
+    by_clock, by_cpu = [], []
     with PoseProcess({ModelQuality.FULL: bundle}) as process:
-        process.run(ClipJob(clip=clip, passes=(_PASS,), windows=((0.0, 1.0),)))  # warm-up
-        for number in range(_ROUNDS):
-            bare = bare_rate(clip, bundle)
-            start = time.perf_counter()
-            poses = process.run(ClipJob(clip=clip, passes=(_PASS,)))
-            ours = len(poses.frames[_PASS]) / (time.perf_counter() - start)
-            rates.append(ours / bare)
-            print(
-                f"round {number + 1}: bare loop {bare:.1f}, pose process {ours:.1f} frames a "
-                f"second, ratio {ours / bare:.2f}"
-            )
-    print(f"pose process over bare loop, median: {sorted(rates)[_ROUNDS // 2]:.2f}")
-
-
-def bare_rate(clip: Path, bundle: Bundle) -> float:
-    """Return the frames a second of a loop that decodes and detects, in a process of its own."""
-    ours, theirs = multiprocessing.get_context("spawn").Pipe()
-    child = multiprocessing.get_context("spawn").Process(
-        target=_bare_loop, args=(clip, bundle.content, theirs)
+        process.run(ClipJob(clip=clip, passes=(_FULL,), windows=((0.0, 1.0),)))  # warm-up
+        for _ in range(rounds):
+            bare, frames = elsewhere(bare_loop, clip, bundle, _PEOPLE)
+            ours = spent(process, lambda: process.run(ClipJob(clip=clip, passes=(_FULL,))))
+            by_clock.append(bare.clock_s / ours.clock_s)
+            by_cpu.append(bare.cpu_s / ours.cpu_s)
+    yield Row(
+        mark="a",
+        what="frames a second at full rate, one process, over the bare loop",
+        goal="at least 0.95",
+        measured=f"{median(by_clock):.2f} by the clock, {median(by_cpu):.2f} per processor second "
+        f"(middle of {rounds} rounds of {frames} frames)",
     )
-    child.start()
-    rate: float = ours.recv()
-    child.join()
-    return rate
 
 
-def _bare_loop(clip: Path, bundle: bytes, answer: Connection) -> None:
-    import cv2
-    import numpy as np
+def clips_per_cpu_second(folder: Path, _: int) -> Iterator[Row]:
+    """The usual reading, and its quick pass alone, against bare loops over every frame."""
+    models = models_for()
+    entries = usual_entries(folder)
+    took: dict[str, list[float]] = {}
 
-    from measure.landmarker import Landmarker
+    def note(name: str, one: Spent) -> None:
+        took.setdefault(name, []).append(one.cpu_s)
 
-    source = cv2.VideoCapture(str(clip), cv2.CAP_FFMPEG)
-    frames = 0
-    with Landmarker(bundle) as network:
-        start = time.perf_counter()
-        while True:
-            readable, frame = source.read()
-            if not readable:
-                break
-            rgb = np.ascontiguousarray(frame[:, :, ::-1])
-            network.detect(rgb, source.get(cv2.CAP_PROP_POS_MSEC) / 1000)
-            frames += 1
-        answer.send(frames / (time.perf_counter() - start))
-
-
-def memory(clip: Path, folder: Path, bundle: Bundle) -> None:
-    """Print the highest memory of both processes after a clip of one and of ten minutes."""
-    peaks = {}
-    for minutes in (1, 10):
-        long = repeated(clip, folder, 60 * minutes)
-        ours, theirs = multiprocessing.get_context("spawn").Pipe()
-        child = multiprocessing.get_context("spawn").Process(
-            target=_look_thinly, args=(long, bundle, theirs)
-        )
-        child.start()
-        peaks[minutes] = ours.recv()
-        child.join()
-        print(f"{minutes}-minute clip: {peaks[minutes]:.0f} MB at most")
-    print(f"ten minutes over one: {peaks[10] - peaks[1]:+.0f} MB")
-
-
-def _look_thinly(clip: Path, bundle: Bundle, answer: Connection) -> None:
-    with PoseProcess({ModelQuality.FULL: bundle}) as process:
-        process.run(ClipJob(clip=clip, passes=(_PASS,), rate_hz=_THIN_HZ))
-        answer.send(_peak_mb("self") + _peak_mb(str(process.process_id)))
+    with PoseProcess(models.bundles) as process:
+        process.prepare()
+        for entry in entries:
+            quick = ClipJob(clip=entry.clip, passes=(_FULL,), rate_hz=QUICK_HZ)
+            note("usual", spent(process, lambda e=entry: _read(process, e)))
+            note("quick", spent(process, lambda job=quick: process.run(job)))
+            for quality in (ModelQuality.FULL, ModelQuality.HEAVY):
+                for people in (1, _PEOPLE):
+                    bare, _frames = elsewhere(
+                        bare_loop, entry.clip, models.bundles[quality], people
+                    )
+                    note(f"{quality} {people}", bare)
+    cpu = {name: sum(each) for name, each in took.items()}
+    count = len(entries)
+    yield Row(
+        mark="b1",
+        what="usual reading: clips per processor second, over heavy on every frame",
+        goal="at least 2",
+        measured=f"{cpu['heavy 1'] / cpu['usual']:.2f} (loop looks for one person, as the library "
+        f"does by itself), {cpu['heavy 2'] / cpu['usual']:.2f} (for two, as the quick pass does); "
+        f"{cpu['usual'] / count:.1f} s a clip",
+    )
+    yield Row(
+        mark="b2",
+        what="quick pass alone: clips per processor second, over full on every frame",
+        goal="at least 2.5",
+        measured=f"{cpu['full 1'] / cpu['quick']:.2f} (one person), "
+        f"{cpu['full 2'] / cpu['quick']:.2f} (two); {cpu['quick'] / count:.1f} s a clip",
+    )
 
 
-def _peak_mb(process: str) -> float:
-    text = Path(f"/proc/{process}/status").read_text(encoding="utf-8")
-    line = next(line for line in text.splitlines() if line.startswith("VmHWM"))
-    return int(line.split()[1]) / 1024
+def _read(process: PoseProcess, entry: ClipEntry) -> ClipReading:
+    models = models_for()
+    return read_clip(process, models, entry.clip, entry.movement, entry.side)
 
+
+def kept_tracks(folder: Path, _: int) -> Iterator[Row]:
+    """The same clips from their pictures, and from what was kept of them."""
+    entries = usual_entries(folder)[:2]
+    files = [folder / f"{number}.npz" for number in range(len(entries))]
+    with PoseProcess(models_for().bundles) as process:
+        process.prepare()
+
+        def from_clips() -> None:
+            for entry, file in zip(entries, files, strict=True):
+                save_tracks(file, entry, _read(process, entry).looked)
+
+        def from_tracks() -> None:
+            for _ in range(again):
+                for file in files:
+                    reading_of(load_tracks(file)[1], Setup())
+
+        again = 20
+        clips, tracks = spent(process, from_clips), spent(process, from_tracks)
+    each = tracks.cpu_s / again
+    yield Row(
+        mark="f",
+        what="reading kept tracks again, over reading the clips: clips per processor second",
+        goal="at least 100",
+        measured=f"{clips.cpu_s / each:.0f}; {1000 * each / len(entries):.0f} ms a clip",
+    )
+
+
+_PARTS: dict[str, Callable[[Path, int], Iterator[Row]]] = {
+    "a": frame_rate,
+    "b": clips_per_cpu_second,
+    "c": speed_crowd.two_processes,
+    "d": speed_crowd.memory_of_a_worker,
+    "e": speed_length.longer_clips,
+    "f": kept_tracks,
+}
 
 if __name__ == "__main__":
     main()

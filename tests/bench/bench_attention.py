@@ -1,0 +1,235 @@
+"""What a reading loses because few frames are looked at, and what that saves.
+
+    python -m tests.bench.bench_attention FOLDER [--film N] [--write]
+
+The trial set's people are filmed at 30 frames a second, as phones do: `--film N` makes N clips
+of each movement and view (brings PyTorch). Each is looked at twice, as usual and at every frame;
+what was seen is kept in FOLDER/tracks, so a run that was stopped goes on where it was. `--write`
+copies the table into docs/analyst.md.
+"""
+
+import argparse
+import json
+import re
+import statistics
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from tqdm import tqdm
+
+from measure.looked import Looked
+from measure.manifest import ClipEntry
+from measure.movements import MOVEMENTS, Unit
+from measure.passes import models_for
+from measure.pose import PoseProcess
+from measure.replay import look, reading_of
+from measure.search import search
+from measure.settling import HASTY
+from measure.setup import Setup
+from measure.track_file import load_tracks, save_tracks
+from tests.bench.accuracy_cases import Case, load_cases
+
+_ROOT = Path(__file__).resolve().parents[2]
+_DOCUMENT = _ROOT / "docs" / "analyst.md"
+_MARKS = re.compile(r"(<!-- attention:begin -->\n).*?(<!-- attention:end -->)", re.DOTALL)
+#: Frames a second of most phones and webcams.
+USUAL_FPS = 30
+_SET = "usual"
+_LOOKS = {"thin": False, "every": True}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compared:
+    """One clip, read from a few frames and from every frame.
+
+    Attributes
+    ----------
+    thin, every
+        The reading with the usual rates and with every frame; None where it was refused.
+    quick_thin, quick_every
+        The same from the quick pass alone.
+    plain
+        From the deciding network's plain pass over every frame alone.
+    truth
+        Median of the true holds.
+    looks
+        How often a network looked at a picture, with the usual rates and with every frame.
+    """
+
+    case: Case
+    thin: float | None
+    every: float | None
+    quick_thin: float | None
+    quick_every: float | None
+    plain: float | None
+    truth: float
+    looks: tuple[int, int]
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("--film", type=int, metavar="N", help="clips of each movement and view")
+    parser.add_argument("--write", action="store_true", help="copy the table into the document")
+    arguments = parser.parse_args()
+    if arguments.film:
+        film_usual(arguments.folder, arguments.film)
+    cases = sorted(
+        (case for case in load_cases(arguments.folder) if case.split == _SET),
+        key=lambda case: case.name[::-1],  # movements take turns
+    )
+    kept = arguments.folder / "tracks"
+    look_at(cases, kept)
+    found = [compared(case, kept) for case in sorted(cases, key=lambda case: case.name)]
+    for each in found:
+        print(_line(each))
+    text = "\n".join(summary(found)) + "\n"
+    print(text)
+    if arguments.write:
+        document = _DOCUMENT.read_text(encoding="utf-8")
+        written = _MARKS.sub(lambda marks: f"{marks[1]}{text}{marks[2]}", document)
+        _DOCUMENT.write_text(written, encoding="utf-8")
+
+
+def film_usual(folder: Path, count: int) -> None:
+    """Film the first readable clips of each movement and view of the trial set anew."""
+    from sample_clips.bench_set import bench_clips
+    from sample_clips.body import bodies_folder, make_bodies, shape_of
+    from sample_clips.film import film
+
+    folder.mkdir(parents=True, exist_ok=True)
+    chosen = []
+    for number in range(count):
+        for clip in bench_clips():
+            scenario = clip.scenario
+            if clip.group == "trial" and scenario.name.endswith(f"-{number:03d}"):
+                camera = replace(scenario.camera, fps=USUAL_FPS)
+                name = scenario.name.replace("trial", _SET, 1)
+                chosen.append(replace(scenario, camera=camera, name=name))
+    make_bodies([shape_of(each.body) for each in chosen], bodies_folder())
+    for scenario in tqdm(chosen, desc="filming"):
+        done = folder / f"{scenario.name}.json"
+        if not done.exists() and scenario.expected == ("reading",):
+            made = film(scenario, folder, bodies_folder(), quality=21)
+            done.write_text(json.dumps({"set": _SET, **made}), encoding="utf-8")
+
+
+def look_at(cases: Sequence[Case], kept: Path) -> None:
+    """Look at the clips that were not looked at yet."""
+    kept.mkdir(exist_ok=True)
+    missing = [
+        (case, name) for case in cases for name in _LOOKS if not _path(case, name, kept).exists()
+    ]
+    if not missing:
+        return
+    models = models_for()
+    with PoseProcess(models.bundles) as process:
+        for case, name in tqdm(missing, desc="looking"):
+            looked = look(
+                process,
+                models,
+                case.clip,
+                case.movement,
+                case.side,
+                view=case.view,
+                setup=Setup(),
+                every_frame=_LOOKS[name],
+                progress=lambda share: None,
+            )
+            entry = ClipEntry(clip=Path(case.clip.name), movement=case.movement, side=case.side)
+            save_tracks(_path(case, name, kept), entry, looked)
+
+
+def _path(case: Case, name: str, kept: Path) -> Path:
+    return kept / f"{case.name}-{name}.npz"
+
+
+def compared(case: Case, kept: Path) -> Compared:
+    """Read a clip from all that was seen of it."""
+    thin, every = (load_tracks(_path(case, name, kept))[1] for name in _LOOKS)
+    plain = {name: track for name, track in every.careful.items() if name == every.model}
+    return Compared(
+        case=case,
+        thin=_value(thin),
+        every=_value(every),
+        quick_thin=_value(alone(thin)),
+        quick_every=_value(alone(every)),
+        plain=_value(replace(every, careful=plain, model=HASTY)) if plain else None,
+        truth=statistics.median(hold[0] for hold in case.holds),
+        looks=(_looks(thin), _looks(every)),
+    )
+
+
+def alone(looked: Looked) -> Looked:
+    """Return a look of the quick pass alone, which then also settles the trials."""
+    found = search(looked.quick, looked.movement, looked.side, looked.view, Setup())
+    return replace(looked, careful={"quick": looked.quick}, windows=found.windows, model=HASTY)
+
+
+def _value(looked: Looked) -> float | None:
+    return reading_of(looked, Setup()).measurement.value
+
+
+def _looks(looked: Looked) -> int:
+    return len(looked.quick) + sum(len(track) for track in looked.careful.values())
+
+
+def _line(one: Compared) -> str:
+    digits = 2 if MOVEMENTS[one.case.movement].unit is Unit.DEGREES else 4
+
+    def said(value: float | None) -> str:
+        return "refused" if value is None else f"{value:.{digits}f}"
+
+    return (
+        f"{one.case.name:38} truth {said(one.truth):>7}, few frames {said(one.thin):>7}, every "
+        f"{said(one.every):>7}, quick {said(one.quick_thin):>7}, at every frame "
+        f"{said(one.quick_every):>7}, plain {said(one.plain):>7}, looks "
+        f"{one.looks[0] / one.looks[1]:.0%}"
+    )
+
+
+def summary(found: Sequence[Compared]) -> Iterator[str]:
+    """Yield the lines of the document."""
+    angles = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.DEGREES]
+    reaches = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.FRACTION]
+    few, all_ = (sum(one.looks[place] for one in found) for place in (0, 1))
+    other = sum((one.thin is None) != (one.every is None) for one in found)
+    yield (
+        f"{len(found)} clips of the trial set's people, filmed at {USUAL_FPS} frames a second "
+        f"({len(angles)} with an angle, {len(reaches)} reaches behind the back). With the usual "
+        f"rates the networks looked {few / all_:.0%} as often as with every frame; "
+        f"{other} clips were refused one way and read the other."
+    )
+    yield ""
+    yield "| compared | clips | mean | median | 90 % | largest |"
+    yield "|---|---|---|---|---|---|"
+    rows = (
+        ("few frames and every frame", angles, "thin", "every"),
+        ("the same, reach", reaches, "thin", "every"),
+        ("quick pass alone and at every frame", angles, "quick_thin", "quick_every"),
+        ("reading and truth", angles, "thin", "truth"),
+        ("heavy network, plain, every frame, and truth", angles, "plain", "truth"),
+        ("reading and truth, reach", reaches, "thin", "truth"),
+        ("heavy network, plain, every frame, and truth, reach", reaches, "plain", "truth"),
+    )
+    for title, group, one, other_one in rows:
+        yield _row(title, group, one, other_one)
+
+
+def _row(title: str, group: Sequence[Compared], one: str, other: str) -> str:
+    pairs = [(getattr(each, one), getattr(each, other)) for each in group]
+    apart = sorted(abs(a - b) for a, b in pairs if a is not None and b is not None)
+    if not apart:
+        return f"| {title} | 0 | | | | |"
+    unit, digits = "°", 2
+    if MOVEMENTS[group[0].case.movement].unit is Unit.FRACTION:
+        unit, digits = "", 4
+    ninety = apart[min(len(apart) - 1, round(0.9 * (len(apart) - 1)))]
+    figures = (statistics.mean(apart), statistics.median(apart), ninety, apart[-1])
+    cells = " | ".join(f"{figure:.{digits}f}{unit}" for figure in figures)
+    return f"| {title} | {len(apart)} | {cells} |"
+
+
+if __name__ == "__main__":
+    main()

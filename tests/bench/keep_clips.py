@@ -1,0 +1,83 @@
+"""Writes the golden readings of the sample clips, which the tests hold the readings against.
+
+    python -m tests.bench.keep_clips [--look]
+
+What the networks saw is kept in tests/tracks/clips/; `--look` looks at the clips anew, which
+takes minutes. Run it only when readings change on purpose.
+"""
+
+import argparse
+import json
+from pathlib import Path
+
+from tqdm import tqdm
+
+from measure.demo_command import SampleClip, sample_clips
+from measure.manifest import ClipEntry
+from measure.passes import models_for
+from measure.pose import PoseProcess
+from measure.replay import look, reading_of
+from measure.setup import Setup
+from measure.track_file import load_tracks, save_tracks
+from tests.bench.accuracy_cases import lesser
+
+_ROOT = Path(__file__).resolve().parents[2]
+CLIPS = _ROOT / "sample_clips" / "clips"
+TRACKS = _ROOT / "tests" / "tracks" / "clips"
+GOLDEN = TRACKS / "readings.json"
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--look", action="store_true", help="look at the clips anew")
+    arguments = parser.parse_args()
+    samples = sample_clips(CLIPS)
+    if arguments.look:
+        look_at(samples)
+    readings = [golden(sample.entry.clip.stem) for sample in samples]
+    GOLDEN.write_text(json.dumps(readings, indent=1) + "\n", encoding="utf-8")
+
+
+def look_at(samples: list[SampleClip]) -> None:
+    """Keep what the networks see of the clips."""
+    TRACKS.mkdir(parents=True, exist_ok=True)
+    models = models_for()
+    with PoseProcess(models.bundles) as process:
+        for sample in tqdm(samples, desc="looking"):
+            entry = sample.entry
+            looked = look(
+                process,
+                models,
+                entry.clip,
+                entry.movement,
+                entry.side,
+                view=entry.view,
+                setup=Setup(),
+                every_frame=False,
+                progress=lambda share: None,
+            )
+            # Where it lay on this computer is nobody's business.
+            unnamed = ClipEntry(
+                clip=Path(entry.clip.name), movement=entry.movement, side=entry.side
+            )
+            save_tracks(TRACKS / f"{entry.clip.stem}.npz", unnamed, looked)
+
+
+def golden(name: str) -> dict[str, object]:
+    """Return the reading of kept tracks, with both models and as the full one alone would."""
+    _, looked = load_tracks(TRACKS / f"{name}.npz")
+    both = reading_of(looked, Setup()).measurement
+    alone = lesser(looked, "full")
+    full = reading_of(alone, Setup()).measurement if alone.careful else None
+    return {
+        "name": name,
+        "reading": both.value,
+        "low": both.low,
+        "high": both.high,
+        "reasons": [str(reason) for reason in both.reasons],
+        "reading_full": None if full is None else full.value,
+    }
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,76 @@
+"""Clips for the speed bench, made from the sample clips by the program ffmpeg."""
+
+import subprocess
+from pathlib import Path
+
+from measure.body import Side
+from measure.manifest import ClipEntry
+from measure.movements import Movement
+
+_CLIPS = Path(__file__).resolve().parents[2] / "sample_clips" / "clips"
+#: Frames a second of most phones and webcams; the sample clips have fewer.
+USUAL_FPS = 30
+#: Clips that are read, with what they show.
+READ = (
+    ("flexion-left-restricted", Movement.FLEXION, Side.LEFT),
+    ("abduction-right-restricted", Movement.ABDUCTION, Side.RIGHT),
+    ("extension-left-full", Movement.EXTENSION, Side.LEFT),
+    ("external-rotation-left-full", Movement.EXTERNAL_ROTATION, Side.LEFT),
+)
+
+
+def usual_entries(folder: Path) -> tuple[ClipEntry, ...]:
+    """Return the clips brought to the usual frame rate; frames are repeated where needed."""
+    return tuple(
+        ClipEntry(
+            clip=_made(
+                _CLIPS / f"{name}.mp4", folder / f"{name}.mp4", "-vf", f"fps={USUAL_FPS}", *_GOOD
+            ),
+            movement=movement,
+            side=side,
+        )
+        for name, movement, side in READ
+    )
+
+
+def usual_clip(folder: Path, seconds: int) -> Path:
+    """Return the first clip at the usual rate, repeated or cut to a length."""
+    filters = ("-t", str(seconds), "-vf", f"fps={USUAL_FPS}", *_GOOD)
+    source = _CLIPS / f"{READ[0][0]}.mp4"
+    return _made(source, folder / f"{seconds}s.mp4", *filters, loop=True)
+
+
+def small_clips(folder: Path) -> tuple[ClipEntry, ...]:
+    """Return the clips small and cut after the hold, for work with hundreds of them."""
+    return tuple(
+        ClipEntry(
+            clip=_made(
+                _CLIPS / f"{name}.mp4",
+                folder / f"small-{name}.mp4",
+                *("-t", "4.5", "-vf", f"scale={width}:-2", *_GOOD),
+            ),
+            movement=movement,
+            side=side,
+        )
+        for (name, movement, side), width in zip(READ[:3], (320, 480, 320), strict=True)
+    )
+
+
+def long_clip(folder: Path, minutes: int) -> Path:
+    """Return a small clip repeated for some minutes."""
+    small = folder / "long-once.mp4"
+    if not small.exists():
+        _made(_CLIPS / f"{READ[0][0]}.mp4", small, "-vf", "scale=320:-2", *_GOOD)
+    return _made(
+        small, folder / f"{minutes}min.mp4", "-t", str(60 * minutes), "-c", "copy", loop=True
+    )
+
+
+_GOOD = ("-c:v", "libx264", "-preset", "veryfast", "-crf", "21", "-pix_fmt", "yuv420p", "-an")
+
+
+def _made(source: Path, target: Path, *how: str, loop: bool = False) -> Path:
+    before = ("-stream_loop", "-1") if loop else ()
+    command = ["ffmpeg", "-nostdin", "-loglevel", "error", "-y", *before, "-i", str(source)]
+    subprocess.run([*command, *how, str(target)], check=True)
+    return target

@@ -1,0 +1,92 @@
+"""Time and memory as a clip grows from a minute to an hour."""
+
+import time
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from measure.body import PoseFrame, Side
+from measure.clip_job import ClipJob, PosePass
+from measure.movements import Movement
+from measure.passes import QUICK_HZ
+from measure.person import follow_person
+from measure.pose import PoseProcess
+from measure.pose_model import ModelQuality, obtain
+from measure.search import search
+from measure.setup import Setup
+from tests.bench.speed_clips import long_clip
+from tests.bench.speed_process import elsewhere, memory_mb, spent
+from tests.bench.speed_table import Row
+
+_MINUTES = (1, 10, 60)
+_LITE = PosePass(quality=ModelQuality.LITE)
+#: Pictures a second looked at, so that an hour does not take one.
+_THIN_HZ = 1.5
+
+
+def longer_clips(folder: Path, _: int) -> Iterator[Row]:
+    """Decoding and looking thinly; following a person and finding trials at the usual rate."""
+    cpu_s, peak_mb = {}, {}
+    for minutes in _MINUTES:
+        cpu_s[minutes], peak_mb[minutes] = elsewhere(look_thinly, long_clip(folder, minutes))
+    yield Row(
+        mark="e1",
+        what=f"a clip of {_in_words()} minutes: processor seconds a minute of clip",
+        goal="linear",
+        measured=" / ".join(f"{cpu_s[minutes] / minutes:.1f}" for minutes in _MINUTES)
+        + f" (small clip, lite model, {_THIN_HZ:g} pictures a second)",
+    )
+    yield Row(
+        mark="e2",
+        what=f"a clip of {_in_words()} minutes: most memory of both processes",
+        goal="flat",
+        measured=" / ".join(f"{peak_mb[minutes]:.0f}" for minutes in _MINUTES) + " MB",
+    )
+    took = elsewhere(find_in, long_clip(folder, 1))
+    yield Row(
+        mark="e3",
+        what=f"finding trials in {_in_words()} minutes of landmarks: milliseconds a minute",
+        goal="linear",
+        measured=" / ".join(f"{1000 * took[minutes] / minutes:.0f}" for minutes in _MINUTES),
+    )
+
+
+def _in_words() -> str:
+    return " / ".join(map(str, _MINUTES))
+
+
+def look_thinly(clip: Path) -> tuple[float, float]:
+    """Return processor seconds and the most memory of looking at a clip now and then."""
+    with PoseProcess({ModelQuality.LITE: obtain(ModelQuality.LITE)}) as process:
+        process.prepare()
+        job = ClipJob(clip=clip, passes=(_LITE,), rate_hz=_THIN_HZ)
+        took = spent(process, lambda: process.run(job))
+        assert process.process_id is not None
+        return took.cpu_s, memory_mb("self", "VmHWM") + memory_mb(process.process_id, "VmHWM")
+
+
+def find_in(clip: Path) -> dict[int, float]:
+    """Return by minutes the processor seconds of everything after the networks' quick look."""
+    with PoseProcess({ModelQuality.LITE: obtain(ModelQuality.LITE)}) as process:
+        poses = process.run(ClipJob(clip=clip, passes=(_LITE,), rate_hz=QUICK_HZ))
+    minute = poses.frames[_LITE]
+    took = {}
+    for minutes in _MINUTES:
+        frames = _repeated(minute, minutes)
+        began = time.process_time()
+        track = follow_person(
+            frames, width_px=poses.facts.width_px, height_px=poses.facts.height_px
+        )
+        found = search(track, Movement.FLEXION, Side.LEFT, None, Setup())
+        took[minutes] = time.process_time() - began
+        if len(found.trials) < minutes:
+            raise ValueError(f"only {len(found.trials)} trials were found in {minutes} minutes")
+    return took
+
+
+def _repeated(minute: Sequence[PoseFrame], minutes: int) -> list[PoseFrame]:
+    return [
+        replace(frame, index=frame.index + number * 10_000, time_s=frame.time_s + 60.0 * number)
+        for number in range(minutes)
+        for frame in minute
+    ]
