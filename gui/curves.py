@@ -1,5 +1,6 @@
 """A person's records sorted into what may share a curve. No Qt, no statistics."""
 
+import bisect
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -8,7 +9,7 @@ from measure.body import Side
 from measure.history import History
 from measure.moments import Moment
 from measure.movements import Movement
-from measure.progress_series import instrument_of
+from measure.progress_series import event_breaks, instrument_of
 from measure.readings import Status
 from measure.records import Conduct, MeasurementRecord
 
@@ -63,16 +64,20 @@ def curves(history: History, movement: Movement, conduct: Conduct) -> tuple[Curv
     """Return the curves of one movement done in one way, the left shoulder's first.
 
     Whatever makes numbers incomparable (another model, camera, view, reference) begins another
-    curve.
+    curve, and so does an event that breaks a series, such as an injection.
     """
-    groups: dict[tuple[Side, tuple[object, ...]], list[MeasurementRecord]] = defaultdict(list)
+    breaks = {
+        side: sorted(each.day for each in event_breaks(history.events, side)) for side in Side
+    }
+    groups: dict[tuple[Side, tuple[object, ...], int], list[MeasurementRecord]] = defaultdict(list)
     for record in history.measurements:
         found = record.measurement
         if found.movement is movement and record.conduct == conduct:
-            groups[found.side, instrument_of(found)].append(record)
+            part = bisect.bisect_right(breaks[found.side], record.taken.day)
+            groups[found.side, instrument_of(found), part].append(record)
     return tuple(
-        Curve(side=side, conduct=conduct, points=tuple(_points(groups[side, instrument])))
-        for side, instrument in sorted(groups, key=lambda key: key[0])
+        Curve(side=key[0], conduct=conduct, points=tuple(_points(groups[key])))
+        for key in sorted(groups, key=lambda key: (key[0], key[2]))
     )
 
 

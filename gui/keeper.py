@@ -12,11 +12,14 @@ from measure.moments import new_id
 from measure.readings import Measurement
 from measure.records import (
     Conduct,
+    Event,
     MeasurementRecord,
     Pain,
     Person,
+    Plan,
     StoppedBy,
     Stretch,
+    StretchLog,
 )
 from measure.store import Store
 
@@ -59,8 +62,20 @@ class SessionKeeper(Protocol):
     def history(self, person_id: str) -> History:
         """Return what was kept of a person, the earliest first."""
 
-    def log_stretch(self, person_id: str, stretch: Stretch) -> None:
+    def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
         """Note that a stretch was done just now."""
+
+    def drop_stretch(self, log_id: str) -> None:
+        """Take back a stretch that was noted."""
+
+    def save_plan(self, plan: Plan) -> None:
+        """Keep a home programme; the same identifier again takes the earlier one's place."""
+
+    def save_event(self, event: Event) -> None:
+        """Note what happened on a day."""
+
+    def drop_event(self, event_id: str) -> None:
+        """Delete what was noted of a day."""
 
     def close(self) -> None:
         """Close the store."""
@@ -114,8 +129,20 @@ class StoreKeeper:
     def history(self, person_id: str) -> History:
         return self._opened().history(person_id)
 
-    def log_stretch(self, person_id: str, stretch: Stretch) -> None:
-        self._opened().log_stretch(person_id, stretch)
+    def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
+        return self._opened().log_stretch(person_id, stretch)
+
+    def drop_stretch(self, log_id: str) -> None:
+        self._opened().delete_stretch(log_id)
+
+    def save_plan(self, plan: Plan) -> None:
+        self._opened().save_plan(plan)
+
+    def save_event(self, event: Event) -> None:
+        self._opened().save_event(event)
+
+    def drop_event(self, event_id: str) -> None:
+        self._opened().delete_event(event_id)
 
     def close(self) -> None:
         if self._store is not None:

@@ -105,6 +105,7 @@ class MainWindow(QMainWindow):
         self.measure.told.connect(self.tell)
         self.measure.people_changed.connect(self._show_person)
         self.measure.session_ended.connect(self.progress.reload)
+        self.progress.told.connect(self.tell)
         self.clips.told.connect(self.tell)
         self.clips.session_ended.connect(self.progress.reload)
         self.setup.mirror_changed.connect(self._mirror_changed)
@@ -126,6 +127,9 @@ class MainWindow(QMainWindow):
         pages = bar.addMenu(tr("&Go to"))
         for place, word in enumerate(self.words):
             self._add(pages, word.accessibleName(), f"Ctrl+{place + 1}", partial(self.go, place))
+        pages.addSeparator()
+        self._add(pages, tr("&Home programme"), "Ctrl+H", self._home_programme)
+        self._add(pages, tr("&What happened: injection, flare, camera"), "Ctrl+E", self._events)
         view = bar.addMenu(tr("&View"))
         schemes = QActionGroup(self)
         for scheme, text in (
@@ -243,6 +247,16 @@ class MainWindow(QMainWindow):
     def _open_folder(self) -> None:
         self.go(2)
         self.clips.ask_for_folder()
+
+    @Slot()
+    def _home_programme(self) -> None:
+        self.go(1)
+        self.progress.show_plan()
+
+    @Slot()
+    def _events(self) -> None:
+        self.go(1)
+        self.progress.show_events()
 
     @Slot()
     def _report(self) -> None:

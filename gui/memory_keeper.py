@@ -15,9 +15,11 @@ from measure.readings import Provenance, Trial
 from measure.reasons import Reason
 from measure.records import (
     Conduct,
+    Event,
     MeasurementRecord,
     Pain,
     Person,
+    Plan,
     SessionRecord,
     Stretch,
     StretchLog,
@@ -83,9 +85,29 @@ class MemoryKeeper:
     def history(self, person_id: str) -> History:
         return self._histories[person_id]
 
-    def log_stretch(self, person_id: str, stretch: Stretch) -> None:
+    def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
         log = StretchLog(id=new_id(), person_id=person_id, stretch=stretch, done=_now())
         self._change(person_id, stretches=(*self._histories[person_id].stretches, log))
+        return log
+
+    def drop_stretch(self, log_id: str) -> None:
+        for person_id, history in self._histories.items():
+            left = tuple(each for each in history.stretches if each.id != log_id)
+            self._histories[person_id] = replace(history, stretches=left)
+
+    def save_plan(self, plan: Plan) -> None:
+        others = [each for each in self._histories[plan.person_id].plans if each.id != plan.id]
+        plans = sorted((*others, plan), key=lambda each: each.first_day)
+        self._change(plan.person_id, plans=tuple(plans))
+
+    def save_event(self, event: Event) -> None:
+        events = (*self._histories[event.person_id].events, event)
+        self._change(event.person_id, events=tuple(sorted(events, key=lambda each: each.day)))
+
+    def drop_event(self, event_id: str) -> None:
+        for person_id, history in self._histories.items():
+            left = tuple(each for each in history.events if each.id != event_id)
+            self._histories[person_id] = replace(history, events=left)
 
     def close(self) -> None:
         self.closed = True

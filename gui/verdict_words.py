@@ -3,9 +3,12 @@
 from collections.abc import Sequence
 
 from gui.words import side_title, tr
+from measure.body import Side
 from measure.movements import MOVEMENTS, Movement
+from measure.programme import WeekDone
 from measure.progress import Progress
 from measure.progress_blocks import Change
+from measure.progress_chapters import Chapter
 from measure.progress_looks import Verdict
 from measure.progress_side import SideProgress
 from measure.progress_slope import Slope
@@ -38,7 +41,12 @@ def side_words(each: SideProgress) -> str:
         side=side_title(each.side), verdict=verdict_name(each.verdict)
     )
     if each.verdict is Verdict.TOO_EARLY:
-        return line + tr(". It takes four weeks and eight sessions.")
+        since = each.series.breaks[-1] if each.series.breaks else None
+        if since is None:
+            return line + tr(". It takes four weeks and eight sessions.")
+        return line + tr(
+            ". It takes four weeks and eight sessions, counted anew from {day} ({why})."
+        ).format(day=since.day.isoformat(), why=tr(since.why))
     parts = []
     slope = each.looks[-1].slope if each.looks else None
     if slope is not None:
@@ -66,6 +74,35 @@ def _slope_words(slope: Slope, movement: Movement) -> str:
     return _change_words(Change(value=slope.per_month, low=low, high=high), movement)
 
 
+def _chapter_words(side: Side, chapter: Chapter, movement: Movement) -> str:
+    """Return what was to be said before a break, "Left, from ... to ..., then injection"."""
+    why = ", ".join(tr(each) for each in chapter.ended_by.split(" and "))
+    line = tr("{side}, from {first} to {last}, then {why}: {verdict}").format(
+        side=side_title(side),
+        first=chapter.first.isoformat(),
+        last=chapter.last.isoformat(),
+        why=why,
+        verdict=verdict_name(chapter.verdict),
+    )
+    if chapter.slope is None:
+        return line + "."
+    return tr("{line}, {change} a month.").format(
+        line=line, change=_slope_words(chapter.slope, movement)
+    )
+
+
+def weeks_words(weeks: Sequence[WeekDone]) -> str:
+    """Return what was done of the plan in each week, the earliest first."""
+    told = [
+        tr("{done} of {planned} in the week from {day}").format(
+            day=week.monday.isoformat(), done=week.done, planned=week.planned
+        )
+        for week in weeks
+        if week.planned
+    ]
+    return tr("Stretches done of those planned: {weeks}.").format(weeks="; ".join(told))
+
+
 def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
     """Return what else is worth knowing about a movement: drift, tasks, prompts."""
     lines = []
@@ -76,6 +113,8 @@ def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
                 "told."
             )
         )
+    for each in sides:
+        lines.extend(_chapter_words(each.side, chapter, each.movement) for chapter in each.earlier)
     for each in sides:
         tasks = [tr(one.task.words) for one in each.milestones if one.reached]
         if tasks and each.affected:

@@ -4,9 +4,10 @@ from PySide6.QtCore import QCoreApplication
 
 from measure.body import Side
 from measure.movements import MOVEMENTS, Movement, Unit, View
+from measure.programme import STRETCHES
 from measure.readings import Measurement, Status, Trial
 from measure.reasons import SENTENCES, Reason
-from measure.records import Conduct, Help, Posture, StoppedBy
+from measure.records import Conduct, EventKind, Help, Posture, StoppedBy, Stretch
 
 
 def tr(text: str) -> str:
@@ -66,6 +67,33 @@ def stopped_by_name(stopped_by: StoppedBy) -> str:
         StoppedBy.WEAKNESS: tr("Weakness"),
         StoppedBy.OTHER: tr("Something else"),
     }[stopped_by]
+
+
+def event_name(kind: EventKind) -> str:
+    return {
+        EventKind.INJECTION: tr("Injection"),
+        EventKind.PROCEDURE: tr("Procedure"),
+        EventKind.FLARE: tr("Flare"),
+        EventKind.CAMERA_CHANGED: tr("Another camera, or it was moved"),
+        EventKind.MODEL_CHANGED: tr("Another pose model"),
+        EventKind.OTHER: tr("Something else"),
+    }[kind]
+
+
+def event_mark(kind: EventKind) -> str:
+    """Return the few words that stand at an event in a chart."""
+    return {
+        EventKind.INJECTION: tr("injection"),
+        EventKind.PROCEDURE: tr("procedure"),
+        EventKind.FLARE: tr("flare"),
+        EventKind.CAMERA_CHANGED: tr("camera changed"),
+        EventKind.MODEL_CHANGED: tr("model changed"),
+        EventKind.OTHER: tr("noted"),
+    }[kind]
+
+
+def stretch_name(stretch: Stretch) -> str:
+    return tr(STRETCHES[stretch].name)
 
 
 def help_name(kind: Help) -> str:

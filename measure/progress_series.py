@@ -32,6 +32,9 @@ _OF_THE_SETUP = (EventKind.CAMERA_CHANGED, EventKind.MODEL_CHANGED)
 
 INSTRUMENT_CHANGED = "way of measuring changed"
 
+#: Everything that a break's reason can say.
+BREAK_WORDS = (*(why for why, _ in _BREAKING.values()), INSTRUMENT_CHANGED)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Break:
@@ -170,6 +173,24 @@ def instrument_of(found: Measurement) -> tuple[object, ...]:
     return *made_with(found.provenance), found.reference, found.view
 
 
+def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
+    """Return where events break the series of a side; those of the other side only do not.
+
+    A change of the set-up concerns both sides.
+    """
+    found = []
+    for event in events:
+        if event.kind not in _BREAKING:
+            continue
+        setup = event.kind in _OF_THE_SETUP
+        if event.side is not None and event.side is not side and not setup:
+            continue
+        why, same_day = _BREAKING[event.kind]
+        day = event.day if same_day else event.day + dt.timedelta(days=1)
+        found.append(Break(day=day, why=why, setup=setup))
+    return tuple(found)
+
+
 def made_with(made: Provenance) -> tuple[object, ...]:
     """Return what a reading was made with, as far as it can change its height.
 
@@ -260,17 +281,11 @@ def _breaks(
 
     Events outside its days, and those of the other side only, break nothing.
     """
-    found: list[Break] = []
-    for event in events:
-        if event.kind not in _BREAKING:
-            continue
-        setup = event.kind in _OF_THE_SETUP
-        if event.side is not None and event.side is not side and not setup:
-            continue
-        why, same_day = _BREAKING[event.kind]
-        first = event.day if same_day else event.day + dt.timedelta(days=1)
-        if len(days) and days[0] < first.toordinal() <= days[-1]:
-            found.append(Break(day=first, why=why, setup=setup))
+    found = [
+        each
+        for each in event_breaks(events, side)
+        if len(days) and days[0] < each.day.toordinal() <= days[-1]
+    ]
     for k in np.flatnonzero(np.diff(numbers)):
         # A change that somebody noted between the two days is told by its own words.
         before, after = int(days[k]), int(days[k + 1])

@@ -4,13 +4,14 @@ Which data belong to a line, when to look, and what is called a gain are decided
 :mod:`measure.progress_looks`.
 """
 
+import functools
 import math
 from dataclasses import dataclass
 
 import numpy as np
 from scipy import special
 
-from measure.body import FloatArray
+from measure.body import FloatArray, IntArray
 
 DAYS_A_MONTH = 365.25 / 12
 
@@ -116,8 +117,8 @@ def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope 
     when = day - day[-1]
     slope = theil_sen(when, value)
     left = value - slope * when
-    left = left - np.median(left)
-    deviation = 1.4826 * float(np.median(np.abs(left)))
+    left = left - _median(left)
+    deviation = 1.4826 * _median(np.abs(left))
     if own and deviation > UNUSUAL_SPREAD * usual_spread:
         usual_spread = deviation
     variance = _blend(usual_spread, deviation**2, n if own else 0)
@@ -155,8 +156,24 @@ def theil_sen(day: FloatArray, value: FloatArray) -> float:
     interval that is not needed here and at ten times the cost, which thousands of looks would
     feel.
     """
-    first, second = np.triu_indices(len(day), 1)
-    return float(np.median((value[second] - value[first]) / (day[second] - day[first])))
+    first, second = _pairs(len(day))
+    return _median((value[second] - value[first]) / (day[second] - day[first]))
+
+
+@functools.lru_cache(maxsize=256)
+def _pairs(days: int) -> tuple[IntArray, IntArray]:
+    """Return the numbers of the earlier and the later day of every pair, read-only."""
+    first, second = np.triu_indices(days, 1)
+    first.setflags(write=False)
+    second.setflags(write=False)
+    return first, second
+
+
+def _median(value: FloatArray) -> float:
+    """Return the median; `numpy.median` spends most of its time on cases that are none here."""
+    middle = len(value) // 2
+    ordered = np.partition(value, (middle, (len(value) - 1) // 2))
+    return float(ordered[middle] + ordered[(len(value) - 1) // 2]) / 2
 
 
 def _blend(usual_spread: float, own_variance: float, days: float) -> float:

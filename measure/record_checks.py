@@ -11,7 +11,7 @@ LONGEST_NAME = 60
 #: Characters. Ours: a page of text.
 LONGEST_NOTE = 4000
 
-_ID = re.compile(r"[0-9a-f]{32}")
+_ID_LENGTH, _ID_DIGITS = 32, "0123456789abcdef"
 _PARTIAL_DATE = re.compile(r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?")
 #: Join or part letters in several scripts, without printing anything themselves.
 _JOINERS = re.compile("[\u200c\u200d]")
@@ -22,7 +22,8 @@ _NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\u
 
 def check_id(text: str) -> None:
     """Raise InputError unless `text` is an identifier of ours: 32 hexadecimal digits."""
-    if not _ID.fullmatch(text):
+    # Half the time of a pattern, which a history of many years would feel.
+    if len(text) != _ID_LENGTH or text.strip(_ID_DIGITS):
         raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
 
 

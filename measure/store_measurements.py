@@ -1,8 +1,12 @@
 """Rows of measurements, their trials, and the conditions that many of them share."""
 
+import contextlib
+import functools
+import gc
 import hashlib
 import sqlite3
 from collections import defaultdict
+from collections.abc import Iterator
 from typing import Any
 
 from measure.body import Side
@@ -75,15 +79,31 @@ def measurements_of(
     }
     order = "ORDER BY started_utc, session.number, taken_utc, measurement.number"
     trials: dict[int, list[Trial]] = defaultdict(list)
-    for row in connection.execute(
-        f"SELECT {_TRIAL} {_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
-        "ORDER BY trial.measurement, trial.position",
-        chosen,
-    ):
-        trials[row[0]].append(_trial(row))
-    shared = _Shared(connection)
-    rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
-    return [_record(row, tuple(trials.get(row[0], ())), shared) for row in rows]
+    with _no_collecting():
+        for row in connection.execute(
+            f"SELECT {_TRIAL} {_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
+            "ORDER BY trial.measurement, trial.position",
+            chosen,
+        ):
+            trials[row[0]].append(_trial(row))
+        shared = _Shared(connection)
+        rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
+        return [_record(row, tuple(trials.get(row[0], ())), shared) for row in rows]
+
+
+@contextlib.contextmanager
+def _no_collecting() -> Iterator[None]:
+    """Keep Python from looking for rubbish: a third of the time that many records take.
+
+    Records hold no circles, so there is none to be found among them.
+    """
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord) -> None:
@@ -237,16 +257,15 @@ def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> Measuremen
 
 
 def _measurement(row: list[Any], trials: tuple[Trial, ...], shared: _Shared) -> Measurement:
-    movement, side, view, reference, status, unit, *numbers = row[:11]
-    level, reasons, source, conditions = row[11:]
-    value, low, high, best, against_vertical = numbers
+    movement, side, view, reference, status, unit = _kind(*row[:6])
+    value, low, high, best, against_vertical, level, reasons, source, conditions = row[6:]
     alike = shared[conditions]
     return Measurement(
-        movement=Movement(movement),
-        side=Side(side),
-        view=View(view),
-        status=Status(status),
-        unit=Unit(unit),
+        movement=movement,
+        side=side,
+        view=view,
+        status=status,
+        unit=unit,
         value=value,
         low=low,
         high=high,
@@ -262,6 +281,21 @@ def _measurement(row: list[Any], trials: tuple[Trial, ...], shared: _Shared) -> 
         ),
         best=best,
         against_vertical=against_vertical,
-        reference=Reference(reference),
+        reference=reference,
         level=_read_level(level) if level else None,
+    )
+
+
+@functools.lru_cache
+def _kind(
+    movement: str, side: str, view: str, reference: str, status: str, unit: str
+) -> tuple[Movement, Side, View, Reference, Status, Unit]:
+    """Return what six columns say; there are few such rows, and many readings of each."""
+    return (
+        Movement(movement),
+        Side(side),
+        View(view),
+        Reference(reference),
+        Status(status),
+        Unit(unit),
     )

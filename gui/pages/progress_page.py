@@ -1,13 +1,20 @@
 """Over weeks: curves of both shoulders with pain and stretches beneath, and every session."""
 
-from PySide6.QtCore import Slot
+import datetime as dt
+from collections.abc import Callable
+from functools import cached_property
+
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.curves import conducts_of, curves, movements_of, seconds
+from gui.pages.events_page import EventsPage
+from gui.pages.plan_page import PlanPage
 from gui.pages.session_details import SessionDetails
 from gui.services import Services
-from gui.verdict_words import notes, side_words, sides_of
+from gui.verdict_words import notes, side_words, sides_of, weeks_words
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.choices import Choices
 from gui.widgets.empty_history import EmptyHistory
 from gui.widgets.history_chart import HistoryChart, legend
@@ -18,13 +25,29 @@ from gui.widgets.text import button, label, scrolled
 from gui.words import conduct_words, movement_name, tr
 from measure.history import History
 from measure.movements import Movement
-from measure.programme import plan_on
+from measure.programme import plan_on, weeks_done
 from measure.progress import Progress, progress_of
-from measure.records import Conduct, MeasurementRecord, Person, Stretch
+from measure.records import (
+    Conduct,
+    Event,
+    MeasurementRecord,
+    Person,
+    Plan,
+    Stretch,
+    StretchLog,
+)
+
+#: Places of the pages within this one.
+_EMPTY, _CURVES, _DETAILS = range(3)
+#: So many weeks of the plan are told of, the present one included. Ours.
+_WEEKS = 4
 
 
 class ProgressPage(QWidget):
     """Shows one person's history. Without any it says what will stand here."""
+
+    #: Something to be told, in words.
+    told = Signal(str)
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -42,13 +65,18 @@ class ProgressPage(QWidget):
         self.chart.picked.connect(self._open_record)
         self.verdict = label("", "lead")
         self.notes = label("", "quiet")
-        self.stretches = StretchRow(look)
-        self.stretches.done.connect(self._log_stretch)
+        self.adherence = label("", "quiet")
+        #: Above the curves, and beneath what stands there before there are any.
+        self.stretches, self.early_stretches = StretchRow(look), StretchRow(look)
+        for one in (self.stretches, self.early_stretches):
+            one.done.connect(self._log_stretch)
+            one.taken_back.connect(self._drop_stretch)
         self.details = SessionDetails(look)
         self.to_details = button(tr("Every session"))
         self.to_curves = button(tr("Back to the curves"))
         self.to_details.clicked.connect(self.show_details)
         self.to_curves.clicked.connect(self.show_curves)
+        self._side_buttons: list[tuple[QPushButton, QPushButton]] = []
         self._pages = QStackedWidget()
         self._empty = QWidget()
         self._lay_out()
@@ -58,21 +86,24 @@ class ProgressPage(QWidget):
         empty = QVBoxLayout(self._empty)
         empty.setContentsMargins(24, 24, 24, 16)
         empty.addWidget(EmptyHistory(look))
+        empty.addWidget(self.early_stretches)
+        empty.addWidget(ButtonRow(self._to_side_pages()))
 
         drawn = QWidget()
         column = QVBoxLayout(drawn)
         column.setContentsMargins(24, 8, 24, 8)
         column.setSpacing(look.gap(1.5))
+        column.addWidget(self.stretches)
         column.addWidget(self.movement.row)
         column.addWidget(self.verdict)
         column.addWidget(self.notes)
         row = QHBoxLayout()
         row.addWidget(self.legend, 1)
         row.addWidget(self.conduct)
-        row.addWidget(self.to_details)
         column.addLayout(row)
         column.addWidget(self.chart, 1)
-        column.addWidget(self.stretches)
+        column.addWidget(self.adherence)
+        column.addWidget(ButtonRow([self.to_details, *self._to_side_pages()]))
         curves = QWidget()
         beneath = QVBoxLayout(curves)
         beneath.setContentsMargins(0, 0, 0, 8)
@@ -94,6 +125,33 @@ class ProgressPage(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._pages)
 
+    @cached_property
+    def plan(self) -> PlanPage:
+        """The page of the home programme; made when it is first wanted."""
+        page = PlanPage(self._services.look)
+        page.chosen.connect(self._save_plan)
+        page.left.connect(self.show_curves)
+        self._pages.addWidget(page)
+        return page
+
+    @cached_property
+    def events(self) -> EventsPage:
+        """The page of what happened; made when it is first wanted."""
+        page = EventsPage(self._services.look)
+        page.noted.connect(self._save_event)
+        page.dropped.connect(self._drop_event)
+        page.left.connect(self.show_curves)
+        self._pages.addWidget(page)
+        return page
+
+    def _to_side_pages(self) -> tuple[QPushButton, QPushButton]:
+        """Return buttons that lead to the home programme and to what happened."""
+        to_plan, to_events = button(tr("Home programme")), button(tr("Injection, flare, camera"))
+        to_plan.clicked.connect(self.show_plan)
+        to_events.clicked.connect(self.show_events)
+        self._side_buttons.append((to_plan, to_events))
+        return to_plan, to_events
+
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.reload()
@@ -102,6 +160,10 @@ class ProgressPage(QWidget):
     def show_person(self, person: Person | None) -> None:
         """Show this person's history from now on."""
         self._person = person
+        for one in (each for pair in self._side_buttons for each in pair):
+            one.setEnabled(person is not None)
+        self._show_noted(None)
+        self.show_curves()
         if self.isVisible():
             self.reload()
 
@@ -118,30 +180,38 @@ class ProgressPage(QWidget):
             history = services.keeper.history(person.id)
             return history, progress_of(history, today)
 
-        services.records.run(look_up, self._show_found, self._failed)
+        services.records.run(look_up, self._show_found, self.told.emit)
 
     def _show_found(self, found: tuple[History, Progress]) -> None:
         self.show_history(*found)
-
-    def _failed(self, why: str) -> None:
-        self.verdict.setText(why)
 
     def show_history(self, history: History | None, progress: Progress | None = None) -> None:
         """Show a history and what can be said about it, or what will stand here."""
         self._history, self._progress = history, progress
         seen = movements_of(history) if history else ()
+        if history is not None:
+            self._show_stretches(history)
         if history is None or not seen:
-            self._pages.setCurrentIndex(0)
+            self._pages.setCurrentIndex(_EMPTY)
             return
         for movement in Movement:
             self.movement.button(movement).setEnabled(movement in seen)
         if self.movement.value not in seen:
             self.movement.choose(seen[0])
         self.details.show_history(history)
-        self.stretches.show_plan(plan_on(history.plans, self._services.today()))
         self._draw()
-        if self._pages.currentIndex() == 0:
-            self._pages.setCurrentIndex(1)
+        if self._pages.currentIndex() == _EMPTY:
+            self._pages.setCurrentIndex(_CURVES)
+
+    def _show_stretches(self, history: History) -> None:
+        today = self._services.today()
+        first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS - 1))
+        plan = plan_on(history.plans, today)
+        weeks = weeks_done(history.plans, history.stretches, first, today)
+        for one in (self.stretches, self.early_stretches):
+            one.show_plan(plan)
+        self.adherence.setText(weeks_words(weeks))
+        self.adherence.setVisible(any(week.planned for week in weeks))
 
     @Slot()
     def _draw(self) -> None:
@@ -164,7 +234,10 @@ class ProgressPage(QWidget):
             return
         found = curves(history, movement, conduct)
         self.chart.show_curves(
-            movement, found, [seconds(stretch.done) for stretch in history.stretches]
+            movement,
+            found,
+            [seconds(stretch.done) for stretch in history.stretches],
+            history.events,
         )
         signs = [legend(curve) for curve in found]
         pain = tr("beneath: pain 0 to 10")
@@ -185,15 +258,79 @@ class ProgressPage(QWidget):
         self.notes.setText("\n".join(told))
         self.notes.setVisible(bool(told))
 
+    # -- the home programme, and what happened --------------------------------------------------
+
     @Slot(object)
     def _log_stretch(self, stretch: Stretch) -> None:
         person, keeper = self._person, self._services.keeper
         if person is not None:
             self._services.records.run(
-                lambda: keeper.log_stretch(person.id, stretch),
-                lambda _: self.reload(),
-                self._failed,
+                lambda: keeper.log_stretch(person.id, stretch), self._noted, self.told.emit
             )
+
+    def _noted(self, log: StretchLog) -> None:
+        self._show_noted(log)
+        self.reload()
+
+    def _show_noted(self, log: StretchLog | None) -> None:
+        for one in (self.stretches, self.early_stretches):
+            one.show_noted(log)
+
+    @Slot(str)
+    def _drop_stretch(self, log_id: str) -> None:
+        keeper = self._services.keeper
+        self._show_noted(None)
+        self._change(lambda: keeper.drop_stretch(log_id))
+
+    @Slot(object)
+    def _save_plan(self, plan: Plan) -> None:
+        keeper = self._services.keeper
+        self._change(lambda: keeper.save_plan(plan))
+        self.show_curves()
+
+    @Slot(object)
+    def _save_event(self, event: Event) -> None:
+        keeper = self._services.keeper
+        self._change(lambda: keeper.save_event(event))
+        self.show_events()
+
+    @Slot(str)
+    def _drop_event(self, event_id: str) -> None:
+        keeper = self._services.keeper
+        self._change(lambda: keeper.drop_event(event_id))
+        self.show_events()
+
+    def _change(self, work: Callable[[], None]) -> None:
+        """Have something kept; the page is looked up anew when it is."""
+        self._services.records.run(work, lambda _: self.reload(), self.told.emit)
+
+    @Slot()
+    def show_plan(self) -> None:
+        """Show the home programme, to be set or changed."""
+        person, keeper, today = self._person, self._services.keeper, self._services.today()
+        if person is None:
+            return
+
+        def found(history: History) -> None:
+            self._pages.setCurrentWidget(self.plan)
+            self.plan.show_plan(person, plan_on(history.plans, today), today)
+
+        self._services.records.run(lambda: keeper.history(person.id), found, self.told.emit)
+
+    @Slot()
+    def show_events(self) -> None:
+        """Show what happened between sessions, to be added to."""
+        person, keeper, today = self._person, self._services.keeper, self._services.today()
+        if person is None:
+            return
+
+        def found(history: History) -> None:
+            self._pages.setCurrentWidget(self.events)
+            self.events.show_events(person, history.events, today)
+
+        self._services.records.run(lambda: keeper.history(person.id), found, self.told.emit)
+
+    # -- one session ----------------------------------------------------------------------------
 
     @Slot(object)
     def _open_record(self, record: MeasurementRecord) -> None:
@@ -202,9 +339,11 @@ class ProgressPage(QWidget):
 
     @Slot()
     def show_details(self) -> None:
-        self._pages.setCurrentIndex(2)
+        self._pages.setCurrentIndex(_DETAILS)
         self.details.list.setFocus()
 
     @Slot()
     def show_curves(self) -> None:
-        self._pages.setCurrentIndex(1)
+        """Show the curves, or what will stand here where there are none yet."""
+        known = self._history is not None and bool(self._history.measurements)
+        self._pages.setCurrentIndex(_CURVES if known else _EMPTY)

@@ -1,6 +1,6 @@
 """One session in full: every measurement with its trials, what was refused and why, conditions."""
 
-from collections.abc import Sequence
+from collections import defaultdict
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
@@ -17,7 +17,8 @@ from gui.words import (
     view_name,
 )
 from measure.history import History
-from measure.records import MeasurementRecord, SessionRecord
+from measure.readings import Trial
+from measure.records import MeasurementRecord, Pain, SessionRecord
 
 
 class SessionDetails(QWidget):
@@ -28,7 +29,7 @@ class SessionDetails(QWidget):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self._history: History | None = None
+        self._records: dict[str, list[MeasurementRecord]] = {}
         self._sessions: tuple[SessionRecord, ...] = ()
         self.list = QListWidget()
         self.list.setAccessibleName(tr("sessions"))
@@ -52,16 +53,18 @@ class SessionDetails(QWidget):
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first."""
-        self._history = history
         self._sessions = tuple(reversed(history.sessions))
+        self._records = defaultdict(list)
+        for record in history.measurements:
+            self._records[record.session_id].append(record)
+        words = tr("{day}\n{count} readings")
         self.list.clear()
-        for session in self._sessions:
-            count = len(self._records(session))
-            self.list.addItem(
-                tr("{day}\n{count} readings").format(
-                    day=session.started.local.strftime("%d.%m.%Y %H:%M"), count=count
-                )
-            )
+        self.list.addItems(
+            [
+                words.format(day=day_words(session), count=len(self._records[session.id]))
+                for session in self._sessions
+            ]
+        )
         if self._sessions:
             self.list.setCurrentRow(0)
 
@@ -71,14 +74,6 @@ class SessionDetails(QWidget):
             if session.id == session_id:
                 self.list.setCurrentRow(row)
 
-    def _records(self, session: SessionRecord) -> Sequence[MeasurementRecord]:
-        history = self._history
-        return (
-            [each for each in history.measurements if each.session_id == session.id]
-            if history
-            else []
-        )
-
     @Slot(int)
     def _show(self, row: int) -> None:
         clear(self._column)
@@ -86,9 +81,12 @@ class SessionDetails(QWidget):
             return
         session = self._sessions[row]
         self._column.addWidget(label(session_words(session), "lead"))
+        before = before_words(session.pain)
+        if before:
+            self._column.addWidget(label(before, "quiet"))
         if session.note:
             self._column.addWidget(label(session.note))
-        for record in self._records(session):
+        for record in self._records[session.id]:
             self._column.addWidget(self._record_card(record))
         self._column.addStretch(1)
 
@@ -101,9 +99,7 @@ class SessionDetails(QWidget):
         parts: list[QWidget] = [band, label(pain_line(record), "quiet")]
         for number, trial in enumerate(found.trials, start=1):
             one = ReadingBand(self._look)
-            title = tr("Trial {number}, at {time} s").format(
-                number=number, time=round(trial.hold_start_s or trial.start_s, 1)
-            )
+            title = trial_title(number, trial)
             one.show_reading(found.movement, shown_trial(trial, found.movement), title)
             parts.append(one)
         if found.reasons and found.value is not None:
@@ -115,9 +111,38 @@ class SessionDetails(QWidget):
 
 def session_words(session: SessionRecord) -> str:
     """Return when and how the session was."""
-    words = session.started.local.strftime("%d.%m.%Y %H:%M")
     unfinished = "" if session.finished else tr(" (cut short; what was captured is here)")
-    return f"{words}. {conduct_words(session.conduct)}.{unfinished}"
+    return f"{day_words(session)}. {conduct_words(session.conduct)}.{unfinished}"
+
+
+def day_words(session: SessionRecord) -> str:
+    """Return when a session began, by the clock of the place."""
+    return session.started.local.strftime("%d.%m.%Y %H:%M")
+
+
+def before_words(pain: Pain) -> str:
+    """Return the ratings of pain that were given before the first movement."""
+    parts = [
+        words.format(pain=rating)
+        for words, rating in (
+            (tr("at rest {pain}"), pain.rest),
+            (tr("last night {pain}"), pain.night),
+            (tr("at its worst since the day before {pain}"), pain.worst_24h),
+        )
+        if rating is not None
+    ]
+    return tr("Pain of 10 beforehand: {ratings}.").format(ratings=", ".join(parts)) if parts else ""
+
+
+def trial_title(number: int, trial: Trial) -> str:
+    """Return which seconds of the camera's pictures, or of the clip, a trial was read from."""
+    if trial.hold_start_s is None or trial.hold_end_s is None:
+        words = tr("Trial {number}, from {start} to {end} s, no hold")
+        start_s, end_s = trial.start_s, trial.end_s
+    else:
+        words = tr("Trial {number}, held from {start} to {end} s")
+        start_s, end_s = trial.hold_start_s, trial.hold_end_s
+    return words.format(number=number, start=f"{start_s:.1f}", end=f"{end_s:.1f}")
 
 
 def pain_line(record: MeasurementRecord) -> str:

@@ -7,6 +7,7 @@ from measure.levels import region_of
 from measure.milestones import TASKS
 from measure.movements import MOVEMENTS, View
 from measure.programme import STRETCHES, Irritability, asking
+from measure.progress_series import BREAK_WORDS
 from measure.reasons import SENTENCES
 
 #: One level of every region of the back.
@@ -25,6 +26,8 @@ def texts_of_measure() -> tuple[str, ...]:
         *_WORDED_LEVELS,
         *(task.words for tasks in TASKS.values() for task in tasks),
         *(facts.name for facts in STRETCHES.values()),
+        *(facts.how for facts in STRETCHES.values()),
+        *BREAK_WORDS,
         *(asking(band).sentence for band in Irritability),
     ]
     return tuple(dict.fromkeys(text for text in texts if text))

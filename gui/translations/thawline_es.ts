@@ -180,6 +180,14 @@
         <translation>&amp;Ir a</translation>
     </message>
     <message>
+        <source>&amp;Home programme</source>
+        <translation>Programa en &amp;casa</translation>
+    </message>
+    <message>
+        <source>&amp;What happened: injection, flare, camera</source>
+        <translation>&amp;Qué pasó: infiltración, brote, cámara</translation>
+    </message>
+    <message>
         <source>&amp;View</source>
         <translation>&amp;Ver</translation>
     </message>
@@ -488,6 +496,14 @@
         <translation>Volver a las curvas</translation>
     </message>
     <message>
+        <source>Home programme</source>
+        <translation>Programa en casa</translation>
+    </message>
+    <message>
+        <source>Injection, flare, camera</source>
+        <translation>Infiltración, brote, cámara</translation>
+    </message>
+    <message>
         <source>beneath: pain 0 to 10</source>
         <translation>debajo: dolor de 0 a 10</translation>
     </message>
@@ -534,16 +550,36 @@
 Lecturas: {count}</translation>
     </message>
     <message>
-        <source>Trial {number}, at {time} s</source>
-        <translation>Intento {number}, a los {time} s</translation>
-    </message>
-    <message>
         <source>Noted: </source>
         <translation>Anotado: </translation>
     </message>
     <message>
         <source> (cut short; what was captured is here)</source>
         <translation> (interrumpida; aquí está lo que se captó)</translation>
+    </message>
+    <message>
+        <source>at rest {pain}</source>
+        <translation>en reposo {pain}</translation>
+    </message>
+    <message>
+        <source>last night {pain}</source>
+        <translation>la noche anterior {pain}</translation>
+    </message>
+    <message>
+        <source>at its worst since the day before {pain}</source>
+        <translation>en su peor momento desde el día anterior {pain}</translation>
+    </message>
+    <message>
+        <source>Pain of 10 beforehand: {ratings}.</source>
+        <translation>Dolor sobre 10 antes de empezar: {ratings}.</translation>
+    </message>
+    <message>
+        <source>Trial {number}, from {start} to {end} s, no hold</source>
+        <translation>Intento {number}, de {start} a {end} s, sin mantener</translation>
+    </message>
+    <message>
+        <source>Trial {number}, held from {start} to {end} s</source>
+        <translation>Intento {number}, mantenido de {start} a {end} s</translation>
     </message>
     <message>
         <source>Pain was not stated.</source>
@@ -614,8 +650,64 @@ Lecturas: {count}</translation>
         <translation>{name}: {plainly}</translation>
     </message>
     <message>
+        <source>what happened</source>
+        <translation>qué pasó</translation>
+    </message>
+    <message>
         <source>Both or neither</source>
         <translation>Ambos o ninguno</translation>
+    </message>
+    <message>
+        <source>which shoulder</source>
+        <translation>qué hombro</translation>
+    </message>
+    <message>
+        <source>day, such as 2026-11-25</source>
+        <translation>día, por ejemplo 2026-11-25</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Anotarlo</translation>
+    </message>
+    <message>
+        <source>After an injection, a procedure, a flare or a change of camera or model the curve begins anew: no line is drawn across. Anything else is only noted.</source>
+        <translation>Después de una infiltración, una intervención, un brote o un cambio de cámara o de modelo, la curva empieza de nuevo: ninguna línea une lo de antes con lo de después. Lo demás solo se anota.</translation>
+    </message>
+    <message>
+        <source>Which shoulder does it concern?</source>
+        <translation>¿De qué hombro se trata?</translation>
+    </message>
+    <message>
+        <source>On which day?</source>
+        <translation>¿Qué día?</translation>
+    </message>
+    <message>
+        <source>What happened to {person}</source>
+        <translation>Qué le pasó a {person}</translation>
+    </message>
+    <message>
+        <source>Nothing has been noted so far.</source>
+        <translation>Todavía no hay nada anotado.</translation>
+    </message>
+    <message>
+        <source>Delete</source>
+        <translation>Borrar</translation>
+    </message>
+    <message>
+        <source>Delete: {event}</source>
+        <translation>Borrar: {event}</translation>
+    </message>
+    <message>
+        <source>Choose first what happened.</source>
+        <translation>Elija primero qué pasó.</translation>
+    </message>
+    <message>
+        <source>A day is written like 2026-11-25 and lies not after today.</source>
+        <translation>El día se escribe como 2026-11-25 y no es posterior a hoy.</translation>
+    </message>
+    <message>
+        <source>{event}, {side}</source>
+        <translation>{event}, {side}</translation>
     </message>
     <message>
         <source>the stiff shoulder</source>
@@ -1290,6 +1382,10 @@ Lecturas: {count}</translation>
         <translation>. Hacen falta cuatro semanas y ocho sesiones.</translation>
     </message>
     <message>
+        <source>. It takes four weeks and eight sessions, counted anew from {day} ({why}).</source>
+        <translation>. Hacen falta cuatro semanas y ocho sesiones, contadas de nuevo desde el {day} ({why}).</translation>
+    </message>
+    <message>
         <source>{change} a month</source>
         <translation>{change} al mes</translation>
     </message>
@@ -1304,6 +1400,22 @@ Lecturas: {count}</translation>
     <message>
         <source>{low} to {high}</source>
         <translation>{low} a {high}</translation>
+    </message>
+    <message>
+        <source>{side}, from {first} to {last}, then {why}: {verdict}</source>
+        <translation>{side}, del {first} al {last}, después {why}: {verdict}</translation>
+    </message>
+    <message>
+        <source>{line}, {change} a month.</source>
+        <translation>{line}, {change} al mes.</translation>
+    </message>
+    <message>
+        <source>{done} of {planned} in the week from {day}</source>
+        <translation>{done} de {planned} en la semana del {day}</translation>
+    </message>
+    <message>
+        <source>Stretches done of those planned: {weeks}.</source>
+        <translation>Estiramientos hechos de los previstos: {weeks}.</translation>
     </message>
     <message>
         <source>Both shoulders moved together, so the set-up may have changed and no trend is told.</source>
@@ -1390,10 +1502,6 @@ Lecturas: {count}</translation>
         <translation>medio girado</translation>
     </message>
     <message>
-        <source>Done just now:</source>
-        <translation>Hecho ahora:</translation>
-    </message>
-    <message>
         <source>to come</source>
         <translation>por venir</translation>
     </message>
@@ -1472,6 +1580,50 @@ Lecturas: {count}</translation>
     <message>
         <source>Something else</source>
         <translation>Otra cosa</translation>
+    </message>
+    <message>
+        <source>Injection</source>
+        <translation>Infiltración</translation>
+    </message>
+    <message>
+        <source>Procedure</source>
+        <translation>Intervención</translation>
+    </message>
+    <message>
+        <source>Flare</source>
+        <translation>Brote</translation>
+    </message>
+    <message>
+        <source>Another camera, or it was moved</source>
+        <translation>Otra cámara, o se movió</translation>
+    </message>
+    <message>
+        <source>Another pose model</source>
+        <translation>Otro modelo de postura</translation>
+    </message>
+    <message>
+        <source>injection</source>
+        <translation>infiltración</translation>
+    </message>
+    <message>
+        <source>procedure</source>
+        <translation>intervención</translation>
+    </message>
+    <message>
+        <source>flare</source>
+        <translation>brote</translation>
+    </message>
+    <message>
+        <source>camera changed</source>
+        <translation>cambio de cámara</translation>
+    </message>
+    <message>
+        <source>model changed</source>
+        <translation>cambio de modelo</translation>
+    </message>
+    <message>
+        <source>noted</source>
+        <translation>anotado</translation>
     </message>
     <message>
         <source>by itself</source>
@@ -1798,8 +1950,132 @@ Lecturas: {count}</translation>
         <translation>Estiramiento con toalla</translation>
     </message>
     <message>
+        <source>Sit at a table, hand on a cloth, and let it slide away from you as you bow forwards.</source>
+        <translation>Siéntese a una mesa con la mano sobre un paño y deje que se deslice hacia delante mientras se inclina.</translation>
+    </message>
+    <message>
+        <source>Sit side-on to a table, hand on a cloth, and let it slide away from your side.</source>
+        <translation>Siéntese de lado a una mesa con la mano sobre un paño y deje que se deslice alejándose del costado.</translation>
+    </message>
+    <message>
+        <source>Lean on the other hand, let the arm hang and let it swing in small circles.</source>
+        <translation>Apóyese en la otra mano, deje colgar el brazo y deje que se balancee en círculos pequeños.</translation>
+    </message>
+    <message>
+        <source>Face a wall and let the fingers walk up it, the arm resting against the wall.</source>
+        <translation>Frente a una pared, suba los dedos por ella paso a paso, con el brazo apoyado en la pared.</translation>
+    </message>
+    <message>
+        <source>Elbow bent at your side, hold a fixed handle and turn your body away from the hand.</source>
+        <translation>Con el codo doblado junto al costado, agarre un asa fija y gire el cuerpo alejándolo de la mano.</translation>
+    </message>
+    <message>
+        <source>Elbow bent at your side, hold a fixed handle and turn your body towards the hand.</source>
+        <translation>Con el codo doblado junto al costado, agarre un asa fija y gire el cuerpo hacia la mano.</translation>
+    </message>
+    <message>
+        <source>With the other hand, draw the arm across the chest by its elbow.</source>
+        <translation>Con la otra mano, lleve el brazo por delante del pecho tomándolo por el codo.</translation>
+    </message>
+    <message>
+        <source>A towel over the other shoulder, held behind the back by both hands: draw it gently upwards.</source>
+        <translation>Una toalla sobre el otro hombro, sujeta detrás de la espalda con las dos manos: tire de ella suavemente hacia arriba.</translation>
+    </message>
+    <message>
+        <source>way of measuring changed</source>
+        <translation>cambio en la forma de medir</translation>
+    </message>
+    <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
+    </message>
+    <message>
+        <source>{stretch}, times a day</source>
+        <translation>{stretch}, veces al día</translation>
+    </message>
+    <message>
+        <source>{stretch}, how long it is held</source>
+        <translation>{stretch}, cuánto se mantiene</translation>
+    </message>
+    <message>
+        <source>pain at which to stop</source>
+        <translation>dolor en el que parar</translation>
+    </message>
+    <message>
+        <source>who chose it</source>
+        <translation>quién lo eligió</translation>
+    </message>
+    <message>
+        <source>such as physiotherapist; no name is needed</source>
+        <translation>por ejemplo, fisioterapeuta; no hace falta ningún nombre</translation>
+    </message>
+    <message>
+        <source>End the programme</source>
+        <translation>Terminar el programa</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Guardar</translation>
+    </message>
+    <message>
+        <source>A clinician chooses the stretches, how often and how long. Put down what you were told; nothing is added to it here.</source>
+        <translation>Un profesional elige los estiramientos, cuántas veces y cuánto tiempo. Anote lo que le indicaron; aquí no se añade nada.</translation>
+    </message>
+    <message>
+        <source>Stop when the pain reaches</source>
+        <translation>Parar cuando el dolor llegue a</translation>
+    </message>
+    <message>
+        <source>0 is no pain, 10 the worst imaginable: the number you were told.</source>
+        <translation>0 es sin dolor, 10 el peor imaginable: el número que le indicaron.</translation>
+    </message>
+    <message>
+        <source>Chosen by</source>
+        <translation>Elegido por</translation>
+    </message>
+    <message>
+        <source>Home programme of {person}</source>
+        <translation>Programa en casa de {person}</translation>
+    </message>
+    <message>
+        <source>No stretch is ticked yet.</source>
+        <translation>Todavía no hay ningún estiramiento marcado.</translation>
+    </message>
+    <message>
+        <source>The pain at which to stop is still missing.</source>
+        <translation>Falta aún el dolor en el que parar.</translation>
+    </message>
+    <message>
+        <source>once a day</source>
+        <translation>una vez al día</translation>
+    </message>
+    <message>
+        <source>{times} times a day</source>
+        <translation>{times} veces al día</translation>
+    </message>
+    <message>
+        <source>held for {seconds} s</source>
+        <translation>mantenido {seconds} s</translation>
+    </message>
+    <message>
+        <source>not held</source>
+        <translation>sin mantener</translation>
+    </message>
+    <message>
+        <source>A day earlier</source>
+        <translation>Un día antes</translation>
+    </message>
+    <message>
+        <source>A day later</source>
+        <translation>Un día después</translation>
+    </message>
+    <message>
+        <source>Done just now, stopped at pain {limit} of 10 at the latest:</source>
+        <translation>Hecho ahora mismo, parando como muy tarde con dolor {limit} de 10:</translation>
+    </message>
+    <message>
+        <source>Noted: {stretch}, {time}. Take it back</source>
+        <translation>Anotado: {stretch}, {time}. Deshacer</translation>
     </message>
 </context>
 </TS>

@@ -1,5 +1,6 @@
 """Readings over weeks: upright bands of both shoulders, pain and stretches beneath."""
 
+import datetime as dt
 from collections.abc import Sequence
 
 import pyqtgraph as pg
@@ -10,9 +11,10 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.band_drawing import scale_of, strength
 from gui.curves import Curve, Point
 from gui.look import Look
-from gui.words import side_title, tr
+from gui.words import event_mark, side_title, tr
 from measure.body import Side
 from measure.movements import MOVEMENTS, Movement, Unit
+from measure.records import Event
 
 _DAY_S = 86_400.0
 #: Both shoulders of one session stand a little apart.
@@ -79,6 +81,7 @@ class HistoryChart(QWidget):
         self._movement = Movement.FLEXION
         self._curves: tuple[Curve, ...] = ()
         self._stretches: tuple[float, ...] = ()
+        self._events: tuple[Event, ...] = ()
         self._graphics = pg.GraphicsLayoutWidget()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -87,11 +90,15 @@ class HistoryChart(QWidget):
         look.changed.connect(self.redraw)
 
     def show_curves(
-        self, movement: Movement, curves: Sequence[Curve], stretches_s: Sequence[float] = ()
+        self,
+        movement: Movement,
+        curves: Sequence[Curve],
+        stretches_s: Sequence[float] = (),
+        events: Sequence[Event] = (),
     ) -> None:
         """Draw these curves; `stretches_s` are the times when a stretch was done."""
         self._movement, self._curves = movement, tuple(curves)
-        self._stretches = tuple(stretches_s)
+        self._stretches, self._events = tuple(stretches_s), tuple(events)
         self.redraw()
 
     @Slot()
@@ -112,6 +119,7 @@ class HistoryChart(QWidget):
         for curve in self._curves:
             self._draw_curve(top, below, curve)
         self._draw_stretches(below)
+        self._draw_events(top)
         for plot in (top, below):
             plot.getAxis("left").setWidth(self._look.px(4.2))
 
@@ -206,10 +214,39 @@ class HistoryChart(QWidget):
                 )
             )
 
+    def _draw_events(self, top: pg.PlotItem) -> None:
+        """Draw a line with its word on each day of an event within the time that is shown."""
+        times = [point.time_s for curve in self._curves for point in curve.points]
+        for event in self._events:
+            noon_s = noon(event.day)
+            if times and min(times) - _DAY_S <= noon_s <= max(times) + _DAY_S:
+                words = event_mark(event.kind)
+                if event.side is not None:
+                    words = f"{words}, {side_title(event.side).lower()}"
+                top.addItem(
+                    pg.InfiniteLine(
+                        pos=noon_s,
+                        angle=90,
+                        pen=pg.mkPen(self._look.palette.edge, width=1.5, style=Qt.PenStyle.DotLine),
+                        label=words,
+                        labelOpts={
+                            "color": self._look.palette.ink,
+                            "position": 0.04,
+                            "rotateAxis": (1, 0),
+                            "anchors": [(0, 0), (0, 1)],
+                        },
+                    )
+                )
+
     @Slot(object, object, object)
     def _marked(self, _plot: object, spots: Sequence[pg.SpotItem], _event: object) -> None:
         if len(spots):
             self.picked.emit(spots[0].data().record)
+
+
+def noon(day: dt.date) -> float:
+    """Return the noon of a local day in seconds since 1970, UTC."""
+    return dt.datetime.combine(day, dt.time(12)).astimezone().timestamp()
 
 
 def legend(curve: Curve) -> str:

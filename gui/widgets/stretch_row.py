@@ -1,15 +1,55 @@
 """One tap for each stretch of the plan: done just now. No counting, no praise."""
 
+from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtCore import QSize, Signal, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from gui.look import Look
 from gui.widgets.text import button, clear, label
-from gui.words import tr
-from measure.programme import STRETCHES
-from measure.records import Plan, Stretch
+from gui.words import stretch_name, tr
+from measure.records import Plan, Stretch, StretchLog
+
+_GAP_PX = 8
+
+
+class _Taps(QWidget):
+    """Buttons side by side, in as many lines as they need."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(_GAP_PX)
+        self._columns = 0
+        self.buttons: list[QPushButton] = []
+
+    def offer(self, buttons: Sequence[QPushButton]) -> None:
+        clear(self._grid)
+        self.buttons = list(buttons)
+        self._columns = 0
+        self._arrange(self.width())
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self._widest(), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange(event.size().width())
+
+    def _arrange(self, room: int) -> None:
+        fitting = (room + _GAP_PX) // (self._widest() + _GAP_PX)
+        columns = min(max(1, fitting), max(1, len(self.buttons)))
+        if columns != self._columns:
+            self._columns = columns
+            for place, one in enumerate(self.buttons):
+                self._grid.addWidget(one, place // columns, place % columns)
+            self.updateGeometry()
+
+    def _widest(self) -> int:
+        return max((one.minimumSizeHint().width() for one in self.buttons), default=1)
 
 
 class StretchRow(QWidget):
@@ -17,24 +57,63 @@ class StretchRow(QWidget):
 
     #: The stretch that was done.
     done = Signal(object)
+    #: The identifier of a tap that was a mistake.
+    taken_back = Signal(str)
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(0, 0, 0, 0)
-        self._row.setSpacing(look.gap(1))
+        self._log: StretchLog | None = None
+        self.limit = label("", "quiet")
+        self._taps = _Taps()
+        self.undo = button("", "link")
+        self.undo.clicked.connect(self._take_back)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(look.gap(1))
+        for one in (self.limit, self._taps, self.undo):
+            layout.addWidget(one)
+        self.undo.hide()
+
+    @property
+    def buttons(self) -> tuple[QPushButton, ...]:
+        """The buttons of the plan's stretches, in its order."""
+        return tuple(self._taps.buttons)
 
     def show_plan(self, plan: Plan | None) -> None:
         """Offer the stretches of the plan that is in force."""
-        clear(self._row)
         stretches = plan.stretches if plan else ()
         self.setVisible(bool(stretches))
-        if stretches:
-            self._row.addWidget(label(tr("Done just now:"), "quiet"))
+        if plan is None or not stretches:
+            self.show_noted(None)
+            return
+        self.limit.setText(
+            tr("Done just now, stopped at pain {limit} of 10 at the latest:").format(
+                limit=plan.pain_limit
+            )
+        )
+        taps = []
         for planned in stretches:
-            one = button(tr(STRETCHES[planned.stretch].name).capitalize())
+            one = button(stretch_name(planned.stretch))
             one.clicked.connect(partial(self._tapped, planned.stretch))
-            self._row.addWidget(one)
+            taps.append(one)
+        self._taps.offer(taps)
+
+    def show_noted(self, log: StretchLog | None) -> None:
+        """Say what was noted last and offer to take it back; None says nothing."""
+        self._log = log
+        self.undo.setVisible(log is not None)
+        if log is not None:
+            self.undo.say(
+                tr("Noted: {stretch}, {time}. Take it back").format(
+                    stretch=stretch_name(log.stretch), time=log.done.local.strftime("%H:%M")
+                )
+            )
 
     def _tapped(self, stretch: Stretch, _checked: bool = False) -> None:
         self.done.emit(stretch)
+
+    @Slot()
+    def _take_back(self) -> None:
+        log = self._log
+        if log is not None:
+            self.taken_back.emit(log.id)
