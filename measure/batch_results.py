@@ -142,7 +142,7 @@ def _text(path: Path) -> str:
 
 def _lines(path: Path, text: str) -> tuple[dict[str, str], int]:
     """Return the last line of each key, and how many lines made no sense."""
-    if text and not (text.startswith(_BEGINNING) or _BEGINNING.startswith(text)):
+    if not _is_ours(text):
         raise DataError(
             f"{path} is no results file of Thawline, so nothing was added to it. Name another file."
         )
@@ -156,6 +156,14 @@ def _lines(path: Path, text: str) -> tuple[dict[str, str], int]:
         except (ValueError, DataError):
             damaged += 1
     return kept, damaged
+
+
+def _is_ours(text: str) -> bool:
+    """Return whether a text is a results file, also one that broke off in its first line."""
+    first, _, rest = text.partition("\n")
+    if first.startswith(_BEGINNING):
+        return True
+    return _BEGINNING.startswith(first) and (not rest or rest.startswith(_BEGINNING))
 
 
 def _line_of(row: str) -> _Line:

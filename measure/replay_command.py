@@ -231,9 +231,10 @@ class _Book:
         outcomes = []
         try:
             for outcome in coming:
+                # The line comes last: whoever finds it finds what belongs to it as well.
+                failed = self._write_extras(outcome)
                 if self._results is not None and not outcome.is_earlier:
                     self._results.add(outcome)
-                failed = self._write_extras(outcome)
                 outcomes.append(replace(outcome, reading=None, error=outcome.error or failed))
         except KeyboardInterrupt:
             if self._results is not None:
