@@ -1,11 +1,12 @@
 """What a reading loses because few frames are looked at, and what that saves.
 
-    python -m tests.bench.bench_attention FOLDER [--film N] [--write]
+    python -m tests.bench.bench_attention FOLDER [--each N] [--kept KEPT] [--film] [--write]
 
-The trial set's people are filmed at 30 frames a second, as phones do: `--film N` makes N clips
-of each movement and view (brings PyTorch). Each is looked at twice, as usual and at every frame;
-what was seen is kept in FOLDER/tracks, so a run that was stopped goes on where it was. `--write`
-copies the table into docs/analyst.md.
+FOLDER holds the accuracy bench's clips; the first N of each movement and view of its trial set
+are looked at twice, as usual and at every frame. What was seen is kept in KEPT, so a run that was
+stopped goes on where it was. The trial set has 15 frames a second; `--film` takes the same people
+at 30 instead, as phones do, and films them in FOLDER first (brings PyTorch). `--write` copies the
+table into docs/analyst.md.
 """
 
 import argparse
@@ -35,7 +36,7 @@ _DOCUMENT = _ROOT / "docs" / "analyst.md"
 _MARKS = re.compile(r"(<!-- attention:begin -->\n).*?(<!-- attention:end -->)", re.DOTALL)
 #: Frames a second of most phones and webcams.
 USUAL_FPS = 30
-_SET = "usual"
+_FILMED = "usual"
 _LOOKS = {"thin": False, "every": True}
 
 
@@ -70,16 +71,15 @@ class Compared:
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("folder", type=Path)
-    parser.add_argument("--film", type=int, metavar="N", help="clips of each movement and view")
+    parser.add_argument("--each", type=int, default=2, help="clips of each movement and view")
+    parser.add_argument("--kept", type=Path, help="default: FOLDER/attention")
+    parser.add_argument("--film", action="store_true", help="take clips of 30 frames a second")
     parser.add_argument("--write", action="store_true", help="copy the table into the document")
     arguments = parser.parse_args()
     if arguments.film:
-        film_usual(arguments.folder, arguments.film)
-    cases = sorted(
-        (case for case in load_cases(arguments.folder) if case.split == _SET),
-        key=lambda case: case.name[::-1],  # movements take turns
-    )
-    kept = arguments.folder / "tracks"
+        film_usual(arguments.folder, arguments.each)
+    cases = chosen(arguments.folder, _FILMED if arguments.film else "trial", arguments.each)
+    kept = arguments.kept or arguments.folder / "attention"
     look_at(cases, kept)
     found = [compared(case, kept) for case in sorted(cases, key=lambda case: case.name)]
     for each in found:
@@ -92,6 +92,17 @@ def main() -> None:
         _DOCUMENT.write_text(written, encoding="utf-8")
 
 
+def chosen(folder: Path, split: str, each: int) -> list[Case]:
+    """Return the first readable cases of each movement and view, which take turns."""
+    taken: dict[tuple[str, str], list[Case]] = {}
+    for case in load_cases(folder):
+        group = taken.setdefault((case.movement, case.view), [])
+        if case.split == split and case.readable and len(group) < each:
+            group.append(case)
+    turns = [(number, case) for group in taken.values() for number, case in enumerate(group)]
+    return [case for _, case in sorted(turns, key=lambda turn: turn[0])]
+
+
 def film_usual(folder: Path, count: int) -> None:
     """Film the first readable clips of each movement and view of the trial set anew."""
     from sample_clips.bench_set import bench_clips
@@ -99,25 +110,25 @@ def film_usual(folder: Path, count: int) -> None:
     from sample_clips.film import film
 
     folder.mkdir(parents=True, exist_ok=True)
-    chosen = []
+    wanted = []
     for number in range(count):
         for clip in bench_clips():
             scenario = clip.scenario
             if clip.group == "trial" and scenario.name.endswith(f"-{number:03d}"):
                 camera = replace(scenario.camera, fps=USUAL_FPS)
-                name = scenario.name.replace("trial", _SET, 1)
-                chosen.append(replace(scenario, camera=camera, name=name))
-    make_bodies([shape_of(each.body) for each in chosen], bodies_folder())
-    for scenario in tqdm(chosen, desc="filming"):
+                name = scenario.name.replace("trial", _FILMED, 1)
+                wanted.append(replace(scenario, camera=camera, name=name))
+    make_bodies([shape_of(each.body) for each in wanted], bodies_folder())
+    for scenario in tqdm(wanted, desc="filming"):
         done = folder / f"{scenario.name}.json"
         if not done.exists() and scenario.expected == ("reading",):
             made = film(scenario, folder, bodies_folder(), quality=21)
-            done.write_text(json.dumps({"set": _SET, **made}), encoding="utf-8")
+            done.write_text(json.dumps({"set": _FILMED, **made}), encoding="utf-8")
 
 
 def look_at(cases: Sequence[Case], kept: Path) -> None:
     """Look at the clips that were not looked at yet."""
-    kept.mkdir(exist_ok=True)
+    kept.mkdir(parents=True, exist_ok=True)
     missing = [
         (case, name) for case in cases for name in _LOOKS if not _path(case, name, kept).exists()
     ]
@@ -195,10 +206,11 @@ def summary(found: Sequence[Compared]) -> Iterator[str]:
     reaches = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.FRACTION]
     few, all_ = (sum(one.looks[place] for one in found) for place in (0, 1))
     other = sum((one.thin is None) != (one.every is None) for one in found)
+    rates = sorted({one.case.facts["fps"] for one in found})
     yield (
-        f"{len(found)} clips of the trial set's people, filmed at {USUAL_FPS} frames a second "
-        f"({len(angles)} with an angle, {len(reaches)} reaches behind the back). With the usual "
-        f"rates the networks looked {few / all_:.0%} as often as with every frame; "
+        f"{len(found)} clips of the trial set's people at {' or '.join(map(str, rates))} frames a "
+        f"second ({len(angles)} with an angle, {len(reaches)} reaches behind the back). With the "
+        f"usual rates the networks looked {few / all_:.0%} as often as with every frame; "
         f"{other} clips were refused one way and read the other."
     )
     yield ""
