@@ -3,7 +3,7 @@
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QTimer, Slot
+from PySide6.QtCore import QSize, QTimer, Slot
 from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -35,6 +35,8 @@ from measure.records import Person
 #: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
 _CLOSE_ENGINE_S, _CLOSE_RECORDS_S, _CLOSE_SLOW_S = 2.5, 1.5, 0.5
 _TOLD_MS = 9000
+#: Where everything still fits, in languages with longer words too; a smaller screen is filled.
+SMALLEST_PX = (960, 640)
 
 
 class MainWindow(QMainWindow):
@@ -44,7 +46,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.services = services
         self.setWindowTitle("Thawline")
-        self.setMinimumSize(760, 560)
+        self.setMinimumSize(QSize(*SMALLEST_PX).boundedTo(self.screen().availableSize()))
         self.measure = MeasurePage(services)
         self.progress = ProgressPage(services)
         self.clips = ClipsPage(services)

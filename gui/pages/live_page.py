@@ -64,7 +64,7 @@ class LivePage(QWidget):
         self.plan = ViewPlan(look)
         self.number = BigNumber(look)
         self.ring = HoldRing(look)
-        self.refusal = ReadingBand(look, least_px=30)
+        self.refusal = ReadingBand(look, least_share=3 / 80)
         self.title = label("", "quiet")
         self.quality = label("", "lead")
         self.trials = TrialRow(look)

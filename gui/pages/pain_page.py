@@ -30,7 +30,7 @@ class PainPage(QWidget):
         self.sentence.say(tr("How much did it hurt?"))
         self.title = label("", "lead")
         self.number = BigNumber(look)
-        self.band = ReadingBand(look, least_px=24)
+        self.band = ReadingBand(look, least_share=3 / 100)
         self.pain = Choices(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )

@@ -1,7 +1,7 @@
 """A ring that fills once while a hold lasts, with the trial's number inside."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.look import Look
@@ -37,6 +37,12 @@ class HoldRing(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
 
+    def _fitted(self, height: float, room: float) -> QFont:
+        """Return digits so high, or lower ones where the text inside is a long word."""
+        font = self.look.digit_font(height)
+        wide = QFontMetricsF(font).horizontalAdvance(self._inside)
+        return font if wide <= room else self.look.digit_font(height * room / wide)
+
     def paint(self, painter: QPainter) -> None:
         side = min(self.width(), self.height())
         thick = side * 0.11
@@ -51,5 +57,5 @@ class HoldRing(PaintedWidget):
             painter.setPen(pen)
             painter.drawArc(ring, 90 * 16, -round(self._share * 360 * 16))
         painter.setPen(self.look.colour("ink"))
-        painter.setFont(self.look.digit_font(side * 0.26))
+        painter.setFont(self._fitted(side * 0.26, ring.width() - thick))
         painter.drawText(QRectF(self.rect()), Qt.AlignmentFlag.AlignCenter, self._inside)

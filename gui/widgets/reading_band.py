@@ -47,7 +47,8 @@ def shown_trial(trial: Trial, movement: Movement) -> Shown:
 class ReadingBand(PaintedWidget):
     """A reading on its movement's scale. Empty until something is shown.
 
-    The words are set in a role of the type scale, but never smaller than `least_px`.
+    The words are set in a role of the type scale, but never smaller than a share of the window's
+    height, `least_share`.
     """
 
     def __init__(
@@ -55,15 +56,15 @@ class ReadingBand(PaintedWidget):
         look: Look,
         *,
         type_size: float = 1.0,
-        least_px: float = 0.0,
+        least_share: float = 0.0,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(look, parent)
         self._movement: Movement | None = None
         self._shown = Shown(words="")
-        self._type_size, self._least_px = type_size, least_px
+        self._type_size, self._least_share = type_size, least_share
         self._title = ""
-        self._heights: dict[int, int] = {}
+        self._heights: dict[tuple[int, float], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -126,7 +127,7 @@ class ReadingBand(PaintedWidget):
         painter.drawText(space, self._flags(), shown.words)
 
     def _px(self) -> float:
-        return max(self._least_px, self.look.px(self._type_size))
+        return max(self._least_share * self.window().height(), self.look.px(self._type_size))
 
     def _line(self) -> int:
         return round(self._px() * 1.45)
@@ -139,12 +140,13 @@ class ReadingBand(PaintedWidget):
 
     def _words_height(self, width: int) -> int:
         """Return the height of the words; kept, for layouts ask a hundred times in a row."""
-        if width not in self._heights:
+        key = (width, self._px())
+        if key not in self._heights:
             space = QRectF(0, 0, max(width, 80), 10_000)
             metrics = QFontMetricsF(self._font())
             needed = metrics.boundingRect(space, self._flags(), self._shown.words)
-            self._heights[width] = round(max(needed.height(), self._line())) + 4
-        return self._heights[width]
+            self._heights[key] = round(max(needed.height(), self._line())) + 4
+        return self._heights[key]
 
     def _font(self) -> QFont:
         strong = self._shown.low is not None

@@ -96,11 +96,16 @@ class _ScrollPage(QScrollArea):
 
     def __init__(self, page: QWidget) -> None:
         super().__init__()
-        self._wide = -1
+        self._page, self._wide = page, -1
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setWidget(page)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the width below which the page would be cut off, with its scroll bar."""
+        page, bar = self._page.minimumSizeHint(), self.verticalScrollBar().sizeHint()
+        return QSize(page.width() + bar.width(), super().minimumSizeHint().height())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         # A scroll bar that appears makes the page narrower, so its lines break anew.
@@ -109,6 +114,7 @@ class _ScrollPage(QScrollArea):
             wide = watched.width()
             if event.type() is QEvent.Type.LayoutRequest or wide != self._wide:
                 self._wide = wide
+                self.updateGeometry()
                 QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
         return super().eventFilter(watched, event)
 

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QCheckBox, QSizePolicy, QWidget
+from PySide6.QtWidgets import QCheckBox, QSizePolicy, QStyle, QWidget
 
 from gui.look import Look
 
@@ -48,7 +48,8 @@ class Tick(QCheckBox):
             painter.end()
 
     def _paint(self, painter: QPainter) -> None:
-        box = QRectF(_MARGIN + 1, _MARGIN + 1, self._box() - 2, self._box() - 2)
+        box = QRectF(self._mirrored(QRect(_MARGIN, _MARGIN, self._box(), self._box())))
+        box.adjust(1, 1, -1, -1)
         known = self.isEnabled()
         painter.setPen(QPen(self._look.colour("edge"), 2))
         filled = self.isChecked() and known
@@ -67,12 +68,17 @@ class Tick(QCheckBox):
                 )
             )
         painter.setPen(self._look.colour("ink" if known else "quiet"))
-        words = QRectF(self._text_left(), 0, self.width() - self._text_left(), self.height())
-        painter.drawText(words, self._flags(), self.text())
+        left = self._text_left()
+        words = self._mirrored(QRect(left, 0, self.width() - left, self.height()))
+        painter.drawText(QRectF(words), self._flags(), self.text())
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(QPen(self._look.colour("arm"), 2))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
+
+    def _mirrored(self, place: QRect) -> QRect:
+        """Return the place as it is, or mirrored where one reads from right to left."""
+        return QStyle.visualRect(self.layoutDirection(), self.rect(), place)
 
     def _box(self) -> int:
         return round(self._look.px() * 1.3)

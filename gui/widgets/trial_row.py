@@ -17,7 +17,7 @@ class TrialRow(QWidget):
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(look.gap(3))
-        self.bands = [ReadingBand(look, least_px=25) for _ in range(most)]
+        self.bands = [ReadingBand(look, least_share=1 / 32) for _ in range(most)]
         for band in self.bands:
             layout.addWidget(band, 1)
 

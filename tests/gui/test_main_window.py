@@ -2,13 +2,13 @@
 
 import threading
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from types import FunctionType
 from typing import Any
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QFontMetricsF
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
@@ -36,10 +36,9 @@ from gui.pages.setup_page import SetupPage
 from gui.screenshots import states
 from gui.stage import Stage
 from gui.theme import DARK, LIGHT, Scheme
-from gui.widgets.reading_band import ReadingBand
-from gui.widgets.text import KeyButton
 from gui.words import notice
 from measure.live_events import Phase
+from tests.fitting import misfits
 
 Press = Callable[..., None]
 
@@ -173,23 +172,6 @@ def test_everything_that_takes_the_keyboard_has_a_name(stage: Stage) -> None:
 
 
 # -- everything fits --------------------------------------------------------------------------
-
-
-def misfits(window: QWidget) -> Iterator[str]:
-    """Yield what is cut off among the visible widgets of a window."""
-    for label in window.findChildren(QLabel):
-        if label.isVisible() and label.text():
-            needed = label.heightForWidth(label.width()) if label.wordWrap() else label.height()
-            if label.height() < needed - 1:
-                yield f"label {label.text()[:40]!r}: {label.height()} of {needed} high"
-    for one in window.findChildren(QAbstractButton):
-        if one.isVisible() and isinstance(one, KeyButton):
-            needed = QFontMetricsF(one.font()).horizontalAdvance(one.text())
-            if one.width() < needed and not one.icon().availableSizes():
-                yield f"button {one.text()!r}: {one.width()} of {needed:.0f} wide"
-    for band in window.findChildren(ReadingBand):
-        if band.isVisible() and band.height() < band.heightForWidth(band.width()) - 1:
-            yield f"band {band.words[:40]!r} is cut off"
 
 
 @pytest.mark.parametrize("percent", [100, 200])
