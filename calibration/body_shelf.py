@@ -5,6 +5,7 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
+from calibration.remark import Remark
 from calibration.shelf import Shelf
 from measure.errors import InputError
 from measure.neutral import FACING_WIDTH, Neutral
@@ -93,7 +94,9 @@ def keep_marks(person_id: str, c7_height: float, iliac_spines: float, day: dt.da
     return record
 
 
-def doubts(record: BodyRecord, today: dt.date, neutral: Neutral | None = None) -> tuple[str, ...]:
+def doubts(
+    record: BodyRecord, today: dt.date, neutral: Neutral | None = None
+) -> tuple[Remark, ...]:
     """Return why a record should not be trusted without a look, in words; nothing if it may.
 
     Parameters
@@ -102,21 +105,42 @@ def doubts(record: BodyRecord, today: dt.date, neutral: Neutral | None = None) -
         Today's stance, where one was seen facing the camera or from the back.
     """
     found = []
-    for what, day in (("body lengths", record.lengths_day), ("marks", record.marks_day)):
-        if day is not None and (today - day).days > STALE_DAYS:
-            found.append(
-                f"The {what} are from {day.isoformat()}, more than {STALE_DAYS} days ago. "
-                "Measure them again."
+    if record.lengths_day is not None and (today - record.lengths_day).days > STALE_DAYS:
+        found.append(
+            Remark(
+                "The body lengths are from {day}, more than {most} days ago. Measure them again.",
+                {"day": record.lengths_day.isoformat(), "most": str(STALE_DAYS)},
             )
+        )
+    if record.marks_day is not None and (today - record.marks_day).days > STALE_DAYS:
+        found.append(
+            Remark(
+                "The marks are from {day}, more than {most} days ago. Measure them again.",
+                {"day": record.marks_day.isoformat(), "most": str(STALE_DAYS)},
+            )
+        )
     # A tape's shoulders are those of the bones; the network sees its own, a tenth narrower.
-    width = record.body.shoulder_width if record.lengths_from is BodySource.POSES else None
+    width = network_width(record)
     if neutral is not None and width is not None:
         today_width = abs(neutral.width_over_trunk)
         facing = today_width >= FACING_WIDTH
-        if facing and abs(today_width - width) > MOST_DIFFERENCE * width:
+        if facing and today_width > (1 + MOST_DIFFERENCE) * width:
             found.append(
-                "The shoulders look "
-                f"{'wider' if today_width > width else 'narrower'} against the trunk than when "
-                "they were measured. Is this the right person, facing the camera?"
+                Remark(
+                    "The shoulders look wider against the trunk than when they were measured. Is "
+                    "this the right person, facing the camera?"
+                )
+            )
+        if facing and today_width < (1 - MOST_DIFFERENCE) * width:
+            found.append(
+                Remark(
+                    "The shoulders look narrower against the trunk than when they were measured. "
+                    "Is this the right person, facing the camera?"
+                )
             )
     return tuple(found)
+
+
+def network_width(record: BodyRecord) -> float | None:
+    """Return the shoulders' width as the network sees it; a tape's is that of the bones."""
+    return record.body.shoulder_width if record.lengths_from is BodySource.POSES else None

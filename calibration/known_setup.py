@@ -8,6 +8,7 @@ from calibration.correction_shelf import corrections_for
 from calibration.lens_shelf import newest_lens
 from calibration.level_shelf import LEVELS
 from calibration.placement import PLACEMENTS
+from calibration.remark import Remark
 from measure.neutral import Neutral
 from measure.setup import BodySetup, CameraSetup, KnownSetup, LensProfile
 
@@ -23,7 +24,7 @@ class Known:
     """A set-up, and what a person should hear about it before measuring."""
 
     setup: KnownSetup
-    remarks: tuple[str, ...]
+    remarks: tuple[Remark, ...]
 
 
 def known_setup(
@@ -53,7 +54,12 @@ def known_setup(
     level = LEVELS.get(camera_name)
     roll = level.roll_deg if level is not None and level.holds_on(today) else None
     if level is not None and roll is None:
-        remarks.append(f"The camera's level is from {level.day.isoformat()}; measure it again.")
+        remarks.append(
+            Remark(
+                "The camera's level is from {day}; measure it again.",
+                {"day": level.day.isoformat()},
+            )
+        )
     body, said = _body(person_id, today, neutral)
     return Known(
         setup=KnownSetup(
@@ -79,22 +85,28 @@ def forget_person(person_id: str) -> None:
 
 def _lens(
     camera_name: str | None, size_px: tuple[int, int] | None
-) -> tuple[LensProfile | None, list[str]]:
+) -> tuple[LensProfile | None, list[Remark]]:
     newest = newest_lens(camera_name)
     lens = newest_lens(camera_name, size_px)
     if lens is not None:
         return lens, []
     if newest is None or size_px is None:
-        return None, ["The lens is not calibrated; a usual field of view is assumed."]
+        return None, [Remark("The lens is not calibrated; a usual field of view is assumed.")]
     return None, [
-        f"The lens was calibrated at {newest.width_px} x {newest.height_px} pixels and does not "
-        f"hold at {size_px[0]} x {size_px[1]}; a usual field of view is assumed."
+        Remark(
+            "The lens was calibrated at {made} pixels and does not hold at {here}; a usual field "
+            "of view is assumed.",
+            {
+                "made": f"{newest.width_px} x {newest.height_px}",
+                "here": f"{size_px[0]} x {size_px[1]}",
+            },
+        )
     ]
 
 
 def _body(
     person_id: str | None, today: dt.date, neutral: Neutral | None
-) -> tuple[BodySetup, tuple[str, ...]]:
+) -> tuple[BodySetup, tuple[Remark, ...]]:
     record = BODIES.get(person_id) if person_id is not None else None
     if record is None:
         return BodySetup(), ()

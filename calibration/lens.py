@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from calibration.board import BoardView
+from calibration.remark import Remark, sentences
 from measure.body import FloatArray
 from measure.lens_points import ideal_points
 from measure.setup import LensProfile
@@ -33,7 +34,7 @@ LARGEST_ERROR_PX = 1.0
 #: and believes itself sure of it.
 LEAST_TILT_DEG = 12.0
 FEWEST_TILTED = 4
-#: Largest standard error of the focal length, as a share of it.
+#: Largest half of the focal length's 95 % interval, as a share of it.
 LARGEST_FOCAL_ERROR = 0.01
 #: How much better a third radial term must explain the corners to be used (an F statistic
 #: with one degree of freedom): it bends wildly where there were no corners.
@@ -70,16 +71,16 @@ class Coverage:
         return float(np.mean(self.cells))
 
     @property
-    def bare_quarters(self) -> tuple[str, ...]:
+    def bare_quarters(self) -> tuple[Remark, ...]:
         """Quarters of the picture with too few corners, in words."""
         rows, columns = self.cells.shape[0] // 2, self.cells.shape[1] // 2
-        quarters = {
-            "upper left": self.cells[:rows, :columns],
-            "upper right": self.cells[:rows, columns:],
-            "lower left": self.cells[rows:, :columns],
-            "lower right": self.cells[rows:, columns:],
-        }
-        return tuple(name for name, part in quarters.items() if np.mean(part) < LEAST_QUARTER)
+        quarters = (
+            (Remark("upper left"), self.cells[:rows, :columns]),
+            (Remark("upper right"), self.cells[:rows, columns:]),
+            (Remark("lower left"), self.cells[rows:, :columns]),
+            (Remark("lower right"), self.cells[rows:, columns:]),
+        )
+        return tuple(name for name, part in quarters if np.mean(part) < LEAST_QUARTER)
 
     @property
     def enough(self) -> bool:
@@ -96,7 +97,7 @@ class LensFit:
         None when refused.
     faults
         Why it was refused; empty with a profile.
-    sentence
+    remarks
         What was found and, if refused, what to do.
     views
         How many views were used.
@@ -107,17 +108,22 @@ class LensFit:
     worst_view_px
         The same of the worst single view.
     focal_error
-        Standard error of the focal length as a share of it; NaN without a fit.
+        Half of the focal length's 95 % interval as a share of it; NaN without a fit.
     """
 
     profile: LensProfile | None
     faults: tuple[LensFault, ...]
-    sentence: str
+    remarks: tuple[Remark, ...]
     views: int
     coverage: Coverage
     reprojection_px: float = math.nan
     worst_view_px: float = math.nan
     focal_error: float = math.nan
+
+    @property
+    def sentence(self) -> str:
+        """The remarks in English."""
+        return sentences(self.remarks)
 
 
 def coverage_of(views: Sequence[BoardView], width_px: int, height_px: int) -> Coverage:
@@ -181,8 +187,18 @@ def fit_lens(
     return LensFit(
         profile=profile,
         faults=(),
-        sentence=f"Lens found from {len(useful)} views: {field_deg(profile):.0f} degrees wide, "
-        f"error {solved.error_px:.2f} pixels, corners seen in {coverage.share:.0%} of the picture.",
+        remarks=(
+            Remark(
+                "Lens found from {views} views: {field} degrees wide, error {error} pixels, "
+                "corners seen in {share} % of the picture.",
+                {
+                    "views": str(len(useful)),
+                    "field": f"{field_deg(profile):.0f}",
+                    "error": f"{solved.error_px:.2f}",
+                    "share": f"{100 * coverage.share:.0f}",
+                },
+            ),
+        ),
         views=len(useful),
         coverage=coverage,
         reprojection_px=solved.error_px,
@@ -256,7 +272,7 @@ def _calibrate(views: Sequence[BoardView], size: tuple[int, int], flags: int) ->
         distortion=(k1, k2, p1, p2, k3),
         error_px=float(error),
         worst_view_px=float(np.max(each)),
-        focal_error=float(max(spreads[0] / camera[0, 0], spreads[1] / camera[1, 1])),
+        focal_error=1.96 * float(max(spreads[0] / camera[0, 0], spreads[1] / camera[1, 1])),
         tilted=sum(
             _tilt_deg(np.asarray(turn, dtype=np.float64)) >= LEAST_TILT_DEG for turn in turns
         ),
@@ -277,30 +293,58 @@ def _refused(
     coverage: Coverage,
     solved: _Solved | None = None,
 ) -> LensFit:
-    where = " and ".join(coverage.bare_quarters) or "edges"
-    error = f"{solved.error_px:.1f}" if solved else ""
-    sentences = {
-        LensFault.FEW_VIEWS: f"Only {len(views)} useful view"
-        f"{'s' * (len(views) != 1)} of the board; {FEWEST_VIEWS} are needed, better 15.",
-        LensFault.UNCOVERED: f"The board was seen in {coverage.share:.0%} of the picture only: "
-        f"show it in the {where} too.",
-        LensFault.NO_FIT: "No lens explains these views. Was the board flat, and one board only?",
-        LensFault.LARGE_ERROR: f"The corners miss the best lens by {error} pixels; at most "
-        f"{LARGEST_ERROR_PX:g} is accepted. Keep the board flat and hold it still.",
-        LensFault.UNTILTED: f"The board was held squarely to the camera: tilt it to the left, "
-        f"right, up and down, by about 30 degrees, in at least {FEWEST_TILTED} views.",
-        LensFault.UNSURE_FOCAL: "The focal length stays unsure: tilt the board to each side, "
-        "and show it nearer and farther.",
-        LensFault.FOLDED: "The lens found is not possible at the picture's rim: show the board "
-        "nearer to the rim. Fisheye lenses are not supported.",
+    told = {
+        LensFault.FEW_VIEWS: Remark(
+            "Useful views of the board: {views}; {fewest} are needed, better 24.",
+            {"views": str(len(views)), "fewest": str(FEWEST_VIEWS)},
+        ),
+        LensFault.UNCOVERED: Remark(
+            "The board was seen in {share} % of the picture only: show it in the {where} too.",
+            {"share": f"{100 * coverage.share:.0f}", "where": _where(coverage)},
+        ),
+        LensFault.NO_FIT: Remark(
+            "No lens explains these views. Was the board flat, and one board only?"
+        ),
+        LensFault.LARGE_ERROR: Remark(
+            "The corners miss the best lens by {error} pixels; at most {most} is accepted. Keep "
+            "the board flat and hold it still.",
+            {
+                "error": f"{solved.error_px:.1f}" if solved else "",
+                "most": f"{LARGEST_ERROR_PX:g}",
+            },
+        ),
+        LensFault.UNTILTED: Remark(
+            "The board was held squarely to the camera: tilt it to the left, right, up and down, "
+            "by about 30 degrees, in at least {fewest} views.",
+            {"fewest": str(FEWEST_TILTED)},
+        ),
+        LensFault.UNSURE_FOCAL: Remark(
+            "The focal length stays unsure: tilt the board to each side, and show it nearer and "
+            "farther."
+        ),
+        LensFault.FOLDED: Remark(
+            "The lens found is not possible at the picture's rim: show the board nearer to the "
+            "rim. Fisheye lenses are not supported."
+        ),
     }
     return LensFit(
         profile=None,
         faults=tuple(faults),
-        sentence="No lens profile was made. " + " ".join(sentences[fault] for fault in faults),
+        remarks=(Remark("No lens profile was made."), *(told[fault] for fault in faults)),
         views=len(views),
         coverage=coverage,
         reprojection_px=solved.error_px if solved else math.nan,
         worst_view_px=solved.worst_view_px if solved else math.nan,
         focal_error=solved.focal_error if solved else math.nan,
     )
+
+
+def _where(coverage: Coverage) -> Remark:
+    """Return the quarters that lack corners, in words."""
+    bare = coverage.bare_quarters
+    if not bare:
+        return Remark("edges")
+    words = bare[0]
+    for each in bare[1:]:
+        words = Remark("{first} and {second}", {"first": words, "second": each})
+    return words

@@ -15,6 +15,7 @@ import numpy as np
 
 from calibration.board import SQUARE_MM, SQUARES, BoardView, find_board
 from calibration.lens import FEWEST_CORNERS, Coverage, LensFit, coverage_of, fit_lens
+from calibration.remark import Remark
 from measure.body import FloatArray
 from measure.errors import InputError
 from measure.frame import FrameGate, Picture
@@ -22,7 +23,7 @@ from measure.video import open_clip
 from measure.video_read import ClipReader
 
 #: Enough views, when they also cover the picture and some are tilted.
-ENOUGH_VIEWS = 15
+ENOUGH_VIEWS = 24
 ENOUGH_TILTED = 5
 #: More add time but no knowledge.
 MOST_VIEWS = 40
@@ -62,7 +63,7 @@ class Guidance:
     ----------
     view
         The board in this picture, for drawing; None where it was not found.
-    sentence
+    remark
         One thing to do.
     kept
         Views kept so far.
@@ -74,10 +75,15 @@ class Guidance:
 
     shown: Shown
     view: BoardView | None
-    sentence: str
+    remark: Remark
     kept: int
     coverage: Coverage | None
     enough: bool
+
+    @property
+    def sentence(self) -> str:
+        """The remark in English."""
+        return str(self.remark)
 
 
 class LensCapture:
@@ -157,7 +163,7 @@ class LensCapture:
         return Guidance(
             shown=shown,
             view=view,
-            sentence=_sentence(shown, coverage, len(self._views), tilted, enough),
+            remark=_remark(shown, coverage, len(self._views), tilted, enough),
             kept=len(self._views),
             coverage=coverage,
             enough=enough,
@@ -218,7 +224,7 @@ def capture_folder(folder: Path, camera_name: str) -> LensCapture:
     if len(files) > MOST_PICTURES:
         raise InputError(
             f"The folder {folder.name} holds {len(files)} pictures; {MOST_PICTURES} are the most. "
-            "About 20 different views are best."
+            f"About {ENOUGH_VIEWS} different views are best."
         )
     capture = LensCapture(camera_name)
     gate = FrameGate()
@@ -300,19 +306,27 @@ def _is_tilted(outline: FloatArray) -> bool:
     return bool(min(across[0] / across[1], down[0] / down[1]) < TILTED)
 
 
-def _sentence(shown: Shown, coverage: Coverage | None, kept: int, tilted: int, enough: bool) -> str:
+def _remark(
+    shown: Shown, coverage: Coverage | None, kept: int, tilted: int, enough: bool
+) -> Remark:
     if shown is Shown.OTHER_SIZE:
-        return "This picture has another size than the first one; it is left out."
+        return Remark("This picture has another size than the first one; it is left out.")
     if shown is Shown.NO_BOARD:
-        return "Show the printed board, whole or nearly, in good light."
+        return Remark("Show the printed board, whole or nearly, in good light.")
     if shown is Shown.MOVING:
-        return "Hold the board still for a moment."
+        return Remark("Hold the board still for a moment.")
     if enough:
-        return "Enough views. More can still be added."
+        return Remark("Enough views. More can still be added.")
     if coverage is not None and coverage.bare_quarters:
-        return f"Move the board to the {coverage.bare_quarters[0]} of the picture and hold it."
+        return Remark(
+            "Move the board to the {where} of the picture and hold it.",
+            {"where": coverage.bare_quarters[0]},
+        )
     if tilted < ENOUGH_TILTED:
-        return "Tilt the board away at one side, by about 30 degrees, and hold it."
+        return Remark("Tilt the board away at one side, by about 30 degrees, and hold it.")
     if coverage is not None and not coverage.enough:
-        return "Move the board to the rim of the picture and hold it."
-    return f"Another place or tilt, please: {kept} of {ENOUGH_VIEWS} views."
+        return Remark("Move the board to the rim of the picture and hold it.")
+    return Remark(
+        "Another place or tilt, please: {kept} of {enough} views.",
+        {"kept": str(kept), "enough": str(ENOUGH_VIEWS)},
+    )

@@ -9,6 +9,7 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
+from calibration.remark import Remark
 from calibration.shelf import Shelf
 from measure.body import Side
 from measure.errors import InputError
@@ -76,13 +77,18 @@ class PlacementChange:
     ----------
     amount
         Share for the distance, degrees for turn and level, 0 for another camera.
-    sentence
+    remark
         What differs and what to do.
     """
 
     drift: Drift
     amount: float
-    sentence: str
+    remark: Remark
+
+    @property
+    def sentence(self) -> str:
+        """The remark in English."""
+        return str(self.remark)
 
 
 def placement_of(
@@ -116,8 +122,9 @@ def placement_of(
 def changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
     """Return what differs too much from the kept placement; nothing when all is well.
 
-    The turn is told from the shoulders' apparent width, which near a front or back view
-    hardly changes: there a change must also pass what the width can show.
+    A camera without a name, as of a clip, is not taken for another one. The turn is told from
+    the shoulders' apparent width, which near a front or back view hardly changes: there a
+    change must also pass what the width can show.
 
     Raises
     ------
@@ -126,14 +133,16 @@ def changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
     """
     if _whose(kept) != _whose(today):
         raise ValueError("placements of different people or movements cannot be compared")
-    picture = (kept.camera_name, kept.width_px, kept.height_px)
-    if picture != (today.camera_name, today.width_px, today.height_px):
+    if not _same_picture(kept, today):
         return (
             PlacementChange(
                 drift=Drift.OTHER_CAMERA,
                 amount=0.0,
-                sentence="Another camera or picture size than last time: the readings start a "
-                "new series.",
+                remark=Remark(
+                    "Another camera or picture size than on {day}: the readings start a new "
+                    "series.",
+                    {"day": kept.taken.isoformat()},
+                ),
             ),
         )
     found = (_scale(kept, today), _turn(kept, today), _level(kept, today))
@@ -151,18 +160,33 @@ def _whose(placement: Placement) -> tuple[str, Movement, Side]:
     return placement.person_id, placement.movement, placement.side
 
 
+def _same_picture(kept: Placement, today: Placement) -> bool:
+    names = {kept.camera_name, today.camera_name} - {None}
+    sizes = {(each.width_px, each.height_px) for each in (kept, today)}
+    return len(names) < 2 and len(sizes) == 1
+
+
 def _scale(kept: Placement, today: Placement) -> PlacementChange | None:
     share = today.trunk_px / kept.trunk_px
     if 1 / (1 + SCALE_SHARE) <= share <= 1 + SCALE_SHARE:
         return None
-    nearer = share > 1
     # A trunk twice as long in the picture is half as far away.
     amount = abs(1 / share - 1)
+    told = {"share": f"{100 * amount:.0f}", "day": kept.taken.isoformat()}
+    if share > 1:
+        return PlacementChange(
+            drift=Drift.NEARER,
+            amount=amount,
+            remark=Remark(
+                "You stand about {share} % nearer than on {day}. Step back a little.", told
+            ),
+        )
     return PlacementChange(
-        drift=Drift.NEARER if nearer else Drift.FARTHER,
+        drift=Drift.FARTHER,
         amount=amount,
-        sentence=f"You stand about {amount:.0%} {'nearer' if nearer else 'farther away'} than "
-        f"last time. Step {'back' if nearer else 'closer'} a little.",
+        remark=Remark(
+            "You stand about {share} % farther away than on {day}. Step closer a little.", told
+        ),
     )
 
 
@@ -175,26 +199,32 @@ def _turn(kept: Placement, today: Placement) -> PlacementChange | None:
     return PlacementChange(
         drift=Drift.TURNED,
         amount=amount,
-        sentence=f"You are turned by about {amount:.0f} degrees against last time. Stand as the "
-        "drawing shows, feet on their marks.",
+        remark=Remark(
+            "You are turned by about {angle} degrees against {day}. Stand as the drawing shows, "
+            "feet on their marks.",
+            {"angle": f"{amount:.0f}", "day": kept.taken.isoformat()},
+        ),
     )
 
 
 def _level(kept: Placement, today: Placement) -> PlacementChange | None:
+    told = {"day": kept.taken.isoformat()}
     if kept.roll_deg is not None and today.roll_deg is not None:
         amount = abs(today.roll_deg - kept.roll_deg)
-        what = "The camera leans"
+        remark = Remark(
+            "The camera leans by about {angle} degrees against {day}. Set it level.",
+            {**told, "angle": f"{amount:.0f}"},
+        )
     else:
         amount = abs(today.lean_deg - kept.lean_deg)
-        what = "Camera or body leans"
+        remark = Remark(
+            "Camera or body leans by about {angle} degrees against {day}. Set the camera level "
+            "and stand upright.",
+            {**told, "angle": f"{amount:.0f}"},
+        )
     if amount <= LEVEL_DEG:
         return None
-    return PlacementChange(
-        drift=Drift.NOT_LEVEL,
-        amount=amount,
-        sentence=f"{what} by about {amount:.0f} degrees against last time. Set the camera level "
-        "and stand upright.",
-    )
+    return PlacementChange(drift=Drift.NOT_LEVEL, amount=amount, remark=remark)
 
 
 def check_placement(placement: Placement) -> None:
@@ -215,10 +245,19 @@ def check_placement(placement: Placement) -> None:
 
 
 PLACEMENTS: Shelf[Placement] = Shelf(
-    "placements", Placement, key=_whose, check=check_placement, most=2000
+    "placements",
+    Placement,
+    key=lambda each: (*_whose(each), each.camera_name, each.width_px, each.height_px),
+    check=check_placement,
+    most=2000,
 )
 
 
-def kept_placement(person_id: str, movement: Movement, side: Side) -> Placement | None:
-    """Return where the person stood for a movement, or None where nothing is kept."""
-    return PLACEMENTS.get((person_id, movement, side))
+def kept_placement(today: Placement) -> Placement | None:
+    """Return the place to compare today's with: before the same camera, else the newest one.
+
+    None where nothing is kept of this person, movement and side.
+    """
+    kept = [each for each in PLACEMENTS.all() if _whose(each) == _whose(today)]
+    alike = [each for each in kept if _same_picture(each, today)]
+    return (alike or kept or [None])[-1]

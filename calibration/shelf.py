@@ -12,10 +12,9 @@ from pathlib import Path
 from typing import Any, Generic, TypeVar
 
 from measure.errors import DataError, InputError, MachineError
-from measure.folders import data_folder
+from measure.folders import data_folder, make_private
 from measure.moments import new_id
 from measure.plain_data import from_plain, to_plain
-from measure.store_files import make_private
 
 VERSION = 1
 #: A full shelf needs a tenth of this. Ours.

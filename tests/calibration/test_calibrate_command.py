@@ -67,7 +67,7 @@ def test_a_refused_lens_is_an_honest_answer(
 ) -> None:
     cv2.imwrite(str(tmp_path / "one.png"), photographs(USUAL)[0])
     assert calibrate("lens", "pictures", str(tmp_path), *CAMERA) == 0
-    assert "No lens profile was made. Only 1 useful view" in capsys.readouterr().out
+    assert "No lens profile was made. Useful views of the board: 1;" in capsys.readouterr().out
     assert not data_folder.exists()
 
 

@@ -50,7 +50,7 @@ def setup_today(**changes: object) -> tuple[KnownSetup, tuple[str, ...]]:
         "today": TODAY,
     }
     known = known_setup(**(asked | changes))  # type: ignore[arg-type]
-    return known.setup, known.remarks
+    return known.setup, tuple(map(str, known.remarks))
 
 
 def test_nothing_known_is_an_honest_set_up(data_folder: Path) -> None:

@@ -10,10 +10,12 @@ import pytest
 
 from calibration.board import BoardView, find_board
 from calibration.lens import LensFault, LensFit, coverage_of, field_deg, fit_lens
+from calibration.lens_capture import ENOUGH_VIEWS
 from measure.angles import direction_deg, plane_from_pixels, turn_deg
 from measure.lens_points import ideal_points
 from tests.calibration.virtual_board import (
     EVERYWHERE,
+    MORE,
     USUAL,
     BoardPose,
     VirtualCamera,
@@ -100,18 +102,23 @@ def test_a_third_radial_term_only_where_it_is_needed() -> None:
     assert field_deg(wide.profile) == pytest.approx(90, abs=0.5)
 
 
-@pytest.mark.parametrize("seed", range(3))
-def test_noisy_corners_still_give_the_focal_length_within_a_hundredth(seed: int) -> None:
-    random = np.random.default_rng(seed)
-    views = [
-        dataclasses.replace(
-            view, points_px=view.points_px + random.normal(0, 0.4, view.points_px.shape)
-        )
-        for view in views_of(USUAL)
-    ]
-    fit = fitted(USUAL, views)
-    assert fit.profile is not None
-    assert fit.profile.focal_px == pytest.approx((500, 500), rel=0.01)
+@pytest.mark.parametrize("error_px", [0.2, 0.4])
+def test_an_accepted_focal_length_is_within_a_hundredth(error_px: float) -> None:
+    """Corners found to 0.2 pixels all do; at 0.4 those whose fit is unsure are refused."""
+    views = [true_view(USUAL, pose) for pose in poses(USUAL, MORE)[:ENOUGH_VIEWS]]
+    for seed in range(6):
+        random = np.random.default_rng(seed)
+        noisy = [
+            dataclasses.replace(
+                view, points_px=view.points_px + random.normal(0, error_px, view.points_px.shape)
+            )
+            for view in views
+        ]
+        fit = fitted(USUAL, noisy)
+        if error_px > 0.2 and fit.faults == (LensFault.UNSURE_FOCAL,):
+            continue
+        assert fit.profile is not None
+        assert fit.profile.focal_px == pytest.approx((500, 500), rel=0.01)
 
 
 def in_one_corner() -> list[BoardView]:
@@ -151,7 +158,7 @@ def shaken() -> list[BoardView]:
 @pytest.mark.parametrize(
     ("views", "fault", "part"),
     [
-        ([], LensFault.FEW_VIEWS, "Only 0 useful views"),
+        ([], LensFault.FEW_VIEWS, "Useful views of the board: 0;"),
         (views_of(USUAL)[:7], LensFault.FEW_VIEWS, "8 are needed"),
         (in_one_corner(), LensFault.UNCOVERED, "lower right"),
         (held_squarely(), LensFault.UNTILTED, "tilt it to the left"),

@@ -9,10 +9,16 @@ import numpy as np
 import pytest
 
 from calibration.lens import LensFault
-from calibration.lens_capture import LensCapture, Shown, capture_clip, capture_folder
+from calibration.lens_capture import (
+    ENOUGH_VIEWS,
+    LensCapture,
+    Shown,
+    capture_clip,
+    capture_folder,
+)
 from measure.errors import ClipError, InputError
 from measure.frame import Picture
-from tests.calibration.virtual_board import USUAL, photographs
+from tests.calibration.virtual_board import MORE, USUAL, photograph, photographs, poses
 
 
 def picture(grey: np.ndarray, size: tuple[int, int] = (640, 480)) -> Picture:
@@ -32,8 +38,14 @@ def test_the_whole_way_from_pictures_to_a_profile() -> None:
         assert second.shown is Shown.KEPT, second.sentence
         third = capture.offer(picture(grey))
         assert third.shown is Shown.SAME_VIEW
-    assert third.enough
-    assert third.sentence == "Enough views. More can still be added."
+    assert not third.enough
+    assert third.sentence == "Another place or tilt, please: 16 of 24 views."
+    more = iter(poses(USUAL, MORE)[16:])
+    last = third
+    while not last.enough:
+        last = capture.offer(picture(photograph(USUAL, next(more), noise=3)), still=True)
+    assert last.kept == ENOUGH_VIEWS
+    assert last.sentence == "Enough views. More can still be added."
     fit = capture.fit()
     assert fit.profile is not None
     assert fit.profile.camera_name == "garden camera"

@@ -56,8 +56,12 @@ def test_the_same_place_is_not_warned_about() -> None:
 @pytest.mark.parametrize(
     ("today", "drift", "part"),
     [
-        (placed(distance_m=2.5), Drift.NEARER, "17% nearer than last time. Step back"),
-        (placed(distance_m=3.6), Drift.FARTHER, "20% farther away than last time. Step closer"),
+        (placed(distance_m=2.5), Drift.NEARER, "17 % nearer than on 2026-11-25. Step back"),
+        (
+            placed(distance_m=3.6),
+            Drift.FARTHER,
+            "20 % farther away than on 2026-11-25. Step",
+        ),
         (placed(turn_deg=101.0), Drift.TURNED, "turned by about 1"),
         (placed(turn_deg=80.0), Drift.TURNED, "turned by about 1"),
         (placed(Room(roll_deg=7.0)), Drift.NOT_LEVEL, "Camera or body leans by about 7"),
@@ -99,13 +103,26 @@ def test_placements_of_different_things_are_not_compared() -> None:
 
 
 def test_kept_and_found_again(data_folder: Path) -> None:
-    assert kept_placement(WHO, Movement.FLEXION, Side.LEFT) is None
+    assert kept_placement(placed()) is None
     PLACEMENTS.put(placed())
     newer = placed(distance_m=2.8)
     PLACEMENTS.put(newer)
-    assert kept_placement(WHO, Movement.FLEXION, Side.LEFT) == newer
-    assert kept_placement(WHO, Movement.FLEXION, Side.RIGHT) is None
+    assert kept_placement(placed()) == newer
+    assert kept_placement(placed(side=Side.RIGHT)) is None
     assert len(PLACEMENTS.all()) == 1
+
+
+def test_each_camera_has_a_place_of_its_own(data_folder: Path) -> None:
+    here, there = placed(), placed(camera_name="desk camera", distance_m=2.0)
+    PLACEMENTS.put(here)
+    assert kept_placement(there) == here
+    assert drifts(here, there) == [Drift.OTHER_CAMERA]
+    PLACEMENTS.put(there)
+    assert kept_placement(there) == there
+    assert kept_placement(here) == here
+    of_a_clip = placed(camera_name=None)
+    assert kept_placement(of_a_clip) == there
+    assert drifts(here, of_a_clip) == []
 
 
 @pytest.mark.parametrize(

@@ -141,6 +141,8 @@ EVERYWHERE = [
     for down in (-0.55, 0.0, 0.55)
     for across in (-0.6, -0.2, 0.2, 0.6)
 ] + [(-0.75, -0.7), (0.75, -0.7), (-0.75, 0.7), (0.75, 0.7)]  # fmt: skip
+#: The same and half as many again, as the guided capture asks for, and some to spare.
+MORE = EVERYWHERE + [(0.8 * across, 0.8 * down) for across, down in EVERYWHERE[::-1]]
 
 #: A usual webcam, its axis a little off the middle, with little distortion.
 USUAL = VirtualCamera(640, 480, 500.0, (330.0, 232.0), (-0.05, 0.02, 0.001, -0.001, 0.0))
