@@ -4,8 +4,8 @@
 
 a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
 processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
-and memory as a clip grows. f: kept tracks over clips. `--write` copies the rows into
-docs/analyst.md and leaves those of other parts there.
+and memory as a clip grows. f: kept tracks over clips. g: what is written. `--write` copies the
+rows into docs/analyst.md and leaves those of other parts there.
 
 Other programs on the computer spoil a and c, which go by the clock; the rest goes by processor
 seconds and memory.
@@ -22,10 +22,8 @@ from measure.manifest import ClipEntry
 from measure.passes import QUICK_HZ, models_for
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality, obtain
-from measure.replay import ClipReading, read_clip, reading_of
-from measure.setup import Setup
-from measure.track_file import load_tracks, save_tracks
-from tests.bench import speed_crowd, speed_length
+from measure.replay import ClipReading, read_clip
+from tests.bench import speed_crowd, speed_kept, speed_length
 from tests.bench.speed_clips import usual_clip, usual_entries
 from tests.bench.speed_process import Spent, bare_loop, elsewhere, spent
 from tests.bench.speed_table import DOCUMENT, Row, table, with_rows
@@ -119,40 +117,14 @@ def _read(process: PoseProcess, entry: ClipEntry) -> ClipReading:
     return read_clip(process, models, entry.clip, entry.movement, entry.side)
 
 
-def kept_tracks(folder: Path, _: int) -> Iterator[Row]:
-    """The same clips from their pictures, and from what was kept of them."""
-    entries = usual_entries(folder)[:2]
-    files = [folder / f"{number}.npz" for number in range(len(entries))]
-    with PoseProcess(models_for().bundles) as process:
-        process.prepare()
-
-        def from_clips() -> None:
-            for entry, file in zip(entries, files, strict=True):
-                save_tracks(file, entry, _read(process, entry).looked)
-
-        def from_tracks() -> None:
-            for _ in range(again):
-                for file in files:
-                    reading_of(load_tracks(file)[1], Setup())
-
-        again = 20
-        clips, tracks = spent(process, from_clips), spent(process, from_tracks)
-    each = tracks.cpu_s / again
-    yield Row(
-        mark="f",
-        what="reading kept tracks again, over reading the clips: clips per processor second",
-        goal="at least 100",
-        measured=f"{clips.cpu_s / each:.0f}; {1000 * each / len(entries):.0f} ms a clip",
-    )
-
-
 _PARTS: dict[str, Callable[[Path, int], Iterator[Row]]] = {
     "a": frame_rate,
     "b": clips_per_cpu_second,
     "c": speed_crowd.two_processes,
     "d": speed_crowd.memory_of_a_worker,
     "e": speed_length.longer_clips,
-    "f": kept_tracks,
+    "f": speed_kept.kept_tracks,
+    "g": speed_kept.sizes,
 }
 
 if __name__ == "__main__":

@@ -1,0 +1,79 @@
+"""Kept tracks: how much faster than the clips they are read, and what is kept of each clip."""
+
+import time
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+from measure.batch_results import ResultsFile
+from measure.batch_summary import write_table
+from measure.clip_outcome import Outcome, ReadingSettings
+from measure.passes import models_for
+from measure.pose import PoseProcess
+from measure.replay import read_clip, reading_of
+from measure.setup import Setup
+from measure.track_file import load_tracks, save_tracks
+from tests.bench.keep_clips import CLIPS, TRACKS
+from tests.bench.speed_clips import usual_entries
+from tests.bench.speed_process import spent
+from tests.bench.speed_table import Row
+
+_AGAIN = 20
+
+
+def kept_tracks(folder: Path, _: int) -> Iterator[Row]:
+    """Read two clips from their pictures, and from what was kept of them."""
+    models = models_for()
+    entries = usual_entries(folder)[:2]
+    files = [folder / f"{number}.npz" for number in range(len(entries))]
+    with PoseProcess(models.bundles) as process:
+        process.prepare()
+
+        def from_clips() -> None:
+            for entry, file in zip(entries, files, strict=True):
+                reading = read_clip(process, models, entry.clip, entry.movement, entry.side)
+                save_tracks(file, entry, reading.looked)
+
+        clips_s = spent(process, from_clips).cpu_s
+    began = time.process_time()
+    for _ in range(_AGAIN):
+        for file in files:
+            reading_of(load_tracks(file)[1], Setup())
+    tracks_s = (time.process_time() - began) / _AGAIN
+    yield Row(
+        mark="f",
+        what="kept tracks over clips, usual reading: clips per processor second",
+        goal="at least 100",
+        measured=f"{clips_s / tracks_s:.0f}; {1000 * tracks_s / len(entries):.0f} ms a clip",
+    )
+
+
+def sizes(folder: Path, _: int) -> Iterator[Row]:
+    """What is written for each of the sample clips."""
+    files = sorted(TRACKS.glob("*.npz"))
+    outcomes = []
+    for number, file in enumerate(files):
+        entry, looked = load_tracks(file)
+        entry = replace(entry, clip=CLIPS / entry.clip)
+        measurement = reading_of(looked, Setup()).measurement
+        outcomes.append(Outcome(number=number, entry=entry, measurement=measurement))
+    settings = ReadingSettings(models=models_for())
+    results = ResultsFile(folder / "results.jsonl", [each.entry for each in outcomes], settings)
+    for outcome in outcomes:
+        results.add(outcome)
+    write_table(folder / "table.csv", outcomes)
+    tracks = sum(file.stat().st_size for file in files)
+    each_kb = [
+        size / len(files) / 1000
+        for size in (
+            (folder / "results.jsonl").stat().st_size,
+            (folder / "table.csv").stat().st_size,
+            tracks,
+        )
+    ]
+    yield Row(
+        mark="g",
+        what="written for each clip: results, table, kept tracks",
+        goal="",
+        measured=f"{each_kb[0]:.1f}, {each_kb[1]:.2f} and {each_kb[2]:.0f} kB",
+    )
