@@ -40,12 +40,14 @@ def run(arguments: argparse.Namespace) -> int:
     from gui.application import lock, prepare, tell, tell_already_open
     from gui.crash import CrashReporter, quiet_qt
     from gui.language import speak
+    from gui.letters import add_fonts_where_none
     from gui.settings import WindowSettings
     from measure.folders import data_folder
 
     quiet_qt()
     application = QApplication.instance() or QApplication(["thawline"])
     prepare(application)
+    add_fonts_where_none()
     speak(application, WindowSettings(data_folder() / "window.ini").language)
     try:
         held = lock(data_folder())

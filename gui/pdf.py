@@ -5,7 +5,6 @@ import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import (
@@ -24,8 +23,8 @@ from PySide6.QtGui import (
     QBrush,
     QColor,
     QFont,
-    QFontDatabase,
     QGuiApplication,
+    QPagedPaintDevice,
     QPageLayout,
     QPageSize,
     QPainter,
@@ -39,6 +38,7 @@ from PySide6.QtGui import (
     QTextFormat,
 )
 
+from gui.letters import add_own_fonts
 from measure.report_picture import FONT, Box, Dot, Line, Mark, Picture, Words
 
 _MARGIN_MM = 11.0
@@ -82,13 +82,7 @@ def make_pdf(html: Callable[[Callable[[Picture], str]], str], title: str, foot: 
         A line for the foot of every page, before the page number.
     """
     _ready()
-    pictures: list[Picture] = []
-
-    def place(picture: Picture) -> str:
-        pictures.append(picture)
-        return _PLACE.format(len(pictures) - 1)
-
-    text = html(place)
+    text, pictures = _laid_out(html)
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
@@ -96,17 +90,42 @@ def make_pdf(html: Callable[[Callable[[Picture], str]], str], title: str, foot: 
     writer.setTitle(title)
     writer.setCreator("Thawline")
     writer.setResolution(_RESOLUTION)
-    writer.setPageLayout(
-        QPageLayout(
-            QPageSize(QPageSize.PageSizeId.A4),
-            QPageLayout.Orientation.Portrait,
-            QMarginsF(_MARGIN_MM, _MARGIN_MM, _MARGIN_MM, _MARGIN_MM - 2),
-            QPageLayout.Unit.Millimeter,
-        )
-    )
+    writer.setPageLayout(page_layout())
     pages = _print(writer, text, pictures, foot)
     buffer.close()
     return MadePdf(content=bytes(content.data()), pages=pages, lacking=_lacking(text, pictures))
+
+
+def print_pages(
+    device: QPagedPaintDevice, html: Callable[[Callable[[Picture], str]], str], foot: str
+) -> int:
+    """Print a report, as :func:`make_pdf` lays it out, on a printer; return how many pages."""
+    _ready()
+    text, pictures = _laid_out(html)
+    return _print(device, text, pictures, foot)
+
+
+def page_layout(size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> QPageLayout:
+    """Return the page of a report: upright, with narrow margins."""
+    return QPageLayout(
+        QPageSize(size),
+        QPageLayout.Orientation.Portrait,
+        QMarginsF(_MARGIN_MM, _MARGIN_MM, _MARGIN_MM, _MARGIN_MM - 2),
+        QPageLayout.Unit.Millimeter,
+    )
+
+
+def _laid_out(
+    html: Callable[[Callable[[Picture], str]], str],
+) -> tuple[str, list[Picture]]:
+    """Return a report's HTML with a mark where each picture goes, and the pictures."""
+    pictures: list[Picture] = []
+
+    def place(picture: Picture) -> str:
+        pictures.append(picture)
+        return _PLACE.format(len(pictures) - 1)
+
+    return html(place), pictures
 
 
 def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
@@ -121,25 +140,18 @@ def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
 
 @cache
 def _ready() -> QGuiApplication | None:
-    """Start Qt without a display where nobody has, and give it the fonts of the report.
-
-    They come with matplotlib, so that every machine prints alike. Kept for good: fonts go
-    with the application.
-    """
-    from matplotlib import get_data_path
-
+    """Start Qt without a display where nobody has; every machine prints with the same fonts."""
     own = None
     if QGuiApplication.instance() is None:
         own = QGuiApplication([sys.argv[0], "-platform", "offscreen"])
-    for name in ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf"):
-        QFontDatabase.addApplicationFont(str(Path(get_data_path(), "fonts", "ttf", name)))
+    add_own_fonts()
     return own
 
 
-def _print(writer: QPdfWriter, text: str, pictures: Sequence[Picture], foot: str) -> int:
-    dots_a_point = writer.resolution() / 72
+def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Picture], foot: str) -> int:
+    dots_a_point = writer.logicalDpiY() / 72
     page = QRectF(0, 0, writer.width(), writer.height())
-    page.setHeight(page.height() - _FOOT_MM / 25.4 * writer.resolution())
+    page.setHeight(page.height() - _FOOT_MM / 25.4 * writer.logicalDpiY())
     document = QTextDocument()
     document.documentLayout().setPaintDevice(writer)
     document.setDefaultFont(plain_font(_TEXT_PT))

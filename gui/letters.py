@@ -1,0 +1,21 @@
+"""Fonts of our own: DejaVu Sans, which comes with matplotlib, for print and where there is none."""
+
+from functools import cache
+from pathlib import Path
+
+from PySide6.QtGui import QFont, QFontDatabase, QFontInfo
+
+
+@cache
+def add_own_fonts() -> None:
+    """Let Qt use our fonts too, until the application ends: fonts go with it."""
+    from matplotlib import get_data_path
+
+    for name in ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf"):
+        QFontDatabase.addApplicationFont(str(Path(get_data_path(), "fonts", "ttf", name)))
+
+
+def add_fonts_where_none() -> None:
+    """Add our fonts on a system without any, where every letter would be an empty box."""
+    if not QFontInfo(QFont()).family():
+        add_own_fonts()
