@@ -1,21 +1,13 @@
-"""Rules of the house that no other tool holds: who may import what, and how long files are."""
+"""Rules of the house that no other tool holds: who may import what, and what is not loaded."""
 
 import ast
 import subprocess
 import sys
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).parent.parent
-PACKAGES = ("measure", "gui", "calibration", "sample_clips")
-LONGEST_FILE = 500
-
-
-def sources(*folders: str) -> Iterator[Path]:
-    for folder in folders:
-        yield from sorted((ROOT / folder).rglob("*.py"))
+from tests.structure import PACKAGES, ROOT, sources
 
 
 def imported(file: Path) -> set[str]:
@@ -38,14 +30,6 @@ def test_one_place_for_each_outside_thing(package: str, pattern: str) -> None:
     found = {file for file in sources(*PACKAGES) if package in imported(file)}
     assert found, f"nothing imports {package}: the rule has lost its subject"
     assert found <= allowed
-
-
-def test_no_file_is_too_long() -> None:
-    lengths = {
-        str(file.relative_to(ROOT)): len(file.read_text(encoding="utf-8").splitlines())
-        for file in sources(*PACKAGES, "tests")
-    }
-    assert {name: lines for name, lines in lengths.items() if lines > LONGEST_FILE} == {}
 
 
 def test_the_command_line_starts_without_heavy_packages() -> None:
