@@ -21,10 +21,19 @@ USUAL_NETWORK_FOREARM = 0.525
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Known:
-    """A set-up, and what a person should hear about it before measuring."""
+    """A set-up, and what a person should hear about it before measuring.
+
+    Attributes
+    ----------
+    remarks
+        What is not known, and why.
+    stale
+        Those of the remarks that are about something kept which is not used any longer.
+    """
 
     setup: KnownSetup
     remarks: tuple[Remark, ...]
+    stale: tuple[Remark, ...] = ()
 
 
 def known_setup(
@@ -51,16 +60,19 @@ def known_setup(
         Today's stance, to check the record of the body against.
     """
     lens, remarks = _lens(camera_name, size_px)
+    stale = [] if newest_lens(camera_name) is None else list(remarks)
     level = LEVELS.get(camera_name)
     roll = level.roll_deg if level is not None and level.holds_on(today) else None
     if level is not None and roll is None:
-        remarks.append(
+        stale.append(
             Remark(
                 "The camera's level is from {day}; measure it again.",
                 {"day": level.day.isoformat()},
             )
         )
-    body, said = _body(person_id, today, neutral)
+    body, doubtful = _body(person_id, today, neutral)
+    stale.extend(doubtful)
+    uncalibrated = [each for each in remarks if each not in stale]
     return Known(
         setup=KnownSetup(
             camera=CameraSetup(
@@ -73,7 +85,8 @@ def known_setup(
             body=body,
             corrections=corrections_for(camera_name),
         ),
-        remarks=(*remarks, *said),
+        remarks=(*uncalibrated, *stale),
+        stale=tuple(stale),
     )
 
 

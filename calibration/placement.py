@@ -260,4 +260,5 @@ def kept_placement(today: Placement) -> Placement | None:
     """
     kept = [each for each in PLACEMENTS.all() if _whose(each) == _whose(today)]
     alike = [each for each in kept if _same_picture(each, today)]
-    return (alike or kept or [None])[-1]
+    chosen = alike or kept
+    return chosen[-1] if chosen else None

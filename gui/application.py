@@ -1,5 +1,7 @@
 """Starting the window: one instance, our look, real services, a net for what breaks."""
 
+import contextlib
+import datetime as dt
 import os
 import sys
 from pathlib import Path
@@ -17,7 +19,9 @@ from gui.clip_reading import (
 from gui.cues import Cues
 from gui.feed import EngineFeed
 from gui.keeper import StoreKeeper
+from gui.known_here import KnownHere, gather_from_shelves
 from gui.look import Look
+from gui.place_watch import PlaceWatch
 from gui.services import Services
 from gui.settings import WindowSettings
 from gui.widgets.plain_dialog import plain_dialog
@@ -94,17 +98,15 @@ def assemble(
     settings = WindowSettings(folder / "window.ini")
     look = Look(settings.scheme, settings.text_percent)
     look.apply()
-    reader = WindowClipReader(
-        lambda: local_models(quality),
-        already_mirrored=lambda: settings.already_mirrored(settings.camera),
-    )
-    return Services(
+    reader = WindowClipReader(lambda: local_models(quality), known=lambda: services.of_clips())
+    records = Background("records")
+    services = Services(
         look=look,
         settings=settings,
         feed=EngineFeed(lambda: LiveEngine(lambda: local_models(quality))),
         cues=Cues(tones=settings.tones, speech=settings.speech),
         keeper=StoreKeeper(),
-        records=Background("records"),
+        records=records,
         slow=Background("slow"),
         find_cameras=find_cameras,
         read_clip=reader,
@@ -113,3 +115,7 @@ def assemble(
         end_reading=reader.close,
         clips=clips,
     )
+        known=KnownHere(gather_from_shelves),
+        # Clips that play as if they were the camera may show anybody, standing anywhere.
+        place=None if clips else PlaceWatch(records, dt.date.today),
+    return services

@@ -22,7 +22,7 @@ from measure.pose import PoseProcess
 from measure.pose_model import load
 from measure.pose_model_checksums import ModelQuality
 from measure.readings import Measurement
-from measure.setup import CameraSetup, Setup
+from measure.setup import Setup
 
 #: Pictures a second that are kept for scrubbing, and how many at most. Ours.
 _PICTURES_HZ = 10.0
@@ -49,15 +49,21 @@ def local_models(quality: ModelQuality | None) -> Models:
 
 
 class WindowClipReader:
-    """Reads clips one after the other with one pose process."""
+    """Reads clips one after the other with one pose process.
+
+    Parameters
+    ----------
+    known
+        Returns what is known of whoever the clips show; called in the thread that reads.
+    """
 
     def __init__(
         self,
         load_models: Callable[[], Models],
-        already_mirrored: Callable[[], bool] = lambda: False,
+        known: Callable[[], Setup] = Setup,
     ) -> None:
         self._load_models = load_models
-        self._already_mirrored = already_mirrored
+        self._known = known
         self._models: Models | None = None
         self._process: PoseProcess | None = None
 
@@ -74,8 +80,9 @@ class WindowClipReader:
         self._models = models
         process = self._process or PoseProcess(models.bundles)
         self._process = process
-        setup = Setup(camera=CameraSetup(already_mirrored=self._already_mirrored()))
-        reading = read_clip(process, models, path, movement, side, setup=setup, progress=told)
+        reading = read_clip(
+            process, models, path, movement, side, setup=self._known(), progress=told
+        )
         return ClipReading(
             measurement=reading.measurement,
             curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),

@@ -334,3 +334,4 @@ class MainWindow(QMainWindow):
         services.records.close(_CLOSE_RECORDS_S)
         services.slow.close(_CLOSE_SLOW_S)
         super().closeEvent(event)
+        self.services.person_id = person.id if person else None

@@ -5,14 +5,17 @@ from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
 
+from calibration.remark import Remark
 from gui.cues import Cues
 from gui.feed import EngineFeed
 from gui.guide import Guide, Pace, Step, Task
 from gui.keeper import Kept
+from gui.place_watch import PlaceWatch
 from gui.safety import pain_asks_for_check
 from gui.sentences import live_sentence
 from gui.session_log import SessionLog
 from gui.tones import Tone
+from gui.words import remark_words
 from measure.live_events import EventKind, LiveEvent, LiveFrame, Phase, Source, Trouble
 from measure.moments import new_id
 from measure.readings import Measurement
@@ -35,6 +38,8 @@ class Measuring(QObject):
     said = Signal(str)
     #: The step is another one.
     stepped = Signal()
+    #: Something about the place, in words.
+    remarked = Signal(str)
 
     def __init__(
         self,
@@ -45,6 +50,8 @@ class Measuring(QObject):
         pace: Pace,
         next_source: Callable[[], Source],
         parent: QObject | None = None,
+        *,
+        place: PlaceWatch | None = None,
     ) -> None:
         super().__init__(parent)
         self.guide = Guide(tasks)
@@ -52,6 +59,9 @@ class Measuring(QObject):
         self.log = log
         self.trouble: Trouble | None = None
         self.sentence = ""
+        #: What is to be known about the place of a reading, by the task that gave it.
+        self.remarks: dict[Task, str] = {}
+        self._place = place
         self._feed = feed
         self._next_source = next_source
         self._cues = cues
@@ -183,6 +193,8 @@ class Measuring(QObject):
             self.trouble = None
         if step is Step.MEASURING:
             self._keep_progress(event)
+            if event.kind is EventKind.MEASUREMENT_DONE and event.measurement is not None:
+                self._compare_place(self.guide.task, event.measurement)
             tone = _TONE_OF_EVENT.get(event.kind)
             if tone is not None:
                 self._cues.sound(tone)
@@ -200,6 +212,16 @@ class Measuring(QObject):
             task.side,
         ):
             self._keep(measurement)
+
+    def _compare_place(self, task: Task, measurement: Measurement) -> None:
+        """Say where the person stands otherwise than when the place was kept."""
+
+        def told(found: tuple[Remark, ...]) -> None:
+            self.remarks[task] = " ".join(map(remark_words, found))
+            self.remarked.emit(self.remarks[task])
+
+        if self._place is not None:
+            self._place.look(measurement, self.log.person_id, told)
 
     def _keep_progress(self, event: LiveEvent) -> None:
         """Save after every trial, so that nothing captured hangs on what follows."""

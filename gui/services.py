@@ -10,10 +10,12 @@ from gui.cues import Cues
 from gui.engine import CameraFinder, ClipOpener, ClipReader, TrialCombiner
 from gui.feed import EngineFeed
 from gui.keeper import SessionKeeper
+from gui.known_here import KnownHere
 from gui.look import Look
+from gui.place_watch import PlaceWatch
 from gui.settings import WindowSettings
 from measure.live_events import Source
-from measure.setup import CameraSetup, Setup
+from measure.setup import CameraSetup, KnownSetup, Setup
 
 
 @dataclass(kw_only=True)
@@ -32,6 +34,12 @@ class Services:
         Clips that play as if they were the camera, one for each movement; none for a camera.
     today
         The calendar day, from outside for tests.
+    known
+        What calibration knows.
+    place
+        Where people stood, kept and compared.
+    person_id
+        Who is measured; set by the window.
     """
 
     look: Look
@@ -48,19 +56,28 @@ class Services:
     end_reading: Callable[[], None] = lambda: None
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
+    known: KnownHere = field(default_factory=KnownHere)
+    place: PlaceWatch | None = None
+    person_id: str | None = None
     _clips_used: int = field(default=0, init=False)
 
-    def source(self) -> Source:
-        """Return the camera as it is set, or the first clip."""
-        if self.clips:
-            return Source(clip=self.clips[0])
+    def known_setup(self) -> KnownSetup:
+        """Return what is known of the chosen camera and of who is measured."""
         camera = self.settings.camera
+        return self.known.of(
+            camera,
+            self.person_id,
+            self.today(),
+            mirrored=self.settings.already_mirrored(camera),
+        )
+
+    def source(self) -> Source:
+        """Return the camera as it is set, or the first clip, with what is known."""
+        if self.clips:
+            return self._clip(self.clips[0])
+        known = self.known_setup()
         return Source(
-            setup=Setup(
-                camera=CameraSetup(
-                    name=camera, already_mirrored=self.settings.already_mirrored(camera)
-                )
-            )
+            setup=Setup(camera=known.camera, body=known.body), corrections=known.corrections
         )
 
     def next_source(self) -> Source:
@@ -69,7 +86,19 @@ class Services:
             return self.source()
         clip = self.clips[min(self._clips_used, len(self.clips) - 1)]
         self._clips_used += 1
-        return Source(clip=clip)
+        return self._clip(clip)
+
+    def of_clips(self) -> Setup:
+        """Return what is known of recorded clips: of the person, and whether they are mirrored.
+
+        Which camera filmed them is not known.
+        """
+        known = self.known.of(None, self.person_id, self.today())
+        mirrored = self.settings.already_mirrored(self.settings.camera)
+        return Setup(camera=CameraSetup(already_mirrored=mirrored), body=known.body)
+
+    def _clip(self, clip: Path) -> Source:
+        return Source(clip=clip, setup=Setup(body=self.of_clips().body))
 
     @property
     def mirrored(self) -> bool:

@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import QCoreApplication
 
+from calibration.remark import Remark
 from measure.body import Side
 from measure.movements import MOVEMENTS, Movement, Unit, View
 from measure.programme import STRETCHES
@@ -13,6 +14,15 @@ from measure.records import Conduct, EventKind, Help, Posture, StoppedBy, Stretc
 def tr(text: str) -> str:
     """Return the text in the chosen language; the context is empty, as the extractor sees it."""
     return QCoreApplication.translate("", text)
+
+
+def remark_words(remark: Remark) -> str:
+    """Return a sentence of calibration's in the chosen language."""
+    values = {
+        name: each if isinstance(each, str) else remark_words(each)
+        for name, each in remark.values.items()
+    }
+    return tr(remark.template).format(**values)
 
 
 def notice() -> str:

@@ -16,7 +16,7 @@ from gui.pages.summary_page import SummaryPage
 from gui.safety import Check, check_due
 from gui.services import Services
 from gui.session_log import SessionLog
-from gui.words import tr
+from gui.words import remark_words, tr
 from measure.programme import asking, irritability
 from measure.records import Pain, Person, StoppedBy
 
@@ -228,14 +228,18 @@ class MeasurePage(QWidget):
             self._pace,
             services.next_source,
             self,
+            place=services.place,
         )
         self._tasks = ()
         self.measuring = measuring
-        if asked.sentence:
-            self.told.emit(tr(asked.sentence))
         measuring.stepped.connect(self._follow)
+        measuring.remarked.connect(self.told)
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         measuring.begin()
+        said = [tr(asked.sentence)] if asked.sentence else []
+        said += map(remark_words, services.known.take_remarks())
+        if said:
+            self.told.emit(" ".join(said))
 
     # -- on the way ---------------------------------------------------------------------------
 

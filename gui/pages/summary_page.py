@@ -65,7 +65,8 @@ class SummaryPage(QWidget):
         self.bands = []
         columns = 2 if len(outcomes) > 1 else 1
         for place, outcome in enumerate(outcomes):
-            self._rows.addWidget(self._row(outcome), place // columns, place % columns)
+            remark = measuring.remarks.get(outcome.task, "")
+            self._rows.addWidget(self._row(outcome, remark), place // columns, place % columns)
         self._rows.setRowStretch(len(outcomes), 1)
         clinic = measuring.pace is Pace.CLINIC
         self.next_side.setVisible(clinic)
@@ -73,7 +74,7 @@ class SummaryPage(QWidget):
         self.note.clear()
         (self.next_side if clinic else self.finish).setFocus()
 
-    def _row(self, outcome: Outcome) -> QWidget:
+    def _row(self, outcome: Outcome, remark: str) -> QWidget:
         task, measurement = outcome.task, outcome.measurement
         band = ReadingBand(self._look, type_size=1.2)
         shown = (
@@ -89,6 +90,8 @@ class SummaryPage(QWidget):
         layout.setSpacing(0)
         layout.addWidget(band)
         layout.addWidget(label(pain_words(outcome), "quiet"))
+        if remark:
+            layout.addWidget(label(remark))
         layout.addStretch(1)
         return row
 
