@@ -1,6 +1,5 @@
 """Starting the window: one instance, our look, real services, a net for what breaks."""
 
-import contextlib
 import datetime as dt
 import os
 import sys
@@ -114,8 +113,8 @@ def assemble(
         combine_trials=accepted_measurement,
         end_reading=reader.close,
         clips=clips,
-    )
         known=KnownHere(gather_from_shelves),
         # Clips that play as if they were the camera may show anybody, standing anywhere.
         place=None if clips else PlaceWatch(records, dt.date.today),
+    )
     return services
