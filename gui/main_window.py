@@ -23,7 +23,8 @@ from gui.pages.clips_page import ClipsPage
 from gui.pages.measure_page import MeasurePage
 from gui.pages.progress_page import ProgressPage
 from gui.pages.setup_page import SetupPage
-from gui.report_file import report_name, write_report
+from gui.printer import chosen_printer
+from gui.report_file import print_report, report_name, write_report
 from gui.services import Services
 from gui.settings import TEXT_SCALES
 from gui.theme import Scheme
@@ -122,7 +123,8 @@ class MainWindow(QMainWindow):
         self._add(file, tr("Open a &clip..."), "Ctrl+O", self._open_clip)
         self._add(file, tr("Open a &folder of clips..."), "Ctrl+Shift+O", self._open_folder)
         file.addSeparator()
-        self._add(file, tr("&Report for a clinic visit..."), "Ctrl+P", self._report)
+        self._add(file, tr("&Report for a clinic visit..."), "Ctrl+R", self._report)
+        self._add(file, tr("&Print the report..."), "Ctrl+P", self._print)
         file.addSeparator()
         leave = self._add(file, tr("&Quit"), "Ctrl+Q", self.close)
         leave.setMenuRole(QAction.MenuRole.QuitRole)
@@ -287,6 +289,26 @@ class MainWindow(QMainWindow):
         services.records.run(lambda: services.keeper.history(person.id), write, self.tell)
 
     @Slot()
+    def _print(self) -> None:
+        """Ask for a printer and print the report, beside the window's thread."""
+        person, services = self.measure.person, self.services
+        if person is None:
+            self.tell(tr("Nobody has been measured yet."))
+            return
+        today = services.today()
+        printer = chosen_printer(self)
+        if printer is None:
+            return
+
+        def printed(pages: int) -> None:
+            self.tell(tr("Pages sent to the printer: {pages}.").format(pages=pages))
+
+        def on_paper(history: History) -> None:
+            services.slow.run(lambda: print_report(history, today, printer), printed, self.tell)
+
+        services.records.run(lambda: services.keeper.history(person.id), on_paper, self.tell)
+
+    @Slot()
     def _what_this_is(self) -> None:
         what_this_is_dialog(self).open()
 
@@ -308,6 +330,7 @@ class MainWindow(QMainWindow):
 
     @Slot(object)
     def _show_person(self, person: Person | None) -> None:
+        self.services.person_id = person.id if person else None
         if person is None:
             self._who.setText("")
         else:
@@ -334,4 +357,3 @@ class MainWindow(QMainWindow):
         services.records.close(_CLOSE_RECORDS_S)
         services.slow.close(_CLOSE_SLOW_S)
         super().closeEvent(event)
-        self.services.person_id = person.id if person else None

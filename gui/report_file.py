@@ -1,9 +1,11 @@
-"""A report as a file, for the command line and the window."""
+"""A report as a file or on a printer, for the command line and the window."""
 
 import datetime as dt
 from pathlib import Path
 
-from gui.pdf import make_pdf
+from PySide6.QtGui import QPagedPaintDevice
+
+from gui.pdf import make_pdf, print_pages
 from measure.errors import InputError
 from measure.history import History
 from measure.records import Person
@@ -47,3 +49,12 @@ def write_report(history: History, today: dt.date, target: Path) -> str:
     content, lacking = report_bytes(history, today, ending)
     write_whole(target, content)
     return lacking
+
+
+def print_report(history: History, today: dt.date, printer: QPagedPaintDevice) -> int:
+    """Print a report on paper; return how many pages."""
+    return print_pages(
+        printer,
+        lambda draw: report_html(history, today, draw=draw, for_screen=False),
+        report_foot(history.person, today),
+    )

@@ -25,7 +25,7 @@ from measure.reasons import SENTENCES
 from measure.records import MeasurementRecord
 from measure.report_figures import band_picture, empty_frame
 from measure.report_picture import Picture
-from measure.report_words import short_date, side_words
+from measure.report_words import short_date, side_words, times_words
 
 #: How many reasons of refusals are spelled out. Ours: a report has a page or two.
 MOST_REASONS = 5
@@ -60,7 +60,30 @@ def movement_table(progress: Progress, history: History, draw: Callable[[Picture
         f'<table class="data" width="100%"><tr>{heads}</tr>{"".join(rows)}</table>'
         '<p class="small">Pictures: upright line, the last days; box, their interval; ring, the '
         "first days. Marks every 60°, for extension and external rotation every 30°; behind the "
-        "back at the buttock, S2, L3, T12 and T7.</p>"
+        "back at the buttock, S2, L3, T12 and T7."
+        f"{_too_early_words(progress)}{_anew_words(progress)}</p>"
+    )
+
+
+def _too_early_words(progress: Progress) -> str:
+    if all(each.verdict is not Verdict.TOO_EARLY for each in progress.usual):
+        return ""
+    return (
+        f" A trend is told after {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days with readings at "
+        "the earliest."
+    )
+
+
+def _anew_words(progress: Progress) -> str:
+    """Return from when on the trends count where something broke the series."""
+    begun = {
+        (each.side.value, each.series.breaks[-1].day, each.series.breaks[-1].why)
+        for each in progress.usual
+        if each.series.breaks
+    }
+    return "".join(
+        f" Trends of the {side} side count from {short_date(day)} on ({escape(why)})."
+        for side, day, why in sorted(begun)
     )
 
 
@@ -99,7 +122,7 @@ def refusal_table(history: History) -> str:
         return f"<p>None of {whole} measurements was refused.</p>"
     counts = Counter(each.reasons[0] for each in refused if each.reasons)
     items = "".join(
-        f"<tr><td>{count} times</td><td>{escape(SENTENCES[reason])}</td></tr>"
+        f"<tr><td>{times_words(count)}</td><td>{escape(SENTENCES[reason])}</td></tr>"
         for reason, count in counts.most_common(MOST_REASONS)
     )
     return (
@@ -173,7 +196,7 @@ def _trend(found: SideProgress) -> str:
             words, f"Both shoulders moved together, the other by {moved}: has the set-up changed?"
         )
     if found.verdict is Verdict.TOO_EARLY:
-        return _two_lines(words, f"needs {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days of readings")
+        return _two_lines(words, f"told from {LEAST_WEEKS:.0f} weeks on")
     slope = found.looks[-1].slope if found.looks else None
     return _two_lines(words, slope_words(slope, found.movement)) if slope else words
 

@@ -145,7 +145,7 @@ def during_words(history: History, today: dt.date) -> str:
         pain = [each.pain_during for each in lately if each.pain_during is not None]
         stops = Counter(each.stopped_by.value for each in lately if each.stopped_by)
         words = [f"pain {median(pain):.0f} ({min(pain)} to {max(pain)})"] if pain else []
-        words += [f"ended by {stop} {_times(count)}" for stop, count in stops.most_common()]
+        words += [f"ended by {stop} {times_words(count)}" for stop, count in stops.most_common()]
         if words:
             parts.append(f"{MOVEMENTS[movement].name}: {', '.join(words)}")
     if not parts:
@@ -178,7 +178,8 @@ def chapter_words(sides: Iterable[SideProgress]) -> list[str]:
     return sentences
 
 
-def _times(count: int) -> str:
+def times_words(count: int) -> str:
+    """Return a number of times, "once" or "3 times"."""
     return "once" if count == 1 else f"{count} times"
 
 

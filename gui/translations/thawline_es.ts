@@ -88,6 +88,22 @@
         <translation>Medir, Evolución, Grabaciones, Preparación</translation>
     </message>
     <message>
+        <source>Ctrl H, Ctrl E</source>
+        <translation>Ctrl H, Ctrl E</translation>
+    </message>
+    <message>
+        <source>home programme, what happened</source>
+        <translation>programa en casa, qué pasó</translation>
+    </message>
+    <message>
+        <source>Ctrl R, Ctrl P</source>
+        <translation>Ctrl R, Ctrl P</translation>
+    </message>
+    <message>
+        <source>write a report, print it</source>
+        <translation>escribir un informe, imprimirlo</translation>
+    </message>
+    <message>
         <source>Ctrl + and Ctrl -</source>
         <translation>Ctrl + y Ctrl -</translation>
     </message>
@@ -170,6 +186,10 @@
     <message>
         <source>&amp;Report for a clinic visit...</source>
         <translation>&amp;Informe para una consulta...</translation>
+    </message>
+    <message>
+        <source>&amp;Print the report...</source>
+        <translation>&amp;Imprimir el informe...</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
@@ -262,6 +282,10 @@
     <message>
         <source>{file} is written.</source>
         <translation>{file} está escrito.</translation>
+    </message>
+    <message>
+        <source>Pages sent to the printer: {pages}.</source>
+        <translation>Páginas enviadas a la impresora: {pages}.</translation>
     </message>
     <message>
         <source> (demo data)</source>

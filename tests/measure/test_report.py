@@ -70,6 +70,15 @@ def test_demo_data_say_so_first_and_last(story: dict[str, str], name: str, words
     assert text.endswith(DEMO)
 
 
+def test_it_says_from_when_on_a_trend_counts(story: dict[str, str]) -> None:
+    after = "Trends of the left side count from 17 Sep 26 on (injection)."
+    assert after in Page(story["demo-Thistle"]).text
+    assert "count from" not in Page(story["demo-Marigold"]).text
+    early = "A trend is told after 4 weeks and 8 days with readings at the earliest."
+    assert early in Page(story["demo-Clover"]).text
+    assert early not in Page(story["demo-Marigold"]).text
+
+
 def test_real_people_are_no_demo() -> None:
     assert "demo" not in text_of(history({LEFT: TWELVE})).lower()
 
