@@ -1,5 +1,6 @@
 """Starting the window: one instance, our look, real services, a net for what breaks."""
 
+import contextlib
 import datetime as dt
 import os
 import sys
@@ -69,6 +70,17 @@ def lock(folder: Path) -> QLockFile | None:
     raise folder_unusable(folder, tr("it cannot be written to"))
 
 
+def settings_for_its_owner(path: Path) -> WindowSettings:
+    """Return the settings in a file that nobody else can read.
+
+    An empty one is made where there is none: what Qt puts in its place keeps its rights.
+    """
+    with contextlib.suppress(OSError):
+        os.close(os.open(path, os.O_CREAT | os.O_WRONLY, 0o600))
+        os.chmod(path, 0o600)
+    return WindowSettings(path)
+
+
 def tell_already_open() -> None:
     """Say that there is a window already."""
     tell(tr("Thawline is already open. Look for its window."))
@@ -94,7 +106,7 @@ def assemble(
     quality
         The pose model; None takes the best that is here.
     """
-    settings = WindowSettings(folder / "window.ini")
+    settings = settings_for_its_owner(folder / "window.ini")
     look = Look(settings.scheme, settings.text_percent)
     look.apply()
     reader = WindowClipReader(lambda: local_models(quality), known=lambda: services.of_clips())

@@ -31,3 +31,8 @@ def model_folder() -> Path:
 def log_folder() -> Path:
     """Return the folder for logs, which hold no readings, names or notes."""
     return data_folder() / "logs"
+
+
+def make_private(folder: Path) -> None:
+    """Make a folder of ours, readable by nobody else, where it is missing."""
+    folder.mkdir(mode=0o700, parents=True, exist_ok=True)

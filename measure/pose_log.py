@@ -7,10 +7,12 @@ import os
 from pathlib import Path
 from typing import BinaryIO
 
-from measure.folders import log_folder
+from measure.folders import data_folder, log_folder, make_private
 
 #: Size at which the log becomes the old log. Ours; with the old one twice as much is kept.
 MOST_BYTES = 1 << 20
+
+_AT_ITS_END = os.O_CREAT | os.O_WRONLY | os.O_APPEND
 
 
 def log_path() -> Path:
@@ -33,8 +35,9 @@ def keep_log(pipe: BinaryIO) -> None:
 
 
 def _append(path: Path, piece: bytes) -> None:
-    path.parent.mkdir(parents=True, exist_ok=True)
+    make_private(data_folder())
+    make_private(path.parent)
     if path.exists() and path.stat().st_size + len(piece) > MOST_BYTES:
         path.replace(path.with_suffix(".old"))
-    with path.open("ab") as log:
+    with os.fdopen(os.open(path, _AT_ITS_END, 0o600), "ab") as log:
         log.write(piece)

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from measure.errors import DataError, InputError, MachineError
+from measure.folders import make_private
 from measure.moments import Clock, new_id
 from measure.store_connection import open_connection
 from measure.store_errors import in_plain_words
-from measure.store_files import ASIDE_NAMES, make_private, prepare
+from measure.store_files import ASIDE_NAMES, prepare
 from measure.store_schema import VERSION
 from measure.store_steps import check_whole, take_steps, version_of
 from measure.whole_file import put_in_place

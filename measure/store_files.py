@@ -11,7 +11,7 @@ import stat
 from pathlib import Path
 
 from measure.errors import MachineError
-from measure.folders import data_folder
+from measure.folders import data_folder, make_private
 from measure.moments import new_id
 from measure.store_errors import damaged, in_plain_words, lost
 from measure.store_schema import APPLICATION_ID
@@ -86,11 +86,6 @@ def backup_files(path: Path) -> list[Path]:
     """
     copies = [*(path.parent / BACKUP_FOLDER_NAME).glob("*"), *path.parent.glob(ASIDE_NAMES)]
     return sorted(copy for copy in copies if copy.is_file())
-
-
-def make_private(folder: Path) -> None:
-    """Make a folder of ours, readable by nobody else, where it is missing."""
-    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
 
 
 def private_folder(folder: Path) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from gui.application import clean_environment, lock
+from gui.application import clean_environment, lock, settings_for_its_owner
 from measure.command_line import main
 from measure.errors import MachineError
 
@@ -44,6 +44,18 @@ def test_a_folder_of_our_own_is_closed_to_others_and_a_chosen_one_is_left(
         assert held is not None
         held.unlock()
         assert stat.S_IMODE(folder.stat().st_mode) == mode
+
+
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: rights of files")
+def test_the_settings_can_be_read_by_their_owner_only(tmp_path: Path) -> None:
+    path = tmp_path / "window.ini"
+    for _ in range(2):
+        settings = settings_for_its_owner(path)
+        settings.text_percent = 150
+        settings.save()
+        assert "150" in path.read_text()
+        assert stat.S_IMODE(path.stat().st_mode) == 0o600
+        path.chmod(0o644)
 
 
 def test_a_folder_that_is_a_file_is_told(tmp_path: Path) -> None:

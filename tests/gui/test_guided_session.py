@@ -20,6 +20,7 @@ from measure.records import MeasurementRecord
 from measure.replay import read_clip
 from measure.store import Store
 from tests import real_model
+from tests.system_calls import CLOSED_PORT, SystemCalls, traced, written_for_good
 from tests.virtual_screen import can_be_made, virtual_screen
 
 pytestmark = pytest.mark.timeout(600)
@@ -65,6 +66,25 @@ def lead(display: str, data: Path, *arguments: str) -> tuple[dict[str, Any], flo
     return told, ended_s
 
 
+def lead_traced(
+    display: str, folder: Path, *arguments: str
+) -> tuple[dict[str, Any], float, SystemCalls]:
+    """The same, with what the window and its processes asked of the system."""
+    calls = traced(
+        [sys.executable, "-m", "tests.guided_window", "--model-quality", "full", *arguments],
+        folder / "calls",
+        timeout_s=500,
+        more={
+            "DISPLAY": display,
+            "QT_QPA_PLATFORM": "xcb",
+            "THAWLINE_DATA": str(folder / "data"),
+        },
+    )
+    ended_s = time.monotonic()
+    assert "Traceback" not in calls.errors, calls.errors
+    return json.loads(calls.output.splitlines()[-1]), ended_s, calls
+
+
 def kept(data: Path) -> list[MeasurementRecord]:
     with Store.open(data / "sessions.sqlite") as store:
         (person,) = store.people()
@@ -100,8 +120,21 @@ def test_a_window_closed_on_a_real_screen_ends_in_time_and_keeps_what_was_captur
 ) -> None:
     real_model.bundle(ModelQuality.FULL)
     clip = real_model.clip("flexion-right-three-repeats")
-    told, ended_s = lead(display, tmp_path / "data", "--close-when-captured", str(clip))
+    told, ended_s, calls = lead_traced(display, tmp_path, "--close-when-captured", str(clip))
     assert told["closed_s"] > 0
     assert ended_s - told["closed_s"] < LONGEST_CLOSE_S
     (record,) = kept(tmp_path / "data")
     assert len(record.measurement.trials) == 1
+    # Nobody was called, and nothing but the sessions, the settings and the log was kept.
+    calls.assert_nothing_left(ports=(CLOSED_PORT,))
+    data = tmp_path / "data"
+    names = {
+        Path(each).relative_to(data).as_posix()
+        for each in written_for_good(calls, tmp_path / "nothing")
+    }
+    assert names == {"sessions.sqlite", "sessions-were-kept.txt", "window.ini", "logs/pose.log"}
+    for path in (data, *data.rglob("*")):
+        assert path.stat().st_mode & 0o077 == 0, path
+    log = (data / "logs" / "pose.log").read_text(errors="replace")
+    assert clip.stem not in log
+    assert "flexion" not in log

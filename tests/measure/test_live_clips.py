@@ -1,9 +1,5 @@
 """Measuring live with the real networks, on sample clips played at real speed."""
 
-import os
-import re
-import shutil
-import subprocess
 import sys
 import time
 
@@ -19,6 +15,7 @@ from measure.pose_model_checksums import ModelQuality
 from measure.records import Conduct
 from measure.replay import read_clip
 from tests import live_of_clip, real_model
+from tests.system_calls import CLOSED_PORT, traced, written_for_good
 
 #: Live and replay look at the same pictures in the same way; the guide differs by its rate.
 SAME_DEG = 1.0
@@ -74,25 +71,12 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, dat
 
 
 def test_nothing_leaves_while_measuring_live(tmp_path, data_folder):
-    if shutil.which("strace") is None:
-        pytest.skip("not on this system: the strace program")
     real_model.bundle(ModelQuality.FULL)
-    record = tmp_path / "calls"
-    done = subprocess.run(
-        [
-            *("strace", "-f", "-qq", "-e", "trace=connect,sendto,sendmsg", "-o", record),
-            *(sys.executable, live_of_clip.__file__, real_model.clip("abduction-left-full"), "20"),
-        ],
-        capture_output=True,
-        text=True,
-        timeout=110,
-        check=False,
-        env={**os.environ, "PYTHONPATH": str(real_model.CLIPS.parent.parent)},
+    calls = traced(
+        (sys.executable, live_of_clip.__file__, real_model.clip("abduction-left-full"), "20"),
+        tmp_path / "calls",
+        timeout_s=110,
     )
-    if "ptrace" in done.stderr.lower() or "operation not permitted" in done.stderr.lower():
-        pytest.skip("not on this system: tracing of system calls")
-    assert done.returncode == 0, done.stderr
-    assert int(done.stdout) >= 20
-    calls = [line for line in record.read_text().splitlines() if "AF_INET" in line]
-    assert [line for line in calls if not re.search(r'(127\.0\.0\.1|"::1")', line)] == []
-    assert {port for line in calls for port in re.findall(r"htons\((\d+)\)", line)} <= {"9"}
+    assert int(calls.output) >= 20
+    calls.assert_nothing_left(ports=(CLOSED_PORT,))
+    assert written_for_good(calls, tmp_path / "nothing") == {str(data_folder / "logs" / "pose.log")}

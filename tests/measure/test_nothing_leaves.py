@@ -1,6 +1,5 @@
 """Nothing leaves this computer: proven by the system's own record of connections."""
 
-import re
 import shutil
 import subprocess
 import sys
@@ -9,31 +8,34 @@ from pathlib import Path
 import pytest
 
 from tests import pose_of_clip, real_model
+from tests.system_calls import CLOSED_PORT, traced, written_for_good
 
-LOOK = [sys.executable, pose_of_clip.__file__, real_model.CLIPS / "abduction-left-full.mp4", "2"]
+CLIP = real_model.CLIPS / "abduction-left-full.mp4"
+LOOK = [sys.executable, pose_of_clip.__file__, CLIP, "2"]
 
 
 def test_only_this_computers_closed_port_is_ever_called(tmp_path: Path) -> None:
-    if shutil.which("strace") is None:
-        pytest.skip("not on this system: the strace program")
+    """A reading by `thawline replay`, with every file that can be asked for."""
     real_model.bundle()
-    record = tmp_path / "calls"
-    done = subprocess.run(
-        ["strace", "-f", "-qq", "-e", "trace=connect,sendto,sendmsg", "-o", record, *LOOK],
-        capture_output=True,
-        text=True,
-        timeout=110,
-        check=False,
+    asked, data = tmp_path / "asked", tmp_path / "data"
+    asked.mkdir()
+    calls = traced(
+        [
+            *(sys.executable, "-m", "measure.command_line", "replay", CLIP),
+            *("--movement", "abduction", "--side", "left", "--model-quality", "lite"),
+            *("--json", asked / "all.json", "--track", asked / "track.csv"),
+        ],
+        tmp_path / "calls",
+        more={"THAWLINE_DATA": str(data)},
     )
-    if "ptrace" in done.stderr.lower() or "operation not permitted" in done.stderr.lower():
-        pytest.skip("not on this system: tracing of system calls")
-    assert done.returncode == 0, done.stderr
-    assert int(done.stdout) > 5
-    calls = [line for line in record.read_text().splitlines() if "AF_INET" in line]
-    foreign = [line for line in calls if not re.search(r'(127\.0\.0\.1|"::1")', line)]
-    assert foreign == []
-    ports = {port for line in calls for port in re.findall(r"htons\((\d+)\)", line)}
-    assert ports <= {"9"}
+    calls.assert_nothing_left(ports=(CLOSED_PORT,))
+    assert "abduction" in calls.output
+    assert {path.name for path in asked.iterdir()} == {"all.json", "track.csv"}
+    kept = written_for_good(calls, asked)
+    assert kept == {str(data / "logs" / "pose.log")}
+    log = (data / "logs" / "pose.log").read_text(errors="replace")
+    assert CLIP.stem not in log
+    assert "abduction" not in log
 
 
 def test_it_works_without_any_network() -> None:

@@ -1,5 +1,6 @@
 """The supervisor: whatever the process does, the clip is named and the next job works."""
 
+import os
 import sys
 import threading
 import tracemalloc
@@ -159,6 +160,9 @@ def test_noise_goes_to_a_log_of_bounded_size_and_not_to_the_terminal(
     assert capfd.readouterr() == ("", "")
     kept = sorted(path.name for path in (data_folder / "logs").iterdir())
     assert kept == ["pose.log", "pose.old"]
+    if os.name == "posix":
+        for path in (data_folder, data_folder / "logs", data_folder / "logs" / "pose.log"):
+            assert path.stat().st_mode & 0o077 == 0
     sizes = [path.stat().st_size for path in (data_folder / "logs").iterdir()]
     assert max(sizes) <= 100_000
     text = b"".join(path.read_bytes() for path in (data_folder / "logs").iterdir())
