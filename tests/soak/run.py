@@ -1,0 +1,274 @@
+"""`make soak`: the real window measures for an hour; every trial captured must be saved.
+
+    python -m tests.soak.run [--minutes 60] [--model-quality full] [--scripted]
+
+A clip with three raises is played at real speed, over and over, as if it were the camera; a
+person asks for one movement of three trials after the other. With `--scripted` a scripted camera
+and no network take their place, five times as fast as real, so that a minute shows what it can.
+Everything else is real: window, engine, processes, store. The time begins after the first
+measurement. Prints figures for each tenth of it; ends with 1 where a trial was lost, memory
+grew, handles rose or pictures became rarer.
+"""
+
+import argparse
+import os
+import statistics
+import sys
+import time
+from collections import Counter
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from PySide6.QtCore import QObject, Qt, QTimer, Slot
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from gui.application import assemble, prepare
+from gui.clip_reading import local_models
+from gui.feed import EngineFeed
+from gui.guide import Task
+from gui.main_window import MainWindow
+from measure.body import PoseFrame, Side
+from measure.clip_job import PosePass
+from measure.folders import data_folder, model_folder
+from measure.live import LiveEngine
+from measure.live_events import EventKind, LiveEvent, LiveFrame, Trouble
+from measure.movements import Movement
+from measure.passes import Models
+from measure.picture_job import PictureJob
+from measure.pose_model_checksums import ModelQuality
+from measure.store import Store
+from tests.live_figures import empty_bundle
+from tests.real_model import clip
+from tests.scripted_live import ScriptedPose
+from tests.soak.usage import Usage, usage
+
+#: What may be, from the first measurement on.
+MOST_GROWTH_MB = 20.0
+MOST_MORE_HANDLES = 3
+#: The last tenths must bring this share of the pictures of the first.
+LEAST_RATE = 0.8
+
+TENTHS = 10
+TASK = Task(movement=Movement.FLEXION, side=Side.RIGHT, trials=3, practice=0)
+#: More than are measured in any hour.
+TASKS = (TASK,) * 500
+
+_ACT_MS = 100
+_LOOK_MS = 1000
+#: A trial that was captured is settled and saved within this, seconds.
+_LAST_S = 60.0
+
+
+@dataclass
+class Tenth:
+    """What was seen in a tenth of the time."""
+
+    usages: list[Usage] = field(default_factory=list)
+    frames: int = 0
+    seconds: float = 0.0
+    captured: int = 0
+
+    @property
+    def fps(self) -> float:
+        """Pictures shown a second while measuring."""
+        return self.frames / self.seconds if self.seconds else 0.0
+
+    def median(self, what: str) -> float:
+        return statistics.median(getattr(each, what) for each in self.usages)
+
+
+class Soak(QObject):
+    """Leads the window from movement to movement, and counts."""
+
+    def __init__(self, window: MainWindow, seconds: float) -> None:
+        super().__init__()
+        self.tenths = [Tenth() for _ in range(TENTHS)]
+        self.warm_up = Tenth()
+        self.captured: set[tuple[int, int]] = set()
+        self.discarded = 0
+        self.troubles: Counter[Trouble | None] = Counter()
+        self.measurements = 0
+        self._window = window
+        self._seconds = seconds
+        self._began_s: float | None = None
+        self._looked_s = time.monotonic()
+        self._finished_s: float | None = None
+        window.services.feed.framed.connect(self.take_frame)
+        window.services.feed.happened.connect(self.take_event)
+        self._timers = [self._every(_ACT_MS, self.act), self._every(_LOOK_MS, self.look)]
+
+    def _every(self, milliseconds: int, what: Callable[[], None]) -> QTimer:
+        timer = QTimer(self)
+        timer.setTimerType(Qt.TimerType.PreciseTimer)
+        timer.timeout.connect(what)
+        timer.start(milliseconds)
+        return timer
+
+    @property
+    def _tenth(self) -> Tenth:
+        if self._began_s is None:
+            return self.warm_up
+        passed = (time.monotonic() - self._began_s) / self._seconds
+        return self.tenths[min(int(TENTHS * passed), TENTHS - 1)]
+
+    @property
+    def _is_over(self) -> bool:
+        return self._began_s is not None and time.monotonic() - self._began_s > self._seconds
+
+    @Slot(object)
+    def take_frame(self, _frame: LiveFrame) -> None:
+        self._tenth.frames += 1
+
+    @Slot(object)
+    def take_event(self, event: LiveEvent) -> None:
+        if event.kind is EventKind.TRIAL_CAPTURED and event.trial_id is not None:
+            self.captured.add((self.measurements, event.trial_id))
+            self._tenth.captured += 1
+        elif event.kind is EventKind.TROUBLE:
+            self.troubles[event.trouble] += 1
+        elif event.kind is EventKind.MEASUREMENT_DONE:
+            self.measurements += 1
+            self._began_s = self._began_s or time.monotonic()
+
+    @Slot()
+    def look(self) -> None:
+        now_s = time.monotonic()
+        if self._window.measure.live.isVisible():
+            self._tenth.seconds += now_s - self._looked_s
+        self._looked_s = now_s
+        if not self._is_over:
+            self._tenth.usages.append(usage())
+
+    @Slot()
+    def act(self) -> None:
+        """Do what a person would do on the page that is shown."""
+        measure = self._window.measure
+        if measure.before.isVisible():
+            QTest.keyClick(measure.before, Qt.Key.Key_1)
+            measure.before.go.click()
+        elif measure.pain.isVisible():
+            QTest.keyClick(measure.pain, Qt.Key.Key_2)
+            QTest.keyClick(measure.pain, Qt.Key.Key_Return)
+        elif measure.next.isVisible():
+            (measure.next.finish if self._is_over else measure.next.go).click()
+        elif measure.summary.isVisible():
+            measure.summary.finish.click()
+        elif measure.start.isVisible() and self._is_over:
+            self._window.close()
+        elif measure.live.isVisible() and self._is_over and measure.measuring is not None:
+            if self._finished_s is None:
+                self._finished_s = time.monotonic()
+                measure.measuring.stop_movement()
+            elif time.monotonic() - self._finished_s > _LAST_S:
+                self._window.close()
+
+
+class Forgetful(ScriptedPose):
+    """Keeps none of the pictures that it was given."""
+
+    def look_at(self, job: PictureJob) -> Mapping[PosePass, tuple[PoseFrame, ...]]:
+        found = super().look_at(job)
+        self.jobs.clear()
+        return found
+
+
+def engine(quality: ModelQuality | None, scripted: Path | None) -> LiveEngine:
+    """Return an engine on a clip that never ends, or on the scripted camera."""
+    if scripted is None:
+        return LiveEngine(lambda: local_models(quality), loop_clips=True)
+    bundles = {each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)}
+    return LiveEngine(
+        lambda: Models(name="heavy", bundles=bundles),
+        command=(sys.executable, "-m", "tests.scripted_live", "good", str(scripted / "mark")),
+        make_process=lambda models: Forgetful(),
+        stall_s=20.0,
+    )
+
+
+def soak(seconds: float, quality: ModelQuality | None, *, scripted: bool) -> Soak:
+    """Let the window measure for so long; what it kept is in the data folder."""
+    folder = data_folder()
+    clips = () if scripted else (clip("flexion-right-three-repeats"),)
+    services = assemble(folder, clips, quality)
+    services.cues.tones_wanted = services.cues.speech_wanted = False
+    services.feed = EngineFeed(lambda: engine(quality, folder if scripted else None))
+    window = MainWindow(services)
+    window.show()
+    window.measure.start.person_wanted.emit("Yarrow")
+    until_s = time.monotonic() + 30.0
+    while window.measure.person is None and time.monotonic() < until_s:
+        QApplication.processEvents()
+    person = window.measure.person
+    assert person is not None
+    services.settings.set_last_check(person.id, services.today())
+    made = Soak(window, seconds)
+    window.measure.start.home.emit(TASKS)
+    QApplication.exec()
+    return made
+
+
+def saved_trials(folder: Path) -> int:
+    with Store.open(folder / "sessions.sqlite") as store:
+        return sum(
+            len(record.measurement.trials)
+            for person in store.people()
+            for record in store.measurements(person.id)
+        )
+
+
+def faults(done: Soak, saved: int, *, rate_counts: bool) -> list[str]:
+    """Return what is not as it should be, in words."""
+    early, late = done.tenths[0], done.tenths[-1]
+    captured = len(done.captured)
+    growth_mb = late.median("memory_mb") - early.median("memory_mb")
+    more = late.median("handles") - early.median("handles")
+    found = []
+    if saved != captured or not captured:
+        found.append(f"{captured} trials were captured and {saved} saved")
+    if growth_mb > MOST_GROWTH_MB:
+        found.append(f"memory grew by {growth_mb:.1f} MB")
+    if more > MOST_MORE_HANDLES:
+        found.append(f"handles grew by {more:.0f}")
+    if late.median("threads") - early.median("threads") > MOST_MORE_HANDLES:
+        found.append("threads became more")
+    if not late.frames:
+        found.append("no pictures came at the end")
+    elif rate_counts and late.fps < LEAST_RATE * early.fps:
+        found.append(f"pictures became rarer: {early.fps:.1f} a second, then {late.fps:.1f}")
+    if done.troubles:
+        found.append(f"troubles: {dict(done.troubles)}")
+    return found
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    parser.add_argument("--minutes", type=float, default=60.0)
+    parser.add_argument("--model-quality", type=ModelQuality)
+    parser.add_argument("--scripted", action="store_true")
+    arguments = parser.parse_args()
+    os.environ["THAWLINE_MODELS"] = str(model_folder())
+    with TemporaryDirectory() as folder:
+        os.environ["THAWLINE_DATA"] = folder
+        prepare(QApplication(["thawline"]))
+        done = soak(60.0 * arguments.minutes, arguments.model_quality, scripted=arguments.scripted)
+        saved = saved_trials(Path(folder))
+    print("tenth  pictures/s  trials  memory MB  handles  threads  processes")
+    for number, tenth in enumerate(done.tenths, 1):
+        print(
+            f"{number:5}  {tenth.fps:10.1f}  {tenth.captured:6}  "
+            f"{tenth.median('memory_mb'):9.1f}  {tenth.median('handles'):7.0f}  "
+            f"{tenth.median('threads'):7.0f}  {tenth.median('processes'):9.0f}"
+        )
+    print(
+        f"{len(done.captured)} trials captured, {saved} saved, in {done.measurements} measurements"
+    )
+    found = faults(done, saved, rate_counts=not arguments.scripted)
+    print("".join(f"FAULT: {each}\n" for each in found), end="")
+    return 1 if found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,82 @@
+"""A short soak with a scripted camera; `make soak` takes an hour and the real network."""
+
+import os
+import re
+import subprocess
+import sys
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from tests.soak.run import Soak, Tenth, faults
+from tests.soak.usage import Usage, usage
+
+ROOT = Path(__file__).parents[2]
+
+pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="not on this system: /proc")
+
+#: At five times the real speed this is a minute and a half of measuring, and the warming up.
+MINUTES = 0.3
+
+
+@pytest.mark.timeout(500)
+def test_a_short_soak_saves_every_trial_and_grows_nowhere() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "tests.soak.run", "--scripted", "--minutes", str(MINUTES)],
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        timeout=450,
+        check=False,
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "Traceback" not in done.stderr, done.stderr
+    words = re.match(r"(\d+) trials captured, (\d+) saved", done.stdout.splitlines()[-1])
+    assert words is not None
+    assert int(words[1]) == int(words[2]) > 0
+
+
+def run(*tenths: Tenth, captured: int = 2) -> Soak:
+    """A soak that saw these tenths, each many times."""
+    made = Soak.__new__(Soak)
+    made.tenths = list(tenths)
+    made.captured = {(0, number) for number in range(captured)}
+    made.troubles = Counter()
+    return made
+
+
+def tenth(*, memory_mb: float = 200.0, handles: int = 29, frames: int = 100) -> Tenth:
+    held = Usage(memory_mb=memory_mb, handles=handles, threads=20, processes=3)
+    return Tenth(usages=[held], frames=frames, seconds=10.0)
+
+
+def test_what_stays_as_it_was_is_no_fault() -> None:
+    assert faults(run(*[tenth()] * 10), 2, rate_counts=True) == []
+
+
+@pytest.mark.parametrize(
+    ("last", "saved", "words"),
+    [
+        (tenth(), 1, "2 trials were captured and 1 saved"),
+        (tenth(memory_mb=221.0), 2, "memory grew by 21.0 MB"),
+        (tenth(handles=40), 2, "handles grew by 11"),
+        (tenth(frames=0), 2, "no pictures came"),
+        (tenth(frames=79), 2, "pictures became rarer: 10.0 a second, then 7.9"),
+    ],
+)
+def test_each_fault_is_found(last: Tenth, saved: int, words: str) -> None:
+    told = faults(run(*[tenth()] * 9, last), saved, rate_counts=True)
+    assert words in told[0]
+
+
+def test_usage_sees_memory_handles_and_children() -> None:
+    before = usage()
+    held = bytearray(os.urandom(1)) * 30_000_000
+    with open(os.devnull) as _, subprocess.Popen(["sleep", "60"]) as child:
+        now = usage()
+        child.kill()
+    assert 25 < now.memory_mb - before.memory_mb < 40
+    assert now.processes == before.processes + 1
+    assert now.handles > before.handles + 1
+    del held
