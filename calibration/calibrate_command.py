@@ -1,4 +1,4 @@
-"""`thawline calibrate`: finding out what is known of lens, level, body and corrections."""
+"""`thawline calibrate`: finding out what is known of lens, level, body, place, corrections."""
 
 import argparse
 
@@ -7,6 +7,7 @@ from calibration import (
     correction_command,
     lens_command,
     level_command,
+    place_command,
     setup_command,
 )
 
@@ -30,6 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         ("lens", lens_command),
         ("level", level_command),
         ("body", body_command),
+        ("place", place_command),
         ("correction", correction_command),
         ("setup", setup_command),
     ):

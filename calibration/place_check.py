@@ -13,7 +13,7 @@ from calibration.placement import (
     placement_of,
 )
 from measure.neutral import standing_in
-from measure.readings import Measurement
+from measure.readings import Measurement, Status
 
 
 def placement_in(measurement: Measurement, person_id: str, today: dt.date) -> Placement | None:
@@ -71,7 +71,7 @@ def keep_place(measurement: Measurement, person_id: str, today: dt.date) -> bool
 def watch_place(
     measurement: Measurement, person_id: str, today: dt.date
 ) -> tuple[PlacementChange, ...]:
-    """Check the place of a reading; the first one before a camera is kept.
+    """Check the place of a measurement; that of the first reading before a camera is kept.
 
     The first and not the last: a place that creeps by a little from session to session would
     else never be noticed.
@@ -80,10 +80,8 @@ def watch_place(
     if placed is None:
         return ()
     kept = kept_placement(placed)
-    if kept is None:
-        PLACEMENTS.put(placed)
-        return ()
-    found = changes(kept, placed)
-    if any(each.drift is Drift.OTHER_CAMERA for each in found):
+    found = () if kept is None else changes(kept, placed)
+    is_new = kept is None or any(each.drift is Drift.OTHER_CAMERA for each in found)
+    if is_new and measurement.status is Status.READING:
         PLACEMENTS.put(placed)
     return found

@@ -1,9 +1,10 @@
-"""`thawline replay` with its comparison: references in a manifest against the readings.
+"""`thawline replay` with its comparisons: readings against references, and places against places.
 
-Reading clips is :mod:`measure.replay_command`; here is only what follows from references.
+Reading clips is :mod:`measure.replay_command`; here is only what needs calibration.
 """
 
 import argparse
+import datetime as dt
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -27,19 +28,34 @@ def configure(parser: argparse.ArgumentParser) -> None:
         metavar="DIR",
         help="compare with the manifest's references: figures in words, as JSON and as a plot",
     )
+    place = parser.add_argument_group("where the person stands")
+    place.add_argument(
+        "--person",
+        metavar="NAME",
+        help="say where this person stands otherwise than when their place was kept",
+    )
+    place.add_argument(
+        "--keep-place", action="store_true", help="keep where they stand here, to compare with"
+    )
     parser.set_defaults(run=run)
 
 
 configure.__doc__ = (replay_command.configure.__doc__ or "").rstrip() + (
-    "\n      thawline replay --manifest study.csv --results study.jsonl --agreement study\n    "
+    "\n      thawline replay --manifest study.csv --results study.jsonl --agreement study\n"
+    "      thawline replay raise.mp4 --movement flexion --side left --person Bramble\n    "
 )
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Read the clips and, if asked, compare with the references; return the exit code."""
+    """Read the clips and, if asked, compare places and references; return the exit code."""
+    if arguments.keep_place and arguments.person is None:
+        raise InputError("--keep-place needs to know whose place it is: --person NAME.")
     if arguments.agreement is not None:
         _check(arguments.agreement)
+    person_id = None if arguments.person is None else _person_id(arguments.person)
     outcomes, code = replay_command.replay(arguments)
+    if person_id is not None:
+        tell_places(outcomes, person_id, keep=arguments.keep_place)
     if arguments.agreement is None:
         return code
     try:
@@ -48,6 +64,22 @@ def run(arguments: argparse.Namespace) -> int:
         print(f"thawline: {error}", file=sys.stderr)
         return code or error.exit_code
     return code
+
+
+def tell_places(outcomes: Sequence[Outcome], person_id: str, *, keep: bool) -> None:
+    """Print where a person stands otherwise than when the place was kept; keep it if wanted."""
+    from calibration.place_check import check_place, keep_place
+
+    today = dt.date.today()
+    for outcome in outcomes:
+        if outcome.measurement is None:
+            continue
+        name = outcome.entry.clip.name
+        for change in check_place(outcome.measurement, person_id, today):
+            print(f"{name}: {change.sentence}")
+        if keep:
+            kept = keep_place(outcome.measurement, person_id, today)
+            print(f"{name}: {'the place is kept.' if kept else 'nobody was seen standing.'}")
 
 
 def pairs_of(outcomes: Sequence[Outcome]) -> PairTable:
@@ -108,6 +140,13 @@ def compare(outcomes: Sequence[Outcome], folder: Path) -> None:
     write_json(folder / f"{_STUDY}.json", judged, _STUDY)
     save_agreement_figure(judged, folder / f"{_STUDY}.png")
     print(f"The figures and the plot are in {folder}.")
+
+
+def _person_id(name: str) -> str:
+    from measure.store_at_terminal import open_store
+
+    with open_store() as store:
+        return store.find_person(name).id
 
 
 def _check(folder: Path) -> None:
