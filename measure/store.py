@@ -37,8 +37,8 @@ from measure.records import (
     StretchLog,
 )
 from measure.store_connection import Opened, open_connection, snapshot, transaction, wipe
-from measure.store_errors import damaged, in_plain_words
-from measure.store_files import store_path
+from measure.store_errors import damaged, in_plain_words, vanished
+from measure.store_files import file_identity, store_path
 
 
 class Store:
@@ -56,6 +56,7 @@ class Store:
         self.path = path
         self.warnings = opened.warnings
         self._connection = opened.connection
+        self._file = file_identity(path)
         self._clock = clock
         self._began_s: dict[str, float] = {}
 
@@ -344,3 +345,6 @@ class Store:
     def _writing(self) -> Iterator[None]:
         with in_plain_words(self.path), transaction(self._connection):
             yield
+        # A file that was deleted or moved while it is open takes everything and keeps nothing.
+        if file_identity(self.path) != self._file:
+            raise vanished(self.path)

@@ -79,3 +79,12 @@ def lost(path: Path, marker: Path) -> DataError:
         "Put it back where it was, or put a backup in its place with: thawline restore BACKUP. "
         f"Only if the history is meant to start anew, delete {marker} and try again."
     )
+
+
+def vanished(path: Path) -> MachineError:
+    """Return the error for a store that was deleted or moved while it is open."""
+    return MachineError(
+        f"The store {path} is no longer where it was: it was deleted, moved, or its disk is "
+        "gone. This last step may be lost. Put the file or the disk back, or put a backup in "
+        "its place with: thawline restore BACKUP. Then open the program again."
+    )

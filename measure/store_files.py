@@ -72,6 +72,15 @@ def prepare(path: Path) -> tuple[str, ...]:
     return warnings
 
 
+def file_identity(path: Path) -> tuple[int, int] | None:
+    """Return what tells a file from another of that name, or None where there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
+
+
 def folder_unusable(folder: Path, why: str) -> MachineError:
     """Return the error for a data folder that cannot be made, read or written."""
     return MachineError(
