@@ -10,9 +10,9 @@ from enum import StrEnum
 from measure.body import Side
 from measure.live_events import EventKind, LiveEvent
 from measure.movements import MOVEMENTS, Movement, View
-from measure.programme import Asking, Irritability, asking
+from measure.programme import Asking, Irritability, asking, irritability
 from measure.readings import Measurement, Trial
-from measure.records import StoppedBy
+from measure.records import Pain, StoppedBy
 
 
 class Pace(StrEnum):
@@ -201,11 +201,17 @@ class Guide:
             self.step = Step.FINISHED
 
     def answer(self, pain: int | None, stopped_by: StoppedBy | None) -> Outcome:
-        """Note pain and what ended the movement; the next step follows."""
+        """Note pain and what ended the movement; the next step follows.
+
+        A movement that hurt much leaves less to be asked for in what is still to come.
+        """
         if self.step is not Step.PAIN:
             raise ValueError("pain is asked after a movement")
         outcome = replace(self._outcomes[-1], pain=pain, stopped_by=stopped_by)
         self._outcomes[-1] = outcome
+        following = self._index + 1
+        still_to_come = eased(self._tasks[following:], asking(irritability(Pain(), pain)))
+        self._tasks = (*self._tasks[:following], *still_to_come)
         self.step = Step.NEXT if self.upcoming else Step.FINISHED
         return outcome
 

@@ -206,6 +206,31 @@ def test_a_sore_day_asks_for_less() -> None:
     assert Movement.HAND_BEHIND_BACK not in {each.movement for each in tasks}
 
 
+def test_a_movement_that_hurt_much_leaves_less_to_be_asked_for() -> None:
+    guide = Guide(home_tasks((Movement.ABDUCTION, Movement.HAND_BEHIND_BACK), Side.LEFT))
+    take_trials(guide)
+    done(guide)
+    guide.answer(6, None)
+    assert (guide.place[1], guide.upcoming) == (
+        4,
+        Task(movement=Movement.ABDUCTION, side=Side.LEFT),
+    )
+    guide.go_on()
+    take_trials(guide)
+    done(guide)
+    guide.answer(7, StoppedBy.PAIN)
+    # Nothing but the reach behind the back was left, and that is not asked for any more.
+    assert guide.step is Step.FINISHED
+
+
+def test_after_much_pain_two_trials_of_the_rest_are_enough() -> None:
+    guide = Guide([ONE, TWO])
+    take_trials(guide)
+    done(guide)
+    guide.answer(8, None)
+    assert guide.upcoming == replace(TWO, trials=2)
+
+
 def test_the_screen_is_out_of_sight_only_with_the_back_turned() -> None:
     assert [each for each in Movement if back_is_turned(each)] == [Movement.HAND_BEHIND_BACK]
 

@@ -326,3 +326,25 @@ def test_pain_by_keys(stage: Stage, press: Press) -> None:
     press(Qt.Key.Key_X, "x")
     assert pain.pain.value == 10
     assert QApplication.focusWidget() is not None
+
+
+@pytest.mark.parametrize(
+    ("pain", "trials", "reach"), [(None, 3, True), (3, 3, True), (6, 3, True), (7, 2, False)]
+)
+def test_pain_beforehand_sets_how_much_testing_is_asked_for(
+    stage: Stage, pain: int | None, trials: int, reach: bool
+) -> None:
+    page = stage.window.measure
+    for movement, tick in page.start.movements.items():
+        tick.setChecked(movement in (Movement.FLEXION, Movement.HAND_BEHIND_BACK))
+    page.start.home_button.click()
+    stage.settle()
+    page.before.night.choose(pain)
+    page.before.go.click()
+    stage.settle()
+    assert page.measuring is not None
+    guide = page.measuring.guide
+    assert guide.task.trials == trials
+    assert guide.place[1] == (4 if reach else 2)
+    told = stage.window._told.text()
+    assert ("easily upset" in told) != reach
