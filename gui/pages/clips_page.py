@@ -102,7 +102,7 @@ class ClipsPage(QWidget):
         middle.addWidget(self.chart, 4)
         side = QWidget()
         right = QVBoxLayout(side)
-        right.setContentsMargins(0, 0, 12, 0)
+        right.setContentsMargins(0, 0, 0, 0)
         right.addWidget(self.title)
         right.addWidget(self.band)
         right.addWidget(self.trials, 1)

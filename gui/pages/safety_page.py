@@ -62,7 +62,7 @@ class SafetyPage(QWidget):
         """Build the page anew: pages differ in what they hold."""
         page = QWidget()
         layout = QVBoxLayout(page)
-        layout.setContentsMargins(0, 0, 12, 0)
+        layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(self._look.gap(2))
         words = wording(self._talk.page)
         here, of = self._talk.place

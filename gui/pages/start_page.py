@@ -94,7 +94,7 @@ class StartPage(QWidget):
     def _lay_out(self) -> None:
         page = QWidget()
         grid = QGridLayout(page)
-        grid.setContentsMargins(24, 16, 24, 16)
+        grid.setContentsMargins(24, 16, 10, 16)  # the bar has its room beside it
         grid.setHorizontalSpacing(self._look.gap(3))
         grid.setVerticalSpacing(self._look.gap(2))
         home = card(label(tr("At home"), "title"), *self.movements.values())

@@ -42,7 +42,7 @@ class SummaryPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self._rows.setContentsMargins(0, 0, 12, 0)
+        self._rows.setContentsMargins(0, 0, 0, 0)
         self._rows.setHorizontalSpacing(self._look.gap(4))
         self._rows.setVerticalSpacing(self._look.gap(2))
         buttons = ButtonRow([self.next_side, self.next_movement, self.finish])

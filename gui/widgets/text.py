@@ -1,7 +1,7 @@
 """Plain pieces of a page: labels, buttons and frames with a role of the style sheet."""
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -9,6 +9,7 @@ from PySide6.QtWidgets import (
     QLayout,
     QPushButton,
     QScrollArea,
+    QScrollBar,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -91,31 +92,33 @@ def hairline() -> QFrame:
     return made
 
 
+class _Bar(QScrollBar):
+    """Takes its room always, and is seen only where there is something to scroll."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        if self.maximum() > self.minimum():
+            super().paintEvent(event)
+
+
 class _ScrollPage(QScrollArea):
-    """Scrolls up and down, and hears at once when its page needs more room."""
+    """Scrolls up and down, and hears at once when its page needs more room.
+
+    The page is as wide with the bar as without: if a bar that comes made the page narrower, and
+    a narrower page did without the bar, the two would chase each other until the stack is full.
+    """
 
     def __init__(self, page: QWidget) -> None:
         super().__init__()
-        self._page, self._wide = page, -1
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBar(_Bar())
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
         self.setWidget(page)
 
-    def minimumSizeHint(self) -> QSize:
-        """Return the width below which the page would be cut off, with its scroll bar."""
-        page, bar = self._page.minimumSizeHint(), self.verticalScrollBar().sizeHint()
-        return QSize(page.width() + bar.width(), super().minimumSizeHint().height())
-
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        # A scroll bar that appears makes the page narrower, so its lines break anew.
-        kinds = (QEvent.Type.LayoutRequest, QEvent.Type.Resize)
-        if isinstance(watched, QWidget) and watched is self.widget() and event.type() in kinds:
-            wide = watched.width()
-            if event.type() is QEvent.Type.LayoutRequest or wide != self._wide:
-                self._wide = wide
-                self.updateGeometry()
-                QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
+        if event.type() is QEvent.Type.LayoutRequest and watched is self.widget():
+            QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
         return super().eventFilter(watched, event)
 
 
