@@ -12,13 +12,15 @@ import sys
 from pathlib import Path
 
 import pytest
+from PySide6.QtWidgets import QApplication
 
 from measure.command_line import _parser, main
 
 ROOT = Path(__file__).parent.parent
 PAGES = [
-    ROOT / "README.md",
     ROOT / "DEVELOPERS.md",
+    ROOT / "README.md",
+    *sorted(ROOT.glob("[a-z]*/README.md")),
     *sorted(page for page in (ROOT / "docs").iterdir() if page.suffix in (".md", ".html")),
 ]
 
@@ -35,7 +37,7 @@ RUN_ELSEWHERE = {
     "thawline calibrate correction": "tests/calibration/test_calibrate_command.py",
 }
 #: Modules that set things up; the runs of CI begin with them.
-SETTING_UP = {"pip", "pytest", "venv"}
+SETTING_UP = {"pip", "pytest", "venv", "PyInstaller"}
 #: What stands for something that the reader chooses, and what is put there for the parser.
 PLACEHOLDERS = {"FORMAT": "json", "COMMAND": "check", "FOLDER": "folder"}
 
@@ -64,7 +66,9 @@ def _plain(line: str) -> str:
     return re.sub(r"^(py -3\.\d+|python3?(\.\d+)?)(?= )", "python", line)
 
 
-SHOWN = sorted({(page.name, line) for page in PAGES for line in shown_commands(page)})
+SHOWN = sorted(
+    {(page.relative_to(ROOT).as_posix(), line) for page in PAGES for line in shown_commands(page)}
+)
 THAWLINE = sorted({line for _, line in SHOWN if line.startswith("thawline ")})
 MODULES = sorted({line for _, line in SHOWN if line.startswith("python ")})
 
@@ -98,8 +102,13 @@ def test_the_command_line_understands_it(line: str, tmp_path: Path) -> None:
 
 
 @pytest.fixture
-def started(data_folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A working folder with what the commands read, and two people in the store."""
+def started(
+    qapp: QApplication, data_folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> Path:
+    """A working folder with what the commands read, and two people in the store.
+
+    The one Qt application of the process is made by pytest-qt, before a report makes a lesser one.
+    """
     monkeypatch.chdir(tmp_path)
     for name in ("PERSON", "Bramble"):
         assert main(["people", "add", name, "--affected", "left"]) == 0
