@@ -239,10 +239,17 @@ def facts_of(message: Message) -> ClipFacts:
 def error_message(error: Exception) -> Message:
     """Return the message that ends a job badly."""
     text = str(error)
-    if not isinstance(error, ThawlineError):
+    if _is_lack_of_memory(error):
+        text = "the pose process had too little memory; close other programs"
+    elif not isinstance(error, ThawlineError):
         text = f"the pose process failed ({type(error).__name__}: {text})"
     name = next((name for name, each in _ERRORS.items() if isinstance(error, each)), "")
     return Message(kind=Kind.ERROR, values={"class": name, "text": text[:2000]})
+
+
+def _is_lack_of_memory(error: Exception) -> bool:
+    """Tell whether the system gave no memory; the video library has its own way to say so."""
+    return isinstance(error, MemoryError) or "Insufficient memory" in str(error)
 
 
 def error_of(message: Message) -> ThawlineError:

@@ -91,6 +91,8 @@ class ScriptedLooker:
                 time.sleep(1e6)
             if self._accident == "fail":
                 raise PoseProcessError("scripted")
+            if self._accident == "memory":
+                use_up_memory()
             if self._accident == "nonsense":
                 os.write(OUT, b"nonsense" * 40)
         places = (points_of(rgb) + 0.5) / [rgb.shape[1], rgb.shape[0]]
@@ -99,6 +101,14 @@ class ScriptedLooker:
 
     def close(self) -> None:
         """Nothing to let go of."""
+
+
+def use_up_memory() -> None:
+    """Ask for more memory than the system is allowed to give this process."""
+    import resource
+
+    resource.setrlimit(resource.RLIMIT_AS, (1 << 30, 1 << 30))
+    bytearray(2 << 30)
 
 
 def happens_now() -> bool:

@@ -97,7 +97,7 @@ def test_pictures_come_with_what_was_found_in_exactly_them(tmp_path):
     assert any(one.careful for one in seen)
 
 
-@pytest.mark.parametrize("script", ["crash", "nonsense", "hang"])
+@pytest.mark.parametrize("script", ["crash", "nonsense", "hang", "memory"])
 def test_a_process_that_dies_or_hangs_is_replaced_within_seconds(tmp_path, script):
     with Listening(tmp_path, script) as listening:
         listening.link.open(order())
@@ -115,15 +115,23 @@ def test_a_process_that_dies_or_hangs_is_replaced_within_seconds(tmp_path, scrip
         assert after[0].pose.time_s > before[-1].pose.time_s
 
 
-def test_a_killed_process_is_noticed_at_once(tmp_path):
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: signals")
+@pytest.mark.parametrize(
+    ("sent", "within_s"), [(signal.SIGKILL, 1.0), (signal.SIGSTOP, 2.5)], ids=["killed", "stopped"]
+)
+def test_a_process_killed_or_stopped_is_noticed_and_replaced(tmp_path, sent, within_s):
     with Listening(tmp_path, "good") as listening:
         listening.link.open(order())
         listening.wait(seen_after(20))
-        killed_s = time.monotonic()
-        os.kill(listening.link.process_id, signal.SIGKILL)
+        first = listening.link.process_id
+        struck_s = time.monotonic()
+        os.kill(first, sent)
         told_s, _ = listening.wait(is_trouble(Trouble.POSE_RESTARTING))
         listening.wait(is_trouble(None))
-    assert told_s - killed_s < 1.0
+        assert listening.link.process_id != first
+        with pytest.raises(ProcessLookupError):
+            os.kill(first, 0)
+    assert told_s - struck_s < within_s
 
 
 def test_a_network_that_fails_once_costs_a_picture_only(tmp_path):
