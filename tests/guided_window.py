@@ -1,11 +1,13 @@
-"""The real window led through a session at home by clips, as a person leads it; run by tests.
+"""The real window led through a session by clips, as a person leads it; run by tests.
 
-    python -m tests.guided_window [--movements flexion ...] [--model-quality full]
+    python -m tests.guided_window [--movements flexion ...] [--model-quality full] [--clinic]
                                   [--pictures FOLDER] [--close-when-captured] CLIP...
 
 Everything is real: the way in, the engine, its processes, the store in `THAWLINE_DATA`. A clip
-for each movement and side in turn, the right one first. Prints as JSON which pages came, how
-long the window's thread was held up while measuring, and when the window was told to close.
+for each movement and side in turn, the right one first. At the clinic's pace it is the first
+movement only, one side after the other. Prints as JSON which pages came, how long the window's
+thread was held up while measuring, how long it took from the first picture page to the summary,
+and when the window was told to close.
 Needs a display, or `QT_QPA_PLATFORM=offscreen`.
 """
 
@@ -22,6 +24,7 @@ from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 from gui.main_window import MainWindow
 from gui.pages.measure_page import MeasurePage
 from gui.safety import Answer
+from measure.body import Side
 from measure.command_line import main as command_line
 from measure.live_events import EventKind, LiveEvent, LiveFrame, Phase
 from measure.movements import Movement
@@ -62,13 +65,21 @@ class Leader(QObject):
     """Looks at the page that is shown and does what a person would do."""
 
     def __init__(
-        self, movements: tuple[Movement, ...], pictures: Path | None, *, close_when_captured: bool
+        self,
+        movements: tuple[Movement, ...],
+        pictures: Path | None,
+        *,
+        clinic: bool,
+        close_when_captured: bool,
     ) -> None:
         super().__init__()
         self.heart = Heart()
         self.pages: list[str] = []
         self.frames = 0
         self.closed_s = 0.0
+        self.measured_s = 0.0
+        self._measuring_since_s: float | None = None
+        self._clinic = clinic
         self._close_when_captured = close_when_captured
         self._movements = movements
         self._pictures = pictures
@@ -95,6 +106,8 @@ class Leader(QObject):
             self.pages.append(name)
             self._photograph(f"{len(self.pages):02d}-{name}")
         self.heart.counts = page is measure.live
+        if page is measure.live and self._measuring_since_s is None:
+            self._measuring_since_s = time.monotonic()
         self._do(measure, page)
 
     def _do(self, measure: MeasurePage, page: QWidget | None) -> None:
@@ -102,9 +115,7 @@ class Leader(QObject):
             if "SummaryPage" in self.pages:
                 self._close()
                 return
-            for movement, tick in measure.start.movements.items():
-                tick.setChecked(movement in self._movements)
-            self._click(measure.start.home_button)
+            self._begin(measure)
         elif page is measure.safety:
             given = measure.safety.answers
             self._click(given.get(Answer.READ) or given[Answer.NONE_FITS])
@@ -117,7 +128,25 @@ class Leader(QObject):
         elif page is measure.next:
             self._click(measure.next.go)
         elif page is measure.summary:
-            self._click(measure.summary.finish)
+            self._go_on_from_summary(measure)
+
+    def _begin(self, measure: MeasurePage) -> None:
+        if self._clinic:
+            measure.start.prefer(self._movements[0], Side.RIGHT)
+            self._click(measure.start.clinic_button)
+            return
+        for movement, tick in measure.start.movements.items():
+            tick.setChecked(movement in self._movements)
+        self._click(measure.start.home_button)
+
+    def _go_on_from_summary(self, measure: MeasurePage) -> None:
+        """Finish; in a clinic only after the other side."""
+        if self._clinic and self.pages.count("SummaryPage") == 1:
+            self._click(measure.summary.next_side)
+            return
+        if self._measuring_since_s is not None:
+            self.measured_s = time.monotonic() - self._measuring_since_s
+        self._click(measure.summary.finish)
 
     def _close(self) -> None:
         self._timer.stop()
@@ -167,12 +196,14 @@ def main() -> int:
     parser.add_argument("--movements", nargs="+", default=["flexion"])
     parser.add_argument("--model-quality")
     parser.add_argument("--pictures", type=Path)
+    parser.add_argument("--clinic", action="store_true")
     parser.add_argument("--close-when-captured", action="store_true")
     arguments = parser.parse_args()
     application = QApplication(["thawline"])
     leader = Leader(
         tuple(map(Movement, arguments.movements)),
         arguments.pictures,
+        clinic=arguments.clinic,
         close_when_captured=arguments.close_when_captured,
     )
     quality = ["--model-quality", arguments.model_quality] if arguments.model_quality else []
@@ -182,6 +213,7 @@ def main() -> int:
         "pages": leader.pages,
         "frames": leader.frames,
         "closed_s": leader.closed_s,
+        "measured_s": leader.measured_s,
         "longest_ms": 1000 * leader.heart.longest_s,
         "longest_work_ms": 1000 * leader.heart.longest_work_s,
     }

@@ -1,10 +1,12 @@
 """A whole session at home in the real window, led by clips, beside `thawline replay` of them.
 
-    python -m tests.bench.bench_guided [--model-quality full] [--pictures FOLDER]
+    python -m tests.bench.bench_guided [--model-quality full] [--pictures FOLDER] [--clinic]
 
 Both sides of flexion, abduction, external rotation and hand behind back, one clip each, on a
 screen that is not there. Prints each kept reading beside the one of replay, and how long the
 window's thread was held up while measuring. Ends with 1 where they differ by more than a degree.
+With --clinic it is flexion alone, two trials of one side and then of the other, and what is printed
+is how long that took; it ends with 1 where that was not less than two minutes.
 """
 
 import argparse
@@ -14,7 +16,9 @@ import os
 import subprocess
 import sys
 import tempfile
+from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 from measure.body import Side
 from measure.folders import model_folder
@@ -36,18 +40,23 @@ SESSION = (
     (Movement.HAND_BEHIND_BACK, Side.LEFT, "hand-behind-back-left-full"),
 )
 
+#: A clinician has so long for both sides, seconds.
+CLINIC_S = 120.0
+
 #: Readings that differ by less are the same: a degree, or a hundredth of the way up the back.
 SAME = {Unit.DEGREES: 1.0, Unit.FRACTION: 0.01}
 
 
-def lead(folder: Path, more: list[str]) -> list[Measurement]:
-    """Return what a session led in the window kept."""
+def lead(
+    folder: Path, more: list[str], clips: Sequence[Path]
+) -> tuple[list[Measurement], dict[str, Any]]:
+    """Return what a session led in the window kept, and what was told of it."""
     movements = list(dict.fromkeys(movement.value for movement, *_ in SESSION))
     with virtual_screen() as display:
         done = subprocess.run(
             [
                 *(sys.executable, "-m", "tests.guided_window", *more, "--movements", *movements),
-                *("--", *(str(clip(name)) for *_, name in SESSION)),
+                *("--", *map(str, clips)),
             ],
             env={
                 **os.environ,
@@ -68,7 +77,26 @@ def lead(folder: Path, more: list[str]) -> list[Measurement]:
     )
     with Store.open(folder / "sessions.sqlite") as store:
         (person,) = store.people()
-        return [each.measurement for each in store.measurements(person.id)]
+        return [each.measurement for each in store.measurements(person.id)], told
+
+
+def clinic(folder: Path, more: list[str]) -> int:
+    """Lead both sides of flexion at the clinic's pace; print how long that took."""
+    clips = []
+    for side in (Side.RIGHT, Side.LEFT):
+        twice = folder / f"flexion-{side.value}-twice.mp4"
+        once = clip(f"flexion-{side.value}-full")
+        command = ["ffmpeg", "-loglevel", "error", "-stream_loop", "1", "-i", str(once)]
+        subprocess.run([*command, "-c", "copy", str(twice)], check=True)
+        clips.append(twice)
+    kept, told = lead(folder, [*more, "--clinic"], clips)
+    for each in kept:
+        scored = sum(trial.scored for trial in each.trials)
+        print(f"{each.side.value}: {each.value} from {scored} trials")
+    took_s = told["measured_s"]
+    print(f"both sides took {took_s:.0f} s (goal: less than {CLINIC_S:.0f})")
+    done = [each.side for each in kept if each.value is not None] == [Side.RIGHT, Side.LEFT]
+    return 0 if done and took_s < CLINIC_S else 1
 
 
 def replay(folder: Path, more: list[str]) -> dict[str, float | None]:
@@ -95,11 +123,15 @@ def main() -> int:
     parser = argparse.ArgumentParser(description="A session in the window beside replay.")
     parser.add_argument("--model-quality")
     parser.add_argument("--pictures")
+    parser.add_argument("--clinic", action="store_true")
     arguments = parser.parse_args()
     quality = ["--model-quality", arguments.model_quality] if arguments.model_quality else []
     pictures = ["--pictures", arguments.pictures] if arguments.pictures else []
     with tempfile.TemporaryDirectory() as scratch:
-        kept = lead(Path(scratch), quality + pictures)
+        if arguments.clinic:
+            return clinic(Path(scratch), quality + pictures)
+        clips = [clip(name) for *_, name in SESSION]
+        kept, _ = lead(Path(scratch), quality + pictures, clips)
         replayed = replay(Path(scratch), quality)
     same = len(kept) == len(SESSION)
     for (movement, side, name), live in zip(SESSION, kept, strict=False):
