@@ -16,6 +16,7 @@ from measure.body import LANDMARKS, SIDES_EXCHANGED, FloatArray, PoseFrame
 from measure.clip_job import PosePass
 from measure.errors import PoseProcessError
 from measure.frame import Picture, PixelArray
+from measure.pose_looking_back import LookingBack
 from measure.video_read import SourceFrame
 
 #: How often a pass may start anew after the network failed on a picture. Ours.
@@ -118,7 +119,7 @@ class LookingThread:
                 if waiting is None:
                     break
                 self._run.look(waiting)
-            self._run.flush()
+            self._run.finish()
         except Exception as error:  # noqa: BLE001 - the top of a thread; raised in the caller's
             self._error = error
         finally:
@@ -142,6 +143,7 @@ class _Run:
         self._listener = listener
         self._looker: Looker | None = None
         self._window = -1
+        self._beginning = LookingBack(self._look_back)
         self._rebuilds = 0
         self._done: list[PoseFrame] = []
         self._due = time.monotonic() + _LONGEST_WAIT_S
@@ -156,13 +158,20 @@ class _Run:
         """Look at a picture and keep the result until several can be passed on."""
         if waiting.frame.window != self._window:
             self.close()
+            self._done += self._beginning.rest()
+            self._beginning = LookingBack(self._look_back)
             self._window = waiting.frame.window
-        self._done.append(self._result(waiting))
+        self._done += self._beginning.passed(self._result(waiting), waiting.picture)
         if len(self._done) >= _TOGETHER or time.monotonic() >= self._due:
             self.flush()
 
+    def finish(self) -> None:
+        """Pass all results on: nothing follows."""
+        self._done += self._beginning.rest()
+        self.flush()
+
     def flush(self) -> None:
-        """Pass the results on."""
+        """Pass the final results on."""
         if self._done:
             self._listener.frames(self._number, self._done)
         self._done = []
@@ -180,9 +189,8 @@ class _Run:
             return _empty(waiting.frame)
         if self._looker is None:
             self._looker = self._make_looker()
-        shown = picture.mirrored() if self._which.mirrored else picture
         try:
-            found = self._looker.detect(shown.rgb, waiting.frame.time_s)
+            found = self._looker.detect(self._shown(picture), waiting.frame.time_s)
         except PoseProcessError as error:
             self.close()
             self._rebuilds += 1
@@ -191,8 +199,36 @@ class _Run:
             return _empty(waiting.frame)
         return _pose_frame(waiting.frame, picture, found, self._which.mirrored)
 
+    def _shown(self, picture: Picture) -> PixelArray:
+        return (picture.mirrored() if self._which.mirrored else picture).rgb
 
-def _pose_frame(frame: SourceFrame, picture: Picture, found: Found, turn_back: bool) -> PoseFrame:
+    def _look_back(self, backwards: Sequence[tuple[PoseFrame, Picture | None]]) -> list[PoseFrame]:
+        """Return the results of pictures that a network of their own sees in this order.
+
+        It stops where nobody is found any more, or where it fails.
+        """
+        results = [result for result, _ in backwards]
+        latest_s = results[0].time_s
+        looker = self._make_looker()
+        try:
+            for number, (result, picture) in enumerate(backwards):
+                if picture is None:
+                    break
+                found = looker.detect(self._shown(picture), latest_s - result.time_s)
+                if len(found.places) == 0:
+                    break
+                if number:
+                    results[number] = _pose_frame(result, picture, found, self._which.mirrored)
+        except PoseProcessError:
+            pass  # what was found before it failed is as good as any
+        finally:
+            looker.close()
+        return results
+
+
+def _pose_frame(
+    frame: SourceFrame | PoseFrame, picture: Picture, found: Found, turn_back: bool
+) -> PoseFrame:
     places, visibility, presence = found.places, found.visibility, found.presence
     if turn_back:
         places = places[:, SIDES_EXCHANGED] * [-1.0, 1.0] + [1.0, 0.0]

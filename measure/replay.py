@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.body import FloatArray, Side, Track
+from measure.body import FloatArray, FrameState, Side, Track
 from measure.clip_job import ClipFacts, ClipJob, ClipPoses
 from measure.errors import DataError
 from measure.looked import Looked
@@ -133,6 +133,9 @@ def look(
     )
     poses, track = _look_quickly(process, quick, progress)
     _check_lens(setup, poses.facts)
+    if _lost_at_times(track):
+        quick = replace(quick, alone=True)
+        poses, track = _look_quickly(process, quick, progress)
     found = search(track, movement, side, view, setup)
     from_behind = models.quick(movement, View.BACK)
     if view is None and from_behind not in quick.passes and _perhaps_from_behind(found, movement):
@@ -243,6 +246,16 @@ def _look_quickly(
         height_px=poses.facts.height_px,
     )
     return poses, track
+
+
+def _lost_at_times(track: Track) -> bool:
+    """Return whether somebody alone was seen, but not in all pictures.
+
+    Asked for two people the network looks for the second in every picture and may let go of the
+    first, mostly of one who stands side-on. Asked for one it just follows.
+    """
+    lost = track.state == FrameState.NOBODY
+    return bool(np.any(lost) and not np.all(lost) and np.all(track.people <= 1))
 
 
 def _perhaps_from_behind(found: Found, movement: Movement) -> bool:

@@ -47,7 +47,11 @@ MODELS = Models(
 
 
 def write_clip(path, movement=Movement.FLEXION, side=Side.LEFT, peak=100.0, **more):
-    """Write a "clip"; `more` may hold view, slow_s (seconds for each look) and crash."""
+    """Write a "clip".
+
+    `more` may hold view, slow_s (seconds for each look), crash, and flickers_until_s: asked for
+    two people, the stand-in sees nobody in two of three frames before that; with nobody, ever.
+    """
     content = {"movement": movement, "side": side, "peak": peak, **more}
     path.write_text(json.dumps(content), encoding="utf-8")
     return path
@@ -72,15 +76,18 @@ def serve(job: ClipJob) -> Message:
         series = raise_and_hold(text["peak"] + shift, rate_hz=FPS)
         track = elevation_track(series, movement, side, view, rate_hz=FPS, trunk_px=110)
         chosen = _chosen(track.time_s, job)
+        flickers = np.arange(len(chosen)) % 3 > 0
+        flickers &= track.time_s[chosen] < text.get("flickers_until_s", 0.0)
+        seen = (job.alone | ~flickers) & (not text.get("nobody", False))
         frames = [
             PoseFrame(
                 index=int(n),
                 time_s=float(track.time_s[n]),
-                points_px=track.points_px[n][None],
-                visibility=track.visibility[n][None],
-                presence=track.presence[n][None],
+                points_px=track.points_px[n][None][: int(there)],
+                visibility=track.visibility[n][None][: int(there)],
+                presence=track.presence[n][None][: int(there)],
             )
-            for n in chosen
+            for n, there in zip(chosen, seen, strict=True)
         ]
         say(frames_message(number, frames))
         say(Message(kind=Kind.PROGRESS, values={"share": (number + 1) / len(job.passes)}))

@@ -46,6 +46,11 @@ class Network:
         if self._failed:
             raise PoseProcessError("The pose network failed: it was told to.")
         self._maker.work()
+        if not self._maker.sees(self, time_s):
+            none = np.empty((0, LANDMARKS))
+            return SimpleNamespace(
+                places=np.empty((0, LANDMARKS, 2)), visibility=none, presence=none
+            )
         places = PLACES
         if rgb[0, 0].mean() > rgb[0, -1].mean():
             places = places[SIDES_EXCHANGED] * [-1, 1] + [1, 0]
@@ -60,10 +65,14 @@ class Network:
 
 class Maker:
     def __init__(
-        self, fails_on: Sequence[int] = (), work: Callable[[], object] = lambda: None
+        self,
+        fails_on: Sequence[int] = (),
+        work: Callable[[], object] = lambda: None,
+        sees: Callable[[Network, float], bool] = lambda network, time_s: True,
     ) -> None:
         self.fails_on = set(fails_on)
         self.work = work
+        self.sees = sees
         self.calls = itertools.count()
         self.made: list[Network] = []
 
@@ -125,6 +134,45 @@ def test_every_frame_of_one_pass() -> None:
     assert facts.measured_fps == pytest.approx(30)
     assert facts.duration_s == pytest.approx(59 / 30)
     assert facts.notes == ()
+
+
+@pytest.mark.parametrize("mirrored", [False, True])
+def test_somebody_found_late_is_followed_back_to_the_beginning(mirrored: bool) -> None:
+    """The first network sees somebody from 0.5 s on; one that begins there sees him go back."""
+
+    def sees(network: Network, time_s: float) -> bool:
+        return time_s >= 0.5 if network is maker.made[0] else True
+
+    maker = Maker(sees=sees)
+    passes = (PosePass(quality=LITE, mirrored=mirrored),)
+    _, found = work(source(), {LITE: maker}, passes=passes)
+    assert [frame.index for frame in found[0]] == list(range(60))
+    assert [frame.time_s for frame in found[0]] == pytest.approx([n / 30 for n in range(60)])
+    assert all(np.allclose(frame.points_px, pixels()[None]) for frame in found[0])
+    assert maker.made[1].times == pytest.approx([n / 30 for n in range(16)])
+
+
+def test_somebody_who_came_in_late_is_not_followed_further_back() -> None:
+    def sees(network: Network, time_s: float) -> bool:
+        return time_s >= 0.5 if network is maker.made[0] else time_s < 0.19
+
+    maker = Maker(sees=sees)
+    _, found = work(source(), {LITE: maker})
+    assert [len(frame.points_px) for frame in found[0]] == [0] * 10 + [1] * 50
+
+
+def test_a_network_that_fails_looking_back_spoils_nothing() -> None:
+    def sees(network: Network, time_s: float) -> bool:
+        return time_s >= 0.5 if network is maker.made[0] else True
+
+    maker = Maker(sees=sees, fails_on=[18])
+    _, found = work(source(), {LITE: maker})
+    assert [len(frame.points_px) for frame in found[0]] == [0] * 14 + [1] * 46
+
+
+def test_where_nobody_is_nothing_is_held_back_at_the_end() -> None:
+    _, found = work(source(), {LITE: Maker(sees=lambda network, time_s: False)})
+    assert [len(frame.points_px) for frame in found[0]] == [0] * 60
 
 
 def test_a_mirrored_pass_comes_back_as_the_plain_one() -> None:
