@@ -47,6 +47,28 @@ def values(outcomes: list[Outcome]) -> list[float | None]:
     return [None if each.measurement is None else each.measurement.value for each in in_order]
 
 
+def scripted_process(bundles: object) -> PoseProcess:
+    return PoseProcess(scripted_arm.MODELS.bundles, command=scripted_arm.COMMAND)
+
+
+def test_the_number_of_workers_changes_no_number(tmp_path: Path) -> None:
+    clips = entries(tmp_path, 7)
+    found = {}
+    for workers in (1, 3):
+        started: list[PoseProcess] = []
+
+        def new_process(bundles: object, started: list[PoseProcess] = started) -> PoseProcess:
+            started.append(scripted_process(bundles))
+            return started[-1]
+
+        outcomes = read_many(clips, SETTINGS, workers=workers, new_process=new_process)
+        found[workers] = sorted(outcomes, key=lambda each: each.number)
+        assert len(started) == workers, "one process for each worker, for all of its clips"
+    assert [each.measurement for each in found[1]] == [each.measurement for each in found[3]]
+    assert [str(each.error) for each in found[1]] == [str(each.error) for each in found[3]]
+    assert sum(each.measurement is not None for each in found[1]) == 6
+
+
 @pytest.mark.timeout(300)
 @pytest.mark.parametrize("send_clips", [False, True])
 def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_clips: bool) -> None:
@@ -65,10 +87,7 @@ def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_cl
             )
         )
 
-    def new_process(bundles: object) -> PoseProcess:
-        return PoseProcess(scripted_arm.MODELS.bundles, command=scripted_arm.COMMAND)
-
-    here = list(read_many(clips, SETTINGS, workers=2, new_process=new_process))
+    here = list(read_many(clips, SETTINGS, workers=2, new_process=scripted_process))
     assert values(through) == values(here)
     assert [value is None for value in values(through)] == [False, False, True, False, False]
     assert [each.entry for each in sorted(through, key=lambda one: one.number)] == clips
