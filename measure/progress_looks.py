@@ -15,7 +15,7 @@ import numpy as np
 from measure.body import FloatArray
 from measure.movements import Movement
 from measure.progress_series import Series
-from measure.progress_slope import Slope, fit_slope
+from measure.progress_slope import Slope, fit_slopes
 
 #: Before these, nothing is said about a trend: both must have passed.
 LEAST_WEEKS = 4.0
@@ -52,6 +52,9 @@ _CLEAR = (5.7, 4.7, 3.8, 3.0, 3.2, 3.2, 3.0, 2.3, 2.9, 3.3)
 _LIKELY_LESS = 0.35
 #: What the latest look must still show where only the one before had enough. Ours.
 _LEANING = 1.28
+
+#: Days and values of a window too short for a line.
+_NOTHING: tuple[FloatArray, FloatArray] = (np.empty(0), np.empty(0))
 
 
 class Verdict(StrEnum):
@@ -118,32 +121,46 @@ def looks(series: Series, today: dt.date, most: int = 14) -> tuple[Look, ...]:
     weeks = np.unique((segment.day - segment.day[0]) // 7).astype(int) + 1
     days = segment.day[0] + 7 * weeks
     days = days[days <= today.toordinal()][-most:]
+    windows = [_window(segment, at, WINDOW_DAY) for at in days]
+    weeks_used = [float(at - day[0]) / 7 for at, (day, _) in zip(days, windows, strict=True)]
+    told = [
+        each if weeks >= LEAST_WEEKS and len(each[0]) >= LEAST_DAYS else _NOTHING
+        for weeks, each in zip(weeks_used, windows, strict=True)
+    ]
+    # Lines through the weeks that a stall is told by, at the latest two looks only.
+    late = [
+        _stall_window(segment, at, weeks) if at in days[-2:] else _NOTHING
+        for at, weeks in zip(days, weeks_used, strict=True)
+    ]
+    fitted = fit_slopes([*told, *late], spread)
     return tuple(
-        _look(segment.day, segment.value, float(day), spread, latest=bool(day in days[-2:]))
-        for day in days
+        Look(
+            day=dt.date.fromordinal(round(float(at))),
+            weeks=weeks,
+            slope=slope,
+            evidence=slope.evidence if slope else 0.0,
+            clear=needed_evidence(weeks),
+            # The upper end of a two-sided 90 % interval is the one-sided 95 % bound.
+            upper_per_month=recent.interval_per_month(0.90)[1] if recent else None,
+        )
+        for at, weeks, slope, recent in zip(
+            days, weeks_used, fitted[: len(told)], fitted[len(told) :], strict=True
+        )
     )
 
 
-def _look(day: FloatArray, value: FloatArray, at: float, spread: float, *, latest: bool) -> Look:
-    used = (day < at) & (day >= at - WINDOW_DAY)
-    lately = used & (day >= at - STALL_WINDOW_DAY)
-    weeks = float(at - day[used][0]) / 7
-    slope = None
-    if weeks >= LEAST_WEEKS and int(used.sum()) >= LEAST_DAYS:
-        slope = fit_slope(day[used], value[used], spread)
-    upper = None
-    if latest and weeks >= STALL_WINDOW_DAY / 7 and int(lately.sum()) >= STALL_LEAST_DAYS:
-        recent = fit_slope(day[lately], value[lately], spread)
-        # The upper end of a two-sided 90 % interval is the one-sided 95 % bound.
-        upper = recent.interval_per_month(0.90)[1] if recent else None
-    return Look(
-        day=dt.date.fromordinal(round(at)),
-        weeks=weeks,
-        slope=slope,
-        evidence=slope.evidence if slope else 0.0,
-        clear=needed_evidence(weeks),
-        upper_per_month=upper,
-    )
+def _window(segment: Series, at: float, length_day: float) -> tuple[FloatArray, FloatArray]:
+    """Return the days before a look, as far back as they count, and their values."""
+    used = (segment.day < at) & (segment.day >= at - length_day)
+    return segment.day[used], segment.value[used]
+
+
+def _stall_window(segment: Series, at: float, weeks: float) -> tuple[FloatArray, FloatArray]:
+    """Return the days that a stall is told by; none while they are too few."""
+    if weeks < STALL_WINDOW_DAY / 7:
+        return _NOTHING
+    found = _window(segment, at, STALL_WINDOW_DAY)
+    return found if len(found[0]) >= STALL_LEAST_DAYS else _NOTHING
 
 
 def trend(seen: tuple[Look, ...]) -> Verdict:
