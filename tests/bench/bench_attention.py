@@ -1,12 +1,13 @@
 """What a reading loses because few frames are looked at, and what that saves.
 
-    python -m tests.bench.bench_attention FOLDER [--each N] [--kept KEPT] [--film] [--write]
+    python -m tests.bench.bench_attention FOLDER [--each N] [--kept KEPT] [--quality full]
+                                          [--film] [--looks N] [--write]
 
 FOLDER holds the accuracy bench's clips; the first N of each movement and view of its trial set
 are looked at twice, as usual and at every frame. What was seen is kept in KEPT, so a run that was
-stopped goes on where it was. The trial set has 15 frames a second; `--film` takes the same people
-at 30 instead, as phones do, and films them in FOLDER first (brings PyTorch). `--write` copies the
-table into docs/analyst.md.
+stopped goes on where it was; `--looks` stops it after so many looks. The trial set has 15 frames a
+second; `--film` takes the same people at 30 instead, as phones do, and films them in FOLDER first
+(brings PyTorch). `--write` copies the table into docs/analyst.md.
 """
 
 import argparse
@@ -24,6 +25,7 @@ from measure.manifest import ClipEntry
 from measure.movements import MOVEMENTS, Unit
 from measure.passes import models_for
 from measure.pose import PoseProcess
+from measure.pose_model import ModelQuality
 from measure.replay import look, reading_of
 from measure.search import search
 from measure.settling import HASTY
@@ -33,7 +35,6 @@ from tests.bench.accuracy_cases import Case, load_cases
 
 _ROOT = Path(__file__).resolve().parents[2]
 _DOCUMENT = _ROOT / "docs" / "analyst.md"
-_MARKS = re.compile(r"(<!-- attention:begin -->\n).*?(<!-- attention:end -->)", re.DOTALL)
 #: Frames a second of most phones and webcams.
 USUAL_FPS = 30
 _FILMED = "usual"
@@ -73,22 +74,28 @@ def main() -> None:
     parser.add_argument("folder", type=Path)
     parser.add_argument("--each", type=int, default=2, help="clips of each movement and view")
     parser.add_argument("--kept", type=Path, help="default: FOLDER/attention")
+    parser.add_argument("--quality", choices=["full", "heavy"], default="heavy")
+    parser.add_argument("--looks", type=int, default=1_000_000, help="at most so many this time")
     parser.add_argument("--film", action="store_true", help="take clips of 30 frames a second")
     parser.add_argument("--write", action="store_true", help="copy the table into the document")
     arguments = parser.parse_args()
     if arguments.film:
         film_usual(arguments.folder, arguments.each)
     cases = chosen(arguments.folder, _FILMED if arguments.film else "trial", arguments.each)
-    kept = arguments.kept or arguments.folder / "attention"
-    look_at(cases, kept)
+    kept = (arguments.kept or arguments.folder / "attention") / arguments.quality
+    look_at(cases, kept, ModelQuality(arguments.quality), arguments.looks)
+    cases = [case for case in cases if all(_path(case, each, kept).exists() for each in _LOOKS)]
     found = [compared(case, kept) for case in sorted(cases, key=lambda case: case.name)]
     for each in found:
         print(_line(each))
-    text = "\n".join(summary(found)) + "\n"
+    text = "\n".join(summary(found, arguments.quality)) + "\n"
     print(text)
     if arguments.write:
         document = _DOCUMENT.read_text(encoding="utf-8")
-        written = _MARKS.sub(lambda marks: f"{marks[1]}{text}{marks[2]}", document)
+        begin, end = (f"<!-- attention {arguments.quality}:{each} -->" for each in ("begin", "end"))
+        written = re.sub(
+            f"{begin}\n.*?{end}", lambda _: f"{begin}\n{text}{end}", document, flags=re.DOTALL
+        )
         _DOCUMENT.write_text(written, encoding="utf-8")
 
 
@@ -126,15 +133,15 @@ def film_usual(folder: Path, count: int) -> None:
             done.write_text(json.dumps({"set": _FILMED, **made}), encoding="utf-8")
 
 
-def look_at(cases: Sequence[Case], kept: Path) -> None:
-    """Look at the clips that were not looked at yet."""
+def look_at(cases: Sequence[Case], kept: Path, quality: ModelQuality, most: int) -> None:
+    """Look at the clips that were not looked at yet, so many at most."""
     kept.mkdir(parents=True, exist_ok=True)
     missing = [
         (case, name) for case in cases for name in _LOOKS if not _path(case, name, kept).exists()
-    ]
+    ][:most]
     if not missing:
         return
-    models = models_for()
+    models = models_for(quality)
     with PoseProcess(models.bundles) as process:
         for case, name in tqdm(missing, desc="looking"):
             looked = look(
@@ -200,7 +207,7 @@ def _line(one: Compared) -> str:
     )
 
 
-def summary(found: Sequence[Compared]) -> Iterator[str]:
+def summary(found: Sequence[Compared], quality: str) -> Iterator[str]:
     """Yield the lines of the document."""
     angles = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.DEGREES]
     reaches = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.FRACTION]
@@ -208,10 +215,11 @@ def summary(found: Sequence[Compared]) -> Iterator[str]:
     other = sum((one.thin is None) != (one.every is None) for one in found)
     rates = sorted({one.case.facts["fps"] for one in found})
     yield (
-        f"{len(found)} clips of the trial set's people at {' or '.join(map(str, rates))} frames a "
-        f"second ({len(angles)} with an angle, {len(reaches)} reaches behind the back). With the "
-        f"usual rates the networks looked {few / all_:.0%} as often as with every frame; "
-        f"{other} clips were refused one way and read the other."
+        f"Model {quality}, {len(found)} clips of the trial set's people at "
+        f"{' or '.join(map(str, rates))} frames a second ({len(angles)} with an angle, "
+        f"{len(reaches)} reaches behind the back). With the usual rates the networks looked "
+        f"{few / all_:.0%} as often as with every frame; {other} clips were refused one way and "
+        "read the other."
     )
     yield ""
     yield "| compared | clips | mean | median | 90 % | largest |"
@@ -221,9 +229,9 @@ def summary(found: Sequence[Compared]) -> Iterator[str]:
         ("the same, reach", reaches, "thin", "every"),
         ("quick pass alone and at every frame", angles, "quick_thin", "quick_every"),
         ("reading and truth", angles, "thin", "truth"),
-        ("heavy network, plain, every frame, and truth", angles, "plain", "truth"),
+        (f"{quality} network, plain, every frame, and truth", angles, "plain", "truth"),
         ("reading and truth, reach", reaches, "thin", "truth"),
-        ("heavy network, plain, every frame, and truth, reach", reaches, "plain", "truth"),
+        (f"{quality} network, plain, every frame, and truth, reach", reaches, "plain", "truth"),
     )
     for title, group, one, other_one in rows:
         yield _row(title, group, one, other_one)

@@ -1,6 +1,6 @@
 """`make bench`: speed and memory of reading clips, as ratios within one run. Linux, and ffmpeg.
 
-    python -m tests.bench.bench_speed [--only PART ...] [--rounds N] [--write]
+    python -m tests.bench.bench_speed [--only PART ...] [--short] [--write]
 
 a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
 processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
@@ -22,10 +22,11 @@ from measure.manifest import ClipEntry
 from measure.passes import QUICK_HZ, models_for
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality, obtain
-from measure.replay import ClipReading, read_clip
+from measure.replay import read_clip
 from tests.bench import speed_crowd, speed_kept, speed_length
 from tests.bench.speed_clips import usual_clip, usual_entries
-from tests.bench.speed_process import Spent, bare_loop, elsewhere, spent
+from tests.bench.speed_effort import SHORT, THOROUGH, Effort
+from tests.bench.speed_process import bare_loop, elsewhere, spent
 from tests.bench.speed_table import DOCUMENT, Row, table, with_rows
 
 _FULL = PosePass(quality=ModelQuality.FULL)
@@ -36,13 +37,14 @@ _PEOPLE = 2
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--only", nargs="+", choices=sorted(_PARTS), default=sorted(_PARTS))
-    parser.add_argument("--rounds", type=int, default=3, help="of parts a and c")
+    parser.add_argument("--short", action="store_true", help="less of everything")
     parser.add_argument("--write", action="store_true", help="copy the rows into the document")
     arguments = parser.parse_args()
+    effort = SHORT if arguments.short else THOROUGH
     rows: list[Row] = []
     with tempfile.TemporaryDirectory() as folder:
         for part in arguments.only:
-            for row in _PARTS[part](Path(folder), arguments.rounds):
+            for row in _PARTS[part](Path(folder), effort):
                 rows.append(row)
                 print(row.text, flush=True)
     print(table(row.text for row in rows))
@@ -51,14 +53,14 @@ def main() -> None:
         DOCUMENT.write_text(with_rows(document, rows), encoding="utf-8")
 
 
-def frame_rate(folder: Path, rounds: int) -> Iterator[Row]:
+def frame_rate(folder: Path, effort: Effort) -> Iterator[Row]:
     """Every frame, one pass: the pose process and the bare loop take turns."""
-    clip = usual_clip(folder, 10)
+    clip = usual_clip(folder, effort.seconds)
     bundle = obtain(ModelQuality.FULL)
     by_clock, by_cpu = [], []
     with PoseProcess({ModelQuality.FULL: bundle}) as process:
         process.run(ClipJob(clip=clip, passes=(_FULL,), windows=((0.0, 1.0),)))  # warm-up
-        for _ in range(rounds):
+        for _ in range(effort.rounds):
             bare, frames = elsewhere(bare_loop, clip, bundle, _PEOPLE)
             ours = spent(process, lambda: process.run(ClipJob(clip=clip, passes=(_FULL,))))
             by_clock.append(bare.clock_s / ours.clock_s)
@@ -68,40 +70,51 @@ def frame_rate(folder: Path, rounds: int) -> Iterator[Row]:
         what="frames a second at full rate, one process, over the bare loop",
         goal="at least 0.95",
         measured=f"{median(by_clock):.2f} by the clock, {median(by_cpu):.2f} per processor second "
-        f"(middle of {rounds} rounds of {frames} frames)",
+        f"({effort.rounds} rounds of {frames} frames, the middle one)",
     )
 
 
-def clips_per_cpu_second(folder: Path, _: int) -> Iterator[Row]:
+def clips_per_cpu_second(folder: Path, effort: Effort) -> Iterator[Row]:
     """The usual reading, and its quick pass alone, against bare loops over every frame."""
     models = models_for()
-    entries = usual_entries(folder)
+    entries = usual_entries(folder)[: effort.clips]
     took: dict[str, list[float]] = {}
 
-    def note(name: str, one: Spent) -> None:
-        took.setdefault(name, []).append(one.cpu_s)
+    def note(name: str, cpu_s: float) -> None:
+        took.setdefault(name, []).append(cpu_s)
+
+    all_frames: dict[Path, int] = {}
 
     with PoseProcess(models.bundles) as process:
         process.prepare()
         for entry in entries:
             quick = ClipJob(clip=entry.clip, passes=(_FULL,), rate_hz=QUICK_HZ)
-            note("usual", spent(process, lambda e=entry: _read(process, e)))
-            note("quick", spent(process, lambda job=quick: process.run(job)))
+
+            def look_quickly(job: ClipJob = quick) -> None:
+                process.run(job)
+
+            def read(entry: ClipEntry = entry) -> None:
+                facts = read_clip(process, models, entry.clip, entry.movement, entry.side).facts
+                all_frames[entry.clip] = facts.frames_read
+
+            note("usual", spent(process, read).cpu_s)
+            note("quick", spent(process, look_quickly).cpu_s)
             for quality in (ModelQuality.FULL, ModelQuality.HEAVY):
                 for people in (1, _PEOPLE):
-                    bare, _frames = elsewhere(
-                        bare_loop, entry.clip, models.bundles[quality], people
+                    bare, frames = elsewhere(
+                        bare_loop, entry.clip, models.bundles[quality], people, effort.bare_frames
                     )
-                    note(f"{quality} {people}", bare)
+                    whole = max(1.0, all_frames[entry.clip] / frames)
+                    note(f"{quality} {people}", bare.cpu_s * whole)
     cpu = {name: sum(each) for name, each in took.items()}
     count = len(entries)
     yield Row(
         mark="b1",
         what="usual reading: clips per processor second, over heavy on every frame",
         goal="at least 2",
-        measured=f"{cpu['heavy 1'] / cpu['usual']:.2f} (loop looks for one person, as the library "
-        f"does by itself), {cpu['heavy 2'] / cpu['usual']:.2f} (for two, as the quick pass does); "
-        f"{cpu['usual'] / count:.1f} s a clip",
+        measured=f"{cpu['heavy 1'] / cpu['usual']:.2f} (the loop looks for one person), "
+        f"{cpu['heavy 2'] / cpu['usual']:.2f} (for two, as the quick pass does); "
+        f"{cpu['usual'] / count:.1f} s a clip of 6.5 s",
     )
     yield Row(
         mark="b2",
@@ -112,12 +125,7 @@ def clips_per_cpu_second(folder: Path, _: int) -> Iterator[Row]:
     )
 
 
-def _read(process: PoseProcess, entry: ClipEntry) -> ClipReading:
-    models = models_for()
-    return read_clip(process, models, entry.clip, entry.movement, entry.side)
-
-
-_PARTS: dict[str, Callable[[Path, int], Iterator[Row]]] = {
+_PARTS: dict[str, Callable[[Path, Effort], Iterator[Row]]] = {
     "a": frame_rate,
     "b": clips_per_cpu_second,
     "c": speed_crowd.two_processes,

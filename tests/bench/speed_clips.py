@@ -41,18 +41,19 @@ def usual_clip(folder: Path, seconds: int) -> Path:
 
 
 def small_clips(folder: Path) -> tuple[ClipEntry, ...]:
-    """Return the clips small and cut after the hold, for work with hundreds of them."""
+    """Return small clips for work with hundreds of them: one with a trial, the others cut."""
+    lengths = zip(READ, (4.5, 1.5, 1.5, 1.5), (320, 480, 320, 640), strict=True)
     return tuple(
         ClipEntry(
             clip=_made(
                 _CLIPS / f"{name}.mp4",
                 folder / f"small-{name}.mp4",
-                *("-t", "4.5", "-vf", f"scale={width}:-2", *_GOOD),
+                *("-t", f"{seconds}", "-vf", f"scale={width}:-2", *_GOOD),
             ),
             movement=movement,
             side=side,
         )
-        for (name, movement, side), width in zip(READ[:3], (320, 480, 320), strict=True)
+        for (name, movement, side), seconds, width in lengths
     )
 
 

@@ -14,20 +14,22 @@ from measure.passes import models_for
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality
 from tests.bench.speed_clips import small_clips, usual_entries
+from tests.bench.speed_effort import Effort
 from tests.bench.speed_process import Spent, elsewhere, memory_mb
 from tests.bench.speed_table import Row
 
-_CLIPS = 200
 #: A worker has met every kind of clip by then; what it keeps for good is there.
 _SETTLED = 20
 
 
-def two_processes(folder: Path, rounds: int) -> Iterator[Row]:
+def two_processes(folder: Path, effort: Effort) -> Iterator[Row]:
     """The same clips by one process on one processor, and by two on two."""
-    entries = usual_entries(folder)[:2] * 4  # of one length, so that both end together
+    entries = usual_entries(folder)[:2] * (
+        effort.crowd // 2
+    )  # of one length, so that both end together
     here = sorted(os.sched_getaffinity(0))
     by_clock, by_cpu, free = [], [], []
-    for _ in range(rounds):
+    for _ in range(effort.rounds):
         one = elsewhere(read_all, entries, 1, here[:1])
         two = elsewhere(read_all, entries, 2, here[:2])
         by_clock.append(one.clock_s / two.clock_s)
@@ -38,9 +40,9 @@ def two_processes(folder: Path, rounds: int) -> Iterator[Row]:
         mark="c",
         what="two processes on two processors over one on one: clips an hour",
         goal="at least 1.8",
-        measured=f"{median(by_clock):.2f} by the clock ({rounds} rounds of {len(entries)} clips: "
-        f"{' '.join(f'{each:.2f}' for each in by_clock)}, starts included), {median(by_cpu):.2f} "
-        f"by processor seconds; over one process that may use both, {median(free):.2f}: its "
+        measured=f"{median(by_clock):.2f} by the clock ({effort.rounds} rounds of {len(entries)} "
+        f"clips: {' '.join(f'{each:.2f}' for each in by_clock)}, starts included), "
+        f"{median(by_cpu):.2f} by processor seconds; over one process that may use both, {median(free):.2f}: its "
         "passes run side by side already",
     )
 
@@ -60,16 +62,16 @@ def read_all(entries: tuple[ClipEntry, ...], workers: int, processors: list[int]
     return Spent(clock_s=clock_s, cpu_s=cpu_s)
 
 
-def memory_of_a_worker(folder: Path, _: int) -> Iterator[Row]:
+def memory_of_a_worker(folder: Path, effort: Effort) -> Iterator[Row]:
     """Hundreds of clips, one process."""
-    grown, most, read = elsewhere(worker_memory, small_clips(folder), _CLIPS)
+    grown, most, read = elsewhere(worker_memory, small_clips(folder), effort.many)
     yield Row(
         mark="d",
-        what=f"memory of a worker from clip {_SETTLED} to clip {_CLIPS}",
+        what=f"memory of a worker from clip {_SETTLED} to clip {effort.many}",
         goal="grows less than 40 MB",
         measured=f"{grown['pose process']:+.0f} MB in the pose process, {grown['supervisor']:+.0f} "
         f"MB in its supervisor; at most {most['pose process']:.0f} and {most['supervisor']:.0f} MB "
-        f"(lite model, {read} of {_CLIPS} clips with a reading)",
+        f"(lite model, {read} of {effort.many} clips with a reading)",
     )
 
 

@@ -15,16 +15,17 @@ from measure.setup import Setup
 from measure.track_file import load_tracks, save_tracks
 from tests.bench.keep_clips import CLIPS, TRACKS
 from tests.bench.speed_clips import usual_entries
+from tests.bench.speed_effort import Effort
 from tests.bench.speed_process import spent
 from tests.bench.speed_table import Row
 
 _AGAIN = 20
 
 
-def kept_tracks(folder: Path, _: int) -> Iterator[Row]:
-    """Read two clips from their pictures, and from what was kept of them."""
+def kept_tracks(folder: Path, effort: Effort) -> Iterator[Row]:
+    """Read clips from their pictures, and from what was kept of them."""
     models = models_for()
-    entries = usual_entries(folder)[:2]
+    entries = usual_entries(folder)[: effort.clips]
     files = [folder / f"{number}.npz" for number in range(len(entries))]
     with PoseProcess(models.bundles) as process:
         process.prepare()
@@ -48,7 +49,7 @@ def kept_tracks(folder: Path, _: int) -> Iterator[Row]:
     )
 
 
-def sizes(folder: Path, _: int) -> Iterator[Row]:
+def sizes(folder: Path, _: Effort) -> Iterator[Row]:
     """What is written for each of the sample clips."""
     files = sorted(TRACKS.glob("*.npz"))
     outcomes = []

@@ -15,63 +15,59 @@ from measure.pose_model import ModelQuality, obtain
 from measure.search import search
 from measure.setup import Setup
 from tests.bench.speed_clips import long_clip
+from tests.bench.speed_effort import Effort
 from tests.bench.speed_process import elsewhere, memory_mb, spent
 from tests.bench.speed_table import Row
 
-_MINUTES = (1, 10, 60)
 _LITE = PosePass(quality=ModelQuality.LITE)
-#: Pictures a second looked at, so that an hour does not take one.
-_THIN_HZ = 1.5
 
 
-def longer_clips(folder: Path, _: int) -> Iterator[Row]:
+def longer_clips(folder: Path, effort: Effort) -> Iterator[Row]:
     """Decoding and looking thinly; following a person and finding trials at the usual rate."""
+    lengths = " / ".join(map(str, effort.minutes))
     cpu_s, peak_mb = {}, {}
-    for minutes in _MINUTES:
-        cpu_s[minutes], peak_mb[minutes] = elsewhere(look_thinly, long_clip(folder, minutes))
+    for minutes in effort.minutes:
+        clip = long_clip(folder, minutes)
+        cpu_s[minutes], peak_mb[minutes] = elsewhere(look_thinly, clip, effort.thin_hz)
     yield Row(
         mark="e1",
-        what=f"a clip of {_in_words()} minutes: processor seconds a minute of clip",
+        what=f"a clip of {lengths} minutes: processor seconds a minute of clip",
         goal="linear",
-        measured=" / ".join(f"{cpu_s[minutes] / minutes:.1f}" for minutes in _MINUTES)
-        + f" (small clip, lite model, {_THIN_HZ:g} pictures a second)",
+        measured=" / ".join(f"{cpu_s[minutes] / minutes:.2f}" for minutes in effort.minutes)
+        + f" (small clip, lite model, {effort.thin_hz:g} pictures a second)",
     )
     yield Row(
         mark="e2",
-        what=f"a clip of {_in_words()} minutes: most memory of both processes",
+        what=f"a clip of {lengths} minutes: most memory of both processes",
         goal="flat",
-        measured=" / ".join(f"{peak_mb[minutes]:.0f}" for minutes in _MINUTES) + " MB",
+        measured=" / ".join(f"{peak_mb[minutes]:.0f}" for minutes in effort.minutes) + " MB",
     )
-    took = elsewhere(find_in, long_clip(folder, 1))
+    took = elsewhere(find_in, long_clip(folder, 1), effort.minutes)
     yield Row(
         mark="e3",
-        what=f"finding trials in {_in_words()} minutes of landmarks: milliseconds a minute",
+        what=f"finding trials in {lengths} minutes of landmarks: milliseconds a minute",
         goal="linear",
-        measured=" / ".join(f"{1000 * took[minutes] / minutes:.0f}" for minutes in _MINUTES),
+        measured=" / ".join(f"{1000 * took[minutes] / minutes:.0f}" for minutes in effort.minutes),
     )
 
 
-def _in_words() -> str:
-    return " / ".join(map(str, _MINUTES))
-
-
-def look_thinly(clip: Path) -> tuple[float, float]:
+def look_thinly(clip: Path, rate_hz: float) -> tuple[float, float]:
     """Return processor seconds and the most memory of looking at a clip now and then."""
     with PoseProcess({ModelQuality.LITE: obtain(ModelQuality.LITE)}) as process:
         process.prepare()
-        job = ClipJob(clip=clip, passes=(_LITE,), rate_hz=_THIN_HZ)
+        job = ClipJob(clip=clip, passes=(_LITE,), rate_hz=rate_hz, alone=True)
         took = spent(process, lambda: process.run(job))
         assert process.process_id is not None
         return took.cpu_s, memory_mb("self", "VmHWM") + memory_mb(process.process_id, "VmHWM")
 
 
-def find_in(clip: Path) -> dict[int, float]:
+def find_in(clip: Path, lengths: tuple[int, ...]) -> dict[int, float]:
     """Return by minutes the processor seconds of everything after the networks' quick look."""
     with PoseProcess({ModelQuality.LITE: obtain(ModelQuality.LITE)}) as process:
-        poses = process.run(ClipJob(clip=clip, passes=(_LITE,), rate_hz=QUICK_HZ))
+        poses = process.run(ClipJob(clip=clip, passes=(_LITE,), rate_hz=QUICK_HZ, alone=True))
     minute = poses.frames[_LITE]
     took = {}
-    for minutes in _MINUTES:
+    for minutes in lengths:
         frames = _repeated(minute, minutes)
         began = time.process_time()
         track = follow_person(

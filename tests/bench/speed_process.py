@@ -60,8 +60,10 @@ def _answer(pipe: Connection, work: Callable[..., Any], arguments: tuple[Any, ..
     pipe.send(work(*arguments))
 
 
-def bare_loop(clip: Path, bundle: Bundle, people: int) -> tuple[Spent, int]:
-    """Decode every frame of a clip and look for people in it; return also how many frames.
+def bare_loop(clip: Path, bundle: Bundle, people: int, most: int = 1_000_000) -> tuple[Spent, int]:
+    """Decode every frame of a clip and look for people in it, up to so many frames.
+
+    Returns what it took, and how many frames it were.
 
     Loading libraries and network is not counted. To be called through :func:`elsewhere`.
     """
@@ -74,11 +76,11 @@ def bare_loop(clip: Path, bundle: Bundle, people: int) -> tuple[Spent, int]:
     frames = 0
     with Landmarker(bundle.content, people) as network:
         began = time.perf_counter(), time.process_time()
-        while True:
+        while frames < most:
             readable, frame = source.read()
             if not readable:
                 break
-            rgb = np.ascontiguousarray(frame[:, :, ::-1])
+            rgb = np.ascontiguousarray(frame[:, :, ::-1], dtype=np.uint8)
             network.detect(rgb, source.get(cv2.CAP_PROP_POS_MSEC) / 1000)
             frames += 1
         ended = time.perf_counter(), time.process_time()
