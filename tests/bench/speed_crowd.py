@@ -42,8 +42,8 @@ def two_processes(folder: Path, effort: Effort) -> Iterator[Row]:
         goal="at least 1.8",
         measured=f"{median(by_clock):.2f} by the clock ({effort.rounds} rounds of {len(entries)} "
         f"clips: {' '.join(f'{each:.2f}' for each in by_clock)}, starts included), "
-        f"{median(by_cpu):.2f} by processor seconds; over one process that may use both, {median(free):.2f}: its "
-        "passes run side by side already",
+        f"{median(by_cpu):.2f} by processor seconds; over one process that may use both, "
+        f"{median(free):.2f}: its passes run side by side already",
     )
 
 
