@@ -56,6 +56,8 @@ def read_pairs(path: Path) -> PairTable:
     """
     if path.is_dir():
         raise InputError(f"{path.name} is a folder. Give the CSV file itself.")
+    if path.exists() and not path.is_file():
+        raise InputError(f"{path.name} is a device or a pipe. Give the CSV file itself.")
     try:
         with path.open("rb") as file:
             content = file.read(LARGEST_FILE_BYTES + 1)

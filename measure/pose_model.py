@@ -115,6 +115,8 @@ def own_bundle(path: Path) -> Bundle:
     path = Path(path)
     if path.is_dir():
         raise ModelFileError(f"{path} is a folder. Give the file of a pose bundle.")
+    if path.exists() and not path.is_file():
+        raise ModelFileError(f"{path} is a device or a pipe. Give the file of a pose bundle.")
     try:
         if path.stat().st_size > LARGEST_BUNDLE:
             raise ModelFileError(

@@ -32,6 +32,8 @@ def check_outputs(arguments: argparse.Namespace) -> None:
             continue
         if path.is_dir():
             raise InputError(f"{path} is a folder. Name a file.")
+        if _is_device(path):
+            raise InputError(f"{path} is a device or a pipe. Name a file.")
         if not path.absolute().parent.is_dir():
             raise InputError(f"There is no folder {path.absolute().parent}. Make it first.")
     if arguments.c3d is not None and importlib.util.find_spec("ezc3d") is None:
@@ -55,6 +57,11 @@ def check_outputs(arguments: argparse.Namespace) -> None:
                 f"{folder} cannot be made: {error.strerror or error}. Name another folder for "
                 f"{word}."
             ) from error
+
+
+def _is_device(path: Path) -> bool:
+    """Tell what putting a finished file in its place would put out of the world."""
+    return path.exists() and (not path.is_file() or path.absolute().is_relative_to("/dev"))
 
 
 def names_of(entries: Sequence[ClipEntry]) -> tuple[str, ...]:

@@ -104,6 +104,8 @@ def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
     DataError
         When the file cannot be read, is not one of ours, or is damaged.
     """
+    if path.exists() and not path.is_file():
+        raise DataError(f"{path} is no file. Give one that --keep-tracks made.")
     try:
         with path.open("rb") as file:
             check_arrays(file, LARGEST_BYTES)
