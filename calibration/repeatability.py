@@ -25,15 +25,6 @@ from measure.movements import MOVEMENTS, Movement, Unit
 ENOUGH_SESSIONS = 8
 #: Fewer give no scatter about a line at all.
 FEWEST_SESSIONS = 3
-#: Usual scatter of one person's sessions, until there are enough own ones. Ours: degrees,
-#: for the reach a fraction of mid-hip to C7.
-USUAL_ERROR = {
-    Movement.FLEXION: 5.0,
-    Movement.ABDUCTION: 5.0,
-    Movement.EXTENSION: 6.0,
-    Movement.EXTERNAL_ROTATION: 6.0,
-    Movement.HAND_BEHIND_BACK: 0.06,
-}
 #: Correlation of neighbouring sessions above which the drift's interval is widened. Ours.
 NOTED_CORRELATION = 0.1
 
@@ -146,7 +137,7 @@ def repeatability(movement: Movement, sessions: Sequence[RetestSession]) -> Repe
         drift_per_week=drift,
         trial_sd=sd_with_interval(trial_variance, trial_degrees) if trial_degrees else None,
         own=own,
-        error_for_change=typical.value if own and typical else USUAL_ERROR[movement],
+        error_for_change=typical.value if own and typical else MOVEMENTS[movement].usual_spread,
     )
 
 

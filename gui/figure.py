@@ -150,9 +150,11 @@ def _arm(movement: Movement, share: float, out: float) -> tuple[Space, Space, Sp
         elbow = (shoulder[0], _SHOULDER_UP - _UPPER_ARM, 0.0)
         ahead = (out * _FOREARM * math.sin(angle), 0.0, _FOREARM * math.cos(angle))
         return shoulder, elbow, _plus(elbow, ahead)
-    else:
+    elif movement is Movement.HAND_BEHIND_BACK:
         wrist = (out * 0.03, -0.03 + 0.15 * share, -0.07)
         return shoulder, (out * (_SHOULDER_OUT + 0.06), 0.12 + 0.03 * share, -0.08), wrist
+    else:
+        raise ValueError(f"there is no drawing of {movement}")
     elbow = _plus(shoulder, _times(direction, _UPPER_ARM))
     return shoulder, elbow, _plus(shoulder, _times(direction, reach))
 

@@ -25,14 +25,6 @@ DOUBTS = frozenset({Reason.ELBOW_BENT, Reason.OUT_OF_PLANE, Reason.UNSTEADY_HOLD
 DOUBT_FACTOR = 1.5
 #: A model that was not measured gets the widest interval that was, times this. Ours.
 UNMEASURED_FACTOR = 2.0
-#: Added for the real world, in the movement's unit. Ours, until checked on real people.
-ALLOWANCE: Mapping[Movement, float] = {
-    Movement.FLEXION: 3.0,
-    Movement.EXTENSION: 3.0,
-    Movement.ABDUCTION: 3.0,
-    Movement.EXTERNAL_ROTATION: 4.0,
-    Movement.HAND_BEHIND_BACK: 0.06,
-}
 
 
 @cache
@@ -75,4 +67,6 @@ def half_width(
     movement: Movement, view: View, quality: str, spread: float, notes: Collection[Reason]
 ) -> float:
     """Return the half-width of the 95 % interval that people see, in the movement's unit."""
-    return measured_half_width(movement, view, quality, spread, notes) + ALLOWANCE[movement]
+    return (
+        measured_half_width(movement, view, quality, spread, notes) + MOVEMENTS[movement].allowance
+    )

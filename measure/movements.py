@@ -1,6 +1,6 @@
 """The one table of movements: what each is, how it is filmed, where its zero lies.
 
-Adding a movement touches this table and one estimator.
+What adding a movement touches besides is listed in DEVELOPERS.md.
 """
 
 from collections.abc import Mapping
@@ -60,6 +60,11 @@ class MovementFacts:
         A move smaller than this is no trial, in its unit. Ours.
     elbow_deg
         Accepted elbow angle (180 is straight), (low, high), or None. Ours.
+    usual_spread
+        Usual scatter of one person's days about their trend, in its unit. Ours.
+    allowance
+        Added to every interval for the real world, in its unit. Ours, until checked on real
+        people; see :mod:`measure.intervals`.
     cues
         One sentence a step, spoken and shown: neutral, move, hold, return.
     """
@@ -74,6 +79,8 @@ class MovementFacts:
     rest: tuple[float, float]
     least_travel: float
     elbow_deg: tuple[float, float] | None
+    usual_spread: float
+    allowance: float
     cues: tuple[str, str, str, str]
 
 
@@ -89,6 +96,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(0, 25),
         least_travel=15,
         elbow_deg=(145, 180),
+        usual_spread=5.0,
+        allowance=3.0,
         cues=(
             "Stand sideways, arm hanging, elbow straight.",
             "Raise the arm slowly in front of you. Stop before it becomes painful.",
@@ -107,6 +116,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(0, 15),
         least_travel=8,
         elbow_deg=(145, 180),
+        usual_spread=6.0,
+        allowance=3.0,
         cues=(
             "Stand sideways, arm hanging, elbow straight.",
             "Move the arm slowly backwards, trunk upright. Stop before it becomes painful.",
@@ -125,6 +136,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(5, 25),
         least_travel=15,
         elbow_deg=(145, 180),
+        usual_spread=5.0,
+        allowance=3.0,
         cues=(
             "Face the camera, arm hanging, elbow straight, thumb turned out.",
             "Raise the arm slowly to the side. Stop before it becomes painful.",
@@ -143,6 +156,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(0, 15),
         least_travel=8,
         elbow_deg=(60, 120),
+        usual_spread=6.0,
+        allowance=4.0,
         cues=(
             "Face the camera for a second, then turn halfway towards the arm being measured. "
             "Elbow at your side, forearm straight ahead.",
@@ -162,6 +177,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(-0.15, 0.27),
         least_travel=0.06,
         elbow_deg=None,
+        usual_spread=0.06,
+        allowance=0.06,
         cues=(
             "Turn your back to the camera, arms hanging.",
             "Slide the thumb slowly up your back. Stop before it becomes painful.",

@@ -13,7 +13,7 @@ from enum import StrEnum
 import numpy as np
 
 from measure.body import FloatArray
-from measure.movements import Movement
+from measure.movements import MOVEMENTS, Movement
 from measure.progress_series import Series
 from measure.progress_slope import Slope, fit_slopes
 
@@ -32,15 +32,6 @@ STALL_SHORT_DEG = 15.0
 STALL_SHORT_SHARE = 0.2
 #: The movements that a stall is told of. Ours.
 STALLING = (Movement.FLEXION, Movement.EXTERNAL_ROTATION)
-
-#: Usual spread of one day about the trend, in each movement's unit. Ours.
-USUAL_SPREAD: dict[Movement, float] = {
-    Movement.FLEXION: 5.0,
-    Movement.ABDUCTION: 5.0,
-    Movement.EXTENSION: 6.0,
-    Movement.EXTERNAL_ROTATION: 6.0,
-    Movement.HAND_BEHIND_BACK: 0.06,
-}
 
 #: How much evidence a change needs, by weeks of data, in standard deviations. Chosen by
 #: simulation, so that all looks together raise few false alarms: strict while the data are
@@ -116,7 +107,7 @@ def looks(series: Series, today: dt.date, most: int = 14) -> tuple[Look, ...]:
     if not len(series):
         return ()
     segment = series.latest_segment()
-    spread = USUAL_SPREAD[series.movement]
+    spread = MOVEMENTS[series.movement].usual_spread
     # The week of a reading, counted from the segment's first day, ends at the look after it.
     weeks = np.unique((segment.day - segment.day[0]) // 7).astype(int) + 1
     days = segment.day[0] + 7 * weeks

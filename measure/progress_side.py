@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from measure.body import Side
 from measure.milestones import Milestone, milestones
-from measure.movements import Movement
+from measure.movements import MOVEMENTS, Movement
 from measure.progress_blocks import (
     Block,
     Change,
@@ -17,7 +17,6 @@ from measure.progress_blocks import (
 from measure.progress_chapters import Chapter, earlier_chapters
 from measure.progress_drift import shared_drift
 from measure.progress_looks import (
-    USUAL_SPREAD,
     WINDOW_DAY,
     Look,
     Verdict,
@@ -185,7 +184,7 @@ def _spread(series: Series) -> tuple[float, bool]:
     """Return the spread of one day about the trend, and whether it is the person's own."""
     segment = series.latest_segment()
     lately = segment.where(segment.day > segment.day[-1] - WINDOW_DAY)
-    usual = USUAL_SPREAD[series.movement]
+    usual = MOVEMENTS[series.movement].usual_spread
     slope = fit_slope(lately.day, lately.value, usual)
     if slope is None or slope.days < LEAST_FOR_OWN_SPREAD:
         return usual, False

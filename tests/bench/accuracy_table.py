@@ -6,7 +6,6 @@ from collections.abc import Callable, Sequence
 import numpy as np
 from scipy import stats
 
-from measure.intervals import ALLOWANCE
 from measure.movements import MOVEMENTS, Movement, Unit
 from tests.bench.accuracy_judge import Judged
 
@@ -29,7 +28,7 @@ def row(name: str, judged: Sequence[Judged]) -> str:
     errors = np.array([each.error for each in read], dtype=np.float64)
     halves = np.array([each.half for each in read], dtype=np.float64)
     size = np.abs(errors)
-    shown = halves + np.array([ALLOWANCE[each.case.movement] for each in read])
+    shown = halves + np.array([MOVEMENTS[each.case.movement].allowance for each in read])
 
     def say(value: float, plus: str = "") -> str:
         return f"{value:{plus}.1f}°" if degrees else f"{value:{plus}.3f}"

@@ -7,7 +7,7 @@ import pytest
 
 from measure.body import FrameState, Landmark, Side
 from measure.corrections import elevation_correction
-from measure.intervals import ALLOWANCE, difficulty, half_width, measured_half_width
+from measure.intervals import difficulty, half_width, measured_half_width
 from measure.measurement import measurement_of
 from measure.movements import MOVEMENTS, Movement, View
 from measure.readings import Provenance, Status
@@ -170,7 +170,7 @@ def test_intervals_widen_with_spread_and_doubt(movement):
     view = MOVEMENTS[movement].views[0]
     calm = half_width(movement, view, "heavy", 0.0, ())
     assert calm == pytest.approx(
-        measured_half_width(movement, view, "heavy", 0.0, ()) + ALLOWANCE[movement]
+        measured_half_width(movement, view, "heavy", 0.0, ()) + MOVEMENTS[movement].allowance
     )
     assert half_width(movement, view, "heavy", 10.0, ()) > calm
     assert half_width(movement, view, "heavy", 0.0, (Reason.ELBOW_BENT,)) > calm
