@@ -25,16 +25,29 @@ def print_studies(table: PairTable, pairing: Pairing, study: str) -> list[Agreem
     InputError
         When no movement has enough pairs.
     """
+    judged, words = study_words(table, pairing, study)
+    print(words)
+    return judged
+
+
+def study_words(table: PairTable, pairing: Pairing, study: str) -> tuple[list[Agreement], str]:
+    """Return the studies that could be judged, and what to say of every movement.
+
+    Raises
+    ------
+    InputError
+        When no movement has enough pairs.
+    """
     found = studies(table, pairing)
     judged = [each for each in found if isinstance(each, Agreement)]
     if not judged:
         raise InputError("\n".join(each.sentence for each in found if isinstance(each, TooLittle)))
-    for note in table.notes:
-        print(f"Note: {note}")
+    parts = [f"Note: {note}" for note in table.notes]
     for each in found:
-        print()
-        print(each.sentence if isinstance(each, TooLittle) else _in_words(each, study))
-    return judged
+        parts.append(
+            "\n" + (each.sentence if isinstance(each, TooLittle) else _in_words(each, study))
+        )
+    return judged, "\n".join(parts)
 
 
 def write_json(path: Path, found: Sequence[Agreement], study: str) -> None:

@@ -25,6 +25,8 @@ LEAST_RAISE_DEG = 25.0
 #: the joints. On the front and back views among the sample clips the upper arm came out up to
 #: 5 % short, the forearm up to 8 % off either way.
 POINT_ERROR = 0.08
+#: What a typed trunk may measure, centimetres.
+TRUNK_CM = (25.0, 80.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,7 +119,7 @@ def lengths_from_tape(
     InputError
         For a length that cannot be.
     """
-    if not (math.isfinite(trunk_cm) and 25 <= trunk_cm <= 80):
+    if not TRUNK_CM[0] <= trunk_cm <= TRUNK_CM[1]:
         raise InputError(f"A trunk of {trunk_cm:g} cm cannot be. Measure from hip to shoulder.")
     typed = {
         "upper_arm": upper_arm_cm,

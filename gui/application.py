@@ -20,6 +20,7 @@ from gui.cues import Cues
 from gui.feed import EngineFeed
 from gui.keeper import StoreKeeper
 from gui.known_here import KnownHere, gather_from_shelves
+from gui.known_state import look_up
 from gui.look import Look
 from gui.place_watch import PlaceWatch
 from gui.services import Services
@@ -126,6 +127,7 @@ def assemble(
         end_reading=reader.close,
         clips=clips,
         known=KnownHere(gather_from_shelves),
+        look_up=look_up,
         # Clips that play as if they were the camera may show anybody, standing anywhere.
         place=None if clips else PlaceWatch(records, dt.date.today),
     )

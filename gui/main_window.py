@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from gui.about import about_dialog, keys_dialog, what_this_is_dialog
 from gui.language import LANGUAGES, SYSTEM
 from gui.pages.clips_page import ClipsPage
+from gui.pages.known_pages import KnownPages
 from gui.pages.measure_page import MeasurePage
 from gui.pages.progress_page import ProgressPage
 from gui.pages.setup_page import SetupPage
@@ -52,6 +53,7 @@ class MainWindow(QMainWindow):
         self.progress = ProgressPage(services)
         self.clips = ClipsPage(services)
         self.setup = SetupPage(services)
+        self.known = KnownPages(services)
         self.words: list[QPushButton] = []
         self._pages = QStackedWidget()
         self._told = label("", "lead")
@@ -87,6 +89,7 @@ class MainWindow(QMainWindow):
             row.addWidget(word)
             self.words.append(word)
             self._pages.addWidget(page)
+        self._pages.addWidget(self.known)
         group.idClicked.connect(self.go)
         row.addStretch(1)
         self._who.setWordWrap(False)
@@ -112,6 +115,9 @@ class MainWindow(QMainWindow):
         self.clips.told.connect(self.tell)
         self.clips.session_ended.connect(self.progress.reload)
         self.setup.mirror_changed.connect(self._mirror_changed)
+        self.setup.known_wanted.connect(self.show_known)
+        self.known.told.connect(self.tell)
+        self.known.back.connect(partial(self.go, 3))
         keeper = self.services.keeper
         self.services.records.run(lambda: keeper.warnings(), self._warn)
 
@@ -201,6 +207,12 @@ class MainWindow(QMainWindow):
             if page is not self.setup and not measuring:
                 self.services.feed.leave()
         self._step_back(page is self.measure and self.measure.under_way)
+
+    @Slot()
+    def show_known(self) -> None:
+        """Show what is known of camera and body; it belongs to the set-up."""
+        self._pages.setCurrentWidget(self.known)
+        self.known.show_known()
 
     @Slot(str)
     def tell(self, text: str) -> None:

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.application import prepare
 from gui.memory_keeper import garden_history
+from gui.pages.known_page import TRUNK
 from gui.safety import Answer, Check
 from gui.stage import TODAY, Stage
 from gui.theme import Scheme
@@ -210,6 +211,44 @@ def _others(stage: Stage) -> Iterator[str]:
     stage.engine.happen(EventKind.HAND_RAISED, side=Side.LEFT)
     stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_BUSY)
     yield "setup-trouble"
+    yield from _known(stage)
+
+
+def _known(stage: Stage) -> Iterator[str]:
+    stage.services.settings.camera = "Integrated Webcam"
+    window, known = stage.window, stage.window.known
+    window.go(3)
+    window.setup.known.click()
+    stage.settle()
+    yield "known"
+    known.known.fields[TRUNK].setText("12")
+    known.known.keep.click()
+    yield "known-wrong-length"
+    known.known.calibrate.click()
+    stage.settle()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.settle(100)
+    yield "known-lens"
+    known.lens.leave.click()
+    known.known.uprights.click()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.settle()
+    yield "known-level"
+    known.mark.take.click()
+    for mark in ((200.0, 60.0), (203.0, 400.0)):
+        known.mark.picture.mark(mark)
+    yield "known-level-marked"
+    known.mark.leave.click()
+    known.known.mark_back.click()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.settle()
+    yield "known-back"
+    known.mark.leave.click()
+    known.known.retest.click()
+    stage.settle()
+    yield "known-retest"
+    known.agreement.leave.click()
+    stage.settle()
 
 
 def states(stage: Stage) -> Iterator[str]:

@@ -11,6 +11,7 @@ from gui.engine import CameraFinder, ClipOpener, ClipReader, TrialCombiner
 from gui.feed import EngineFeed
 from gui.keeper import SessionKeeper
 from gui.known_here import KnownHere
+from gui.known_state import LookUp, nothing_kept
 from gui.look import Look
 from gui.place_watch import PlaceWatch
 from gui.settings import WindowSettings
@@ -36,6 +37,8 @@ class Services:
         The calendar day, from outside for tests.
     known
         What calibration knows.
+    look_up
+        Reads what is kept of camera and person, for showing it.
     place
         Where people stood, kept and compared.
     person_id
@@ -57,6 +60,7 @@ class Services:
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
     known: KnownHere = field(default_factory=KnownHere)
+    look_up: LookUp = nothing_kept
     place: PlaceWatch | None = None
     person_id: str | None = None
     _clips_used: int = field(default=0, init=False)

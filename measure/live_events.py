@@ -128,6 +128,9 @@ class LiveFrame:
         What to change about the place, most important first.
     quality
         How well the arm is seen, 0..1, or None where unknown.
+    size_px
+        Width and height of the same picture in full, before it was made smaller for the look;
+        None where it was not.
     """
 
     picture: NDArray[np.uint8]
@@ -140,6 +143,12 @@ class LiveFrame:
     hold_share: float = 0.0
     setup_hints: tuple[SetupHint, ...] = ()
     quality: float | None = None
+    size_px: tuple[int, int] | None = None
+
+    @property
+    def full_size_px(self) -> tuple[int, int]:
+        """Width and height that lens profiles and readings are in."""
+        return self.size_px or (self.picture.shape[1], self.picture.shape[0])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

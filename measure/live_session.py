@@ -283,6 +283,7 @@ class LiveSession:
                     hold_share=look.hold_share if measuring else 0.0,
                     setup_hints=look.hints,
                     quality=look.quality,
+                    size_px=seen.size_px,
                 )
             )
         if measuring and seen.quick and self._watch is not None:

@@ -34,6 +34,8 @@ class SetupPage(QWidget):
     """Shows the camera while the page is open, and says what to change."""
 
     mirror_changed = Signal(bool)
+    #: The pages of what is known about camera and body.
+    known_wanted = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -60,6 +62,8 @@ class SetupPage(QWidget):
         self.hand = button(tr("Check left and right"))
         self.hand.clicked.connect(self.ask_for_hand)
         self.hand_words = label("", "quiet")
+        self.known = button(tr("Camera and body"))
+        self.known.clicked.connect(self.known_wanted)
         self._lay_out()
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
@@ -77,7 +81,8 @@ class SetupPage(QWidget):
         self._into(cameras, self.look_again)
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
-        for one in (place, cameras, sides):
+        known = card(label(tr("For surer readings"), "quiet"), self.known)
+        for one in (place, cameras, sides, known):
             column.addWidget(one)
         column.addStretch(1)
         left = QVBoxLayout()

@@ -312,8 +312,24 @@
         <translation>Continuar</translation>
     </message>
     <message>
+        <source>what the readings say</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>plot of the differences</source>
+        <translation>gráfico de las diferencias</translation>
+    </message>
+    <message>
         <source>Back</source>
         <translation>Volver</translation>
+    </message>
+    <message>
+        <source>Camera against goniometer</source>
+        <translation>Cámara frente a goniómetro</translation>
+    </message>
+    <message>
+        <source>How well sessions repeat</source>
+        <translation>Cuánto se repiten las sesiones</translation>
     </message>
     <message>
         <source>Now, at rest</source>
@@ -436,8 +452,32 @@
         <translation>Probar otra vez</translation>
     </message>
     <message>
+        <source>Make the profile</source>
+        <translation>Crear el perfil</translation>
+    </message>
+    <message>
+        <source>Start over</source>
+        <translation>Empezar de nuevo</translation>
+    </message>
+    <message>
+        <source>Where the board was seen</source>
+        <translation>Dónde se vio el tablero</translation>
+    </message>
+    <message>
         <source>Opening the camera.</source>
         <translation>Abriendo la cámara.</translation>
+    </message>
+    <message>
+        <source>Show the printed board, whole or nearly, in good light.</source>
+        <translation>Muestra el tablero impreso, entero o casi, con buena luz.</translation>
+    </message>
+    <message>
+        <source>Views: {kept} of {enough}</source>
+        <translation>Vistas: {kept} de {enough}</translation>
+    </message>
+    <message>
+        <source>Reckoning the lens.</source>
+        <translation>Calculando la lente.</translation>
     </message>
     <message>
         <source>try</source>
@@ -646,12 +686,136 @@ Lecturas: {count}</translation>
         <translation>Cámara</translation>
     </message>
     <message>
+        <source>Save the board to print</source>
+        <translation>Guardar el tablero para imprimir</translation>
+    </message>
+    <message>
+        <source>Calibrate the lens</source>
+        <translation>Calibrar la lente</translation>
+    </message>
+    <message>
+        <source>Mark upright lines</source>
+        <translation>Marcar líneas verticales</translation>
+    </message>
+    <message>
+        <source>Mark neck and pelvis</source>
+        <translation>Marcar cuello y pelvis</translation>
+    </message>
+    <message>
+        <source>Forget where I stood</source>
+        <translation>Olvidar dónde estaba</translation>
+    </message>
+    <message>
+        <source>Open a table of readings</source>
+        <translation>Abrir una tabla de lecturas</translation>
+    </message>
+    <message>
+        <source>How well my sessions repeat</source>
+        <translation>Cuánto se repiten mis sesiones</translation>
+    </message>
+    <message>
+        <source>Keep the lengths</source>
+        <translation>Guardar las longitudes</translation>
+    </message>
+    <message>
+        <source>Back to set-up</source>
+        <translation>Volver a la preparación</translation>
+    </message>
+    <message>
+        <source>trunk, hip to shoulder</source>
+        <translation>tronco, de la cadera al hombro</translation>
+    </message>
+    <message>
+        <source>upper arm</source>
+        <translation>brazo</translation>
+    </message>
+    <message>
+        <source>forearm</source>
+        <translation>antebrazo</translation>
+    </message>
+    <message>
+        <source>shoulder to shoulder</source>
+        <translation>de hombro a hombro</translation>
+    </message>
+    <message>
+        <source>{length}, centimetres</source>
+        <translation>{length}, centímetros</translation>
+    </message>
+    <message>
+        <source>What is known makes readings surer. Nothing of it is needed to measure.</source>
+        <translation>Lo que se conoce hace más seguras las lecturas. Nada de ello hace falta para medir.</translation>
+    </message>
+    <message>
+        <source>A printed board, shown all over the picture, tells how the lens draws.</source>
+        <translation>Un tablero impreso, mostrado por toda la imagen, dice cómo dibuja la lente.</translation>
+    </message>
+    <message>
+        <source>Lens</source>
+        <translation>Lente</translation>
+    </message>
+    <message>
+        <source>A door frame or a plumb line, marked in the picture, tells how it is turned.</source>
+        <translation>El marco de una puerta o una plomada, marcados en la imagen, dicen cómo está girada.</translation>
+    </message>
+    <message>
+        <source>Level</source>
+        <translation>Nivel</translation>
+    </message>
+    <message>
+        <source>Marked once by a helper, for the reach behind the back.</source>
+        <translation>Lo marca una vez un ayudante, para el alcance tras la espalda.</translation>
+    </message>
+    <message>
+        <source>Neck and pelvis</source>
+        <translation>Cuello y pelvis</translation>
+    </message>
+    <message>
+        <source>Standing nearer or turned looks like progress and is none.</source>
+        <translation>Estar más cerca o girado parece progreso y no lo es.</translation>
+    </message>
+    <message>
         <source>Place</source>
         <translation>Lugar</translation>
     </message>
     <message>
+        <source>A clinician&apos;s table of camera and goniometer readings tells how they agree.</source>
+        <translation>Una tabla clínica de lecturas de cámara y goniómetro dice cuánto concuerdan.</translation>
+    </message>
+    <message>
+        <source>Agreement</source>
+        <translation>Concordancia</translation>
+    </message>
+    <message>
+        <source>Camera and body</source>
+        <translation>Cámara y cuerpo</translation>
+    </message>
+    <message>
+        <source>Body lengths</source>
+        <translation>Longitudes del cuerpo</translation>
+    </message>
+    <message>
+        <source>{text} is no number.</source>
+        <translation>{text} no es un número.</translation>
+    </message>
+    <message>
+        <source>Type the trunk and at least one other length.</source>
+        <translation>Escribe el tronco y al menos otra longitud.</translation>
+    </message>
+    <message>
+        <source>A trunk measures {low} to {high} cm. Measure again.</source>
+        <translation>Un tronco mide de {low} a {high} cm. Mide otra vez.</translation>
+    </message>
+    <message>
+        <source>With this trunk, {length} measures {low} to {high} cm. Measure again.</source>
+        <translation>Con este tronco, {length} mide de {low} a {high} cm. Mide otra vez.</translation>
+    </message>
+    <message>
         <source>Left and right</source>
         <translation>Izquierda y derecha</translation>
+    </message>
+    <message>
+        <source>For surer readings</source>
+        <translation>Para lecturas más seguras</translation>
     </message>
     <message>
         <source>Raise your right hand.</source>
@@ -2010,8 +2174,176 @@ Lecturas: {count}</translation>
         <translation>cambio en la forma de medir</translation>
     </message>
     <message>
+        <source>{movement}, {side} side: readings went down over {weeks} weeks, by {value} ({low} to {high}) a month, 95 % interval in brackets.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: every reading of the last two weeks lies well below those of the weeks before, by {value} in the middle.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: over the last {weeks} weeks a gain of {least} a month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short of the other.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Three months of readings of the {side} side show no gain that stands out of the noise in {movement}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pain: over the last two weeks pain at rest or at night was rated {rating} of 10 in the middle of {sessions} sessions.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pain: the worst pain in 24 hours was rated {rating} of 10 in the middle of the last two weeks, {before} in the weeks before.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This is worth showing to a clinician.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
+    </message>
+    <message>
+        <source>The body lengths are from {day}, more than {most} days ago. Measure them again.</source>
+        <translation>Las longitudes del cuerpo son del {day}, de hace más de {most} días. Mídelas otra vez.</translation>
+    </message>
+    <message>
+        <source>The marks are from {day}, more than {most} days ago. Measure them again.</source>
+        <translation>Las marcas son del {day}, de hace más de {most} días. Mídelas otra vez.</translation>
+    </message>
+    <message>
+        <source>The shoulders look wider against the trunk than when they were measured. Is this the right person, facing the camera?</source>
+        <translation>Los hombros parecen más anchos respecto al tronco que cuando se midieron. ¿Es la persona correcta, de frente a la cámara?</translation>
+    </message>
+    <message>
+        <source>The shoulders look narrower against the trunk than when they were measured. Is this the right person, facing the camera?</source>
+        <translation>Los hombros parecen más estrechos respecto al tronco que cuando se midieron. ¿Es la persona correcta, de frente a la cámara?</translation>
+    </message>
+    <message>
+        <source>The camera&apos;s level is from {day}; measure it again.</source>
+        <translation>El nivel de la cámara es del {day}; mídelo otra vez.</translation>
+    </message>
+    <message>
+        <source>The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of view is assumed.</source>
+        <translation>La lente se calibró a {made} píxeles y no vale a {here}; se supone un campo de visión habitual.</translation>
+    </message>
+    <message>
+        <source>The lens is not calibrated; a usual field of view is assumed.</source>
+        <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
+    </message>
+    <message>
+        <source>Useful views of the board: {views}; {fewest} are needed, better 24.</source>
+        <translation>Vistas útiles del tablero: {views}; hacen falta {fewest}, mejor 24.</translation>
+    </message>
+    <message>
+        <source>The board was seen in {share} % of the picture only: show it in the {where} too.</source>
+        <translation>El tablero solo se vio en el {share} % de la imagen: muéstralo también en esta parte: {where}.</translation>
+    </message>
+    <message>
+        <source>No lens explains these views. Was the board flat, and one board only?</source>
+        <translation>Ninguna lente explica estas vistas. ¿Estaba plano el tablero, y era uno solo?</translation>
+    </message>
+    <message>
+        <source>The corners miss the best lens by {error} pixels; at most {most} is accepted. Keep the board flat and hold it still.</source>
+        <translation>Las esquinas se apartan {error} píxeles de la mejor lente; se acepta {most} como mucho. Mantén el tablero plano y quieto.</translation>
+    </message>
+    <message>
+        <source>The board was held squarely to the camera: tilt it to the left, right, up and down, by about 30 degrees, in at least {fewest} views.</source>
+        <translation>El tablero estaba siempre de frente: inclínalo a la izquierda, a la derecha, arriba y abajo, unos 30 grados, en al menos {fewest} vistas.</translation>
+    </message>
+    <message>
+        <source>The focal length stays unsure: tilt the board to each side, and show it nearer and farther.</source>
+        <translation>La distancia focal sigue insegura: inclina el tablero a cada lado y muéstralo más cerca y más lejos.</translation>
+    </message>
+    <message>
+        <source>The lens found is not possible at the picture&apos;s rim: show the board nearer to the rim. Fisheye lenses are not supported.</source>
+        <translation>La lente hallada no es posible en el borde de la imagen: muestra el tablero más cerca del borde. No sirven las lentes de ojo de pez.</translation>
+    </message>
+    <message>
+        <source>edges</source>
+        <translation>bordes</translation>
+    </message>
+    <message>
+        <source>{first} and {second}</source>
+        <translation>{first} y {second}</translation>
+    </message>
+    <message>
+        <source>upper left</source>
+        <translation>arriba a la izquierda</translation>
+    </message>
+    <message>
+        <source>upper right</source>
+        <translation>arriba a la derecha</translation>
+    </message>
+    <message>
+        <source>lower left</source>
+        <translation>abajo a la izquierda</translation>
+    </message>
+    <message>
+        <source>lower right</source>
+        <translation>abajo a la derecha</translation>
+    </message>
+    <message>
+        <source>Lens found from {views} views: {field} degrees wide, error {error} pixels, corners seen in {share} % of the picture.</source>
+        <translation>Lente hallada con {views} vistas: {field} grados de ancho, error de {error} píxeles, esquinas vistas en el {share} % de la imagen.</translation>
+    </message>
+    <message>
+        <source>No lens profile was made.</source>
+        <translation>No se creó ningún perfil de lente.</translation>
+    </message>
+    <message>
+        <source>Another place or tilt, please: {kept} of {enough} views.</source>
+        <translation>Otro lugar u otra inclinación, por favor: {kept} de {enough} vistas.</translation>
+    </message>
+    <message>
+        <source>This picture has another size than the first one; it is left out.</source>
+        <translation>Esta imagen tiene otro tamaño que la primera; no se cuenta.</translation>
+    </message>
+    <message>
+        <source>Hold the board still for a moment.</source>
+        <translation>Mantén el tablero quieto un momento.</translation>
+    </message>
+    <message>
+        <source>Enough views. More can still be added.</source>
+        <translation>Bastan las vistas. Aún se pueden añadir más.</translation>
+    </message>
+    <message>
+        <source>Move the board to the {where} of the picture and hold it.</source>
+        <translation>Lleva el tablero a esta parte de la imagen y mantenlo: {where}.</translation>
+    </message>
+    <message>
+        <source>Tilt the board away at one side, by about 30 degrees, and hold it.</source>
+        <translation>Inclina un lado del tablero hacia atrás, unos 30 grados, y mantenlo.</translation>
+    </message>
+    <message>
+        <source>Move the board to the rim of the picture and hold it.</source>
+        <translation>Lleva el tablero al borde de la imagen y mantenlo.</translation>
+    </message>
+    <message>
+        <source>The camera leans by about {angle} degrees against {day}. Set it level.</source>
+        <translation>La cámara está inclinada unos {angle} grados respecto al {day}. Ponla a nivel.</translation>
+    </message>
+    <message>
+        <source>Camera or body leans by about {angle} degrees against {day}. Set the camera level and stand upright.</source>
+        <translation>La cámara o el cuerpo están inclinados unos {angle} grados respecto al {day}. Pon la cámara a nivel y ponte derecho.</translation>
+    </message>
+    <message>
+        <source>You stand about {share} % farther away than on {day}. Step closer a little.</source>
+        <translation>Estás un {share} % más lejos que el {day}. Acércate un poco.</translation>
+    </message>
+    <message>
+        <source>You are turned by about {angle} degrees against {day}. Stand as the drawing shows, feet on their marks.</source>
+        <translation>Estás girado unos {angle} grados respecto al {day}. Colócate como en el dibujo, con los pies en sus marcas.</translation>
+    </message>
+    <message>
+        <source>You stand about {share} % nearer than on {day}. Step back a little.</source>
+        <translation>Estás un {share} % más cerca que el {day}. Retrocede un poco.</translation>
+    </message>
+    <message>
+        <source>Another camera or picture size than on {day}: the readings start a new series.</source>
+        <translation>Otra cámara u otro tamaño de imagen que el {day}: las lecturas empiezan una serie nueva.</translation>
     </message>
     <message>
         <source>{stretch}, times a day</source>
@@ -2038,8 +2370,32 @@ Lecturas: {count}</translation>
         <translation>Terminar el programa</translation>
     </message>
     <message>
+        <source>The camera is fixed and stays as it is</source>
+        <translation>La cámara está fija y se queda como está</translation>
+    </message>
+    <message>
+        <source>Take this picture</source>
+        <translation>Tomar esta imagen</translation>
+    </message>
+    <message>
+        <source>Another picture</source>
+        <translation>Otra imagen</translation>
+    </message>
+    <message>
+        <source>Take the last mark back</source>
+        <translation>Quitar la última marca</translation>
+    </message>
+    <message>
         <source>Keep</source>
         <translation>Guardar</translation>
+    </message>
+    <message>
+        <source>These marks do not fit.</source>
+        <translation>Estas marcas no encajan.</translation>
+    </message>
+    <message>
+        <source>Keep it, or take another picture.</source>
+        <translation>Guárdalo o toma otra imagen.</translation>
     </message>
     <message>
         <source>A clinician chooses the stretches, how often and how long. Put down what you were told; nothing is added to it here.</source>
@@ -2100,6 +2456,122 @@ Lecturas: {count}</translation>
     <message>
         <source>Noted: {stretch}, {time}. Take it back</source>
         <translation>Anotado: {stretch}, {time}. Deshacer</translation>
+    </message>
+    <message>
+        <source>○  Not calibrated: a usual field of view is assumed.</source>
+        <translation>○  Sin calibrar: se supone un campo de visión habitual.</translation>
+    </message>
+    <message>
+        <source>✓  Calibrated at {size} pixels: {field} degrees wide.</source>
+        <translation>✓  Calibrada a {size} píxeles: {field} grados de ancho.</translation>
+    </message>
+    <message>
+        <source>○  Not measured: the camera is taken as level.</source>
+        <translation>○  Sin medir: se supone que la cámara está a nivel.</translation>
+    </message>
+    <message>
+        <source>▶  From {day}, and not used any longer. Measure it again.</source>
+        <translation>▶  Del {day}, y ya no se usa. Mídelo otra vez.</translation>
+    </message>
+    <message>
+        <source>✓  {turn} Measured on {day}.</source>
+        <translation>✓  {turn} Medido el {day}.</translation>
+    </message>
+    <message>
+        <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
+        <translation>Girada {angle} grados a la derecha, con un margen de {half}.</translation>
+    </message>
+    <message>
+        <source>Turned anticlockwise by {angle} degrees, give or take {half}.</source>
+        <translation>Girada {angle} grados a la izquierda, con un margen de {half}.</translation>
+    </message>
+    <message>
+        <source>○  Not measured: usual proportions are assumed.</source>
+        <translation>○  Sin medir: se suponen proporciones habituales.</translation>
+    </message>
+    <message>
+        <source>○  Not marked: usual heights are assumed.</source>
+        <translation>○  Sin marcar: se suponen alturas habituales.</translation>
+    </message>
+    <message>
+        <source>○  The next readings keep where you stand.</source>
+        <translation>○  Las próximas lecturas guardan dónde estás.</translation>
+    </message>
+    <message>
+        <source>✓  Places kept: {places}.</source>
+        <translation>✓  Lugares guardados: {places}.</translation>
+    </message>
+    <message>
+        <source>✓  Measured on {day}.</source>
+        <translation>✓  Medido el {day}.</translation>
+    </message>
+    <message>
+        <source>Let the camera see a door frame or a plumb line, and take a picture.</source>
+        <translation>Deja que la cámara vea el marco de una puerta o una plomada y toma una imagen.</translation>
+    </message>
+    <message>
+        <source>Mark the upper end of something upright.</source>
+        <translation>Marca el extremo superior de algo vertical.</translation>
+    </message>
+    <message>
+        <source>Mark its lower end, as far away as can be.</source>
+        <translation>Marca su extremo inferior, lo más lejos posible.</translation>
+    </message>
+    <message>
+        <source>Keep it, or mark the upper end of a second line, far beside the first.</source>
+        <translation>Guárdalo, o marca el extremo superior de otra línea, lejos de la primera.</translation>
+    </message>
+    <message>
+        <source>Mark the lower end of the second line.</source>
+        <translation>Marca el extremo inferior de la segunda línea.</translation>
+    </message>
+    <message>
+        <source>Neck at {neck} %, pelvis at {pelvis} % of the way from hips to shoulders.</source>
+        <translation>Cuello al {neck} % y pelvis al {pelvis} % del camino de las caderas a los hombros.</translation>
+    </message>
+    <message>
+        <source>Turn your back to the camera, arms hanging. A helper takes a picture.</source>
+        <translation>Ponte de espaldas a la cámara, con los brazos colgando. Un ayudante toma una imagen.</translation>
+    </message>
+    <message>
+        <source>Mark the bone that stands out most at the base of the neck.</source>
+        <translation>Marca el hueso que más sobresale en la base del cuello.</translation>
+    </message>
+    <message>
+        <source>Mark one of the two dimples above the buttocks.</source>
+        <translation>Marca uno de los dos hoyuelos sobre las nalgas.</translation>
+    </message>
+    <message>
+        <source>Mark the other dimple.</source>
+        <translation>Marca el otro hoyuelo.</translation>
+    </message>
+    <message>
+        <source>Print it at 100 %. The line on it must measure 100 mm.</source>
+        <translation>Imprímelo al 100 %. La línea debe medir 100 mm.</translation>
+    </message>
+    <message>
+        <source>Say first who is measured, on the first page.</source>
+        <translation>Di primero a quién se mide, en la primera página.</translation>
+    </message>
+    <message>
+        <source>Choose the camera first, on the set-up page.</source>
+        <translation>Elige primero la cámara, en la página de preparación.</translation>
+    </message>
+    <message>
+        <source>A table of camera and goniometer readings</source>
+        <translation>Una tabla de lecturas de cámara y goniómetro</translation>
+    </message>
+    <message>
+        <source>The board was seen in {share} % of the picture.</source>
+        <translation>El tablero se vio en el {share} % de la imagen.</translation>
+    </message>
+    <message>
+        <source>picture to mark</source>
+        <translation>imagen para marcar</translation>
+    </message>
+    <message>
+        <source>Arrow keys move the cross, Space marks, Backspace takes the last mark back.</source>
+        <translation>Las flechas mueven la cruz, Espacio marca, Retroceso quita la última marca.</translation>
     </message>
 </context>
 </TS>

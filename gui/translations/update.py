@@ -13,6 +13,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 from gui.language import LANGUAGES
+from gui.translations.texts_of_calibration import texts_of_calibration
 from gui.translations.texts_of_measure import texts_of_measure
 
 HERE = Path(__file__).parent
@@ -38,9 +39,10 @@ def extract(target: Path) -> None:
     """Write all texts into a ``.ts`` file, keeping the translations that it has."""
     sources = sorted(str(path) for path in HERE.parent.rglob("*.py"))
     with tempfile.TemporaryDirectory() as folder:
-        # The extractor reads calls, so what `measure` holds is written down as calls.
-        extra = Path(folder) / "texts_of_measure.py"
-        calls = "".join(f"tr({text!r})\n" for text in texts_of_measure())
+        # The extractor reads calls, so what other packages hold is written down as calls.
+        extra = Path(folder) / "texts_of_others.py"
+        texts = (*texts_of_measure(), *texts_of_calibration())
+        calls = "".join(f"tr({text!r})\n" for text in texts)
         extra.write_text(calls, encoding="utf-8")
         options = ["-locations", "none", "-no-obsolete", "-ts", str(target)]
         _run("pyside6-lupdate", *sources, str(extra), *options)

@@ -1,0 +1,119 @@
+"""What is kept about the chosen camera and person, in words. No Qt widgets."""
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from calibration.body_shelf import BODIES, BodyRecord, doubts
+from calibration.lens import field_deg
+from calibration.lens_shelf import newest_lens
+from calibration.level_shelf import LEVELS, CameraLevel
+from calibration.placement import PLACEMENTS
+from calibration.remark import Remark
+from gui.words import remark_words, tr
+from measure.setup import LensProfile
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownState:
+    """What there is.
+
+    Attributes
+    ----------
+    doubts
+        Why the record of the body is not used until measured again.
+    places
+        How many places of the person are kept.
+    """
+
+    lens: LensProfile | None = None
+    level: CameraLevel | None = None
+    level_holds: bool = False
+    body: BodyRecord | None = None
+    doubts: tuple[Remark, ...] = ()
+    places: int = 0
+
+
+#: Camera's name, person's identifier and the day.
+LookUp = Callable[[str | None, str | None, dt.date], KnownState]
+
+
+def look_up(camera: str | None, person_id: str | None, today: dt.date) -> KnownState:
+    """Read what is kept; it waits for the disk.
+
+    Raises
+    ------
+    DataError, MachineError
+        When a file cannot be read.
+    """
+    level = None if camera is None else LEVELS.get(camera)
+    body = None if person_id is None else BODIES.get(person_id)
+    return KnownState(
+        lens=None if camera is None else newest_lens(camera),
+        level=level,
+        level_holds=level is not None and level.holds_on(today),
+        body=body,
+        doubts=() if body is None else doubts(body, today),
+        places=sum(each.person_id == person_id for each in PLACEMENTS.all()),
+    )
+
+
+def nothing_kept(camera: str | None, person_id: str | None, today: dt.date) -> KnownState:
+    """Keep nothing, as a window without a data folder."""
+    return KnownState()
+
+
+def lens_words(state: KnownState) -> str:
+    lens = state.lens
+    if lens is None:
+        return tr("\u25cb  Not calibrated: a usual field of view is assumed.")
+    return tr("\u2713  Calibrated at {size} pixels: {field} degrees wide.").format(
+        size=f"{lens.width_px} x {lens.height_px}", field=round(field_deg(lens))
+    )
+
+
+def level_words(state: KnownState) -> str:
+    level = state.level
+    if level is None:
+        return tr("\u25cb  Not measured: the camera is taken as level.")
+    if not state.level_holds:
+        return tr("\u25b6  From {day}, and not used any longer. Measure it again.").format(
+            day=level.day.isoformat()
+        )
+    return tr("\u2713  {turn} Measured on {day}.").format(
+        turn=turn_words(level.roll_deg, level.half_deg), day=level.day.isoformat()
+    )
+
+
+def turn_words(roll_deg: float, half_deg: float) -> str:
+    """Return how the camera is turned about its axis, and how surely that is known."""
+    numbers = {"angle": f"{abs(roll_deg):.1f}", "half": f"{half_deg:.1f}"}
+    if roll_deg >= 0:
+        return tr("Turned clockwise by {angle} degrees, give or take {half}.").format(**numbers)
+    return tr("Turned anticlockwise by {angle} degrees, give or take {half}.").format(**numbers)
+
+
+def lengths_words(state: KnownState) -> str:
+    record = state.body
+    if record is None or record.lengths_day is None:
+        return tr("\u25cb  Not measured: usual proportions are assumed.")
+    return _dated(record.lengths_day, state)
+
+
+def marks_words(state: KnownState) -> str:
+    record = state.body
+    if record is None or record.marks_day is None:
+        return tr("\u25cb  Not marked: usual heights are assumed.")
+    return _dated(record.marks_day, state)
+
+
+def place_words(state: KnownState) -> str:
+    if not state.places:
+        return tr("\u25cb  The next readings keep where you stand.")
+    return tr("\u2713  Places kept: {places}.").format(places=state.places)
+
+
+def _dated(day: dt.date, state: KnownState) -> str:
+    if state.doubts:
+        return "\u25b6  " + " ".join(map(remark_words, state.doubts))
+    return tr("\u2713  Measured on {day}.").format(day=day.isoformat())

@@ -1,0 +1,52 @@
+"""What a study says: agreement with a goniometer, or how well a person's own sessions repeat."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPixmap
+from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QVBoxLayout, QWidget
+
+from gui.look import Look
+from gui.study import Study
+from gui.widgets.notice_line import NoticeLine
+from gui.widgets.text import button, label
+from gui.words import tr
+
+
+class AgreementPage(QWidget):
+    """Words, and beneath them the plot."""
+
+    back = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.title = label("", "title")
+        self.words = QPlainTextEdit()
+        self.words.setReadOnly(True)
+        self.words.setAccessibleName(tr("what the readings say"))
+        self.words.setTabChangesFocus(True)
+        self.plot = QLabel()
+        self.plot.setAccessibleName(tr("plot of the differences"))
+        self._plot = QScrollArea()
+        self._plot.setWidget(self.plot)
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.leave.clicked.connect(self.back)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 16)
+        layout.setSpacing(look.gap(1))
+        layout.addWidget(self.title)
+        layout.addWidget(self.words, 1)
+        layout.addWidget(self._plot, 2)
+        layout.addWidget(self.leave)
+        layout.addWidget(NoticeLine())
+
+    def show_study(self, study: Study) -> None:
+        """Show what a study says."""
+        with_plot = study.plot is not None
+        self.title.setText(
+            tr("Camera against goniometer") if with_plot else tr("How well sessions repeat")
+        )
+        self.words.setPlainText(study.words)
+        self._plot.setVisible(with_plot)
+        if study.plot is not None:
+            self.plot.setPixmap(QPixmap.fromImage(study.plot))
+            self.plot.adjustSize()
+        self.leave.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -1,0 +1,26 @@
+"""Sentences of `calibration` that the window shows, so that the extractor finds them too."""
+
+import ast
+from importlib.resources import files
+
+
+def texts_of_calibration() -> tuple[str, ...]:
+    """Return the template of every remark that is written in `calibration`, each once."""
+    texts = []
+    for file in sorted(files("calibration").iterdir(), key=lambda each: each.name):
+        if file.name.endswith(".py"):
+            texts += _templates(file.read_text(encoding="utf-8"))
+    return tuple(dict.fromkeys(texts))
+
+
+def _templates(source: str) -> list[str]:
+    return [
+        node.args[0].value
+        for node in ast.walk(ast.parse(source))
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Name)
+        and node.func.id == "Remark"
+        and node.args
+        and isinstance(node.args[0], ast.Constant)
+        and isinstance(node.args[0].value, str)
+    ]
