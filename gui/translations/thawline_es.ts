@@ -313,7 +313,7 @@
     </message>
     <message>
         <source>what the readings say</source>
-        <translation type="unfinished"></translation>
+        <translation>lo que dicen las lecturas</translation>
     </message>
     <message>
         <source>plot of the differences</source>
