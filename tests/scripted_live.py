@@ -18,7 +18,7 @@ from pathlib import Path
 import numpy as np
 
 from measure.body import PoseFrame, Side, Track
-from measure.camera import LiveSource
+from measure.camera import LiveSource, Shot
 from measure.camera_trouble import SourceTroubleError
 from measure.clip_job import PosePass
 from measure.errors import PoseProcessError
@@ -35,6 +35,9 @@ from tests.stick_figure import elevation_track, raise_and_hold
 SPEED = 5.0
 FPS = 100.0
 SIZE = (160, 120)
+
+#: Longest wait for the look at a picture, seconds; some are never looked at.
+LOOK_S = 0.5
 
 #: The picture in which a script's accident happens.
 ACCIDENT = 60
@@ -77,6 +80,29 @@ class Found:
     presence: np.ndarray
 
 
+class PatientCamera(FakeCamera):
+    """Delivers a picture when the one before was looked at, and tells the time by their number.
+
+    However busy the computer is, the same pictures are seen at the same times: nothing that is
+    read from them hangs on its speed.
+    """
+
+    def __init__(self, pictures: Iterator, order: SourceOrder, *, deaf: bool) -> None:
+        super().__init__(pictures, deaf=deaf, clock=self._time)
+        self._begun_s = SPEED * (time.monotonic() - order.origin_s)
+        self._number = 0
+        self._is_looked_at = False
+
+    def next(self) -> Shot | None:
+        self._is_looked_at = LOOKED.wait(LOOK_S if self._is_looked_at else 0.0)
+        LOOKED.clear()
+        return super().next()
+
+    def _time(self) -> float:
+        self._number += 1
+        return self._begun_s + self._number * SPEED / FPS
+
+
 class ScriptedLooker:
     """Knows from the picture's number how the figure stands."""
 
@@ -97,6 +123,7 @@ class ScriptedLooker:
                 os.write(OUT, b"nonsense" * 40)
         places = (points_of(rgb) + 0.5) / [rgb.shape[1], rgb.shape[0]]
         sure = np.full((1, len(places)), 0.95)
+        LOOKED.set()
         return Found(places=places[None], visibility=sure, presence=sure)
 
     def close(self) -> None:
@@ -141,11 +168,7 @@ def open_source(order: SourceOrder, script: str) -> LiveSource:
         raise SourceTroubleError(Trouble.CAMERA_DENIED, "You may not use the camera.")
     if script == "slow-open":
         time.sleep(30.0)
-    return FakeCamera(
-        camera(script),
-        deaf=script == "deaf",
-        clock=lambda: SPEED * (time.monotonic() - order.origin_s),
-    )
+    return PatientCamera(camera(script), order, deaf=script == "deaf")
 
 
 class ScriptedPose:
@@ -214,6 +237,7 @@ def main() -> None:
 
 
 OUT = -1
+LOOKED = threading.Event()
 
 if __name__ == "__main__":
     main()
