@@ -24,7 +24,8 @@ from measure.body import Side
 from measure.live_events import EventKind, Phase, SetupHint, Trouble
 from measure.movements import Movement
 from measure.reasons import Reason
-from measure.records import StoppedBy
+from measure.records import EventKind as Happened
+from measure.records import StoppedBy, Stretch
 
 
 class _Album:
@@ -186,6 +187,7 @@ def _others(stage: Stage) -> Iterator[str]:
     yield "progress"
     window.progress.show_details()
     yield "progress-sessions"
+    yield from _programme(stage)
     window.go(2)
     yield "clips-empty"
     window.clips.open([Path("bed-three-flexion-right.mp4"), Path("bed-four-abduction-left.mp4")])
@@ -249,6 +251,28 @@ def _known(stage: Stage) -> Iterator[str]:
     yield "known-retest"
     known.agreement.leave.click()
     stage.settle()
+
+
+def _programme(stage: Stage) -> Iterator[str]:
+    progress = stage.window.progress
+    progress.show_plan()
+    stage.settle()
+    for stretch in (Stretch.PENDULUM, Stretch.EXTERNAL_ROTATION):
+        progress.plan.lines[stretch].wanted.setChecked(True)
+    progress.plan.keep.click()
+    yield "programme-lacking"
+    progress.plan.pain_limit.choose(4)
+    progress.plan.keep.click()
+    stage.settle()
+    progress.stretches.buttons[0].click()
+    yield "programme-tapped"
+    progress.show_events()
+    stage.settle()
+    progress.events.kind.choose(Happened.FLARE)
+    progress.events.keep.click()
+    stage.settle()
+    yield "events"
+    progress.show_curves()
 
 
 def states(stage: Stage) -> Iterator[str]:

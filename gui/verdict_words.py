@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from gui.words import side_title, tr
+from gui.words import movement_name, side_name, side_title, tr
 from measure.body import Side
 from measure.movements import MOVEMENTS, Movement
 from measure.programme import WeekDone
@@ -13,6 +13,7 @@ from measure.progress_looks import Verdict
 from measure.progress_side import SideProgress
 from measure.progress_slope import Slope
 from measure.progress_words import signed
+from measure.prompts import PROMPT_WORDS, WORTH_SHOWING, Prompt
 from measure.records import Conduct
 
 
@@ -103,6 +104,16 @@ def weeks_words(weeks: Sequence[WeekDone]) -> str:
     return tr("Stretches done of those planned: {weeks}.").format(weeks="; ".join(told))
 
 
+def prompt_words(prompt: Prompt) -> str:
+    """Return what is worth showing to a clinician, with its numbers."""
+    seen = tr(PROMPT_WORDS[prompt.kind]).format(
+        movement=", ".join(movement_name(each) for each in prompt.movements),
+        side=side_name(prompt.side) if prompt.side else "",
+        **prompt.numbers,
+    )
+    return f"{seen} {tr(WORTH_SHOWING)}"
+
+
 def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
     """Return what else is worth knowing about a movement: drift, tasks, prompts."""
     lines = []
@@ -125,8 +136,8 @@ def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
             )
     movements = {each.movement for each in sides}
     lines.extend(
-        prompt.text
+        prompt_words(prompt)
         for prompt in progress.prompts
-        if prompt.movement is None or prompt.movement in movements
+        if not prompt.movements or movements & {*prompt.movements}
     )
     return tuple(lines)

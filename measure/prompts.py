@@ -4,7 +4,7 @@ Nothing here is an emergency; those signs are asked for before measuring.
 """
 
 import datetime as dt
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from statistics import median
@@ -23,7 +23,7 @@ from measure.progress_looks import (
     trend,
 )
 from measure.progress_side import SideProgress
-from measure.progress_words import signed, slope_words
+from measure.progress_words import signed
 
 #: A drop counts when every reading of two weeks lies lower by more than this many spreads:
 #: the smallest change that two single readings show for certain, 1.96 times the root of 2.
@@ -56,22 +56,54 @@ class PromptKind(StrEnum):
     MORE_PAIN = "more-pain"
 
 
+#: What the records show, with room for what it is about and for the numbers.
+PROMPT_WORDS: Mapping[PromptKind, str] = {
+    PromptKind.LOSING: "{movement}, {side} side: readings went down over {weeks} weeks, by {value} "
+    "({low} to {high}) a month, 95 % interval in brackets.",
+    PromptKind.DROP: "{movement}, {side} side: every reading of the last two weeks lies well below "
+    "those of the weeks before, by {value} in the middle.",
+    PromptKind.STALLED: "{movement}, {side} side: over the last {weeks} weeks a gain of {least} a "
+    "month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short "
+    "of the other.",
+    PromptKind.NO_GAIN: "Three months of readings of the {side} side show no gain that stands out "
+    "of the noise in {movement}.",
+    PromptKind.HIGH_PAIN: "Pain: over the last two weeks pain at rest or at night was rated "
+    "{rating} of 10 in the middle of {sessions} sessions.",
+    PromptKind.MORE_PAIN: "Pain: the worst pain in 24 hours was rated {rating} of 10 in the middle "
+    "of the last two weeks, {before} in the weeks before.",
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Prompt:
     """A reason to talk to a clinician.
 
     Attributes
     ----------
-    movement, side
-        What it is about; None for pain, and the movement where it is about several.
-    text
-        What the records show, with its numbers, and that it is worth showing.
+    movements, side
+        What it is about; empty and None for pain.
+    numbers
+        The numbers of its sentence in PROMPT_WORDS, alike in every language.
     """
 
     kind: PromptKind
-    movement: Movement | None
+    movements: tuple[Movement, ...]
     side: Side | None
-    text: str
+    numbers: Mapping[str, str]
+
+    @property
+    def movement(self) -> Movement | None:
+        """The movement that it is about; None for pain, and where it is about several."""
+        return self.movements[0] if len(self.movements) == 1 else None
+
+    @property
+    def text(self) -> str:
+        """What the records show, with its numbers, and that it is worth showing."""
+        names = ", ".join(MOVEMENTS[each].name for each in self.movements)
+        if self.kind is PromptKind.NO_GAIN:
+            names = names.lower()
+        seen = PROMPT_WORDS[self.kind].format(movement=names, side=self.side or "", **self.numbers)
+        return f"{seen} {WORTH_SHOWING}"
 
 
 def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> tuple[Prompt, ...]:
@@ -83,63 +115,56 @@ def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> 
         The affected sides, each movement in the way it is done most often.
     """
     found = [prompt for each in sides for prompt in _of_motion(each)]
-    told = {(each.movement, each.side) for each in found}
+    told = {(movement, each.side) for each in found for movement in each.movements}
     quiet = [each for each in sides if (each.movement, each.side) not in told]
     return (*found, *_of_no_gain(quiet), *_of_pain(history, today))
 
 
 def _of_motion(each: SideProgress) -> Iterable[Prompt]:
-    what = f"{MOVEMENTS[each.movement].name}, {each.side.value} side"
-
-    def prompt(kind: PromptKind, seen: str) -> Prompt:
-        text = f"{what}: {seen} {WORTH_SHOWING}"
-        return Prompt(kind=kind, movement=each.movement, side=each.side, text=text)
+    def prompt(kind: PromptKind, numbers: Mapping[str, str]) -> Prompt:
+        return Prompt(kind=kind, movements=(each.movement,), side=each.side, numbers=numbers)
 
     if each.verdict is Verdict.LOSING:
-        yield prompt(PromptKind.LOSING, _losing_words(each))
+        yield prompt(PromptKind.LOSING, _losing_numbers(each))
     elif (drop := _drop(each)) is not None:
-        amount = signed(drop, MOVEMENTS[each.movement].unit)
-        yield prompt(
-            PromptKind.DROP,
-            f"every reading of the last two weeks lies well below those of the weeks before, "
-            f"by {amount} in the middle.",
-        )
+        yield prompt(PromptKind.DROP, {"value": signed(drop, MOVEMENTS[each.movement].unit)})
     elif each.verdict is Verdict.STALLED:
-        yield prompt(PromptKind.STALLED, _stalled_words(each))
+        yield prompt(PromptKind.STALLED, _stalled_numbers(each))
 
 
 def _of_no_gain(sides: Iterable[SideProgress]) -> Iterable[Prompt]:
     """Yield one prompt a side, however many of its movements show no gain."""
-    names: dict[Side, list[str]] = {}
+    found: dict[Side, list[Movement]] = {}
     for each in sides:
         if _no_gain(each):
-            names.setdefault(each.side, []).append(MOVEMENTS[each.movement].name.lower())
-    for side, movements in names.items():
-        text = (
-            f"{side.value.capitalize()} side: three months of readings show no gain that stands "
-            f"out of the noise in {', '.join(movements)}. {WORTH_SHOWING}"
-        )
-        yield Prompt(kind=PromptKind.NO_GAIN, movement=None, side=side, text=text)
+            found.setdefault(each.side, []).append(each.movement)
+    for side, movements in found.items():
+        yield Prompt(kind=PromptKind.NO_GAIN, movements=tuple(movements), side=side, numbers={})
 
 
-def _losing_words(each: SideProgress) -> str:
+def _losing_numbers(each: SideProgress) -> dict[str, str]:
     look = each.looks[-1]
     assert look.slope is not None
-    return (
-        f"readings went down over {look.weeks:.0f} weeks, by "
-        f"{slope_words(look.slope, each.movement)} a month, 95 % interval in brackets."
-    )
+    unit = MOVEMENTS[each.movement].unit
+    low, high = (signed(end, unit).rstrip("°% ") for end in look.slope.interval_per_month())
+    return {
+        "weeks": f"{look.weeks:.0f}",
+        "value": signed(look.slope.per_month, unit),
+        "low": low,
+        "high": high,
+    }
 
 
-def _stalled_words(each: SideProgress) -> str:
+def _stalled_numbers(each: SideProgress) -> dict[str, str]:
     upper = each.looks[-1].upper_per_month
     assert upper is not None
     assert each.short_by is not None
-    return (
-        f"over the last {STALL_WINDOW_DAY // 7} weeks a gain of {STALL_BELOW_DEG:.0f}° a month "
-        f"or more is unlikely (at most {signed(upper, Unit.DEGREES, 1)} a month with 95 %), and "
-        f"this side is {each.short_by:.0f}° short of the other."
-    )
+    return {
+        "weeks": str(STALL_WINDOW_DAY // 7),
+        "least": f"{STALL_BELOW_DEG:.0f}°",
+        "most": signed(upper, Unit.DEGREES, 1),
+        "short": f"{each.short_by:.0f}°",
+    }
 
 
 def _drop(each: SideProgress) -> float | None:
@@ -192,22 +217,14 @@ def _of_pain(history: History, today: dt.date) -> Iterable[Prompt]:
         if ago < PAIN_DAY and (known := [r for r in (pain.rest, pain.night) if r is not None])
     ]
     if _enough(nightly) and (middle := median(rating for _, rating in nightly)) >= HIGH_PAIN:
-        yield _pain_prompt(
-            PromptKind.HIGH_PAIN,
-            f"over the last two weeks pain at rest or at night was rated {middle:.0f} of 10 in "
-            f"the middle of {len(nightly)} sessions.",
-        )
+        yield _pain_prompt(PromptKind.HIGH_PAIN, rating=f"{middle:.0f}", sessions=str(len(nightly)))
     worst = [(ago, pain.worst_24h) for ago, pain in rated if pain.worst_24h is not None]
     lately = [(ago, rating) for ago, rating in worst if ago < PAIN_DAY]
     before = [(ago, rating) for ago, rating in worst if 0 <= ago - PAIN_DAY < PAIN_BEFORE_DAY]
     if _enough(lately) and _enough(before):
         now, then = median(r for _, r in lately), median(r for _, r in before)
         if now - then >= MORE_PAIN:
-            yield _pain_prompt(
-                PromptKind.MORE_PAIN,
-                f"the worst pain in 24 hours was rated {now:.0f} of 10 in the middle of the "
-                f"last two weeks, {then:.0f} in the weeks before.",
-            )
+            yield _pain_prompt(PromptKind.MORE_PAIN, rating=f"{now:.0f}", before=f"{then:.0f}")
 
 
 def _enough(ratings: Sequence[tuple[int, int]]) -> bool:
@@ -218,5 +235,5 @@ def _enough(ratings: Sequence[tuple[int, int]]) -> bool:
     return max(ago) - min(ago) >= PAIN_LEAST_SPAN_DAY
 
 
-def _pain_prompt(kind: PromptKind, seen: str) -> Prompt:
-    return Prompt(kind=kind, movement=None, side=None, text=f"Pain: {seen} {WORTH_SHOWING}")
+def _pain_prompt(kind: PromptKind, **numbers: str) -> Prompt:
+    return Prompt(kind=kind, movements=(), side=None, numbers=numbers)

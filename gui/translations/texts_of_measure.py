@@ -8,6 +8,7 @@ from measure.milestones import TASKS
 from measure.movements import MOVEMENTS, View
 from measure.programme import STRETCHES, Irritability, asking
 from measure.progress_series import BREAK_WORDS
+from measure.prompts import PROMPT_WORDS, WORTH_SHOWING
 from measure.reasons import SENTENCES
 
 #: One level of every region of the back.
@@ -28,6 +29,8 @@ def texts_of_measure() -> tuple[str, ...]:
         *(facts.name for facts in STRETCHES.values()),
         *(facts.how for facts in STRETCHES.values()),
         *BREAK_WORDS,
+        *PROMPT_WORDS.values(),
+        WORTH_SHOWING,
         *(asking(band).sentence for band in Irritability),
     ]
     return tuple(dict.fromkeys(text for text in texts if text))

@@ -2175,31 +2175,31 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>{movement}, {side} side: readings went down over {weeks} weeks, by {value} ({low} to {high}) a month, 95 % interval in brackets.</source>
-        <translation type="unfinished"></translation>
+        <translation>{movement}, lado {side}: las lecturas bajaron durante {weeks} semanas, {value} (de {low} a {high}) al mes, con el intervalo del 95 % entre paréntesis.</translation>
     </message>
     <message>
         <source>{movement}, {side} side: every reading of the last two weeks lies well below those of the weeks before, by {value} in the middle.</source>
-        <translation type="unfinished"></translation>
+        <translation>{movement}, lado {side}: todas las lecturas de las dos últimas semanas están claramente por debajo de las de las semanas anteriores, {value} en el medio.</translation>
     </message>
     <message>
         <source>{movement}, {side} side: over the last {weeks} weeks a gain of {least} a month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short of the other.</source>
-        <translation type="unfinished"></translation>
+        <translation>{movement}, lado {side}: en las últimas {weeks} semanas es improbable una mejora de {least} al mes o más (como mucho {most} al mes con el 95 %), y a este lado le faltan {short} para llegar al otro.</translation>
     </message>
     <message>
         <source>Three months of readings of the {side} side show no gain that stands out of the noise in {movement}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Tres meses de lecturas del lado {side} no muestran ninguna mejora que destaque del ruido en: {movement}.</translation>
     </message>
     <message>
         <source>Pain: over the last two weeks pain at rest or at night was rated {rating} of 10 in the middle of {sessions} sessions.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor: en las dos últimas semanas el dolor en reposo o de noche se valoró en {rating} de 10, en el medio de {sessions} sesiones.</translation>
     </message>
     <message>
         <source>Pain: the worst pain in 24 hours was rated {rating} of 10 in the middle of the last two weeks, {before} in the weeks before.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dolor: el peor dolor en 24 horas se valoró en {rating} de 10 en el medio de las dos últimas semanas, {before} en las semanas anteriores.</translation>
     </message>
     <message>
         <source>This is worth showing to a clinician.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vale la pena enseñárselo a un profesional sanitario.</translation>
     </message>
     <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>

@@ -1,6 +1,7 @@
 """The home programme and what happened between sessions, entered in the window."""
 
 import datetime as dt
+import string
 from collections.abc import Callable
 
 import pytest
@@ -11,11 +12,13 @@ from pytestqt.qtbot import QtBot
 from gui.curves import curves
 from gui.memory_keeper import garden_history
 from gui.stage import TODAY, Stage
+from gui.verdict_words import prompt_words
 from gui.widgets.history_chart import noon
 from measure.body import Side
 from measure.history import History
 from measure.moments import Moment, new_id
 from measure.movements import Movement
+from measure.prompts import PROMPT_WORDS, Prompt, PromptKind
 from measure.records import (
     Conduct,
     Event,
@@ -291,3 +294,17 @@ def focused() -> QWidget:
     found = QApplication.focusWidget()
     assert found is not None
     return found
+
+
+@pytest.mark.parametrize("kind", list(PromptKind))
+def test_what_is_worth_showing_is_told_alike_in_window_and_report(kind: PromptKind) -> None:
+    fields = {name for _, name, _, _ in string.Formatter().parse(PROMPT_WORDS[kind]) if name}
+    about = "movement" in fields
+    prompt = Prompt(
+        kind=kind,
+        movements=(Movement.FLEXION,) if about else (),
+        side=Side.LEFT if about else None,
+        numbers={name: f"<{name}>" for name in fields - {"movement", "side"}},
+    )
+    assert prompt_words(prompt).lower() == prompt.text.lower()
+    assert all(number in prompt.text for number in prompt.numbers.values())

@@ -64,7 +64,7 @@ def test_three_months_without_gain() -> None:
     left = (Movement.ABDUCTION, Side.LEFT)
     (prompt,) = told({left: course(100, 0)})
     assert prompt.kind is PromptKind.NO_GAIN
-    assert prompt.text.startswith("Left side: three months of readings show no gain")
+    assert prompt.text.startswith("Three months of readings of the left side show no gain")
     assert "abduction" in prompt.text
 
 
