@@ -33,23 +33,27 @@ class _Taps(QWidget):
         self._arrange(self.width())
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self._widest(), super().minimumSizeHint().height())
+        return QSize(self._width(1), super().minimumSizeHint().height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._arrange(event.size().width())
 
     def _arrange(self, room: int) -> None:
-        fitting = (room + _GAP_PX) // (self._widest() + _GAP_PX)
-        columns = min(max(1, fitting), max(1, len(self.buttons)))
+        most = max(1, len(self.buttons))
+        columns = next((n for n in range(most, 1, -1) if self._width(n) <= room), 1)
         if columns != self._columns:
             self._columns = columns
             for place, one in enumerate(self.buttons):
                 self._grid.addWidget(one, place // columns, place % columns)
             self.updateGeometry()
 
-    def _widest(self) -> int:
-        return max((one.minimumSizeHint().width() for one in self.buttons), default=1)
+    def _width(self, columns: int) -> int:
+        """Return how wide the buttons are in so many columns."""
+        widths = [0] * columns
+        for place, one in enumerate(self.buttons):
+            widths[place % columns] = max(widths[place % columns], one.minimumSizeHint().width())
+        return sum(widths) + _GAP_PX * (columns - 1)
 
 
 class StretchRow(QWidget):
