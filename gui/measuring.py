@@ -12,16 +12,21 @@ from gui.guide import Guide, Pace, Step, Task
 from gui.keeper import Kept
 from gui.place_watch import PlaceWatch
 from gui.safety import pain_asks_for_check
-from gui.sentences import live_sentence
+from gui.sentences import live_sentence, next_sentence
 from gui.session_log import SessionLog
 from gui.tones import Tone
-from gui.words import remark_words
+from gui.words import remark_words, tr
 from measure.live_events import EventKind, LiveEvent, LiveFrame, Phase, Source, Trouble
 from measure.moments import new_id
 from measure.readings import Measurement
 from measure.records import StoppedBy
 
-_TONE_OF_PHASE = {Phase.MOVE: Tone.MOVE, Phase.HOLD: Tone.HOLD}
+_TONE_OF_PHASE = {
+    Phase.WAIT_NEUTRAL: Tone.NEUTRAL,
+    Phase.MOVE: Tone.MOVE,
+    Phase.HOLD: Tone.HOLD,
+    Phase.RETURN: Tone.RETURN,
+}
 _TONE_OF_EVENT = {
     EventKind.TRIAL_CAPTURED: Tone.CAPTURED,
     EventKind.TRIAL_REFUSED: Tone.REFUSED,
@@ -68,6 +73,7 @@ class Measuring(QObject):
         self._frame: LiveFrame | None = None
         self._phase: Phase | None = None
         self._held: float | None = None
+        self._stood = False
         self._key = new_id()
         feed.framed.connect(self._take_frame)
         feed.happened.connect(self._take_event)
@@ -87,6 +93,7 @@ class Measuring(QObject):
         self._key = new_id()
         self._phase = None
         self._frame = None
+        self._stood = False
         self.trouble = None
         self._cues.forget()
         source = self._next_source()
@@ -124,6 +131,7 @@ class Measuring(QObject):
         outcome = self.guide.answer(pain, stopped_by)
         if outcome.measurement is not None:
             self._keep(outcome.measurement, pain, stopped_by)
+        self._cues.say(next_sentence(self.guide))
         self.stepped.emit()
 
     def go_on(self) -> None:
@@ -172,12 +180,23 @@ class Measuring(QObject):
         if frame.phase is Phase.HOLD and frame.value is not None:
             self._held = frame.value
         if frame.phase is not self._phase:
-            self._phase = frame.phase
-            tone = _TONE_OF_PHASE.get(frame.phase)
-            if tone is not None and self.guide.step is Step.MEASURING:
-                self._cues.sound(tone)
+            before, self._phase = self._phase, frame.phase
+            if self.guide.step is Step.MEASURING:
+                self._sound_phase(before, frame.phase)
         self._speak()
         self.framed.emit(frame)
+
+    def _sound_phase(self, before: Phase | None, phase: Phase) -> None:
+        """Sound the tone of a phase that begins; that of the rest once for each movement."""
+        tone = _TONE_OF_PHASE.get(phase)
+        if tone is Tone.RETURN and before is not Phase.HOLD:
+            return  # the arm has come back already, or never held
+        if tone is Tone.NEUTRAL:
+            if self._stood:
+                return
+            self._stood = True
+        if tone is not None:
+            self._cues.sound(tone)
 
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
@@ -201,6 +220,8 @@ class Measuring(QObject):
         self._speak()
         self.changed.emit()
         if self.guide.step is not step:
+            self._cues.sound(Tone.DONE)
+            self._cues.say(tr("Done. Let the arm rest."))
             self.stepped.emit()
 
     @Slot(object)

@@ -13,19 +13,26 @@ _LOUDNESS = 0.3
 class Tone(StrEnum):
     """What a tone says."""
 
+    NEUTRAL = "neutral"
     MOVE = "move"
     HOLD = "hold"
+    RETURN = "return"
     CAPTURED = "captured"
     REFUSED = "refused"
+    DONE = "done"
 
 
-#: Pitches in Hz and how long each sounds, seconds. Ours: up for go, level for stay, a falling
-#: third for settled, a low one for not counted.
+#: Pitches in Hz and how long each sounds, seconds. Ours: one for stand, up for go, level for
+#: stay, far down for come back, a falling third for captured, a low one for not counted, three
+#: rising ones for the end of a movement.
 _NOTES: dict[Tone, tuple[tuple[float, float], ...]] = {
+    Tone.NEUTRAL: ((392.0, 0.26),),
     Tone.MOVE: ((392.0, 0.14), (523.3, 0.22)),
     Tone.HOLD: ((523.3, 0.3),),
+    Tone.RETURN: ((523.3, 0.14), (349.2, 0.3)),
     Tone.CAPTURED: ((659.3, 0.16), (523.3, 0.34)),
     Tone.REFUSED: ((261.6, 0.3), (261.6, 0.3)),
+    Tone.DONE: ((523.3, 0.14), (659.3, 0.14), (784.0, 0.34)),
 }
 
 

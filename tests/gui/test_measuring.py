@@ -13,6 +13,7 @@ from gui.guide import AttemptState, Pace, Step, Task
 from gui.measuring import Measuring
 from gui.memory_keeper import MemoryKeeper
 from gui.scripted_engine import ScriptedEngine
+from gui.sentences import start_position
 from gui.session_log import SessionLog
 from gui.tones import Tone
 from measure.body import Side
@@ -215,7 +216,28 @@ def test_tones_mark_move_hold_and_capture(session: Session) -> None:
     session.feed.pull()
     session.engine.capture(90.0)
     session.feed.pull()
-    assert session.cues.sounded == [Tone.MOVE, Tone.HOLD, Tone.CAPTURED]
+    assert session.cues.sounded == [Tone.NEUTRAL, Tone.MOVE, Tone.HOLD, Tone.CAPTURED]
+
+
+def test_somebody_who_cannot_look_hears_when_to_stand_go_stay_and_come_back(
+    session: Session,
+) -> None:
+    for phase in (
+        *(Phase.OPENING, Phase.LOOKING_FOR_PERSON, Phase.WAIT_NEUTRAL, Phase.LOOKING_FOR_PERSON),
+        *(Phase.WAIT_NEUTRAL, Phase.MOVE, Phase.HOLD, Phase.RETURN, Phase.REST, Phase.RETURN),
+    ):
+        session.engine.show(phase, 90.0)
+        session.feed.pull()
+    assert session.cues.sounded == [Tone.NEUTRAL, Tone.MOVE, Tone.HOLD, Tone.RETURN]
+
+
+def test_the_end_of_a_movement_is_heard_and_what_comes_next_is_spoken(session: Session) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    assert session.cues.sounded[-1] is Tone.DONE
+    assert session.cues.spoken[-1] == "Done. Let the arm rest."
+    session.measuring.answer(2, None)
+    assert session.cues.spoken[-1] == start_position(Movement.ABDUCTION, Side.LEFT)
 
 
 def test_every_sentence_is_spoken_once(session: Session) -> None:
