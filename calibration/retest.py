@@ -54,13 +54,15 @@ def _sessions(records: list[MeasurementRecord]) -> list[RetestSession]:
     days: dict[int, list[float]] = defaultdict(list)
     for each in records:
         if _way(each) == alike:
-            scored = [trial.value for trial in each.measurement.trials if trial.scored]
-            days[each.taken.day.toordinal()] += [one for one in scored if one is not None]
-    return [
-        RetestSession(day=float(day), trials=tuple(trials))
-        for day, trials in days.items()
-        if trials
-    ]
+            days[each.taken.day.toordinal()] += _values(each)
+    return [RetestSession(day=float(day), trials=tuple(values)) for day, values in days.items()]
+
+
+def _values(record: MeasurementRecord) -> list[float]:
+    """Return the scored trials, or the value itself where no trials are kept."""
+    found = record.measurement
+    scored = [trial.value for trial in found.trials if trial.scored]
+    return [one for one in scored or [found.value] if one is not None]
 
 
 def _way(record: MeasurementRecord) -> tuple[Conduct, tuple[object, ...]]:
