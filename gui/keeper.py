@@ -68,6 +68,12 @@ class SessionKeeper(Protocol):
     def drop_stretch(self, log_id: str) -> None:
         """Take back a stretch that was noted."""
 
+    def plans(self, person_id: str) -> tuple[Plan, ...]:
+        """Return a person's home programmes, the earliest first."""
+
+    def events(self, person_id: str) -> tuple[Event, ...]:
+        """Return what happened to a person, the earliest first."""
+
     def save_plan(self, plan: Plan) -> None:
         """Keep a home programme; the same identifier again takes the earlier one's place."""
 
@@ -134,6 +140,12 @@ class StoreKeeper:
 
     def drop_stretch(self, log_id: str) -> None:
         self._opened().delete_stretch(log_id)
+
+    def plans(self, person_id: str) -> tuple[Plan, ...]:
+        return tuple(self._opened().plans(person_id))
+
+    def events(self, person_id: str) -> tuple[Event, ...]:
+        return tuple(self._opened().events(person_id))
 
     def save_plan(self, plan: Plan) -> None:
         self._opened().save_plan(plan)

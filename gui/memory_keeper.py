@@ -95,6 +95,12 @@ class MemoryKeeper:
             left = tuple(each for each in history.stretches if each.id != log_id)
             self._histories[person_id] = replace(history, stretches=left)
 
+    def plans(self, person_id: str) -> tuple[Plan, ...]:
+        return self._histories[person_id].plans
+
+    def events(self, person_id: str) -> tuple[Event, ...]:
+        return self._histories[person_id].events
+
     def save_plan(self, plan: Plan) -> None:
         others = [each for each in self._histories[plan.person_id].plans if each.id != plan.id]
         plans = sorted((*others, plan), key=lambda each: each.first_day)

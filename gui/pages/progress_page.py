@@ -311,11 +311,11 @@ class ProgressPage(QWidget):
         if person is None:
             return
 
-        def found(history: History) -> None:
+        def found(plans: tuple[Plan, ...]) -> None:
             self._pages.setCurrentWidget(self.plan)
-            self.plan.show_plan(person, plan_on(history.plans, today), today)
+            self.plan.show_plan(person, plan_on(plans, today), today)
 
-        self._services.records.run(lambda: keeper.history(person.id), found, self.told.emit)
+        self._services.records.run(lambda: keeper.plans(person.id), found, self.told.emit)
 
     @Slot()
     def show_events(self) -> None:
@@ -324,11 +324,11 @@ class ProgressPage(QWidget):
         if person is None:
             return
 
-        def found(history: History) -> None:
+        def found(events: tuple[Event, ...]) -> None:
             self._pages.setCurrentWidget(self.events)
-            self.events.show_events(person, history.events, today)
+            self.events.show_events(person, events, today)
 
-        self._services.records.run(lambda: keeper.history(person.id), found, self.told.emit)
+        self._services.records.run(lambda: keeper.events(person.id), found, self.told.emit)
 
     # -- one session ----------------------------------------------------------------------------
 

@@ -1,5 +1,6 @@
 """A session on its way to the real store: begun once, replaced by key, in order, never lost."""
 
+import datetime as dt
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -20,7 +21,18 @@ from measure.errors import InputError
 from measure.moments import new_id
 from measure.movements import Movement
 from measure.readings import Measurement
-from measure.records import Conduct, Help, Pain, StoppedBy, Stretch
+from measure.records import (
+    Conduct,
+    Event,
+    EventKind,
+    Help,
+    Pain,
+    Person,
+    Plan,
+    PlannedStretch,
+    StoppedBy,
+    Stretch,
+)
 from measure.store import Store
 
 
@@ -128,6 +140,19 @@ def test_what_cannot_be_saved_is_told(worker: Background, qtbot: QtBot) -> None:
     assert len(told.args[0]) > 20
 
 
+def plan_and_event(person: Person) -> tuple[Plan, Event]:
+    return (
+        Plan(
+            id=new_id(),
+            person_id=person.id,
+            first_day=dt.date(2026, 11, 2),
+            stretches=(PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),),
+            pain_limit=4,
+        ),
+        Event(id=new_id(), person_id=person.id, day=dt.date(2026, 11, 3), kind=EventKind.FLARE),
+    )
+
+
 @pytest.mark.parametrize("kind", ["memory", "store"])
 def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     keeper = MemoryKeeper() if kind == "memory" else StoreKeeper(path)
@@ -140,6 +165,16 @@ def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     keeper.keep(session_id, person.id, kept)
     keeper.keep(session_id, person.id, replace(kept, measurement=made(90.0, 92.0)))
     keeper.log_stretch(person.id, Stretch.PENDULUM)
+    mistaken = keeper.log_stretch(person.id, Stretch.TOWEL)
+    keeper.drop_stretch(mistaken.id)
+    plan, event = plan_and_event(person)
+    keeper.save_plan(plan)
+    keeper.save_plan(replace(plan, pain_limit=3))
+    keeper.save_event(event)
+    keeper.save_event(replace(event, id=new_id(), note="once more"))
+    keeper.drop_event(event.id)
+    assert keeper.plans(person.id) == (replace(plan, pain_limit=3),)
+    assert [each.note for each in keeper.events(person.id)] == ["once more"]
     keeper.finish(session_id, "done")
     history = keeper.history(person.id)
     assert [each.measurement.value for each in history.measurements] == [91.0]
