@@ -119,6 +119,9 @@ FOLDER ?= $(HOME)/.cache/thawline-bench
 bench: install-dev
 	$(BIN)/python -m tests.bench.bench_speed
 	$(BIN)/python -m tests.bench.bench_live
+	$(BIN)/python -m tests.bench.bench_window
+	$(BIN)/python -m tests.bench.bench_guided --model-quality full
+	$(BIN)/python -m tests.bench.bench_guided --model-quality full --clinic
 
 bench-accuracy: install-dev
 	$(PIP) --editable '.[synth]'
