@@ -229,8 +229,10 @@ def summary(found: Sequence[Compared], quality: str) -> Iterator[str]:
         ("the same, reach", reaches, "thin", "every"),
         ("quick pass alone and at every frame", angles, "quick_thin", "quick_every"),
         ("reading and truth", angles, "thin", "truth"),
+        ("reading of every frame and truth", angles, "every", "truth"),
         (f"{quality} network, plain, every frame, and truth", angles, "plain", "truth"),
         ("reading and truth, reach", reaches, "thin", "truth"),
+        ("reading of every frame and truth, reach", reaches, "every", "truth"),
         (f"{quality} network, plain, every frame, and truth, reach", reaches, "plain", "truth"),
     )
     for title, group, one, other_one in rows:
