@@ -429,11 +429,11 @@
     </message>
     <message>
         <source>being settled</source>
-        <translation>fijándose</translation>
+        <translation>calculándose</translation>
     </message>
     <message>
         <source>settled: {range}</source>
-        <translation>fijado: {range}</translation>
+        <translation>resultado: {range}</translation>
     </message>
     <message>
         <source>Pause</source>
@@ -469,7 +469,7 @@
     </message>
     <message>
         <source>Show the printed board, whole or nearly, in good light.</source>
-        <translation>Muestra el tablero impreso, entero o casi, con buena luz.</translation>
+        <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
     </message>
     <message>
         <source>Views: {kept} of {enough}</source>
@@ -799,15 +799,15 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Type the trunk and at least one other length.</source>
-        <translation>Escribe el tronco y al menos otra longitud.</translation>
+        <translation>Escriba el tronco y al menos otra longitud.</translation>
     </message>
     <message>
         <source>A trunk measures {low} to {high} cm. Measure again.</source>
-        <translation>Un tronco mide de {low} a {high} cm. Mide otra vez.</translation>
+        <translation>Un tronco mide de {low} a {high} cm. Mida otra vez.</translation>
     </message>
     <message>
         <source>With this trunk, {length} measures {low} to {high} cm. Measure again.</source>
-        <translation>Con este tronco, {length} mide de {low} a {high} cm. Mide otra vez.</translation>
+        <translation>Con este tronco, {length} mide de {low} a {high} cm. Mida otra vez.</translation>
     </message>
     <message>
         <source>Left and right</source>
@@ -1055,7 +1055,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Its numbers can be off by several degrees. Each says how sure it is, and often the honest answer is that it cannot tell.</source>
-        <translation>Sus números pueden desviarse varios grados. Cada uno dice qué tan seguro es, y muchas veces la respuesta honesta es que no se puede saber.</translation>
+        <translation>Sus números pueden desviarse varios grados. Cada uno dice hasta qué punto es seguro, y muchas veces la respuesta honesta es que no se puede saber.</translation>
     </message>
     <message>
         <source>There is nothing to reach here. Stop before it becomes painful.</source>
@@ -1271,11 +1271,11 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Let the arm come back.</source>
-        <translation>Deje volver el brazo.</translation>
+        <translation>Deje que el brazo vuelva.</translation>
     </message>
     <message>
         <source>Let the arm rest. The reading is being settled.</source>
-        <translation>Deje descansar el brazo. Se está fijando la lectura.</translation>
+        <translation>Deje descansar el brazo. Se está calculando la lectura.</translation>
     </message>
     <message>
         <source>One moment, please.</source>
@@ -1327,7 +1327,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The light is behind you. Turn it round or close a blind.</source>
-        <translation>La luz está detrás. Cámbiela de lado o baje una persiana.</translation>
+        <translation>La luz está detrás de usted. Cámbiela de lado o baje una persiana.</translation>
     </message>
     <message>
         <source>nobody seen</source>
@@ -1687,7 +1687,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>half turned</source>
-        <translation>medio girado</translation>
+        <translation>girado a medias</translation>
     </message>
     <message>
         <source>to come</source>
@@ -1943,7 +1943,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The elbow was bent. Keep it as straight as is comfortable.</source>
-        <translation>El codo estaba doblado. Manténgalo recto mientras le resulte cómodo.</translation>
+        <translation>El codo estaba doblado. Manténgalo recto, sin forzarlo.</translation>
     </message>
     <message>
         <source>The elbow was not at a right angle. Keep it bent to 90 degrees.</source>
@@ -1955,7 +1955,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The trunk leaned. Stay upright and let only the arm move.</source>
-        <translation>El tronco se inclinó. Quédese derecho y mueva solo el brazo.</translation>
+        <translation>El tronco se inclinó. Mantenga el tronco recto y mueva solo el brazo.</translation>
     </message>
     <message>
         <source>The trunk turned. Keep the chest still.</source>
@@ -2187,7 +2187,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Three months of readings of the {side} side show no gain that stands out of the noise in {movement}.</source>
-        <translation>Tres meses de lecturas del lado {side} no muestran ninguna mejora que destaque del ruido en: {movement}.</translation>
+        <translation>Tres meses de lecturas del lado {side} no muestran ninguna mejora que destaque de las variaciones normales en: {movement}.</translation>
     </message>
     <message>
         <source>Pain: over the last two weeks pain at rest or at night was rated {rating} of 10 in the middle of {sessions} sessions.</source>
@@ -2207,11 +2207,11 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The body lengths are from {day}, more than {most} days ago. Measure them again.</source>
-        <translation>Las longitudes del cuerpo son del {day}, de hace más de {most} días. Mídelas otra vez.</translation>
+        <translation>Las longitudes del cuerpo son del {day}, de hace más de {most} días. Mídalas otra vez.</translation>
     </message>
     <message>
         <source>The marks are from {day}, more than {most} days ago. Measure them again.</source>
-        <translation>Las marcas son del {day}, de hace más de {most} días. Mídelas otra vez.</translation>
+        <translation>Las marcas son del {day}, de hace más de {most} días. Mídalas otra vez.</translation>
     </message>
     <message>
         <source>The shoulders look wider against the trunk than when they were measured. Is this the right person, facing the camera?</source>
@@ -2223,7 +2223,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The camera&apos;s level is from {day}; measure it again.</source>
-        <translation>El nivel de la cámara es del {day}; mídelo otra vez.</translation>
+        <translation>El nivel de la cámara es del {day}; mídalo otra vez.</translation>
     </message>
     <message>
         <source>The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of view is assumed.</source>
@@ -2239,7 +2239,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The board was seen in {share} % of the picture only: show it in the {where} too.</source>
-        <translation>El tablero solo se vio en el {share} % de la imagen: muéstralo también en esta parte: {where}.</translation>
+        <translation>El tablero solo se vio en el {share} % de la imagen: muéstrelo también en esta parte: {where}.</translation>
     </message>
     <message>
         <source>No lens explains these views. Was the board flat, and one board only?</source>
@@ -2247,19 +2247,19 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The corners miss the best lens by {error} pixels; at most {most} is accepted. Keep the board flat and hold it still.</source>
-        <translation>Las esquinas se apartan {error} píxeles de la mejor lente; se acepta {most} como mucho. Mantén el tablero plano y quieto.</translation>
+        <translation>Las esquinas se apartan {error} píxeles de la mejor lente; se acepta {most} como mucho. Mantenga el tablero plano y quieto.</translation>
     </message>
     <message>
         <source>The board was held squarely to the camera: tilt it to the left, right, up and down, by about 30 degrees, in at least {fewest} views.</source>
-        <translation>El tablero estaba siempre de frente: inclínalo a la izquierda, a la derecha, arriba y abajo, unos 30 grados, en al menos {fewest} vistas.</translation>
+        <translation>El tablero estaba siempre de frente: inclínelo a la izquierda, a la derecha, arriba y abajo, unos 30 grados, en al menos {fewest} vistas.</translation>
     </message>
     <message>
         <source>The focal length stays unsure: tilt the board to each side, and show it nearer and farther.</source>
-        <translation>La distancia focal sigue insegura: inclina el tablero a cada lado y muéstralo más cerca y más lejos.</translation>
+        <translation>La distancia focal sigue insegura: incline el tablero a cada lado y muéstrelo más cerca y más lejos.</translation>
     </message>
     <message>
         <source>The lens found is not possible at the picture&apos;s rim: show the board nearer to the rim. Fisheye lenses are not supported.</source>
-        <translation>La lente hallada no es posible en el borde de la imagen: muestra el tablero más cerca del borde. No sirven las lentes de ojo de pez.</translation>
+        <translation>La lente hallada no es posible en el borde de la imagen: muestre el tablero más cerca del borde. No sirven las lentes de ojo de pez.</translation>
     </message>
     <message>
         <source>edges</source>
@@ -2303,7 +2303,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Hold the board still for a moment.</source>
-        <translation>Mantén el tablero quieto un momento.</translation>
+        <translation>Mantenga el tablero quieto un momento.</translation>
     </message>
     <message>
         <source>Enough views. More can still be added.</source>
@@ -2311,35 +2311,35 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Move the board to the {where} of the picture and hold it.</source>
-        <translation>Lleva el tablero a esta parte de la imagen y mantenlo: {where}.</translation>
+        <translation>Lleve el tablero a esta parte de la imagen y manténgalo: {where}.</translation>
     </message>
     <message>
         <source>Tilt the board away at one side, by about 30 degrees, and hold it.</source>
-        <translation>Inclina un lado del tablero hacia atrás, unos 30 grados, y mantenlo.</translation>
+        <translation>Incline un lado del tablero hacia atrás, unos 30 grados, y manténgalo.</translation>
     </message>
     <message>
         <source>Move the board to the rim of the picture and hold it.</source>
-        <translation>Lleva el tablero al borde de la imagen y mantenlo.</translation>
+        <translation>Lleve el tablero al borde de la imagen y manténgalo.</translation>
     </message>
     <message>
         <source>The camera leans by about {angle} degrees against {day}. Set it level.</source>
-        <translation>La cámara está inclinada unos {angle} grados respecto al {day}. Ponla a nivel.</translation>
+        <translation>La cámara está inclinada unos {angle} grados respecto al {day}. Póngala a nivel.</translation>
     </message>
     <message>
         <source>Camera or body leans by about {angle} degrees against {day}. Set the camera level and stand upright.</source>
-        <translation>La cámara o el cuerpo están inclinados unos {angle} grados respecto al {day}. Pon la cámara a nivel y ponte derecho.</translation>
+        <translation>La cámara o el cuerpo están inclinados unos {angle} grados respecto al {day}. Ponga la cámara a nivel y enderécese.</translation>
     </message>
     <message>
         <source>You stand about {share} % farther away than on {day}. Step closer a little.</source>
-        <translation>Estás un {share} % más lejos que el {day}. Acércate un poco.</translation>
+        <translation>Está un {share} % más lejos que el {day}. Acérquese un poco.</translation>
     </message>
     <message>
         <source>You are turned by about {angle} degrees against {day}. Stand as the drawing shows, feet on their marks.</source>
-        <translation>Estás girado unos {angle} grados respecto al {day}. Colócate como en el dibujo, con los pies en sus marcas.</translation>
+        <translation>Su cuerpo está girado unos {angle} grados respecto al {day}. Colóquese como en el dibujo, con los pies en sus marcas.</translation>
     </message>
     <message>
         <source>You stand about {share} % nearer than on {day}. Step back a little.</source>
-        <translation>Estás un {share} % más cerca que el {day}. Retrocede un poco.</translation>
+        <translation>Está un {share} % más cerca que el {day}. Retroceda un poco.</translation>
     </message>
     <message>
         <source>Another camera or picture size than on {day}: the readings start a new series.</source>
@@ -2395,7 +2395,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Keep it, or take another picture.</source>
-        <translation>Guárdalo o toma otra imagen.</translation>
+        <translation>Guárdelas o tome otra imagen.</translation>
     </message>
     <message>
         <source>A clinician chooses the stretches, how often and how long. Put down what you were told; nothing is added to it here.</source>
@@ -2471,7 +2471,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>▶  From {day}, and not used any longer. Measure it again.</source>
-        <translation>▶  Del {day}, y ya no se usa. Mídelo otra vez.</translation>
+        <translation>▶  Del {day}, y ya no se usa. Mídalo otra vez.</translation>
     </message>
     <message>
         <source>✓  {turn} Measured on {day}.</source>
@@ -2495,7 +2495,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>○  The next readings keep where you stand.</source>
-        <translation>○  Las próximas lecturas guardan dónde estás.</translation>
+        <translation>○  Las próximas lecturas guardan dónde está usted.</translation>
     </message>
     <message>
         <source>✓  Places kept: {places}.</source>
@@ -2507,23 +2507,23 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Let the camera see a door frame or a plumb line, and take a picture.</source>
-        <translation>Deja que la cámara vea el marco de una puerta o una plomada y toma una imagen.</translation>
+        <translation>Deje que la cámara vea el marco de una puerta o una plomada y tome una imagen.</translation>
     </message>
     <message>
         <source>Mark the upper end of something upright.</source>
-        <translation>Marca el extremo superior de algo vertical.</translation>
+        <translation>Marque el extremo superior de algo vertical.</translation>
     </message>
     <message>
         <source>Mark its lower end, as far away as can be.</source>
-        <translation>Marca su extremo inferior, lo más lejos posible.</translation>
+        <translation>Marque su extremo inferior, lo más lejos posible.</translation>
     </message>
     <message>
         <source>Keep it, or mark the upper end of a second line, far beside the first.</source>
-        <translation>Guárdalo, o marca el extremo superior de otra línea, lejos de la primera.</translation>
+        <translation>Guárdela, o marque el extremo superior de otra línea, lejos de la primera.</translation>
     </message>
     <message>
         <source>Mark the lower end of the second line.</source>
-        <translation>Marca el extremo inferior de la segunda línea.</translation>
+        <translation>Marque el extremo inferior de la segunda línea.</translation>
     </message>
     <message>
         <source>Neck at {neck} %, pelvis at {pelvis} % of the way from hips to shoulders.</source>
@@ -2531,31 +2531,31 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Turn your back to the camera, arms hanging. A helper takes a picture.</source>
-        <translation>Ponte de espaldas a la cámara, con los brazos colgando. Un ayudante toma una imagen.</translation>
+        <translation>Póngase de espaldas a la cámara, con los brazos colgando. Un ayudante toma una imagen.</translation>
     </message>
     <message>
         <source>Mark the bone that stands out most at the base of the neck.</source>
-        <translation>Marca el hueso que más sobresale en la base del cuello.</translation>
+        <translation>Marque el hueso que más sobresale en la base del cuello.</translation>
     </message>
     <message>
         <source>Mark one of the two dimples above the buttocks.</source>
-        <translation>Marca uno de los dos hoyuelos sobre las nalgas.</translation>
+        <translation>Marque uno de los dos hoyuelos sobre las nalgas.</translation>
     </message>
     <message>
         <source>Mark the other dimple.</source>
-        <translation>Marca el otro hoyuelo.</translation>
+        <translation>Marque el otro hoyuelo.</translation>
     </message>
     <message>
         <source>Print it at 100 %. The line on it must measure 100 mm.</source>
-        <translation>Imprímelo al 100 %. La línea debe medir 100 mm.</translation>
+        <translation>Imprímalo al 100 %. La línea debe medir 100 mm.</translation>
     </message>
     <message>
         <source>Say first who is measured, on the first page.</source>
-        <translation>Di primero a quién se mide, en la primera página.</translation>
+        <translation>Diga primero a quién se mide, en la primera página.</translation>
     </message>
     <message>
         <source>Choose the camera first, on the set-up page.</source>
-        <translation>Elige primero la cámara, en la página de preparación.</translation>
+        <translation>Elija primero la cámara, en la página de preparación.</translation>
     </message>
     <message>
         <source>A table of camera and goniometer readings</source>
