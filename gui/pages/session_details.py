@@ -57,7 +57,7 @@ class SessionDetails(QWidget):
         self._records = defaultdict(list)
         for record in history.measurements:
             self._records[record.session_id].append(record)
-        words = tr("{day}\n{count} readings")
+        words = tr("{day}\nReadings: {count}")
         self.list.clear()
         self.list.addItems(
             [

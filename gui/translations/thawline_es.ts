@@ -609,7 +609,7 @@
     </message>
     <message>
         <source>{day}
-{count} readings</source>
+Readings: {count}</source>
         <translation>{day}
 Lecturas: {count}</translation>
     </message>
