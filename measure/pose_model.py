@@ -137,7 +137,7 @@ def own_bundle(path: Path) -> Bundle:
 
 def _fault_of_own(content: bytes, path: Path) -> str | None:
     from measure import pose_model_assembly as assembly
-    from measure.packed_file import FAULTS
+    from measure.packed_file import FAULTS, in_short
 
     if not content:
         return "is empty. Give the file of a pose bundle."
@@ -158,7 +158,7 @@ def _fault_of_own(content: bytes, path: Path) -> str | None:
     except KeyError as error:
         return f"is not a pose bundle: {str(error.args[0]).strip()}"
     except FAULTS as error:
-        return f"is cut off or damaged ({error}). Download or copy it again."
+        return f"is cut off or damaged ({in_short(error)}). Download or copy it again."
     return None
 
 

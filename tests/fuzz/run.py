@@ -28,7 +28,8 @@ def main() -> int:
         files = fuzz_files.fuzz(place, arguments.first, arguments.files)
         print(
             f"{files.tried} files: {files.used} used, {files.sentences} answered in words, "
-            f"{len(files.faults)} faults; the slowest took {files.slowest_s:.1f} s"
+            f"{len(files.faults)} faults; the slowest took {files.slowest_s:.1f} s",
+            flush=True,
         )
         with fuzz_clips.scripted_process() as process:
             clips = fuzz_clips.fuzz(

@@ -1,5 +1,6 @@
 """Damage to the values in a file: hostile cells for tables, hostile trees for JSON."""
 
+import copy
 import json
 import random
 from typing import Any
@@ -56,7 +57,8 @@ def hostile_json(data: bytes, chance: random.Random) -> bytes:
         elif kind == 3 and isinstance(node, list):
             node.extend(json.loads(json.dumps(node[:50])))
         else:
-            node[key] = chance.choice(HOSTILE_VALUES)
+            # A copy, for later damage may go into it; and never a part of itself.
+            node[key] = copy.deepcopy(chance.choice(HOSTILE_VALUES))
     text = json.dumps(tree, ensure_ascii=chance.random() < 0.5)
     if chance.random() < 0.1:
         text = chance.choice(("[" * 100_000, '{"a":' * 50_000, "9" * 6000, text + text, "NaN", ""))
