@@ -26,8 +26,8 @@ URGING = (
 )
 FAMILIAR = re.compile(
     r"\b(tú|tu|tus|te|ti|contigo|puedes|debes|estás|tienes|quieres|haz|levanta|mantén|mantenlo|pon"
-    r"|ponla|ponte|elige primero|escribe el|di primero|lleva el|muestra el|marca (el|su|uno)|mira la"
-    r"|inclina el|acércate|colócate|quédate|retrocede|toma (una|otra)|mide otra|\wídel[oa]s?)\b",
+    r"|ponla|ponte|elige primero|escribe el|di primero|lleva el|muestra el|marca (el|su|uno)"
+    r"|inclina el|acércate|colócate|quédate|retrocede|o toma otra|mide otra|\wídel[oa]s?)\b",
     re.IGNORECASE,
 )
 
