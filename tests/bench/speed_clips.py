@@ -33,6 +33,13 @@ def usual_entries(folder: Path) -> tuple[ClipEntry, ...]:
     )
 
 
+def usual_frames(clip: Path) -> int:
+    """Return how many frames a clip has."""
+    asked = ["ffprobe", "-v", "error", "-select_streams", "v", "-count_packets"]
+    asked += ["-show_entries", "stream=nb_read_packets", "-of", "csv=p=0", str(clip)]
+    return int(subprocess.run(asked, check=True, capture_output=True, text=True).stdout)
+
+
 def usual_clip(folder: Path, seconds: int) -> Path:
     """Return the first clip at the usual rate, repeated or cut to a length."""
     filters = ("-t", str(seconds), "-vf", f"fps={USUAL_FPS}", *_GOOD)
