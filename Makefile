@@ -13,7 +13,7 @@ EXTRAS := dev,cluster,motion,health
 
 .DEFAULT_GOAL := help
 .PHONY: help install install-dev libraries programs model demo test check app clips \
-  bench bench-accuracy bench-progress fuzz soak screenshots bundle bundle-test
+  bench bench-accuracy bench-calibration bench-progress fuzz soak screenshots bundle bundle-test
 
 help:
 	@echo "make demo    set everything up and measure the sample clips against their truth"
@@ -24,6 +24,7 @@ help:
 	@echo "make bench-accuracy   readings against the truth of virtual people (hours; FOLDER=...)"
 	@echo "make fuzz    2,000 damaged clips and 2,000 damaged files"
 	@echo "make soak    an hour of measuring in the window; MINUTES=... for less"
+	@echo "make bench-calibration   what knowing lens, level and body is worth (after bench-accuracy)"
 	@echo "make bench-progress   false alarms and power of the verdicts over months"
 	@echo "make screenshots      pictures of every page"
 	@echo "make bundle           a folder that runs without Python, model and fonts inside (DIST=dist)"
@@ -126,6 +127,10 @@ bench: install-dev
 bench-accuracy: install-dev
 	$(PIP) --editable '.[synth]'
 	$(BIN)/python -m tests.bench.bench_accuracy $(FOLDER) --film --write
+
+bench-calibration: install-dev
+	$(PIP) --editable '.[synth]'
+	$(BIN)/python -m tests.bench.bench_calibration $(FOLDER) --write
 
 bench-progress: install-dev
 	$(BIN)/python -m tests.bench.bench_progress --write
