@@ -15,6 +15,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from gui.application import prepare
+from gui.language import speak
 from gui.memory_keeper import garden_history
 from gui.pages.known_page import TRUNK
 from gui.safety import Answer, Check
@@ -281,15 +282,23 @@ def states(stage: Stage) -> Iterator[str]:
         yield from part(stage)
 
 
-def take(folder: Path, scheme: Scheme, percent: int, size: tuple[int, int]) -> int:
+def take(
+    folder: Path, scheme: Scheme, percent: int, size: tuple[int, int], language: str = "en"
+) -> int:
     """Write the pictures of one look; return how many."""
+    application = QApplication.instance()
+    assert application is not None
+    translators = speak(application, language)
     stage = Stage(scheme, percent, size)
-    album = _Album(stage, folder, f"{scheme.value}-{percent}")
+    name = f"{scheme.value}-{percent}"
+    album = _Album(stage, folder, name if language == "en" else f"{name}-{language}")
     taken = 0
     for name in states(stage):
         album.shoot(name)
         taken += 1
     stage.close()
+    for translator in translators:
+        application.removeTranslator(translator)
     return taken
 
 
@@ -297,7 +306,7 @@ def main(arguments: list[str] | None = None) -> int:
     """Write all pictures into a folder."""
     parser = argparse.ArgumentParser(prog="python -m gui.screenshots", description=__doc__)
     parser.add_argument("folder", type=Path)
-    parser.add_argument("--only", choices=["light", "dark", "large"], action="append")
+    parser.add_argument("--only", choices=["light", "dark", "large", "spanish"], action="append")
     chosen = parser.parse_args(arguments)
     if "DISPLAY" not in os.environ and "WAYLAND_DISPLAY" not in os.environ:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -308,10 +317,12 @@ def main(arguments: list[str] | None = None) -> int:
         "light": (Scheme.LIGHT, 100, (1280, 800)),
         "dark": (Scheme.DARK, 100, (1280, 800)),
         "large": (Scheme.LIGHT, 200, (1280, 800)),
+        "spanish": (Scheme.LIGHT, 100, (1280, 800)),
     }
     for name, look in looks.items():
         if not chosen.only or name in chosen.only:
-            print(f"{name}: {take(chosen.folder, *look)} pictures")
+            language = "es" if name == "spanish" else "en"
+            print(f"{name}: {take(chosen.folder, *look, language)} pictures")
     return 0
 
 
