@@ -33,10 +33,13 @@ def read_history(path: Path) -> History:
         if not path.is_file():
             raise InputError(f"There is no file {path}.")
         with path.open("rb") as file:
-            data = file.read(LARGEST_FILE_BYTES + 1)
+            larger = path.stat().st_size > LARGEST_FILE_BYTES
+            data = b"" if larger else file.read(LARGEST_FILE_BYTES + 1)
     except OSError as error:
         raise InputError(f"{path} cannot be read: {error.strerror or error}.") from error
     try:
+        if larger:
+            raise _too_large()
         return history_from_json(data)
     except DataError as error:
         raise DataError(f"{path} cannot be imported. {error} Nothing was changed.") from None
@@ -92,11 +95,13 @@ def _without_head(content: Any) -> dict[str, Any]:
 def _check_bounds(data: bytes) -> None:
     """Refuse what would need far more memory than any history, before it is parsed."""
     if len(data) > LARGEST_FILE_BYTES:
-        raise DataError(
-            f"It is larger than any history can be ({LARGEST_FILE_BYTES // 1024**2} MB)."
-        )
+        raise _too_large()
     if data.count(b"{") + data.count(b"[") > MOST_CONTAINERS or data.count(b",") > MOST_ITEMS:
         raise DataError("It holds more records than any history can.")
+
+
+def _too_large() -> DataError:
+    return DataError(f"It is larger than any history can be ({LARGEST_FILE_BYTES // 1024**2} MB).")
 
 
 def _no_number(word: str) -> NoReturn:

@@ -136,17 +136,33 @@ def _uneven(path: Path) -> None:
     ffmpeg("-i", odd_clip("ordinary"), "-vf", f"setpts='{times}'", "-fps_mode", "vfr", *_H264, path)
 
 
-def _enormous(path: Path) -> None:
-    """A motion JPEG clip whose headers claim 16000 x 16000 pixels."""
+def _claiming(side_px: int) -> Callable[[Path], None]:
+    """Write a motion JPEG clip whose headers claim so many pixels each way."""
+    return lambda path: _claim_size(path, side_px)
+
+
+def _claim_size(path: Path, side_px: int) -> None:
     ffmpeg("-c:v", "mjpeg", path, frames=[frame(n) for n in range(10)])
     content = bytearray(path.read_bytes())
-    size = (16000).to_bytes(2, "big")
+    size = side_px.to_bytes(2, "big")
     place = 0
     while (place := content.find(b"\xff\xc0", place)) >= 0:
         content[place + 5 : place + 9] = size + size
         place += 9
     place = content.index(b"strf")
-    content[place + 12 : place + 20] = 2 * (16000).to_bytes(4, "little")
+    content[place + 12 : place + 20] = 2 * side_px.to_bytes(4, "little")
+    path.write_bytes(content)
+
+
+def _endless(path: Path) -> None:
+    """A motion JPEG clip whose headers claim ten million frames."""
+    ffmpeg("-c:v", "mjpeg", path, frames=[frame(n) for n in range(10)])
+    content = bytearray(path.read_bytes())
+    many = (10_000_000).to_bytes(4, "little")
+    place = content.index(b"avih")
+    content[place + 24 : place + 28] = many
+    place = content.index(b"strh")
+    content[place + 40 : place + 44] = many
     path.write_bytes(content)
 
 
@@ -208,7 +224,9 @@ KINDS: dict[str, Callable[[Path], None]] = {
     "broken-mkv": lambda path: (
         path.write_bytes(b"\x1a\x45\xdf\xa3" + random.Random(2).randbytes(3000)) and None
     ),
-    "enormous-avi": _enormous,
+    "enormous-avi": _claiming(16_000),
+    "absurd-avi": _claiming(50_000),
+    "endless-avi": _endless,
     "large": _large,
     "black-mkv": _dark(0),
     "dark-room-mkv": _dark(9),
