@@ -2,6 +2,8 @@
 
 import os
 import stat
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -29,6 +31,34 @@ def test_a_second_window_on_the_same_folder_is_not_opened(tmp_path: Path) -> Non
     again = lock(tmp_path / "data")
     assert again is not None
     again.unlock()
+
+
+_HOLD = """
+import sys, time
+from pathlib import Path
+from gui.application import lock
+held = lock(Path(sys.argv[1]))
+assert held is not None
+print("held", flush=True)
+time.sleep(60)
+"""
+
+
+def test_the_lock_of_a_killed_window_does_not_keep_the_next_one_out(tmp_path: Path) -> None:
+    with subprocess.Popen(
+        [sys.executable, "-c", _HOLD, str(tmp_path)],
+        stdout=subprocess.PIPE,
+        text=True,
+        env={**os.environ, "PYTHONPATH": str(Path(__file__).parents[2])},
+    ) as window:
+        assert window.stdout is not None
+        assert window.stdout.readline() == "held\n"
+        assert lock(tmp_path) is None
+        window.kill()
+        window.wait()
+    held = lock(tmp_path)
+    assert held is not None
+    held.unlock()
 
 
 def test_a_folder_of_our_own_is_closed_to_others_and_a_chosen_one_is_left(
