@@ -1,6 +1,7 @@
 """A whole session at home in the real window, led by clips, beside `thawline replay` of them.
 
-    python -m tests.bench.bench_guided [--model-quality full] [--pictures FOLDER] [--clinic]
+    python -m tests.bench.bench_guided [--movements abduction ...] [--model-quality full]
+                                       [--pictures FOLDER] [--clinic]
 
 Both sides of flexion, abduction, external rotation and hand behind back, one clip each, on a
 screen that is not there. Prints each kept reading beside the one of replay, and how long the
@@ -20,6 +21,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
+from gui.guide import HOME_MOVEMENTS
 from measure.body import Side
 from measure.folders import model_folder
 from measure.movements import MOVEMENTS, Movement, Unit
@@ -28,8 +30,10 @@ from measure.store import Store
 from tests.real_model import clip
 from tests.virtual_screen import virtual_screen
 
+Part = tuple[Movement, Side, str]
+
 #: In the order of a session at home: the right side first each time.
-SESSION = (
+SESSION: tuple[Part, ...] = (
     (Movement.FLEXION, Side.RIGHT, "flexion-right-full"),
     (Movement.FLEXION, Side.LEFT, "flexion-left-full"),
     (Movement.ABDUCTION, Side.RIGHT, "abduction-right-from-behind"),
@@ -48,10 +52,9 @@ SAME = {Unit.DEGREES: 1.0, Unit.FRACTION: 0.01}
 
 
 def lead(
-    folder: Path, more: list[str], clips: Sequence[Path]
+    folder: Path, more: list[str], movements: Sequence[Movement], clips: Sequence[Path]
 ) -> tuple[list[Measurement], dict[str, Any]]:
     """Return what a session led in the window kept, and what was told of it."""
-    movements = list(dict.fromkeys(movement.value for movement, *_ in SESSION))
     with virtual_screen() as display:
         done = subprocess.run(
             [
@@ -89,7 +92,7 @@ def clinic(folder: Path, more: list[str]) -> int:
         command = ["ffmpeg", "-loglevel", "error", "-stream_loop", "1", "-i", str(once)]
         subprocess.run([*command, "-c", "copy", str(twice)], check=True)
         clips.append(twice)
-    kept, told = lead(folder, [*more, "--clinic"], clips)
+    kept, told = lead(folder, [*more, "--clinic"], [Movement.FLEXION], clips)
     for each in kept:
         scored = sum(trial.scored for trial in each.trials)
         print(f"{each.side.value}: {each.value} from {scored} trials")
@@ -99,13 +102,13 @@ def clinic(folder: Path, more: list[str]) -> int:
     return 0 if done and took_s < CLINIC_S else 1
 
 
-def replay(folder: Path, more: list[str]) -> dict[str, float | None]:
+def replay(folder: Path, more: list[str], session: Sequence[Part]) -> dict[str, float | None]:
     """Return the value that the command gives for each clip, by the clip's name."""
     table, results = folder / "clips.csv", folder / "results.json"
     with table.open("w", newline="") as file:
         writer = csv.writer(file)
         writer.writerow(("clip", "movement", "side"))
-        for movement, side, name in SESSION:
+        for movement, side, name in session:
             writer.writerow((clip(name), movement.value, side.value))
     subprocess.run(
         [
@@ -121,6 +124,7 @@ def replay(folder: Path, more: list[str]) -> dict[str, float | None]:
 
 def main() -> int:
     parser = argparse.ArgumentParser(description="A session in the window beside replay.")
+    parser.add_argument("--movements", type=Movement, nargs="+", default=HOME_MOVEMENTS)
     parser.add_argument("--model-quality")
     parser.add_argument("--pictures")
     parser.add_argument("--clinic", action="store_true")
@@ -130,11 +134,12 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as scratch:
         if arguments.clinic:
             return clinic(Path(scratch), quality + pictures)
-        clips = [clip(name) for *_, name in SESSION]
-        kept, _ = lead(Path(scratch), quality + pictures, clips)
-        replayed = replay(Path(scratch), quality)
-    same = len(kept) == len(SESSION)
-    for (movement, side, name), live in zip(SESSION, kept, strict=False):
+        session = [part for part in SESSION if part[0] in arguments.movements]
+        clips = [clip(name) for *_, name in session]
+        kept, _ = lead(Path(scratch), quality + pictures, arguments.movements, clips)
+        replayed = replay(Path(scratch), quality, session)
+    same = len(kept) == len(session)
+    for (movement, side, name), live in zip(session, kept, strict=False):
         told = replayed[name]
         if live.value is None or told is None:
             agrees = live.value is told
