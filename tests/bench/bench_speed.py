@@ -139,7 +139,8 @@ _PARTS: dict[str, Callable[[Path, Effort], Iterator[Row]]] = {
     "b2": quick_pass,
     "c": speed_crowd.two_processes,
     "d": speed_crowd.memory_of_a_worker,
-    "e": speed_length.longer_clips,
+    "e1": speed_length.longer_clips,
+    "e3": speed_length.longer_tracks,
     "f": speed_kept.kept_tracks,
     "g": speed_kept.sizes,
 }

@@ -15,7 +15,7 @@ from measure.pose_model import ModelQuality, obtain
 from measure.search import search
 from measure.setup import Setup
 from tests.bench.speed_clips import long_clip
-from tests.bench.speed_effort import Effort
+from tests.bench.speed_effort import THOROUGH, Effort
 from tests.bench.speed_process import elsewhere, memory_mb, spent
 from tests.bench.speed_table import Row
 
@@ -23,7 +23,7 @@ _LITE = PosePass(quality=ModelQuality.LITE)
 
 
 def longer_clips(folder: Path, effort: Effort) -> Iterator[Row]:
-    """Decoding and looking thinly; following a person and finding trials at the usual rate."""
+    """Decoding and looking now and then."""
     lengths = " / ".join(map(str, effort.minutes))
     cpu_s, peak_mb = {}, {}
     for minutes in effort.minutes:
@@ -42,12 +42,17 @@ def longer_clips(folder: Path, effort: Effort) -> Iterator[Row]:
         goal="flat",
         measured=" / ".join(f"{peak_mb[minutes]:.0f}" for minutes in effort.minutes) + " MB",
     )
-    took = elsewhere(find_in, long_clip(folder, 1), effort.minutes)
+
+
+def longer_tracks(folder: Path, _: Effort) -> Iterator[Row]:
+    """Following a person and finding trials, at the usual rate, in a minute again and again."""
+    lengths = " / ".join(map(str, THOROUGH.minutes))
+    took = elsewhere(find_in, long_clip(folder, 1), THOROUGH.minutes)
     yield Row(
         mark="e3",
         what=f"finding trials in {lengths} minutes of landmarks: milliseconds a minute",
         goal="linear",
-        measured=" / ".join(f"{1000 * took[minutes] / minutes:.0f}" for minutes in effort.minutes),
+        measured=" / ".join(f"{1000 * each / minutes:.0f}" for minutes, each in took.items()),
     )
 
 
