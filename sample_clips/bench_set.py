@@ -23,31 +23,34 @@ from sample_clips.film import film
 from sample_clips.hopeless import HOPELESS_KINDS, NEAR_MISS_KINDS, hopeless, near_miss
 from sample_clips.scenario import Movement, Scenario, View
 
-#: Body numbers of each set; a body is in one set only. The trial set is what decisions were tried
-#: on while the program was made; the final one is left alone until the figures are taken.
+#: Body numbers of each set; a body is in one set only. The trial set and the second one are what
+#: decisions were tried on while the program was made (the second gave the figures first); the
+#: final one is left alone until the figures are taken.
 FITTING_BODIES = tuple(range(12))
 CHECKING_BODIES = tuple(range(12, 17))
 TRIAL_BODIES = tuple(range(17, 28))
-FINAL_BODIES = tuple(range(36, 48))
+SECOND_BODIES = tuple(range(36, 48))
+FINAL_BODIES = tuple(range(48, 60))
 
-#: How many clips of each movement and view there are in (fitting, checking, trial, final).
-_COUNTS: dict[tuple[Movement, View], tuple[int, int, int, int]] = {
-    (Movement.FLEXION, View.SIDE): (33, 13, 19, 16),
-    (Movement.ABDUCTION, View.FRONT): (28, 11, 16, 14),
-    (Movement.EXTERNAL_ROTATION, View.OBLIQUE): (35, 14, 21, 14),
-    (Movement.EXTENSION, View.SIDE): (25, 10, 15, 12),
-    (Movement.HAND_BEHIND_BACK, View.BACK): (25, 10, 15, 10),
-    (Movement.HAND_BEHIND_BACK, View.SIDE): (10, 4, 6, 6),
-    (Movement.ABDUCTION, View.BACK): (8, 3, 4, 6),
+#: How many clips of each movement and view there are in each set, in the order of _SETS.
+_COUNTS: dict[tuple[Movement, View], tuple[int, ...]] = {
+    (Movement.FLEXION, View.SIDE): (33, 13, 19, 16, 16),
+    (Movement.ABDUCTION, View.FRONT): (28, 11, 16, 14, 14),
+    (Movement.EXTERNAL_ROTATION, View.OBLIQUE): (35, 14, 21, 14, 14),
+    (Movement.EXTENSION, View.SIDE): (25, 10, 15, 12, 12),
+    (Movement.HAND_BEHIND_BACK, View.BACK): (25, 10, 15, 10, 10),
+    (Movement.HAND_BEHIND_BACK, View.SIDE): (10, 4, 6, 6, 6),
+    (Movement.ABDUCTION, View.BACK): (8, 3, 4, 6, 6),
 }
 _SETS = (
     ("fitting", FITTING_BODIES, 10_000),
     ("checking", CHECKING_BODIES, 20_000),
     ("trial", TRIAL_BODIES, 30_000),
-    ("final", FINAL_BODIES, 60_000),
+    ("second", SECOND_BODIES, 60_000),
+    ("final", FINAL_BODIES, 80_000),
 )
 #: Bodies that come back to the same place, how often, and which movements they show.
-REPEAT_BODIES = FINAL_BODIES[:4]
+REPEAT_BODIES = SECOND_BODIES[:4]
 _VISITS = 3
 _REPEATED = (
     (Movement.FLEXION, View.SIDE),
@@ -57,7 +60,7 @@ _REPEATED = (
     (Movement.HAND_BEHIND_BACK, View.BACK),
 )
 #: Sets with clips unlike those that corrections are fitted on.
-_ESTRANGED = ("trial", "final")
+_ESTRANGED = ("trial", "second", "final")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

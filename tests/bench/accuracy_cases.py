@@ -41,7 +41,7 @@ class Case:
     Attributes
     ----------
     split
-        "fitting", "checking", "trial", "final", "hopeless" or "near-miss".
+        "fitting", "checking", "trial", "second", "final", "hopeless", "near-miss" or "repeat".
     holds
         (value, start_s, end_s) of each hold.
     facts
@@ -139,7 +139,7 @@ def own_looks(case: Case) -> tuple[str, ...]:
     judged with the heavy one only.
     """
     from_behind = case.movement is Movement.HAND_BEHIND_BACK or case.view is View.BACK
-    if from_behind and case.split in ("fitting", "checking", "trial", "final"):
+    if from_behind and case.split in ("fitting", "checking", "trial", "second", "final"):
         return ("heavy", "full")
     return ("heavy",)
 

@@ -31,7 +31,10 @@ from tests.bench.accuracy_judge import Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
 _MARKS = re.compile(r"(<!-- accuracy:begin -->\n).*?(<!-- accuracy:end -->)", re.DOTALL)
-_SPLITS = ("fitting", "checking", "trial", "final", "hopeless", "near-miss", "repeat")
+_SPLITS = ("fitting", "checking", "trial", "second", "final", "hopeless", "near-miss", "repeat")
+
+#: Sets that corrections are fitted on; interval widths come from these and the checking set.
+_FITTED = ("fitting", "trial", "second")
 
 
 def main() -> int:
@@ -92,10 +95,10 @@ def main() -> int:
 
 
 def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
-    """Write fitted.json and intervals.json from the fitting, trial and checking sets."""
+    """Write fitted.json and intervals.json from all sets but the final one."""
     samples = {
         quality: (
-            fitting.samples_of(judged("fitting", quality) + judged("trial", quality)),
+            fitting.samples_of([one for split in _FITTED for one in judged(split, quality)]),
             fitting.samples_of(judged("checking", quality)),
         )
         for quality in QUALITIES

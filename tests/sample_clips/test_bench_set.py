@@ -9,6 +9,7 @@ from sample_clips.bench_set import (
     FINAL_BODIES,
     FITTING_BODIES,
     REPEAT_BODIES,
+    SECOND_BODIES,
     TRIAL_BODIES,
     bench_clips,
 )
@@ -23,6 +24,7 @@ GOOD = {
     "fitting": FITTING_BODIES,
     "checking": CHECKING_BODIES,
     "trial": TRIAL_BODIES,
+    "second": SECOND_BODIES,
     "final": FINAL_BODIES,
 }
 
@@ -42,8 +44,8 @@ def test_no_body_is_in_two_sets() -> None:
 
 
 def test_bodies_differ() -> None:
-    shapes = [shape_of(number) for number in range(48)]
-    assert len(set(shapes)) == 48
+    shapes = [shape_of(number) for number in range(60)]
+    assert len(set(shapes)) == 60
     assert shape_of(3) == shapes[3]
 
 
