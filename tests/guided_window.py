@@ -60,6 +60,10 @@ class Heart(QObject):
             self.longest_work_s = max(self.longest_work_s, now[1] - self._last[1])
         self._last = now
 
+    def leave_out(self) -> None:
+        """Do not count what was done since the last beat: it was not the window's work."""
+        self._last = (time.monotonic(), time.thread_time())
+
 
 class Leader(QObject):
     """Looks at the page that is shown and does what a person would do."""
@@ -183,7 +187,9 @@ class Leader(QObject):
             return
         self._photographed.add(name)
         self._pictures.mkdir(parents=True, exist_ok=True)
+        self.heart.beat()
         self._window.grab().save(str(self._pictures / f"{name}.png"))
+        self.heart.leave_out()
 
     @staticmethod
     def _click(one: QPushButton) -> None:
