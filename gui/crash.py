@@ -3,6 +3,7 @@
 import sys
 import threading
 import traceback
+from pathlib import Path
 from types import TracebackType
 
 from PySide6.QtCore import QObject, QtMsgType, Signal, Slot, qInstallMessageHandler, qVersion
@@ -24,7 +25,8 @@ def details(kind: type[BaseException], error: BaseException, trace: TracebackTyp
     """Return versions and traceback, without the person's home folder in the paths."""
     versions = {**software(), "qt": qVersion()}
     lines = [f"{name} {number}" for name, number in versions.items()]
-    return "\n".join([*lines, "", *traceback.format_exception(kind, error, trace)])
+    text = "\n".join([*lines, "", *traceback.format_exception(kind, error, trace)])
+    return text.replace(str(Path.home()), "~")
 
 
 class CrashDialog(QDialog):
