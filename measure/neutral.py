@@ -124,23 +124,24 @@ STANDING = "standing"
 
 
 def standing_text(neutral: Neutral) -> str:
-    """Return a neutral as the text that is stored with a reading."""
-    x, y = neutral.middle_px
+    """Return a neutral as the text that is stored with a reading: no point of the body."""
     return (
         f"trunk_px={neutral.trunk_px:.1f} shoulders={neutral.width_over_trunk:.3f} "
-        f"lean_deg={neutral.lean_deg:.1f} x_px={x:.1f} y_px={y:.1f} frames={neutral.frames} "
+        f"lean_deg={neutral.lean_deg:.1f} frames={neutral.frames} "
         f"size={neutral.width_px}x{neutral.height_px}"
     )
 
 
 def standing_in(source: Mapping[str, str]) -> Neutral | None:
-    """Return the neutral in a reading's source; None where there is none that can be read."""
+    """Return the neutral in a reading's source, its middle not known; None where there is none
+    that can be read.
+    """
     parts = dict(part.partition("=")[::2] for part in source.get(STANDING, "").split())
     try:
         width_px, height_px = (int(each) for each in parts["size"].split("x"))
         found = Neutral(
             trunk_px=float(parts["trunk_px"]),
-            middle_px=(float(parts["x_px"]), float(parts["y_px"])),
+            middle_px=(math.nan, math.nan),
             lean_deg=float(parts["lean_deg"]),
             width_over_trunk=float(parts["shoulders"]),
             frames=int(parts["frames"]),
@@ -149,7 +150,7 @@ def standing_in(source: Mapping[str, str]) -> Neutral | None:
         )
     except (KeyError, ValueError):  # an older reading, or one from elsewhere
         return None
-    numbers = (found.trunk_px, *found.middle_px, found.lean_deg, found.width_over_trunk)
+    numbers = (found.trunk_px, found.lean_deg, found.width_over_trunk)
     return found if all(map(math.isfinite, numbers)) and found.trunk_px > 0 else None
 
 

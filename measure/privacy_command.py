@@ -34,6 +34,18 @@ on the disk encryption of your system (BitLocker or device encryption, FileVault
 covers backups, memory files and deleted parts of the disk as well."""
 
 
+#: What calibration and the window keep beside the sessions, by file name.
+_BESIDE = {
+    "bodies.json": "lengths and marks of people's bodies",
+    "placements.json": "how far and how turned people stood",
+    "lens-profiles.json": "cameras' lenses, nothing about people",
+    "levels.json": "how cameras are turned, nothing about people",
+    "corrections.json": "corrections from studies, nothing about people",
+    "window.ini": "settings of the window, days of the safety questions",
+    "window.lock": "says that a window is open",
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kept:
     """A file or a folder of files that is kept, and what it is."""
@@ -82,6 +94,7 @@ def what_is_kept() -> list[Kept]:
         store.with_name(BACKUP_FOLDER_NAME): "copies made before updates",
         model_folder(): "pose models, nothing about people",
         log_folder(): "logs, without readings, names or notes",
+        **{data_folder() / name: what for name, what in _BESIDE.items()},
     }
     paths = dict.fromkeys(_entries(data_folder()))
     if model_folder().exists():

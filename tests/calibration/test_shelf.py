@@ -10,8 +10,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calibration.body_shelf import BODIES
+from calibration.correction_shelf import CORRECTIONS
 from calibration.lens_shelf import LENSES, check_profile, lens_for
+from calibration.level_shelf import LEVELS
+from calibration.placement import PLACEMENTS
 from measure.errors import DataError, InputError, MachineError
+from measure.privacy_command import what_is_kept
 from measure.setup import LensProfile
 
 PROFILE = LensProfile(
@@ -182,3 +187,14 @@ def test_any_content_is_a_shelf_or_a_plain_answer(
         LENSES.path.write_bytes(content)
         with pytest.raises(DataError, match=r"left as it is|newer"):
             LENSES.all()
+
+
+def test_the_privacy_page_knows_every_shelf(data_folder: Path) -> None:
+    data_folder.mkdir()
+    shelves = (BODIES, CORRECTIONS, LENSES, LEVELS, PLACEMENTS)
+    for shelf in shelves:
+        shelf.path.write_text("{}", encoding="utf-8")
+    # Models may lie in another folder of this computer; they are not meant here.
+    told = {kept.path: kept.what for kept in what_is_kept() if kept.path.parent == data_folder}
+    assert set(told) == {shelf.path for shelf in shelves}
+    assert not [what for what in told.values() if what.startswith("another file")]
