@@ -15,6 +15,9 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from measure.command_line import _parser, main
+from measure.setup import KnownSetup
+from measure.setup_file import write_setup
+from tests import replay_of_script, scripted_arm
 
 ROOT = Path(__file__).parent.parent
 PAGES = [
@@ -146,6 +149,33 @@ def test_it_runs(line: str, started: Path, monkeypatch: pytest.MonkeyPatch) -> N
     # The check tells what a computer lacks with its exit code.
     allowed = (0, 1) if words[0] == "check" else (0,)
     assert main(words) in allowed
+
+
+#: Shown readings of clips. Those of the page for analysts are run in their order by its own test;
+#: pictures are drawn into a real clip, in `tests/measure/test_replay_command.py`.
+REPLAYS = sorted(
+    {
+        line
+        for page, line in SHOWN
+        if line.startswith("thawline replay ")
+        and page != "docs/analyst.md"
+        and "--annotate" not in line
+    }
+)
+
+
+@pytest.mark.parametrize("line", REPLAYS)
+def test_a_clip_is_read_with_a_scripted_arm_for_the_networks(
+    line: str, started: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    replay_of_script.put_in_place(monkeypatch)
+    scripted_arm.write_clip(started / "raise.mp4", peak=110.0)
+    (started / "clips.csv").write_text("clip,movement,side\nraise.mp4,flexion,left\n", "utf-8")
+    write_setup(started / "bramble.json", KnownSetup())
+    words = _words(line)
+    assert main(words) == 0
+    made = [words[at + 1] for at, word in enumerate(words) if word in ("--json", "--track")]
+    assert all((started / name).stat().st_size > 100 for name in made)
 
 
 @pytest.mark.parametrize("line", MODULES)
