@@ -13,6 +13,7 @@ from measure.moments import new_id
 from measure.readings import Measurement
 from measure.records import Person
 from measure.replay import reading_of
+from measure.result_words import value_words
 from measure.setup import Setup
 from measure.store import Store
 from measure.track_file import load_tracks
@@ -65,7 +66,7 @@ def test_a_sentence_comes_with_the_reading(
     assert replay(FLEXION, "--person", "Bramble") == 0
     out = capsys.readouterr().out
     assert f"{part} {kept.taken.isoformat()}" in out
-    assert "88" in out
+    assert value_words(measured(FLEXION)) in out
 
 
 def test_a_place_needs_somebody_known(bramble: None, capsys: Said) -> None:
