@@ -157,7 +157,7 @@ REPLAYS = sorted(
     {
         line
         for page, line in SHOWN
-        if line.startswith("thawline replay ")
+        if re.match(r"thawline replay (--manifest |\S+\.mp4 )", line)
         and page != "docs/analyst.md"
         and "--annotate" not in line
     }
