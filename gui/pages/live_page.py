@@ -4,7 +4,6 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QSizePolicy,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -15,6 +14,7 @@ from gui.look import Look
 from gui.measuring import Measuring
 from gui.sentences import frame_words
 from gui.widgets.big_number import BigNumber
+from gui.widgets.deck import Deck
 from gui.widgets.hold_ring import HoldRing
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.position_figure import PositionFigure, ViewPlan
@@ -37,7 +37,7 @@ _SHOW_POSITION = (
 )
 
 
-#: Places in the stack at the right.
+#: Places in the deck at the right.
 _POSITION, _NUMBER, _REFUSAL = range(3)
 
 
@@ -72,7 +72,6 @@ class LivePage(QWidget):
         self.discard = button(tr("Discard the last"), key=tr("Backspace"))
         self.stop = button(tr("Stop and keep"), key=tr("Escape"))
         self.retry = button(tr("Try again"), "main", key=tr("R"))
-        self._right = QStackedWidget()
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -96,8 +95,7 @@ class LivePage(QWidget):
         around.addStretch(1)
         around.addWidget(self.refusal)
         around.addStretch(1)
-        for page in (position, number, refusal):
-            self._right.addWidget(page)
+        self._right = Deck([position, number, refusal])
 
         where = QVBoxLayout()
         where.addStretch(1)
@@ -210,19 +208,19 @@ class LivePage(QWidget):
         attempt = measuring.guide.attempts[-1] if measuring.guide.attempts else None
         waiting = measuring.trouble is not None or measuring.guide.paused
         if frame.phase in _SHOW_POSITION or waiting:
-            self._right.setCurrentIndex(_POSITION)
+            self._right.show_place(_POSITION)
             self.quality.setText("" if waiting else frame_words(frame))
         elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
-            self._right.setCurrentIndex(_NUMBER)
+            self._right.show_place(_NUMBER)
             self.number.show_value(frame.value, unit)
             self.quality.setText(tr("a guide; {words}").format(words=frame_words(frame)))
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
-            self._right.setCurrentIndex(_REFUSAL)
+            self._right.show_place(_REFUSAL)
             advice = advice_words(attempt.trial.refused_for[0])
             self.refusal.show_reading(task.movement, Shown(words=advice))
             self.quality.setText("")
         else:
-            self._right.setCurrentIndex(_NUMBER)
+            self._right.show_place(_NUMBER)
             trial = attempt.trial
             value = attempt.guide_value if trial is None else trial.value
             scored = attempt.state is AttemptState.SCORED

@@ -1,6 +1,6 @@
 """A box to tick, drawn by us: the same in both colour schemes, with a sign besides the colour."""
 
-from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QCheckBox, QSizePolicy, QStyle, QWidget
 
@@ -15,11 +15,17 @@ class Tick(QCheckBox):
     def __init__(self, look: Look, text: str, parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
         self._look = look
+        self._heights: dict[tuple[int, str], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
         self.setAccessibleName(text)
-        look.changed.connect(self.updateGeometry)
+        look.changed.connect(self._look_changed)
+
+    @Slot()
+    def _look_changed(self) -> None:
+        self._heights.clear()
+        self.updateGeometry()
 
     def sizeHint(self) -> QSize:
         wide = QFontMetrics(self.font()).horizontalAdvance(self.text()) + self._text_left()
@@ -32,6 +38,17 @@ class Tick(QCheckBox):
         return True
 
     def heightForWidth(self, width: int) -> int:
+        """Return the height of the text; kept, for layouts ask many times in a row."""
+        key = (width, self.text())
+        if key not in self._heights:
+            self._heights[key] = self._height_of(width)
+        return self._heights[key]
+
+    def changeEvent(self, event: QEvent) -> None:
+        self._heights.clear()
+        super().changeEvent(event)
+
+    def _height_of(self, width: int) -> int:
         space = QRect(0, 0, max(60, width - self._text_left() - _MARGIN), 10_000)
         words = QFontMetrics(self.font()).boundingRect(space, self._flags(), self.text())
         return max(self._box(), words.height()) + 2 * _MARGIN + 2
