@@ -26,16 +26,6 @@ class Cues(QObject):
         self._last_said = ""
         self._warm = False
 
-    @property
-    def has_voice(self) -> bool:
-        """Whether a voice was found."""
-        return self._speaker is not None
-
-    @property
-    def has_sound(self) -> bool:
-        """Whether a sound device was found."""
-        return self._output is not None
-
     def warm_up(self) -> None:
         """Look for a voice and a sound device, once, before measuring begins."""
         if self._warm:

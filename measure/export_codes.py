@@ -72,10 +72,3 @@ def loinc_of(movement: Movement, side: Side, *, active: bool, unverified: bool) 
         return []
     codes = [_UNSIDED.get(movement), _SIDED.get((movement, side))]
     return [code.number for code in codes if code and (code.seen or unverified)]
-
-
-def check_digit(stem: str) -> int:
-    """Return the check digit of a LOINC number without it (modulus 10, as LOINC defines it)."""
-    odd = str(int(stem[::-1][::2][::-1]) * 2)
-    even = stem[::-1][1::2][::-1]
-    return -sum(int(digit) for digit in even + odd) % 10

@@ -1,9 +1,9 @@
 """A real arm measured with bone pins: does the angle seen in a picture match the one in space?
 
 The recording (abduction to about 124° and back, 100 Hz, from opensim-core, Apache-2.0) is not
-part of the project. Put it as `abdbonepin.trc` into a folder `shared/data` beside the project,
-or name its folder in THAWLINE_CHECK_DATA. Nothing of the network takes part: a virtual camera
-sees the joint centres, so this checks the mathematics of the angle alone.
+part of the project: name the folder where it lies as `abdbonepin.trc` in THAWLINE_CHECK_DATA.
+Nothing of the network takes part: a virtual camera sees the joint centres, so this checks the
+mathematics of the angle alone.
 """
 
 import os
@@ -17,10 +17,7 @@ from measure.estimators.elevation import elevation_of
 from measure.movements import Movement, View
 from measure.posture import posture_of
 
-_FOLDER = os.environ.get("THAWLINE_CHECK_DATA")
-FILE = (
-    Path(_FOLDER) if _FOLDER else Path(__file__).resolve().parents[3] / "shared" / "data"
-) / "abdbonepin.trc"
+FILE = Path(os.environ.get("THAWLINE_CHECK_DATA", "no folder named"), "abdbonepin.trc")
 
 
 def read_pins(path: Path) -> dict[str, FloatArray]:
@@ -34,7 +31,9 @@ def read_pins(path: Path) -> dict[str, FloatArray]:
 @pytest.fixture(scope="module")
 def pins() -> dict[str, FloatArray]:
     if not FILE.exists():
-        pytest.skip("data not here: the bone-pin recording is kept outside the project")
+        pytest.skip(
+            "data not here: THAWLINE_CHECK_DATA names no folder with the bone-pin recording"
+        )
     return read_pins(FILE)
 
 
