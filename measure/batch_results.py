@@ -19,6 +19,9 @@ from measure.manifest import ClipEntry
 from measure.plain_data import from_plain, to_plain
 from measure.readings import Measurement
 
+#: A hundred thousand clips take less. Ours.
+LARGEST_BYTES = 512 << 20
+
 #: How every line begins, which is how half a first line is told from somebody's own text.
 _BEGINNING = '{"key": "'
 
@@ -133,6 +136,11 @@ def _line(key: str, outcome: Outcome) -> _Line:
 
 def _text(path: Path) -> str:
     try:
+        if path.exists() and path.stat().st_size > LARGEST_BYTES:
+            raise DataError(
+                f"{path} is larger than {LARGEST_BYTES >> 20} MB: more than a run writes. "
+                "Name another file."
+            )
         return path.read_bytes().decode("utf-8", "replace")
     except FileNotFoundError:
         return ""
@@ -153,7 +161,7 @@ def _lines(path: Path, text: str) -> tuple[dict[str, str], int]:
             continue
         try:
             kept[_line_of(row).key] = row
-        except (ValueError, DataError):
+        except (ValueError, RecursionError, DataError):
             damaged += 1
     return kept, damaged
 

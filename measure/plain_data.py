@@ -87,7 +87,7 @@ def json_reader(kind: Any) -> Callable[[str], Any]:
     def read(text: str) -> Any:
         try:
             data = json.loads(text)
-        except ValueError as error:
+        except (ValueError, RecursionError) as error:
             raise DataError(f"A column that holds JSON is damaged: {error}.") from None
         return _decoder(kind)(data, "")
 

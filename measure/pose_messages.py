@@ -118,7 +118,7 @@ def read_message(pipe: BinaryIO) -> Message | None:
         content = json.loads(text)
         arrays = _arrays(content["arrays"], body)
         return Message(kind=Kind(content["kind"]), values=content["values"], arrays=arrays)
-    except (ValueError, KeyError, TypeError) as error:
+    except (ValueError, KeyError, TypeError, RecursionError) as error:
         raise GarbledError(f"a message without sense came ({error})") from None
 
 

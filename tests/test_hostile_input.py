@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 
 from calibration.agreement_table import read_pairs
+from measure.batch_results import ResultsFile
 from measure.clip_job import ClipJob, PosePass
+from measure.clip_outcome import ReadingSettings
 from measure.command_line import main
 from measure.errors import ClipError, ManifestError, ThawlineError
 from measure.import_json import read_history
@@ -19,7 +21,7 @@ from measure.setup_file import read_setup
 from measure.store_backup import inspect
 from measure.track_file import load_tracks
 from tests import real_model
-from tests.fuzz.fuzz_clips import scripted_process
+from tests.fuzz.fuzz_clips import MODELS, scripted_process
 from tests.odd_clips import odd_clip
 
 GIGABYTE = 1 << 30
@@ -35,6 +37,7 @@ READERS: dict[str, Callable[[Path], object]] = {
     "bundle": own_bundle,
     "tracks": load_tracks,
     "backup": inspect,
+    "results": lambda path: ResultsFile(path, [], ReadingSettings(models=MODELS)),
 }
 
 

@@ -27,6 +27,7 @@ from calibration.correction_shelf import CORRECTIONS, KeptCorrection
 from calibration.lens_shelf import LENSES
 from calibration.level_shelf import LEVELS, CameraLevel
 from calibration.limits_of_agreement import Pairing
+from calibration.placement import PLACEMENTS
 from calibration.shelf import Shelf
 from gui.settings import WindowSettings
 from measure.errors import ClipError, ThawlineError
@@ -46,6 +47,7 @@ from measure.video_check import check_clip
 from tests import record_samples as sample
 from tests.fake_packages import BUNDLES
 from tests.fuzz.damage import damaged
+from tests.fuzz.kept_files import placements, results_file, setup_file, use_results, use_setup
 from tests.fuzz.kept_tracks import kept_tracks, use_tracks
 from tests.fuzz.values import HOSTILE_TEXTS, hostile_json, hostile_table
 
@@ -59,15 +61,12 @@ TODAY = dt.date(2026, 11, 25)
 class Tally:
     """What became of the files."""
 
+    tried: int = 0
     used: int = 0
     sentences: int = 0
     slowest_s: float = 0.0
     slowest: str = ""
     faults: list[str] = field(default_factory=list)
-
-    @property
-    def tried(self) -> int:
-        return self.used + self.sentences + len(self.faults)
 
 
 @dataclass(frozen=True)
@@ -244,6 +243,7 @@ def _shelf_file(shelf: Shelf) -> Callable[[], bytes]:  # type: ignore[type-arg]
 
 _THINGS = {
     "lens-profiles.json": [sample.SETUP.camera.lens],
+    "placements.json": placements(),
     "levels.json": [CameraLevel(camera_name="Desk", roll_deg=1.0, half_deg=0.5, day=TODAY)],
     "bodies.json": [
         BodyRecord(
@@ -281,6 +281,21 @@ def _use_shelf(shelf: Shelf) -> Callable[[Path], None]:  # type: ignore[type-arg
             shelf.path.unlink()
 
     return use
+
+
+def _hostile_lines(data: bytes, chance: random.Random) -> bytes:
+    """Return lines of JSON, some of them changed, cut, doubled or exchanged."""
+    lines = data.splitlines(keepends=True)
+    for _ in range(chance.choice((1, 2, 3))):
+        place = chance.randrange(len(lines))
+        kind = chance.randrange(4)
+        if kind == 0:
+            lines[place] = lines[place][: chance.randrange(len(lines[place]))]
+        elif kind == 1:
+            lines.insert(place, chance.choice(lines))
+        else:
+            lines[place] = hostile_json(data.splitlines()[0], chance) + b"\n"
+    return b"".join(lines)
 
 
 # -- arrays, bundles, settings --------------------------------------------------------------------
@@ -389,6 +404,9 @@ KINDS = (
     Kind("bodies", _shelf_file(BODIES), _bytes_or(hostile_json), _use_shelf(BODIES)),
     Kind("levels", _shelf_file(LEVELS), _bytes_or(hostile_json), _use_shelf(LEVELS)),
     Kind("corrections", _shelf_file(CORRECTIONS), _bytes_or(hostile_json), _use_shelf(CORRECTIONS)),
+    Kind("placements", _shelf_file(PLACEMENTS), _bytes_or(hostile_json), _use_shelf(PLACEMENTS)),
+    Kind("set-up", setup_file, _bytes_or(hostile_json), use_setup),
+    Kind("results", results_file, _bytes_or(_hostile_lines), use_results),
     Kind("pairs", _pairs, _bytes_or(hostile_table), _use_pairs),
     Kind("bundle", _bundle, _bytes_or(_hostile_zip), own_bundle),
     Kind("tracks", cache(kept_tracks), _bytes_or(_hostile_arrays), use_tracks),
@@ -415,6 +433,7 @@ def fuzz(folder: Path, first: int, count: int) -> Tally:
 
 
 def _try(kind: Kind, path: Path, name: str, tally: Tally) -> None:
+    tally.tried += 1
     before = hashlib.sha256(path.read_bytes()).digest()
     began_s = time.monotonic()
     try:

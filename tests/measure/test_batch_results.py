@@ -155,3 +155,11 @@ def test_somebody_elses_file_is_left_as_it_is(entry: ClipEntry, tmp_path: Path) 
     with pytest.raises(DataError, match="no results file of Thawline"):
         ResultsFile(path, [entry], SETTINGS)
     assert path.read_text(encoding="utf-8") == "Monday: sowed beans.\n"
+
+
+def test_a_line_nested_without_end_is_passed_over(entry: ClipEntry, tmp_path: Path) -> None:
+    path = tmp_path / "results.jsonl"
+    path.write_text('{"key": "' + "x" * 40 + '", "clip": ' + "[" * 100_000 + "\n")
+    file = ResultsFile(path, [entry], SETTINGS)
+    assert file.damaged_lines == 1
+    assert file.earlier(0) is None

@@ -139,6 +139,7 @@ def test_any_data_is_read_or_answered(data: object, name: str) -> None:
         assert from_plain(History, plain).person == sample.person()
 
 
-def test_a_damaged_column_is_named() -> None:
+@pytest.mark.parametrize("text", ["{", "[" * 100_000, '{"a":' * 5000])
+def test_a_damaged_column_is_named(text: str) -> None:
     with pytest.raises(DataError, match="holds JSON is damaged"):
-        json_reader(Setup)("{")
+        json_reader(Setup)(text)

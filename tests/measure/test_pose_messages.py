@@ -104,6 +104,7 @@ def framed(text: bytes, body: bytes = b"") -> io.BytesIO:
         b"{}",
         b"[]",
         b"not json",
+        b"[" * 100_000,
         b'{"kind": "unknown", "values": {}, "arrays": {}}',
         b'{"kind": "ready", "values": {}, "arrays": {"a": ["O", [1]]}}',
         b'{"kind": "ready", "values": {}, "arrays": {"a": ["<f8", [-1]]}}',

@@ -1,0 +1,94 @@
+"""Good files that readings leave or take: set-ups, placements, lines of results."""
+
+import datetime as dt
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from calibration.placement import Placement
+from measure.batch_results import ResultsFile
+from measure.body import Side
+from measure.clip_outcome import Outcome, ReadingSettings
+from measure.errors import ClipError
+from measure.manifest import ClipEntry
+from measure.movements import Movement
+from measure.setup import KnownSetup
+from measure.setup_file import read_setup, write_setup
+from tests import record_samples as sample
+from tests.fuzz.fuzz_clips import MODELS
+
+_ENTRIES = [
+    ClipEntry(clip=Path(f"raise {number}.mp4"), movement=Movement.FLEXION, side=Side.LEFT)
+    for number in range(3)
+]
+
+
+@cache
+def setup_file() -> bytes:
+    """A set-up that `thawline replay --setup` takes."""
+    known = KnownSetup(camera=sample.SETUP.camera, body=sample.SETUP.body)
+    return _made(lambda path: write_setup(path, known))
+
+
+def use_setup(path: Path) -> None:
+    read_setup(path)
+
+
+def _results(path: Path) -> ResultsFile:
+    return ResultsFile(path, _ENTRIES, ReadingSettings(models=MODELS))
+
+
+@cache
+def results_file() -> bytes:
+    """Results of three clips, one of which could not be read."""
+
+    def write(path: Path) -> None:
+        file = _results(path)
+        measurement = sample.record(sample.session(sample.person())).measurement
+        for number, entry in enumerate(_ENTRIES):
+            error = ClipError("The clip is empty.") if number == 1 else None
+            file.add(
+                Outcome(
+                    number=number,
+                    entry=entry,
+                    measurement=None if error else measurement,
+                    error=error,
+                )
+            )
+
+    return _made(write)
+
+
+def use_results(path: Path) -> None:
+    """What an interrupted run finds when it goes on."""
+    file = _results(path)
+    for number in range(len(_ENTRIES)):
+        file.earlier(number)
+
+
+def placements() -> list[Placement]:
+    return [
+        Placement(
+            person_id=sample.some_id("Rosa"),
+            movement=Movement.FLEXION,
+            side=side,
+            camera_name="Desk",
+            width_px=640,
+            height_px=480,
+            trunk_px=120.0,
+            width_over_trunk=0.6,
+            lean_deg=1.0,
+            shoulder_width=None,
+            roll_deg=0.5,
+            taken=dt.date(2026, 11, 25),
+        )
+        for side in Side
+    ]
+
+
+def _made(write: Callable[[Path], None]) -> bytes:
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "file"
+        write(path)
+        return path.read_bytes()
