@@ -1,9 +1,10 @@
 """Writes the golden readings of the sample clips, which the tests hold the readings against.
 
-    python -m tests.bench.keep_clips [--look]
+    python -m tests.bench.keep_clips
 
-What the networks saw is kept in tests/tracks/clips/; `--look` looks at the clips anew, which
-takes minutes. Run it only when readings change on purpose.
+What the networks saw is kept in tests/tracks/clips/. A clip without such a file is looked at,
+which takes a while: delete the files of clips that were filmed anew, or all of them for other
+networks. Run it only when readings change on purpose.
 """
 
 import argparse
@@ -28,18 +29,17 @@ GOLDEN = TRACKS / "readings.json"
 
 
 def main() -> None:
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    parser.add_argument("--look", action="store_true", help="look at the clips anew")
-    arguments = parser.parse_args()
+    argparse.ArgumentParser(description=__doc__.splitlines()[0]).parse_args()
     samples = sample_clips(CLIPS)
-    if arguments.look:
-        look_at(samples)
+    look_at([sample for sample in samples if not _kept(sample).exists()])
     readings = [golden(sample.entry.clip.stem) for sample in samples]
     GOLDEN.write_text(json.dumps(readings, indent=1) + "\n", encoding="utf-8")
 
 
 def look_at(samples: list[SampleClip]) -> None:
     """Keep what the networks see of the clips."""
+    if not samples:
+        return
     TRACKS.mkdir(parents=True, exist_ok=True)
     models = models_for()
     with PoseProcess(models.bundles) as process:
@@ -60,7 +60,11 @@ def look_at(samples: list[SampleClip]) -> None:
             unnamed = ClipEntry(
                 clip=Path(entry.clip.name), movement=entry.movement, side=entry.side
             )
-            save_tracks(TRACKS / f"{entry.clip.stem}.npz", unnamed, looked)
+            save_tracks(_kept(sample), unnamed, looked)
+
+
+def _kept(sample: SampleClip) -> Path:
+    return TRACKS / f"{sample.entry.clip.stem}.npz"
 
 
 def golden(name: str) -> dict[str, object]:

@@ -45,6 +45,6 @@ SHORT = Effort(
     bare_frames=30,
     crowd=4,
     many=80,
-    minutes=(1, 10),
+    minutes=(1, 10, 60),
     thin_hz=0.05,
 )
