@@ -564,6 +564,10 @@
         <translation>Programa en casa</translation>
     </message>
     <message>
+        <source>What happened</source>
+        <translation>Qué pasó</translation>
+    </message>
+    <message>
         <source>Injection, flare, camera</source>
         <translation>Infiltración, brote, cámara</translation>
     </message>
@@ -2448,6 +2452,10 @@ Lecturas: {count}</translation>
     <message>
         <source>A day later</source>
         <translation>Un día después</translation>
+    </message>
+    <message>
+        <source>Take it back</source>
+        <translation>Deshacer</translation>
     </message>
     <message>
         <source>Done just now, stopped at pain {limit} of 10 at the latest:</source>

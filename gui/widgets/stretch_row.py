@@ -69,7 +69,7 @@ class StretchRow(QWidget):
         self._log: StretchLog | None = None
         self.limit = label("", "quiet")
         self._taps = _Taps()
-        self.undo = button("", "link")
+        self.undo = button(tr("Take it back"), "link")
         self.undo.clicked.connect(self._take_back)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
