@@ -39,8 +39,9 @@ USUAL_FPS = 30.0
 
 def bare(
     clip: Path, quality: ModelQuality, seconds: float, paced_fps: float = 0.0
-) -> tuple[float, float]:
-    """Return frames a second of detection alone, and its median time in milliseconds.
+) -> tuple[float, float, float]:
+    """Return frames a second of detection alone, its median time and its processor time for
+    each frame, both in milliseconds.
 
     With `paced_fps` it waits for each picture as for a camera's, otherwise for nothing.
 
@@ -55,7 +56,7 @@ def bare(
     ]
     times: list[float] = []
     with Landmarker(load(quality).content) as landmarker:
-        start = time.perf_counter()
+        start, used = time.perf_counter(), time.process_time()
         while (now := time.perf_counter()) - start < seconds:
             number = round((now - start) * USUAL_FPS)
             if paced_fps:
@@ -64,13 +65,13 @@ def bare(
                 now = time.perf_counter()
             landmarker.detect(frames[number % len(frames)], now - start)
             times.append(time.perf_counter() - now)
-        total = time.perf_counter() - start
-    return len(times) / total, 1000 * statistics.median(times)
+        total, used = time.perf_counter() - start, time.process_time() - used
+    return len(times) / total, 1000 * statistics.median(times), 1000 * used / len(times)
 
 
 def bare_apart(
     clip: Path, quality: ModelQuality, seconds: float, paced_fps: float = 0.0
-) -> tuple[float, float]:
+) -> tuple[float, float, float]:
     """Return the same from a process of its own."""
     command = [sys.executable, "-m", "tests.bench.bench_live", "--bare", quality.value]
     done = subprocess.run(
@@ -79,8 +80,8 @@ def bare_apart(
         text=True,
         check=True,
     )
-    fps, median_ms = done.stdout.split()
-    return float(fps), float(median_ms)
+    fps, median_ms, used_ms = map(float, done.stdout.split())
+    return fps, median_ms, used_ms
 
 
 class Idle(PoseProcess):
@@ -149,7 +150,7 @@ def compare(clip: Path, quality: ModelQuality, seconds: float, repeats: int) -> 
         with Live(clip, quality, slow_fps) as run:
             run.next_frame()
             ages.append(run.measure(seconds)[1])
-    bare_fps = statistics.median(fps for fps, _ in alone)
+    bare_fps = statistics.median(fps for fps, *_ in alone)
     bare_ms = statistics.median(paced)
     live_fps = statistics.median(fps for fps, _, _ in live)
     age_ms = statistics.median(ages)
@@ -191,6 +192,12 @@ def resident_mb(number: int | str) -> float:
     """Return the memory that a process holds now, megabytes (Linux)."""
     lines = Path(f"/proc/{number}/status").read_text().splitlines()
     return next(int(line.split()[1]) / 1024 for line in lines if line.startswith("VmRSS"))
+
+
+def used_s(number: int) -> float:
+    """Return the processor time that a process has used, seconds (Linux)."""
+    fields = Path(f"/proc/{number}/stat").read_text().rpartition(")")[2].split()
+    return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 
 
 def soak(clip: Path, seconds: float) -> None:
