@@ -103,11 +103,14 @@ class ProgressPage(QWidget):
         column.addLayout(row)
         column.addWidget(self.chart, 1)
         column.addWidget(self.adherence)
-        column.addWidget(ButtonRow([self.to_details, *self._to_side_pages()]))
         curves = QWidget()
         beneath = QVBoxLayout(curves)
         beneath.setContentsMargins(0, 0, 0, 8)
         beneath.addWidget(scrolled(drawn), 1)
+        ways = QHBoxLayout()
+        ways.setContentsMargins(24, 4, 24, 0)
+        ways.addWidget(ButtonRow([self.to_details, *self._to_side_pages()]))
+        beneath.addLayout(ways)
         notice = QHBoxLayout()
         notice.setContentsMargins(24, 0, 24, 0)
         notice.addWidget(NoticeLine())
@@ -146,7 +149,8 @@ class ProgressPage(QWidget):
 
     def _to_side_pages(self) -> tuple[QPushButton, QPushButton]:
         """Return buttons that lead to the home programme and to what happened."""
-        to_plan, to_events = button(tr("Home programme")), button(tr("Injection, flare, camera"))
+        to_plan, to_events = button(tr("Home programme")), button(tr("What happened"))
+        to_events.setToolTip(tr("Injection, flare, camera"))
         to_plan.clicked.connect(self.show_plan)
         to_events.clicked.connect(self.show_events)
         self._side_buttons.append((to_plan, to_events))

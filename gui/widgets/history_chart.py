@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import pyqtgraph as pg
 from PySide6.QtCore import QRectF, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.band_drawing import scale_of, strength
 from gui.curves import Curve, Point
@@ -21,6 +21,8 @@ _DAY_S = 86_400.0
 _APART_S = 0.16 * _DAY_S
 #: Where stretches stand under the ratings of pain.
 _STRETCH_LANE = -2.0
+#: Below this the curves could not be read, in sizes of the text.
+_LEAST_HEIGHT = 20
 _SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
 
 
@@ -83,6 +85,9 @@ class HistoryChart(QWidget):
         self._stretches: tuple[float, ...] = ()
         self._events: tuple[Event, ...] = ()
         self._graphics = pg.GraphicsLayoutWidget()
+        # As high as there is room for: the library's own wish would make the page scroll.
+        policies = QSizePolicy.Policy
+        self._graphics.setSizePolicy(policies.Expanding, policies.Ignored)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._graphics)
@@ -105,7 +110,7 @@ class HistoryChart(QWidget):
     def redraw(self) -> None:
         """Draw everything anew, in the present look."""
         self._graphics.clear()
-        self._graphics.setMinimumHeight(self._look.px(16))
+        self._graphics.setMinimumHeight(self._look.px(_LEAST_HEIGHT))
         self._graphics.setBackground(self._look.palette.raised)
         top = self._plot(0, tr("degrees") if self._in_degrees() else tr("per cent of the way up"))
         below = self._plot(1, tr("pain"))
