@@ -15,6 +15,7 @@ from calibration.limits_of_agreement import Pairing
 from measure.errors import DataError, InputError
 from measure.movements import MOVEMENTS
 from measure.plain_data import to_plain
+from measure.setup import MovementCorrection
 
 
 def print_studies(table: PairTable, pairing: Pairing, study: str) -> list[Agreement]:
@@ -69,20 +70,32 @@ def write_json(path: Path, found: Sequence[Agreement], study: str) -> None:
 
 
 def keep_corrections(found: Sequence[Agreement], study: str, camera_name: str) -> None:
-    """Keep what corrections the studies offer, switched off."""
-    for each in found:
-        offer = correction_from(each, study)
-        if isinstance(offer, NoCorrection):
-            continue
-        CORRECTIONS.put(
-            KeptCorrection(
-                camera_name=camera_name, movement=each.movement, correction=offer.correction
-            )
-        )
+    """Keep what corrections the studies offer, switched off, and say so."""
+    for offer in offered_corrections(found, study):
+        keep_offer(offer, camera_name)
         print(
-            f"\nThe correction for {MOVEMENTS[each.movement].name.lower()} is kept for "
+            f"\nThe correction for {MOVEMENTS[offer.movement].name.lower()} is kept for "
             f"{camera_name}, switched off. To use it: thawline calibrate correction on"
         )
+
+
+def offered_corrections(found: Sequence[Agreement], study: str) -> tuple[MovementCorrection, ...]:
+    """Return the corrections that the studies offer, by movement."""
+    offers = ((each.movement, correction_from(each, study)) for each in found)
+    return tuple(
+        MovementCorrection(movement=movement, correction=offer.correction)
+        for movement, offer in offers
+        if not isinstance(offer, NoCorrection)
+    )
+
+
+def keep_offer(offer: MovementCorrection, camera_name: str) -> None:
+    """Keep a correction for a camera, switched off."""
+    CORRECTIONS.put(
+        KeptCorrection(
+            camera_name=camera_name, movement=offer.movement, correction=offer.correction
+        )
+    )
 
 
 def _in_words(found: Agreement, study: str) -> str:

@@ -5,12 +5,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from calibration.body_shelf import BODIES, BodyRecord, doubts
+from calibration.correction_shelf import CORRECTIONS, KeptCorrection
 from calibration.lens import field_deg
 from calibration.lens_shelf import newest_lens
 from calibration.level_shelf import LEVELS, CameraLevel
 from calibration.placement import PLACEMENTS
 from calibration.remark import Remark
-from gui.words import remark_words, tr
+from gui.words import movement_name, remark_words, tr
 from measure.setup import LensProfile
 
 
@@ -24,6 +25,8 @@ class KnownState:
         Why the record of the body is not used until measured again.
     places
         How many places of the person are kept.
+    corrections
+        Those that are kept for the camera, switched on or off.
     """
 
     lens: LensProfile | None = None
@@ -32,6 +35,7 @@ class KnownState:
     body: BodyRecord | None = None
     doubts: tuple[Remark, ...] = ()
     places: int = 0
+    corrections: tuple[KeptCorrection, ...] = ()
 
 
 #: Camera's name, person's identifier and the day.
@@ -55,6 +59,7 @@ def look_up(camera: str | None, person_id: str | None, today: dt.date) -> KnownS
         body=body,
         doubts=() if body is None else doubts(body, today),
         places=sum(each.person_id == person_id for each in PLACEMENTS.all()),
+        corrections=tuple(each for each in CORRECTIONS.all() if each.camera_name == camera),
     )
 
 
@@ -105,6 +110,14 @@ def marks_words(state: KnownState) -> str:
     if record is None or record.marks_day is None:
         return tr("\u25cb  Not marked: usual heights are assumed.")
     return _dated(record.marks_day, state)
+
+
+def correction_words(kept: KeptCorrection) -> str:
+    return tr("Correct {movement} by the study {study} ({pairs} pairs)").format(
+        movement=movement_name(kept.movement).lower(),
+        study=kept.correction.study,
+        pairs=kept.correction.pairs,
+    )
 
 
 def place_words(state: KnownState) -> str:

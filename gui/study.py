@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtGui import QImage
 
 from measure.history import History
+from measure.setup import MovementCorrection
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,10 +20,13 @@ class Study:
         In English, as reports are.
     plot
         The agreement plot, or None.
+    offers
+        Corrections of the camera that the study offers.
     """
 
     words: str
     plot: QImage | None = None
+    offers: tuple[MovementCorrection, ...] = ()
 
 
 def judged_study(path: Path) -> Study:
@@ -34,14 +38,26 @@ def judged_study(path: Path) -> Study:
         When the table cannot be read or holds too little.
     """
     from calibration.agreement_plot import agreement_figure
-    from calibration.agreement_report import study_words
+    from calibration.agreement_report import offered_corrections, study_words
     from calibration.agreement_table import read_pairs
     from calibration.limits_of_agreement import Pairing
 
     judged, words = study_words(read_pairs(path), Pairing.SAME_MOVE, path.stem)
     drawn = io.BytesIO()
     agreement_figure(judged).savefig(drawn, format="png")
-    return Study(words=words.strip(), plot=QImage.fromData(drawn.getvalue()))
+    return Study(
+        words=words.strip(),
+        plot=QImage.fromData(drawn.getvalue()),
+        offers=offered_corrections(judged, path.stem),
+    )
+
+
+def keep_offers(study: Study, camera: str) -> None:
+    """Keep what a study offers for a camera; it is off until somebody switches it on."""
+    from calibration.agreement_report import keep_offer
+
+    for offer in study.offers:
+        keep_offer(offer, camera)
 
 
 def own_sessions(history: History) -> Study:

@@ -1,5 +1,7 @@
 """Camera and body: what is known beforehand, and the ways to find it out. All of it optional."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QGridLayout,
@@ -14,6 +16,7 @@ from PySide6.QtWidgets import (
 from calibration.body_lengths import TRUNK_CM
 from gui.known_state import (
     KnownState,
+    correction_words,
     lengths_words,
     lens_words,
     level_words,
@@ -21,7 +24,8 @@ from gui.known_state import (
     place_words,
 )
 from gui.look import Look
-from gui.widgets.text import button, card, label, scrolled
+from gui.widgets.text import button, card, clear, label, scrolled
+from gui.widgets.tick import Tick
 from gui.words import tr
 from measure.setup_checks import POSSIBLE
 
@@ -41,6 +45,8 @@ class KnownPage(QWidget):
     forget_places = Signal()
     study_wanted = Signal()
     retest_wanted = Signal()
+    #: A movement, and whether its correction is to be used.
+    correction_switched = Signal(object, bool)
     back = Signal()
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
@@ -68,6 +74,8 @@ class KnownPage(QWidget):
             )
         }
         self.wrong = label("")
+        self.corrections: list[Tick] = []
+        self._corrections = QVBoxLayout()
         self._lay_out()
         for one, signal in (
             (self.board, self.board_wanted),
@@ -106,7 +114,11 @@ class KnownPage(QWidget):
         why = tr("Standing nearer or turned looks like progress and is none.")
         self._card(column, tr("Place"), self.place, why, self.forget)
         why = tr("A clinician's table of camera and goniometer readings tells how they agree.")
-        self._card(column, tr("Agreement"), None, why, self.study, self.retest)
+        agreement = card(label(tr("Agreement"), "quiet"), label(why), self.study, self.retest)
+        within = agreement.layout()
+        assert isinstance(within, QVBoxLayout)
+        within.addLayout(self._corrections)
+        column.addWidget(agreement)
         column.addStretch(1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
@@ -117,13 +129,9 @@ class KnownPage(QWidget):
 
     @staticmethod
     def _card(
-        column: QVBoxLayout, title: str, state: QLabel | None, why: str, *buttons: QPushButton
+        column: QVBoxLayout, title: str, state: QLabel, why: str, *buttons: QPushButton
     ) -> None:
-        rows: list[QWidget] = [label(title, "quiet")]
-        if state is not None:
-            rows.append(state)
-        rows.append(label(why))
-        column.addWidget(card(*rows, *buttons))
+        column.addWidget(card(label(title, "quiet"), state, label(why), *buttons))
 
     def _lengths_card(self) -> QWidget:
         made = card(label(tr("Body lengths"), "quiet"), self.lengths)
@@ -153,6 +161,14 @@ class KnownPage(QWidget):
         self.marks.setText(marks_words(state))
         self.place.setText(place_words(state))
         self.forget.setEnabled(bool(state.places))
+        clear(self._corrections)
+        self.corrections = []
+        for kept in state.corrections:
+            one = Tick(self._look, correction_words(kept))
+            one.setChecked(kept.switched_on)
+            one.toggled.connect(partial(self.correction_switched.emit, kept.movement))
+            self._corrections.addWidget(one)
+            self.corrections.append(one)
 
     def keep_focus(self) -> None:
         self.calibrate.setFocus(Qt.FocusReason.OtherFocusReason)

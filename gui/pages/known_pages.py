@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 from calibration.board_sheet import save_board
 from calibration.body_lengths import lengths_from_tape
 from calibration.body_shelf import BodySource, keep_lengths
+from calibration.correction_shelf import switch
 from calibration.placement import PLACEMENTS
 from gui.mark_tasks import back_task, keep_back, keep_level, level_task
 from gui.pages.agreement_page import AgreementPage
@@ -18,9 +19,10 @@ from gui.pages.known_page import TRUNK, KnownPage
 from gui.pages.lens_page import LensPage
 from gui.pages.mark_page import Marked, MarkPage, MarkTask
 from gui.services import Services
-from gui.study import Study, judged_study, own_sessions
+from gui.study import Study, judged_study, keep_offers, own_sessions
 from gui.words import tr
 from measure.live_events import LiveFrame
+from measure.movements import Movement
 
 
 class KnownPages(QStackedWidget):
@@ -63,6 +65,8 @@ class KnownPages(QStackedWidget):
         known.forget_places.connect(self._forget_places)
         known.study_wanted.connect(self._open_study)
         known.retest_wanted.connect(self._show_retest)
+        known.correction_switched.connect(self._switch)
+        self.agreement.offers_wanted.connect(self._keep_offers)
         known.back.connect(self.back)
         self.lens.kept.connect(self.show_known)
         self.lens.told.connect(self.told)
@@ -194,6 +198,22 @@ class KnownPages(QStackedWidget):
     def show_study(self, path: Path) -> None:
         """Judge a table beside the window's thread, and show what it says."""
         self._services.slow.run(lambda: judged_study(path), self._show_study, self.told.emit)
+
+    @Slot(object)
+    def _keep_offers(self, study: Study) -> None:
+        camera = self._camera()
+        if camera is not None:
+            self._run(lambda: keep_offers(study, camera))
+
+    @Slot(object, bool)
+    def _switch(self, movement: Movement, on: bool) -> None:
+        """Use a correction from now on, or no longer; either starts a new series."""
+        camera = self._camera()
+        if camera is not None:
+            self.told.emit(tr("Readings from now on start a new series."))
+            self._services.records.run(
+                lambda: switch(camera, movement, on=on), failed=self.told.emit
+            )
 
     @Slot()
     def _show_retest(self) -> None:

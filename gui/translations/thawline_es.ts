@@ -320,6 +320,10 @@
         <translation>gráfico de las diferencias</translation>
     </message>
     <message>
+        <source>Keep the corrections, switched off</source>
+        <translation>Guardar las correcciones, apagadas</translation>
+    </message>
+    <message>
         <source>Back</source>
         <translation>Volver</translation>
     </message>
@@ -2502,6 +2506,10 @@ Lecturas: {count}</translation>
         <translation>○  Sin marcar: se suponen alturas habituales.</translation>
     </message>
     <message>
+        <source>Correct {movement} by the study {study} ({pairs} pairs)</source>
+        <translation>Corregir {movement} según el estudio {study} ({pairs} pares)</translation>
+    </message>
+    <message>
         <source>○  The next readings keep where you stand.</source>
         <translation>○  Las próximas lecturas guardan dónde está usted.</translation>
     </message>
@@ -2568,6 +2576,10 @@ Lecturas: {count}</translation>
     <message>
         <source>A table of camera and goniometer readings</source>
         <translation>Una tabla de lecturas de cámara y goniómetro</translation>
+    </message>
+    <message>
+        <source>Readings from now on start a new series.</source>
+        <translation>Las lecturas desde ahora empiezan una serie nueva.</translation>
     </message>
     <message>
         <source>The board was seen in {share} % of the picture.</source>

@@ -336,3 +336,34 @@ def test_how_well_own_sessions_repeat(known: Stage) -> None:
     assert page.title.text() == "How well sessions repeat"
     assert "There are no readings yet." in page.words.toPlainText()
     assert not page.plot.isVisible()
+
+
+def test_an_offered_correction_is_kept_off_and_switched_on(known: Stage, tmp_path: Path) -> None:
+    """A camera that reads five degrees too much, in forty people."""
+    rows = ["person,movement,side,camera_deg,goniometer_deg"]
+    rows += [f"m{n},flexion,left,{65 + 2 * n + n % 3},{60 + 2 * n + n % 2}" for n in range(40)]
+    table = tmp_path / "spring.csv"
+    table.write_text("\n".join(rows), encoding="utf-8")
+    pages = known.window.known
+    pages.show_study(table)
+    known.settle()
+    assert pages.agreement.keep.isVisible()
+    pages.agreement.keep.click()
+    known.settle()
+    assert pages.currentWidget() is pages.known
+    (tick,) = pages.known.corrections
+    assert tick.text() == "Correct flexion by the study spring (40 pairs)"
+    assert not tick.isChecked()
+    assert known.services.source().setup_of(Movement.FLEXION).correction is None
+    tick.click()
+    known.settle()
+    correction = known.services.source().setup_of(Movement.FLEXION).correction
+    assert correction is not None
+    assert 4.0 < correction.bias_deg < 7.0
+    assert known.window._told.text() == "Readings from now on start a new series."
+    pages.show_known()
+    known.settle()
+    assert pages.known.corrections[0].isChecked()
+    pages.known.corrections[0].click()
+    known.settle()
+    assert known.services.source().setup_of(Movement.FLEXION).correction is None
