@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from measure.progress_slope import DAYS_A_MONTH, Slope, fit_slope, theil_sen
+from measure.progress_slope import DAYS_A_MONTH, Slope, fit_slope, fit_slopes, theil_sen
 
 DAYS = np.arange(0.0, 60.0, 3.0)
 
@@ -140,3 +140,22 @@ def test_overwhelming_evidence_stays_finite() -> None:
     found = fit(np.arange(400.0), np.arange(400.0) * 5.0)
     assert np.isfinite(found.evidence)
     assert found.evidence > 20
+
+
+@given(st.integers(0, 1000), st.lists(st.integers(0, 40), min_size=1, max_size=6))
+@settings(max_examples=25, deadline=None)
+def test_series_of_any_lengths_fitted_together_are_as_if_alone(seed: int, sizes: list[int]) -> None:
+    random = np.random.default_rng(seed)
+    parts = []
+    for size in sizes:
+        day = np.sort(random.choice(np.arange(112.0), size, replace=False))
+        parts.append((day, 90 + random.normal(0, 5, size) - 20 * (random.random(size) < 0.1)))
+    together = fit_slopes(parts, 5.0)
+    for (day, value), found in zip(parts, together, strict=True):
+        alone = fit_slope(day, value, 5.0)
+        assert (alone is None) == (found is None) == (len(day) < 3)
+        if alone is not None and found is not None:
+            assert found.per_day == pytest.approx(alone.per_day, rel=1e-9, abs=1e-12)
+            assert found.error_per_day == pytest.approx(alone.error_per_day, rel=1e-9)
+            assert found.usual == pytest.approx(alone.usual, abs=1e-9)
+            assert (found.days, found.span_day) == (len(day), day[-1] - day[0])
