@@ -11,6 +11,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from measure.errors import ModelError
+from measure.folders import data_folder, make_private
 
 #: Room for a package, its networks and three bundles while fetching. Ours.
 ROOM_NEEDED = 200 << 20
@@ -38,6 +39,8 @@ def workshop(folder: Path, waiting: Callable[[], None], patience_s: float) -> It
         The folder cannot be made or written, is too full, or stays taken.
     """
     try:
+        if folder.is_relative_to(data_folder()):
+            make_private(data_folder())  # the sessions will lie there too
         folder.mkdir(parents=True, exist_ok=True)
         room = shutil.disk_usage(folder).free
         if room < ROOM_NEEDED:

@@ -285,3 +285,11 @@ def test_a_write_that_fails_leaves_the_old_file(
         put(path, b"new")
     assert path.read_bytes() == b"old"
     assert list(tmp_path.iterdir()) == [path]
+
+
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: rights of files")
+def test_a_data_folder_that_the_model_comes_to_first_is_closed_to_others(
+    data_folder: Path,
+) -> None:
+    with workshop(data_folder / "models", lambda: None, 1.0):
+        assert data_folder.stat().st_mode & 0o077 == 0
