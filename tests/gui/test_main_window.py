@@ -161,7 +161,7 @@ def test_every_page_with_a_number_carries_the_notice(stage: Stage) -> None:
 def test_everything_that_takes_the_keyboard_has_a_name(stage: Stage) -> None:
     kinds = (QAbstractButton, QListWidget, QSlider, QPlainTextEdit)
     unnamed = [
-        f"{type(each).__name__} {each.objectName()}"
+        f"{type(each).__name__} {each.objectName()} in {type(each.parent()).__name__}"
         for kind in kinds
         for each in stage.window.findChildren(kind)
         if each.focusPolicy() is not Qt.FocusPolicy.NoFocus
