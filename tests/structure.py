@@ -8,6 +8,7 @@ import ast
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
@@ -44,12 +45,15 @@ def longest_file() -> Figure:
     )
 
 
-def functions() -> Iterator[tuple[str, ast.FunctionDef | ast.AsyncFunctionDef]]:
-    """Yield every function with its place."""
-    for file in sources(*FOLDERS):
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
-            if isinstance(node, _FUNCTIONS):
-                yield f"{_name(file)}:{node.lineno} {node.name}", node
+@cache
+def functions() -> tuple[tuple[str, ast.FunctionDef | ast.AsyncFunctionDef], ...]:
+    """Return every function with its place."""
+    return tuple(
+        (f"{_name(file)}:{node.lineno} {node.name}", node)
+        for file in sources(*FOLDERS)
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, _FUNCTIONS)
+    )
 
 
 def longest_function() -> Figure:
