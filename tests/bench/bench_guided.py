@@ -138,15 +138,17 @@ def main() -> int:
         clips = [clip(name) for *_, name in session]
         kept, _ = lead(Path(scratch), quality + pictures, arguments.movements, clips)
         replayed = replay(Path(scratch), quality, session)
-    same = len(kept) == len(session)
-    for (movement, side, name), live in zip(session, kept, strict=False):
-        told = replayed[name]
-        if live.value is None or told is None:
-            agrees = live.value is told
+    # Nothing is kept of a movement in which nothing was captured.
+    values = {(each.movement, each.side): each.value for each in kept}
+    same = values.keys() <= {(movement, side) for movement, side, _ in session}
+    for movement, side, name in session:
+        live, told = values.get((movement, side)), replayed[name]
+        if live is None or told is None:
+            agrees = live is told
         else:
-            agrees = abs(live.value - told) <= SAME[MOVEMENTS[movement].unit]
-        same = same and agrees and (live.movement, live.side) == (movement, side)
-        print(f"{name}: window {live.value}, replay {told}: {'same' if agrees else 'DIFFERENT'}")
+            agrees = abs(live - told) <= SAME[MOVEMENTS[movement].unit]
+        same = same and agrees
+        print(f"{name}: window {live}, replay {told}: {'same' if agrees else 'DIFFERENT'}")
     return 0 if same else 1
 
 
