@@ -87,7 +87,7 @@ def test_a_movement_from_the_camera_to_its_measurement(tmp_path):
     assert len(done.measurement.trials) == 2
     assert done.measurement.value == pytest.approx(100, abs=8)
     kinds = [event.kind for event in run.events]
-    assert EventKind.TRIAL_REFUSED not in kinds  
+    assert EventKind.TRIAL_REFUSED not in kinds
     assert kinds.count(EventKind.TRIAL_CAPTURED) == 3
     assert {Phase.MOVE, Phase.HOLD, Phase.RETURN} <= {frame.phase for frame in run.frames}
     numbers = [frame.frame_id for frame in run.frames]
