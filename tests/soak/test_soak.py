@@ -1,6 +1,6 @@
 """A short soak with a scripted camera; `make soak` takes an hour and the real network."""
 
-import mmap
+import json
 import os
 import re
 import subprocess
@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.soak.run import Soak, Tenth, faults
-from tests.soak.usage import Usage, usage
+from tests.soak.usage import Usage
 
 ROOT = Path(__file__).parents[2]
 
@@ -71,18 +71,29 @@ def test_each_fault_is_found(last: Tenth, saved: int, words: str) -> None:
     assert words in told[0]
 
 
+#: In a small process of its own: a big one has room from before, and nothing need grow.
+USAGE_TRIAL = """
+import json, os, subprocess
+from dataclasses import asdict
+from tests.soak.usage import usage
+before = usage()
+held = bytearray(b"1") * 30_000_000
+with open(os.devnull) as _, subprocess.Popen(["sleep", "60"]) as child:
+    now = usage()
+    child.kill()
+print(json.dumps([asdict(before), asdict(now)]))
+"""
+
+
 def test_usage_sees_memory_handles_and_children() -> None:
-    before = usage()
-    # Pages of its own: what the interpreter freed before would be used again, and nothing grow.
-    private = mmap.MAP_PRIVATE | mmap.MAP_ANONYMOUS
-    with (
-        mmap.mmap(-1, 30_000_000, flags=private) as held,
-        open(os.devnull) as _,
-        subprocess.Popen(["sleep", "60"]) as child,
-    ):
-        held.write(b"1" * len(held))
-        now = usage()
-        child.kill()
+    done = subprocess.run(
+        [sys.executable, "-c", USAGE_TRIAL],
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        timeout=60,
+        check=True,
+    )
+    before, now = (Usage(**told) for told in json.loads(done.stdout))
     assert 25 < now.memory_mb - before.memory_mb < 40
     assert now.processes == before.processes + 1
     assert now.handles > before.handles + 1
