@@ -16,6 +16,7 @@ from gui.clip_reading import (
     local_models,
     open_scrub_pictures,
 )
+from gui.collector import keep_collecting_here
 from gui.cues import Cues
 from gui.feed import EngineFeed
 from gui.keeper import StoreKeeper
@@ -34,7 +35,8 @@ from measure.store_files import folder_unusable, private_folder
 
 
 def prepare(application: QCoreApplication) -> None:
-    """Give the application its name and the style that our style sheet is made for."""
+    """Give the application its name, our style sheet's style, and a collector in its thread."""
+    keep_collecting_here(application)
     application.setApplicationName("thawline")
     if isinstance(application, QApplication):
         application.setApplicationDisplayName("Thawline")

@@ -1,5 +1,6 @@
 """A window on a stage: scripted engine, store in memory, own settings file."""
 
+import gc
 from collections.abc import Callable, Iterator
 
 import pytest
@@ -8,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from gui.application import prepare
+from gui.collector import Collector
 from gui.safety import Answer
 from gui.stage import TODAY, Stage
 from measure.body import Side
@@ -16,6 +18,18 @@ from measure.body import Side
 @pytest.fixture(scope="session")
 def qapp_cls() -> type[QApplication]:
     return QApplication
+
+
+@pytest.fixture(scope="module", autouse=True)
+def collected_here() -> Iterator[None]:
+    """After a file of tests nothing of Qt is left for a thread of other tests to take away."""
+    yield
+    application = QApplication.instance()
+    collector = None if application is None else application.findChild(Collector)
+    if collector is not None:
+        collector.stop()
+    else:
+        gc.collect()
 
 
 @pytest.fixture

@@ -1,0 +1,50 @@
+"""Python's collector of cycles, kept to the window's thread.
+
+By itself it runs in whichever thread allocates next. A worker that happens to take away widgets
+deletes them in its own thread, against Qt's rules: it then waits for the window's thread and the
+window's thread for it, for ever.
+"""
+
+import gc
+
+from PySide6.QtCore import QCoreApplication, QObject, QTimer, Slot
+
+_LOOK_EVERY_MS = 200
+
+
+class Collector(QObject):
+    """Collects as often as Python would, but only where the application's events are handled."""
+
+    def __init__(self, application: QCoreApplication) -> None:
+        super().__init__(application)
+        gc.disable()
+        # What was loaded so far stays for good; to look through it would hold up the window.
+        gc.collect()
+        gc.freeze()
+        self._timer = QTimer(self)
+        self._timer.setInterval(_LOOK_EVERY_MS)
+        self._timer.timeout.connect(self.look)
+        self._timer.start()
+
+    @Slot()
+    def look(self) -> None:
+        """Collect the oldest generation that is due, if any."""
+        due = zip(gc.get_count(), gc.get_threshold(), strict=True)
+        generations = [number for number, (count, limit) in enumerate(due) if count > limit > 0]
+        if generations:
+            gc.collect(max(generations))
+
+    def stop(self) -> None:
+        """Collect all, and let Python do it by itself again."""
+        self._timer.stop()
+        gc.unfreeze()
+        gc.collect()
+        gc.enable()
+        self.setParent(None)
+        self.deleteLater()
+
+
+def keep_collecting_here(application: QCoreApplication) -> None:
+    """Let only the application's thread collect, from now on; once is enough."""
+    if application.findChild(Collector) is None:
+        Collector(application)
