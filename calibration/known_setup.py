@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from calibration.body_shelf import BODIES, BodyRecord, BodySource, doubts
 from calibration.correction_shelf import corrections_for
-from calibration.lens_shelf import newest_lens
+from calibration.lens_shelf import lenses_of, newest_lens, other_size
 from calibration.level_shelf import LEVELS
 from calibration.placement import PLACEMENTS
 from calibration.remark import Remark
@@ -29,11 +29,14 @@ class Known:
         What is not known, and why.
     stale
         Those of the remarks that are about something kept which is not used any longer.
+    lenses
+        The camera's lens profiles of all picture sizes, the newest last.
     """
 
     setup: KnownSetup
     remarks: tuple[Remark, ...]
     stale: tuple[Remark, ...] = ()
+    lenses: tuple[LensProfile, ...] = ()
 
 
 def known_setup(
@@ -87,6 +90,7 @@ def known_setup(
         ),
         remarks=(*uncalibrated, *stale),
         stale=tuple(stale),
+        lenses=lenses_of(camera_name),
     )
 
 
@@ -99,22 +103,12 @@ def forget_person(person_id: str) -> None:
 def _lens(
     camera_name: str | None, size_px: tuple[int, int] | None
 ) -> tuple[LensProfile | None, list[Remark]]:
-    newest = newest_lens(camera_name)
     lens = newest_lens(camera_name, size_px)
     if lens is not None:
         return lens, []
-    if newest is None or size_px is None:
-        return None, [Remark("The lens is not calibrated; a usual field of view is assumed.")]
-    return None, [
-        Remark(
-            "The lens was calibrated at {made} pixels and does not hold at {here}; a usual field "
-            "of view is assumed.",
-            {
-                "made": f"{newest.width_px} x {newest.height_px}",
-                "here": f"{size_px[0]} x {size_px[1]}",
-            },
-        )
-    ]
+    unfit = None if size_px is None else other_size(lenses_of(camera_name), size_px)
+    plain = Remark("The lens is not calibrated; a usual field of view is assumed.")
+    return None, [unfit or plain]
 
 
 def _body(

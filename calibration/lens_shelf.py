@@ -1,5 +1,8 @@
 """Lens profiles by camera name and picture size, kept in the data folder."""
 
+from collections.abc import Sequence
+
+from calibration.remark import Remark
 from calibration.shelf import Shelf
 from measure.setup import LensProfile
 from measure.setup_checks import check_profile
@@ -21,13 +24,29 @@ def lens_for(camera_name: str | None, width_px: int, height_px: int) -> LensProf
     return newest_lens(camera_name, (width_px, height_px))
 
 
+def lenses_of(camera_name: str | None) -> tuple[LensProfile, ...]:
+    """Return a camera's profiles of all picture sizes, the newest last."""
+    return tuple(each for each in LENSES.all() if each.camera_name == camera_name)
+
+
 def newest_lens(
     camera_name: str | None, size_px: tuple[int, int] | None = None
 ) -> LensProfile | None:
     """Return a camera's newest profile, of a picture size or of any; None without one."""
-    found = [
-        each
-        for each in LENSES.all()
-        if each.camera_name == camera_name and size_px in (None, (each.width_px, each.height_px))
-    ]
+    found = [each for each in lenses_of(camera_name) if size_px in (None, each.size_px)]
     return found[-1] if found else None
+
+
+def other_size(lenses: Sequence[LensProfile], size_px: tuple[int, int]) -> Remark | None:
+    """Return what to say when a camera has profiles and none for a picture size; else None."""
+    if not lenses or any(each.size_px == size_px for each in lenses):
+        return None
+    sizes = dict.fromkeys(each.size_px for each in reversed(lenses))
+    return Remark(
+        "The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of "
+        "view is assumed. Calibrate the lens at this size too.",
+        {
+            "made": ", ".join(f"{width} x {height}" for width, height in sizes),
+            "here": f"{size_px[0]} x {size_px[1]}",
+        },
+    )

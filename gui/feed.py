@@ -6,8 +6,9 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
 from gui.background import Background
 from gui.engine import Engine
+from gui.sentences import trouble_sentence
 from measure.body import Side
-from measure.live_events import LiveEvent, LiveFrame, Source
+from measure.live_events import EventKind, LiveEvent, LiveFrame, Source, Trouble
 from measure.movements import Movement
 from measure.readings import Measurement
 from measure.records import Conduct
@@ -36,6 +37,11 @@ class EngineFeed(QObject):
         self._make_engine = make_engine
         self._engine: Engine | None = None
         self._source: Source | None = None
+        #: What is the matter with the pictures, as it was told last.
+        self.trouble: Trouble | None = None
+        self._details = ""
+        #: Of the source's pictures in full; None before the first.
+        self.size_px: tuple[int, int] | None = None
         self._closing = Background("closing", self)
         self._timer = QTimer(self)
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
@@ -50,6 +56,13 @@ class EngineFeed(QObject):
     def source(self) -> Source | None:
         return self._source
 
+    @property
+    def why_no_picture(self) -> str:
+        """What keeps pictures from coming, in detail where that is known; empty otherwise."""
+        if self.trouble is None or self.trouble is Trouble.CAMERA_SLOW:
+            return ""
+        return self._details or trouble_sentence(self.trouble)
+
     def open(self, source: Source) -> None:
         """Open a source; one that is open already stays open."""
         if self._engine is not None and source == self._source:
@@ -61,6 +74,8 @@ class EngineFeed(QObject):
         if self._engine is None:
             self._engine = self._make_engine()
         self._source = source
+        self.size_px = None
+        self._note(None)
         self._engine.start(source)
         self._timer.start()
 
@@ -104,13 +119,22 @@ class EngineFeed(QObject):
             return
         events: list[LiveEvent] = self._engine.events()
         for event in events:
+            if event.kind is EventKind.TROUBLE:
+                self._note(event.trouble or Trouble.OTHER, event.text)
+            elif event.kind is EventKind.RECOVERED:
+                self._note(None)
             self.happened.emit(event)
         newest: LiveFrame | None = self._engine.newest_frame() if self._engine else None
         if newest is not None:
+            self.size_px = newest.full_size_px
             self.framed.emit(newest)
+
+    def _note(self, trouble: Trouble | None, details: str = "") -> None:
+        self.trouble, self._details = trouble, details
 
     def _stop(self) -> Engine | None:
         self._timer.stop()
+        self._note(None)
         engine, self._engine, self._source = self._engine, None, None
         return engine
 

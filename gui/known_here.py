@@ -36,7 +36,7 @@ class KnownHere:
 
     def of(
         self, camera: str | None, person_id: str | None, today: dt.date, *, mirrored: bool = False
-    ) -> KnownSetup:
+    ) -> Known:
         """Return what is known; never an error."""
         try:
             known = self._gather(camera, person_id, today)
@@ -48,7 +48,7 @@ class KnownHere:
                 self._said.add(str(remark))
                 self._to_say.append(remark)
         source = replace(known.setup.camera, already_mirrored=mirrored)
-        return replace(known.setup, camera=source)
+        return replace(known, setup=replace(known.setup, camera=source))
 
     def take_remarks(self) -> tuple[Remark, ...]:
         """Return what is kept but too old or unfit to be used; each is handed out once."""

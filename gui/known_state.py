@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from calibration.body_shelf import BODIES, BodyRecord, doubts
 from calibration.correction_shelf import CORRECTIONS, KeptCorrection
 from calibration.lens import field_deg
-from calibration.lens_shelf import newest_lens
+from calibration.lens_shelf import lenses_of, other_size
 from calibration.level_shelf import LEVELS, CameraLevel
 from calibration.placement import PLACEMENTS
 from calibration.remark import Remark
@@ -21,6 +21,8 @@ class KnownState:
 
     Attributes
     ----------
+    lenses
+        The camera's profiles of all picture sizes, the newest last.
     doubts
         Why the record of the body is not used until measured again.
     places
@@ -29,7 +31,7 @@ class KnownState:
         Those that are kept for the camera, switched on or off.
     """
 
-    lens: LensProfile | None = None
+    lenses: tuple[LensProfile, ...] = ()
     level: CameraLevel | None = None
     level_holds: bool = False
     body: BodyRecord | None = None
@@ -53,7 +55,7 @@ def look_up(camera: str | None, person_id: str | None, today: dt.date) -> KnownS
     level = None if camera is None else LEVELS.get(camera)
     body = None if person_id is None else BODIES.get(person_id)
     return KnownState(
-        lens=None if camera is None else newest_lens(camera),
+        lenses=() if camera is None else lenses_of(camera),
         level=level,
         level_holds=level is not None and level.holds_on(today),
         body=body,
@@ -68,10 +70,14 @@ def nothing_kept(camera: str | None, person_id: str | None, today: dt.date) -> K
     return KnownState()
 
 
-def lens_words(state: KnownState) -> str:
-    lens = state.lens
-    if lens is None:
+def lens_words(state: KnownState, size_px: tuple[int, int] | None) -> str:
+    """Return what is known of the lens, for pictures of a size; None where that is not known."""
+    if not state.lenses:
         return tr("\u25cb  Not calibrated: a usual field of view is assumed.")
+    unfit = None if size_px is None else other_size(state.lenses, size_px)
+    if unfit is not None:
+        return "\u25b6  " + remark_words(unfit)
+    lens = [each for each in state.lenses if size_px in (None, each.size_px)][-1]
     return tr("\u2713  Calibrated at {size} pixels: {field} degrees wide.").format(
         size=f"{lens.width_px} x {lens.height_px}", field=round(field_deg(lens))
     )

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
 
+from calibration.lens_shelf import other_size
 from calibration.remark import Remark
 from gui.cues import Cues
 from gui.feed import EngineFeed
@@ -62,7 +63,6 @@ class Measuring(QObject):
         self.guide = Guide(tasks)
         self.pace = pace
         self.log = log
-        self.trouble: Trouble | None = None
         self.sentence = ""
         #: What is to be known about the place of a reading, by the task that gave it.
         self.remarks: dict[Task, str] = {}
@@ -74,10 +74,22 @@ class Measuring(QObject):
         self._phase: Phase | None = None
         self._held: float | None = None
         self._stood = False
+        self._lens_told = False
         self._key = new_id()
         feed.framed.connect(self._take_frame)
         feed.happened.connect(self._take_event)
         feed.left_over.connect(self._take_left_over)
+
+    @property
+    def trouble(self) -> Trouble | None:
+        """What keeps the movement from going on; a clip that has ended is none."""
+        trouble = self._feed.trouble
+        return None if trouble is Trouble.CLIP_ENDED else trouble
+
+    @property
+    def why_no_picture(self) -> str:
+        """What keeps pictures from coming; empty while they come."""
+        return "" if self.trouble is None else self._feed.why_no_picture
 
     @property
     def asks_for_check(self) -> bool:
@@ -94,7 +106,6 @@ class Measuring(QObject):
         self._phase = None
         self._frame = None
         self._stood = False
-        self.trouble = None
         self._cues.forget()
         source = self._next_source()
         if source.clip is None:
@@ -163,7 +174,6 @@ class Measuring(QObject):
         """Open the source anew after trouble; trials captured so far stay."""
         source = self._feed.source
         if source is not None:
-            self.trouble = None
             self._feed.reopen(source)
             self.changed.emit()
 
@@ -177,6 +187,7 @@ class Measuring(QObject):
     @Slot(object)
     def _take_frame(self, frame: LiveFrame) -> None:
         self._frame = frame
+        self._check_lens(frame)
         if frame.phase is Phase.HOLD and frame.value is not None:
             self._held = frame.value
         if frame.phase is not self._phase:
@@ -206,10 +217,6 @@ class Measuring(QObject):
         self.guide.take(event)
         if event.trouble is Trouble.CLIP_ENDED:
             self.stop_movement()
-        elif event.kind is EventKind.TROUBLE:
-            self.trouble = event.trouble or Trouble.OTHER
-        elif event.kind is EventKind.RECOVERED:
-            self.trouble = None
         if step is Step.MEASURING:
             self._keep_progress(event)
             if event.kind is EventKind.MEASUREMENT_DONE and event.measurement is not None:
@@ -233,6 +240,16 @@ class Measuring(QObject):
             task.side,
         ):
             self._keep(measurement)
+
+    def _check_lens(self, frame: LiveFrame) -> None:
+        """Say once when the camera's lens profiles are of other picture sizes."""
+        source = self._feed.source
+        if self._lens_told or source is None:
+            return
+        unfit = other_size(source.lenses, frame.full_size_px)
+        if unfit is not None:
+            self._lens_told = True
+            self.remarked.emit(remark_words(unfit))
 
     def _compare_place(self, task: Task, measurement: Measurement) -> None:
         """Say where the person stands otherwise than when the place was kept."""

@@ -137,6 +137,7 @@ class ScriptedEngine:
         measurement: Measurement | None = None,
         side: Side | None = None,
         trouble: Trouble | None = None,
+        text: str = "",
     ) -> None:
         """Make an event happen."""
         self._events.append(
@@ -149,6 +150,7 @@ class ScriptedEngine:
                 measurement=measurement,
                 side=side,
                 trouble=trouble,
+                text=text,
             )
         )
 

@@ -145,7 +145,9 @@ def trouble_sentence(trouble: Trouble) -> str:
         Trouble.CAMERA_STUCK: tr("The picture stands still. Unplug the camera and plug it in."),
         Trouble.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
         Trouble.CLIP_ENDED: tr("The clip has ended."),
-        Trouble.MODEL_MISSING: tr("The pose model is missing. Get it with: thawline model"),
+        Trouble.MODEL_MISSING: tr(
+            "The pose model is missing or damaged. Get it with: thawline model"
+        ),
         Trouble.POSE_RESTARTING: tr("One moment: the pose part is starting again."),
         Trouble.POSE_FAILED: tr("The pose part does not start. Close the window and try again."),
         Trouble.OTHER: tr("Something does not work. Try again."),

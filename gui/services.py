@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from calibration.known_setup import Known
 from gui.background import Background
 from gui.cues import Cues
 from gui.engine import CameraFinder, ClipOpener, ClipReader, TrialCombiner
@@ -16,7 +17,7 @@ from gui.look import Look
 from gui.place_watch import PlaceWatch
 from gui.settings import WindowSettings
 from measure.live_events import Source
-from measure.setup import CameraSetup, KnownSetup, Setup
+from measure.setup import CameraSetup, Setup
 
 
 @dataclass(kw_only=True)
@@ -65,7 +66,7 @@ class Services:
     person_id: str | None = None
     _clips_used: int = field(default=0, init=False)
 
-    def known_setup(self) -> KnownSetup:
+    def known_now(self) -> Known:
         """Return what is known of the chosen camera and of who is measured."""
         camera = self.settings.camera
         return self.known.of(
@@ -79,9 +80,11 @@ class Services:
         """Return the camera as it is set, or the first clip, with what is known."""
         if self.clips:
             return self._clip(self.clips[0])
-        known = self.known_setup()
+        known = self.known_now()
         return Source(
-            setup=Setup(camera=known.camera, body=known.body), corrections=known.corrections
+            setup=Setup(camera=known.setup.camera, body=known.setup.body),
+            corrections=known.setup.corrections,
+            lenses=known.lenses,
         )
 
     def next_source(self) -> Source:
@@ -97,7 +100,7 @@ class Services:
 
         Which camera filmed them is not known.
         """
-        known = self.known.of(None, self.person_id, self.today())
+        known = self.known.of(None, self.person_id, self.today()).setup
         mirrored = self.settings.already_mirrored(self.settings.camera)
         return Setup(camera=CameraSetup(already_mirrored=mirrored), body=known.body)
 

@@ -15,7 +15,7 @@ from measure.body import FloatArray, Side
 from measure.movements import Movement
 from measure.readings import Measurement, Trial
 from measure.reasons import Reason
-from measure.setup import MovementCorrection, Setup
+from measure.setup import LensProfile, MovementCorrection, Setup
 
 
 class Phase(StrEnum):
@@ -92,11 +92,14 @@ class Source:
         A clip to play as if it were the camera, or None.
     corrections
         Those that are switched on; each movement uses its own.
+    lenses
+        All profiles of the camera, of which the pictures' size chooses; the newest last.
     """
 
     setup: Setup = field(default_factory=Setup)
     clip: Path | None = None
     corrections: tuple[MovementCorrection, ...] = ()
+    lenses: tuple[LensProfile, ...] = ()
 
     def setup_of(self, movement: Movement) -> Setup:
         """Return what is known for one movement."""

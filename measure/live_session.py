@@ -254,7 +254,8 @@ class LiveSession:
             assert self._source is not None
             self._begin_anew()
             self._size_px = seen.size_px
-            known, unfit = fit_for_picture(self._source.setup, *seen.size_px)
+            source = self._source
+            known, unfit = fit_for_picture(source.setup, *seen.size_px, source.lenses)
             if unfit:
                 self._log.note(unfit)
             self._scene = Scene(seen.size_px, known)
@@ -410,4 +411,6 @@ class LiveSession:
         if self._source is None or self._book is None:
             return Setup()
         setup = self._source.setup_of(self._book.movement)
-        return setup if self._size_px is None else fit_for_picture(setup, *self._size_px)[0]
+        if self._size_px is None:
+            return setup
+        return fit_for_picture(setup, *self._size_px, self._source.lenses)[0]

@@ -4,6 +4,7 @@ Calibration makes these values; measuring uses them and stores them beside each 
 No file access here.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from measure.movements import Movement
@@ -42,6 +43,11 @@ class LensProfile:
     distortion: tuple[float, float, float, float, float]
     reprojection_px: float
     views: int
+
+    @property
+    def size_px(self) -> tuple[int, int]:
+        """Width and height of the pictures that it holds for."""
+        return self.width_px, self.height_px
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,15 +150,25 @@ class Setup:
     correction: Correction | None = None
 
 
-def fit_for_picture(setup: Setup, width_px: int, height_px: int) -> tuple[Setup, str]:
+def fit_for_picture(
+    setup: Setup, width_px: int, height_px: int, lenses: Sequence[LensProfile] = ()
+) -> tuple[Setup, str]:
     """Return what of a set-up holds for upright pictures of a size, and why not all does.
 
     A lens profile is for one picture size: cameras crop as well as scale. The words are empty
     when all holds.
+
+    Parameters
+    ----------
+    lenses
+        More profiles of the same camera; one that fits takes the place of one that does not.
     """
     lens = setup.camera.lens
-    if lens is None or (lens.width_px, lens.height_px) == (width_px, height_px):
+    if lens is None or lens.size_px == (width_px, height_px):
         return setup, ""
+    fitting = [each for each in lenses if each.size_px == (width_px, height_px)]
+    if fitting:
+        return replace(setup, camera=replace(setup.camera, lens=fitting[-1])), ""
     return (
         replace(setup, camera=replace(setup.camera, lens=None)),
         f"The lens profile of {lens.camera_name} was made at {lens.width_px} x {lens.height_px} "

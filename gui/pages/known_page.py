@@ -153,9 +153,9 @@ class KnownPage(QWidget):
         self.wrong.setVisible(False)
         return made
 
-    def show_state(self, state: KnownState) -> None:
-        """Show what is kept."""
-        self.lens.setText(lens_words(state))
+    def show_state(self, state: KnownState, size_px: tuple[int, int] | None) -> None:
+        """Show what is kept, and whether it holds for the camera's pictures of this size."""
+        self.lens.setText(lens_words(state, size_px))
         self.level.setText(level_words(state))
         self.lengths.setText(lengths_words(state))
         self.marks.setText(marks_words(state))

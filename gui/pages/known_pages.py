@@ -21,7 +21,6 @@ from gui.pages.mark_page import Marked, MarkPage, MarkTask
 from gui.services import Services
 from gui.study import Study, judged_study, keep_offers, own_sessions
 from gui.words import tr
-from measure.live_events import LiveFrame
 from measure.movements import Movement
 
 
@@ -38,13 +37,12 @@ class KnownPages(QStackedWidget):
         self._marks_back = False
         look = services.look
         self.known = KnownPage(look)
-        self.lens = LensPage(look, services.cues, services.slow)
-        self.mark = MarkPage(look)
+        self.lens = LensPage(services)
+        self.mark = MarkPage(services)
         self.agreement = AgreementPage(look)
         for page in (self.known, self.lens, self.mark, self.agreement):
             self.addWidget(page)
         self._connect()
-        services.feed.framed.connect(self._take_frame)
         for page, leave in (
             (self.known, self.known.leave),
             (self.lens, self.lens.leave),
@@ -85,7 +83,7 @@ class KnownPages(QStackedWidget):
         camera, person = services.settings.camera, services.person_id
         services.records.run(
             lambda: services.look_up(camera, person, services.today()),
-            self.known.show_state,
+            lambda state: self.known.show_state(state, services.feed.size_px),
             self.told.emit,
         )
 
@@ -140,18 +138,12 @@ class KnownPages(QStackedWidget):
 
     # -- pages with the camera ----------------------------------------------------------------
 
-    def _open_camera(self) -> None:
-        services = self._services
-        if not services.feed.running:
-            services.feed.open(services.source())
-
     @Slot()
     def _begin_lens(self) -> None:
         camera = self._camera()
         if camera is not None:
-            self.lens.begin(camera, mirrored=self._services.mirrored)
             self.setCurrentWidget(self.lens)
-            self._open_camera()
+            self.lens.begin(camera, mirrored=self._services.mirrored)
 
     @Slot()
     def _begin_level(self) -> None:
@@ -168,13 +160,6 @@ class KnownPages(QStackedWidget):
         self._marks_back = back
         self.setCurrentWidget(self.mark)
         self.mark.begin(task)
-        self._open_camera()
-
-    @Slot(object)
-    def _take_frame(self, frame: LiveFrame) -> None:
-        page = self.currentWidget()
-        if self.isVisible() and isinstance(page, LensPage | MarkPage):
-            page.take_frame(frame)
 
     @Slot(object)
     def _keep_marks(self, marked: Marked) -> None:

@@ -8,15 +8,13 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from calibration.lens import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from calibration.lens_capture import ENOUGH_VIEWS, Guidance, LensCapture, Shown
 from calibration.lens_shelf import LENSES
-from gui.background import Background
-from gui.cues import Cues
-from gui.look import Look
+from gui.services import Services
 from gui.tones import Tone
 from gui.widgets.button_row import ButtonRow
+from gui.widgets.camera_view import CameraView
 from gui.widgets.coverage_grid import CoverageGrid
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label
-from gui.widgets.video_view import VideoView
 from gui.words import remark_words, tr
 from measure.frame import Picture
 from measure.live_events import LiveFrame
@@ -30,16 +28,16 @@ class LensPage(QWidget):
     told = Signal(str)
     back = Signal()
 
-    def __init__(
-        self, look: Look, cues: Cues, slow: Background, parent: QWidget | None = None
-    ) -> None:
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look, self._cues, self._slow = look, cues, slow
+        look = services.look
+        self._look, self._cues, self._slow = look, services.cues, services.slow
         self._capture: LensCapture | None = None
         self._busy = False
         self._mirrored = False
         self.sentence = Sentence(look)
-        self.video = VideoView(look)
+        self.camera = CameraView(services, self.sentence, stills=True)
+        self.camera.framed.connect(self.take_frame)
         self.coverage = CoverageGrid(look)
         self.count = label("", "lead")
         self.make = button(tr("Make the profile"), "main")
@@ -48,7 +46,7 @@ class LensPage(QWidget):
         self.make.clicked.connect(self._make)
         self.anew.clicked.connect(self._start_over)
         self.leave.clicked.connect(self.back)
-        self._camera = ""
+        self._camera_name = ""
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -58,7 +56,7 @@ class LensPage(QWidget):
         side.addWidget(self.count)
         middle = QHBoxLayout()
         middle.setSpacing(self._look.gap(3))
-        middle.addWidget(self.video, 6)
+        middle.addWidget(self.camera, 6)
         middle.addLayout(side, 3)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
@@ -68,16 +66,16 @@ class LensPage(QWidget):
         layout.addWidget(ButtonRow([self.leave, self.anew, self.make]))
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
-        """Begin to collect views by a camera."""
-        self._camera, self._mirrored = camera, mirrored
-        self.video.set_mirrored(mirrored)
-        self.video.show_empty(tr("Opening the camera."))
+        """Open the camera and begin to collect views; the page has to be in sight."""
+        self._camera_name, self._mirrored = camera, mirrored
+        self.camera.video.set_mirrored(mirrored)
+        self.camera.open()
         self._start_over()
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    @Slot(object)
     def take_frame(self, frame: LiveFrame) -> None:
-        """Show a frame, and look for the board in it unless one is being looked at."""
-        self.video.show_frame(frame)
+        """Look for the board in a frame, unless one is being looked at."""
         capture = self._capture
         if self._busy or capture is None:
             return
@@ -93,11 +91,11 @@ class LensPage(QWidget):
 
     @Slot()
     def _start_over(self) -> None:
-        self._capture, self._busy = LensCapture(self._camera), False
+        self._capture, self._busy = LensCapture(self._camera_name), False
         self.make.setEnabled(False)
         self.coverage.show_cells(self._no_cells(), mirrored=self._mirrored)
         self._count(0)
-        self.sentence.say(tr("Show the printed board, whole or nearly, in good light."))
+        self.camera.say(tr("Show the printed board, whole or nearly, in good light."))
 
     @staticmethod
     def _no_cells() -> NDArray[np.bool_]:
@@ -111,7 +109,7 @@ class LensPage(QWidget):
         self.make.setEnabled(guidance.kept >= FEWEST_VIEWS)
         if guidance.coverage is not None:
             self.coverage.show_cells(guidance.coverage.cells, mirrored=self._mirrored)
-        self.sentence.say(remark_words(guidance.remark))
+        self.camera.say(remark_words(guidance.remark))
         if guidance.shown is Shown.KEPT:
             self._cues.sound(Tone.CAPTURED)
             self._cues.say(self.sentence.text)
@@ -126,7 +124,7 @@ class LensPage(QWidget):
         if capture is None:
             return
         self.make.setEnabled(False)
-        self.sentence.say(tr("Reckoning the lens."))
+        self.camera.say(tr("Reckoning the lens."))
         self._busy = True
         self._slow.run(lambda: fit_and_keep(capture), self._fitted, self._failed)
 
@@ -138,7 +136,7 @@ class LensPage(QWidget):
             self._capture = None
             self.kept.emit()
         else:
-            self.sentence.say(words)
+            self.camera.say(words)
 
     def _failed(self, why: str) -> None:
         self._busy = False

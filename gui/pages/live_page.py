@@ -170,7 +170,8 @@ class LivePage(QWidget):
         measuring = self._measuring
         if measuring is None or measuring.guide.step is not Step.MEASURING:
             return
-        self.video.show_frame(frame)
+        if not measuring.why_no_picture:
+            self.video.show_frame(frame)
         self._show_value(measuring, frame)
         holding = frame.phase in (Phase.HOLD, Phase.RETURN)
         self.ring.show_hold(frame.hold_share if holding else 0.0, self._trial_number())
@@ -191,6 +192,8 @@ class LivePage(QWidget):
         self.ring.show_hold(self.ring.share, self._trial_number())
         self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
         self.discard.setEnabled(guide.can_discard)
+        if why := measuring.why_no_picture:
+            self.video.show_empty(why)
         self.retry.setVisible(measuring.trouble is not None)
 
     def _trial_number(self) -> str:

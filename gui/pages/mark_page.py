@@ -7,13 +7,14 @@ import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
-from gui.look import Look
+from gui.services import Services
 from gui.widgets.button_row import ButtonRow
+from gui.widgets.camera_view import CameraView
 from gui.widgets.marked_picture import MarkedPicture
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label
 from gui.widgets.tick import Tick
-from gui.widgets.video_view import VideoView, image_of
+from gui.widgets.video_view import image_of
 from gui.words import tr
 from measure.body import FloatArray
 from measure.live_events import LiveFrame
@@ -76,14 +77,18 @@ class MarkPage(QWidget):
     kept = Signal(object)
     back = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        look = services.look
         self._look = look
         self._task: MarkTask | None = None
         self._frame: LiveFrame | None = None
         self._still: LiveFrame | None = None
         self.sentence = Sentence(look)
-        self.video = VideoView(look)
+        # The picture is shown as it is, never mirrored.
+        self.camera = CameraView(services, self.sentence, stills=True)
+        self.camera.framed.connect(self.take_frame)
+        self.camera.happened.connect(self._take_event)
         self.picture = MarkedPicture(look)
         self.found = label("", "lead")
         self.fixed = Tick(look, tr("The camera is fixed and stays as it is"))
@@ -102,7 +107,7 @@ class MarkPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        for one in (self.video, self.picture):
+        for one in (self.camera, self.picture):
             self._views.addWidget(one)
         beside = QHBoxLayout()
         beside.addWidget(self.found, 1)
@@ -121,23 +126,29 @@ class MarkPage(QWidget):
         return self._still is None
 
     def begin(self, task: MarkTask) -> None:
-        """Begin with the camera's picture; it is shown as it is, never mirrored."""
+        """Open the camera and begin with its picture; the page has to be in sight."""
         self._task, self._still, self._frame = task, None, None
         self.fixed.setVisible(task.in_pairs)
-        self.video.set_mirrored(False)
-        self.video.show_empty(tr("Opening the camera."))
         self._refresh()
+        self.camera.open()
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    @Slot(object)
     def take_frame(self, frame: LiveFrame) -> None:
-        """Show the newest frame, as long as none was taken."""
+        """Have the newest frame ready to be taken, as long as none was."""
         if self.is_live:
             self._frame = frame
-            self.video.show_frame(frame)
             could, can = self.take.isEnabled(), self._may_take(frame)
             self.take.setEnabled(can)
             if can and not could:
                 self.take.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
+    def _take_event(self) -> None:
+        """Let a picture go that came before a trouble."""
+        if self.is_live and self.camera.trouble is not None:
+            self._frame = None
+        self._refresh()
 
     def _may_take(self, frame: LiveFrame | None) -> bool:
         task = self._task
@@ -168,7 +179,7 @@ class MarkPage(QWidget):
         if task is None:
             return
         live, many = self.is_live, len(self.picture.marks_px)
-        self._views.setCurrentWidget(self.video if live else self.picture)
+        self._views.setCurrentWidget(self.camera if live else self.picture)
         self.take.setVisible(live)
         self.take.setEnabled(self._may_take(self._frame))
         for one in (self.again, self.undo, self.keep):
@@ -181,7 +192,7 @@ class MarkPage(QWidget):
         self.found.setText(told or (tr("These marks do not fit.") if enough else ""))
         self.keep.setEnabled(bool(told))
         if live:
-            self.sentence.say(task.before)
+            self.camera.say(task.before)
         elif many < len(task.steps):
             self.sentence.say(task.steps[many])
         else:

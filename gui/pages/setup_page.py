@@ -4,7 +4,7 @@ import time
 from collections.abc import Sequence
 
 from PySide6.QtCore import QSize, Qt, Signal, Slot
-from PySide6.QtGui import QHideEvent, QIcon, QKeySequence, QPixmap, QShortcut, QShowEvent
+from PySide6.QtGui import QHideEvent, QIcon, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
@@ -17,11 +17,12 @@ from PySide6.QtWidgets import (
 from gui.sentences import hint_sentence, trouble_sentence
 from gui.services import Services
 from gui.setup_check import Check, Place, hand_words, place_words
+from gui.widgets.camera_view import CameraView
 from gui.widgets.named_button import NamedButton
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, card, label, scrolled
 from gui.widgets.tick import Tick
-from gui.widgets.video_view import VideoView, image_of
+from gui.widgets.video_view import image_of
 from gui.words import tr
 from measure.body import Side
 from measure.live_events import EventKind, LiveEvent, LiveFrame, Trouble
@@ -41,14 +42,13 @@ class SetupPage(QWidget):
         super().__init__(parent)
         self._services = services
         self._frame: LiveFrame | None = None
-        self._trouble: Trouble | None = None
         self._thumbnail_at = 0.0
         self._hand_check = False
         self.sentence = Sentence(services.look)
-        self.video = VideoView(services.look)
-        self.video.set_framing(True)
-        self.retry = button(tr("Try again"), "main", key=tr("R"))
-        self.retry.clicked.connect(self.open_camera)
+        self.camera = CameraView(services, self.sentence)
+        self.camera.video.set_framing(True)
+        self.camera.framed.connect(self._take_frame)
+        self.camera.happened.connect(self._take_event)
         self.cameras: list[QPushButton] = []
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self._choose_camera)
@@ -65,11 +65,6 @@ class SetupPage(QWidget):
         self.known = button(tr("Camera and body"))
         self.known.clicked.connect(self.known_wanted)
         self._lay_out()
-        services.feed.framed.connect(self._take_frame)
-        services.feed.happened.connect(self._take_event)
-        shortcut = QShortcut(QKeySequence("R"), self)
-        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-        shortcut.activated.connect(self.retry.click)
 
     def _lay_out(self) -> None:
         side = QWidget()
@@ -85,12 +80,9 @@ class SetupPage(QWidget):
         for one in (place, cameras, sides, known):
             column.addWidget(one)
         column.addStretch(1)
-        left = QVBoxLayout()
-        left.addWidget(self.video, 1)
-        left.addWidget(self.retry)
         middle = QHBoxLayout()
         middle.setSpacing(24)
-        middle.addLayout(left, 57)
+        middle.addWidget(self.camera, 57)
         middle.addWidget(scrolled(side), 43)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
@@ -111,23 +103,20 @@ class SetupPage(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self.video.set_mirrored(self._services.mirrored)
+        self.camera.video.set_mirrored(self._services.mirrored)
         self.find_cameras()
-        if not self._services.feed.running:
-            self._services.feed.open(self._services.source())
+        self.camera.open()
         self.refresh()
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
-        self._frame, self._trouble, self._hand_check = None, None, False
+        self._frame, self._hand_check = None, False
         self.hand_words.setText("")
 
-    @Slot()
-    def open_camera(self) -> None:
-        """Open the camera anew, as after trouble or another choice."""
-        self._trouble, self._frame = None, None
-        self.video.show_empty(tr("Opening the camera."))
-        self._services.feed.reopen(self._services.source())
+    def _reopen(self) -> None:
+        """Open the camera as it is chosen now."""
+        self._frame = None
+        self.camera.reopen()
         self.refresh()
 
     @Slot()
@@ -158,7 +147,7 @@ class SetupPage(QWidget):
             self._camera_list.addWidget(one)
             self.cameras.append(one)
         if not shown:
-            self.sentence.say(trouble_sentence(Trouble.CAMERA_MISSING))
+            self.camera.say(trouble_sentence(Trouble.CAMERA_MISSING))
 
     def _blank(self) -> QIcon:
         picture = QPixmap(_THUMBNAIL)
@@ -170,16 +159,13 @@ class SetupPage(QWidget):
         """Remember the camera by its name: numbers change with what is plugged in."""
         if not self._services.clips:
             self._services.settings.camera = self.cameras[place].accessibleName()
-            self.open_camera()
+            self._reopen()
 
     # -- what the camera gives ----------------------------------------------------------------
 
     @Slot(object)
     def _take_frame(self, frame: LiveFrame) -> None:
-        if not self.isVisible():
-            return
         self._frame = frame
-        self.video.show_frame(frame)
         now = time.monotonic()
         if now - self._thumbnail_at >= _THUMBNAIL_EVERY_S:
             self._thumbnail_at = now
@@ -198,12 +184,8 @@ class SetupPage(QWidget):
 
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
-        if not self.isVisible():
-            return
         if event.kind is EventKind.TROUBLE:
-            self._trouble = event.trouble or Trouble.OTHER
-        elif event.kind is EventKind.RECOVERED:
-            self._trouble = None
+            self._frame = None
         elif event.kind is EventKind.HAND_RAISED and self._hand_check and event.side is not None:
             self._take_hand(event.side)
         self.refresh()
@@ -211,23 +193,19 @@ class SetupPage(QWidget):
     @Slot()
     def refresh(self) -> None:
         """Say the one thing to do, and how the place is."""
-        frame, trouble = self._frame, self._trouble
-        self.retry.setVisible(trouble is not None)
-        if trouble is not None:
-            self.video.show_empty(trouble_sentence(trouble))
-            self.sentence.say(trouble_sentence(trouble))
-        elif self._hand_check:
-            self.sentence.say(tr("Raise your right hand."))
+        frame = self._frame
+        if self._hand_check:
+            self.camera.say(tr("Raise your right hand."))
         elif frame is None:
-            self.sentence.say(tr("Opening the camera."))
+            self.camera.say(tr("Opening the camera."))
         elif frame.setup_hints:
-            self.sentence.say(hint_sentence(frame.setup_hints[0]))
+            self.camera.say(hint_sentence(frame.setup_hints[0]))
         elif frame.points_px is None:
-            self.sentence.say(tr("Stand where the camera sees you from head to hips."))
+            self.camera.say(tr("Stand where the camera sees you from head to hips."))
         else:
-            self.sentence.say(tr("This is a good place. You can measure here."))
+            self.camera.say(tr("This is a good place. You can measure here."))
         for place, words in self.checks.items():
-            words.setText(place_words(place, None if trouble else frame))
+            words.setText(place_words(place, None if self.camera.trouble else frame))
 
     # -- left and right -----------------------------------------------------------------------
 
@@ -248,10 +226,10 @@ class SetupPage(QWidget):
         self._hand_check = False
         self.hand_words.setText(hand_words(check))
         if check is Check.EXCHANGED:
-            self.open_camera()
+            self._reopen()
 
     @Slot(bool)
     def _mirror_toggled(self, wanted: bool) -> None:
         self._services.settings.mirror_preview = wanted
-        self.video.set_mirrored(wanted)
+        self.camera.video.set_mirrored(wanted)
         self.mirror_changed.emit(wanted)

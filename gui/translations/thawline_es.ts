@@ -1494,8 +1494,8 @@ Lecturas: {count}</translation>
         <translation>La grabación ha terminado.</translation>
     </message>
     <message>
-        <source>The pose model is missing. Get it with: thawline model</source>
-        <translation>Falta el modelo de postura. Consígalo con: thawline model</translation>
+        <source>The pose model is missing or damaged. Get it with: thawline model</source>
+        <translation>Falta el modelo de postura o está dañado. Consígalo con: thawline model</translation>
     </message>
     <message>
         <source>One moment: the pose part is starting again.</source>
@@ -2234,10 +2234,6 @@ Lecturas: {count}</translation>
         <translation>El nivel de la cámara es del {day}; mídalo otra vez.</translation>
     </message>
     <message>
-        <source>The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of view is assumed.</source>
-        <translation>La lente se calibró a {made} píxeles y no vale a {here}; se supone un campo de visión habitual.</translation>
-    </message>
-    <message>
         <source>The lens is not calibrated; a usual field of view is assumed.</source>
         <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
     </message>
@@ -2328,6 +2324,10 @@ Lecturas: {count}</translation>
     <message>
         <source>Move the board to the rim of the picture and hold it.</source>
         <translation>Lleve el tablero al borde de la imagen y manténgalo.</translation>
+    </message>
+    <message>
+        <source>The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of view is assumed. Calibrate the lens at this size too.</source>
+        <translation>La lente se calibró a {made} píxeles y no vale a {here}; se supone un campo de visión habitual. Calibre la lente también a este tamaño.</translation>
     </message>
     <message>
         <source>The camera leans by about {angle} degrees against {day}. Set it level.</source>

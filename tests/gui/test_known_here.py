@@ -16,10 +16,11 @@ from gui.known_here import KnownHere, gather_from_shelves
 from gui.place_watch import PlaceWatch
 from gui.scripted_engine import ScriptedEngine
 from gui.stage import TODAY, Stage
+from measure.live_events import Phase
 from measure.movements import Movement
 from measure.neutral import STANDING, Neutral, standing_text
 from measure.readings import Measurement
-from measure.setup import BodySetup, Correction, KnownSetup, LensProfile
+from measure.setup import BodySetup, CameraSetup, Correction, KnownSetup, LensProfile
 from measure.setup_file import read_setup, write_setup
 
 CAMERA = "Integrated Webcam"
@@ -136,14 +137,45 @@ def test_a_damaged_file_keeps_nobody_from_measuring(calibrated: Stage) -> None:
 
 def test_without_calibration_nothing_is_known(stage: Stage) -> None:
     stage.services.settings.set_already_mirrored(None, True)
-    assert stage.services.known_setup().camera.already_mirrored
-    assert (
-        replace(
-            stage.services.known_setup(),
-            camera=replace(stage.services.known_setup().camera, already_mirrored=False),
-        )
-        == KnownSetup()
+    known = stage.services.known_now()
+    assert known.setup.camera.already_mirrored
+    assert known.setup == KnownSetup(camera=CameraSetup(already_mirrored=True))
+    assert known.lenses == ()
+
+
+def test_the_profile_of_the_pictures_size_is_at_hand(calibrated: Stage) -> None:
+    larger = replace(LENS, width_px=1920, height_px=1080)
+    LENSES.put(larger)
+    source = calibrated.services.source()
+    assert source.setup.camera.lens == larger
+    assert source.lenses == (LENS, larger)
+
+
+def test_profiles_of_other_picture_sizes_are_told_once(calibrated: Stage) -> None:
+    LENSES.put(replace(LENS, width_px=1920, height_px=1080))
+    told: list[str] = []
+    calibrated.window.measure.told.connect(told.append)
+    page = calibrated.window.measure
+    page.start.clinic_button.click()
+    calibrated.settle()
+    expected = (
+        "The lens was calibrated at 1920 x 1080, 640 x 480 pixels and does not hold at 1280 x 720; "
+        "a usual field of view is assumed. Calibrate the lens at this size too."
     )
+    assert told == [expected]
+    calibrated.engine.show(Phase.MOVE, 40.0)
+    calibrated.settle()
+    assert told == [expected]
+
+
+def test_a_profile_that_fits_is_nothing_to_tell(calibrated: Stage) -> None:
+    LENSES.put(replace(LENS, width_px=1280, height_px=720))
+    LENSES.put(replace(LENS, width_px=1920, height_px=1080))
+    told: list[str] = []
+    calibrated.window.measure.told.connect(told.append)
+    calibrated.window.measure.start.clinic_button.click()
+    calibrated.settle()
+    assert told == []
 
 
 def measure_once(stage: Stage, monkeypatch: pytest.MonkeyPatch, stood: Neutral) -> None:

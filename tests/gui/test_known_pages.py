@@ -1,5 +1,6 @@
 """Camera and body: what is kept is shown; the lens, marks and lengths by mouse or keyboard."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -20,6 +21,7 @@ from gui.stage import TODAY, Stage
 from measure.body import LANDMARKS, Landmark
 from measure.live_events import LiveFrame, Phase
 from measure.movements import Movement
+from measure.setup import LensProfile
 from tests.calibration.test_placement import placed
 from tests.calibration.virtual_board import MORE, USUAL, photograph, poses
 
@@ -133,6 +135,33 @@ def test_a_lens_is_guided_made_and_kept(known: Stage) -> None:
     assert pages.currentWidget() is pages.known
     assert pages.known.lens.text().startswith("\u2713  Calibrated at 640 x 480 pixels")
     assert known.services.source().setup.camera.lens == profile
+
+
+def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Stage) -> None:
+    profile = LensProfile(
+        camera_name=CAMERA,
+        width_px=640,
+        height_px=480,
+        focal_px=(500.0, 500.0),
+        centre_px=(320.0, 240.0),
+        distortion=(0.0, 0.0, 0.0, 0.0, 0.0),
+        reprojection_px=0.2,
+        views=24,
+    )
+    LENSES.put(profile)
+    assert known.services.feed.size_px == (1280, 720)
+    known.window.known.show_known()
+    known.settle()
+    words = known.window.known.known.lens
+    assert words.text() == (
+        "\u25b6  The lens was calibrated at 640 x 480 pixels and does not hold at 1280 x 720; "
+        "a usual field of view is assumed. Calibrate the lens at this size too."
+    )
+    LENSES.put(replace(profile, width_px=1280, height_px=720))
+    LENSES.put(replace(profile, width_px=1920, height_px=1080))
+    known.window.known.show_known()
+    known.settle()
+    assert words.text() == "\u2713  Calibrated at 1280 x 720 pixels: 104 degrees wide."
 
 
 def test_too_few_views_are_refused_with_what_to_do(known: Stage) -> None:

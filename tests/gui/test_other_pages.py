@@ -221,13 +221,13 @@ def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: Stage) -> 
     for trouble in Trouble:
         stage.engine.happen(EventKind.TROUBLE, trouble=trouble)
         stage.settle()
-        assert page.retry.isVisible()
+        assert page.camera.retry.isVisible()
         said.add(page.sentence.text)
         starts = stage.engine.calls.count("start")
-        page.retry.click()
+        page.camera.retry.click()
         assert stage.engine.calls.count("start") == starts + 1
         stage.settle()
-        assert not page.retry.isVisible()
+        assert not page.camera.retry.isVisible()
     assert len(said) == len(Trouble)
 
 
@@ -266,7 +266,7 @@ def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: Stage) 
     assert not stage.services.settings.mirror_preview
     stage.engine.show(Phase.LOOKING_FOR_PERSON)
     stage.settle()
-    transform = page.video.transform()
+    transform = page.camera.video.transform()
     assert transform is not None
     assert not transform.mirrored
     assert stage.engine.source is not None

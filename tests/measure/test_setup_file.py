@@ -67,6 +67,11 @@ def test_a_profile_holds_for_its_own_picture_size_only() -> None:
     assert rest.camera.roll_deg == 1.5
     assert "made at 640 x 480 pixels and does not hold for pictures of 1280 x 720" in why
     assert fit_for_picture(Setup(), 1280, 720) == (Setup(), "")
+    larger = dataclasses.replace(LENS, width_px=1280, height_px=720)
+    found, why = fit_for_picture(setup, 1280, 720, (larger, LENS))
+    assert (found.camera.lens, why) == (larger, "")
+    assert fit_for_picture(setup, 1920, 1080, (larger, LENS))[0].camera.lens is None
+    assert fit_for_picture(setup, 640, 480, (larger, LENS)) == (setup, "")
 
 
 def written(tmp_path: Path, **changes: object) -> Path:

@@ -1,0 +1,102 @@
+"""The camera's picture on a page, or what keeps it from coming and a way to try again."""
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.sentences import trouble_sentence
+from gui.services import Services
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button
+from gui.widgets.video_view import VideoView
+from gui.words import tr
+from measure.live_events import LiveEvent, LiveFrame, Trouble
+
+
+class CameraView(QWidget):
+    """Shows pictures while its page is seen; a trouble takes the page's sentence until it is over.
+
+    Parameters
+    ----------
+    sentence
+        The page's; `say` speaks through it.
+    stills
+        Only single pictures are wanted, so a slow camera is no trouble.
+    """
+
+    #: A frame came, and the page is seen.
+    framed = Signal(object)
+    #: An event came, and the page is seen; a trouble is in the sentence already.
+    happened = Signal(object)
+
+    def __init__(
+        self,
+        services: Services,
+        sentence: Sentence,
+        *,
+        stills: bool = False,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._services, self._sentence, self._stills = services, sentence, stills
+        self._words = ""
+        self.video = VideoView(services.look)
+        self.retry = button(tr("Try again"), "main", key=tr("R"))
+        self.retry.setVisible(False)
+        self.retry.clicked.connect(self.reopen)
+        shortcut = QShortcut(QKeySequence("R"), self.retry)
+        shortcut.activated.connect(self.retry.click)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.video, 1)
+        layout.addWidget(self.retry)
+        services.feed.framed.connect(self._take_frame)
+        services.feed.happened.connect(self._take_event)
+
+    @property
+    def trouble(self) -> Trouble | None:
+        """What keeps the page from its pictures, or None."""
+        trouble = self._services.feed.trouble
+        return None if self._stills and trouble is Trouble.CAMERA_SLOW else trouble
+
+    def say(self, words: str) -> None:
+        """Say what to do on the page; a trouble goes first."""
+        self._words = words
+        self._speak()
+
+    def open(self) -> None:
+        """Open the camera unless it is open."""
+        self.video.show_empty(tr("Opening the camera."))
+        if not self._services.feed.running:
+            self._services.feed.open(self._services.source())
+        self._show_trouble()
+
+    @Slot()
+    def reopen(self) -> None:
+        """Open the camera anew, as after trouble or another choice."""
+        self.video.show_empty(tr("Opening the camera."))
+        self._services.feed.reopen(self._services.source())
+        self._show_trouble()
+
+    @Slot(object)
+    def _take_frame(self, frame: LiveFrame) -> None:
+        if self.isVisible() and not self._services.feed.why_no_picture:
+            self.video.show_frame(frame)
+            self.framed.emit(frame)
+
+    @Slot(object)
+    def _take_event(self, event: LiveEvent) -> None:
+        if self.isVisible():
+            self._show_trouble()
+            self.happened.emit(event)
+
+    def _show_trouble(self) -> None:
+        """Show what is the matter, with its details where the picture would be."""
+        if why := self._services.feed.why_no_picture:
+            self.video.show_empty(why)
+        self.retry.setVisible(self.trouble is not None)
+        self._speak()
+
+    def _speak(self) -> None:
+        trouble = self.trouble
+        self._sentence.say(self._words if trouble is None else trouble_sentence(trouble))
