@@ -24,6 +24,7 @@ from measure.body import LANDMARKS, PoseFrame
 from measure.camera import LiveSource, open_camera
 from measure.clip_camera import ClipCamera
 from measure.errors import PoseProcessError
+from measure.freed_memory import give_back
 from measure.live_capture import CaptureThread, Taken
 from measure.live_events import Trouble
 from measure.live_messages import Look, Opened, SourceOrder, Told
@@ -124,7 +125,8 @@ class LiveWork:
     def _next_orders(self) -> Iterator[Message]:
         """Yield what waits; without a source, wait a moment for it."""
         try:
-            yield self._orders.get(timeout=ALIVE_S if self._session is None else 0.0001)
+            if self._session is None:
+                yield self._orders.get(timeout=ALIVE_S)
             while True:
                 yield self._orders.get_nowait()
         except queue.Empty:
@@ -289,6 +291,7 @@ class _Session:
         if self._looker is not None:
             looker, self._looker = self._looker, None
             looker.close()
+            give_back()
 
 
 def _nothing(taken: Taken) -> PoseFrame:

@@ -20,6 +20,7 @@ from typing import Any, BinaryIO
 from measure.body import PoseFrame
 from measure.clip_job import ClipJob
 from measure.errors import ThawlineError
+from measure.freed_memory import give_back
 from measure.picture_job import PictureJob, pictures_of
 from measure.pose_messages import (
     GarbledError,
@@ -48,21 +49,33 @@ def main() -> None:
     makers: dict[ModelQuality, Callable[..., Landmarker]] = {}
     answers.send(Message(kind=Kind.READY))
     while True:
-        order = orders.get()
-        if order.kind is Kind.MODEL:
-            bundle = order.arrays["bundle"].tobytes()
-            makers[ModelQuality(order.values["quality"])] = partial(Landmarker, bundle)
-            answers.send(Message(kind=Kind.READY))
-        elif order.kind is Kind.PICTURES:
-            job = pictures_of(order, orders.get)
-            _serve(partial(_looked_at, job, makers, answers), answers)
-        elif order.kind is Kind.JOB:
-            with contextlib.suppress(OSError):
-                os.chdir(order.values["folder"])  # a clip's path may be relative to it
-            _serve(partial(_facts_of_clip, job_of(order), makers, answers), answers)
-            if Landmarker.opened != Landmarker.closed:
-                os.write(2, b"a network was left open\n")
-                os._exit(3)
+        _take(orders.get(), orders, makers, answers)
+        give_back()
+
+
+def _take(
+    order: Message,
+    orders: "queue.Queue[Message]",
+    makers: dict[ModelQuality, Callable[..., Any]],
+    answers: "Answers",
+) -> None:
+    """Do what an order says; nothing of it is kept but the bundles."""
+    from measure.landmarker import Landmarker
+
+    if order.kind is Kind.MODEL:
+        bundle = order.arrays["bundle"].tobytes()
+        makers[ModelQuality(order.values["quality"])] = partial(Landmarker, bundle)
+        answers.send(Message(kind=Kind.READY))
+    elif order.kind is Kind.PICTURES:
+        job = pictures_of(order, orders.get)
+        _serve(partial(_looked_at, job, makers, answers), answers)
+    elif order.kind is Kind.JOB:
+        with contextlib.suppress(OSError):
+            os.chdir(order.values["folder"])  # a clip's path may be relative to it
+        _serve(partial(_facts_of_clip, job_of(order), makers, answers), answers)
+        if Landmarker.opened != Landmarker.closed:
+            os.write(2, b"a network was left open\n")
+            os._exit(3)
 
 
 def _facts_of_clip(
@@ -121,6 +134,7 @@ def listen(incoming: BinaryIO, orders: "queue.Queue[Message]") -> None:
     try:
         while (order := read_message(incoming)) is not None:
             orders.put(order)
+            del order  # pictures are not kept while the next order is waited for
     except (GarbledError, OSError):
         os._exit(2)
     os._exit(0)

@@ -102,6 +102,7 @@ class Settling:
             self._prepare()
             while (order := self._orders.get()) is not None and not self._closed.is_set():
                 news = self._settled(order)
+                del order  # its pictures with it
                 if not self._closed.is_set():
                     self._tell(news)
         finally:
