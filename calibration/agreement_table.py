@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from calibration.agreement_cells import Pair, RowReader
-from measure.errors import InputError
+from measure.errors import InputError, in_short
 from measure.movements import Movement
 
 #: A study never needs more; a larger file is a mistake. Ours.
@@ -123,7 +123,7 @@ def _cells(text: str) -> tuple[list[str], list[tuple[int, list[str]]]]:
         rows = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
     except csv.Error as error:
         raise InputError(
-            f"Line {reader.line_num} of the table cannot be understood ({error}). "
+            f"Line {reader.line_num} of the table cannot be understood ({in_short(error)}). "
             "Save it from the spreadsheet as CSV again."
         ) from None
     if not rows:

@@ -5,7 +5,7 @@ from importlib.resources import files
 from pathlib import Path
 
 from measure.clip_outcome import ReadingSettings
-from measure.errors import ClipError
+from measure.errors import LONGEST_PATH, ClipError, in_short
 from measure.manifest import ClipEntry
 from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.plain_data import to_json
@@ -62,9 +62,9 @@ def content_hash(clip: Path) -> str:
     """
     try:
         if not clip.is_file():
-            raise ClipError(f"There is no file {clip}. Check the name.")
+            raise ClipError(f"There is no file {in_short(clip, LONGEST_PATH)}. Check the name.")
         with clip.open("rb") as file:
             return hashlib.file_digest(file, "sha256").hexdigest()
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or error
-        raise ClipError(f"{clip} cannot be read: {why}.") from error
+        raise ClipError(f"{in_short(clip, LONGEST_PATH)} cannot be read: {why}.") from error

@@ -15,7 +15,7 @@ import traceback
 from collections.abc import Callable, Sequence
 from importlib.metadata import entry_points, version
 
-from measure.errors import ThawlineError
+from measure.errors import ThawlineError, printable
 
 NOTICE = "An estimate, not a diagnosis and not a medical device. Stop before it becomes painful."
 
@@ -38,7 +38,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         return int(chosen.run(chosen))
     except ThawlineError as error:
-        print(f"thawline: {error}", file=sys.stderr)
+        print(f"thawline: {printable(str(error))}", file=sys.stderr)
         return error.exit_code
     except KeyboardInterrupt:
         print("thawline: stopped.", file=sys.stderr)

@@ -57,3 +57,18 @@ class PoseProcessError(MachineError):
 
 class CameraError(MachineError):
     """A camera that cannot be opened or gives nothing useful."""
+
+
+def printable(text: str) -> str:
+    """Return text from outside without letters that steer a terminal."""
+    return "".join(letter if letter.isprintable() or letter == "\n" else " " for letter in text)
+
+
+#: For `in_short` of a path: longer than nearly any real one. Ours.
+LONGEST_PATH = 400
+
+
+def in_short(said: object, most: int = 120) -> str:
+    """Return what somebody else's error, file or path says, at any length, for a sentence."""
+    text = printable(str(said)).replace("\n", " ")
+    return (text if len(text) <= most else text[:most] + "...") or type(said).__name__

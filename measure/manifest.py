@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from measure.body import Side
-from measure.errors import ManifestError
+from measure.errors import ManifestError, in_short
 from measure.movements import Movement, View
 
 #: A manifest may not be larger: 5 million bytes hold about 50,000 clips. Ours.
@@ -55,7 +55,7 @@ def read_manifest(path: Path) -> tuple[ClipEntry, ...]:
     try:
         return _entries(path, rows)
     except csv.Error as error:
-        raise ManifestError(f"{path}, line {max(1, rows.line_num)}: {error}.") from error
+        raise ManifestError(f"{path}, line {max(1, rows.line_num)}: {in_short(error)}.") from error
 
 
 def _entries(path: Path, rows: "csv.DictReader[str]") -> tuple[ClipEntry, ...]:
@@ -108,15 +108,17 @@ def _entry(row: dict[str, str | None], where: str, folder: Path) -> ClipEntry:
     if not clip:
         raise ManifestError(f"{where}: no clip is named.")
     if "://" in clip:
-        raise ManifestError(f"{where}: {clip} is an address. Only files of this computer are read.")
+        raise ManifestError(
+            f"{where}: {clip[:60]!r} is an address. Only files of this computer are read."
+        )
     if movement not in list(Movement):
         raise ManifestError(
-            f"{where}: '{movement}' is not a movement. Use one of {', '.join(Movement)}."
+            f"{where}: {movement[:40]!r} is not a movement. Use one of {', '.join(Movement)}."
         )
     if side not in list(Side):
-        raise ManifestError(f"{where}: '{side}' is not a side. Use left or right.")
+        raise ManifestError(f"{where}: {side[:40]!r} is not a side. Use left or right.")
     if view and view not in list(View):
-        raise ManifestError(f"{where}: '{view}' is not a view. Use one of {', '.join(View)}.")
+        raise ManifestError(f"{where}: {view[:40]!r} is not a view. Use one of {', '.join(View)}.")
     return ClipEntry(
         clip=folder / clip,
         movement=Movement(movement),
@@ -134,7 +136,7 @@ def _number(text: str, where: str) -> float:
         value = math.nan
     if not math.isfinite(value):
         raise ManifestError(
-            f"{where}: the reference '{text}' is not a number. Write it with a decimal point."
+            f"{where}: the reference {text[:40]!r} is not a number. Write it with a decimal point."
         )
     return value
 

@@ -33,20 +33,10 @@ FAULTS: tuple[type[Exception], ...] = (
     zlib.error,
 )
 
-#: Letters of what a reader says that are passed on. Ours.
-_MOST_LETTERS = 120
-
 _READ_HEADER = {
     (1, 0): npy.read_array_header_1_0,
     (2, 0): npy.read_array_header_2_0,
 }
-
-
-def in_short(fault: Exception) -> str:
-    """Return what a reader says of a damaged file, which may quote the file at any length."""
-    said = "".join(letter if letter.isprintable() else " " for letter in str(fault))
-    short = said if len(said) <= _MOST_LETTERS else said[:_MOST_LETTERS] + "..."
-    return short or type(fault).__name__
 
 
 def check_arrays(file: BinaryIO, most_bytes: int) -> None:

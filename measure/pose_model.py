@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from hashlib import sha256
 from pathlib import Path
 
-from measure.errors import ModelError, ModelFileError
+from measure.errors import ModelError, ModelFileError, in_short
 from measure.folders import model_folder
 from measure.pose_model_checksums import OFFICIAL, Checksums, ModelQuality
 from measure.pose_model_clients import FETCH_TIMEOUT_S, PACKAGES, Package, Progress
@@ -137,7 +137,7 @@ def own_bundle(path: Path) -> Bundle:
 
 def _fault_of_own(content: bytes, path: Path) -> str | None:
     from measure import pose_model_assembly as assembly
-    from measure.packed_file import FAULTS, in_short
+    from measure.packed_file import FAULTS
 
     if not content:
         return "is empty. Give the file of a pose bundle."

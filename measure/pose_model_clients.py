@@ -21,7 +21,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import IO
 
-from measure.errors import ModelError
+from measure.errors import ModelError, in_short
 from measure.pose_model_checksums import Checksums, ModelQuality
 
 #: Called with the share done, 0..1, and a few words on what is going on.
@@ -278,7 +278,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
             f"{package.client} brought a web page instead of a package, as a proxy or the "
             "sign-in page of a public network does"
         )
-    from measure.packed_file import FAULTS, in_short
+    from measure.packed_file import FAULTS
 
     try:
         if archive.suffix == ".whl":

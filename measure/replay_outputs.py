@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from measure.clip_outcome import Outcome
-from measure.errors import InputError
+from measure.errors import InputError, printable
 from measure.manifest import ClipEntry
 from measure.replay import ClipReading
 from measure.whole_file import safe_name
@@ -153,7 +153,7 @@ def print_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) ->
     wrong = [each.error for each in outcomes if each.error is not None]
     shown = wrong if in_full else wrong[:MOST_ERRORS]
     for error in shown:
-        print(f"thawline: {error}", file=sys.stderr)
+        print(f"thawline: {printable(str(error))}", file=sys.stderr)
     if len(wrong) > len(shown):
         print(f"thawline: and {len(wrong) - len(shown)} more.", file=sys.stderr)
     if in_full:
@@ -171,7 +171,7 @@ def _table(outcomes: Sequence[Outcome]) -> str:
     rows = []
     for outcome in outcomes:
         entry, measurement = outcome.entry, outcome.measurement
-        row = [entry.clip.name, str(entry.movement), str(entry.side)]
+        row = [printable(entry.clip.name), str(entry.movement), str(entry.side)]
         if measurement is None:
             rows.append([*row, "not read", "", ""])
         else:
@@ -186,4 +186,4 @@ def _print_refusals(outcomes: Sequence[Outcome]) -> None:
         if outcome.measurement is not None:
             sentence = refusal_sentence(outcome.measurement)
             if sentence:
-                print(f"{outcome.entry.clip.name}: {sentence}")
+                print(f"{printable(outcome.entry.clip.name)}: {sentence}")

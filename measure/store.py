@@ -21,7 +21,7 @@ from measure import (
     store_sessions,
 )
 from measure.body import Side
-from measure.errors import InputError
+from measure.errors import InputError, in_short
 from measure.history import History, Merged
 from measure.moments import Clock, Moment, SystemClock, new_id
 from measure.movements import Movement
@@ -339,7 +339,7 @@ class Store:
                 yield
         except (ValueError, TypeError, InputError) as error:
             # A word that no enum of ours knows, or a number that is none: not written by us.
-            raise damaged(self.path, str(error)) from error
+            raise damaged(self.path, in_short(error)) from error
 
     @contextlib.contextmanager
     def _writing(self) -> Iterator[None]:

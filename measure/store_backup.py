@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from measure.errors import DataError, InputError, MachineError
+from measure.errors import DataError, InputError, MachineError, in_short
 from measure.folders import make_private
 from measure.moments import Clock, new_id
 from measure.store_connection import open_connection
@@ -149,7 +149,9 @@ def _as_a_copy(path: Path) -> Iterator[None]:
         cause = error.__cause__
         if cause is None:
             raise
-        found = cause if isinstance(cause, sqlite3.Error) else "its tables cannot be made out"
+        found = "its tables cannot be made out"
+        if isinstance(cause, sqlite3.Error):
+            found = in_short(cause)
         raise DataError(
             f"{path} is no whole copy of a store ({found}). Nothing was changed. "
             "Name another backup."

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from measure.errors import DataError, MachineError, ThawlineError
+from measure.errors import DataError, MachineError, ThawlineError, in_short
 
 #: Primary result codes of SQLite (the low byte of the extended ones).
 _BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
@@ -32,7 +32,7 @@ def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
         return damaged(path, "a text in it cannot be made out")
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
     if code in _DAMAGED:
-        return damaged(path, str(error))
+        return damaged(path, in_short(error))
     if code in _BUSY:
         return MachineError(
             f"Another program is busy with the store {path}. Nothing was changed. "
@@ -53,7 +53,7 @@ def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
             f"The disk refused to read or write {path} ({error}). What was saved before was "
             "not changed. Check that the disk is there, has room and can be written to."
         )
-    return MachineError(f"The store {path} did not do as it was told: {error}.")
+    return MachineError(f"The store {path} did not do as it was told: {in_short(error)}.")
 
 
 def damaged(path: Path, found: str) -> DataError:

@@ -15,11 +15,11 @@ import numpy as np
 
 from measure.body import FrameState, Side, Track
 from measure.clip_job import ClipFacts
-from measure.errors import DataError
+from measure.errors import DataError, in_short
 from measure.looked import Looked
 from measure.manifest import ClipEntry
 from measure.movements import Movement, View
-from measure.packed_file import FAULTS, check_arrays, in_short
+from measure.packed_file import FAULTS, check_arrays
 from measure.plain_data import from_plain, to_plain
 
 #: Raised when a file can no longer be read by earlier versions.

@@ -16,7 +16,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import BinaryIO
 
-from measure.errors import ClipError
+from measure.errors import LONGEST_PATH, ClipError, in_short
 
 #: Bytes read from the start of a file to recognise it.
 _HEAD_BYTES = 1 << 16
@@ -94,7 +94,11 @@ def check_clip(clip: Path) -> Container:
 
 
 def _named(clip: Path) -> str:
-    return f"The clip {clip.name or clip}"
+    return f"The clip {in_short(clip.name or clip, LONGEST_PATH)}"
+
+
+def _place(path: Path) -> str:
+    return in_short(path, LONGEST_PATH)
 
 
 def _check_name(clip: Path) -> None:
@@ -104,8 +108,8 @@ def _check_name(clip: Path) -> None:
     scheme, found, _ = text.partition(":/")
     if found and len(scheme) > 1 and scheme.replace("+", "").isalnum():
         raise ClipError(
-            f"{text} is an address, not a file. Nothing is fetched over the network: save the "
-            "clip on this computer first."
+            f"{_place(clip)} is an address, not a file. Nothing is fetched over the network: "
+            "save the clip on this computer first."
         )
     try:
         text.encode("utf-8")
@@ -119,7 +123,9 @@ def _check_place(clip: Path) -> None:
     try:
         facts = clip.stat()
     except FileNotFoundError:
-        raise ClipError(f"{_named(clip)} is not there: {clip.parent} holds no such file.") from None
+        raise ClipError(
+            f"{_named(clip)} is not there: {_place(clip.parent)} holds no such file."
+        ) from None
     except PermissionError:
         raise ClipError(
             f"{_named(clip)} lies in a folder that you may not open. Copy it to one of your own."
@@ -127,9 +133,9 @@ def _check_place(clip: Path) -> None:
     except OSError as error:
         raise ClipError(f"{_named(clip)} cannot be found ({error.strerror}).") from None
     if stat.S_ISDIR(facts.st_mode):
-        raise ClipError(f"{clip} is a folder, not a clip. Choose one of the files in it.")
+        raise ClipError(f"{_place(clip)} is a folder, not a clip. Choose one of the files in it.")
     if not stat.S_ISREG(facts.st_mode):
-        raise ClipError(f"{clip} is a device or a pipe, not a recorded clip.")
+        raise ClipError(f"{_place(clip)} is a device or a pipe, not a recorded clip.")
     if getattr(facts, "st_file_attributes", 0) & _KEPT_ELSEWHERE:
         raise ClipError(
             f"{_named(clip)} is kept online and is not on this computer yet. Make it available "

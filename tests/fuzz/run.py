@@ -13,6 +13,10 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.fuzz import fuzz_clips, fuzz_files
+from tests.fuzz.bounds import bound_memory
+
+#: Addresses that a process may have; one with the libraries loaded has 2 GB of them.
+MOST_BYTES = 6 << 30
 
 
 def main() -> int:
@@ -21,6 +25,7 @@ def main() -> int:
     parser.add_argument("--files", type=int, default=2000)
     parser.add_argument("--first", type=int, default=0, help="the first seed")
     arguments = parser.parse_args()
+    bound_memory(MOST_BYTES)
     with TemporaryDirectory() as folder:
         os.environ["THAWLINE_DATA"] = folder
         place = Path(folder) / "damaged"
@@ -28,7 +33,8 @@ def main() -> int:
         files = fuzz_files.fuzz(place, arguments.first, arguments.files)
         print(
             f"{files.tried} files: {files.used} used, {files.sentences} answered in words, "
-            f"{len(files.faults)} faults; the slowest took {files.slowest_s:.1f} s",
+            f"{len(files.faults)} faults; the slowest took {files.slowest_s:.1f} s; "
+            f"{files.largest_mb:.0f} MB at most",
             flush=True,
         )
         with fuzz_clips.scripted_process() as process:

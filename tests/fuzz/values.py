@@ -79,7 +79,10 @@ def hostile_table(data: bytes, chance: random.Random) -> bytes:
         elif row:
             row[place - 1] = chance.choice(HOSTILE_TEXTS)
     ending = chance.choice(("\n", "\n", "\n", "\r\n", "\r", "\n\n"))
-    text = ending.join(chance.choice((",", ",", ",", ";", "\t")).join(row) for row in rows)
+    usual = chance.choice((",", ",", ",", ",", ";", "\t"))
+    others = {chance.randrange(2 * len(rows)): chance.choice(",;\t")}  # of one row, or of none
+    text = ending.join(others.get(place, usual).join(row) for place, row in enumerate(rows))
     if chance.random() < 0.1:
         text = chance.choice((text * 200, '"' + text, text + "\0", "\ufeff" + text, "é" * 200_000))
-    return text.encode(chance.choice(("utf-8", "utf-8", "utf-8", "utf-16", "latin-1")), "replace")
+    encodings = ("utf-8",) * 6 + ("utf-16", "latin-1")
+    return text.encode(chance.choice(encodings), "replace")

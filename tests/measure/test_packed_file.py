@@ -9,7 +9,7 @@ import pytest
 
 from measure.errors import DataError, ManifestError, ModelFileError
 from measure.manifest import read_manifest
-from measure.packed_file import FAULTS, check_arrays, in_short
+from measure.packed_file import FAULTS, check_arrays
 from measure.pose_model import ModelQuality, own_bundle
 from measure.track_file import load_tracks
 from tests.fake_packages import BUNDLES
@@ -116,13 +116,6 @@ def test_a_first_line_that_never_ends_is_told(tmp_path: Path) -> None:
     path.write_text("clip,movement,side," + "x" * 200_000)
     with pytest.raises(ManifestError, match=r"clips\.csv, line 1: "):
         read_manifest(path)
-
-
-def test_what_a_reader_quotes_of_a_file_is_cut_and_made_printable() -> None:
-    said = in_short(zipfile.BadZipFile("header \x1b[2J" + "bean " * 1000))
-    assert len(said) < 150
-    assert said.isprintable()
-    assert in_short(MemoryError()) == "MemoryError"
 
 
 def test_a_bundle_whose_directory_and_parts_disagree_is_answered_in_few_words(
