@@ -27,6 +27,14 @@ class Step(StrEnum):
     FINISHED = "finished"
 
 
+class After(StrEnum):
+    """What is wanted after a movement."""
+
+    GO_ON = "go-on"
+    AGAIN = "again"
+    STOP = "stop"
+
+
 class AttemptState(StrEnum):
     """A captured trial on its way to a reading."""
 

@@ -59,6 +59,9 @@ class SessionKeeper(Protocol):
     def finish(self, session_id: str, note: str) -> None:
         """Mark a session as finished."""
 
+    def drop_session(self, session_id: str) -> None:
+        """Delete a session and its measurements for good."""
+
     def history(self, person_id: str) -> History:
         """Return what was kept of a person, the earliest first."""
 
@@ -131,6 +134,9 @@ class StoreKeeper:
         finished = store.finish_session(session_id)
         if note:
             store.save_session(replace(finished, note=note))
+
+    def drop_session(self, session_id: str) -> None:
+        self._opened().delete_session(session_id)
 
     def history(self, person_id: str) -> History:
         return self._opened().history(person_id)

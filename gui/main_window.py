@@ -37,6 +37,8 @@ from measure.records import Person
 #: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
 _CLOSE_ENGINE_S, _CLOSE_RECORDS_S, _CLOSE_SLOW_S = 2.5, 1.5, 0.5
 _TOLD_MS = 9000
+#: Lines of messages at one time. Ours.
+_MOST_TOLD = 3
 #: Where everything still fits, in languages with longer words too; a smaller screen is filled.
 SMALLEST_PX = (960, 640)
 
@@ -216,8 +218,10 @@ class MainWindow(QMainWindow):
 
     @Slot(str)
     def tell(self, text: str) -> None:
-        """Show a message above the page for a while."""
-        self._told.setText(text)
+        """Show a message above the page for a while; one that is shown still stays beside it."""
+        before = self._told.text() if self._told.isVisible() and text else ""
+        lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
+        self._told.setText("\n".join([*lines][-_MOST_TOLD:]))
         self._told.setVisible(bool(text))
         self._told_timer.start(_TOLD_MS)
 

@@ -9,7 +9,7 @@ from calibration.lens_shelf import other_size
 from calibration.remark import Remark
 from gui.cues import Cues
 from gui.feed import EngineFeed
-from gui.guide import Guide, Pace, Step, Task
+from gui.guide import After, Guide, Pace, Step, Task
 from gui.keeper import Kept
 from gui.place_watch import PlaceWatch
 from gui.safety import pain_asks_for_check
@@ -137,13 +137,28 @@ class Measuring(QObject):
             self.guide.end_movement()
             self._feed.finish_movement()
 
-    def answer(self, pain: int | None, stopped_by: StoppedBy | None) -> None:
-        """Note pain and what ended the movement, beside the reading."""
-        outcome = self.guide.answer(pain, stopped_by)
+    def answer(
+        self, pain: int | None, stopped_by: StoppedBy | None, after: After = After.GO_ON
+    ) -> None:
+        """Note pain and what ended the movement, beside the reading, and go on as wanted.
+
+        The next movement needs no other word, unless this one hurt so much that questions follow.
+        """
+        guide = self.guide
+        outcome = guide.answer(pain, stopped_by)
         if outcome.measurement is not None:
             self._keep(outcome.measurement, pain, stopped_by)
-        self._cues.say(next_sentence(self.guide))
-        self.stepped.emit()
+        if after is After.STOP:
+            guide.end_session()
+        if self.asks_for_check:
+            self.stepped.emit()
+        elif after is After.AGAIN:
+            self.again()
+        elif guide.step is Step.NEXT:
+            self.go_on()
+        else:
+            self._cues.say(next_sentence(guide))
+            self.stepped.emit()
 
     def go_on(self) -> None:
         self.guide.go_on()
@@ -287,6 +302,8 @@ class Measuring(QObject):
     def _speak(self) -> None:
         if self.guide.step is not Step.MEASURING:
             return
+        if self._frame is None and self._feed.size_px is not None and self.trouble is None:
+            return  # pictures come already; the next one tells what to do
         sentence = live_sentence(self.guide, self._frame, self.trouble)
         if sentence != self.sentence:
             self.sentence = sentence

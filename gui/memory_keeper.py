@@ -82,6 +82,16 @@ class MemoryKeeper:
             )
             self._histories[person_id] = replace(history, sessions=sessions)
 
+    def drop_session(self, session_id: str) -> None:
+        for person_id, history in self._histories.items():
+            self._histories[person_id] = replace(
+                history,
+                sessions=tuple(each for each in history.sessions if each.id != session_id),
+                measurements=tuple(
+                    each for each in history.measurements if each.session_id != session_id
+                ),
+            )
+
     def history(self, person_id: str) -> History:
         return self._histories[person_id]
 

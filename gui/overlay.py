@@ -3,6 +3,7 @@ faint. Drawn from the landmarks of exactly the picture underneath; no number is 
 """
 
 import math
+from typing import assert_never
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -47,10 +48,16 @@ def paint_figure(
         thick * 0.6,
     )
     _line(painter, [middle_hip, middle_shoulder], _LINE, thick * 0.8)
-    if movement in (Movement.FLEXION, Movement.EXTENSION, Movement.ABDUCTION):
-        _arc(painter, places[own.shoulder], middle_hip - middle_shoulder, places[own.elbow], thick)
-    elif movement is Movement.HAND_BEHIND_BACK:
-        _reach(painter, middle_hip, middle_shoulder, places[own.thumb], thick)
+    match movement:
+        case Movement.FLEXION | Movement.EXTENSION | Movement.ABDUCTION:
+            down = middle_hip - middle_shoulder
+            _arc(painter, places[own.shoulder], down, places[own.elbow], thick)
+        case Movement.HAND_BEHIND_BACK:
+            _reach(painter, middle_hip, middle_shoulder, places[own.thumb], thick)
+        case Movement.EXTERNAL_ROTATION:
+            pass  # about the upper arm, in no plane that the picture shows: no arc is true
+        case _:
+            assert_never(movement)
     _line(painter, [places[own.shoulder], places[own.elbow], places[own.wrist]], lit, thick * 1.4)
     for place in (places[own.shoulder], places[own.elbow], places[own.wrist]):
         _dot(painter, place, thick)

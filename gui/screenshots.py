@@ -119,8 +119,12 @@ def _live(stage: Stage) -> Iterator[str]:
     page.pain.reason.choose(StoppedBy.STIFFNESS)
     yield "pain-answered"
     page.pain.done.click()
+    stage.settle()
+    yield "live-next"
+    page.live.stop.click()
+    stage.settle()
     yield "next"
-    page.next.go.click()
+    page.next.repeat.click()
     stage.engine.show(Phase.HOLD, 84.0, hold_share=0.3, reasons=(Reason.SHRUG,))
     yield "live-left"
     for value in (84.0, 83.0, 85.0, 84.0):

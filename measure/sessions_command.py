@@ -1,36 +1,99 @@
-"""`thawline sessions`: a person's sessions with what was measured in each."""
+"""`thawline sessions`: a person's sessions with what was measured in each; deletes one."""
 
 import argparse
 import json
+import sys
 from itertools import groupby
 
 from measure.command_line import NOTICE
+from measure.errors import InputError
 from measure.movements import MOVEMENTS
 from measure.plain_data import to_plain
 from measure.records import MeasurementRecord, Pain, SessionRecord
 from measure.result_words import interval_words, reason_words, table, value_words
 from measure.store_at_terminal import open_store
+from measure.store_files import backup_files
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Print a person's sessions: each movement with its value and interval, or its refusal.
 
+    A session that was a mistake, or somebody else's, is deleted for good with --delete and the
+    time that the list shows for it.
+
     exit codes:
       0  done, also where every measurement was refused
-      2  wrong use, or nobody of that name
+      2  wrong use, nobody of that name, or no session of that time
 
     examples:
       thawline sessions Rosa
       thawline sessions Rosa --last 3
       thawline sessions Rosa --json
+      thawline sessions Rosa --delete "2026-03-14 18:20"
     """
     parser.add_argument("person", metavar="PERSON", help="pseudonym")
     parser.add_argument("--last", type=_count, metavar="N", help="only the latest N sessions")
     parser.add_argument("--json", action="store_true", help="print everything as JSON")
+    parser.add_argument(
+        "--delete", metavar="TIME", help="delete the session of this time for good, as listed"
+    )
+    parser.add_argument("--yes", action="store_true", help="with --delete: do not ask, for scripts")
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
+    return _list(arguments) if arguments.delete is None else _delete(arguments)
+
+
+def _delete(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        session = _session_at(store.sessions(person.id), arguments.delete)
+        count = len(store.measurements(person.id, session_id=session.id))
+        words = f"the session of {person.pseudonym} at {_time(session)}, measurements: {count}"
+        if not arguments.yes and not _confirmed(words):
+            print("Nothing was deleted.")
+            return 0
+        store.delete_session(session.id)
+        copies = backup_files(store.path)
+    print(f"Deleted for good: {words}.")
+    if copies:
+        print("These copies made earlier may still hold it; delete them if they shall not:")
+        print("\n".join(f"  {copy}" for copy in copies))
+    print("Exports, reports and backups that you made elsewhere are yours to delete.")
+    return 0
+
+
+def _session_at(sessions: list[SessionRecord], time: str) -> SessionRecord:
+    """Return the one session of a time.
+
+    Raises
+    ------
+    InputError
+        When there is none, or more than one.
+    """
+    found = [session for session in sessions if _time(session) == time.strip()]
+    if not found:
+        raise InputError(
+            f"There is no session at {time!r}. Give the time as `thawline sessions` lists it, "
+            'such as "2026-03-14 18:20".'
+        )
+    if len(found) > 1:
+        raise InputError(
+            f"{len(found)} sessions began at {time!r}. Delete the right one in the window: "
+            "Progress, every session."
+        )
+    return found[0]
+
+
+def _confirmed(words: str) -> bool:
+    if not sys.stdin.isatty():
+        raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
+    print(f"This deletes for good: {words}.")
+    return input("Type yes to go on: ").strip().lower() == "yes"
+
+
+def _list(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         person = store.find_person(arguments.person)
         sessions = store.sessions(person.id)
@@ -59,9 +122,8 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def _rows(session: SessionRecord, records: list[MeasurementRecord]) -> list[list[str]]:
-    started = session.started.local.strftime("%Y-%m-%d %H:%M")
     state = "" if session.finished else "not finished"
-    rows = [[started, "", "", "", "", _pain(session.pain), state]]
+    rows = [[_time(session), "", "", "", "", _pain(session.pain), state]]
     for record in records:
         found = record.measurement
         rows.append(
@@ -76,6 +138,11 @@ def _rows(session: SessionRecord, records: list[MeasurementRecord]) -> list[list
             ]
         )
     return rows
+
+
+def _time(session: SessionRecord) -> str:
+    """Return when a session began, by the clock of the place; what names it here."""
+    return session.started.local.strftime("%Y-%m-%d %H:%M")
 
 
 def _pain(pain: Pain) -> str:

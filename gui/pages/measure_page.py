@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from gui.guide import Pace, Step, Task, eased, scored_from_the_first
+from gui.guide import After, Pace, Step, Task, eased, scored_from_the_first
 from gui.measuring import Measuring
 from gui.pages.before_page import BeforePage
 from gui.pages.live_page import LivePage
@@ -95,6 +95,8 @@ class MeasurePage(QWidget):
         self._keys(self.live, self.live.discard, "Backspace", "Delete")
         self._keys(self.live, self.live.stop, "Escape")
         self._keys(self.live, self.live.retry, "R")
+        self._keys(self.pain, self.pain.finish, "Escape")
+        self._keys(self.pain, self.pain.repeat, "A")
         self._keys(self.next, self.next.go, *return_keys)
         self._keys(self.next, self.next.repeat, "A")
         self._keys(self.next, self.next.finish, "Escape")
@@ -265,12 +267,12 @@ class MeasurePage(QWidget):
             self._show(self.summary)
             self.summary.show_session(measuring)
 
-    @Slot(object, object)
-    def _pain_answered(self, pain: int | None, stopped_by: StoppedBy | None) -> None:
+    @Slot(object, object, object)
+    def _pain_answered(self, pain: int | None, stopped_by: StoppedBy | None, after: After) -> None:
         measuring = self.measuring
         if measuring is None:
             return
-        measuring.answer(pain, stopped_by)
+        measuring.answer(pain, stopped_by, after)
         if measuring.asks_for_check:
             self._checking = Check.PAIN
             self.safety.ask(Check.PAIN)

@@ -9,6 +9,7 @@ from gui.look import Look
 from gui.measuring import Measuring
 from gui.sentences import next_sentence
 from gui.widgets.button_row import ButtonRow
+from gui.widgets.notice_line import NoticeLine
 from gui.widgets.position_figure import PositionFigure, ViewPlan, turned_words
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label
@@ -57,6 +58,7 @@ class NextPage(QWidget):
         layout.addWidget(self.sentence)
         layout.addLayout(middle, 1)
         layout.addWidget(buttons)
+        layout.addWidget(NoticeLine())
 
     def show_next(self, measuring: Measuring, *, mirrored: bool) -> None:
         """Show the task that comes next."""

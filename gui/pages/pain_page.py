@@ -1,17 +1,24 @@
-"""After a movement: the reading, how much it hurt, what stopped it. As easy as the angle."""
+"""After a movement: the reading, how much it hurt, what stopped it, and how to go on.
 
-from PySide6.QtCore import Qt, Signal, Slot
+All in one visit to the computer: the next movement begins by itself once the person stands for it.
+"""
+
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from gui.guide import After, Guide
 from gui.look import Look
 from gui.measuring import Measuring
 from gui.widgets.big_number import BigNumber
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.choices import Choices
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label
+from gui.widgets.text import button, label, scrolled
 from gui.words import stopped_by_name, task_title, tr
 from measure.movements import MOVEMENTS, Unit
 from measure.records import StoppedBy
@@ -20,8 +27,8 @@ from measure.records import StoppedBy
 class PainPage(QWidget):
     """Asks for pain 0 to 10 and what ended the movement; both may be left out."""
 
-    #: (pain or None, StoppedBy or None)
-    answered = Signal(object, object)
+    #: (pain or None, StoppedBy or None, After)
+    answered = Signal(object, object, object)
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,8 +48,16 @@ class PainPage(QWidget):
             large=True,
             title=tr("what stopped it"),
         )
-        self.done = button(tr("Continue"), "main", key=tr("Enter"))
-        self.done.clicked.connect(self._answer)
+        self.next_words = label("", "lead")
+        self.finish = button(tr("Stop and keep"), key=tr("Escape"))
+        self.repeat = button(tr("This one again"), key=tr("A"))
+        self.done = button(tr("Go on"), "main", key=tr("Enter"))
+        for one, after in (
+            (self.finish, After.STOP),
+            (self.repeat, After.AGAIN),
+            (self.done, After.GO_ON),
+        ):
+            one.clicked.connect(partial(self._answer, after))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._lay_out()
 
@@ -62,16 +77,22 @@ class PainPage(QWidget):
         ends.addWidget(label(tr("0: no pain"), "quiet"))
         ends.addWidget(worst)
 
+        asked = QWidget()
+        column = QVBoxLayout(asked)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(self._look.gap(1))
+        column.addLayout(reading, 30)
+        column.addWidget(self.sentence)
+        column.addWidget(self.pain.row, 13)
+        column.addLayout(ends)
+        column.addWidget(label(tr("What stopped the movement?"), "lead"))
+        column.addWidget(self.reason.row, 10)
+        column.addWidget(self.next_words)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
         layout.setSpacing(self._look.gap(1))
-        layout.addLayout(reading, 30)
-        layout.addWidget(self.sentence)
-        layout.addWidget(self.pain.row, 13)
-        layout.addLayout(ends)
-        layout.addWidget(label(tr("What stopped the movement?"), "lead"))
-        layout.addWidget(self.reason.row, 10)
-        layout.addWidget(self.done)
+        layout.addWidget(scrolled(asked), 1)
+        layout.addWidget(ButtonRow([self.finish, self.repeat, self.done]))
         layout.addWidget(NoticeLine())
 
     def ask(self, measuring: Measuring) -> None:
@@ -91,12 +112,27 @@ class PainPage(QWidget):
         self.band.show_reading(task.movement, shown)
         self.pain.choose(None)
         self.reason.choose(None)
+        self._show_next(measuring.guide)
         self.setFocus()
+
+    def _show_next(self, guide: Guide) -> None:
+        """Say what follows, so that nobody has to wait at the computer for it."""
+        upcoming = guide.upcoming
+        self.finish.setVisible(upcoming is not None)
+        self.next_words.setVisible(upcoming is not None)
+        self.done.say(tr("Go on") if upcoming else tr("Finish"))
+        if upcoming is not None:
+            here, of = guide.place
+            self.next_words.setText(
+                tr("Next, {here} of {of}: {task}. It begins when you stand for it.").format(
+                    here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
+                )
+            )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key, text = event.key(), event.text()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._answer()
+            self._answer(After.GO_ON)
         elif text.isascii() and text.isdigit():
             self.pain.choose(int(text))
         elif text.lower() == "x":
@@ -104,6 +140,5 @@ class PainPage(QWidget):
         else:
             super().keyPressEvent(event)
 
-    @Slot()
-    def _answer(self) -> None:
-        self.answered.emit(self.pain.value, self.reason.value)
+    def _answer(self, after: After, _checked: bool = False) -> None:
+        self.answered.emit(self.pain.value, self.reason.value, after)

@@ -33,6 +33,7 @@ from measure.records import (
     MeasurementRecord,
     Person,
     Plan,
+    SessionRecord,
     Stretch,
     StretchLog,
 )
@@ -72,6 +73,7 @@ class ProgressPage(QWidget):
             one.done.connect(self._log_stretch)
             one.taken_back.connect(self._drop_stretch)
         self.details = SessionDetails(look)
+        self.details.dropped.connect(self._drop_session)
         self.to_details = button(tr("Every session"))
         self.to_curves = button(tr("Back to the curves"))
         self.to_details.clicked.connect(self.show_details)
@@ -340,6 +342,12 @@ class ProgressPage(QWidget):
     def _open_record(self, record: MeasurementRecord) -> None:
         self.details.show_session(record.session_id)
         self.show_details()
+
+    @Slot(object)
+    def _drop_session(self, session: SessionRecord) -> None:
+        """Delete a session that was a mistake, or somebody else's."""
+        keeper = self._services.keeper
+        self._change(lambda: keeper.drop_session(session.id))
 
     @Slot()
     def show_details(self) -> None:

@@ -6,8 +6,9 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
 
 from gui.look import Look
+from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.reading_band import ReadingBand, shown_measurement, shown_trial
-from gui.widgets.text import card, clear, label, scrolled
+from gui.widgets.text import button, card, clear, label, scrolled
 from gui.words import (
     conduct_words,
     reason_sentence,
@@ -24,7 +25,8 @@ from measure.records import MeasurementRecord, Pain, SessionRecord
 class SessionDetails(QWidget):
     """The sessions at the left, the chosen one at the right."""
 
-    chosen = Signal(str)
+    #: A SessionRecord that is to be deleted, asked and agreed to.
+    dropped = Signal(object)
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -36,12 +38,19 @@ class SessionDetails(QWidget):
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.currentRowChanged.connect(self._show)
+        self.drop = button(tr("Delete this session..."))
+        self.drop.clicked.connect(self._ask_to_drop)
+        left = QWidget()
+        beneath = QVBoxLayout(left)
+        beneath.setContentsMargins(0, 0, 0, 0)
+        beneath.addWidget(self.list, 1)
+        beneath.addWidget(self.drop)
         self._right = QWidget()
         self._column = QVBoxLayout(self._right)
         self._column.setContentsMargins(12, 0, 12, 0)
         self._column.setSpacing(look.gap(2))
         splitter = QSplitter()
-        splitter.addWidget(self.list)
+        splitter.addWidget(left)
         splitter.addWidget(scrolled(self._right))
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
@@ -73,6 +82,25 @@ class SessionDetails(QWidget):
         for row, session in enumerate(self._sessions):
             if session.id == session_id:
                 self.list.setCurrentRow(row)
+
+    @Slot()
+    def _ask_to_drop(self) -> None:
+        """Ask before a session is deleted: there is no way back."""
+        row = self.list.currentRow()
+        if not 0 <= row < len(self._sessions):
+            return
+        session = self._sessions[row]
+        asked = plain_dialog(
+            tr(
+                "Delete the session of {day} for good? Readings in it: {count}. Exports, reports "
+                "and backups made earlier keep it."
+            ).format(day=day_words(session), count=len(self._records[session.id])),
+            tr("Keep it"),
+            self,
+            agree=tr("Delete it"),
+        )
+        asked.accepted.connect(lambda: self.dropped.emit(session))
+        asked.open()
 
     @Slot(int)
     def _show(self, row: int) -> None:

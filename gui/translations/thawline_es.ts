@@ -536,6 +536,10 @@
         <translation>qué lo detuvo</translation>
     </message>
     <message>
+        <source>This one again</source>
+        <translation>Este otra vez</translation>
+    </message>
+    <message>
         <source>10: the worst imaginable</source>
         <translation>10: el peor imaginable</translation>
     </message>
@@ -550,6 +554,10 @@
     <message>
         <source>Nothing was captured.</source>
         <translation>No se captó nada.</translation>
+    </message>
+    <message>
+        <source>Next, {here} of {of}: {task}. It begins when you stand for it.</source>
+        <translation>Ahora, {here} de {of}: {task}. Empieza cuando usted se coloque.</translation>
     </message>
     <message>
         <source>how it was done</source>
@@ -616,10 +624,26 @@
         <translation>sesiones</translation>
     </message>
     <message>
+        <source>Delete this session...</source>
+        <translation>Borrar esta sesión...</translation>
+    </message>
+    <message>
         <source>{day}
 Readings: {count}</source>
         <translation>{day}
 Lecturas: {count}</translation>
+    </message>
+    <message>
+        <source>Delete the session of {day} for good? Readings in it: {count}. Exports, reports and backups made earlier keep it.</source>
+        <translation>¿Borrar para siempre la sesión del {day}? Lecturas que contiene: {count}. Las exportaciones, los informes y las copias hechos antes la conservan.</translation>
+    </message>
+    <message>
+        <source>Keep it</source>
+        <translation>Conservarla</translation>
+    </message>
+    <message>
+        <source>Delete it</source>
+        <translation>Borrarla</translation>
     </message>
     <message>
         <source>Noted: </source>

@@ -1,12 +1,18 @@
-"""A dialog that says one thing."""
+"""A dialog that says one thing, or asks one."""
 
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.text import button, label
 
 
-def plain_dialog(text: str, close: str, parent: QWidget | None = None) -> QDialog:
-    """Return a dialog with a text and one button."""
+def plain_dialog(
+    text: str, close: str, parent: QWidget | None = None, *, agree: str = ""
+) -> QDialog:
+    """Return a dialog with a text and a button that closes it; with `agree` one that accepts, too.
+
+    Closing without agreeing rejects it.
+    """
     made = QDialog(parent)
     made.setWindowTitle("Thawline")
     made.setMinimumWidth(420)
@@ -15,6 +21,12 @@ def plain_dialog(text: str, close: str, parent: QWidget | None = None) -> QDialo
     layout.setSpacing(24)
     layout.addWidget(label(text, "title"))
     one = button(close, "main")
-    one.clicked.connect(made.accept)
-    layout.addWidget(one)
+    one.clicked.connect(made.reject)
+    buttons = [one]
+    if agree:
+        other = button(agree)
+        other.clicked.connect(made.accept)
+        buttons.append(other)
+    layout.addWidget(ButtonRow(buttons))
+    one.setFocus()
     return made

@@ -183,4 +183,9 @@ def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     assert [each.stretch for each in history.stretches] == [Stretch.PENDULUM]
     keeper.drop(kept.key)
     assert keeper.history(person.id).measurements == ()
+    keeper.keep(session_id, person.id, kept)
+    keeper.drop_session(session_id)
+    history = keeper.history(person.id)
+    assert (history.sessions, history.measurements) == ((), ())
+    assert len(history.stretches) == 1
     keeper.close()

@@ -24,12 +24,13 @@ from measure.setup import BodySetup, CameraSetup, Correction, KnownSetup, LensPr
 from measure.setup_file import read_setup, write_setup
 
 CAMERA = "Integrated Webcam"
+#: Of the size that the stage's pictures have.
 LENS = LensProfile(
     camera_name=CAMERA,
-    width_px=640,
-    height_px=480,
-    focal_px=(500.0, 500.0),
-    centre_px=(320.0, 240.0),
+    width_px=1280,
+    height_px=720,
+    focal_px=(1000.0, 1000.0),
+    centre_px=(640.0, 360.0),
     distortion=(-0.1, 0.0, 0.0, 0.0, 0.0),
     reprojection_px=0.2,
     views=24,
@@ -152,6 +153,8 @@ def test_the_profile_of_the_pictures_size_is_at_hand(calibrated: Stage) -> None:
 
 
 def test_profiles_of_other_picture_sizes_are_told_once(calibrated: Stage) -> None:
+    LENSES.remove(lambda each: True)
+    LENSES.put(replace(LENS, width_px=640, height_px=480))
     LENSES.put(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
     calibrated.window.measure.told.connect(told.append)
@@ -169,7 +172,6 @@ def test_profiles_of_other_picture_sizes_are_told_once(calibrated: Stage) -> Non
 
 
 def test_a_profile_that_fits_is_nothing_to_tell(calibrated: Stage) -> None:
-    LENSES.put(replace(LENS, width_px=1280, height_px=720))
     LENSES.put(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
     calibrated.window.measure.told.connect(told.append)

@@ -126,6 +126,7 @@ def test_a_lens_is_guided_made_and_kept(known: Stage) -> None:
         assert page.count.text() == f"Views: {place + 1} of 24"
     assert page.coverage.accessibleName() == "The board was seen in 100 % of the picture."
     assert page.sentence.text == "Another place or tilt, please: 16 of 24 views."
+    known.services.feed.size_px = (640, 480)  # as these pictures are
     page.make.click()
     known.settle()
     (profile,) = LENSES.all()

@@ -9,7 +9,7 @@ from pytestqt.qtbot import QtBot
 from gui.background import Background
 from gui.cues import Cues
 from gui.feed import EngineFeed
-from gui.guide import AttemptState, Pace, Step, Task
+from gui.guide import After, AttemptState, Pace, Step, Task
 from gui.measuring import Measuring
 from gui.memory_keeper import MemoryKeeper
 from gui.scripted_engine import ScriptedEngine
@@ -108,7 +108,6 @@ def test_two_movements_are_saved_under_two_keys(session: Session) -> None:
     for value in (100.0, 101.0, 103.0):
         session.trial(value)
     session.measuring.answer(None, None)
-    session.measuring.go_on()
     session.feed.pull()
     for value in (80.0, 82.0):
         session.trial(value)
@@ -236,8 +235,45 @@ def test_the_end_of_a_movement_is_heard_and_what_comes_next_is_spoken(session: S
         session.trial(value)
     assert session.cues.sounded[-1] is Tone.DONE
     assert session.cues.spoken[-1] == "Done. Let the arm rest."
+    heard = len(session.cues.spoken)
     session.measuring.answer(2, None)
-    assert session.cues.spoken[-1] == start_position(Movement.ABDUCTION, Side.LEFT)
+    session.feed.pull()
+    assert session.cues.spoken[heard:] == [start_position(Movement.ABDUCTION, Side.LEFT)]
+
+
+@pytest.mark.parametrize(
+    ("pain", "after", "step", "movement"),
+    [
+        (2, After.GO_ON, Step.MEASURING, Movement.ABDUCTION),
+        (2, After.AGAIN, Step.MEASURING, Movement.FLEXION),
+        (2, After.STOP, Step.FINISHED, Movement.FLEXION),
+        (7, After.GO_ON, Step.NEXT, Movement.FLEXION),
+        (7, After.AGAIN, Step.NEXT, Movement.FLEXION),
+        (7, After.STOP, Step.FINISHED, Movement.FLEXION),
+    ],
+)
+def test_one_answer_is_enough_to_go_on_unless_it_hurt_much(
+    session: Session, pain: int, after: After, step: Step, movement: Movement
+) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    session.measuring.answer(pain, None, after)
+    session.feed.pull()
+    guide = session.measuring.guide
+    assert (guide.step, guide.task.movement) == (step, movement)
+    assert session.engine.calls.count("choose") == (2 if step is Step.MEASURING else 1)
+    (record,) = session.records()
+    assert record.pain_during == pain
+
+
+def test_trouble_that_came_between_two_movements_is_said(session: Session) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    session.feed.pull()
+    session.measuring.answer(2, None)
+    assert session.measuring.trouble is Trouble.CAMERA_UNPLUGGED
+    assert "unplugged" in session.measuring.sentence
 
 
 def test_every_sentence_is_spoken_once(session: Session) -> None:

@@ -1,9 +1,10 @@
 """Progress, clips and set-up."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton
 
 from gui.curves import conducts_of, curves, movements_of
 from gui.memory_keeper import garden_history
@@ -57,6 +58,60 @@ def test_a_mark_leads_to_its_session(grown: Stage) -> None:
     assert page.details.list.currentRow() == len(history.sessions) - 1
     page.to_curves.click()
     assert page.chart.isVisible()
+
+
+def answer(stage: Stage, words: str) -> None:
+    """Press a button of the dialog that is open."""
+    (asked,) = [each for each in stage.window.findChildren(QDialog) if each.isVisible()]
+    (wanted,) = [each for each in asked.findChildren(QPushButton) if each.text() == words]
+    wanted.click()
+    stage.settle()
+
+
+def test_a_mistaken_session_is_deleted_after_asking(grown: Stage) -> None:
+    grown.window.go(1)
+    grown.settle()
+    page = grown.window.progress
+    who = grown.keeper.people()[0].id
+    before = grown.keeper.history(who)
+    page.show_details()
+    page.details.list.setCurrentRow(1)
+    page.details.drop.click()
+    (asked,) = [each for each in grown.window.findChildren(QDialog) if each.isVisible()]
+    assert "Readings in it: 8." in asked.findChildren(QLabel)[0].text()
+    assert asked.focusWidget() is asked.findChildren(QPushButton)[0]  # Enter keeps it
+    answer(grown, "Keep it")
+    assert grown.keeper.history(who) == before
+    page.details.drop.click()
+    answer(grown, "Delete it")
+    after = grown.keeper.history(who)
+    gone = before.sessions[-2]
+    assert after.sessions == (*before.sessions[:-2], before.sessions[-1])
+    assert all(each.session_id != gone.id for each in after.measurements)
+    assert len(after.measurements) == len(before.measurements) - 8
+    assert page.details.list.count() == len(after.sessions)
+    assert page.details.isVisible()
+
+
+def test_after_the_only_session_the_empty_page_is_shown(stage: Stage) -> None:
+    person = stage.keeper.people()[0]
+    one = garden_history(person, TODAY, weeks=20)
+    session = one.sessions[0]
+    stage.keeper.put(
+        replace(
+            one,
+            sessions=(session,),
+            measurements=tuple(e for e in one.measurements if e.session_id == session.id),
+        )
+    )
+    stage.window.go(1)
+    stage.settle()
+    page = stage.window.progress
+    page.show_details()
+    page.details.drop.click()
+    answer(stage, "Delete it")
+    assert stage.keeper.history(person.id).sessions == ()
+    assert page._empty.isVisible()
 
 
 def test_what_was_done_differently_shares_no_curve(grown: Stage) -> None:

@@ -4,6 +4,7 @@ import json
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from importlib.metadata import entry_points
 from pathlib import Path
 
@@ -156,6 +157,43 @@ def test_sessions_as_json(rosa: History, capsys: pytest.CaptureFixture[str]) -> 
     content = json.loads(capsys.readouterr().out)
     assert [len(session["measurements"]) for session in content] == [3, 1]
     assert content[0]["measurements"][0]["measurement"]["value"] == 91.25
+
+
+def test_one_session_is_deleted_after_asking(
+    rosa: History, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys.stdin, "isatty", lambda: True, raising=False)
+    monkeypatch.setattr("builtins.input", lambda _: "no")
+    assert _run("sessions", "Rosa", "--delete", "2026-04-02 10:00") == 0
+    told = capsys.readouterr().out
+    assert "the session of Rosa at 2026-04-02 10:00, measurements: 3" in told
+    assert "Nothing was deleted." in told
+    monkeypatch.setattr("builtins.input", lambda _: "yes")
+    assert _run("sessions", "Rosa", "--delete", "2026-04-02 10:00") == 0
+    assert "Deleted for good" in capsys.readouterr().out
+    with Store.open() as store:
+        (left,) = store.sessions(rosa.person.id)
+        assert left == rosa.sessions[1]
+        assert store.measurements(rosa.person.id) == [rosa.measurements[3]]
+
+
+def test_deleting_a_session_needs_its_time_and_a_yes(
+    rosa: History, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys.stdin, "isatty", lambda: False, raising=False)
+    assert _run("sessions", "Rosa", "--delete", "2026-04-02") == 2
+    assert "Give the time as `thawline sessions` lists it" in capsys.readouterr().err
+    assert _run("sessions", "Rosa", "--delete", "2026-04-02 10:00") == 2
+    assert "add --yes" in capsys.readouterr().err
+    with Store.open() as store:
+        twin = replace(rosa.sessions[0], id="9" * 32)
+        store.save_session(twin)
+    assert _run("sessions", "Rosa", "--delete", "2026-04-02 10:00", "--yes") == 2
+    assert "2 sessions began at" in capsys.readouterr().err
+    with Store.open() as store:
+        assert len(store.sessions(rosa.person.id)) == 3
+        store.delete_session(twin.id)
+    assert _run("sessions", "Rosa", "--delete", "2026-04-02 10:00", "--yes") == 0
 
 
 def test_sessions_of_demo_people_say_so(
