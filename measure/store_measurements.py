@@ -17,7 +17,7 @@ from measure.readings import Level, Measurement, Provenance, Reference, Status, 
 from measure.reasons import Reason
 from measure.records import MeasurementRecord, StoppedBy
 from measure.setup import Setup
-from measure.store_numbers import storable
+from measure.store_numbers import bounded, storable
 from measure.store_sessions import conduct_of, moment_of, whole
 
 _MEASUREMENT = (
@@ -202,7 +202,9 @@ def _conditions(connection: sqlite3.Connection, provenance: Provenance) -> int:
 
 
 def _trial(row: _Row) -> Trial:
-    _, value, low, high, start_s, end_s, hold_start_s, hold_end_s, flags, refused, spread = row
+    _, value, low, high, start_s, end_s, hold_start_s, hold_end_s, flags, refused, spread = bounded(
+        row
+    )
     return Trial(
         value=value,
         low=low,
@@ -241,7 +243,7 @@ class _Shared(dict[int, Provenance]):
 
 
 def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> MeasurementRecord:
-    _, identifier, session, person, utc, offset_min, zone, *rest = row
+    _, identifier, session, person, utc, offset_min, zone, *rest = bounded(row)
     help_, posture, pain, stopped_by, overridden, *found = rest
     return MeasurementRecord(
         id=identifier,

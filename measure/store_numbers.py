@@ -2,6 +2,7 @@
 
 import dataclasses
 import math
+from typing import Any
 
 from measure.errors import InputError
 from measure.readings import Measurement, Status, Trial
@@ -44,6 +45,19 @@ def finite(number: float | None) -> float | None:
     if number is None or not math.isfinite(number):
         return None
     return float(number)
+
+
+def bounded(row: tuple[Any, ...]) -> tuple[Any, ...]:
+    """Return a row of the store.
+
+    Raises
+    ------
+    ValueError
+        When it holds an infinite number: that was not written by us.
+    """
+    if math.inf in row or -math.inf in row:
+        raise ValueError("a number in it is infinite")
+    return row
 
 
 def _storable_trial(trial: Trial) -> Trial:

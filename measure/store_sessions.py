@@ -10,6 +10,7 @@ from measure.errors import InputError
 from measure.moments import Moment
 from measure.plain_data import utc_from_text, utc_text
 from measure.records import Conduct, Event, EventKind, Help, Pain, Posture, SessionRecord
+from measure.store_numbers import bounded
 
 _SESSION = (
     "session.id, person.id, started_utc, started_offset_min, started_zone, help, posture, "
@@ -143,7 +144,8 @@ def moment_of(utc: str, offset_min: int, zone: str) -> Moment:
 
 
 def _session(row: tuple[Any, ...]) -> SessionRecord:
-    identifier, person, utc, offset_min, zone, help_, posture, *pain, note, duration, done = row
+    identifier, person, utc, offset_min, zone, help_, posture, *rest = bounded(row)
+    *pain, note, duration, done = rest
     return SessionRecord(
         id=identifier,
         person_id=person,

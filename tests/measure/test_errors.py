@@ -1,5 +1,6 @@
 """What messages repeat of files from outside: short, and nothing that steers a terminal."""
 
+import math
 import zipfile
 from pathlib import Path
 
@@ -8,7 +9,7 @@ import pytest
 from calibration.agreement_table import read_pairs
 from measure.clip_key import content_hash
 from measure.command_line import main
-from measure.errors import ClipError, InputError, ManifestError, ThawlineError, in_short, printable
+from measure.errors import ClipError, DataError, InputError, ManifestError, in_short, printable
 from measure.manifest import read_manifest
 from measure.store import Store
 from measure.video_check import check_clip
@@ -67,10 +68,17 @@ def test_a_name_that_steers_a_terminal_is_printed_without_doing_so(
 
 
 @pytest.mark.parametrize(
-    "change",
-    ["UPDATE event SET day = ?", "UPDATE measurement SET movement = ?"],
+    ("change", "value"),
+    [
+        ("UPDATE event SET day = ?", ENDLESS),
+        ("UPDATE measurement SET movement = ?", ENDLESS),
+        ("UPDATE measurement SET against_vertical = ?", math.inf),
+        ("UPDATE measurement SET value = ?", -math.inf),
+        ("UPDATE trial SET hold_end_s = ?", math.inf),
+        ("UPDATE session SET duration_s = ?", math.inf),
+    ],
 )
-def test_values_of_a_damaged_store(change: str, tmp_path: Path) -> None:
+def test_values_of_a_damaged_store(change: str, value: object, tmp_path: Path) -> None:
     path = tmp_path / "sessions.sqlite"
     who = sample.person()
     session = sample.session(who)
@@ -80,8 +88,8 @@ def test_values_of_a_damaged_store(change: str, tmp_path: Path) -> None:
         store.save_measurement(sample.record(session))
         store.save_event(sample.event(who))
         store._connection.execute("PRAGMA ignore_check_constraints = ON")
-        assert store._connection.execute(change, (ENDLESS,)).rowcount == 1
-    with Store.open(path) as store, pytest.raises(ThawlineError) as caught:
+        assert store._connection.execute(change, (value,)).rowcount > 0
+    with Store.open(path) as store, pytest.raises(DataError, match="is damaged") as caught:
         store.history(who.id)
     check(str(caught.value).replace(str(tmp_path), ""))
 
