@@ -206,16 +206,3 @@ class Track:
             width_px=self.width_px,
             height_px=self.height_px,
         )
-
-    def exchanged(self) -> "Track":
-        """Return the same track with the person's left and right exchanged."""
-        return Track(
-            time_s=self.time_s.copy(),
-            points_px=self.points_px[:, SIDES_EXCHANGED].copy(),
-            visibility=self.visibility[:, SIDES_EXCHANGED].copy(),
-            presence=self.presence[:, SIDES_EXCHANGED].copy(),
-            state=self.state.copy(),
-            people=self.people.copy(),
-            width_px=self.width_px,
-            height_px=self.height_px,
-        )

@@ -25,8 +25,6 @@ class Posture:
     wrist: FloatArray
     thumb: FloatArray
     other_shoulder: FloatArray
-    other_elbow: FloatArray
-    other_wrist: FloatArray
     hip: FloatArray
     other_hip: FloatArray
     ear: FloatArray
@@ -87,8 +85,6 @@ def posture_of(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -
         wrist=points[:, own.wrist],
         thumb=points[:, own.thumb],
         other_shoulder=points[:, other.shoulder],
-        other_elbow=points[:, other.elbow],
-        other_wrist=points[:, other.wrist],
         hip=points[:, own.hip],
         other_hip=points[:, other.hip],
         ear=points[:, own.ear],

@@ -11,8 +11,8 @@ from measure.posture import Posture
 
 Mask = NDArray[np.bool_]
 
-#: Shoulders' apparent width over trunk, as a share of the facing width: facing, turned. Ours.
-FACING_SHARE, TURNED_SHARE = 0.94, 0.93
+#: Shoulders' apparent width over trunk that counts as facing, as a share of the widest. Ours.
+FACING_SHARE = 0.94
 #: Least apparent width over trunk that can be a facing stance. Ours.
 LEAST_FACING_WIDTH = 0.42
 #: The wrist's height on the trunk line above which a forearm is up (hanging: below 0). Ours.
