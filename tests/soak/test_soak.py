@@ -6,6 +6,7 @@ import re
 import subprocess
 import sys
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -47,23 +48,34 @@ def run(*tenths: Tenth, captured: int = 2) -> Soak:
     return made
 
 
-def tenth(*, memory_mb: float = 200.0, handles: int = 29, frames: int = 100) -> Tenth:
-    held = Usage(memory_mb=memory_mb, handles=handles, threads=20, processes=3)
-    return Tenth(usages=[held], frames=frames, seconds=10.0)
+def tenth(
+    *, rest_mb: float = 200.0, work_mb: float = 380.0, handles: int = 29, busy: int = 50
+) -> Tenth:
+    """A tenth of a hundred looks, in so many of which a trial was being settled."""
+    at_rest = Usage(memory_mb=rest_mb, handles=handles, threads=20, processes=3)
+    looks = [at_rest] * (100 - busy) + [replace(at_rest, memory_mb=work_mb)] * busy
+    return Tenth(usages=looks, frames=100, seconds=10.0)
 
 
 def test_what_stays_as_it_was_is_no_fault() -> None:
     assert faults(run(*[tenth()] * 10), 2, rate_counts=True) == []
 
 
+@pytest.mark.parametrize("busy", [10, 90])
+def test_how_busy_a_process_was_is_no_growth(busy: int) -> None:
+    tenths = [*[tenth()] * 9, tenth(busy=busy)]
+    assert faults(run(*tenths), 2, rate_counts=True) == []
+
+
 @pytest.mark.parametrize(
     ("last", "saved", "words"),
     [
         (tenth(), 1, "2 trials were captured and 1 saved"),
-        (tenth(memory_mb=221.0), 2, "memory grew by 21.0 MB"),
+        (tenth(rest_mb=221.0), 2, "memory at rest grew by 21.0 MB"),
+        (tenth(work_mb=401.0), 2, "memory at work grew by 21.0 MB"),
         (tenth(handles=40), 2, "handles grew by 11"),
-        (tenth(frames=0), 2, "no pictures came"),
-        (tenth(frames=79), 2, "pictures became rarer: 10.0 a second, then 7.9"),
+        (replace(tenth(), frames=0), 2, "no pictures came"),
+        (replace(tenth(), frames=79), 2, "pictures became rarer: 10.0 a second, then 7.9"),
     ],
 )
 def test_each_fault_is_found(last: Tenth, saved: int, words: str) -> None:
