@@ -71,6 +71,10 @@ class Listening:
             time.sleep(0.01)
         raise AssertionError(f"did not come: {[type(each).__name__ for _, each in self.news][-5:]}")
 
+    @property
+    def newest(self):
+        return [news.pose.index for _, news in self.news if isinstance(news, Seen)][-1]
+
     def troubles(self):
         return [news.trouble for _, news in self.news if isinstance(news, Told)]
 
@@ -113,6 +117,24 @@ def test_a_process_that_dies_or_hangs_is_replaced_within_seconds(tmp_path, scrip
     before = [news for when, news in listening.news if isinstance(news, Seen) and when < told_s]
     if after and before:
         assert after[0].pose.time_s > before[-1].pose.time_s
+
+
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: signals")
+def test_after_a_silence_the_next_one_may_take_longer(tmp_path):
+    """Whoever is late on a busy machine is not replaced again and again."""
+    with Listening(tmp_path, "good", stall_s=2.0) as listening:
+        listening.link.open(order())
+        listening.wait(seen_after(20))
+        os.kill(listening.link.process_id, signal.SIGSTOP)
+        listening.wait(is_trouble(Trouble.POSE_RESTARTING))
+        listening.wait(is_trouble(None))
+        second = listening.link.process_id
+        os.kill(second, signal.SIGSTOP)
+        time.sleep(2.5)  # the limit was 2 s before
+        os.kill(second, signal.SIGCONT)
+        listening.wait(seen_after(listening.newest + 20))
+        assert listening.link.process_id == second
+    assert listening.troubles() == [Trouble.POSE_RESTARTING, None]
 
 
 @pytest.mark.skipif(os.name != "posix", reason="not on this system: signals")
