@@ -29,6 +29,7 @@ from gui.report_file import print_report, report_name, write_report
 from gui.services import Services
 from gui.settings import TEXT_SCALES
 from gui.theme import Scheme
+from gui.widgets.flow_row import FlowRow
 from gui.widgets.text import button, hairline, label
 from gui.words import tr
 from measure.history import History
@@ -77,6 +78,7 @@ class MainWindow(QMainWindow):
         row = QHBoxLayout(self._row)
         row.setContentsMargins(24, 4, 24, 0)
         row.setSpacing(self.services.look.gap(4))
+        words = FlowRow(self.services.look.gap(4), filling=False)
         group = QButtonGroup(self)
         for place, (text, page) in enumerate(
             (
@@ -88,12 +90,12 @@ class MainWindow(QMainWindow):
         ):
             word = button(text, "word", checkable=True)
             group.addButton(word, place)
-            row.addWidget(word)
             self.words.append(word)
             self._pages.addWidget(page)
         self._pages.addWidget(self.known)
         group.idClicked.connect(self.go)
-        row.addStretch(1)
+        words.offer(self.words)
+        row.addWidget(words, 1)
         self._who.setWordWrap(False)
         row.addWidget(self._who)
         centre = QWidget()

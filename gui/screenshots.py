@@ -225,6 +225,7 @@ def _known(stage: Stage) -> Iterator[str]:
     stage.services.settings.camera = "Integrated Webcam"
     window, known = stage.window, stage.window.known
     window.go(3)
+    stage.engine.happen(EventKind.RECOVERED)
     window.setup.known.click()
     stage.settle()
     yield "known"
@@ -236,6 +237,10 @@ def _known(stage: Stage) -> Iterator[str]:
     stage.engine.show(Phase.LOOKING_FOR_PERSON)
     stage.settle(100)
     yield "known-lens"
+    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_DENIED)
+    yield "known-lens-trouble"
+    stage.engine.happen(EventKind.RECOVERED)
+    stage.settle()
     known.lens.leave.click()
     known.known.uprights.click()
     stage.engine.show(Phase.LOOKING_FOR_PERSON)

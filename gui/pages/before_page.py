@@ -1,12 +1,13 @@
 """Before a session at home: how the shoulder feels today. Three ratings, all optional."""
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.look import Look
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.choices import Choices
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label
+from gui.widgets.text import button, label, scrolled
 from gui.words import tr
 from measure.records import Pain
 
@@ -30,28 +31,29 @@ class BeforePage(QWidget):
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 16, 24, 16)
-        layout.setSpacing(look.gap(1.5))
-        layout.addWidget(self.sentence)
+        asked = QWidget()
+        column = QVBoxLayout(asked)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(look.gap(1.5))
+        column.addWidget(self.sentence)
         for title, choices in (
             (tr("Now, at rest"), self.now),
             (tr("Last night"), self.night),
             (tr("The worst since yesterday"), self.worst),
         ):
-            layout.addWidget(label(title, "lead"))
-            layout.addWidget(choices.row, 1)
-        layout.addWidget(
+            column.addWidget(label(title, "lead"))
+            column.addWidget(choices.row, 1)
+        column.addWidget(
             label(
                 tr("0 is no pain, 10 the worst imaginable. Leave out what you do not want to say."),
                 "quiet",
             )
         )
-        row = QHBoxLayout()
-        row.setSpacing(look.gap(2))
-        row.addWidget(self.leave, 1)
-        row.addWidget(self.go, 1)
-        layout.addLayout(row)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 16, 24, 16)
+        layout.setSpacing(look.gap(1.5))
+        layout.addWidget(scrolled(asked), 1)
+        layout.addWidget(ButtonRow([self.leave, self.go]))
 
     def ask(self) -> None:
         """Ask anew."""

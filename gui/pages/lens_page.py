@@ -14,7 +14,7 @@ from gui.widgets.button_row import ButtonRow
 from gui.widgets.camera_view import CameraView
 from gui.widgets.coverage_grid import CoverageGrid
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label
+from gui.widgets.text import button, label, scrolled
 from gui.words import remark_words, tr
 from measure.frame import Picture
 from measure.live_events import LiveFrame
@@ -54,7 +54,9 @@ class LensPage(QWidget):
         side.addWidget(label(tr("Where the board was seen"), "quiet"))
         side.addWidget(self.coverage, 1)
         side.addWidget(self.count)
-        middle = QHBoxLayout()
+        seen = QWidget()
+        middle = QHBoxLayout(seen)
+        middle.setContentsMargins(0, 0, 0, 0)
         middle.setSpacing(self._look.gap(3))
         middle.addWidget(self.camera, 6)
         middle.addLayout(side, 3)
@@ -62,7 +64,7 @@ class LensPage(QWidget):
         layout.setContentsMargins(24, 8, 24, 16)
         layout.setSpacing(self._look.gap(1))
         layout.addWidget(self.sentence)
-        layout.addLayout(middle, 1)
+        layout.addWidget(scrolled(seen), 1)
         layout.addWidget(ButtonRow([self.leave, self.anew, self.make]))
 
     def begin(self, camera: str, *, mirrored: bool) -> None:

@@ -3,7 +3,6 @@
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import (
     QHBoxLayout,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -14,13 +13,14 @@ from gui.look import Look
 from gui.measuring import Measuring
 from gui.sentences import frame_words
 from gui.widgets.big_number import BigNumber
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.deck import Deck
 from gui.widgets.hold_ring import HoldRing
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.position_figure import PositionFigure, ViewPlan
 from gui.widgets.reading_band import ReadingBand, Shown
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label
+from gui.widgets.text import button, label, scrolled
 from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView
 from gui.words import advice_words, range_words, task_title, tr
@@ -95,7 +95,7 @@ class LivePage(QWidget):
         around.addStretch(1)
         around.addWidget(self.refusal)
         around.addStretch(1)
-        self._right = Deck([position, number, refusal])
+        self._right = Deck([position, number, scrolled(refusal)])
 
         where = QVBoxLayout()
         where.addStretch(1)
@@ -116,19 +116,19 @@ class LivePage(QWidget):
         middle.addWidget(self.video, 57)
         middle.addLayout(right, 43)
 
-        ways_out = QHBoxLayout()
-        ways_out.setSpacing(self._look.gap(2))
-        for one in (self.pause, self.discard, self.stop, self.retry):
-            one.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-            ways_out.addWidget(one, 1)
+        seen = QWidget()
+        column = QVBoxLayout(seen)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(self._look.gap(1))
+        column.addLayout(middle, 1)
+        column.addWidget(self.trials)
 
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
         layout.setSpacing(self._look.gap(1))
         layout.addWidget(self.sentence)
-        layout.addLayout(middle, 1)
-        layout.addWidget(self.trials)
-        layout.addLayout(ways_out)
+        layout.addWidget(scrolled(seen), 1)
+        layout.addWidget(ButtonRow([self.pause, self.discard, self.stop, self.retry]))
         layout.addWidget(NoticeLine())
 
     def show_measuring(self, measuring: Measuring, *, mirrored: bool) -> None:

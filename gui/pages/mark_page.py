@@ -12,7 +12,7 @@ from gui.widgets.button_row import ButtonRow
 from gui.widgets.camera_view import CameraView
 from gui.widgets.marked_picture import MarkedPicture
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label
+from gui.widgets.text import button, label, scrolled
 from gui.widgets.tick import Tick
 from gui.widgets.video_view import image_of
 from gui.words import tr
@@ -112,12 +112,16 @@ class MarkPage(QWidget):
         beside = QHBoxLayout()
         beside.addWidget(self.found, 1)
         beside.addWidget(self.fixed, 1)
+        seen = QWidget()
+        column = QVBoxLayout(seen)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.sentence)
+        column.addWidget(self._views, 1)
+        column.addLayout(beside)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
         layout.setSpacing(self._look.gap(1))
-        layout.addWidget(self.sentence)
-        layout.addWidget(self._views, 1)
-        layout.addLayout(beside)
+        layout.addWidget(scrolled(seen), 1)
         layout.addWidget(ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]))
 
     @property

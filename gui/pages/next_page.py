@@ -12,7 +12,7 @@ from gui.widgets.button_row import ButtonRow
 from gui.widgets.notice_line import NoticeLine
 from gui.widgets.position_figure import PositionFigure, ViewPlan, turned_words
 from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label
+from gui.widgets.text import button, label, scrolled
 from gui.words import movement_plainly, task_title, tr
 
 
@@ -51,12 +51,17 @@ class NextPage(QWidget):
         middle.addWidget(self.figure, 55)
         middle.addLayout(plan, 45)
         buttons = ButtonRow([self.finish, self.repeat, self.go])
+        told = QWidget()
+        column = QVBoxLayout(told)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(self._look.gap(2))
+        column.addWidget(self.title)
+        column.addWidget(self.sentence)
+        column.addLayout(middle, 1)
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 16, 24, 16)
+        layout.setContentsMargins(24, 16, 24, 8)
         layout.setSpacing(self._look.gap(2))
-        layout.addWidget(self.title)
-        layout.addWidget(self.sentence)
-        layout.addLayout(middle, 1)
+        layout.addWidget(scrolled(told), 1)
         layout.addWidget(buttons)
         layout.addWidget(NoticeLine())
 

@@ -39,7 +39,8 @@ class Deck(QWidget):
         before.setVisible(False)
 
     def sizeHint(self) -> QSize:
-        return self._largest([each.sizeHint() for each in self._widgets])
+        """Return the least size: more is given where there is room."""
+        return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
         return self._largest([each.minimumSizeHint() for each in self._widgets])

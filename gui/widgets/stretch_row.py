@@ -1,59 +1,17 @@
 """One tap for each stretch of the plan: done just now. No counting, no praise."""
 
-from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QSize, Signal, Slot
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gui.look import Look
-from gui.widgets.text import button, clear, label
+from gui.widgets.flow_row import FlowRow
+from gui.widgets.text import button, label
 from gui.words import stretch_name, tr
 from measure.records import Plan, Stretch, StretchLog
 
 _GAP_PX = 8
-
-
-class _Taps(QWidget):
-    """Buttons side by side, in as many lines as they need."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(_GAP_PX)
-        self._columns = 0
-        self.buttons: list[QPushButton] = []
-
-    def offer(self, buttons: Sequence[QPushButton]) -> None:
-        clear(self._grid)
-        self.buttons = list(buttons)
-        self._columns = 0
-        self._arrange(self.width())
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(self._width(1), super().minimumSizeHint().height())
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange(event.size().width())
-
-    def _arrange(self, room: int) -> None:
-        most = max(1, len(self.buttons))
-        columns = next((n for n in range(most, 1, -1) if self._width(n) <= room), 1)
-        if columns != self._columns:
-            self._columns = columns
-            for place, one in enumerate(self.buttons):
-                self._grid.addWidget(one, place // columns, place % columns)
-            self.updateGeometry()
-
-    def _width(self, columns: int) -> int:
-        """Return how wide the buttons are in so many columns."""
-        widths = [0] * columns
-        for place, one in enumerate(self.buttons):
-            widths[place % columns] = max(widths[place % columns], one.minimumSizeHint().width())
-        return sum(widths) + _GAP_PX * (columns - 1)
 
 
 class StretchRow(QWidget):
@@ -68,7 +26,7 @@ class StretchRow(QWidget):
         super().__init__(parent)
         self._log: StretchLog | None = None
         self.limit = label("", "quiet")
-        self._taps = _Taps()
+        self._taps = FlowRow(_GAP_PX)
         self.undo = button(tr("Take it back"), "link")
         self.undo.clicked.connect(self._take_back)
         layout = QVBoxLayout(self)

@@ -114,10 +114,22 @@ class _ScrollPage(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBar(_Bar())
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        self._page = page
+        self._least = QSize()
         self.setWidget(page)
 
+    def minimumSizeHint(self) -> QSize:
+        """Return no less width than the page needs: nothing scrolls from side to side."""
+        least = super().minimumSizeHint()
+        needed = self._page.minimumSizeHint().width() + self.verticalScrollBar().width()
+        return QSize(max(least.width(), needed), least.height())
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() is QEvent.Type.LayoutRequest and watched is self.widget():
+        if event.type() is QEvent.Type.LayoutRequest and watched is self._page:
+            least = self.minimumSizeHint()
+            if least != self._least:
+                self._least = least
+                self.updateGeometry()
             QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
         return super().eventFilter(watched, event)
 

@@ -82,7 +82,7 @@ class VideoView(PaintedWidget):
         )
 
     def sizeHint(self) -> QSize:
-        return QSize(640, 400)
+        return QSize(320, 200)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(160, 120)

@@ -1,4 +1,6 @@
-"""Other languages: words two fifths longer, and right to left, in the smallest window."""
+"""Other languages: words two fifths longer, and right to left, in the smallest window and in the
+largest type.
+"""
 
 import re
 from collections.abc import Iterator
@@ -87,14 +89,25 @@ def is_forgotten(text: str) -> bool:
     return bool(re.search(r"[A-Za-z]{3,}", told)) and told not in NAMES
 
 
-@pytest.mark.parametrize("direction", list(Qt.LayoutDirection)[:2], ids=lambda each: each.name)
-def test_every_state_fits_the_smallest_window(
-    qapp: QApplication, made_up: None, direction: Qt.LayoutDirection
+@pytest.mark.parametrize(
+    ("direction", "size", "percent"),
+    [
+        (Qt.LayoutDirection.LeftToRight, SMALLEST_PX, 100),
+        (Qt.LayoutDirection.RightToLeft, SMALLEST_PX, 100),
+        (Qt.LayoutDirection.RightToLeft, (1280, 800), 200),
+    ],
+)
+def test_every_state_fits(
+    qapp: QApplication,
+    made_up: None,
+    direction: Qt.LayoutDirection,
+    size: tuple[int, int],
+    percent: int,
 ) -> None:
     prepare(qapp)
     qapp.setLayoutDirection(direction)
-    stage = Stage(size=SMALLEST_PX)
-    assert stage.window.size().toTuple() == SMALLEST_PX
+    stage = Stage(percent=percent, size=size)
+    assert stage.window.size().toTuple() == size
     cut, forgotten, seen = [], set(), 0
     for name in states(stage):
         stage.settle()

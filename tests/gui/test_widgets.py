@@ -14,6 +14,7 @@ from gui.look import Look
 from gui.theme import Scheme
 from gui.tones import SAMPLES_PER_S, Tone, samples
 from gui.widgets.big_number import BigNumber
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.choices import Choices
 from gui.widgets.hold_ring import HoldRing
 from gui.widgets.pick_button import PickButton
@@ -189,6 +190,23 @@ def test_choices_break_into_lines_where_they_do_not_fit(
     tops = {one.y() for one in choices.row.buttons}
     assert len(tops) == lines
     assert all(one.x() + one.width() <= choices.row.width() for one in choices.row.buttons)
+
+
+@pytest.mark.parametrize(("wide", "lines"), [(1000, 1), (560, 2), (260, 3)])
+def test_a_row_of_buttons_breaks_into_lines_and_fills_them(
+    look: Look, qtbot: QtBot, placed: Place, wide: int, lines: int
+) -> None:
+    buttons = [button("x" * 16) for _ in range(3)]
+    row = ButtonRow(buttons)
+    placed(row, (wide, 400))
+    qtbot.wait(20)
+    assert len({one.y() for one in buttons}) == lines
+    assert buttons[-1].geometry().right() == row.rect().right()
+    buttons[1].hide()
+    qtbot.wait(20)
+    assert len({buttons[0].y(), buttons[2].y()}) == max(1, lines - 1)
+    assert buttons[0].x() == row.rect().left()
+    assert buttons[2].geometry().right() == row.rect().right()
 
 
 def test_a_button_tells_its_key_only_where_there_is_room(
