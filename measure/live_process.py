@@ -44,6 +44,10 @@ _DEAF_S = 3.0
 #: The same while it is being opened: some systems take very long.
 _OPENING_S = 90.0
 
+#: Who looks again only after so long was perhaps held up with the whole process, the camera's
+#: thread too; the camera then gets as long to answer before it is blamed, seconds. Ours.
+_HELD_UP_S = 1.0
+
 #: A camera in trouble is opened again no sooner than after so long, seconds.
 _AGAIN_S = 5.0
 
@@ -166,7 +170,8 @@ class _Session:
         self._looker: Looker | None = None
         self._looked_at = 0
         self._rebuilds: deque[float] = deque()
-        self._opened_again_s = -math.inf
+        self._opened_again_s = self._judge_from_s = -math.inf
+        self._judged_s = time.monotonic()
         self._told: Trouble | None = None
         self._told_open: tuple[str, float] | None = None
         self._told_end = False
@@ -203,6 +208,11 @@ class _Session:
 
     def _troubles(self) -> Iterator[Message]:
         now_s = time.monotonic()
+        if now_s - self._judged_s > _HELD_UP_S:
+            self._judge_from_s = now_s + _HELD_UP_S
+        self._judged_s = now_s
+        if now_s < self._judge_from_s:
+            return
         trouble = self._capture.trouble(now_s)
         idle_s = self._capture.idle_s(now_s)
         if trouble is None and self._is_camera:

@@ -71,10 +71,6 @@ class Listening:
             time.sleep(0.01)
         raise AssertionError(f"did not come: {[type(each).__name__ for _, each in self.news][-5:]}")
 
-    @property
-    def newest(self):
-        return [news.pose.index for _, news in self.news if isinstance(news, Seen)][-1]
-
     def troubles(self):
         return [news.trouble for _, news in self.news if isinstance(news, Told)]
 
@@ -122,19 +118,27 @@ def test_a_process_that_dies_or_hangs_is_replaced_within_seconds(tmp_path, scrip
 @pytest.mark.skipif(os.name != "posix", reason="not on this system: signals")
 def test_after_a_silence_the_next_one_may_take_longer(tmp_path):
     """Whoever is late on a busy machine is not replaced again and again."""
-    with Listening(tmp_path, "good", stall_s=3.0) as listening:
+    with Listening(tmp_path, "good", stall_s=1.0) as listening:
         listening.link.open(order())
         listening.wait(seen_after(20))
         os.kill(listening.link.process_id, signal.SIGSTOP)
-        listening.wait(is_trouble(Trouble.POSE_RESTARTING))
         listening.wait(is_trouble(None))
-        second = listening.link.process_id
-        os.kill(second, signal.SIGSTOP)
-        time.sleep(3.2)  # the limit was 3 s before
-        os.kill(second, signal.SIGCONT)
-        listening.wait(seen_after(listening.newest + 20))
-        assert listening.link.process_id == second
-    assert listening.troubles() == [Trouble.POSE_RESTARTING, None]
+        assert listening.link._stall_s >= 2.0
+
+
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: signals")
+def test_a_camera_is_not_blamed_when_the_process_was_held_up(tmp_path):
+    with Listening(tmp_path, "good", stall_s=30.0) as listening:
+        listening.link.open(order())
+        listening.wait(seen_after(20))
+        first = listening.link.process_id
+        os.kill(first, signal.SIGSTOP)
+        time.sleep(4.0)
+        newest = [news.pose.index for _, news in listening.news if isinstance(news, Seen)][-1]
+        os.kill(first, signal.SIGCONT)
+        listening.wait(seen_after(newest + 40))
+        assert listening.link.process_id == first
+    assert listening.troubles() == []
 
 
 @pytest.mark.skipif(os.name != "posix", reason="not on this system: signals")
