@@ -169,7 +169,8 @@ def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Picture], fo
         painter.save()
         painter.translate(0, -number * page.height())
         shown = QRectF(0, number * page.height(), page.width(), page.height())
-        painter.setClipRect(shown)
+        # A point less, or the tips of the next page's first line would show at the foot.
+        painter.setClipRect(shown.adjusted(0, 0, 0, -dots_a_point))
         context = QAbstractTextDocumentLayout.PaintContext()
         context.clip = shown
         context.palette.setColor(context.palette.ColorRole.Text, QColor("black"))

@@ -50,11 +50,11 @@ td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 2px 3px; }
 .small { font-size: 6.5pt; }
 """
 _SCREEN_STYLE = """
-@page { size: A4; margin: 14mm; }
+@page { size: A4; margin: 11mm; }
 html { background: #fff; }
-body { max-width: 186mm; margin: 8mm auto; }
+body { max-width: 188mm; margin: 8mm auto; }
 tr, svg { break-inside: avoid; }
-h2 { break-after: avoid; }
+h2, tr:first-child { break-after: avoid; }
 @media print { body { margin: 0; max-width: none; } }
 """
 _NOTHING_OUTSIDE = (

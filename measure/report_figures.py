@@ -31,7 +31,7 @@ _NARROW_DEG, _WIDE_DEG, _DEG_A_FRACTION = 4.0, 16.0, 80.0
 _PALE, _LIGHT = 0.55, 0.85
 
 #: All figures over time are as high as each other, points, and the bars of the weeks so high.
-_HEIGHT = 110.0
+_HEIGHT = 101.0
 _BAR = 18.0
 
 
@@ -101,7 +101,7 @@ class _Plot:
     left: float = 34.0
     top: float = 13.0
     width: float = 212.0
-    height: float = 84.0
+    height: float = 75.0
 
     def x(self, day: float) -> float:
         return self.left + self.width * (day - self.first) / max(self.last - self.first, 1)
@@ -171,7 +171,7 @@ def pain_picture(
     sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
 ) -> Picture:
     """Return pain before each session, and beneath it the share of planned stretches done."""
-    plot = _Plot(*span, 0.0, 10.0, height=42.0)
+    plot = _Plot(*span, 0.0, 10.0, height=33.0)
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
     marks.append(Words(x=2, y=8, text="Pain, 0 to 10", size=8.0, bold=True))
     foot = plot.top + plot.height
