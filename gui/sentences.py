@@ -114,7 +114,7 @@ def reason_words(reason: Reason) -> str:
         Reason.HIDDEN: tr("arm or hips hidden"),
         Reason.LIMB_LENGTH: tr("arm not seen clearly"),
         Reason.SIDES_EXCHANGED: tr("left and right mixed up"),
-        Reason.ELBOW_BENT: tr("the elbow was bent"),
+        Reason.ELBOW_BENT: tr("the elbow seemed bent"),
         Reason.ELBOW_NOT_SQUARE: tr("the elbow was not at 90\u00b0"),
         Reason.ELBOW_OFF_TRUNK: tr("the elbow left the side"),
         Reason.TRUNK_LEAN: tr("the trunk leaned"),

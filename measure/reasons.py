@@ -60,7 +60,7 @@ SENTENCES: Mapping[Reason, str] = {
     Reason.LIMB_LENGTH: "The arm seemed to change its length, so its points cannot be trusted. "
     "Wear something close-fitting and add light.",
     Reason.SIDES_EXCHANGED: "Left and right arm could not be told apart. Record it again.",
-    Reason.ELBOW_BENT: "The elbow was bent. Keep it as straight as is comfortable.",
+    Reason.ELBOW_BENT: "The elbow seemed bent. Keep it as straight as is comfortable.",
     Reason.ELBOW_NOT_SQUARE: "The elbow was not at a right angle. Keep it bent to 90 degrees.",
     Reason.ELBOW_OFF_TRUNK: "The elbow left the side. Keep it on the rolled towel.",
     Reason.TRUNK_LEAN: "The trunk leaned. Stay upright and let only the arm move.",

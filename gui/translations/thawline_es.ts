@@ -902,8 +902,8 @@ Lecturas: {count}</translation>
         <translation>¿Qué día?</translation>
     </message>
     <message>
-        <source>What happened to {person}</source>
-        <translation>Qué le pasó a {person}</translation>
+        <source>What happened: {person}</source>
+        <translation>Qué pasó: {person}</translation>
     </message>
     <message>
         <source>Nothing has been noted so far.</source>
@@ -1314,6 +1314,10 @@ Lecturas: {count}</translation>
         <translation>Un momento, por favor.</translation>
     </message>
     <message>
+        <source>Done. Let the arm rest. How much did it hurt?</source>
+        <translation>Hecho. Deje descansar el brazo. ¿Cuánto le dolió?</translation>
+    </message>
+    <message>
         <source>Done. Let the arm rest.</source>
         <translation>Listo. Deje descansar el brazo.</translation>
     </message>
@@ -1418,8 +1422,8 @@ Lecturas: {count}</translation>
         <translation>izquierda y derecha confundidas</translation>
     </message>
     <message>
-        <source>the elbow was bent</source>
-        <translation>el codo estaba doblado</translation>
+        <source>the elbow seemed bent</source>
+        <translation>el codo parecía doblado</translation>
     </message>
     <message>
         <source>the elbow was not at 90°</source>
@@ -1974,10 +1978,6 @@ Lecturas: {count}</translation>
         <translation>No se pudo distinguir el brazo izquierdo del derecho. Grábelo otra vez.</translation>
     </message>
     <message>
-        <source>The elbow was bent. Keep it as straight as is comfortable.</source>
-        <translation>El codo estaba doblado. Manténgalo recto, sin forzarlo.</translation>
-    </message>
-    <message>
         <source>The elbow was not at a right angle. Keep it bent to 90 degrees.</source>
         <translation>El codo no estaba en ángulo recto. Manténgalo doblado a 90 grados.</translation>
     </message>
@@ -2262,6 +2262,10 @@ Lecturas: {count}</translation>
         <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
     </message>
     <message>
+        <source>The elbow seemed bent. Keep it as straight as is comfortable.</source>
+        <translation>El codo parecía doblado. Manténgalo recto, sin forzarlo.</translation>
+    </message>
+    <message>
         <source>Useful views of the board: {views}; {fewest} are needed, better 24.</source>
         <translation>Vistas útiles del tablero: {views}; hacen falta {fewest}, mejor 24.</translation>
     </message>
@@ -2402,6 +2406,10 @@ Lecturas: {count}</translation>
         <translation>Terminar el programa</translation>
     </message>
     <message>
+        <source>Home programme: {person}</source>
+        <translation>Programa en casa: {person}</translation>
+    </message>
+    <message>
         <source>The camera is fixed and stays as it is</source>
         <translation>La cámara está fija y se queda como está</translation>
     </message>
@@ -2444,10 +2452,6 @@ Lecturas: {count}</translation>
     <message>
         <source>Chosen by</source>
         <translation>Elegido por</translation>
-    </message>
-    <message>
-        <source>Home programme of {person}</source>
-        <translation>Programa en casa de {person}</translation>
     </message>
     <message>
         <source>No stretch is ticked yet.</source>

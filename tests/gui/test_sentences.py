@@ -97,7 +97,7 @@ def test_a_refusal_is_told_at_rest() -> None:
     guide = Guide([TASK])
     refused = replace(SCORED, value=None, low=None, high=None, refused_for=(Reason.ELBOW_BENT,))
     guide.take(LiveEvent(kind=EventKind.TRIAL_REFUSED, trial_id=1, trial=refused))
-    assert rest_sentence(guide) == "Not counted: the elbow was bent."
+    assert rest_sentence(guide) == "Not counted: the elbow seemed bent."
 
 
 def test_the_arm_that_is_measured_comes_nearer_for_the_rotation() -> None:

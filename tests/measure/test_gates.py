@@ -56,7 +56,14 @@ def test_a_leaning_trunk(lean, noted, refused):
 
 
 @pytest.mark.parametrize(
-    ("bend", "noted", "refused"), [(0, False, False), (25, True, False), (50, False, True)]
+    ("bend", "noted", "refused"),
+    [
+        (0, False, False),
+        (10, False, False),
+        (14, True, False),
+        (25, True, False),
+        (50, False, True),
+    ],
 )
 def test_a_bent_elbow(bend, noted, refused):
     verdict = gates(standing(elbow_bend_deg=np.where(HOLD, bend, 0)))
