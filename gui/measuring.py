@@ -243,7 +243,13 @@ class Measuring(QObject):
         self.changed.emit()
         if self.guide.step is not step:
             self._cues.sound(Tone.DONE)
-            self._cues.say(tr("Done. Let the arm rest."))
+            asks = self.guide.step is Step.PAIN
+            # Heard by somebody who stands away from the screen, or with the back to it.
+            self._cues.say(
+                tr("Done. Let the arm rest. How much did it hurt?")
+                if asks
+                else tr("Done. Let the arm rest.")
+            )
             self.stepped.emit()
 
     @Slot(object)

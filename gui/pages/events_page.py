@@ -100,7 +100,7 @@ class EventsPage(QWidget):
     def show_events(self, person: Person, events: Sequence[Event], today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
         self._person, self._today = person, today
-        self.title.setText(tr("What happened to {person}").format(person=person.pseudonym))
+        self.title.setText(tr("What happened: {person}").format(person=person.pseudonym))
         self.kind.choose(None)
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)

@@ -142,7 +142,7 @@ class PlanPage(QWidget):
         """Show the plan that is in force today, or an empty one."""
         self._person, self._today = person, today
         self._shown = plan if plan is not None and plan.stretches else None
-        self.title.setText(tr("Home programme of {person}").format(person=person.pseudonym))
+        self.title.setText(tr("Home programme: {person}").format(person=person.pseudonym))
         planned = {each.stretch: each for each in self._shown.stretches} if self._shown else {}
         for stretch, line in self.lines.items():
             line.show_planned(planned.get(stretch))

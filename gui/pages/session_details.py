@@ -145,7 +145,7 @@ def session_words(session: SessionRecord) -> str:
 
 def day_words(session: SessionRecord) -> str:
     """Return when a session began, by the clock of the place."""
-    return session.started.local.strftime("%d.%m.%Y %H:%M")
+    return session.started.local.strftime("%Y-%m-%d %H:%M")
 
 
 def before_words(pain: Pain) -> str:

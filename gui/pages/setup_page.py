@@ -63,7 +63,7 @@ class SetupPage(QWidget):
         self.hand.clicked.connect(self.ask_for_hand)
         self.hand_words = label("", "quiet")
         self.known = button(tr("Camera and body"))
-        self.known.clicked.connect(self.known_wanted)
+        self.known.clicked.connect(self._show_known)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -160,6 +160,15 @@ class SetupPage(QWidget):
         if not self._services.clips:
             self._services.settings.camera = self.cameras[place].accessibleName()
             self._reopen()
+
+    @Slot()
+    def _show_known(self) -> None:
+        """Let the camera that is shown as chosen be the chosen one: what is known has its name."""
+        chosen = self._group.checkedButton()
+        settings = self._services.settings
+        if settings.camera is None and chosen is not None and not self._services.clips:
+            settings.camera = chosen.accessibleName()
+        self.known_wanted.emit()
 
     # -- what the camera gives ----------------------------------------------------------------
 

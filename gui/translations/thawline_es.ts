@@ -1315,7 +1315,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Done. Let the arm rest. How much did it hurt?</source>
-        <translation>Hecho. Deje descansar el brazo. ¿Cuánto le dolió?</translation>
+        <translation>Listo. Deje descansar el brazo. ¿Cuánto dolió?</translation>
     </message>
     <message>
         <source>Done. Let the arm rest.</source>

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 from gui.band_drawing import scale_of, strength
 from gui.curves import Curve, Point
 from gui.look import Look
+from gui.widgets.day_axis import DayAxis
 from gui.words import event_mark, side_title, tr
 from measure.body import Side
 from measure.movements import MOVEMENTS, Movement, Unit
@@ -141,7 +142,7 @@ class HistoryChart(QWidget):
         return MOVEMENTS[self._movement].unit is Unit.DEGREES
 
     def _plot(self, row: int, name: str) -> pg.PlotItem:
-        plot = self._graphics.addPlot(row=row, col=0, axisItems={"bottom": pg.DateAxisItem()})
+        plot = self._graphics.addPlot(row=row, col=0, axisItems={"bottom": DayAxis()})
         plot.setMenuEnabled(False)
         plot.hideButtons()
         plot.setMouseEnabled(x=True, y=False)

@@ -234,7 +234,7 @@ def test_the_end_of_a_movement_is_heard_and_what_comes_next_is_spoken(session: S
     for value in (100.0, 101.0, 103.0):
         session.trial(value)
     assert session.cues.sounded[-1] is Tone.DONE
-    assert session.cues.spoken[-1] == "Done. Let the arm rest."
+    assert session.cues.spoken[-1] == "Done. Let the arm rest. How much did it hurt?"
     heard = len(session.cues.spoken)
     session.measuring.answer(2, None)
     session.feed.pull()

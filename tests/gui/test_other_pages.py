@@ -335,3 +335,12 @@ def test_a_clip_stands_for_the_camera(stage: Stage) -> None:
     assert stage.services.next_source().clip == Path("one.mp4")
     assert stage.services.next_source().clip == Path("two.mp4")
     assert stage.services.next_source().clip == Path("two.mp4")
+
+
+def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: Stage) -> None:
+    go_to_setup(stage)
+    assert stage.services.settings.camera is None
+    stage.window.setup.known.click()
+    assert stage.services.settings.camera == "Integrated Webcam"
+    stage.window.known.known.calibrate.click()
+    assert stage.window.known.currentWidget() is stage.window.known.lens

@@ -58,7 +58,7 @@ def test_sessions_stand_latest_first_with_their_number_of_readings(
     details.show_history(garden())
     rows = [details.list.item(row).text() for row in range(details.list.count())]
     assert [row.split("\n")[1] for row in rows] == ["Readings: 2", "Readings: 1"]
-    assert rows[0].startswith("13.04.2026")
+    assert rows[0].startswith("2026-04-13")
 
 
 def test_a_refusal_is_told_with_its_reason_and_pain_beforehand(details: SessionDetails) -> None:

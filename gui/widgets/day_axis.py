@@ -1,0 +1,50 @@
+"""The axis of days beneath a chart, as people read dates: "12 Nov", in the window's language."""
+
+from collections.abc import Sequence
+from copy import copy
+
+import pyqtgraph as pg
+from PySide6.QtCore import QDateTime, QLocale
+
+_DAY_S = 86_400.0
+#: From this spacing on ticks are whole months, or whole years.
+_MONTH_S, _YEAR_S = 27 * _DAY_S, 360 * _DAY_S
+#: The last day that is named where not every day is.
+_LAST_DAY = 28
+#: As wide as a date becomes; so far apart ticks have to be.
+_WIDEST = "30 MMM "
+
+
+class DayAxis(pg.DateAxisItem):  # type: ignore[misc] # pyqtgraph carries no types
+    """A time axis that names the month beside the day."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        levels = {density: copy(level) for density, level in self.zoomLevels.items()}
+        for level in levels.values():
+            level.exampleText = _WIDEST
+        self.zoomLevels = levels
+
+    def tickStrings(self, values: Sequence[float], scale: float, spacing: float) -> list[str]:
+        """Return the words of ticks, seconds since 1970."""
+        if spacing >= _YEAR_S:
+            form = "yyyy"
+        elif spacing >= _MONTH_S:
+            form = "MMM"
+        else:
+            form = "d MMM" if spacing >= _DAY_S else "HH:mm"
+        here = QLocale()
+        moments = [QDateTime.fromSecsSinceEpoch(round(each)) for each in values]
+        words = [here.toString(moment, form) for moment in moments]
+        if _MONTH_S > spacing >= _DAY_S and _some_left_out(values):
+            # The end of a month has no room beside the name of the next.
+            return [
+                "" if moment.date().day() > _LAST_DAY else each
+                for moment, each in zip(moments, words, strict=True)
+            ]
+        return words
+
+
+def _some_left_out(values: Sequence[float]) -> bool:
+    """Return whether not every day has a tick."""
+    return len(values) > 1 and values[1] - values[0] > 1.5 * _DAY_S
