@@ -20,10 +20,9 @@ class DayAxis(pg.DateAxisItem):  # type: ignore[misc] # pyqtgraph carries no typ
 
     def __init__(self) -> None:
         super().__init__()
-        levels = {density: copy(level) for density, level in self.zoomLevels.items()}
-        for level in levels.values():
-            level.exampleText = _WIDEST
-        self.zoomLevels = levels
+        for density, level in tuple(self.zoomLevels.items()):
+            self.zoomLevels[density] = copy(level)  # the library's own serve all its axes
+            self.zoomLevels[density].exampleText = _WIDEST
 
     def tickStrings(self, values: Sequence[float], scale: float, spacing: float) -> list[str]:
         """Return the words of ticks, seconds since 1970."""
