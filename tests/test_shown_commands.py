@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QApplication
 from measure.command_line import _parser, main
 from measure.setup import KnownSetup
 from measure.setup_file import write_setup
+from measure.store import Store
 from tests import replay_of_script, scripted_arm
 
 ROOT = Path(__file__).parent.parent
@@ -137,6 +138,14 @@ CHEAP = [
 ]
 
 
+def time_of_a_session() -> str:
+    """Begin a session of PERSON; return its time as it is listed."""
+    with Store.open() as store:
+        person = store.find_person("PERSON")
+        session = store.start_session(person.id)
+    return session.started.local.strftime("%Y-%m-%d %H:%M")
+
+
 @pytest.mark.parametrize("line", CHEAP)
 def test_it_runs(line: str, started: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     words = _words(line)
@@ -146,6 +155,10 @@ def test_it_runs(line: str, started: Path, monkeypatch: pytest.MonkeyPatch) -> N
     if words[:2] == ["people", "delete"]:
         monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
         monkeypatch.setattr("builtins.input", lambda *_: "PERSON")
+    if "--delete" in words:
+        monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
+        monkeypatch.setattr("builtins.input", lambda *_: "yes")
+        words = [time_of_a_session() if word == "TIME" else word for word in words]
     # The check tells what a computer lacks with its exit code.
     allowed = (0, 1) if words[0] == "check" else (0,)
     assert main(words) in allowed
