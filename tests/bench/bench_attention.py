@@ -243,8 +243,8 @@ def summary(found: Sequence[Compared], quality: str) -> Iterator[str]:
         f"Model {quality}, {len(found)} clips of the trial set's people at "
         f"{' or '.join(map(str, rates))} frames a second ({len(angles)} with an angle, "
         f"{len(reaches)} reaches behind the back). With the usual rates the networks looked "
-        f"{few / all_:.0%} as often as with every frame; {other} clips were refused one way and "
-        "read the other."
+        f"{few / all_:.0%} as often as with every frame. Refused one way and read the other: "
+        f"{other}."
     )
     yield ""
     yield "| compared | clips | mean | median | 90 % | largest |"
