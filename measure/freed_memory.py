@@ -9,9 +9,14 @@ import ctypes
 import sys
 from functools import cache
 
-#: For the environment of a process that runs networks: pieces of this size are of their own.
-#: Left to itself the C library raises the limit to 32 MB with the first large one.
-LARGE_PIECES = {"MALLOC_MMAP_THRESHOLD_": str(1 << 20)}
+#: For the environment of a process that runs networks: pieces of a megabyte are of their own, and
+#: two megabytes at the end of what each thread was given may wait. Left to itself the C library
+#: raises the first limit to 32 MB with the first large piece, and the second to 64; smaller ones
+#: would cost hundreds of page faults a picture.
+HEAP_LIMITS = {
+    "MALLOC_MMAP_THRESHOLD_": str(1 << 20),
+    "MALLOC_TRIM_THRESHOLD_": str(2 << 20),
+}
 
 
 def give_back() -> None:

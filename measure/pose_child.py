@@ -13,7 +13,7 @@ import threading
 from pathlib import Path
 from typing import BinaryIO, cast
 
-from measure.freed_memory import LARGE_PIECES
+from measure.freed_memory import HEAP_LIMITS
 from measure.pose_log import keep_log
 from measure.pose_messages import GarbledError, Message, read_message, write_message
 
@@ -160,7 +160,7 @@ def _environment() -> dict[str, str]:
     own_folder = str(Path(__file__).resolve().parent.parent)
     before = os.environ.get("PYTHONPATH")
     return {
-        **LARGE_PIECES,
+        **HEAP_LIMITS,
         **os.environ,
         "PYTHONPATH": os.pathsep.join([own_folder, before] if before else [own_folder]),
         "OPENCV_LOG_LEVEL": "SILENT",  # its lines may name the clip
