@@ -236,6 +236,7 @@ class MeasurePage(QWidget):
         self.measuring = measuring
         measuring.stepped.connect(self._follow)
         measuring.remarked.connect(self.told)
+        measuring.framed.connect(self.pain.take_frame)
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         measuring.begin()
         said = [tr(asked.sentence)] if asked.sentence else []

@@ -5,11 +5,12 @@ All in one visit to the computer: the next movement begins by itself once the pe
 
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from gui.guide import After, Guide
+from gui.back_in_place import BackInPlace
+from gui.guide import After, Guide, Pace
 from gui.look import Look
 from gui.measuring import Measuring
 from gui.widgets.big_number import BigNumber
@@ -20,6 +21,7 @@ from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button, label, scrolled
 from gui.words import stopped_by_name, task_title, tr
+from measure.live_events import LiveFrame
 from measure.movements import MOVEMENTS, Unit
 from measure.records import StoppedBy
 
@@ -48,6 +50,9 @@ class PainPage(QWidget):
             large=True,
             title=tr("what stopped it"),
         )
+        self._back: BackInPlace | None = None
+        for choices in (self.pain, self.reason):
+            choices.picked.connect(self._note_answer)
         self.next_words = label("", "lead")
         self.finish = button(tr("Stop and keep"), key=tr("Escape"))
         self.repeat = button(tr("This one again"), key=tr("A"))
@@ -113,7 +118,22 @@ class PainPage(QWidget):
         self.pain.choose(None)
         self.reason.choose(None)
         self._show_next(measuring.guide)
+        alone = measuring.pace is Pace.HOME and measuring.guide.upcoming is not None
+        self._back = BackInPlace() if alone else None
         self.setFocus()
+
+    @Slot()
+    def _note_answer(self) -> None:
+        if self._back is not None:
+            self._back.answer()
+
+    @Slot(object)
+    def take_frame(self, frame: LiveFrame) -> None:
+        """Go on by itself when the pain was said and the person has gone back into place."""
+        if self._back is None or not self.isVisible():
+            return
+        if self._back.look(frame) and self.pain.value is not None:
+            self._answer(After.GO_ON)
 
     def _show_next(self, guide: Guide) -> None:
         """Say what follows, so that nobody has to wait at the computer for it."""
@@ -124,9 +144,10 @@ class PainPage(QWidget):
         if upcoming is not None:
             here, of = guide.place
             self.next_words.setText(
-                tr("Next, {here} of {of}: {task}. It begins when you stand for it.").format(
-                    here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
-                )
+                tr(
+                    "Next, {here} of {of}: {task}. Choose a number, and it begins when you stand "
+                    "for it."
+                ).format(here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side))
             )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -134,11 +155,15 @@ class PainPage(QWidget):
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self._answer(After.GO_ON)
         elif text.isascii() and text.isdigit():
-            self.pain.choose(int(text))
+            self._choose(int(text))
         elif text.lower() == "x":
-            self.pain.choose(10)
+            self._choose(10)
         else:
             super().keyPressEvent(event)
+
+    def _choose(self, pain: int) -> None:
+        self.pain.choose(pain)
+        self._note_answer()
 
     def _answer(self, after: After, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)

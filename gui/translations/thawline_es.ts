@@ -556,8 +556,8 @@
         <translation>No se captó nada.</translation>
     </message>
     <message>
-        <source>Next, {here} of {of}: {task}. It begins when you stand for it.</source>
-        <translation>Ahora, {here} de {of}: {task}. Empieza cuando usted se coloque.</translation>
+        <source>Next, {here} of {of}: {task}. Choose a number, and it begins when you stand for it.</source>
+        <translation>Ahora, {here} de {of}: {task}. Elija un número y empieza cuando usted se coloque.</translation>
     </message>
     <message>
         <source>how it was done</source>

@@ -59,7 +59,7 @@ def test_a_session_at_home_by_keys_alone(stage: Stage, press: Press) -> None:
     assert shown(stage) is page.pain
     press(Qt.Key.Key_2, "2")
     assert page.pain.next_words.text() == (
-        "Next, 2 of 8: Flexion, left arm. It begins when you stand for it."
+        "Next, 2 of 8: Flexion, left arm. Choose a number, and it begins when you stand for it."
     )
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.live
