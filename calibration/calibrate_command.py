@@ -22,7 +22,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
       thawline calibrate lens sheet board.pdf
       thawline calibrate lens clip board.mp4 --camera "Garden laptop"
       thawline calibrate level lines --size 640x480 --line 120,40:118,450 --line 530,38:534,452
-      thawline calibrate body tape --person Bramble --trunk 49 --upper-arm 30 --forearm 25.5
+      thawline calibrate body tape --person Bramble --trunk 49 --upper-arm 30
       thawline calibrate correction on --camera "Garden laptop" --movement flexion
       thawline calibrate setup write bramble.json --camera "Garden laptop" --person Bramble
     """

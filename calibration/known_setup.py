@@ -3,7 +3,7 @@
 import datetime as dt
 from dataclasses import dataclass, replace
 
-from calibration.body_shelf import BODIES, BodyRecord, BodySource, doubts
+from calibration.body_shelf import BODIES, BodyRecord, doubts
 from calibration.correction_shelf import corrections_for
 from calibration.lens_shelf import lenses_of, newest_lens, other_size
 from calibration.level_shelf import LEVELS
@@ -11,12 +11,6 @@ from calibration.placement import PLACEMENTS
 from calibration.remark import Remark
 from measure.neutral import Neutral
 from measure.setup import BodySetup, CameraSetup, KnownSetup, LensProfile
-
-#: Forearm over trunk of adults between the bony points that a tape is held to: 0.146 and 0.288
-#: statures (Drillis & Contini 1966, in Winter, Biomechanics and Motor Control of Human
-#: Movement), and of the estimator between the network's points, whose trunk is shorter.
-USUAL_TAPE_FOREARM = 0.146 / 0.288
-USUAL_NETWORK_FOREARM = 0.525
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,10 +118,7 @@ def _body(
 def _usable(record: BodyRecord) -> BodySetup:
     """Return the lengths as the estimators take them.
 
-    Only a tape tells the forearm more exactly than the usual proportion does: from pictures it
-    is off by 6 % (standard deviation), and people differ by 5 %.
+    Without the forearm: knowing it made no reading better that could be shown, neither by a
+    tape nor exactly (docs/calibration.md), so the usual proportion serves everybody.
     """
-    body, forearm = record.body, record.body.forearm
-    if forearm is None or record.lengths_from is not BodySource.TAPE:
-        return replace(body, forearm=None)
-    return replace(body, forearm=forearm / USUAL_TAPE_FOREARM * USUAL_NETWORK_FOREARM)
+    return replace(record.body, forearm=None)

@@ -69,7 +69,6 @@ def _print(known: "KnownSetup") -> None:
     else:
         print(f"  lens: {lens.width_px} x {lens.height_px}, from {lens.views} views")
     print(f"  roll: {'unknown' if camera.roll_deg is None else f'{camera.roll_deg:.1f} degrees'}")
-    print(f"  forearm: {'unknown' if body.forearm is None else f'{body.forearm:.2f} trunks'}")
     marked = body.c7_height is not None and body.iliac_spines is not None
     print(f"  C7 and pelvis: {'marked' if marked else 'not marked'}")
     for each in known.corrections:

@@ -24,9 +24,9 @@ from typing import Any
 
 import numpy as np
 
-from calibration.known_setup import USUAL_NETWORK_FOREARM
 from measure.body import FloatArray
 from measure.corrections import reach_correction
+from measure.estimators.rotation import USUAL_FOREARM
 from measure.looked import Looked
 from measure.movements import Movement
 from measure.posture import posture_of
@@ -140,7 +140,7 @@ def setups_of(case: Case, random: np.random.Generator) -> tuple[Setup, ...]:
     # The virtual camera's roll is counted the other way round.
     roll = -case.facts["camera"]["roll_deg"]
     usual = float(np.mean([forearm_of(body) for body in _BODIES]))
-    exact = USUAL_NETWORK_FOREARM * forearm_of(case.facts["body"]) / usual
+    exact = USUAL_FOREARM * forearm_of(case.facts["body"]) / usual
     taped = exact * (1 + random.normal(0, _TAPE_ERROR))
     level = CameraSetup(name="virtual", lens=lens, roll_deg=roll)
     plain = (Setup(), Setup(camera=CameraSetup(name="virtual", lens=lens)), Setup(camera=level))

@@ -8,7 +8,7 @@ import pytest
 
 from calibration.body_shelf import BODIES, BodySource, keep_lengths
 from calibration.correction_shelf import CORRECTIONS, KeptCorrection, corrections_for, switch
-from calibration.known_setup import USUAL_TAPE_FOREARM, forget_person, known_setup
+from calibration.known_setup import forget_person, known_setup
 from calibration.lens_shelf import LENSES
 from calibration.level_shelf import LEVELS, CameraLevel
 from calibration.placement import PLACEMENTS, Placement
@@ -63,7 +63,7 @@ def test_nothing_known_is_an_honest_set_up(data_folder: Path) -> None:
 def test_all_that_is_known(data_folder: Path) -> None:
     LENSES.put(LENS)
     LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.4, day=TODAY))
-    keep_lengths(WHO, BodySetup(forearm=0.53), BodySource.TAPE, TODAY)
+    keep_lengths(WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, TODAY)
     CORRECTIONS.put(
         KeptCorrection(
             camera_name=CAMERA,
@@ -77,8 +77,7 @@ def test_all_that_is_known(data_folder: Path) -> None:
     assert setup.camera.lens == LENS
     assert setup.camera.roll_deg == 1.5
     assert setup.camera.quarter_turns == 1
-    # A tape's usual forearm is the estimator's usual one, 0.525; this one is longer by 4.5 %.
-    assert setup.body.forearm == pytest.approx(0.525 * 0.53 / USUAL_TAPE_FOREARM)
+    assert setup.body.upper_arm == 0.6
     assert setup.corrections == (
         MovementCorrection(movement=Movement.FLEXION, correction=CORRECTION),
     )
@@ -97,8 +96,9 @@ def test_a_profile_of_another_size_or_camera_is_refused_in_words(data_folder: Pa
     assert "not calibrated" in said[0]
 
 
-def test_a_forearm_from_pictures_is_kept_but_not_used(data_folder: Path) -> None:
-    keep_lengths(WHO, BodySetup(forearm=0.53, upper_arm=0.6), BodySource.POSES, TODAY)
+@pytest.mark.parametrize("source", [BodySource.POSES, BodySource.TAPE])
+def test_a_forearm_is_kept_but_not_used(data_folder: Path, source: BodySource) -> None:
+    keep_lengths(WHO, BodySetup(forearm=0.53, upper_arm=0.6), source, TODAY)
     setup, _ = setup_today()
     assert setup.body.forearm is None
     assert setup.body.upper_arm == 0.6

@@ -86,7 +86,7 @@ def test_live_measuring_knows_what_replay_is_given(calibrated: Stage, tmp_path: 
     assert source is not None
     assert source.setup.camera.lens == LENS
     assert source.setup.camera.roll_deg == 1.5
-    assert source.setup.body.forearm == pytest.approx(0.525 * 0.55 / (0.146 / 0.288))
+    assert source.setup.body.upper_arm == 0.62
     assert source.setup_of(Movement.ABDUCTION).correction is not None
     for movement in Movement:
         assert source.setup_of(movement) == replayed.of(movement)
@@ -94,7 +94,7 @@ def test_live_measuring_knows_what_replay_is_given(calibrated: Stage, tmp_path: 
 
 def test_clips_take_what_is_known_of_the_person_and_not_of_the_camera(calibrated: Stage) -> None:
     services = calibrated.services
-    assert services.of_clips().body.forearm is not None
+    assert services.of_clips().body.upper_arm == 0.62
     assert services.of_clips().camera.lens is None
     services.settings.set_already_mirrored(CAMERA, True)
     assert services.of_clips().camera.already_mirrored

@@ -290,7 +290,8 @@ def test_typed_lengths_are_kept_and_used(known: Stage) -> None:
     assert record.body.shoulder_width is None
     assert page.lengths.text() == "\u2713  Measured on 2026-11-25."
     assert page.fields[TRUNK].text() == ""
-    assert known.services.source().setup.body.forearm is not None
+    assert record.body.forearm == pytest.approx(25.5 / 49)
+    assert known.services.source().setup.body.upper_arm == pytest.approx(30.5 / 49)
 
 
 @pytest.mark.parametrize(
