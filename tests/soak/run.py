@@ -9,8 +9,8 @@ Everything else is real: window, engine, processes, store. The time begins after
 measurement. Prints figures for each tenth of it; ends with 1 where a trial was lost, memory
 grew, handles rose or pictures became rarer.
 
-A process that settles a trial holds 180 MB more than one at rest, so that a middle value would
-tell how busy it was: memory at rest and memory at work are compared, each with its own.
+A process that settles a trial holds 180 MB and 10 threads more than one at rest, so that a middle
+value would tell how busy it was: what is held at rest and at work is compared, each with its own.
 """
 
 import argparse
@@ -56,7 +56,7 @@ LEAST_RATE = 0.8
 
 TENTHS = 10
 
-#: Shares of the looks at memory: nearly the least and nearly the most that was held.
+#: Shares of the looks: nearly the least and nearly the most that was held.
 AT_REST, AT_WORK = 0.05, 0.95
 TASK = Task(movement=Movement.FLEXION, side=Side.RIGHT, trials=3, practice=0)
 #: More than are measured in any hour.
@@ -85,12 +85,10 @@ class Tenth:
     def median(self, what: str) -> float:
         return statistics.median(getattr(each, what) for each in self.usages)
 
-    def memory_mb(self, share: float) -> float:
-        """Memory that so large a share of the looks found no more than: 0.05 at rest, 0.95 at
-        work.
-        """
-        held = sorted(each.memory_mb for each in self.usages)
-        return held[round(share * (len(held) - 1))]
+    def held(self, what: str, share: float) -> float:
+        """What so large a share of the looks found no more of."""
+        found: list[float] = sorted(getattr(each, what) for each in self.usages)
+        return found[round(share * (len(found) - 1))]
 
 
 class Soak(QObject):
@@ -241,13 +239,13 @@ def faults(done: Soak, saved: int, *, rate_counts: bool) -> list[str]:
     if saved != captured or not captured:
         found.append(f"{captured} trials were captured and {saved} saved")
     for when, share in (("at rest", AT_REST), ("at work", AT_WORK)):
-        growth_mb = late.memory_mb(share) - early.memory_mb(share)
+        growth_mb = late.held("memory_mb", share) - early.held("memory_mb", share)
         if growth_mb > MOST_GROWTH_MB:
             found.append(f"memory {when} grew by {growth_mb:.1f} MB")
+        if late.held("threads", share) - early.held("threads", share) > MOST_MORE_HANDLES:
+            found.append(f"threads {when} became more")
     if more > MOST_MORE_HANDLES:
         found.append(f"handles grew by {more:.0f}")
-    if late.median("threads") - early.median("threads") > MOST_MORE_HANDLES:
-        found.append("threads became more")
     if not late.frames:
         found.append("no pictures came at the end")
     elif rate_counts and late.fps < LEAST_RATE * early.fps:
@@ -273,7 +271,7 @@ def main() -> int:
     for number, tenth in enumerate(done.tenths, 1):
         print(
             f"{number:5}  {tenth.fps:10.1f}  {tenth.captured:6}  "
-            f"{tenth.memory_mb(AT_REST):10.1f}  {tenth.memory_mb(AT_WORK):10.1f}  "
+            f"{tenth.held('memory_mb', AT_REST):10.1f}  {tenth.held('memory_mb', AT_WORK):10.1f}  "
             f"{tenth.median('handles'):7.0f}  "
             f"{tenth.median('threads'):7.0f}  {tenth.median('processes'):9.0f}"
         )

@@ -49,11 +49,16 @@ def run(*tenths: Tenth, captured: int = 2) -> Soak:
 
 
 def tenth(
-    *, rest_mb: float = 200.0, work_mb: float = 380.0, handles: int = 29, busy: int = 50
+    *,
+    rest_mb: float = 200.0,
+    work_mb: float = 380.0,
+    handles: int = 29,
+    threads: int = 30,
+    busy: int = 50,
 ) -> Tenth:
     """A tenth of a hundred looks, in so many of which a trial was being settled."""
     at_rest = Usage(memory_mb=rest_mb, handles=handles, threads=20, processes=3)
-    looks = [at_rest] * (100 - busy) + [replace(at_rest, memory_mb=work_mb)] * busy
+    looks = [at_rest] * (100 - busy) + [replace(at_rest, memory_mb=work_mb, threads=threads)] * busy
     return Tenth(usages=looks, frames=100, seconds=10.0)
 
 
@@ -73,6 +78,7 @@ def test_how_busy_a_process_was_is_no_growth(busy: int) -> None:
         (tenth(), 1, "2 trials were captured and 1 saved"),
         (tenth(rest_mb=221.0), 2, "memory at rest grew by 21.0 MB"),
         (tenth(work_mb=401.0), 2, "memory at work grew by 21.0 MB"),
+        (tenth(threads=34), 2, "threads at work became more"),
         (tenth(handles=40), 2, "handles grew by 11"),
         (replace(tenth(), frames=0), 2, "no pictures came"),
         (replace(tenth(), frames=79), 2, "pictures became rarer: 10.0 a second, then 7.9"),
