@@ -17,10 +17,16 @@ from measure.progress_words import (
     slope_words,
 )
 from measure.records import Person
+from measure.report_words import chapter_words
 from measure.result_words import table
 from measure.store_at_terminal import open_store
 
-_HEADER = ("movement", "side", "first days", "last days", "change", "a month", "verdict")
+_HEADER = ("movement", "side", "first days", "last days", "change", "trend a month", "verdict")
+#: A change that is clear may stand beside a trend that is not.
+_HOW_TO_READ = """
+The change reaches over the whole time; the trend and its verdict cover the last 16 weeks at
+most, and begin anew where the way of measuring changed or something happened to the shoulder.
+With a look every week, a trend has to be clearer than its 95 % interval alone would ask for."""
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -65,6 +71,9 @@ def _print(person: Person, progress: Progress) -> None:
         return
     print(table([_row(each) for each in progress.sides], list(_HEADER)))
     print("* affected side")
+    print(_HOW_TO_READ)
+    for words in chapter_words(each for each in progress.usual if each.affected):
+        print(f"\n{words}")
     for each in progress.sides:
         if each.drifted_by is None:
             continue

@@ -62,11 +62,15 @@ class Course:
         return found + np.where(day >= self.weeks * 7 / 2, self.step, 0.0)
 
 
+def planned_days(course: Course) -> FloatArray:
+    """Return the days after the first on which sessions are planned, shape (n,)."""
+    week = _DAYS_OF_WEEK[course.a_week]
+    return np.array([7.0 * number + each for number in range(course.weeks) for each in week])
+
+
 def series_of(course: Course, random: np.random.Generator, side: Side = Side.LEFT) -> Series:
     """Return one made-up series of a course."""
-    day = np.array(
-        [7.0 * week + each for week in range(course.weeks) for each in _DAYS_OF_WEEK[course.a_week]]
-    )
+    day = planned_days(course)
     noise = np.empty(len(day))
     fresh = random.normal(size=len(day))
     noise[0] = fresh[0]

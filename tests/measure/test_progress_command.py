@@ -36,6 +36,15 @@ def test_a_table_with_verdicts_and_the_prompt(capsys: pytest.CaptureFixture[str]
 
 
 @pytest.mark.usefixtures("loaded")
+def test_what_lay_before_a_break_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["progress", "demo-thistle"]) == 0
+    out = capsys.readouterr().out
+    assert "begin anew where the way of measuring changed" in out
+    (before,) = [line for line in out.splitlines() if line.startswith("Before “injection”")]
+    assert "Flexion losing" in before
+
+
+@pytest.mark.usefixtures("loaded")
 def test_json_says_the_same_in_numbers(capsys: pytest.CaptureFixture[str]) -> None:
     found = as_json("demo-Bramble", capsys)
     assert found["demo"] is True

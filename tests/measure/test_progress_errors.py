@@ -7,7 +7,9 @@ limits are what is promised, plus three standard deviations of a count of so few
 import math
 
 import pytest
+from scipy import stats
 
+from tests.bench.progress_limit import best_power
 from tests.bench.progress_people import Course, first_weeks
 from tests.bench.progress_rules import first_stall, first_verdict
 
@@ -49,6 +51,24 @@ def test_related_days_fool_it_seldom() -> None:
 )
 def test_five_degrees_a_month_are_seen_within_twelve_weeks(course: Course) -> None:
     assert told(course)[0] >= at_least(0.9)
+
+
+def test_what_nobody_can_do_better() -> None:
+    """Without a change only false alarms remain, half of them in either direction."""
+    assert best_power(Course(), 3, SEED, 0.03) == pytest.approx(0.015)
+    # 36 sessions with 5 degrees of spread: the slope's error is 5 / sqrt(sum of squared days).
+    error = 5 / math.sqrt(sum((day - 40.5) ** 2 for day in _days())) * 365.25 / 12
+    expected = stats.norm.sf(stats.norm.isf(0.015) - 3 / error)
+    assert best_power(Course(a_month=3), 3, SEED, 0.03) == pytest.approx(expected)
+
+
+def test_the_rule_in_use_sees_no_more_than_can_be_seen() -> None:
+    course = Course(a_month=3, missed=0.2, odd=0.1)
+    assert told(course)[0] < best_power(course, PEOPLE, SEED, 0.03)
+
+
+def _days() -> list[int]:
+    return [7 * week + each for week in range(12) for each in (0, 2, 4)]
 
 
 def test_ten_degrees_a_month_are_seen_within_seven_weeks() -> None:
