@@ -42,7 +42,10 @@ def read_history(path: Path) -> History:
             raise _too_large()
         return history_from_json(data)
     except DataError as error:
-        raise DataError(f"{path} cannot be imported. {error} Nothing was changed.") from None
+        raise DataError(
+            f"{path} cannot be imported. {error} Nothing was changed. Choose a file that "
+            "`thawline export --format json` wrote."
+        ) from None
 
 
 def history_from_json(data: bytes) -> History:
