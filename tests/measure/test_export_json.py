@@ -141,7 +141,7 @@ def test_sizes_are_bounded_before_anything_is_made(
         read_history(path)
     monkeypatch.undo()
     monkeypatch.setattr(import_json, "MOST_ITEMS", 10)
-    with pytest.raises(DataError, match="Nothing was changed. Choose a file"):
+    with pytest.raises(DataError, match=r"Nothing was changed\. Choose a file"):
         read_history(path)
 
 
