@@ -99,7 +99,7 @@ def _time_page(known: History, found: Progress) -> None:
 
     def turn_over() -> None:
         page.movement.choose(_MOVEMENTS[1])
-        page.movement.picked.emit(_MOVEMENTS[1])
+        page.movement.picked.emit(list(Movement).index(_MOVEMENTS[1]))
         page.grab()
 
     def list_all() -> None:
