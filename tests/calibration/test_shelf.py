@@ -52,7 +52,7 @@ def test_there_and_back(data_folder: Path) -> None:
     assert [each.name for each in data_folder.iterdir()] == ["lens-profiles.json"]
 
 
-@pytest.mark.skipif(os.name != "posix", reason="file modes exist on POSIX systems only")
+@pytest.mark.skipif(os.name != "posix", reason="not on this system: rights of files")
 def test_the_file_is_closed_to_others(data_folder: Path) -> None:
     LENSES.put(PROFILE)
     assert stat.S_IMODE(LENSES.path.stat().st_mode) == 0o600
