@@ -6,6 +6,11 @@ from pathlib import Path
 
 from measure.body import PoseFrame
 from measure.pose_model_checksums import ModelQuality
+from measure.video_times import Pace
+
+#: How often a careful pass looks at a picture in which it finds somebody anew. Ours: from the
+#: third look on places change no more than between pictures of somebody who stands still.
+FIRST_LOOKS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +57,12 @@ class ClipJob:
     alone
         True when nobody else is in the pictures, as an earlier look has shown. Looking for a
         second person costs a third of the time.
+    careful
+        True for places of each picture by itself; otherwise the network smooths them over time,
+        and what a frame says depends on the pace. See :class:`measure.landmarker.Landmarker`.
+    paces
+        Spans of time with how many of the chosen pictures are looked at in them; see
+        :class:`measure.video_times.Thinning`. Outside of them all are.
     """
 
     clip: Path
@@ -61,6 +72,8 @@ class ClipJob:
     quarter_turns: int = 0
     already_mirrored: bool = False
     alone: bool = False
+    careful: bool = False
+    paces: tuple[Pace, ...] = ()
 
     def __post_init__(self) -> None:
         if not self.passes or len(set(self.passes)) != len(self.passes):

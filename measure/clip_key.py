@@ -4,11 +4,13 @@ import hashlib
 from importlib.resources import files
 from pathlib import Path
 
+from measure.clip_job import FIRST_LOOKS
 from measure.clip_outcome import ReadingSettings
 from measure.errors import LONGEST_PATH, ClipError, in_short
 from measure.manifest import ClipEntry
 from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.plain_data import to_json
+from measure.search import MOVE_EVERY, REST_EVERY
 from measure.software import software
 
 #: Files of the package whose numbers enter every reading.
@@ -28,7 +30,7 @@ class Keys:
                 "bundles": settings.models.hashes,
                 "setup": settings.setup,
                 "every_frame": settings.every_frame,
-                "rates_hz": [QUICK_HZ, CAREFUL_HZ],
+                "looks": [QUICK_HZ, CAREFUL_HZ, REST_EVERY, MOVE_EVERY, FIRST_LOOKS],
                 "software": software(),
                 "tables": [hashlib.sha256(table).hexdigest() for table in tables],
             }

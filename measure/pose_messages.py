@@ -205,6 +205,8 @@ def message_of_job(job: ClipJob) -> Message:
             "quarter_turns": job.quarter_turns,
             "already_mirrored": job.already_mirrored,
             "alone": job.alone,
+            "careful": job.careful,
+            "paces": job.paces,
         },
     )
 
@@ -221,6 +223,7 @@ def job_of(message: Message) -> ClipJob:
             for quality, mirrored in values.pop("passes")
         ),
         windows=None if windows is None else tuple((start, end) for start, end in windows),
+        paces=tuple((start, end, every) for start, end, every in values.pop("paces")),
         **values,
     )
 

@@ -83,7 +83,9 @@ def _facts_of_clip(
 ) -> Message:
     from measure.pose_work import run_job
 
-    return message_of_facts(run_job(job, _for_so_many(makers, job.alone), answers))
+    return message_of_facts(
+        run_job(job, _makers_for(makers, alone=job.alone, careful=job.careful), answers)
+    )
 
 
 def _looked_at(
@@ -91,17 +93,16 @@ def _looked_at(
 ) -> Message:
     from measure.pose_work import look_at
 
-    look_at(job, _for_so_many(makers, job.alone), answers)
+    look_at(job, _makers_for(makers, alone=job.alone, careful=True), answers)
     return Message(kind=Kind.DONE)
 
 
-def _for_so_many(
-    makers: Mapping[ModelQuality, Callable[..., Any]], alone: bool
+def _makers_for(
+    makers: Mapping[ModelQuality, Callable[..., Any]], *, alone: bool, careful: bool
 ) -> Mapping[ModelQuality, Callable[..., Any]]:
-    """Return makers of networks that look for one person, or for two."""
-    if not alone:
-        return makers
-    return {quality: partial(make, people=1) for quality, make in makers.items()}
+    """Return makers of networks that look for one person, or for two, as the job wants."""
+    how: dict[str, Any] = {"careful": careful, **({"people": 1} if alone else {})}
+    return {quality: partial(make, **how) for quality, make in makers.items()}
 
 
 def _serve(work: Callable[[], Message], answers: "Answers") -> None:

@@ -53,6 +53,7 @@ def run_job(
             job.clip.name,
             rate_hz=job.rate_hz,
             windows=merged(job.windows) if job.windows is not None else None,
+            paces=job.paces,
             tick=ticker.tick,
         )
         threads += _looking_threads(job.passes, make_looker, listener)

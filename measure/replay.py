@@ -20,7 +20,7 @@ from measure.passes import CAREFUL_HZ, QUICK_HZ, Models
 from measure.person import follow_person
 from measure.pose import PoseProcess
 from measure.readings import Measurement, Provenance
-from measure.search import Found, search
+from measure.search import Found, paces_of, search
 from measure.settle import Settled, settle
 from measure.setup import Setup, fit_for_picture
 from measure.software import software
@@ -278,11 +278,14 @@ def _look_carefully(
     """Return the track of each careful pass by its name; nothing where nothing was found."""
     if not found.trials:
         return {}
+    thin = quick.rate_hz is not None
     job = replace(
         quick,
         passes=models.careful(movement, found.view),
-        rate_hz=None if quick.rate_hz is None else CAREFUL_HZ,
+        rate_hz=CAREFUL_HZ if thin else None,
         windows=found.windows,
+        careful=True,
+        paces=paces_of(found.trials, movement) if thin else (),
         alone=bool(np.all(track.people <= 1)),
     )
     poses = process.run(job, lambda share: progress(_QUICK_SHARE + share * (1 - _QUICK_SHARE)))

@@ -1,5 +1,6 @@
 """From the quick pass's track to the stretches of time worth a careful look."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -22,11 +23,15 @@ from measure.posture import middle, posture_of
 from measure.reasons import Reason
 from measure.setup import UNKNOWN_CAMERA, CameraSetup, Setup
 from measure.trials import Excursion, Search, Steps, find_trials
+from measure.video_times import Pace
 
 #: A hold's values stay this close to their median: degrees and fraction. Ours.
 STEADY = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.02}
 #: Rest before a trial that the careful passes also see, seconds.
 LEAD_S = 1.5
+#: Around a hold the careful passes look at every so-manyth of their pictures. Ours.
+REST_EVERY = 2
+MOVE_EVERY = 5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +107,28 @@ def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
     if movement is Movement.EXTERNAL_ROTATION:
         return 0.0, end
     return max(trial.rest_start_s, trial.start_s - LEAD_S), end
+
+
+def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...]:
+    """Return which of their pictures the careful passes look at: in a hold all.
+
+    Of the rest every second one is enough, since places do not depend on the pace there
+    (:class:`measure.landmarker.Landmarker`), and on the way up one now and then, to follow the
+    body. A person who turns towards a stance is followed more closely. Where no hold was seen it
+    is looked for anew, in all.
+    """
+    holds: list[Pace] = []
+    others: list[Pace] = []
+    for trial in trials:
+        start_s, end_s = window_of(trial, movement)
+        if trial.hold_start_s is None or trial.hold_end_s is None:
+            holds.append((start_s, end_s, 1))
+            continue
+        holds.append((trial.hold_start_s, trial.hold_end_s, 1))
+        if movement is not Movement.EXTERNAL_ROTATION:
+            others.append((trial.rest_end_s, trial.hold_start_s, MOVE_EVERY))
+        others.append((start_s, end_s, REST_EVERY))
+    return (*holds, *others)
 
 
 def recognised_view(

@@ -19,9 +19,11 @@ from measure.passes import Models
 from measure.person import follow_person
 from measure.picture_job import PictureJob
 from measure.pose import PoseProcess
+from measure.search import paces_of
 from measure.settle import Settled, settle
 from measure.setup import Setup
 from measure.trial_watch import Captured
+from measure.video_times import Thinning
 
 #: Stands for the quick pass where a model's name is asked for: it was never measured, so its
 #: interval is that of the worst one that was.
@@ -129,12 +131,16 @@ class Settling:
 
     def _carefully(self, order: SettleOrder) -> Settled:
         captured = order.captured
+        thinning = Thinning(paces_of([captured.found], order.movement))
+        pictures = tuple(
+            each for each in captured.pictures if thinning.takes(each.time_s, each.window)
+        )
         passes = self._models.careful(order.movement, captured.view)
         width, height = captured.size_px
         poses = self._process.look_at(
             PictureJob(
                 passes=passes,
-                pictures=captured.pictures,
+                pictures=pictures,
                 width_px=width,
                 height_px=height,
                 alone=bool(np.all(captured.quick.people <= 1)),

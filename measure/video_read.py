@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from measure.errors import ClipError
 from measure.video import FrameSource
-from measure.video_times import RegularGrid, TimeLine
+from measure.video_times import Pace, RegularGrid, Thinning, TimeLine
 
 #: Failures in a row after which a clip counts as ended. Ours.
 MOST_FAILURES = 200
@@ -80,6 +80,8 @@ class ClipReader:
     windows
         Spans of time that frames are wanted from, in order and apart (see :func:`merged`);
         None for the whole clip. Reading stops after the last.
+    paces
+        As in :class:`measure.clip_job.ClipJob`.
     tick
         Called with the time of every frame passed, chosen or not.
 
@@ -100,11 +102,13 @@ class ClipReader:
         *,
         rate_hz: float | None = None,
         windows: Sequence[tuple[float, float]] | None = None,
+        paces: Sequence[Pace] = (),
         tick: Callable[[float], None] = lambda time_s: None,
     ) -> None:
         self._source = source
         self._name = name
         self._grid = RegularGrid(rate_hz)
+        self._thinning = Thinning(paces)
         self._windows = [(-math.inf, math.inf)] if windows is None else list(windows)
         self._tick = tick
         self._steps_s: deque[float] = deque(maxlen=_REMEMBERED)
@@ -139,8 +143,8 @@ class ClipReader:
             if time_s > self._windows[-1][1]:
                 whole = False
                 break
-            window = self._window_of(time_s)
-            if self._grid.chooses(time_s) and window is not None:
+            window = self._chosen_in(time_s)
+            if window is not None:
                 yield self._frame(time_s, window)
         if whole:
             self._check_end()
@@ -186,14 +190,17 @@ class ClipReader:
             self.frames_lost += 1
             self._index += 1
             self.last_s = lost_s
-            window = self._window_of(lost_s)
-            if self._grid.chooses(lost_s) and window is not None:
+            window = self._chosen_in(lost_s)
+            if window is not None:
                 yield SourceFrame(index=self._index, time_s=lost_s, pixels=None, window=window)
 
-    def _window_of(self, time_s: float) -> int | None:
+    def _chosen_in(self, time_s: float) -> int | None:
+        """Return the number of the span that the next frame is wanted for, or None."""
+        if not self._grid.chooses(time_s):
+            return None
         for number, (start_s, end_s) in enumerate(self._windows):
             if start_s - 1e-6 <= time_s <= end_s + 1e-6:
-                return number
+                return number if self._thinning.takes(time_s, number) else None
         return None
 
     def _frame(self, time_s: float, window: int) -> SourceFrame:

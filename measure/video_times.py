@@ -46,6 +46,33 @@ class RegularGrid:
         return True
 
 
+#: Start and end of a span of time, and which of the frames in it are taken: every so-manyth.
+Pace = tuple[float, float, int]
+
+
+class Thinning:
+    """Passes over some of the frames that follow each other.
+
+    Parameters
+    ----------
+    paces
+        The first span that a frame lies in decides; outside of all every frame is taken.
+    """
+
+    def __init__(self, paces: Sequence[Pace]) -> None:
+        self._paces = paces
+        self._stretch: int | None = None
+        self._passed_over = 0
+
+    def takes(self, time_s: float, stretch: int = 0) -> bool:
+        """Tell whether the next frame is one to take; the first of each stretch always is."""
+        inside = (every for start, end, every in self._paces if start <= time_s <= end)
+        taken = stretch != self._stretch or self._passed_over + 1 >= next(inside, 1)
+        self._stretch = stretch
+        self._passed_over = 0 if taken else self._passed_over + 1
+        return taken
+
+
 def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
     """Return spans of time in order, with those that touch made one.
 

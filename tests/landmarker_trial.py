@@ -11,10 +11,12 @@ import math
 import os
 import sys
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 
 from measure import landmarker
+from measure.body import LANDMARKS
 from measure.errors import PoseProcessError, ThawlineError
 from measure.frame import FrameGate
 from measure.landmarker import Landmarker, mp
@@ -48,6 +50,34 @@ def pixels_survive() -> bool:
         if not np.array_equal(image.numpy_view(), view[:, :, ::-1]):
             return False
     return True
+
+
+class Scripted:
+    """Stands in for the library: each look takes the next number of people."""
+
+    def __init__(self, people):  # type: ignore[no-untyped-def]
+        self.people = list(people)
+        self.asked_ms: list[int] = []
+
+    def detect_for_video(self, image, time_ms):  # type: ignore[no-untyped-def]
+        look = len(self.asked_ms)
+        self.asked_ms.append(time_ms)
+        mark = SimpleNamespace(x=look / 100, y=0.0, visibility=1.0, presence=1.0)
+        return SimpleNamespace(pose_landmarks=[[mark] * LANDMARKS] * self.people[look])
+
+    def close(self) -> None:
+        pass
+
+
+def looks(bundle: bytes, picture, people, *, careful: bool):  # type: ignore[no-untyped-def]
+    """Which look each of five pictures gets its result from (-1: nobody), and all times asked."""
+    network = Landmarker(bundle, careful=careful)
+    network._native.close()
+    network._native = Scripted(people)
+    found = [network.detect(picture, n / 4) for n in range(5)]
+    network.close()
+    used = [round(100 * each.places[0, 0, 0]) if len(each.places) else -1 for each in found]
+    return used, network._native.asked_ms
 
 
 #: How often the network is opened to see whether memory grows.
@@ -127,6 +157,9 @@ def main(bundle: bytes) -> None:
         del held
         gc.collect()
     told["growth_mb"] = growth_mb(bundle, grey)
+    # Nobody, one, one, nobody, one; then one who is lost again when looked at for the third time.
+    told["plain looks"] = looks(bundle, grey, [0, 1, 1, 0, 1], careful=False)
+    told["careful looks"] = looks(bundle, grey, [0, 1, 1, 1, 1, 0, 1, 1, 0], careful=True)
     told["broken bundle"] = failing(lambda: Landmarker(b"PK broken"))
     told["opened"], told["closed"] = Landmarker.opened, Landmarker.closed
     told["way out"] = landmarker._NOWHERE

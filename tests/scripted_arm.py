@@ -1,8 +1,8 @@
 """A stand-in for the pose process: a "clip" is a small text that says what its arm does.
 
 The text is JSON with movement, side, view and the angle held; anything else is a broken clip.
-The frames are those of the stick figure, chosen by rate and windows as a real clip's would be;
-every pass sees the arm a little otherwise. Run by itself, as the pose process is.
+The frames are those of the stick figure, chosen as a real clip's would be; every pass sees the
+arm a little otherwise. Run by itself, as the pose process is.
 """
 
 import json
@@ -30,6 +30,7 @@ from measure.pose_messages import (
     write_message,
 )
 from measure.pose_model import Bundle, ModelQuality
+from measure.video_times import Thinning
 from tests.stick_figure import elevation_track, raise_and_hold
 
 #: How the stand-in is started.
@@ -113,7 +114,8 @@ def _chosen(time_s, job):
     if job.windows is not None:
         inside = [(time_s[chosen] >= start) & (time_s[chosen] <= end) for start, end in job.windows]
         chosen = chosen[np.any(inside, axis=0)]
-    return chosen
+    thinning = Thinning(job.paces)
+    return np.array([n for n in chosen.tolist() if thinning.takes(float(time_s[n]))], dtype=int)
 
 
 def main() -> None:

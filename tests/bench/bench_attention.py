@@ -30,11 +30,11 @@ from measure.passes import CAREFUL_HZ, QUICK_HZ, models_for
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality
 from measure.replay import look, reading_of
-from measure.search import search
+from measure.search import paces_of, search
 from measure.settling import HASTY
 from measure.setup import Setup
 from measure.track_file import load_tracks, save_tracks
-from measure.video_times import RegularGrid
+from measure.video_times import Pace, RegularGrid, Thinning
 from tests.bench.accuracy_cases import Case, load_cases
 
 _ROOT = Path(__file__).resolve().parents[2]
@@ -190,13 +190,17 @@ def compared(case: Case, kept: Path) -> Compared:
 
 def thinned(every: Looked) -> Looked:
     """Return a look at every frame as if only the usual frames had been looked at."""
-    careful = {name: _chosen(track, CAREFUL_HZ) for name, track in every.careful.items()}
+    found = search(every.quick, every.movement, every.side, every.view, Setup())
+    paces = paces_of(found.trials, every.movement)
+    careful = {name: _chosen(track, CAREFUL_HZ, paces) for name, track in every.careful.items()}
     return replace(every, quick=_chosen(every.quick, QUICK_HZ), careful=careful)
 
 
-def _chosen(track: Track, rate_hz: float) -> Track:
-    grid = RegularGrid(rate_hz)
-    chosen = np.array([grid.chooses(float(time_s)) for time_s in track.time_s])
+def _chosen(track: Track, rate_hz: float, paces: Sequence[Pace] = ()) -> Track:
+    grid, thinning = RegularGrid(rate_hz), Thinning(paces)
+    chosen = np.array(
+        [grid.chooses(each) and thinning.takes(each) for each in track.time_s.tolist()]
+    )
     arrays = ("time_s", "points_px", "visibility", "presence", "state", "people")
     return replace(track, **{name: getattr(track, name)[chosen] for name in arrays})
 

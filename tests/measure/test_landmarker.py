@@ -1,5 +1,6 @@
 """The network's wrapper with the real network, in a process of its own."""
 
+import itertools
 import json
 import subprocess
 import sys
@@ -58,8 +59,18 @@ def test_a_failed_network_says_so_and_can_be_closed(told: dict[str, Any]) -> Non
     assert told["poisoned"].startswith("PoseProcessError: The pose network failed")
 
 
+def test_a_plain_look_takes_each_picture_once_at_its_own_time(told: dict[str, Any]) -> None:
+    assert told["plain looks"] == [[-1, 1, 2, -1, 4], [0, 250, 500, 750, 1000]]
+
+
+def test_a_careful_look_settles_on_whom_it_finds_and_forgets_what_was(told: dict[str, Any]) -> None:
+    used, asked_ms = told["careful looks"]
+    assert used == [-1, 3, 4, -1, 7]
+    assert all(later - before > 500_000 for before, later in itertools.pairwise(asked_ms))
+
+
 def test_every_network_opened_was_closed(told: dict[str, Any]) -> None:
-    assert told["opened"] == told["closed"] == 7 + landmarker_trial.OPENINGS
+    assert told["opened"] == told["closed"] == 9 + landmarker_trial.OPENINGS
 
 
 def test_opening_and_closing_again_and_again_keeps_memory_flat(told: dict[str, Any]) -> None:

@@ -163,6 +163,8 @@ def test_frames_that_do_not_fit_together_are_noticed(name: str) -> None:
             windows=((1.0, 2.5), (3.0, 4.0)),
             quarter_turns=3,
             already_mirrored=True,
+            careful=True,
+            paces=((1.0, 1.5, 1), (0.0, 4.0, 2)),
         ),
     ],
 )

@@ -25,6 +25,12 @@ from tests.odd_clips import odd_clip, write_rotation
 
 LITE = PosePass(quality=ModelQuality.LITE)
 MIRRORED = PosePass(quality=ModelQuality.LITE, mirrored=True)
+TRUNK = (
+    Landmark.LEFT_SHOULDER,
+    Landmark.RIGHT_SHOULDER,
+    Landmark.LEFT_HIP,
+    Landmark.RIGHT_HIP,
+)
 FRONT = "abduction-left-full"
 
 
@@ -44,6 +50,26 @@ def followed(poses: ClipPoses, one: PosePass = LITE) -> Track:
     return follow_person(
         poses.frames[one], width_px=poses.facts.width_px, height_px=poses.facts.height_px
     )
+
+
+def test_a_careful_look_sees_the_body_in_place_from_the_first_picture_on(
+    process: PoseProcess,
+) -> None:
+    off = {}
+    for careful in (False, True):
+        job = ClipJob(
+            clip=real_model.clip(FRONT),
+            passes=(LITE,),
+            windows=((0.0, 1.0),),
+            alone=True,
+            careful=careful,
+        )
+        places = followed(process.run(job)).points_px[:, TRUNK]
+        later = np.median(places[5:], axis=0)
+        trunk = np.linalg.norm(later[:2].mean(axis=0) - later[2:].mean(axis=0))
+        off[careful] = np.linalg.norm(places[0] - later, axis=1).mean() / trunk
+    assert off[True] < 0.012
+    assert off[True] < off[False]
 
 
 def truth(name: str, joint: str, times_s: FloatArray) -> FloatArray:

@@ -12,9 +12,11 @@ from measure.measurement import measurement_of
 from measure.movements import MOVEMENTS, Movement, View
 from measure.readings import Provenance, Status
 from measure.reasons import Reason
-from measure.search import recognised_view, search
+from measure.search import LEAD_S, MOVE_EVERY, REST_EVERY, paces_of, recognised_view, search
 from measure.settle import agreed, settle
 from measure.setup import Setup
+from measure.trials import Excursion
+from measure.video_times import Thinning
 from tests.stick_figure import elevation_track, raise_and_hold
 
 CASES = [
@@ -120,6 +122,55 @@ def test_without_a_hold_there_is_no_reading():
     _, measurement = read(track, Movement.FLEXION, Side.LEFT)
     assert Reason.NO_HOLD in measurement.reasons
     assert measurement.value is None
+
+
+def trial_at(start_s, *, hold=True):
+    return Excursion(
+        rest_start_s=start_s - 2.0,
+        rest_end_s=start_s,
+        start_s=start_s,
+        end_s=start_s + 5.0,
+        hold_start_s=start_s + 1.5 if hold else None,
+        hold_end_s=start_s + 3.5 if hold else None,
+        rest_value=0.0,
+        steady=True,
+        gap=False,
+    )
+
+
+def taken_between(paces, start_s, end_s):
+    """Return which of the pictures of the careful grid are looked at."""
+    thinning = Thinning(paces)
+    grid = [n / 5 for n in range(round(start_s * 5), round(end_s * 5) + 1)]
+    return [time_s for time_s in grid if thinning.takes(time_s)]
+
+
+def test_holds_are_looked_at_closely_and_what_is_around_them_thinly():
+    one, two = trial_at(2.0), trial_at(9.0)
+    taken = taken_between(paces_of([one, two], Movement.FLEXION), 2.0 - LEAD_S, 13.0)
+    for trial in (one, two):
+        hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
+        rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
+        move = [t for t in taken if trial.rest_end_s < t < trial.hold_start_s]
+        assert np.diff(hold) == pytest.approx(0.2)
+        assert len(hold) == 10
+        assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
+        assert len(move) == 1
+    slow = paces_of([replace(one, hold_start_s=12.0, hold_end_s=14.0)], Movement.FLEXION)
+    climb = [t for t in taken_between(slow, 0.6, 14.0) if 2.0 < t < 12.0]
+    assert np.diff(climb) == pytest.approx(0.2 * MOVE_EVERY)
+
+
+def test_a_person_who_turns_is_followed_to_the_hold():
+    taken = taken_between(paces_of([trial_at(6.0)], Movement.EXTERNAL_ROTATION), 0.0, 10.0)
+    before = [t for t in taken if t < 7.4]
+    assert np.diff(before) == pytest.approx(0.2 * REST_EVERY)
+
+
+def test_where_no_hold_was_seen_every_picture_counts():
+    trial = trial_at(2.0, hold=False)
+    taken = taken_between(paces_of([trial], Movement.ABDUCTION), 0.6, 7.0)
+    assert np.diff(taken) == pytest.approx(0.2)
 
 
 def test_passes_that_disagree_are_refused():

@@ -9,10 +9,12 @@ from measure.body import Side
 from measure.movements import Movement, View
 from measure.passes import CAREFUL_HZ, QUICK_HZ, Models
 from measure.pose_model_checksums import ModelQuality
+from measure.search import paces_of
 from measure.settle import settle
 from measure.settling import HASTY, SettleOrder, Settling, hastily_settled
 from measure.setup import Setup
 from measure.trial_watch import TrialWatch
+from measure.video_times import Thinning
 from tests.live_figures import empty_bundle, person
 from tests.scripted_live import FPS, SIZE, SPEED, ScriptedPose, figure, noisy_rgb
 
@@ -77,7 +79,10 @@ def test_a_trial_is_settled_by_the_careful_passes_over_its_own_pictures(captured
     (job,) = office.process.jobs
     assert job.passes == MODELS.careful(Movement.FLEXION)
     assert job.alone
-    assert [each.index for each in job.pictures] == [each.index for each in captured.pictures]
+    thinning = Thinning(paces_of([captured.found], Movement.FLEXION))
+    wanted = [each.index for each in captured.pictures if thinning.takes(each.time_s)]
+    assert [each.index for each in job.pictures] == wanted
+    assert len(wanted) < len(captured.pictures)
     assert not news.hasty
     assert news.settled.trial.value == pytest.approx(100, abs=8)
     assert news.settled.spread == pytest.approx(0.0)

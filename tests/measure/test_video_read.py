@@ -16,7 +16,7 @@ from measure.video_read import (
     ClipReader,
     SourceFrame,
 )
-from measure.video_times import RegularGrid, TimeLine, merged
+from measure.video_times import RegularGrid, Thinning, TimeLine, merged
 from tests.scripted_source import ScriptedSource, Step
 
 
@@ -256,6 +256,30 @@ def test_windows_use_the_same_grid_as_the_whole_clip() -> None:
     whole, _ = read(ScriptedSource(steady(300)), rate_hz=7.5)
     part, _ = read(ScriptedSource(steady(300)), rate_hz=7.5, windows=[(2.01, 4.0)])
     assert set(times(part)) < set(times(whole))
+
+
+def test_paces_pass_over_frames_and_begin_anew_with_each_window() -> None:
+    paces = [(1.0, 1.5, 1), (0.0, 2.0, 3), (1.9, 9.0, 2)]
+    windows = [(0.0, 2.6), (4.1, 4.6)]
+    frames, _ = read(ScriptedSource(steady(300)), rate_hz=10, windows=windows, paces=paces)
+    slow, dense = [0.0, 0.3, 0.6, 0.9], [1.0, 1.1, 1.2, 1.3, 1.4, 1.5]
+    after = [1.8, 2.1, 2.3, 2.5]  # three tenths after the last one, then every second
+    again = [4.1, 4.3, 4.5]
+    assert times(frames) == pytest.approx([*slow, *dense, *after, *again])
+
+
+def test_without_paces_nothing_is_passed_over() -> None:
+    assert all(Thinning([]).takes(n / 10) for n in range(20))
+    far = Thinning([(50.0, 60.0, 5)])
+    assert all(far.takes(n / 10, stretch=2) for n in range(20))
+
+
+def test_frames_lost_to_damage_count_for_the_pace() -> None:
+    marks = [n / 30 for n in range(30)] + [None] * 5 + [n / 30 for n in range(45, 90)]
+    frames, _ = read(ScriptedSource(marks), rate_hz=10, paces=[(0.0, 9.0, 2)])
+    assert times(frames) == pytest.approx([n / 5 for n in range(15)])
+    lost = [frame.time_s for frame in frames if frame.pixels is None]
+    assert lost == pytest.approx([1.0, 1.2, 1.4])
 
 
 @pytest.mark.parametrize(
