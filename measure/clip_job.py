@@ -8,7 +8,7 @@ from measure.body import PoseFrame
 from measure.pose_model_checksums import ModelQuality
 from measure.video_times import Pace
 
-#: How often a careful pass looks at a picture in which it finds somebody anew. Ours: from the
+#: How often a careful pass looks at a picture that it has to find its way into. Ours: from the
 #: third look on places change no more than between pictures of somebody who stands still.
 FIRST_LOOKS = 3
 

@@ -23,15 +23,16 @@ from measure.posture import middle, posture_of
 from measure.reasons import Reason
 from measure.setup import UNKNOWN_CAMERA, CameraSetup, Setup
 from measure.trials import Excursion, Search, Steps, find_trials
-from measure.video_times import Pace
+from measure.video_times import NONE, Pace
 
 #: A hold's values stay this close to their median: degrees and fraction. Ours.
 STEADY = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.02}
+#: Times closer than this are of one frame.
+_NEAR_S = 1e-6
 #: Rest before a trial that the careful passes also see, seconds.
 LEAD_S = 1.5
-#: Around a hold the careful passes look at every so-manyth of their pictures. Ours.
+#: Of the rest before a trial the careful passes look at every so-manyth of their pictures. Ours.
 REST_EVERY = 2
-MOVE_EVERY = 5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,10 +113,9 @@ def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
 def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...]:
     """Return which of their pictures the careful passes look at: in a hold all.
 
-    Of the rest every second one is enough, since places do not depend on the pace there
-    (:class:`measure.landmarker.Landmarker`), and on the way up one now and then, to follow the
-    body. A person who turns towards a stance is followed more closely. Where no hold was seen it
-    is looked for anew, in all.
+    Of the rest every second one is enough, and of the ways up and down none, since places do not
+    depend on the pace (:class:`measure.landmarker.Landmarker`). A person who turns is followed.
+    Where no hold was seen it is looked for anew, in all.
     """
     holds: list[Pace] = []
     others: list[Pace] = []
@@ -126,7 +126,8 @@ def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...
             continue
         holds.append((trial.hold_start_s, trial.hold_end_s, 1))
         if movement is not Movement.EXTERNAL_ROTATION:
-            others.append((trial.rest_end_s, trial.hold_start_s, MOVE_EVERY))
+            others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, NONE))
+            others.append((trial.hold_end_s, end_s, NONE))
         others.append((start_s, end_s, REST_EVERY))
     return (*holds, *others)
 

@@ -46,8 +46,10 @@ class RegularGrid:
         return True
 
 
-#: Start and end of a span of time, and which of the frames in it are taken: every so-manyth.
+#: Start and end of a span of time, and which of the frames in it are taken: every so-manyth, or
+#: none.
 Pace = tuple[float, float, int]
+NONE = 0
 
 
 class Thinning:
@@ -67,7 +69,9 @@ class Thinning:
     def takes(self, time_s: float, stretch: int = 0) -> bool:
         """Tell whether the next frame is one to take; the first of each stretch always is."""
         inside = (every for start, end, every in self._paces if start <= time_s <= end)
-        taken = stretch != self._stretch or self._passed_over + 1 >= next(inside, 1)
+        every = next(inside, 1)
+        due = every != NONE and self._passed_over + 1 >= every
+        taken = due or stretch != self._stretch
         self._stretch = stretch
         self._passed_over = 0 if taken else self._passed_over + 1
         return taken

@@ -69,12 +69,14 @@ class Scripted:
         pass
 
 
-def looks(bundle: bytes, picture, people, *, careful: bool):  # type: ignore[no-untyped-def]
-    """Which look each of five pictures gets its result from (-1: nobody), and all times asked."""
+def looks(bundle: bytes, picture, people, *, careful: bool, step_s=0.25):  # type: ignore[no-untyped-def]
+    """Which look each picture gets its result from (-1: nobody), and all times asked."""
     network = Landmarker(bundle, careful=careful)
     network._native.close()
     network._native = Scripted(people)
-    found = [network.detect(picture, n / 4) for n in range(5)]
+    found = []
+    while len(network._native.asked_ms) < len(people):
+        found.append(network.detect(picture, step_s * len(found)))
     network.close()
     used = [round(100 * each.places[0, 0, 0]) if len(each.places) else -1 for each in found]
     return used, network._native.asked_ms
@@ -159,6 +161,7 @@ def main(bundle: bytes) -> None:
     told["growth_mb"] = growth_mb(bundle, grey)
     # Nobody, one, one, nobody, one; then one who is lost again when looked at for the third time.
     told["plain looks"] = looks(bundle, grey, [0, 1, 1, 0, 1], careful=False)
+    told["looks after a pause"] = looks(bundle, grey, [1, 1, 1, 0, 1, 1], careful=True, step_s=3.0)
     told["careful looks"] = looks(bundle, grey, [0, 1, 1, 1, 1, 0, 1, 1, 0], careful=True)
     told["broken bundle"] = failing(lambda: Landmarker(b"PK broken"))
     told["opened"], told["closed"] = Landmarker.opened, Landmarker.closed

@@ -69,8 +69,12 @@ def test_a_careful_look_settles_on_whom_it_finds_and_forgets_what_was(told: dict
     assert all(later - before > 500_000 for before, later in itertools.pairwise(asked_ms))
 
 
+def test_after_a_pause_a_careful_look_finds_its_way_anew(told: dict[str, Any]) -> None:
+    assert told["looks after a pause"][0] == [2, 5]  # it was lost at first sight
+
+
 def test_every_network_opened_was_closed(told: dict[str, Any]) -> None:
-    assert told["opened"] == told["closed"] == 9 + landmarker_trial.OPENINGS
+    assert told["opened"] == told["closed"] == 10 + landmarker_trial.OPENINGS
 
 
 def test_opening_and_closing_again_and_again_keeps_memory_flat(told: dict[str, Any]) -> None:

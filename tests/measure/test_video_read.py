@@ -16,7 +16,7 @@ from measure.video_read import (
     ClipReader,
     SourceFrame,
 )
-from measure.video_times import RegularGrid, Thinning, TimeLine, merged
+from measure.video_times import NONE, RegularGrid, Thinning, TimeLine, merged
 from tests.scripted_source import ScriptedSource, Step
 
 
@@ -259,11 +259,11 @@ def test_windows_use_the_same_grid_as_the_whole_clip() -> None:
 
 
 def test_paces_pass_over_frames_and_begin_anew_with_each_window() -> None:
-    paces = [(1.0, 1.5, 1), (0.0, 2.0, 3), (1.9, 9.0, 2)]
+    paces = [(1.0, 1.5, 1), (0.0, 2.0, 3), (2.2, 2.4, NONE), (1.9, 9.0, 2)]
     windows = [(0.0, 2.6), (4.1, 4.6)]
     frames, _ = read(ScriptedSource(steady(300)), rate_hz=10, windows=windows, paces=paces)
     slow, dense = [0.0, 0.3, 0.6, 0.9], [1.0, 1.1, 1.2, 1.3, 1.4, 1.5]
-    after = [1.8, 2.1, 2.3, 2.5]  # three tenths after the last one, then every second
+    after = [1.8, 2.1, 2.5]  # three tenths after the last one, then every second
     again = [4.1, 4.3, 4.5]
     assert times(frames) == pytest.approx([*slow, *dense, *after, *again])
 
