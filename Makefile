@@ -114,11 +114,12 @@ clips: $(VENV)/installed
 	$(PIP) --editable '.[synth]'
 	$(BIN)/python -m sample_clips.make
 
-# The benches print figures; nothing passes or fails. FOLDER keeps clips and what was seen in them.
+# The benches print figures; nothing passes or fails. FOLDER keeps clips and what was seen in them;
+# `make bench WRITE=--write` also keeps the table of speed in docs/analyst.md.
 FOLDER ?= $(HOME)/.cache/thawline-bench
 
 bench: install-dev
-	$(BIN)/python -m tests.bench.bench_speed
+	$(BIN)/python -m tests.bench.bench_speed $(WRITE)
 	$(BIN)/python -m tests.bench.bench_live
 	$(BIN)/python -m tests.bench.bench_window
 	$(BIN)/python -m tests.bench.bench_guided --model-quality full

@@ -12,6 +12,7 @@ second; `--film` takes the same people at 30 instead, as phones do, and films th
 
 import argparse
 import json
+import math
 import re
 import statistics
 from collections.abc import Iterator, Sequence
@@ -193,7 +194,9 @@ def thinned(every: Looked) -> Looked:
     found = search(every.quick, every.movement, every.side, every.view, Setup())
     paces = paces_of(found.trials, every.movement)
     careful = {name: _chosen(track, CAREFUL_HZ, paces) for name, track in every.careful.items()}
-    return replace(every, quick=_chosen(every.quick, QUICK_HZ), careful=careful)
+    quick = _chosen(every.quick, QUICK_HZ)
+    windows = ((-math.inf, math.inf),) if careful else ()
+    return replace(every, quick=quick, careful=careful, windows=windows)
 
 
 def _chosen(track: Track, rate_hz: float, paces: Sequence[Pace] = ()) -> Track:

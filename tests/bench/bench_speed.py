@@ -25,7 +25,7 @@ from measure.pose import PoseProcess
 from measure.pose_model import Bundle, ModelQuality, obtain
 from measure.replay import read_clip
 from tests.bench import speed_crowd, speed_kept, speed_length
-from tests.bench.speed_clips import usual_clip, usual_entries, usual_frames
+from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames
 from tests.bench.speed_effort import SHORT, THOROUGH, Effort
 from tests.bench.speed_process import bare_loop, elsewhere, spent
 from tests.bench.speed_table import DOCUMENT, Row, table, with_rows
@@ -116,12 +116,13 @@ def _against_bare(
 ) -> str:
     """Return in words how many times cheaper some work is than a bare loop."""
     entries = usual_entries(folder)[: effort.clips]
-    ours_s, looked_at = 0.0, 0
+    ours_s, looked_at, length_s = 0.0, 0, 0.0
     bare_s = {1: 0.0, _PEOPLE: 0.0}
     with PoseProcess(models.bundles) as process:
         process.prepare()
         for entry in entries:
             ours_s += spent(process, partial(work, process, entry)).cpu_s
+            length_s += usual_frames(entry.clip) / USUAL_FPS / len(entries)
             for people in bare_s:
                 bare, frames = elsewhere(bare_loop, entry.clip, bundle, people, effort.bare_frames)
                 bare_s[people] += bare.cpu_s * usual_frames(entry.clip) / frames
@@ -129,7 +130,7 @@ def _against_bare(
     return (
         f"{bare_s[_PEOPLE] / ours_s:.2f} over a loop that looks for two people, as the quick pass "
         f"does, {bare_s[1] / ours_s:.2f} over one that looks for one; {ours_s / len(entries):.1f} "
-        f"s a clip of 6.5 s ({len(entries)} clips, loops timed over {looked_at} frames)"
+        f"s a clip of {length_s:.1f} s ({len(entries)} clips, loops timed over {looked_at} frames)"
     )
 
 

@@ -29,7 +29,7 @@ class Effort:
 
     rounds: int = 3
     seconds: int = 10
-    clips: int = 2
+    clips: int = 4
     bare_frames: int = 1_000_000
     crowd: int = 8
     many: int = 200
