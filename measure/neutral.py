@@ -15,7 +15,7 @@ from measure.body import FrameState, Landmark, Side, Track
 from measure.posture import posture_of
 
 #: Frames that a neutral needs, and for how long it must be seen, seconds.
-FEWEST_FRAMES = 5
+FEWEST_FRAMES = 3
 SHORTEST_S = 0.5
 #: What the trunk line is made of.
 TRUNK_MARKS = (
