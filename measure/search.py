@@ -114,9 +114,12 @@ def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...
     """Return which of their pictures the careful passes look at: in a hold all.
 
     Of the rest every second one is enough, and of the ways up and down none, since places do not
-    depend on the pace (:class:`measure.landmarker.Landmarker`). A person who turns is followed in
-    all, for her stances are short. Where no hold was seen it is looked for anew, in all as well.
+    depend on the pace (:class:`measure.landmarker.Landmarker`). Of external rotation all are looked
+    at: how far the person has turned is read from every one. Where no hold was seen it is looked
+    for anew, in all as well.
     """
+    if movement is Movement.EXTERNAL_ROTATION:
+        return ()
     holds: list[Pace] = []
     others: list[Pace] = []
     for trial in trials:
@@ -127,8 +130,7 @@ def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...
         holds.append((trial.hold_start_s, trial.hold_end_s, 1))
         others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, NONE))
         others.append((trial.hold_end_s, end_s, NONE))
-        if movement is not Movement.EXTERNAL_ROTATION:
-            others.append((start_s, end_s, REST_EVERY))
+        others.append((start_s, end_s, REST_EVERY))
     return (*holds, *others)
 
 
