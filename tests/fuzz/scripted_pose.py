@@ -39,8 +39,8 @@ def figure() -> Track:
 class Looker:
     """Sees the figure as it stands at the frame's time."""
 
-    def __init__(self, people: int = 2) -> None:
-        del people
+    def __init__(self, people: int = 2, *, careful: bool = False) -> None:
+        del people, careful
 
     def detect(self, rgb: np.ndarray, time_s: float) -> Found:
         track = figure()
