@@ -208,6 +208,15 @@ def is_straight(sample: Sample) -> bool:
     return bool(sample.case.facts["holds"][0]["elbow_flexion_deg"] <= STRAIGHT_DEG)
 
 
+def too_few_bodies(samples: Sequence[Sample]) -> tuple[str, ...]:
+    """Return the corrections for which one body cannot be left out and the others fitted on."""
+    straight: dict[tuple[str, str], set[int]] = {key_of(each): set() for each in samples}
+    for each in samples:
+        if is_straight(each):
+            straight[key_of(each)].add(each.case.facts["body"])
+    return tuple(" ".join(key).strip() for key, bodies in straight.items() if len(bodies) < 2)
+
+
 def unseen_scores(fitting: Sequence[Sample], checking: Sequence[Sample]) -> dict[str, list[float]]:
     """Return |error| / difficulty on bodies left out, by "movement:view"."""
     scores: dict[str, list[float]] = {}

@@ -103,6 +103,13 @@ def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
         )
         for quality in QUALITIES
     }
+    for learned, _ in samples.values():
+        lacking = fitting.too_few_bodies(learned)
+        if lacking:
+            sys.exit(
+                f"Too few people were filmed and looked at to fit {', '.join(lacking)}. Film all "
+                "sets first (--film); nothing was changed."
+            )
     fitting.write(_ROOT / "measure/fitted.json", fitting.fit_all(samples["heavy"][0]))
     spans: dict[str, dict[str, float]] = {}
     for quality, (learned, checked) in samples.items():
