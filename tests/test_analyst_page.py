@@ -14,9 +14,11 @@ import pytest
 
 from measure import cluster_worker
 from measure.batch_summary import COLUMNS
+from measure.clip_job import FIRST_LOOKS
 from measure.command_line import main
 from measure.movements import Movement
 from measure.passes import CAREFUL_HZ, QUICK_HZ
+from measure.search import REST_EVERY
 from measure.setup import CameraSetup, Correction, KnownSetup, MovementCorrection
 from measure.setup_file import write_setup
 from tests import cluster_script, replay_of_script, scripted_arm
@@ -118,4 +120,9 @@ def test_columns_and_rates_are_those_of_the_code() -> None:
     told = TEXT[TEXT.index("Columns of the table:") : TEXT.index("At the end the counts")]
     assert set(re.findall(r"`([a-z_]+)`", told)) == set(COLUMNS)
     assert f"{QUICK_HZ:g} pictures a second of the whole clip" in TEXT
-    assert f"{CAREFUL_HZ:g} pictures a second, and only" in TEXT
+    words = " ".join(TEXT.split())
+    assert f"{CAREFUL_HZ:g} pictures a second of each hold" in words
+    assert REST_EVERY == 2
+    assert "half as many of the rest" in words
+    assert FIRST_LOOKS == 3
+    assert "first after a pause, three times" in words
