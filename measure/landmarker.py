@@ -42,8 +42,8 @@ PEOPLE_ASKED_FOR = 2
 #: For careful looks the network is told that pictures lie so far apart, milliseconds: what was
 #: before has no weight in its smoothing then. Ours.
 _APART_MS = 1_000_000
-#: After a pause longer than this, seconds, careful looks find their way anew: twice the time
-#: between the pictures of a rest, with some room. Ours.
+#: After a pause longer than this, seconds, careful looks find their way anew. Pictures of a rest
+#: lie 0.4 s apart, and are no pause. Ours.
 _PAUSE_S = 0.6
 
 
@@ -138,8 +138,8 @@ class Landmarker:
         rgb
             Shape (height, width, 3), contiguous, as :class:`measure.frame.Picture` holds it.
         time_s
-            The picture's own time. The network smooths by it; it gets whole milliseconds that
-            always increase, whatever is given here.
+            The picture's own time. The network smooths by it, unless the look is a careful one;
+            it gets whole milliseconds that always increase, whatever is given here.
 
         Raises
         ------

@@ -23,6 +23,14 @@ def test_every_committed_clip_has_its_golden_reading():
     assert READINGS.keys() == {path.stem for path in CLIPS.glob("*.mp4")}
 
 
+@pytest.mark.parametrize("name", [name for name, each in SAMPLES.items() if each.truth is not None])
+def test_how_the_person_stood_is_seen_in_a_rest_that_is_looked_at_thinly(name):
+    _, looked = load_tracks(TRACKS / f"{name}.npz")
+    settled = reading_of(looked, Setup()).settled
+    assert settled
+    assert all(each.neutral is not None for each in settled if each.trial.scored)
+
+
 @pytest.mark.parametrize("name", SAMPLES)
 def test_a_committed_clip_reads_as_before(name):
     entry, looked = load_tracks(TRACKS / f"{name}.npz")
