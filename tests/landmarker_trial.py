@@ -19,6 +19,7 @@ from measure import landmarker
 from measure.body import LANDMARKS
 from measure.errors import PoseProcessError, ThawlineError
 from measure.frame import FrameGate
+from measure.freed_memory import give_back
 from measure.landmarker import Landmarker, mp
 
 
@@ -106,14 +107,15 @@ def resident_mb() -> float:
 def growth_mb(bundle: bytes, picture) -> float:  # type: ignore[no-untyped-def]
     """Memory that opening and closing again and again, with some pictures each, adds.
 
-    The allocator gives memory back late, in leaps of tens of megabytes; the least of several
-    openings is what is truly held, early and late.
+    Freed memory is given back first, as the pose process does, or what the allocator keeps would
+    leap by tens of megabytes; the least of several openings is what is truly held.
     """
     held = []
     for _ in range(OPENINGS):
         with Landmarker(bundle) as network:
             for frame in range(10):
                 network.detect(picture, frame / 10)
+        give_back()
         held.append(resident_mb())
     return min(held[-6:]) - min(held[2:8])
 
