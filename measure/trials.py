@@ -112,6 +112,13 @@ def find_trials(time_s: FloatArray, values: FloatArray, steps: Steps) -> Search:
         first, last = rest
         level = float(np.median(smooth[first : last + 1]))
         excursion, position = _excursion_after(time_s, smooth, first, last, level, steps)
+        while excursion is None and position < len(smooth):
+            # A small stir: the rest goes on, unless another comes before the arm leaves this one.
+            again = _first_rest(time_s, smooth, neutral, position, steps)
+            leaves = np.flatnonzero(smooth[position:] > level + steps.least_travel / 2)
+            if len(leaves) == 0 or (again is not None and again[0] < position + leaves[0]):
+                break
+            excursion, position = _excursion_after(time_s, smooth, first, position, level, steps)
         if excursion is not None:
             found.append(excursion)
     return Search(excursions=tuple(found), neutral_seen=neutral_seen, moved=moved)

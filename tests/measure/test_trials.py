@@ -1,11 +1,12 @@
 import numpy as np
 import pytest
 
+from measure.passes import QUICK_HZ
 from measure.trials import Steps, find_trials
 from tests.stick_figure import raise_and_hold
 
 STEPS = Steps(rest=(0, 25), least_travel=15, steady=2.5)
-RATE = 7.5
+RATE = QUICK_HZ
 
 
 def times(values):
@@ -44,11 +45,28 @@ def test_no_hold_is_said():
 
 
 def test_a_drifting_hold_is_unsteady():
-    rest, drift = np.zeros(9), np.linspace(84, 94, 12)
+    rest, drift = np.zeros(9), np.linspace(84, 96, round(1.6 * RATE))
     values = np.concatenate([rest, [20, 45, 70], drift, [70, 45, 20], rest])
     (trial,) = find_trials(times(values), values, STEPS).excursions
     assert trial.hold_start_s is not None
     assert not trial.steady
+
+
+def test_a_stir_just_before_the_arm_leaves_loses_neither_rest_nor_trial():
+    stir = [10.0, 12.0, 10.0, 2.0, 2.0]
+    up, down = [20.0, 45.0, 70.0], [70.0, 45.0, 20.0]
+    values = np.concatenate([np.zeros(9), stir, up, np.full(10, 85.0), down, np.zeros(9)])
+    (trial,) = find_trials(times(values), values, STEPS).excursions
+    assert trial.start_s == pytest.approx(13 / RATE)
+    assert trial.rest_value == 0.0
+    assert trial.hold_end_s - trial.hold_start_s == pytest.approx(9 / RATE)
+
+
+def test_a_stir_alone_is_no_trial_however_often():
+    stir = [0.0, 0.0, 10.0, 12.0, 10.0]
+    search = find_trials(times(np.zeros(59)), np.array([*np.zeros(9), *stir * 10]), STEPS)
+    assert search.excursions == ()
+    assert search.neutral_seen
 
 
 def test_still_arm_is_no_trial():
