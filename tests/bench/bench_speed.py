@@ -4,8 +4,9 @@
 
 a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
 processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
-and memory as a clip grows. f: kept tracks over clips. g: what is written. `--write` copies the
-rows into docs/analyst.md and leaves those of other parts there.
+and memory as a clip grows. f: kept tracks over clips. g: what is written. h: hundreds of clips,
+killed twice and gone on with. `--write` copies the rows into docs/analyst.md and leaves those of
+other parts there.
 
 Other programs on the computer spoil a and c, which go by the clock; the rest goes by processor
 seconds and memory.
@@ -24,7 +25,7 @@ from measure.passes import QUICK_HZ, Models, models_for
 from measure.pose import PoseProcess
 from measure.pose_model import Bundle, ModelQuality, obtain
 from measure.replay import read_clip
-from tests.bench import speed_crowd, speed_kept, speed_length
+from tests.bench import speed_crowd, speed_kept, speed_length, speed_resumed
 from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames
 from tests.bench.speed_effort import SHORT, THOROUGH, Effort
 from tests.bench.speed_process import bare_loop, elsewhere, spent
@@ -144,6 +145,7 @@ _PARTS: dict[str, Callable[[Path, Effort], Iterator[Row]]] = {
     "e3": speed_length.longer_tracks,
     "f": speed_kept.kept_tracks,
     "g": speed_kept.sizes,
+    "h": speed_resumed.killed_twice,
 }
 
 if __name__ == "__main__":

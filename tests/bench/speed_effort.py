@@ -25,6 +25,8 @@ class Effort:
         Lengths of the growing clip.
     thin_hz
         Pictures a second looked at in it.
+    resumed
+        Clips of the run that is killed and gone on with.
     """
 
     rounds: int = 3
@@ -35,6 +37,7 @@ class Effort:
     many: int = 200
     minutes: tuple[int, ...] = (1, 10, 60)
     thin_hz: float = 0.5
+    resumed: int = 300
 
 
 THOROUGH = Effort()
@@ -47,4 +50,5 @@ SHORT = Effort(
     many=80,
     minutes=(1, 10, 60),
     thin_hz=0.05,
+    resumed=20,
 )
