@@ -24,6 +24,7 @@ from gui.settings import WindowSettings
 from gui.theme import Scheme
 from measure.body import LANDMARKS, Side, Track
 from measure.movements import Movement
+from measure.passes import QUICK_HZ
 from measure.reasons import Reason
 from measure.records import Conduct
 
@@ -121,7 +122,7 @@ def read_drawn_clip(
     measurement = engine.measurement()
     if measurement is None:
         raise ValueError("the drawn clip has trials")
-    time_s = np.arange(0, 9, 1 / 7.5)
+    time_s = np.arange(0, 9, 1 / QUICK_HZ)
     values = np.array([drawn_value(each) for each in time_s])
     points = np.stack([drawn_picture(movement, side, each)[1] for each in values])
     n = len(time_s)

@@ -10,7 +10,7 @@ from measure.errors import LONGEST_PATH, ClipError, in_short
 from measure.manifest import ClipEntry
 from measure.passes import CAREFUL_HZ, QUICK_HZ
 from measure.plain_data import to_json
-from measure.search import REST_EVERY
+from measure.search import REST_EVERY, SHORT_HOLD_S
 from measure.software import software
 
 #: Files of the package whose numbers enter every reading.
@@ -30,7 +30,7 @@ class Keys:
                 "bundles": settings.models.hashes,
                 "setup": settings.setup,
                 "every_frame": settings.every_frame,
-                "looks": [QUICK_HZ, CAREFUL_HZ, REST_EVERY, FIRST_LOOKS],
+                "looks": [QUICK_HZ, CAREFUL_HZ, REST_EVERY, SHORT_HOLD_S, FIRST_LOOKS],
                 "software": software(),
                 "tables": [hashlib.sha256(table).hexdigest() for table in tables],
             }

@@ -10,8 +10,8 @@ from measure.movements import Movement, View
 from measure.pose_model import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
 from measure.pose_model_clients import Progress
 
-#: Frames a second of the quick pass: a hold of a second then has seven or eight.
-QUICK_HZ = 7.5
+#: Frames a second of the quick pass: a hold of a second then has six.
+QUICK_HZ = 6.0
 #: Frames a second of the careful passes. A still arm is misplaced by bias, not by noise (frames
 #: of one hold differ by tenths of a degree), so more frames would only cost time.
 CAREFUL_HZ = 5.0

@@ -20,7 +20,7 @@ from measure.passes import CAREFUL_HZ, QUICK_HZ, Models
 from measure.person import follow_person
 from measure.pose import PoseProcess
 from measure.readings import Measurement, Provenance
-from measure.search import Found, paces_of, search
+from measure.search import Found, closeness, paces_of, search
 from measure.settle import Settled, settle
 from measure.setup import Setup, fit_for_picture
 from measure.software import software
@@ -142,7 +142,8 @@ def look(
         quick = replace(quick, passes=(from_behind,))
         poses, track = _look_quickly(process, quick, progress)
         found = search(track, movement, side, None, setup)
-    careful = _look_carefully(process, models, quick, track, found, movement, progress)
+    fps = poses.facts.measured_fps
+    careful = _look_carefully(process, models, quick, track, found, movement, fps, progress)
     progress(1.0)
     return Looked(
         movement=movement,
@@ -273,19 +274,21 @@ def _look_carefully(
     track: Track,
     found: Found,
     movement: Movement,
+    fps: float,
     progress: Callable[[float], None],
 ) -> dict[str, Track]:
     """Return the track of each careful pass by its name; nothing where nothing was found."""
     if not found.trials:
         return {}
     thin = quick.rate_hz is not None
+    times = closeness(found.trials, movement, fps)
     job = replace(
         quick,
         passes=models.careful(movement, found.view),
-        rate_hz=CAREFUL_HZ if thin else None,
+        rate_hz=CAREFUL_HZ * times if thin else None,
         windows=found.windows,
         careful=True,
-        paces=paces_of(found.trials, movement) if thin else (),
+        paces=paces_of(found.trials, movement, times) if thin else (),
         alone=bool(np.all(track.people <= 1)),
     )
     poses = process.run(job, lambda share: progress(_QUICK_SHARE + share * (1 - _QUICK_SHARE)))

@@ -19,6 +19,7 @@ from measure.gates import (
     view_gate,
 )
 from measure.movements import MOVEMENTS, Movement, Unit, View
+from measure.passes import CAREFUL_HZ
 from measure.posture import middle, posture_of
 from measure.reasons import Reason
 from measure.setup import UNKNOWN_CAMERA, CameraSetup, Setup
@@ -33,6 +34,9 @@ _NEAR_S = 1e-6
 LEAD_S = 1.5
 #: Of the rest before a trial the careful passes look at every so-manyth of their pictures. Ours.
 REST_EVERY = 2
+#: A shorter hold, seconds, has fewer than eight pictures at their usual rate, and what one picture
+#: says scatters. Ours.
+SHORT_HOLD_S = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,13 +114,31 @@ def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
     return max(trial.rest_start_s, trial.start_s - LEAD_S), end
 
 
-def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...]:
-    """Return which of their pictures the careful passes look at: in a hold all.
+def closeness(trials: Sequence[Excursion], movement: Movement, fps: float) -> int:
+    """Return how many times their usual rate the careful passes need: 2 for a short hold, else 1.
 
-    Of the rest every second one is enough, and of the ways up and down none, since places do not
-    depend on the pace (:class:`measure.landmarker.Landmarker`). Of external rotation all are looked
-    at: how far the person has turned is read from every one. Where no hold was seen it is looked
-    for anew, in all as well.
+    Parameters
+    ----------
+    fps
+        Pictures a second that there are.
+    """
+    if movement is Movement.EXTERNAL_ROTATION or fps < 2 * CAREFUL_HZ:
+        return 1
+    return 2 if any(_is_short(each) for each in trials) else 1
+
+
+def paces_of(trials: Sequence[Excursion], movement: Movement, times: int = 1) -> tuple[Pace, ...]:
+    """Return which of their pictures the careful passes look at.
+
+    Of a hold those of the usual rate, of a short one all. Of the rest half as many are enough, and
+    of the ways up and down none, since places do not depend on the pace
+    (:class:`measure.landmarker.Landmarker`). Of external rotation all are looked at: how far the
+    person has turned is read from every one. Where no hold was seen it is looked for anew.
+
+    Parameters
+    ----------
+    times
+        How many times the usual rate the pictures come at; see :func:`closeness`.
     """
     if movement is Movement.EXTERNAL_ROTATION:
         return ()
@@ -125,13 +147,20 @@ def paces_of(trials: Sequence[Excursion], movement: Movement) -> tuple[Pace, ...
     for trial in trials:
         start_s, end_s = window_of(trial, movement)
         if trial.hold_start_s is None or trial.hold_end_s is None:
-            holds.append((start_s, end_s, 1))
+            holds.append((start_s, end_s, times))
             continue
-        holds.append((trial.hold_start_s, trial.hold_end_s, 1))
+        every = 1 if _is_short(trial) else times
+        holds.append((trial.hold_start_s, trial.hold_end_s, every))
         others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, NONE))
         others.append((trial.hold_end_s, end_s, NONE))
-        others.append((start_s, end_s, REST_EVERY))
+        others.append((start_s, end_s, REST_EVERY * times))
     return (*holds, *others)
+
+
+def _is_short(trial: Excursion) -> bool:
+    if trial.hold_start_s is None or trial.hold_end_s is None:
+        return False
+    return trial.hold_end_s - trial.hold_start_s < SHORT_HOLD_S
 
 
 def recognised_view(

@@ -8,6 +8,7 @@ import numpy as np
 
 from measure.body import LANDMARKS, FloatArray, Landmark, Side, Track, arm
 from measure.movements import Movement, View
+from measure.passes import QUICK_HZ
 
 UPPER_ARM, FOREARM, HAND = 0.55, 0.50, 0.15
 SEPARATION = {View.FRONT: -0.66, View.BACK: 0.66, View.SIDE: 0.0, View.OBLIQUE: -0.47}
@@ -41,7 +42,7 @@ def elevation_track(
     side: Side,
     view: View,
     *,
-    rate_hz: float = 7.5,
+    rate_hz: float = QUICK_HZ,
     elbow_bend_deg: FloatArray | float = 0.0,
     lean_deg: FloatArray | float = 0.0,
     trunk_px: float = 150.0,
@@ -88,7 +89,7 @@ def elevation_track(
 def track_of(
     places: FloatArray,
     *,
-    rate_hz: float = 7.5,
+    rate_hz: float = QUICK_HZ,
     size: tuple[int, int] = (640, 480),
     roll_deg: float = 0.0,
     centre: tuple[float, float] = (0.5, 0.55),
@@ -114,7 +115,7 @@ def raise_and_hold(
     peak: float,
     *,
     rest: float = 0.0,
-    rate_hz: float = 7.5,
+    rate_hz: float = QUICK_HZ,
     rest_s: float = 1.2,
     move_s: float = 2.0,
     hold_s: float = 1.6,

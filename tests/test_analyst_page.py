@@ -18,7 +18,7 @@ from measure.clip_job import FIRST_LOOKS
 from measure.command_line import main
 from measure.movements import Movement
 from measure.passes import CAREFUL_HZ, QUICK_HZ
-from measure.search import REST_EVERY
+from measure.search import REST_EVERY, SHORT_HOLD_S
 from measure.setup import CameraSetup, Correction, KnownSetup, MovementCorrection
 from measure.setup_file import write_setup
 from tests import cluster_script, replay_of_script, scripted_arm
@@ -124,5 +124,6 @@ def test_columns_and_rates_are_those_of_the_code() -> None:
     assert f"{CAREFUL_HZ:g} pictures a second of each hold" in words
     assert REST_EVERY == 2
     assert "half as many of the rest" in words
+    assert f"hold shorter than {SHORT_HOLD_S:g} s" in words
     assert FIRST_LOOKS == 3
     assert "first after a pause, three times" in words

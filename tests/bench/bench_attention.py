@@ -31,7 +31,7 @@ from measure.passes import CAREFUL_HZ, QUICK_HZ, models_for
 from measure.pose import PoseProcess
 from measure.pose_model import ModelQuality
 from measure.replay import look, reading_of
-from measure.search import paces_of, search
+from measure.search import closeness, paces_of, search
 from measure.settling import HASTY
 from measure.setup import Setup
 from measure.track_file import load_tracks, save_tracks
@@ -192,8 +192,11 @@ def compared(case: Case, kept: Path) -> Compared:
 def thinned(every: Looked) -> Looked:
     """Return a look at every frame as if only the usual frames had been looked at."""
     found = search(every.quick, every.movement, every.side, every.view, Setup())
-    paces = paces_of(found.trials, every.movement)
-    careful = {name: _chosen(track, CAREFUL_HZ, paces) for name, track in every.careful.items()}
+    times = closeness(found.trials, every.movement, every.facts.measured_fps)
+    paces = paces_of(found.trials, every.movement, times)
+    careful = {
+        name: _chosen(track, CAREFUL_HZ * times, paces) for name, track in every.careful.items()
+    }
     quick = _chosen(every.quick, QUICK_HZ)
     windows = ((-math.inf, math.inf),) if careful else ()
     return replace(every, quick=quick, careful=careful, windows=windows)

@@ -8,13 +8,14 @@ import pytest
 from measure.body import SIDES_EXCHANGED, PoseFrame, Side, Track
 from measure.measurement import measurement_of
 from measure.movements import Movement, View
+from measure.passes import QUICK_HZ
 from measure.readings import Measurement, Provenance, Status
 from measure.search import search
 from measure.settle import settle
 from measure.setup import Setup
 from tests.stick_figure import elevation_track, raise_and_hold
 
-PEAK_DEG, RATE_HZ = 110.0, 7.5
+PEAK_DEG, RATE_HZ = 110.0, QUICK_HZ
 
 
 def read(track: Track, view: View) -> Measurement:

@@ -12,6 +12,7 @@ from measure.errors import DataError, InputError
 from measure.looked import Looked
 from measure.motion_points import LABELS, motion_points
 from measure.movements import Movement, View
+from measure.passes import QUICK_HZ
 from measure.track_c3d import slots_of, write_c3d
 from measure.track_trc import write_trc
 from tests.stick_figure import elevation_track, raise_and_hold
@@ -33,7 +34,7 @@ FACTS = ClipFacts(
 
 @pytest.fixture(scope="module")
 def looked():
-    """A raise at 25 frames a second looked at 7.5 times, with three frames of nobody."""
+    """A raise as the quick pass looks at it at 25 frames a second; in three frames is nobody."""
     track = elevation_track(raise_and_hold(90), Movement.ABDUCTION, Side.LEFT, View.FRONT)
     state, places = track.state.copy(), track.points_px.copy()
     state[GAP], places[GAP] = FrameState.NOBODY, np.nan
@@ -62,7 +63,11 @@ def test_trc_round_trip(looked, tmp_path, scale, units, near):
     write_trc(tmp_path / "a.trc", points)
     lines, times, places = read_trc(tmp_path / "a.trc")
     facts = dict(zip(lines[1].split("\t"), lines[2].split("\t"), strict=True))
-    assert (facts["Units"], facts["DataRate"], facts["NumMarkers"]) == (units, "7.5", "33")
+    assert (facts["Units"], facts["DataRate"], facts["NumMarkers"]) == (
+        units,
+        f"{QUICK_HZ:g}",
+        "33",
+    )
     assert int(facts["NumFrames"]) == len(times) == len(looked.quick)
     assert [each for each in lines[3].split("\t")[2:] if each] == list(LABELS)
     assert lines[5] == ""
@@ -80,7 +85,7 @@ def test_c3d_round_trip(looked, tmp_path, scale, units):
     point = file["parameters"]["POINT"]
     assert point["UNITS"]["value"] == [units]
     assert point["LABELS"]["value"] == list(LABELS)
-    assert point["RATE"]["value"] == pytest.approx([7.5])
+    assert point["RATE"]["value"] == pytest.approx([QUICK_HZ])
     places = file["data"]["points"][:3].transpose(2, 1, 0)
     np.testing.assert_allclose(places, points.places, rtol=1e-6)
     assert np.isnan(places[GAP]).all()

@@ -79,7 +79,7 @@ def never_far_from(track: Track, where: Callable[[float], float], limit_px: floa
     return bool((np.abs(hips - expected)[seen] < limit_px).all())
 
 
-RATES = pytest.mark.parametrize("rate_hz", [5.0, 7.5, 15.0, 30.0])
+RATES = pytest.mark.parametrize("rate_hz", [5.0, 6.0, 7.5, 15.0, 30.0])
 
 
 @RATES

@@ -72,6 +72,31 @@ def test_a_careful_look_sees_the_body_in_place_from_the_first_picture_on(
     assert off[True] < off[False]
 
 
+def test_what_was_visible_before_says_nothing_of_a_look_at_one_person(
+    process: PoseProcess,
+) -> None:
+    """A hand that has gone behind the back is no longer called visible from before."""
+
+    def visibility(start_s: float) -> dict[float, FloatArray]:
+        job = ClipJob(
+            clip=real_model.clip("hand-behind-back-left-full"),
+            passes=(LITE,),
+            rate_hz=5,
+            windows=((start_s, 3.4),),
+            alone=True,
+            careful=True,
+        )
+        found = process.run(job).frames[LITE]
+        return {each.time_s: each.visibility[0] for each in found if len(each.visibility)}
+
+    from_rest, from_hold = visibility(0.0), visibility(3.0)
+    rest = from_rest[min(from_rest)]
+    assert len(from_hold) == 2
+    for time_s, seen in from_hold.items():
+        assert np.max(np.abs(seen - rest)) > 0.3
+        assert from_rest[time_s] == pytest.approx(seen, abs=0.1)
+
+
 def truth(name: str, joint: str, times_s: FloatArray) -> FloatArray:
     """Where a joint truly is in the picture at the given times, shape (n, 2)."""
     with real_model.clip(name).with_suffix(".csv").open(newline="") as file:

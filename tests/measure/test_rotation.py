@@ -15,6 +15,7 @@ from measure.estimators.rotation import (
     rotation_of,
     trunk_turn_deg,
 )
+from measure.passes import QUICK_HZ
 from measure.posture import posture_of
 from measure.setup import BodySetup, CameraSetup, LensProfile, Setup
 from measure.stances import find_stances, zero_level
@@ -55,7 +56,7 @@ def rotation_track(azimuths_deg, side, forearm=USUAL_FOREARM):
         frames.append(project(places, side))
     n = len(frames)
     return Track(
-        time_s=np.arange(n) / 7.5,
+        time_s=np.arange(n) / QUICK_HZ,
         points_px=np.stack(frames),
         visibility=np.ones((n, LANDMARKS)),
         presence=np.ones((n, LANDMARKS)),

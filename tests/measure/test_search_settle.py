@@ -12,7 +12,15 @@ from measure.measurement import measurement_of
 from measure.movements import MOVEMENTS, Movement, View
 from measure.readings import Provenance, Status
 from measure.reasons import Reason
-from measure.search import LEAD_S, REST_EVERY, paces_of, recognised_view, search
+from measure.search import (
+    LEAD_S,
+    REST_EVERY,
+    SHORT_HOLD_S,
+    closeness,
+    paces_of,
+    recognised_view,
+    search,
+)
 from measure.settle import agreed, settle
 from measure.setup import Setup
 from measure.trials import Excursion
@@ -124,24 +132,25 @@ def test_without_a_hold_there_is_no_reading():
     assert measurement.value is None
 
 
-def trial_at(start_s, *, hold=True):
+def trial_at(start_s, *, hold=True, hold_s=2.0):
     return Excursion(
         rest_start_s=start_s - 2.0,
         rest_end_s=start_s,
         start_s=start_s,
         end_s=start_s + 5.0,
         hold_start_s=start_s + 1.5 if hold else None,
-        hold_end_s=start_s + 3.5 if hold else None,
+        hold_end_s=start_s + 1.5 + hold_s if hold else None,
         rest_value=0.0,
         steady=True,
         gap=False,
     )
 
 
-def taken_between(paces, start_s, end_s):
+def taken_between(paces, start_s, end_s, times=1):
     """Return which of the pictures of the careful grid are looked at."""
     thinning = Thinning(paces)
-    grid = [n / 5 for n in range(round(start_s * 5), round(end_s * 5) + 1)]
+    rate = 5 * times
+    grid = [n / rate for n in range(round(start_s * rate), round(end_s * rate) + 1)]
     return [time_s for time_s in grid if thinning.takes(time_s)]
 
 
@@ -156,6 +165,30 @@ def test_holds_are_looked_at_closely_and_what_is_around_them_thinly():
         assert len(hold) == 10
         assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
         assert not move
+
+
+def test_a_short_hold_is_looked_at_twice_as_closely_and_nothing_else_is():
+    short, long, none = trial_at(2.0, hold_s=1.2), trial_at(9.0), trial_at(16.0, hold=False)
+    trials = [short, long, none]
+    times = closeness(trials, Movement.FLEXION, 30.0)
+    assert times == 2
+    taken = taken_between(paces_of(trials, Movement.FLEXION, times), 0.5, 21.0, times)
+    for trial, step in ((short, 0.1), (long, 0.2)):
+        hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
+        rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
+        assert np.diff(hold) == pytest.approx(step)
+        assert len(hold) >= 8
+        assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
+    searched = [t for t in taken if none.start_s - LEAD_S <= t <= none.end_s]
+    assert np.diff(searched) == pytest.approx(0.2)
+
+
+def test_longer_holds_turns_and_slow_cameras_are_looked_at_as_usual():
+    short, long = trial_at(2.0, hold_s=SHORT_HOLD_S - 0.1), trial_at(9.0, hold_s=SHORT_HOLD_S + 0.1)
+    assert closeness([long], Movement.FLEXION, 30.0) == 1
+    assert closeness([trial_at(2.0, hold=False)], Movement.FLEXION, 30.0) == 1
+    assert closeness([short, long], Movement.EXTERNAL_ROTATION, 30.0) == 1
+    assert closeness([short, long], Movement.FLEXION, 9.0) == 1
 
 
 def test_a_person_who_turns_is_followed_in_every_picture():
