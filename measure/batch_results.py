@@ -63,7 +63,7 @@ class ResultsFile:
         self._keys = Keys(settings)
         self._key_of: dict[int, str] = {}
         text = _text(path)
-        self._kept, self.damaged_lines = _lines(path, text)
+        self._kept, self._named, self.damaged_lines = _lines(path, text)
         self._ends_whole = not text or text.endswith("\n")
 
     def key(self, number: int) -> str:
@@ -81,14 +81,15 @@ class ResultsFile:
         if row is None:
             return None
         line = _line_of(row)
-        error = None
+        entry, error = self._entries[number], None
         if line.error is not None:
-            error = _error(line.error)
+            # The same content under another name: the sentence names this clip.
+            error = _error(line.error, Path(line.clip).name, entry.clip.name)
             if not isinstance(error, ClipError) or line.key.startswith(MISSING):
                 return None
         return Outcome(
             number=number,
-            entry=self._entries[number],
+            entry=entry,
             measurement=line.measurement,
             error=error,
             is_earlier=True,
@@ -97,14 +98,18 @@ class ResultsFile:
     def add(self, outcome: Outcome) -> None:
         """Write what became of an entry, so that it is there whatever happens next.
 
+        What was there earlier is written again only for a clip of another path: each has its line.
+
         Raises
         ------
         DataError
             When the file cannot be written.
         """
-        text = json.dumps(
-            to_plain(_line(self.key(outcome.number), outcome)), ensure_ascii=False, allow_nan=False
-        )
+        key = self.key(outcome.number)
+        named = key, str(outcome.entry.clip)
+        if outcome.is_earlier and named in self._named:
+            return
+        text = json.dumps(to_plain(_line(key, outcome)), ensure_ascii=False, allow_nan=False)
         before = "" if self._ends_whole else "\n"
         try:
             with self._path.open("ab") as file:
@@ -117,6 +122,7 @@ class ResultsFile:
                 "safe: make room or correct the rights, and run the same command again."
             ) from error
         self._ends_whole = True
+        self._named.add(named)
 
 
 def _line(key: str, outcome: Outcome) -> _Line:
@@ -148,22 +154,26 @@ def _text(path: Path) -> str:
         raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
 
 
-def _lines(path: Path, text: str) -> tuple[dict[str, str], int]:
-    """Return the last line of each key, and how many lines made no sense."""
+def _lines(path: Path, text: str) -> tuple[dict[str, str], set[tuple[str, str]], int]:
+    """Return the last line of each key, keys with clips, and how many lines made no sense."""
     if not _is_ours(text):
         raise DataError(
             f"{path} is no results file of Thawline, so nothing was added to it. Name another file."
         )
     kept: dict[str, str] = {}
+    named: set[tuple[str, str]] = set()
     damaged = 0
     for row in text.split("\n"):
         if not row:
             continue
         try:
-            kept[_line_of(row).key] = row
+            line = _line_of(row)
         except (ValueError, RecursionError, DataError):
             damaged += 1
-    return kept, damaged
+            continue
+        kept[line.key] = row
+        named.add((line.key, line.clip))
+    return kept, named, damaged
 
 
 def _is_ours(text: str) -> bool:
@@ -178,8 +188,9 @@ def _line_of(row: str) -> _Line:
     return from_plain(_Line, json.loads(row), "a results file")
 
 
-def _error(said: Mapping[str, Any]) -> ThawlineError:
+def _error(said: Mapping[str, Any], name: str, name_here: str) -> ThawlineError:
+    """Return the error that was written for a clip, in the words for the same one here."""
     kind = getattr(errors, said.get("class", ""), None)
     if not (isinstance(kind, type) and issubclass(kind, ThawlineError)):
         kind = ThawlineError
-    return kind(said.get("text", ""))
+    return kind(said.get("text", "").replace(name, name_here))

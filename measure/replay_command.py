@@ -233,7 +233,7 @@ class _Book:
             for outcome in coming:
                 # The line comes last: whoever finds it finds what belongs to it as well.
                 failed = self._write_extras(outcome)
-                if self._results is not None and not outcome.is_earlier:
+                if self._results is not None:
                     self._results.add(outcome)
                 outcomes.append(replace(outcome, reading=None, error=outcome.error or failed))
         except KeyboardInterrupt:

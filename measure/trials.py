@@ -102,10 +102,11 @@ def find_trials(time_s: FloatArray, values: FloatArray, steps: Steps) -> Search:
     centre, tolerance = steps.rest
     neutral = np.abs(smooth - centre) <= tolerance
     moved = bool(np.ptp(smooth) >= steps.least_travel)
+    least_s = LEAST_REST_S - _usual_step_s(time_s) - 1e-6
     found: list[Excursion] = []
     position, neutral_seen = 0, False
     while position < len(smooth):
-        rest = _first_rest(time_s, smooth, neutral, position, steps)
+        rest = _first_rest(time_s, smooth, neutral, position, steps, least_s)
         if rest is None:
             break
         neutral_seen = True
@@ -114,9 +115,9 @@ def find_trials(time_s: FloatArray, values: FloatArray, steps: Steps) -> Search:
         excursion, position = _excursion_after(time_s, smooth, first, last, level, steps)
         while excursion is None and position < len(smooth):
             # A small stir: the rest goes on, unless another comes before the arm leaves this one.
-            again = _first_rest(time_s, smooth, neutral, position, steps)
-            leaves = np.flatnonzero(smooth[position:] > level + steps.least_travel / 2)
-            if len(leaves) == 0 or (again is not None and again[0] < position + leaves[0]):
+            leaves = _first_above(smooth, level + steps.least_travel / 2, position)
+            again = _first_rest(time_s, smooth[:leaves], neutral, position, steps, least_s)
+            if leaves == len(smooth) or again is not None:
                 break
             excursion, position = _excursion_after(time_s, smooth, first, position, level, steps)
         if excursion is not None:
@@ -140,7 +141,12 @@ def _usual_step_s(time_s: FloatArray) -> float:
 
 
 def _first_rest(
-    time_s: FloatArray, values: FloatArray, neutral: NDArray[np.bool_], start: int, steps: Steps
+    time_s: FloatArray,
+    values: FloatArray,
+    neutral: NDArray[np.bool_],
+    start: int,
+    steps: Steps,
+    least_s: float,
 ) -> tuple[int, int] | None:
     """Return first and last index of the next neutral stretch that lasts long enough."""
     n = len(values)
@@ -156,10 +162,17 @@ def _first_rest(
             if high - low > steps.least_travel / 2:
                 break
             last += 1
-        if time_s[last] - time_s[first] >= LEAST_REST_S - _usual_step_s(time_s) - 1e-6:
+        if time_s[last] - time_s[first] >= least_s:
             return first, last
         first += 1
     return None
+
+
+def _first_above(values: FloatArray, limit: float, start: int) -> int:
+    """Return the first index from `start` on with a value above a limit, or their number."""
+    while start < len(values) and values[start] <= limit:
+        start += 1
+    return start
 
 
 def _excursion_after(
@@ -168,9 +181,7 @@ def _excursion_after(
     """Return the next excursion above `level` after index `last`, and where to look next."""
     n = len(values)
     away = level + steps.least_travel / 2
-    start = last
-    while start < n and values[start] <= away:
-        start += 1
+    start = _first_above(values, away, last)
     if start == n:
         return None, n
     rest_end = start - 1

@@ -120,6 +120,26 @@ def test_what_is_taken_over_and_what_is_tried_again(entry: ClipEntry, tmp_path: 
     assert again.damaged_lines == 0
 
 
+def test_the_same_content_twice_has_a_line_each_and_its_own_name(
+    entry: ClipEntry, tmp_path: Path
+) -> None:
+    twin = replace(entry, clip=shutil.copyfile(entry.clip, tmp_path / "twin.mp4"))
+    path = tmp_path / "results.jsonl"
+    broken = Outcome(number=0, entry=entry, error=ClipError("The clip bed.mp4 is empty."))
+    ResultsFile(path, [entry, twin], SETTINGS).add(broken)
+    for _ in range(2):
+        file = ResultsFile(path, [entry, twin], SETTINGS)
+        known = [file.earlier(number) for number in range(2)]
+        names = ["The clip bed.mp4 is empty.", "The clip twin.mp4 is empty."]
+        assert [str(each.error) for each in known if each is not None] == names
+        for each in known:
+            assert each is not None
+            file.add(each)
+        rows = [json.loads(line) for line in path.read_text(encoding="utf-8").splitlines()]
+        assert [row["clip"] for row in rows] == [str(entry.clip), str(twin.clip)]
+        assert [row["error"]["text"] for row in rows] == names
+
+
 def test_of_two_lines_for_a_clip_the_last_counts(entry: ClipEntry, tmp_path: Path) -> None:
     path = tmp_path / "results.jsonl"
     file = ResultsFile(path, [entry], SETTINGS)
