@@ -10,7 +10,7 @@ metre. All limits are ours.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import combinations
+from itertools import combinations, islice
 
 import numpy as np
 
@@ -117,7 +117,7 @@ class Path:
     def speed(self) -> float:
         """Return the recent speed, trunk lengths a second."""
         last = self.sightings[-1]
-        for earlier in reversed(self.sightings[:-1]):
+        for earlier in islice(reversed(self.sightings), 1, None):
             span_s = last.time_s - earlier.time_s
             if span_s >= _SPEED_SPAN_S or earlier is self.sightings[0]:
                 return math.dist(last.centre_px, earlier.centre_px) / last.trunk_px / span_s
