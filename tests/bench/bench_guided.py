@@ -47,9 +47,8 @@ SESSION: tuple[Part, ...] = (
 #: A clinician has so long for both sides, seconds.
 CLINIC_S = 120.0
 
-#: Readings that differ by less are the same: a degree, or two hundredths of the way up the back.
-#: Not nothing, for replay looks at short holds twice as closely.
-SAME = {Unit.DEGREES: 1.0, Unit.FRACTION: 0.02}
+#: Readings that differ by less are the same: a degree, or a hundredth of the way up the back.
+SAME = {Unit.DEGREES: 1.0, Unit.FRACTION: 0.01}
 
 
 def lead(

@@ -21,20 +21,17 @@ SIZE = (640, 480)
 FLEXION = (Movement.FLEXION, Side.RIGHT, View.SIDE)
 NOBODY = Person(state=FrameState.NOBODY, people=0)
 
-#: Pictures are kept with looks here, and not with each: their longest step.
-STEP_S = 2.1 / QUICK_HZ
-
 
 def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
-    """Feed a series of values at the quick rate; return what was captured and the phases."""
+    """Feed a series at the quick rate, pictures at theirs; return captures and standings."""
     track = elevation_track(series, *movement)
     captured, standings = [], []
-    next_picture_s = -np.inf
+    pictures = 0
     for n in range(len(track)):
         time_s = start_s + float(track.time_s[n])
-        if time_s >= next_picture_s:
-            watch.add_picture(picture(n), n, time_s)
-            next_picture_s = time_s + 1 / CAREFUL_HZ
+        while start_s + pictures / CAREFUL_HZ <= time_s + 1e-9:
+            watch.add_picture(picture(n), pictures, start_s + pictures / CAREFUL_HZ)
+            pictures += 1
         found = watch.look(time_s, NOBODY if n in absent else person(track, n))
         if found is not None:
             captured.append(found)
@@ -61,8 +58,8 @@ def test_a_trial_is_captured_on_the_way_back_and_is_the_one_that_a_clip_gives():
     assert one.found.hold_end_s == in_clip.trials[0].hold_end_s
     assert one.found.rest_end_s == in_clip.trials[0].rest_end_s
     start_s, end_s = in_clip.windows[0]
-    assert one.pictures[0].time_s == pytest.approx(start_s, abs=STEP_S)
-    assert one.pictures[-1].time_s == pytest.approx(end_s, abs=STEP_S)
+    assert one.pictures[0].time_s == pytest.approx(start_s, abs=1.1 / CAREFUL_HZ)
+    assert one.pictures[-1].time_s == pytest.approx(end_s, abs=1.1 / CAREFUL_HZ)
     assert phases_of(standings) == [
         Phase.WAIT_NEUTRAL,
         Phase.MOVE,
@@ -166,7 +163,7 @@ def test_a_trial_after_a_long_rest_has_all_its_pictures():
     series = np.concatenate([np.zeros(300), raise_and_hold(90.0, after_s=2.0)])
     ((one,), _) = play(watch_for(), series)
     start_s = max(one.found.rest_start_s, one.found.start_s - 1.5)
-    assert one.pictures[0].time_s <= start_s + STEP_S
+    assert one.pictures[0].time_s <= start_s + 1.1 / CAREFUL_HZ
 
 
 def test_a_trial_longer_than_memory_is_dropped():

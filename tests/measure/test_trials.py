@@ -44,10 +44,11 @@ def test_no_hold_is_said():
     assert trial.hold_start_s is None
 
 
-def test_a_drifting_hold_is_unsteady():
-    rest, drift = np.zeros(9), np.linspace(84, 96, round(1.6 * RATE))
+@pytest.mark.parametrize(("rate_hz", "last"), [(7.5, 94), (RATE, 96)])
+def test_a_drifting_hold_is_unsteady(rate_hz, last):
+    rest, drift = np.zeros(9), np.linspace(84, last, round(1.6 * rate_hz))
     values = np.concatenate([rest, [20, 45, 70], drift, [70, 45, 20], rest])
-    (trial,) = find_trials(times(values), values, STEPS).excursions
+    (trial,) = find_trials(np.arange(len(values)) / rate_hz, values, STEPS).excursions
     assert trial.hold_start_s is not None
     assert not trial.steady
 
