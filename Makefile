@@ -77,7 +77,7 @@ fi
 endef
 
 libraries: $(VENV)/installed
-	@missing=$$($(BIN)/python -m measure.machine_libraries) || true; \
+	@missing=$$($(BIN)/python -m measure.diagnostics.system_libraries) || true; \
 	$(call get,Thawline needs system libraries that are not here.)
 
 # Programs that some tests call, and a font with every letter that they write.
@@ -105,7 +105,7 @@ check: $(VENV)/installed-dev
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 	$(BIN)/codespell
-	$(BIN)/python -m tests.structure
+	$(BIN)/python -m tests.repository.structure
 
 app: install
 	$(BIN)/thawline app
@@ -115,7 +115,7 @@ clips: $(VENV)/installed
 	$(BIN)/python -m sample_clips.make
 
 # The benches print figures; nothing passes or fails. FOLDER keeps clips and what was seen in them;
-# `make bench WRITE=--write` also keeps the table of speed in docs/analyst.md.
+# `make bench WRITE=--write` also keeps the table of speed in measure/docs/analyst.md.
 FOLDER ?= $(HOME)/.cache/thawline-bench
 
 bench: install-dev
@@ -145,14 +145,14 @@ soak: install-dev
 	QT_QPA_PLATFORM=offscreen $(BIN)/python -m tests.soak.run --minutes $(MINUTES)
 
 screenshots: install-dev
-	$(BIN)/python -m gui.screenshots screenshots
+	$(BIN)/python -m tests.support.gui.screenshots screenshots
 
 # Made on the system that it is for. On two slow cores it takes 13 minutes; it needs 0.9 GB of disk.
 DIST ?= dist
 
 bundle: install-dev
 	$(PIP) --editable '.[bundle]'
-	$(BIN)/pyinstaller --noconfirm --distpath $(DIST) --workpath build desktop/thawline.spec
+	$(BIN)/pyinstaller --noconfirm --distpath $(DIST) --workpath build gui/desktop/thawline.spec
 
 bundle-test: bundle programs
-	THAWLINE_BUNDLE=$(DIST)/thawline $(BIN)/python -m pytest tests/test_desktop_bundle.py
+	THAWLINE_BUNDLE=$(DIST)/thawline $(BIN)/python -m pytest tests/gui/desktop/test_bundle.py

@@ -1,4 +1,4 @@
 """How to find out what is known: lens, level, body, and agreement with a goniometer.
 
-Makes the values that :mod:`measure.setup` defines. Nothing here imports Qt.
+Makes the values that :mod:`measure.domain.acquisition` defines. Nothing here imports Qt.
 """

@@ -3,14 +3,14 @@
 import datetime as dt
 from dataclasses import dataclass, replace
 
-from calibration.body_shelf import BODIES, BodyRecord, doubts
-from calibration.correction_shelf import corrections_for
-from calibration.lens_shelf import lenses_of, newest_lens, other_size
-from calibration.level_shelf import LEVELS
-from calibration.placement import PLACEMENTS
-from calibration.remark import Remark
-from measure.neutral import Neutral
-from measure.setup import BodySetup, CameraSetup, KnownSetup, LensProfile
+from calibration.message import Remark
+from calibration.placement.placement import PLACEMENTS
+from calibration.repository.bodies import BODIES, BodyRecord, doubts
+from calibration.repository.corrections import corrections_for
+from calibration.repository.lenses import lenses_of, newest_lens, other_size
+from calibration.repository.levels import LEVELS
+from measure.domain.acquisition import BodySetup, CameraSetup, KnownSetup, LensProfile
+from measure.kinematics.neutral_pose import Neutral
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,6 +119,6 @@ def _usable(record: BodyRecord) -> BodySetup:
     """Return the lengths as the estimators take them.
 
     Without the forearm: knowing it made no reading better that could be shown, neither by a
-    tape nor exactly (docs/calibration.md), so the usual proportion serves everybody.
+    tape nor exactly (calibration/README.md), so the usual proportion serves everybody.
     """
     return replace(record.body, forearm=None)

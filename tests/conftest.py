@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from measure.folders import model_folder
+from measure.system.paths import model_folder
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 

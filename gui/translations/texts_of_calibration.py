@@ -1,15 +1,16 @@
 """Sentences of `calibration` that the window shows, so that the extractor finds them too."""
 
 import ast
-from importlib.resources import files
+from pathlib import Path
+
+import calibration
 
 
 def texts_of_calibration() -> tuple[str, ...]:
     """Return the template of every remark that is written in `calibration`, each once."""
     texts = []
-    for file in sorted(files("calibration").iterdir(), key=lambda each: each.name):
-        if file.name.endswith(".py"):
-            texts += _templates(file.read_text(encoding="utf-8"))
+    for file in sorted(Path(calibration.__path__[0]).rglob("*.py")):
+        texts += _templates(file.read_text(encoding="utf-8"))
     return tuple(dict.fromkeys(texts))
 
 

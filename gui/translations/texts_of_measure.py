@@ -3,13 +3,13 @@
 `measure` knows no Qt: it holds English words, and the window looks them up when it shows them.
 """
 
-from measure.levels import region_of
-from measure.milestones import TASKS
-from measure.movements import MOVEMENTS, View
-from measure.programme import STRETCHES, Irritability, asking
-from measure.progress_series import BREAK_WORDS
-from measure.prompts import PROMPT_WORDS, WORTH_SHOWING
-from measure.reasons import SENTENCES
+from measure.domain.movements import MOVEMENTS, View
+from measure.domain.reasons import SENTENCES
+from measure.domain.vertebral_levels import region_of
+from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING
+from measure.progress.home_programme import STRETCHES, Irritability, asking
+from measure.progress.milestones import TASKS
+from measure.progress.series import BREAK_WORDS
 
 #: One level of every region of the back.
 _LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")

@@ -12,7 +12,7 @@ import tempfile
 from pathlib import Path
 from xml.etree import ElementTree
 
-from gui.language import LANGUAGES
+from gui.text.language import LANGUAGES
 from gui.translations.texts_of_calibration import texts_of_calibration
 from gui.translations.texts_of_measure import texts_of_measure
 

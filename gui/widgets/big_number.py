@@ -4,10 +4,10 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter
 from PySide6.QtWidgets import QWidget
 
-from gui.look import Look
+from gui.style.look import Look
+from gui.text.words import tr, value_words
 from gui.widgets.painted import PaintedWidget
-from gui.words import tr, value_words
-from measure.movements import Unit
+from measure.domain.movements import Unit
 
 #: Digits are never lower than this share of the window's height.
 LEAST_SHARE = 1 / 6

@@ -4,13 +4,14 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.sentences import trouble_sentence
-from gui.services import Services
+from gui.session.services import Services
+from gui.text.sentences import trouble_sentence
+from gui.text.words import tr
 from gui.widgets.sentence import Sentence
 from gui.widgets.text import button
 from gui.widgets.video_view import VideoView
-from gui.words import tr
-from measure.live_events import LiveEvent, LiveFrame, Trouble
+from measure.camera.faults import Trouble
+from measure.live.events import LiveEvent, LiveFrame
 
 
 class CameraView(QWidget):

@@ -7,12 +7,12 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.band_drawing import scale_of
-from gui.engine import ClipCurve
-from gui.look import Look
-from gui.words import tr
-from measure.movements import MOVEMENTS, Movement, Unit
-from measure.readings import Trial
+from gui.drawing.interval_band import scale_of
+from gui.session.interfaces import ClipCurve
+from gui.style.look import Look
+from gui.text.words import tr
+from measure.domain.measurements import Trial
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 
 
 class ClipChart(QWidget):

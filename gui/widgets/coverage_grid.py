@@ -6,10 +6,10 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
-from calibration.lens import COVERAGE_CELLS
-from gui.look import Look
+from calibration.lens.fit import COVERAGE_CELLS
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
-from gui.words import tr
 
 
 class CoverageGrid(PaintedWidget):

@@ -5,9 +5,9 @@ import datetime as dt
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
-from gui.look import Look
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.text import button
-from gui.words import tr
 
 _DAY = dt.timedelta(days=1)
 

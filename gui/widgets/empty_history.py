@@ -4,10 +4,10 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.look import Look
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
 from gui.widgets.text import label
-from gui.words import tr
 
 #: Middle and half-width of the drawn example, in per cent of its height. Made up.
 _EXAMPLE = (

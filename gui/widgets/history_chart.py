@@ -8,14 +8,14 @@ from PySide6.QtCore import QRectF, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.band_drawing import scale_of, strength
-from gui.curves import Curve, Point
-from gui.look import Look
+from gui.drawing.curves import Curve, Point
+from gui.drawing.interval_band import scale_of, strength
+from gui.style.look import Look
+from gui.text.words import event_mark, side_title, tr
 from gui.widgets.day_axis import DayAxis
-from gui.words import event_mark, side_title, tr
-from measure.body import Side
-from measure.movements import MOVEMENTS, Movement, Unit
-from measure.records import Event
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.records import Event
 
 _DAY_S = 86_400.0
 #: Both shoulders of one session stand a little apart.

@@ -4,9 +4,9 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.look import Look
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
-from gui.words import tr
 
 
 class HoldRing(PaintedWidget):

@@ -5,10 +5,10 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
-from gui.look import Look
-from gui.transform import PictureTransform
+from gui.drawing.transform import PictureTransform
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
-from gui.words import tr
 
 #: How far an arrow key moves the cross, in pixels of the picture; with Shift one.
 _STEP_PX = 10

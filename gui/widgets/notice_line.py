@@ -2,8 +2,8 @@
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from gui.text.words import notice
 from gui.widgets.text import label
-from gui.words import notice
 
 
 class NoticeLine(QWidget):

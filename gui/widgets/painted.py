@@ -4,7 +4,7 @@ from PySide6.QtCore import Slot
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.look import Look
+from gui.style.look import Look
 
 
 class PaintedWidget(QWidget):

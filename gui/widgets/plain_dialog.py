@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
-from gui.widgets.button_row import ButtonRow
+from gui.widgets.buttons import ButtonRow
 from gui.widgets.text import button, label
 
 

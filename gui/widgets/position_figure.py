@@ -6,12 +6,12 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QWidget
 
-from gui.figure import Figure, Point, figure
-from gui.look import Look
+from gui.drawing.posture_figure import Figure, Point, figure
+from gui.style.look import Look
+from gui.text.words import movement_plainly, side_name, tr
 from gui.widgets.painted import PaintedWidget
-from gui.words import movement_plainly, side_name, tr
-from measure.body import Side
-from measure.movements import Movement
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 
 #: The figure reaches so far from the hips, in body heights: up, down, to either side.
 _UP, _DOWN, _ACROSS = 0.56, 0.52, 0.48

@@ -6,12 +6,12 @@ from PySide6.QtCore import QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.band_drawing import paint_band, paint_guide, paint_refusal, paint_scale
-from gui.look import Look
+from gui.drawing.interval_band import paint_band, paint_guide, paint_refusal, paint_scale
+from gui.style.look import Look
+from gui.text.words import measurement_words, trial_words
 from gui.widgets.painted import PaintedWidget
-from gui.words import measurement_words, trial_words
-from measure.movements import MOVEMENTS, Movement
-from measure.readings import Measurement, Trial
+from measure.domain.measurements import Measurement, Trial
+from measure.domain.movements import MOVEMENTS, Movement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from gui.look import Look
+from gui.style.look import Look
 from gui.widgets.painted import PaintedWidget
 
 #: Never smaller than this share of the window's height, to be read from three metres.

@@ -5,11 +5,11 @@ from functools import partial
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
-from gui.look import Look
+from gui.style.look import Look
+from gui.text.words import stretch_name, tr
 from gui.widgets.flow_row import FlowRow
 from gui.widgets.text import button, label
-from gui.words import stretch_name, tr
-from measure.records import Plan, Stretch, StretchLog
+from measure.domain.records import Plan, Stretch, StretchLog
 
 _GAP_PX = 8
 

@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Sl
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QCheckBox, QSizePolicy, QStyle, QWidget
 
-from gui.look import Look
+from gui.style.look import Look
 
 _MARGIN = 4
 

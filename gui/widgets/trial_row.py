@@ -2,11 +2,11 @@
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from gui.guide import Attempt, AttemptState, Guide
-from gui.look import Look
+from gui.protocol.plan import Attempt, AttemptState, Guide
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.reading_band import ReadingBand, Shown, shown_trial
-from gui.words import tr
-from measure.movements import Movement
+from measure.domain.movements import Movement
 
 
 class TrialRow(QWidget):

@@ -4,14 +4,14 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
-from gui.look import Look
-from gui.overlay import paint_figure, paint_framing
-from gui.transform import PictureTransform
+from gui.drawing.overlay import paint_figure, paint_framing
+from gui.drawing.transform import PictureTransform
+from gui.style.look import Look
+from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
-from gui.words import tr
-from measure.body import FloatArray, Side
-from measure.live_events import LiveFrame
-from measure.movements import Movement
+from measure.domain.landmarks import FloatArray, Side
+from measure.domain.movements import Movement
+from measure.live.events import LiveFrame
 
 
 def image_of(frame: LiveFrame) -> QImage:

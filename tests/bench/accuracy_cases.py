@@ -15,17 +15,17 @@ from typing import Any
 
 from tqdm import tqdm
 
-from measure.body import Side
-from measure.looked import Looked
-from measure.manifest import ClipEntry
-from measure.movements import Movement, View
-from measure.passes import Models
-from measure.pose import PoseProcess
-from measure.pose_model import ModelQuality, obtain
-from measure.replay import look
-from measure.search import search
-from measure.setup import Setup
-from measure.track_file import load_tracks, save_tracks
+from measure.clips.inputs import ClipEntry
+from measure.clips.observation import Looked
+from measure.clips.observation_file import load_tracks, save_tracks
+from measure.clips.read import look
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, View
+from measure.pose.ensemble import Models
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import ModelQuality, obtain
+from measure.trials.scan import search
 
 #: The bundles that each quality reads with.
 QUALITIES: Mapping[str, tuple[ModelQuality, ...]] = {

@@ -15,16 +15,17 @@ from typing import Any
 
 import numpy as np
 
-from measure.angles import mean_near_median
-from measure.body import FloatArray, Track
-from measure.estimators.elevation import elevation_of
-from measure.estimators.reach import reach_of
-from measure.estimators.rotation import rotation_of
-from measure.intervals import difficulty
-from measure.movements import Movement, View
-from measure.posture import middle, posture_of
-from measure.setup import Setup
-from measure.stances import find_stances, zero_level
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import FloatArray
+from measure.domain.movements import Movement, View
+from measure.domain.tracks import Track
+from measure.kinematics.angles import mean_near_median, middle
+from measure.kinematics.elevation import elevation_of
+from measure.kinematics.keypoints import posture_of
+from measure.kinematics.reach import reach_of
+from measure.kinematics.rotation import rotation_of
+from measure.kinematics.rotation_phases import find_stances, zero_level
+from measure.kinematics.uncertainty import difficulty
 from tests.bench.accuracy_cases import Case
 from tests.bench.accuracy_judge import Judged
 

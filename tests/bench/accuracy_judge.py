@@ -5,14 +5,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.intervals import measured_half_width
-from measure.looked import Looked
-from measure.movements import Movement
-from measure.readings import Measurement, Status
-from measure.replay import reading_of
-from measure.search import Found, search
-from measure.settle import Settled
-from measure.setup import Setup
+from measure.clips.observation import Looked
+from measure.clips.read import reading_of
+from measure.domain.acquisition import Setup
+from measure.domain.measurements import Measurement, Status
+from measure.domain.movements import Movement
+from measure.kinematics.uncertainty import measured_half_width
+from measure.trials.refinement import Settled
+from measure.trials.scan import Found, search
 from tests.bench.accuracy_cases import Case
 
 

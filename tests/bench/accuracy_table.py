@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 import numpy as np
 from scipy import stats
 
-from measure.movements import MOVEMENTS, Movement, Unit
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from tests.bench.accuracy_judge import Judged
 
 HEADER = (

@@ -5,7 +5,7 @@
 FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
 what the networks saw in them. `--fit` fits the corrections and intervals anew, on all sets but
 the final one, before judging; `--write` copies the final set's table into README.md and
-docs/accuracy.md, between their marks.
+measure/docs/accuracy.md, between their marks.
 """
 
 import argparse
@@ -15,7 +15,7 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
-from measure import corrections, intervals
+from measure.kinematics import bias_correction, uncertainty
 from tests.bench import accuracy_fit as fitting
 from tests.bench import accuracy_table as tables
 from tests.bench.accuracy_cases import (
@@ -89,7 +89,7 @@ def main() -> int:
     text = "\n\n".join(report)
     print(text)
     if arguments.write:
-        for name in ("README.md", "docs/accuracy.md"):
+        for name in ("README.md", "measure/docs/accuracy.md"):
             _copy(_ROOT / name, report[0].split("\n\n### ")[0] if name == "README.md" else text)
     return 0
 
@@ -110,14 +110,14 @@ def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
                 f"Too few people were filmed and looked at to fit {', '.join(lacking)}. Film all "
                 "sets first (--film); nothing was changed."
             )
-    fitting.write(_ROOT / "measure/fitted.json", fitting.fit_all(samples["heavy"][0]))
+    fitting.write(_ROOT / "measure/kinematics/fitted.json", fitting.fit_all(samples["heavy"][0]))
     spans: dict[str, dict[str, float]] = {}
     for quality, (learned, checked) in samples.items():
         for name, scores in fitting.unseen_scores(learned, checked).items():
             spans.setdefault(name, {})[quality] = float(f"{fitting.conformal(scores):.3g}")
-    fitting.write(_ROOT / "measure/intervals.json", spans)
-    corrections.fitted.cache_clear()
-    intervals.measured.cache_clear()
+    fitting.write(_ROOT / "measure/kinematics/intervals.json", spans)
+    bias_correction.fitted.cache_clear()
+    uncertainty.measured.cache_clear()
 
 
 def _report(quality: str, found: list[Judged]) -> str:

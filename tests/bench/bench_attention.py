@@ -7,7 +7,7 @@ FOLDER holds the accuracy bench's clips; the first N of each movement and view o
 are looked at twice, as usual and at every frame. What was seen is kept in KEPT, so a run that was
 stopped goes on where it was; `--looks` stops it after so many looks. The trial set has 15 frames a
 second; `--film` takes the same people at 30 instead, as phones do, and films them in FOLDER first
-(brings PyTorch). `--write` copies the table into docs/analyst.md.
+(brings PyTorch). `--write` copies the table into measure/docs/analyst.md.
 """
 
 import argparse
@@ -22,24 +22,24 @@ from pathlib import Path
 import numpy as np
 from tqdm import tqdm
 
-from measure.body import Track
+from measure.clips.inputs import ClipEntry
+from measure.clips.observation import Looked
+from measure.clips.observation_file import load_tracks, save_tracks
+from measure.clips.read import look, reading_of
+from measure.domain.acquisition import Setup
+from measure.domain.movements import MOVEMENTS, Unit
+from measure.domain.tracks import Track
 from measure.errors import DataError
-from measure.looked import Looked
-from measure.manifest import ClipEntry
-from measure.movements import MOVEMENTS, Unit
-from measure.passes import CAREFUL_HZ, QUICK_HZ, models_for
-from measure.pose import PoseProcess
-from measure.pose_model import ModelQuality
-from measure.replay import look, reading_of
-from measure.search import closeness, paces_of, search
-from measure.settling import HASTY
-from measure.setup import Setup
-from measure.track_file import load_tracks, save_tracks
-from measure.video_times import Pace, RegularGrid, Thinning
+from measure.live.trial_refiner import HASTY
+from measure.pose.ensemble import models_for
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import ModelQuality
+from measure.trials.scan import closeness, paces_of, search
+from measure.video.sampling import CAREFUL_HZ, QUICK_HZ, Pace, RegularGrid, Thinning
 from tests.bench.accuracy_cases import Case, load_cases
 
 _ROOT = Path(__file__).resolve().parents[2]
-_DOCUMENT = _ROOT / "docs" / "analyst.md"
+_DOCUMENT = _ROOT / "measure/docs/analyst.md"
 #: Frames a second of most phones and webcams.
 USUAL_FPS = 30
 _FILMED = "usual"

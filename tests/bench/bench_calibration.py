@@ -8,7 +8,7 @@ roll, each body's own forearm as a tape would find it; for the reach C7 as a hel
 (which the program does not use for the height: here is tried what it would bring). The people that
 nothing was fitted on stand first, then all, among them those that the corrections were fitted on
 with nothing known.
-`--write` copies the table into docs/calibration.md, between its marks.
+`--write` copies the table into calibration/README.md, between its marks.
 """
 
 import argparse
@@ -24,19 +24,19 @@ from typing import Any
 
 import numpy as np
 
-from measure.body import FloatArray
-from measure.corrections import reach_correction
-from measure.estimators.rotation import USUAL_FOREARM
-from measure.looked import Looked
-from measure.movements import Movement
-from measure.posture import posture_of
-from measure.search import search
-from measure.settle import settle
-from measure.setup import BodySetup, CameraSetup, LensProfile, Setup
+from measure.clips.observation import Looked
+from measure.domain.acquisition import BodySetup, CameraSetup, LensProfile, Setup
+from measure.domain.landmarks import FloatArray
+from measure.domain.movements import Movement
+from measure.kinematics.bias_correction import reach_correction
+from measure.kinematics.keypoints import posture_of
+from measure.kinematics.rotation import USUAL_FOREARM
+from measure.trials.refinement import settle
+from measure.trials.scan import search
 from sample_clips.body import bodies_folder, load_body, shape_of
 from tests.bench.accuracy_cases import Case, kept_path, load_cases, looked_at
 
-_DOCUMENT = Path(__file__).resolve().parents[2] / "docs/calibration.md"
+_DOCUMENT = Path(__file__).resolve().parents[2] / "calibration/README.md"
 _MARKS = re.compile(r"(<!-- known:begin -->\n).*?(<!-- known:end -->)", re.DOTALL)
 #: The sets of people, and what they are called in the table.
 _PEOPLE = {

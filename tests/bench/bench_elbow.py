@@ -4,7 +4,7 @@
 
 FOLDER is the accuracy bench's, filmed and looked at. Clips of all its sets count, those that the
 corrections were fitted on too: the groups are compared with each other. `--write` copies the
-table into docs/accuracy.md.
+table into measure/docs/accuracy.md.
 """
 
 import argparse
@@ -13,13 +13,13 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.movements import Movement
-from measure.reasons import Reason
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
 from tests.bench.accuracy_cases import is_kept, load_cases, looked_at
 from tests.bench.accuracy_fit import STRAIGHT_DEG
 from tests.bench.accuracy_judge import Judged, judge
 
-_DOCUMENT = Path(__file__).resolve().parents[2] / "docs" / "accuracy.md"
+_DOCUMENT = Path(__file__).resolve().parents[2] / "measure/docs/accuracy.md"
 _BEGIN, _END = "<!-- elbow:begin -->\n", "<!-- elbow:end -->"
 _SETS = ("fitting", "checking", "trial", "second", "final")
 #: Below it flexion is read worse.

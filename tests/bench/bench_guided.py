@@ -21,14 +21,14 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from gui.guide import HOME_MOVEMENTS
-from measure.body import Side
-from measure.folders import model_folder
-from measure.movements import MOVEMENTS, Movement, Unit
-from measure.readings import Measurement
-from measure.store import Store
-from tests.real_model import clip
-from tests.virtual_screen import virtual_screen
+from gui.protocol.plan import HOME_MOVEMENTS
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.storage.store import Store
+from measure.system.paths import model_folder
+from tests.support.real_model import clip
+from tests.support.virtual_screen import virtual_screen
 
 Part = tuple[Movement, Side, str]
 
@@ -58,7 +58,14 @@ def lead(
     with virtual_screen() as display:
         done = subprocess.run(
             [
-                *(sys.executable, "-m", "tests.guided_window", *more, "--movements", *movements),
+                *(
+                    sys.executable,
+                    "-m",
+                    "tests.support.guided_window",
+                    *more,
+                    "--movements",
+                    *movements,
+                ),
                 *("--", *map(str, clips)),
             ],
             env={
@@ -112,7 +119,7 @@ def replay(folder: Path, more: list[str], session: Sequence[Part]) -> dict[str, 
             writer.writerow((clip(name), movement.value, side.value))
     subprocess.run(
         [
-            *(sys.executable, "-m", "measure.command_line", "replay", *more),
+            *(sys.executable, "-m", "measure.cli.main", "replay", *more),
             *("--manifest", str(table), "--json", str(results)),
         ],
         stdout=subprocess.DEVNULL,

@@ -18,17 +18,17 @@ from typing import NoReturn
 import numpy as np
 
 import sample_clips
-from measure.body import Side
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct
 from measure.errors import PoseProcessError
-from measure.landmarker import Landmarker
-from measure.live import LiveEngine
-from measure.live_events import EventKind, LiveFrame, Source
-from measure.movements import Movement
-from measure.passes import Models
-from measure.picture_job import PictureJob
-from measure.pose import PoseProcess
-from measure.pose_model import ModelQuality, load
-from measure.records import Conduct
+from measure.live.engine import LiveEngine
+from measure.live.events import EventKind, LiveFrame, Source
+from measure.pose.ensemble import Models
+from measure.pose.network import Landmarker
+from measure.pose.picture_job import PictureJob
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import ModelQuality, load
 from tests.bench.replay_camera import frames_of
 
 CLIP = Path(sample_clips.__file__).parent / "clips" / "flexion-left-full.mp4"

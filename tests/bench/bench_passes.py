@@ -5,7 +5,7 @@
 FOLDER holds the accuracy bench's clips and, in tracks/, what was seen in them; no network runs.
 The good clips of the trial and final sets are read three ways: as usual; from the heavy network's
 plain pass alone, with the same trials and corrections; and as a bare loop would, from the largest
-uncorrected angle of that pass. `--write` copies the table into docs/analyst.md.
+uncorrected angle of that pass. `--write` copies the table into measure/docs/analyst.md.
 """
 
 import argparse
@@ -17,17 +17,17 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.estimators.elevation import elevation_of
-from measure.looked import Looked
-from measure.movements import MOVEMENTS, Movement, Unit
-from measure.posture import posture_of
-from measure.replay import reading_of
-from measure.search import search
-from measure.settling import HASTY
-from measure.setup import Setup
+from measure.clips.observation import Looked
+from measure.clips.read import reading_of
+from measure.domain.acquisition import Setup
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.kinematics.elevation import elevation_of
+from measure.kinematics.keypoints import posture_of
+from measure.live.trial_refiner import HASTY
+from measure.trials.scan import search
 from tests.bench.accuracy_cases import Case, is_kept, load_cases, looked_at
 
-_DOCUMENT = Path(__file__).resolve().parents[2] / "docs" / "analyst.md"
+_DOCUMENT = Path(__file__).resolve().parents[2] / "measure/docs/analyst.md"
 _MARKS = re.compile(r"(<!-- passes:begin -->\n).*?(<!-- passes:end -->)", re.DOTALL)
 _WAYS = {
     "usual": "usual reading",

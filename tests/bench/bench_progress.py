@@ -3,7 +3,7 @@
     python -m tests.bench.bench_progress [--people N] [--write] [--speed]
 
 Simulates people whose truth is known, looks at them every week, and prints a table.
-`--write` copies it into docs/progress.md between its marks. `--speed` instead times what ten
+`--write` copies it into gui/help/progress.md between its marks. `--speed` instead times what ten
 years of daily sessions of five people cost.
 """
 
@@ -17,12 +17,12 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.body import Side
+from measure.domain.landmarks import Side
 from tests.bench.progress_limit import best_power
 from tests.bench.progress_people import Course, Outcome, first_weeks, series_of
 from tests.bench.progress_rules import first_beside, first_plain, first_stall, first_verdict
 
-_DOCUMENT = Path(__file__).resolve().parents[2] / "docs" / "progress.md"
+_DOCUMENT = Path(__file__).resolve().parents[2] / "gui/help/progress.md"
 _MARKS = re.compile(r"(<!-- progress:begin -->\n).*?(<!-- progress:end -->)", re.DOTALL)
 _SEED = 20_261_128
 

@@ -5,8 +5,8 @@
 a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
 processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
 and memory as a clip grows. f: kept tracks over clips. g: what is written. h: hundreds of clips,
-killed twice and gone on with. `--write` copies the rows into docs/analyst.md and leaves those of
-other parts there.
+killed twice and gone on with. `--write` copies the rows into measure/docs/analyst.md and leaves
+those of other parts there.
 
 Other programs on the computer spoil a and c, which go by the clock; the rest goes by processor
 seconds and memory.
@@ -19,12 +19,13 @@ from functools import partial
 from pathlib import Path
 from statistics import median
 
-from measure.clip_job import ClipJob, PosePass
-from measure.manifest import ClipEntry
-from measure.passes import QUICK_HZ, Models, models_for
-from measure.pose import PoseProcess
-from measure.pose_model import Bundle, ModelQuality, obtain
-from measure.replay import read_clip
+from measure.clips.inputs import ClipEntry
+from measure.clips.read import read_clip
+from measure.pose.ensemble import Models, models_for
+from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import Bundle, ModelQuality, obtain
+from measure.video.sampling import QUICK_HZ
 from tests.bench import speed_crowd, speed_kept, speed_length, speed_resumed
 from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames
 from tests.bench.speed_effort import SHORT, THOROUGH, Effort

@@ -13,14 +13,14 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from measure.body import Side
-from measure.exports import Choices, Format, export
-from measure.history import History
-from measure.import_json import history_from_json
-from measure.movements import Movement
-from measure.store import Store
-from measure.store_backup import backup
-from tests import record_samples as sample
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.export.formats import Choices, Format, export
+from measure.export.history_json import history_from_json
+from measure.storage.backup import backup
+from measure.storage.store import Store
+from tests.support import record_samples as sample
 
 MOVEMENTS = (Movement.FLEXION, Movement.ABDUCTION, Movement.EXTERNAL_ROTATION)
 

@@ -17,20 +17,20 @@ from dataclasses import dataclass
 from PySide6.QtCore import QEvent, QEventLoop, QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
-from gui.application import assemble, prepare
-from gui.feed import EngineFeed
-from gui.guide import Task
-from gui.main_window import MainWindow
-from measure.body import Side
-from measure.folders import data_folder, model_folder
-from measure.live import LiveEngine
-from measure.live_events import LiveFrame
-from measure.movements import Movement
-from measure.passes import Models
-from measure.pose_model import ModelQuality, load
+from gui.app.application import assemble, prepare
+from gui.app.main_window import MainWindow
+from gui.protocol.plan import Task
+from gui.session.engine_feed import EngineFeed
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.live.engine import LiveEngine
+from measure.live.events import LiveFrame
+from measure.pose.ensemble import Models
+from measure.pose_models.bundles import ModelQuality, load
+from measure.system.paths import data_folder, model_folder
 from tests.bench.bench_live import CLIP, USUAL_FPS, Idle, bare_apart, used_s
-from tests.guided_window import Heart
-from tests.virtual_screen import virtual_screen
+from tests.support.guided_window import Heart
+from tests.support.virtual_screen import virtual_screen
 
 #: More trials than are made meanwhile.
 ENDLESS = Task(movement=Movement.FLEXION, side=Side.LEFT, trials=99, practice=0)

@@ -13,13 +13,13 @@ from pathlib import Path
 
 from tqdm import tqdm
 
-from measure.demo_command import SampleClip, sample_clips
-from measure.manifest import ClipEntry
-from measure.passes import models_for
-from measure.pose import PoseProcess
-from measure.replay import look, reading_of
-from measure.setup import Setup
-from measure.track_file import load_tracks, save_tracks
+from measure.cli.demo import SampleClip, sample_clips
+from measure.clips.inputs import ClipEntry
+from measure.clips.observation_file import load_tracks, save_tracks
+from measure.clips.read import look, reading_of
+from measure.domain.acquisition import Setup
+from measure.pose.ensemble import models_for
+from measure.pose.supervisor import PoseProcess
 from tests.bench.accuracy_cases import lesser
 
 _ROOT = Path(__file__).resolve().parents[2]

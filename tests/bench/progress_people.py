@@ -9,11 +9,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.body import FloatArray, Side
-from measure.movements import Movement
-from measure.progress_series import Series
-from measure.progress_slope import DAYS_A_MONTH
-from measure.records import Conduct
+from measure.domain.landmarks import FloatArray, Side
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct
+from measure.progress.series import Series
+from measure.progress.trend_line import DAYS_A_MONTH
 
 #: A Monday.
 FIRST_DAY = 739_600

@@ -10,10 +10,10 @@ from collections.abc import Callable, Collection, Sequence
 import numpy as np
 from scipy import stats
 
-from measure.progress_drift import shared_drift
-from measure.progress_looks import Look, Verdict, looks, stalled, trend
-from measure.progress_series import Series
-from measure.progress_slope import fit_slope
+from measure.progress.drift import shared_drift
+from measure.progress.series import Series
+from measure.progress.trend_line import fit_slope
+from measure.progress.weekly_verdicts import Look, Verdict, looks, stalled, trend
 
 CHANGED = (Verdict.GAINING, Verdict.LOSING)
 LIKELY = (*CHANGED, Verdict.LIKELY_GAINING, Verdict.LIKELY_LOSING)

@@ -13,14 +13,14 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from measure.body import Side
-from measure.history import History
-from measure.movements import Movement
-from measure.progress import Progress, progress_of
-from measure.report import report_html
-from measure.store import Store
-from tests.progress_histories import day, history
-from tests.record_samples import person, trial
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.progress.overview import Progress, progress_of
+from measure.report.page import report_html
+from measure.storage.store import Store
+from tests.support.progress_histories import day, history
+from tests.support.record_samples import person, trial
 
 _Result = TypeVar("_Result")
 
@@ -83,9 +83,9 @@ def _time_page(known: History, found: Progress) -> None:
     """Time the window's page of curves, and its list of every session."""
     from PySide6.QtWidgets import QApplication
 
-    from gui.application import prepare
-    from gui.pages.progress_page import ProgressPage
-    from gui.stage import Stage
+    from gui.app.application import prepare
+    from gui.pages.progress.history import ProgressPage
+    from tests.support.gui.stage import Stage
 
     application = QApplication.instance() or QApplication([])
     prepare(application)  # type: ignore[arg-type] # ours, or the one made here
@@ -114,7 +114,7 @@ def _time_page(known: History, found: Progress) -> None:
 
 
 def _pdf(known: History) -> bytes:
-    from gui.report_file import report_bytes
+    from gui.report.files import report_bytes
 
     return report_bytes(known, _TODAY, ".pdf")[0]
 

@@ -13,10 +13,10 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.camera import Shot
-from measure.live_process import LiveWork
-from measure.pose_messages import Message
-from measure.pose_process import Answers, listen, take_pipes
+from measure.camera.capture import Shot
+from measure.live.worker import LiveWork
+from measure.pose.messages import Message
+from measure.pose.worker import Answers, listen, take_pipes
 
 
 def frames_of(clip: Path) -> list[np.ndarray]:
@@ -67,7 +67,7 @@ class ReplayCamera:
 def main() -> None:
     """Serve as the live process."""
     incoming, outgoing = take_pipes()
-    from measure.landmarker import Landmarker
+    from measure.pose.network import Landmarker
 
     frames = frames_of(Path(sys.argv[1]))
     answers = Answers(outgoing)

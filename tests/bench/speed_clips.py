@@ -3,9 +3,9 @@
 import subprocess
 from pathlib import Path
 
-from measure.body import Side
-from measure.manifest import ClipEntry
-from measure.movements import Movement
+from measure.clips.inputs import ClipEntry
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 
 _CLIPS = Path(__file__).resolve().parents[2] / "sample_clips" / "clips"
 #: Frames a second of most phones and webcams; the sample clips have fewer.

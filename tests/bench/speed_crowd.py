@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from pathlib import Path
 from statistics import median
 
-from measure.batch import read_many
-from measure.clip_outcome import ReadingSettings
-from measure.manifest import ClipEntry
-from measure.passes import models_for
-from measure.pose import PoseProcess
-from measure.pose_model import ModelQuality
+from measure.batch.run import read_many
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ReadingSettings
+from measure.pose.ensemble import models_for
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import ModelQuality
 from tests.bench.speed_clips import small_clips, usual_entries
 from tests.bench.speed_effort import Effort
 from tests.bench.speed_process import Spent, elsewhere, memory_mb

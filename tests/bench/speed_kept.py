@@ -5,14 +5,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
-from measure.batch_results import ResultsFile
-from measure.batch_summary import write_table
-from measure.clip_outcome import Outcome, ReadingSettings
-from measure.passes import models_for
-from measure.pose import PoseProcess
-from measure.replay import read_clip, reading_of
-from measure.setup import Setup
-from measure.track_file import load_tracks, save_tracks
+from measure.batch.results_file import ResultsFile
+from measure.batch.summary import write_table
+from measure.clips.observation_file import load_tracks, save_tracks
+from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.read import read_clip, reading_of
+from measure.domain.acquisition import Setup
+from measure.pose.ensemble import models_for
+from measure.pose.supervisor import PoseProcess
 from tests.bench.keep_clips import CLIPS, TRACKS
 from tests.bench.speed_clips import usual_entries
 from tests.bench.speed_effort import Effort

@@ -5,15 +5,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from measure.body import PoseFrame, Side
-from measure.clip_job import ClipJob, PosePass
-from measure.movements import Movement
-from measure.passes import QUICK_HZ
-from measure.person import follow_person
-from measure.pose import PoseProcess
-from measure.pose_model import ModelQuality, obtain
-from measure.search import search
-from measure.setup import Setup
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.tracks import PoseFrame
+from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import ModelQuality, obtain
+from measure.tracking.offline import follow_person
+from measure.trials.scan import search
+from measure.video.sampling import QUICK_HZ
 from tests.bench.speed_clips import long_clip
 from tests.bench.speed_effort import THOROUGH, Effort
 from tests.bench.speed_process import elsewhere, memory_mb, spent

@@ -9,8 +9,8 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Any
 
-from measure.pose import PoseProcess
-from measure.pose_model import Bundle
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import Bundle
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +70,7 @@ def bare_loop(clip: Path, bundle: Bundle, people: int, most: int = 1_000_000) ->
     import cv2
     import numpy as np
 
-    from measure.landmarker import Landmarker
+    from measure.pose.network import Landmarker
 
     source = cv2.VideoCapture(str(clip), cv2.CAP_FFMPEG)
     frames = 0

@@ -68,7 +68,7 @@ def study(folder: Path, count: int) -> Path:
 def _run(manifest: Path, name: str, killed_after: list[int]) -> Path:
     """Run the command to its end, killed before as often as told; return its results' file."""
     results = manifest.with_name(f"{name}.jsonl")
-    command = [sys.executable, "-m", "measure.command_line", "replay", "--manifest", str(manifest)]
+    command = [sys.executable, "-m", "measure.cli.main", "replay", "--manifest", str(manifest)]
     command += ["--results", str(results), "--csv", str(results.with_suffix(".csv"))]
     command += ["--workers", "2", "--model-quality", "lite"]
     for lines in killed_after:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-DOCUMENT = Path(__file__).resolve().parents[2] / "docs" / "analyst.md"
+DOCUMENT = Path(__file__).resolve().parents[2] / "measure/docs/analyst.md"
 _MARKS = re.compile(r"(<!-- speed:begin -->\n)(.*?)(<!-- speed:end -->)", re.DOTALL)
 _HEAD = "| | what | asked for | measured |\n|---|---|---|---|\n"
 

@@ -6,16 +6,22 @@ from pathlib import Path
 
 import pytest
 
-from calibration.body_shelf import BODIES, BodySource, keep_lengths
-from calibration.correction_shelf import CORRECTIONS, KeptCorrection, corrections_for, switch
 from calibration.known_setup import forget_person, known_setup
-from calibration.lens_shelf import LENSES
-from calibration.level_shelf import LEVELS, CameraLevel
-from calibration.placement import PLACEMENTS, Placement
-from measure.body import Side
+from calibration.placement.placement import PLACEMENTS, Placement
+from calibration.repository.bodies import BODIES, BodySource, keep_lengths
+from calibration.repository.corrections import CORRECTIONS, KeptCorrection, corrections_for, switch
+from calibration.repository.lenses import LENSES
+from calibration.repository.levels import LEVELS, CameraLevel
+from measure.domain.acquisition import (
+    BodySetup,
+    Correction,
+    KnownSetup,
+    LensProfile,
+    MovementCorrection,
+)
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.errors import InputError
-from measure.movements import Movement
-from measure.setup import BodySetup, Correction, KnownSetup, LensProfile, MovementCorrection
 
 WHO = "0" * 31 + "7"
 TODAY = dt.date(2026, 11, 25)

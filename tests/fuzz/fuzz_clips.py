@@ -12,15 +12,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from measure.body import Side
+from measure.clips.read import read_clip
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, View
 from measure.errors import ClipError, ThawlineError
-from measure.movements import Movement, View
-from measure.passes import Models
-from measure.pose import PoseProcess
-from measure.pose_model import Bundle, ModelQuality
-from measure.replay import read_clip
+from measure.pose.ensemble import Models
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import Bundle, ModelQuality
 from tests.fuzz.damage import damaged
-from tests.odd_clips import odd_clip
+from tests.support.odd_clips import odd_clip
 
 #: No clip may take longer: seconds of silence, and of work (Linux; elsewhere of time passed).
 LONGEST_S = 20.0

@@ -20,37 +20,37 @@ from tempfile import TemporaryDirectory
 
 import numpy as np
 
-from calibration.agreement_report import studies
-from calibration.agreement_table import read_pairs
-from calibration.body_shelf import BODIES, BodyRecord, BodySource
-from calibration.correction_shelf import CORRECTIONS, KeptCorrection
-from calibration.lens_shelf import LENSES
-from calibration.level_shelf import LEVELS, CameraLevel
-from calibration.limits_of_agreement import Pairing
-from calibration.placement import PLACEMENTS
-from calibration.shelf import Shelf
-from gui.settings import WindowSettings
+from calibration.agreement.report import studies
+from calibration.agreement.table import read_pairs
+from calibration.placement.placement import PLACEMENTS
+from calibration.repository.bodies import BODIES, BodyRecord, BodySource
+from calibration.repository.corrections import CORRECTIONS, KeptCorrection
+from calibration.repository.lenses import LENSES
+from calibration.repository.levels import LEVELS, CameraLevel
+from calibration.repository.shelf import Shelf
+from calibration.statistics.bland_altman import Pairing
+from gui.session.settings import WindowSettings
+from measure.clips.inputs import read_manifest
+from measure.domain.acquisition import Correction
+from measure.domain.history import History
+from measure.domain.movements import Movement
 from measure.errors import ClipError, ThawlineError
-from measure.export_json import history_json
-from measure.exports import Choices, Format, export
-from measure.history import History
-from measure.import_json import read_history
-from measure.manifest import read_manifest
-from measure.movements import Movement
-from measure.pose_model import ModelQuality, own_bundle
-from measure.progress import progress_of
-from measure.report import report_html
-from measure.setup import Correction
-from measure.store import Store
-from measure.store_backup import inspect, restore
-from measure.video_check import check_clip
-from tests import record_samples as sample
-from tests.fake_packages import BUNDLES
+from measure.export.formats import Choices, Format, export
+from measure.export.history_json import read_history
+from measure.export.json_format import history_json
+from measure.pose_models.bundles import ModelQuality, own_bundle
+from measure.progress.overview import progress_of
+from measure.report.page import report_html
+from measure.storage.backup import inspect, restore
+from measure.storage.store import Store
+from measure.video.container import check_clip
 from tests.fuzz.bounds import most_memory_mb
 from tests.fuzz.damage import damaged
 from tests.fuzz.kept_files import placements, results_file, setup_file, use_results, use_setup
 from tests.fuzz.kept_tracks import kept_tracks, use_tracks
 from tests.fuzz.values import HOSTILE_TEXTS, hostile_json, hostile_table
+from tests.support import record_samples as sample
+from tests.support.fake_packages import BUNDLES
 
 #: No file may take longer, seconds.
 LONGEST_S = 20.0

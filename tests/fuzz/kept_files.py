@@ -6,17 +6,17 @@ from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from calibration.placement import Placement
-from measure.batch_results import ResultsFile
-from measure.body import Side
-from measure.clip_outcome import Outcome, ReadingSettings
+from calibration.placement.placement import Placement
+from measure.batch.results_file import ResultsFile
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.setup_file import read_setup, write_setup
+from measure.domain.acquisition import KnownSetup
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.errors import ClipError
-from measure.manifest import ClipEntry
-from measure.movements import Movement
-from measure.setup import KnownSetup
-from measure.setup_file import read_setup, write_setup
-from tests import record_samples as sample
 from tests.fuzz.fuzz_clips import MODELS
+from tests.support import record_samples as sample
 
 _ENTRIES = [
     ClipEntry(clip=Path(f"raise {number}.mp4"), movement=Movement.FLEXION, side=Side.LEFT)

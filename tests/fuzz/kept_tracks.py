@@ -3,16 +3,16 @@
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from measure.body import Side
-from measure.clip_job import ClipFacts
-from measure.looked import Looked
-from measure.manifest import ClipEntry
-from measure.movements import Movement, View
-from measure.replay import reading_of
-from measure.setup import Setup
-from measure.software import software
-from measure.track_file import load_tracks, save_tracks
-from tests.stick_figure import elevation_track, raise_and_hold
+from measure.clips.inputs import ClipEntry
+from measure.clips.observation import Looked
+from measure.clips.observation_file import load_tracks, save_tracks
+from measure.clips.read import reading_of
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, View
+from measure.pose.jobs import ClipFacts
+from measure.system.versions import software
+from tests.support.stick_figure import elevation_track, raise_and_hold
 
 PASSES = ("full", "full mirrored", "heavy", "heavy mirrored")
 

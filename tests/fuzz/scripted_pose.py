@@ -12,11 +12,12 @@ from typing import Any
 
 import numpy as np
 
-from measure import pose_process
-from measure.body import SIDES_EXCHANGED, Side, Track
-from measure.movements import Movement, View
-from measure.pose_messages import Kind, Message, job_of
-from tests.stick_figure import elevation_track, raise_and_hold
+from measure.domain.landmarks import SIDES_EXCHANGED, Side
+from measure.domain.movements import Movement, View
+from measure.domain.tracks import Track
+from measure.pose import worker
+from measure.pose.messages import Kind, Message, job_of
+from tests.support.stick_figure import elevation_track, raise_and_hold
 
 RATE_HZ = 30.0
 
@@ -62,22 +63,20 @@ def _shows_the_mirror_image(rgb: np.ndarray) -> bool:
 
 
 def main() -> None:
-    incoming, outgoing = pose_process.take_pipes()
-    answers = pose_process.Answers(outgoing)
+    incoming, outgoing = worker.take_pipes()
+    answers = worker.Answers(outgoing)
     orders: queue.Queue[Message] = queue.Queue()
-    threading.Thread(target=pose_process.listen, args=(incoming, orders), daemon=True).start()
+    threading.Thread(target=worker.listen, args=(incoming, orders), daemon=True).start()
     makers: dict[Any, Any] = {}
     answers.send(Message(kind=Kind.READY))
     while True:
         order = orders.get()
         if order.kind is Kind.MODEL:
-            makers[pose_process.ModelQuality(order.values["quality"])] = Looker
+            makers[worker.ModelQuality(order.values["quality"])] = Looker
             answers.send(Message(kind=Kind.READY))
         elif order.kind is Kind.JOB:
             job = job_of(order)
-            pose_process._serve(
-                lambda job=job: pose_process._facts_of_clip(job, makers, answers), answers
-            )
+            worker._serve(lambda job=job: worker._facts_of_clip(job, makers, answers), answers)
 
 
 if __name__ == "__main__":

@@ -8,11 +8,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.application import prepare
-from gui.collector import Collector
-from gui.safety import Answer
-from gui.stage import TODAY, Stage
-from measure.body import Side
+from gui.app.application import prepare
+from gui.protocol.red_flags import Answer
+from gui.workers.garbage_collection import Collector
+from measure.domain.landmarks import Side
+from tests.support.gui.stage import TODAY, Stage
 
 
 @pytest.fixture(scope="session")

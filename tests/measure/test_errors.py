@@ -6,14 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from calibration.agreement_table import read_pairs
-from measure.clip_key import content_hash
-from measure.command_line import main
+from calibration.agreement.table import read_pairs
+from measure.batch.cache_key import content_hash
+from measure.cli.main import main
+from measure.clips.inputs import read_manifest
 from measure.errors import ClipError, DataError, InputError, ManifestError, in_short, printable
-from measure.manifest import read_manifest
-from measure.store import Store
-from measure.video_check import check_clip
-from tests import record_samples as sample
+from measure.storage.store import Store
+from measure.video.container import check_clip
+from tests.support import record_samples as sample
 
 #: Clears the screen of a terminal.
 STEERING = "\x1b[2J"

@@ -9,7 +9,7 @@ from sample_clips.bvh import read_bvh
 from sample_clips.captured import arm_goals, captured_shots
 from sample_clips.person import Person
 from sample_clips.scenario import Camera, Movement, Scenario, Side, View
-from tests.sample_clips.stick_body import stick_body
+from tests.support.stick_body import stick_body
 
 
 def limb(name: str, offsets: list[tuple[float, float, float]], names: list[str]) -> str:

@@ -16,7 +16,7 @@ from sample_clips.scenario import (
     View,
     nominal_heading_deg,
 )
-from tests.sample_clips.stick_body import stick_body
+from tests.support.stick_body import stick_body
 
 BODY = stick_body()
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from sample_clips.skeleton import Skin, frame, place_bones, turn_about, turn_from_frames
-from tests.sample_clips.stick_body import stick_body
+from tests.support.stick_body import stick_body
 
 BODY = stick_body()
 

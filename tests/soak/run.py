@@ -28,25 +28,27 @@ from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from gui.application import assemble, prepare
-from gui.clip_reading import local_models
-from gui.feed import EngineFeed
-from gui.guide import Task
-from gui.main_window import MainWindow
-from measure.body import PoseFrame, Side
-from measure.clip_job import PosePass
-from measure.folders import data_folder, model_folder
-from measure.live import LiveEngine
-from measure.live_events import EventKind, LiveEvent, LiveFrame, Trouble
-from measure.movements import Movement
-from measure.passes import Models
-from measure.picture_job import PictureJob
-from measure.pose_model_checksums import ModelQuality
-from measure.store import Store
-from tests.live_figures import empty_bundle
-from tests.real_model import clip
-from tests.scripted_live import ScriptedPose
+from gui.app.application import assemble, prepare
+from gui.app.main_window import MainWindow
+from gui.protocol.plan import Task
+from gui.session.clip_reader import local_models
+from gui.session.engine_feed import EngineFeed
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.tracks import PoseFrame
+from measure.live.engine import LiveEngine
+from measure.live.events import EventKind, LiveEvent, LiveFrame
+from measure.pose.ensemble import Models
+from measure.pose.jobs import PosePass
+from measure.pose.picture_job import PictureJob
+from measure.pose_models.catalogue import ModelQuality
+from measure.storage.store import Store
+from measure.system.paths import data_folder, model_folder
 from tests.soak.usage import Usage, usage
+from tests.support.live_figures import empty_bundle
+from tests.support.real_model import clip
+from tests.support.scripted_live import ScriptedPose
 
 #: What may be, from the first measurement on.
 MOST_GROWTH_MB = 20.0
@@ -169,7 +171,7 @@ class Soak(QObject):
             measure.summary.finish.click()
         elif measure.start.isVisible() and self._is_over:
             self._window.close()
-        elif measure.live.isVisible() and self._is_over and measure.measuring is not None:
+        elif measure.live.engine.isVisible() and self._is_over and measure.measuring is not None:
             if self._finished_s is None:
                 self._finished_s = time.monotonic()
                 measure.measuring.stop_movement()
@@ -193,7 +195,13 @@ def engine(quality: ModelQuality | None, scripted: Path | None) -> LiveEngine:
     bundles = {each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)}
     return LiveEngine(
         lambda: Models(name="heavy", bundles=bundles),
-        command=(sys.executable, "-m", "tests.scripted_live", "good", str(scripted / "mark")),
+        command=(
+            sys.executable,
+            "-m",
+            "tests.support.scripted_live",
+            "good",
+            str(scripted / "mark"),
+        ),
         make_process=lambda models: Forgetful(),
         stall_s=20.0,
     )

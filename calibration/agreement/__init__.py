@@ -1,0 +1,1 @@
+"""Camera against goniometer: pairs, study, raters, plot, correction."""

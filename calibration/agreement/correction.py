@@ -1,0 +1,196 @@
+"""A correction against a goniometer: when a study may make one, and how large it may be.
+
+All thresholds here are ours. A correction is offered, never applied here: it is switched on
+by a person, stored with every reading that used it, and breaks the series.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from calibration.agreement.pairs_table import Pair
+from calibration.agreement.study import ENOUGH_PAIRS, ENOUGH_PEOPLE, Agreement
+from calibration.agreement.wording import degrees_text
+from calibration.statistics.bland_altman import Pairing
+from calibration.statistics.proportional_bias import GainError, gain_error
+from measure.domain.acquisition import Correction
+from measure.domain.acquisition_checks import LARGEST_BIAS_DEG, LARGEST_CHANGE_DEG, LARGEST_GAIN
+from measure.domain.landmarks import FloatArray
+from measure.domain.movements import MOVEMENTS
+
+#: A bias known less well than this would be replaced by an error of its own, degrees.
+LOOSEST_BIAS_DEG = 3.0
+#: A gain needs angles this far apart, and to be known this well.
+LEAST_RANGE_DEG = 60.0
+LOOSEST_GAIN = 0.1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OfferedCorrection:
+    """A correction with what it did to people who were left out of making it.
+
+    Attributes
+    ----------
+    error_before_deg, error_after_deg
+        Root mean square difference from the goniometer, each person corrected by a correction
+        made from the others.
+    sentence
+        The same in words.
+    """
+
+    correction: Correction
+    error_before_deg: float
+    error_after_deg: float
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoCorrection:
+    """Why a study makes no correction, in words."""
+
+    sentence: str
+
+
+def correction_from(found: Agreement, study: str) -> OfferedCorrection | NoCorrection:
+    """Return a bounded correction, or why there is none.
+
+    It needs at least 30 pairs of at least 10 people, of repeats at the same moment: fewer
+    people say little about others, and the interval of the bias is then itself a guess. The
+    bias must be shown (its interval does not hold zero) and known to 3 degrees; the gain is
+    used only where it is shown, known to 0.1 and studied over 60 degrees. Bias over 10
+    degrees, gain over 0.2, or a change over 15 degrees anywhere in the studied range are
+    refused. At last the correction must help people who were left out of making it.
+
+    The line difference = a + b mean becomes, solved for the goniometer, a correction of the
+    camera's value: gain = b / (1 + b/2), as difference and mean share the camera's value.
+    """
+    name = MOVEMENTS[found.movement].name.lower()
+    if found.pairing is not Pairing.SAME_MOVE or found.limits.pairs < ENOUGH_PAIRS:
+        return NoCorrection(
+            sentence=f"it needs {ENOUGH_PAIRS} pairs, camera and goniometer at the same moment."
+        )
+    if found.people < ENOUGH_PEOPLE:
+        return NoCorrection(
+            sentence=f"it needs {ENOUGH_PEOPLE} people; this study has {found.people}."
+        )
+    bias = found.limits.bias
+    gain = found.gain if _gain_is_known(found.gain) else None
+    if bias.holds(0.0) and gain is None:
+        return NoCorrection(sentence="no difference is shown that could be corrected.")
+    if bias.half_width > LOOSEST_BIAS_DEG:
+        return NoCorrection(
+            sentence=f"the bias is known only to {degrees_text(bias.half_width)} degrees; "
+            f"it needs {LOOSEST_BIAS_DEG:g}. More people would help."
+        )
+    people = _people(found)
+    correction = _fit(people, with_gain=gain is not None, study=study)
+    too_large = _too_large(correction)
+    if too_large:
+        return NoCorrection(sentence=too_large)
+    before, after = _left_out(people, with_gain=gain is not None)
+    if after >= before:
+        return NoCorrection(
+            sentence="tried on people left out of making it, it did not lessen the difference."
+        )
+    return OfferedCorrection(
+        correction=correction,
+        error_before_deg=before,
+        error_after_deg=after,
+        sentence=f"for {name}, {_worded(correction)}. On people left out of making it, the "
+        f"difference from the goniometer fell from {degrees_text(before)} to "
+        f"{degrees_text(after)} degrees (root mean square). It starts a new series.",
+    )
+
+
+def _worded(correction: Correction) -> str:
+    way = "taken off" if correction.bias_deg > 0 else "added"
+    words = f"{degrees_text(abs(correction.bias_deg))} degrees are {way}"
+    if correction.gain == 0:
+        return words
+    way = "less" if correction.gain > 0 else "more"
+    return (
+        f"{words} at {degrees_text(correction.centre_deg)} degrees, and {abs(correction.gain):.2f} "
+        f"{way} for each degree above"
+    )
+
+
+def _gain_is_known(gain: GainError | None) -> bool:
+    return (
+        gain is not None
+        and not gain.slope.holds(0.0)
+        and gain.slope.half_width <= LOOSEST_GAIN
+        and gain.highest_deg - gain.lowest_deg >= LEAST_RANGE_DEG
+    )
+
+
+#: One person's camera and goniometer readings, in the same order.
+_Person = tuple[FloatArray, FloatArray]
+
+
+def _people(found: Agreement) -> list[_Person]:
+    """Return each person's camera and goniometer readings."""
+    grouped: dict[str, list[Pair]] = {}
+    for pair in found.pairs:
+        grouped.setdefault(pair.person, []).append(pair)
+    return [
+        (
+            np.array([pair.camera_deg for pair in pairs]),
+            np.array([pair.goniometer_deg for pair in pairs]),
+        )
+        for pairs in grouped.values()
+    ]
+
+
+def _fit(people: list[_Person], *, with_gain: bool, study: str) -> Correction:
+    """Return the correction that these people's readings ask for."""
+    pairs = sum(len(camera) for camera, _ in people)
+    line = gain_error([each[0] for each in people], [each[1] for each in people])
+    centre = float(np.mean([camera.mean() for camera, _ in people]))
+    lowest = min(float(camera.min()) for camera, _ in people)
+    highest = max(float(camera.max()) for camera, _ in people)
+    if not with_gain or line is None:
+        bias = float(np.mean([(camera - gonio).mean() for camera, gonio in people]))
+        gain = 0.0
+    else:
+        slope = line.slope.value
+        at_zero = line.at_centre_deg - slope * line.centre_deg
+        bias = (at_zero + slope * centre) / (1 + slope / 2)
+        gain = slope / (1 + slope / 2)
+    return Correction(
+        bias_deg=bias,
+        gain=gain,
+        centre_deg=centre,
+        pairs=pairs,
+        study=study,
+        lowest_deg=lowest,
+        highest_deg=highest,
+    )
+
+
+def _too_large(correction: Correction) -> str:
+    ends = (correction.lowest_deg, correction.highest_deg)
+    changes = [abs(correction.corrected_deg(end) - end) for end in ends if end is not None]
+    if abs(correction.bias_deg) > LARGEST_BIAS_DEG:
+        what = f"a bias of {degrees_text(correction.bias_deg)} degrees"
+    elif abs(correction.gain) > LARGEST_GAIN:
+        what = f"a gain error of {correction.gain:.2f}"
+    elif max(changes) > LARGEST_CHANGE_DEG:
+        what = f"a change of {degrees_text(max(changes))} degrees at the end of the range"
+    else:
+        return ""
+    return (
+        f"{what} is too large to be corrected away. Look for its cause: the view, the placement "
+        "of camera or goniometer, the zero position."
+    )
+
+
+def _left_out(people: list[_Person], *, with_gain: bool) -> tuple[float, float]:
+    """Return the root mean square difference before and after, each person left out once."""
+    before, after = [], []
+    for place, (camera, goniometer) in enumerate(people):
+        others = people[:place] + people[place + 1 :]
+        made = _fit(others, with_gain=with_gain, study="")
+        fixed = np.array([made.corrected_deg(value) for value in camera])
+        before.append(np.mean((camera - goniometer) ** 2))
+        after.append(np.mean((fixed - goniometer) ** 2))
+    return float(np.sqrt(np.mean(before))), float(np.sqrt(np.mean(after)))

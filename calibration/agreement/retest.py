@@ -1,0 +1,69 @@
+"""The repeatability kit on what is kept: a person's own sessions as a test-retest series."""
+
+from collections import defaultdict
+
+from calibration.statistics.repeatability import (
+    Repeatability,
+    RetestSession,
+    repeatability,
+    repeatability_paragraph,
+)
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Status
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct, MeasurementRecord
+from measure.progress.series import instrument_of
+
+
+def retests(history: History) -> dict[tuple[Movement, Side], Repeatability]:
+    """Return what each shoulder's sessions say, by movement and side.
+
+    Only sessions done and measured like the latest one: another way of doing it or another
+    set-up is another instrument. Sessions of one day count as one.
+    """
+    groups: dict[tuple[Movement, Side], list[MeasurementRecord]] = defaultdict(list)
+    for record in history.measurements:
+        found = record.measurement
+        if found.status is Status.READING and found.value is not None:
+            groups[found.movement, found.side].append(record)
+    order = list(Movement)
+    return {
+        key: repeatability(key[0], _sessions(groups[key]))
+        for key in sorted(groups, key=lambda key: (order.index(key[0]), key[1]))
+    }
+
+
+def retest_words(history: History) -> str:
+    """Return the paragraphs of all shoulders and movements, or that there is nothing yet."""
+    found = retests(history)
+    if not found:
+        return (
+            "There are no readings yet. Measure a shoulder that is not expected to change in "
+            "several sessions; from 8 on its own scatter is used."
+        )
+    return "\n\n".join(
+        f"{side.capitalize()} shoulder. {repeatability_paragraph(one)}"
+        for (_, side), one in found.items()
+    )
+
+
+def _sessions(records: list[MeasurementRecord]) -> list[RetestSession]:
+    latest = max(records, key=lambda each: each.taken.utc)
+    alike = _way(latest)
+    days: dict[int, list[float]] = defaultdict(list)
+    for each in records:
+        if _way(each) == alike:
+            days[each.taken.day.toordinal()] += _values(each)
+    return [RetestSession(day=float(day), trials=tuple(values)) for day, values in days.items()]
+
+
+def _values(record: MeasurementRecord) -> list[float]:
+    """Return the scored trials, or the value itself where no trials are kept."""
+    found = record.measurement
+    scored = [trial.value for trial in found.trials if trial.scored]
+    return [one for one in scored or [found.value] if one is not None]
+
+
+def _way(record: MeasurementRecord) -> tuple[Conduct, tuple[object, ...]]:
+    return record.conduct, instrument_of(record.measurement)

@@ -1,0 +1,202 @@
+"""An agreement study of one movement: all figures of its pairs, and why some are missing.
+
+Here: which rows go into which statistic. The statistics are in
+:mod:`calibration.statistics.bland_altman`, :mod:`calibration.statistics.proportional_bias` and
+:mod:`calibration.statistics.icc`; the sentences in :mod:`calibration.agreement.wording`.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from calibration.agreement.pairs_table import Pair
+from calibration.agreement.raters import (
+    Key,
+    RepeatError,
+    TesterBias,
+    bias_by_tester,
+    camera_of,
+    compare_instruments,
+    compare_testers,
+    goniometer_of,
+    grouped,
+    person_of,
+    repeat_error,
+    shoulder_of,
+)
+from calibration.agreement.table import PairTable
+from calibration.statistics.bland_altman import FEWEST_UNITS, Limits, Pairing, limits_of_agreement
+from calibration.statistics.icc import Reliability
+from calibration.statistics.proportional_bias import GainError, gain_error
+from measure.domain.movements import MOVEMENTS, Movement
+
+#: Below these, every figure is printed with a warning. Ours: with 30 independent pairs a
+#: limit of agreement is known to about 0.65 standard deviations, and repeats of few people
+#: carry little about other people.
+ENOUGH_PAIRS = 30
+ENOUGH_PEOPLE = 10
+#: A narrower range of angles tells little about gain and makes any ICC low, degrees. Ours.
+NARROW_RANGE_DEG = 30.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Agreement:
+    """All figures of one movement; a figure that cannot be had is None.
+
+    Attributes
+    ----------
+    limits
+        Bias and limits of agreement, camera minus goniometer.
+    gain
+        Regression of the difference on the mean; None with SEPARATE pairing.
+    instruments
+        Camera and goniometer as two raters, first pair of each shoulder.
+    testers
+        Testers as raters, goniometer only; shoulders that each of them measured.
+    camera_repeat, goniometer_repeat
+        Repeatability, from numbered repeats only.
+    by_tester
+        Empty unless there are at least two testers.
+    pairs
+        The rows that the figures come from.
+    notes
+        What a reader must know before using a figure, in words.
+    """
+
+    movement: Movement
+    pairing: Pairing
+    people: int
+    shoulders: int
+    limits: Limits
+    gain: GainError | None
+    instruments: Reliability | None
+    testers: Reliability | None
+    camera_repeat: RepeatError | None
+    goniometer_repeat: RepeatError | None
+    by_tester: tuple[TesterBias, ...]
+    pairs: tuple[Pair, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TooLittle:
+    """A movement whose pairs cannot carry a study, and why, in words."""
+
+    movement: Movement
+    sentence: str
+
+
+def studies(
+    table: PairTable, pairing: Pairing = Pairing.SAME_MOVE
+) -> tuple[Agreement | TooLittle, ...]:
+    """Return the study of every movement in a table, each on its own."""
+    return tuple(study(pairs, pairing) for pairs in table.by_movement().values())
+
+
+def study(pairs: Sequence[Pair], pairing: Pairing = Pairing.SAME_MOVE) -> Agreement | TooLittle:
+    """Return all figures for the pairs of one movement.
+
+    Raises
+    ------
+    ValueError
+        When the pairs are of several movements, or there are none.
+    """
+    movements = {pair.movement for pair in pairs}
+    if len(movements) != 1:
+        raise ValueError(f"a study is of one movement, not of {sorted(movements)}")
+    movement = movements.pop()
+    if pairing is Pairing.SAME_MOVE:
+        used = [pair for pair in pairs if pair.complete]
+        unit: Key = person_of
+    else:
+        used = _with_both(pairs)
+        unit = shoulder_of
+    people = len({pair.person for pair in used})
+    if people < FEWEST_UNITS:
+        return TooLittle(movement=movement, sentence=_too_little(movement, used, people))
+    camera = grouped(used, unit, camera_of)
+    goniometer = grouped(used, unit, goniometer_of)
+    limits = limits_of_agreement(camera, goniometer, pairing)
+    gain = gain_error(camera, goniometer) if pairing is Pairing.SAME_MOVE else None
+    numbered = used if pairing is Pairing.SEPARATE else [p for p in used if p.repeat is not None]
+    instruments = compare_instruments(used)
+    return Agreement(
+        movement=movement,
+        pairing=pairing,
+        people=people,
+        shoulders=len({pair.shoulder for pair in used}),
+        limits=limits,
+        gain=gain,
+        instruments=instruments,
+        testers=compare_testers(used),
+        camera_repeat=repeat_error(numbered, camera_of),
+        goniometer_repeat=repeat_error(numbered, goniometer_of),
+        by_tester=bias_by_tester(used),
+        pairs=tuple(used),
+        notes=_notes(pairs, used, people, limits, instruments, pairing),
+    )
+
+
+def _with_both(pairs: Sequence[Pair]) -> list[Pair]:
+    """Return the rows of the shoulders that both instruments measured at least once."""
+    camera = {pair.shoulder for pair in pairs if math.isfinite(pair.camera_deg)}
+    goniometer = {pair.shoulder for pair in pairs if math.isfinite(pair.goniometer_deg)}
+    return [pair for pair in pairs if pair.shoulder in camera & goniometer]
+
+
+def _too_little(movement: Movement, used: Sequence[Pair], people: int) -> str:
+    pairs = sum(pair.complete for pair in used)
+    return (
+        f"{MOVEMENTS[movement].name}: {pairs} complete pair{'s' * (pairs != 1)} of {people} "
+        f"{'person' if people == 1 else 'people'}. Agreement is a statement about people, so "
+        f"it needs at least {FEWEST_UNITS}; {ENOUGH_PAIRS} pairs of {ENOUGH_PEOPLE} people "
+        "make firm figures."
+    )
+
+
+def _notes(
+    given: Sequence[Pair],
+    used: Sequence[Pair],
+    people: int,
+    limits: Limits,
+    instruments: Reliability | None,
+    pairing: Pairing,
+) -> tuple[str, ...]:
+    notes = []
+    left_out = len(given) - len(used)
+    if left_out:
+        notes.append(
+            f"{left_out} row{'s' * (left_out != 1)} without both readings "
+            f"{'was' if left_out == 1 else 'were'} left out."
+        )
+    if limits.pairs < ENOUGH_PAIRS or people < ENOUGH_PEOPLE:
+        notes.append(
+            f"Few readings: take every figure as a first impression until there are "
+            f"{ENOUGH_PAIRS} pairs of {ENOUGH_PEOPLE} people."
+        )
+    if limits.sd.value < 1e-9:
+        notes.append(
+            "Every difference is exactly the same, which real readings never are. "
+            "Check whether one column was copied from the other."
+        )
+    for instrument, reading in (("camera", camera_of), ("goniometer", goniometer_of)):
+        values = [reading(pair) for pair in used if math.isfinite(reading(pair))]
+        if max(values) == min(values):
+            notes.append(
+                f"Every {instrument} reading is {values[0]:g} degrees: "
+                "nothing can be said about how it follows the angle."
+            )
+        elif max(values) - min(values) < NARROW_RANGE_DEG and instrument == "goniometer":
+            notes.append(
+                "The shoulders differ little, which makes every ICC low and the gain unsure; "
+                "judge by the limits of agreement."
+            )
+    if instruments is None:
+        notes.append("No ICC: all shoulders read the same.")
+    if len({pair.shoulder for pair in used}) > people:
+        what = "ICCs" if pairing is Pairing.SAME_MOVE else "ICCs and limits"
+        notes.append(
+            "Both shoulders of a person resemble each other, so the intervals of the "
+            f"{what} are somewhat too narrow."
+        )
+    return tuple(notes)

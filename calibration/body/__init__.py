@@ -1,0 +1,1 @@
+"""Lengths of a body, by tape or from landmarks marked by hand."""

@@ -1,0 +1,84 @@
+"""C7 and the pelvis, marked once in a picture of the back by a helper or clinician.
+
+C7 is the most prominent bone at the base of the neck, the head bent a little forward; the iliac
+spines are the two dimples above the buttocks. All limits are ours.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.domain.acquisition_checks import POSSIBLE, is_possible
+from measure.domain.landmarks import FloatArray, Landmark
+from measure.errors import InputError
+
+#: Marks may lie this far beside the trunk line, as a share of the trunk.
+MOST_BESIDE = 0.15
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BackMarks:
+    """Heights above mid-hip along the trunk line, over the trunk's length."""
+
+    c7_height: float
+    iliac_spines: float
+
+
+def back_marks(
+    places: Mapping[Landmark, Point], c7_px: Point, spines_px: tuple[Point, Point]
+) -> BackMarks:
+    """Return where C7 and the iliac spines lie on the trunk line.
+
+    Parameters
+    ----------
+    places
+        Shoulders and hips in the same picture, pixels, y down; of a person seen from the back.
+    c7_px, spines_px
+        The marks, pixels.
+
+    Raises
+    ------
+    InputError
+        When shoulders or hips are missing, the picture shows the front, or a mark cannot be.
+    """
+    names = (
+        Landmark.LEFT_SHOULDER,
+        Landmark.RIGHT_SHOULDER,
+        Landmark.LEFT_HIP,
+        Landmark.RIGHT_HIP,
+    )
+    if not all(mark in places for mark in names):
+        raise InputError("Shoulders and hips were not found in the picture. Take another one.")
+    left, right, left_hip, right_hip = (np.array(places[mark], dtype=np.float64) for mark in names)
+    if left[0] >= right[0]:
+        raise InputError("The picture does not show the back. Mark a picture of the back.")
+    hip, shoulder = (left_hip + right_hip) / 2, (left + right) / 2
+    along = shoulder - hip
+    c7 = _on_trunk(np.array(c7_px, dtype=np.float64), hip, along, "C7")
+    spines = [_on_trunk(np.array(each, dtype=np.float64), hip, along, "") for each in spines_px]
+    middle = float(np.mean(spines))
+    for name, words, value in (
+        ("c7_height", "C7", c7),
+        ("iliac_spines", "the dimples of the pelvis", middle),
+    ):
+        if not is_possible(name, value):
+            low, high = POSSIBLE[name]
+            raise InputError(
+                f"The mark of {words} lies at {value:.2f} of the way from hips to shoulders; "
+                f"{low:g} to {high:g} is possible. Mark it again."
+            )
+    return BackMarks(c7_height=c7, iliac_spines=middle)
+
+
+def _on_trunk(mark: FloatArray, hip: FloatArray, along: FloatArray, name: str) -> float:
+    """Return how high a mark lies along the trunk; C7 must also lie on its line."""
+    if not np.isfinite(mark).all():
+        raise InputError("A mark is not a number. Mark it again.")
+    square = float(along @ along)
+    beside = float(np.cross(np.append(along, 0), np.append(mark - hip, 0))[2]) / square
+    if name and abs(beside) > MOST_BESIDE:
+        raise InputError(f"The mark of {name} lies beside the spine. Mark it again.")
+    return float((mark - hip) @ along) / square

@@ -1,0 +1,54 @@
+"""`thawline agreement`: the figures of a study with a goniometer, from a table of pairs."""
+
+import argparse
+from pathlib import Path
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Compare camera and goniometer readings from a table.
+
+    The table is a CSV file with the columns person, movement, side, camera_deg,
+    goniometer_deg, and if wanted repeat and tester. Number repeats of the same position from
+    1 in the column repeat; without numbers, several pairs of a person may be of different
+    positions. Every movement is judged on its own.
+
+    examples:
+      thawline agreement readings.csv
+      thawline agreement readings.csv --plot readings.png --json readings.json
+    """
+    parser.add_argument("table", type=Path, metavar="FILE.csv", help="the paired readings")
+    parser.add_argument("--json", type=Path, metavar="FILE", help="write all figures as JSON")
+    parser.add_argument("--plot", type=Path, metavar="FILE.png", help="write the agreement plot")
+    parser.add_argument(
+        "--separate-repeats",
+        action="store_true",
+        help="camera and goniometer took their repeats one after the other, not at the same moment",
+    )
+    parser.add_argument(
+        "--keep-for",
+        metavar="CAMERA",
+        help="keep the corrections offered for this camera, switched off "
+        "(see: thawline calibrate correction)",
+    )
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print what the table says; return 0, also where some movement has too little."""
+    from calibration.agreement.report import keep_corrections, print_studies, write_json
+    from calibration.agreement.table import read_pairs
+    from calibration.statistics.bland_altman import Pairing
+
+    table = read_pairs(arguments.table)
+    pairing = Pairing.SEPARATE if arguments.separate_repeats else Pairing.SAME_MOVE
+    study = arguments.table.stem
+    judged = print_studies(table, pairing, study)
+    if arguments.json is not None:
+        write_json(arguments.json, judged, study)
+    if arguments.plot is not None:
+        from calibration.agreement.plot import save_agreement_figure
+
+        save_agreement_figure(judged, arguments.plot)
+    if arguments.keep_for is not None:
+        keep_corrections(judged, study, arguments.keep_for)
+    return 0

@@ -1,0 +1,160 @@
+"""`thawline calibrate body`: a person's lengths and marks."""
+
+import argparse
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from calibration.cli.arguments import point
+
+if TYPE_CHECKING:
+    from calibration.body.lengths import BodyLengths
+    from calibration.repository.bodies import BodyRecord, BodySource
+    from measure.domain.tracks import Track
+
+
+def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Find a person's arm lengths and shoulder width, and mark C7 and the pelvis."""
+    poses = ways.add_parser("poses", help="from clips of two stances facing the camera")
+    poses.add_argument("neutral", type=Path, metavar="NEUTRAL", help="standing, arms hanging")
+    poses.add_argument(
+        "raised",
+        type=Path,
+        nargs="?",
+        metavar="RAISED",
+        help="arms out to the sides, no further than is comfortable",
+    )
+    poses.set_defaults(run=_poses)
+    marks = ways.add_parser("marks", help="C7 and pelvis, marked in a clip of the back")
+    marks.add_argument("clip", type=Path, metavar="CLIP", help="standing still, back to the camera")
+    marks.add_argument("--c7", type=point, required=True, metavar="X,Y")
+    marks.add_argument(
+        "--spines",
+        type=point,
+        nargs=2,
+        required=True,
+        metavar="X,Y",
+        help="the two dimples above the buttocks",
+    )
+    marks.set_defaults(run=_marks)
+    for one in (poses, marks):
+        one.add_argument("--camera", metavar="NAME", help="use its lens profile")
+        one.add_argument("--model", type=Path, metavar="FILE", help="a pose bundle of your own")
+    tape = ways.add_parser("tape", help="typed from a tape measure, centimetres")
+    tape.add_argument("--trunk", type=float, required=True, metavar="CM", help="hip to shoulder")
+    tape.add_argument("--upper-arm", type=float, metavar="CM")
+    tape.add_argument("--forearm", type=float, metavar="CM")
+    tape.add_argument("--shoulder-width", type=float, metavar="CM")
+    tape.set_defaults(run=_tape)
+    show = ways.add_parser("show", help="show what is kept")
+    show.set_defaults(run=_show)
+    for one in (poses, marks, tape, show):
+        one.add_argument("--person", required=True, metavar="NAME", help="the pseudonym")
+
+
+def _poses(arguments: argparse.Namespace) -> int:
+    from calibration.body.lengths import lengths_from_poses
+    from calibration.repository.bodies import BodySource
+
+    person_id = _person_id(arguments.person)
+    neutral = _ideal_track(arguments.neutral, arguments)
+    raised = _ideal_track(arguments.raised, arguments) if arguments.raised else None
+    found = lengths_from_poses(neutral, raised)
+    if isinstance(found, str):
+        print(found)
+        return 0
+    return _keep(person_id, found, BodySource.POSES)
+
+
+def _tape(arguments: argparse.Namespace) -> int:
+    from calibration.body.lengths import lengths_from_tape
+    from calibration.repository.bodies import BodySource
+
+    found = lengths_from_tape(
+        trunk_cm=arguments.trunk,
+        upper_arm_cm=arguments.upper_arm,
+        forearm_cm=arguments.forearm,
+        shoulder_width_cm=arguments.shoulder_width,
+    )
+    return _keep(_person_id(arguments.person), found, BodySource.TAPE)
+
+
+def _marks(arguments: argparse.Namespace) -> int:
+    import numpy as np
+
+    from calibration.body.clip_track import track_of_clip
+    from calibration.body.landmarks_by_hand import back_marks
+    from calibration.repository.bodies import keep_marks
+    from calibration.repository.lenses import lens_for
+    from measure.kinematics.camera_geometry import ideal_points, ideal_track
+    from measure.kinematics.neutral_pose import median_points
+
+    person_id = _person_id(arguments.person)
+    track = track_of_clip(arguments.clip, own_model=arguments.model)
+    marked = np.array([arguments.c7, *arguments.spines])
+    lens = lens_for(arguments.camera, track.width_px, track.height_px)
+    if lens is not None:
+        track, marked = ideal_track(track, lens), ideal_points(marked, lens)
+    c7, first, second = ((float(x), float(y)) for x, y in marked)
+    found = back_marks(median_points(track), c7, (first, second))
+    record = keep_marks(person_id, found.c7_height, found.iliac_spines, dt.date.today())
+    _print_record(record)
+    return 0
+
+
+def _show(arguments: argparse.Namespace) -> int:
+    from calibration.repository.bodies import BODIES, doubts
+
+    record = BODIES.get(_person_id(arguments.person))
+    if record is None:
+        print("Nothing is kept about this person's body.")
+        return 0
+    _print_record(record)
+    for doubt in doubts(record, dt.date.today()):
+        print(f"Not used until measured again: {doubt}")
+    return 0
+
+
+def _person_id(name: str) -> str:
+    from measure.cli.open_store import open_store
+
+    with open_store() as store:
+        return store.find_person(name).id
+
+
+def _ideal_track(clip: Path, arguments: argparse.Namespace) -> "Track":
+    from calibration.body.clip_track import track_of_clip
+    from calibration.repository.lenses import lens_for
+    from measure.kinematics.camera_geometry import ideal_track
+
+    track = track_of_clip(clip, own_model=arguments.model)
+    lens = lens_for(arguments.camera, track.width_px, track.height_px)
+    return track if lens is None else ideal_track(track, lens)
+
+
+def _keep(person_id: str, found: "BodyLengths", source: "BodySource") -> int:
+    from calibration.repository.bodies import keep_lengths
+
+    for note in found.notes:
+        print(f"Note: {note}")
+    _print_record(keep_lengths(person_id, found.body, source, dt.date.today()))
+    print(f"The lengths may be off by {found.share_error:.0%}.")
+    return 0
+
+
+def _print_record(record: "BodyRecord") -> None:
+    names = {
+        "upper_arm": "Upper arm",
+        "forearm": "Forearm",
+        "shoulder_width": "Shoulder width",
+        "c7_height": "C7 above mid-hip",
+        "iliac_spines": "Iliac spines above mid-hip",
+    }
+    print("As shares of the trunk (mid-hip to mid-shoulder):")
+    for field, name in names.items():
+        value = getattr(record.body, field)
+        print(f"  {name}: {'unknown' if value is None else f'{value:.2f}'}")
+    if record.lengths_day is not None:
+        print(f"  Lengths from {record.lengths_from}, {record.lengths_day.isoformat()}.")
+    if record.marks_day is not None:
+        print(f"  Marks from {record.marks_day.isoformat()}.")

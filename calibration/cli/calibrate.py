@@ -1,0 +1,33 @@
+"""`thawline calibrate`: finding out what is known of lens, level, body, place, corrections."""
+
+import argparse
+
+from calibration.cli import body, correction, lens, level, place, setup
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Find out what is known beforehand: the camera's lens and level, the body, corrections.
+
+    What is known is kept in the data folder and stored with every reading that used it. What
+    is unknown stays unknown, and widens the interval.
+
+    examples:
+      thawline calibrate lens sheet board.pdf
+      thawline calibrate lens clip board.mp4 --camera "Garden laptop"
+      thawline calibrate level lines --size 640x480 --line 120,40:118,450 --line 530,38:534,452
+      thawline calibrate body tape --person Bramble --trunk 49 --upper-arm 30
+      thawline calibrate correction on --camera "Garden laptop" --movement flexion
+      thawline calibrate setup write bramble.json --camera "Garden laptop" --person Bramble
+    """
+    what = parser.add_subparsers(title="what", metavar="WHAT", required=True)
+    for name, module in (
+        ("lens", lens),
+        ("level", level),
+        ("body", body),
+        ("place", place),
+        ("correction", correction),
+        ("setup", setup),
+    ):
+        summary = (module.add_to.__doc__ or "").partition("\n")[0]
+        one = what.add_parser(name, help=summary, description=summary)
+        module.add_to(one.add_subparsers(title="how", metavar="HOW", required=True))

@@ -1,0 +1,128 @@
+"""`thawline calibrate lens`: the board's sheet, a profile from a clip or pictures, the shelf."""
+
+import argparse
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from calibration.lens.capture import LensCapture
+    from measure.domain.acquisition import LensProfile
+
+
+def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Print the board, make a lens profile from a clip or pictures of it, list profiles."""
+    sheet = ways.add_parser("sheet", help="write the board to print, to true scale")
+    sheet.add_argument("file", type=Path, metavar="FILE.pdf", help="PDF, or PNG")
+    sheet.add_argument("--paper", choices=["a4", "letter"], default="a4")
+    sheet.set_defaults(run=_sheet)
+    clip = ways.add_parser("clip", help="make a profile from a clip of the board")
+    clip.add_argument("source", type=Path, metavar="CLIP")
+    clip.add_argument("--quarter-turns", type=int, choices=range(4), default=0)
+    clip.add_argument("--mirrored", action="store_true", help="the clip shows a mirror image")
+    clip.set_defaults(run=_clip)
+    pictures = ways.add_parser("pictures", help="make a profile from a folder of photographs")
+    pictures.add_argument("source", type=Path, metavar="FOLDER")
+    pictures.set_defaults(run=_pictures)
+    for one in (clip, pictures):
+        one.add_argument("--camera", required=True, metavar="NAME", help="as the system names it")
+        one.add_argument("--try", dest="only_try", action="store_true", help="keep nothing")
+    listed = ways.add_parser("list", help="list the profiles that are kept")
+    listed.set_defaults(run=_list)
+    forget = ways.add_parser("forget", help="remove a camera's profiles")
+    forget.add_argument("--camera", required=True, metavar="NAME")
+    forget.set_defaults(run=_forget)
+
+
+def _sheet(arguments: argparse.Namespace) -> int:
+    from calibration.lens.board_sheet import PAPERS, RULER_MM, save_board
+
+    save_board(arguments.file, PAPERS[arguments.paper])
+    print(
+        f"Wrote {arguments.file}. Print it at 100 %; the line on it must measure "
+        f"{RULER_MM:.0f} mm. Then film the board: still for a moment in each corner, at each "
+        "side and in the middle of the picture, near and far, tilted to every side."
+    )
+    return 0
+
+
+def _clip(arguments: argparse.Namespace) -> int:
+    from tqdm import tqdm
+
+    from calibration.lens.capture import capture_clip
+
+    with tqdm(
+        desc="looking for the board",
+        unit=" s",
+        file=sys.stderr,
+        disable=not sys.stderr.isatty(),
+        bar_format="{desc}: {n:.0f} s of the clip",
+        leave=False,
+    ) as drawn:
+
+        def tick(time_s: float) -> None:
+            drawn.update(time_s - drawn.n)
+
+        capture = capture_clip(
+            arguments.source,
+            arguments.camera,
+            quarter_turns=arguments.quarter_turns,
+            already_mirrored=arguments.mirrored,
+            tick=tick,
+        )
+    return _finish(capture, arguments)
+
+
+def _pictures(arguments: argparse.Namespace) -> int:
+    from calibration.lens.capture import capture_folder
+
+    return _finish(capture_folder(arguments.source, arguments.camera), arguments)
+
+
+def _finish(capture: "LensCapture", arguments: argparse.Namespace) -> int:
+    """Print what came out, keep a profile, return 0 also for an honest refusal."""
+    from calibration.repository.lenses import LENSES
+
+    fit = capture.fit()
+    print(fit.sentence)
+    print("Where the board's corners were seen (# yes, . no):")
+    for row in fit.coverage.cells:
+        print("  " + "".join("#" if seen else "." for seen in row))
+    if capture.left_out:
+        print(f"{capture.left_out} pictures of another size were left out.")
+    if fit.profile is not None:
+        print(
+            f"Focal length {fit.profile.focal_px[0]:.1f} pixels (sure to {fit.focal_error:.1%}), "
+            f"worst view {fit.worst_view_px:.2f} pixels."
+        )
+        if not arguments.only_try:
+            LENSES.put(fit.profile)
+            print(f"Kept for {fit.profile.camera_name} at {_size(fit.profile)}.")
+    return 0
+
+
+def _list(arguments: argparse.Namespace) -> int:
+    from calibration.lens.fit import field_deg
+    from calibration.repository.lenses import LENSES
+
+    profiles = LENSES.all()
+    for profile in profiles:
+        print(
+            f"{profile.camera_name}, {_size(profile)}: {field_deg(profile):.0f} degrees wide, "
+            f"error {profile.reprojection_px:.2f} pixels, {profile.views} views"
+        )
+    if not profiles:
+        print("No lens profiles yet. Begin with: thawline calibrate lens sheet board.pdf")
+    return 0
+
+
+def _forget(arguments: argparse.Namespace) -> int:
+    from calibration.repository.lenses import LENSES
+
+    gone = LENSES.remove(lambda profile: profile.camera_name == arguments.camera)
+    print(f"{gone} profile{'s' * (gone != 1)} removed.")
+    return 0
+
+
+def _size(profile: "LensProfile") -> str:
+    return f"{profile.width_px} x {profile.height_px} pixels"

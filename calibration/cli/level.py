@@ -1,0 +1,105 @@
+"""`thawline calibrate level`: the camera's roll and tilt from lines or the standing person."""
+
+import argparse
+import datetime as dt
+from pathlib import Path
+
+from calibration.cli.arguments import line, size
+
+
+def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Measure how the camera is turned, from upright lines or from somebody standing."""
+    lines = ways.add_parser(
+        "lines", help="from plumb lines or door frames, each given by two points"
+    )
+    lines.add_argument("--size", type=size, required=True, metavar="WxH", help="of the picture")
+    lines.add_argument(
+        "--line",
+        type=line,
+        action="append",
+        required=True,
+        metavar="X,Y:X,Y",
+        help="upper and lower point, pixels from the upper left; two lines well apart also "
+        "give the tilt",
+    )
+    lines.add_argument("--camera", metavar="NAME", help="use its lens profile; keep the roll")
+    lines.add_argument(
+        "--fixed", action="store_true", help="the camera is fixed: the roll holds after today"
+    )
+    lines.set_defaults(run=_lines)
+    person = ways.add_parser("person", help="a check, from a clip of somebody standing upright")
+    person.add_argument("clip", type=Path, metavar="CLIP")
+    person.add_argument("--camera", metavar="NAME", help="use its lens profile")
+    person.add_argument("--stature", type=float, metavar="METRES")
+    person.add_argument("--model", type=Path, metavar="FILE", help="a pose bundle of your own")
+    person.set_defaults(run=_person)
+
+
+def _lines(arguments: argparse.Namespace) -> int:
+    from calibration.placement.level import level_from_lines
+    from calibration.placement.viewpoint import Sight
+    from calibration.repository.lenses import lens_for
+    from calibration.repository.levels import LEVELS, CameraLevel
+
+    width, height = arguments.size
+    lens = lens_for(arguments.camera, width, height)
+    found = level_from_lines(arguments.line, Sight(width_px=width, height_px=height, lens=lens))
+    print(
+        f"The camera is turned by {_way(found.roll_deg, 'clockwise', 'anticlockwise')}, "
+        f"give or take {found.roll_half_deg:.1f}."
+    )
+    if found.tilt_deg is not None and found.tilt_half_deg is not None:
+        print(
+            f"It is tilted by {_way(found.tilt_deg, 'upwards', 'downwards')}, give or take "
+            f"{found.tilt_half_deg:.1f}."
+        )
+    else:
+        print("One line, or lines close together, cannot tell the tilt.")
+    if lens is None:
+        print("The lens is not calibrated; a usual field of view was assumed.")
+    if arguments.camera is not None:
+        LEVELS.put(
+            CameraLevel(
+                camera_name=arguments.camera,
+                roll_deg=found.roll_deg,
+                half_deg=found.roll_half_deg,
+                day=dt.date.today(),
+                fixed=arguments.fixed,
+            )
+        )
+        print(f"Kept for {arguments.camera}{'' if arguments.fixed else ', for today'}.")
+    return 0
+
+
+def _person(arguments: argparse.Namespace) -> int:
+    from calibration.body.clip_track import track_of_clip
+    from calibration.placement.standing import Rough, stand_of
+    from calibration.placement.viewpoint import Sight
+    from calibration.repository.lenses import lens_for
+
+    track = track_of_clip(arguments.clip, own_model=arguments.model)
+    lens = lens_for(arguments.camera, track.width_px, track.height_px)
+    sight = Sight(width_px=track.width_px, height_px=track.height_px, lens=lens)
+    found = stand_of(track, sight, arguments.stature)
+    if isinstance(found, str):
+        print(found)
+        return 0
+
+    def told(name: str, rough: Rough | None, unit: str) -> str:
+        if rough is None:
+            return f"{name}: not told, as the legs were not seen."
+        return f"{name}: {rough.value:.1f} {unit}, give or take {rough.half:.1f}."
+
+    print("As a rough check, if the person stands upright:")
+    print(told("Turned clockwise by", found.roll_deg, "degrees"))
+    print(told("Tilted upwards by", found.tilt_deg, "degrees"))
+    print(told("Distance", found.distance_m, "m"))
+    print(told("Camera height", found.height_m, "m"))
+    return 0
+
+
+def _way(angle_deg: float, positive: str, negative: str) -> str:
+    shown = round(abs(angle_deg), 1)
+    if shown == 0:
+        return "0.0 degrees"
+    return f"{shown:.1f} degrees {positive if angle_deg > 0 else negative}"

@@ -1,0 +1,29 @@
+"""`thawline repeatability`: how well one person's sessions repeat."""
+
+import argparse
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Say how well a person's sessions repeat: typical error, drift, smallest change.
+
+    For a shoulder that is not expected to change much. Only sessions done and measured like
+    the latest one count. From 8 sessions on the person's own scatter is used, before that a
+    usual one. This is repeatability, not agreement: what always reads 10 degrees too much
+    repeats perfectly.
+
+    examples:
+      thawline repeatability Bramble
+    """
+    parser.add_argument("person", metavar="PERSON", help="the pseudonym")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print the paragraphs; return 0, also where nothing can be said yet."""
+    from calibration.agreement.retest import retest_words
+    from measure.cli.open_store import open_store
+
+    with open_store() as store:
+        history = store.history(store.find_person(arguments.person).id)
+    print(retest_words(history))
+    return 0

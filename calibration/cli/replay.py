@@ -1,0 +1,160 @@
+"""`thawline replay` with its comparisons: readings against references, and places against places.
+
+Reading clips is :mod:`measure.cli.replay`; here is only what needs calibration.
+"""
+
+import argparse
+import datetime as dt
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from calibration.agreement.pairs_table import Pair
+from calibration.agreement.table import PairTable
+from measure.cli import replay
+from measure.clips.outcome import Outcome
+from measure.domain.movements import MOVEMENTS, Unit
+from measure.errors import DataError, InputError
+
+#: Name of the study in words and files.
+_STUDY = "agreement"
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    replay.configure(parser)
+    parser.add_argument(
+        "--agreement",
+        type=Path,
+        metavar="DIR",
+        help="compare with the manifest's references: figures in words, as JSON and as a plot",
+    )
+    place = parser.add_argument_group("where the person stands")
+    place.add_argument(
+        "--person",
+        metavar="NAME",
+        help="say where this person stands otherwise than when their place was kept",
+    )
+    place.add_argument(
+        "--keep-place", action="store_true", help="keep where they stand here, to compare with"
+    )
+    parser.set_defaults(run=run)
+
+
+configure.__doc__ = (replay.configure.__doc__ or "").rstrip() + (
+    "\n      thawline replay --manifest study.csv --results study.jsonl --agreement study\n"
+    "      thawline replay raise.mp4 --movement flexion --side left --person Bramble\n    "
+)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Read the clips and, if asked, compare places and references; return the exit code."""
+    if arguments.keep_place and arguments.person is None:
+        raise InputError("--keep-place needs to know whose place it is: --person NAME.")
+    if arguments.agreement is not None:
+        _check(arguments.agreement)
+    person_id = None if arguments.person is None else _person_id(arguments.person)
+    outcomes, code = replay.replay(arguments)
+    if person_id is not None:
+        tell_places(outcomes, person_id, keep=arguments.keep_place)
+    if arguments.agreement is None:
+        return code
+    try:
+        compare(outcomes, arguments.agreement)
+    except InputError as error:
+        print(f"thawline: {error}", file=sys.stderr)
+        return code or error.exit_code
+    return code
+
+
+def tell_places(outcomes: Sequence[Outcome], person_id: str, *, keep: bool) -> None:
+    """Print where a person stands otherwise than when the place was kept; keep it if wanted."""
+    from calibration.placement.check import check_place, keep_place
+
+    today = dt.date.today()
+    for outcome in outcomes:
+        if outcome.measurement is None:
+            continue
+        name = outcome.entry.clip.name
+        for change in check_place(outcome.measurement, person_id, today):
+            print(f"{name}: {change.sentence}")
+        if keep:
+            kept = keep_place(outcome.measurement, person_id, today)
+            print(f"{name}: {'the place is kept.' if kept else 'nobody was seen standing.'}")
+
+
+def pairs_of(outcomes: Sequence[Outcome]) -> PairTable:
+    """Return a pair for each clip that has a reading, a reference and a person.
+
+    The reach behind the back is no angle and left out. What else is missing is counted in the
+    notes.
+    """
+    pairs, without_person, without_reading = [], 0, 0
+    for outcome in outcomes:
+        entry, measurement = outcome.entry, outcome.measurement
+        if entry.reference is None or MOVEMENTS[entry.movement].unit is not Unit.DEGREES:
+            continue
+        if measurement is None or measurement.value is None:
+            without_reading += 1
+        elif not entry.person:
+            without_person += 1
+        else:
+            pairs.append(
+                Pair(
+                    person=entry.person,
+                    movement=entry.movement,
+                    side=entry.side,
+                    camera_deg=measurement.value,
+                    goniometer_deg=entry.reference,
+                )
+            )
+    notes = []
+    if without_reading:
+        notes.append(
+            f"{without_reading} clip(s) with a reference were refused or not read. The figures "
+            "are of the clips that gave a reading."
+        )
+    if without_person:
+        notes.append(f"{without_person} clip(s) do not say of whom they are and were left out.")
+    return PairTable(pairs=tuple(pairs), notes=tuple(notes))
+
+
+def compare(outcomes: Sequence[Outcome], folder: Path) -> None:
+    """Print the agreement of readings and references, and write its figures and plot.
+
+    Raises
+    ------
+    InputError
+        When there are not enough pairs, or a file cannot be written.
+    """
+    from calibration.agreement.plot import save_agreement_figure
+    from calibration.agreement.report import print_studies, write_json
+    from calibration.statistics.bland_altman import Pairing
+
+    table = pairs_of(outcomes)
+    if not table.pairs:
+        raise InputError(
+            "No clip has a reading, a reference and a person, so there is nothing to compare. "
+            "The manifest's columns are reference and person. " + " ".join(table.notes)
+        )
+    judged = print_studies(table, Pairing.SAME_MOVE, _STUDY)
+    write_json(folder / f"{_STUDY}.json", judged, _STUDY)
+    save_agreement_figure(judged, folder / f"{_STUDY}.png")
+    print(f"The figures and the plot are in {folder}.")
+
+
+def _person_id(name: str) -> str:
+    from measure.cli.open_store import open_store
+
+    with open_store() as store:
+        return store.find_person(name).id
+
+
+def _check(folder: Path) -> None:
+    """Make the folder before any clip is read."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise DataError(
+            f"{folder} cannot be used: {error.strerror or error}. Name another folder for "
+            "--agreement."
+        ) from error

@@ -1,0 +1,77 @@
+"""`thawline calibrate setup`: what is known, gathered into one file for `thawline replay`."""
+
+import argparse
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from calibration.cli.arguments import size
+
+if TYPE_CHECKING:
+    from measure.domain.acquisition import KnownSetup
+
+
+def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Gather what is known of a camera and a person into a file, for replay --setup."""
+    write = ways.add_parser("write", help="write the file")
+    write.add_argument("file", type=Path, metavar="FILE.json")
+    write.add_argument("--camera", metavar="NAME", help="its lens, level and corrections")
+    write.add_argument("--person", metavar="NAME", help="their lengths and marks: the pseudonym")
+    write.add_argument(
+        "--size", type=size, metavar="WxH", help="of the clips' upright pictures, such as 1280x720"
+    )
+    write.add_argument("--quarter-turns", type=int, choices=range(4), default=0)
+    write.add_argument("--mirrored", action="store_true", help="the clips show a mirror image")
+    write.set_defaults(run=_write)
+    show = ways.add_parser("show", help="say what a file holds")
+    show.add_argument("file", type=Path, metavar="FILE.json")
+    show.set_defaults(run=_show)
+
+
+def _write(arguments: argparse.Namespace) -> int:
+    from calibration.known_setup import known_setup
+    from measure.clips.setup_file import write_setup
+    from measure.storage.store import Store
+
+    person_id = None
+    if arguments.person is not None:
+        with Store.open() as store:
+            person_id = store.find_person(arguments.person).id
+    known = known_setup(
+        camera_name=arguments.camera,
+        person_id=person_id,
+        today=dt.date.today(),
+        size_px=arguments.size,
+        already_mirrored=arguments.mirrored,
+        quarter_turns=arguments.quarter_turns,
+    )
+    write_setup(arguments.file, known.setup)
+    for remark in known.remarks:
+        print(f"Note: {remark}")
+    print(f"Wrote {arguments.file}. It holds:")
+    _print(known.setup)
+    return 0
+
+
+def _show(arguments: argparse.Namespace) -> int:
+    from measure.clips.setup_file import read_setup
+
+    _print(read_setup(arguments.file))
+    return 0
+
+
+def _print(known: "KnownSetup") -> None:
+    camera, body = known.camera, known.body
+    lens = camera.lens
+    print(f"  camera: {camera.name or 'unknown'}")
+    if lens is None:
+        print("  lens: unknown")
+    else:
+        print(f"  lens: {lens.width_px} x {lens.height_px}, from {lens.views} views")
+    print(f"  roll: {'unknown' if camera.roll_deg is None else f'{camera.roll_deg:.1f} degrees'}")
+    marked = body.c7_height is not None and body.iliac_spines is not None
+    print(f"  C7 and pelvis: {'marked' if marked else 'not marked'}")
+    for each in known.corrections:
+        print(f"  correction: {each.movement}, study {each.correction.study}")
+    if not known.corrections:
+        print("  correction: none is switched on")

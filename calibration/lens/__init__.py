@@ -1,0 +1,1 @@
+"""The lens of a camera: board, capture, fit."""

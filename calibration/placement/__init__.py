@@ -1,0 +1,1 @@
+"""Where the camera stands: level, distance, viewpoint, and checks against the last session."""

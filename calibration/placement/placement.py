@@ -1,0 +1,264 @@
+"""Where a person stood for a movement, kept, and compared with today.
+
+Drifting placement imitates progress: standing half a metre nearer, or turned by ten degrees,
+changes readings by more than a month of recovery. Limits are ours.
+"""
+
+import datetime as dt
+import math
+from dataclasses import dataclass
+from enum import StrEnum
+
+from calibration.message import Remark
+from calibration.repository.shelf import Shelf
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.record_checks import check_id
+from measure.errors import InputError
+from measure.kinematics.neutral_pose import WIDTH_ERROR, Neutral, turn_deg
+
+#: Differences from the kept placement that are warned about.
+SCALE_SHARE = 0.10
+TURN_DEG = 5.0
+LEVEL_DEG = 5.0
+
+
+class Drift(StrEnum):
+    """What differs between two placements."""
+
+    NEARER = "nearer"
+    FARTHER = "farther"
+    TURNED = "turned"
+    NOT_LEVEL = "not-level"
+    OTHER_CAMERA = "other-camera"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placement:
+    """How one person stood before one camera for one movement of one side.
+
+    Attributes
+    ----------
+    person_id
+        Identifier of the person in the store.
+    camera_name
+        As the system names it; None for a clip of unknown origin.
+    width_px, height_px
+        Size of the upright picture.
+    trunk_px, width_over_trunk, lean_deg
+        As in :class:`measure.kinematics.neutral_pose.Neutral`.
+    shoulder_width
+        The person's own over trunk length when this was taken, or None for the usual one.
+    roll_deg
+        The camera's roll where it was measured.
+    taken
+        Local day.
+    """
+
+    person_id: str
+    movement: Movement
+    side: Side
+    camera_name: str | None
+    width_px: int
+    height_px: int
+    trunk_px: float
+    width_over_trunk: float
+    lean_deg: float
+    shoulder_width: float | None
+    roll_deg: float | None
+    taken: dt.date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacementChange:
+    """One difference from the kept placement.
+
+    Attributes
+    ----------
+    amount
+        Share for the distance, degrees for turn and level, 0 for another camera.
+    remark
+        What differs and what to do.
+    """
+
+    drift: Drift
+    amount: float
+    remark: Remark
+
+    @property
+    def sentence(self) -> str:
+        """The remark in English."""
+        return str(self.remark)
+
+
+def placement_of(
+    neutral: Neutral,
+    *,
+    person_id: str,
+    movement: Movement,
+    side: Side,
+    camera_name: str | None,
+    taken: dt.date,
+    shoulder_width: float | None = None,
+    roll_deg: float | None = None,
+) -> Placement:
+    """Return today's placement from the session's standing neutral."""
+    return Placement(
+        person_id=person_id,
+        movement=movement,
+        side=side,
+        camera_name=camera_name,
+        width_px=neutral.width_px,
+        height_px=neutral.height_px,
+        trunk_px=neutral.trunk_px,
+        width_over_trunk=neutral.width_over_trunk,
+        lean_deg=neutral.lean_deg,
+        shoulder_width=shoulder_width,
+        roll_deg=roll_deg,
+        taken=taken,
+    )
+
+
+def changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
+    """Return what differs too much from the kept placement; nothing when all is well.
+
+    A camera without a name, as of a clip, is not taken for another one. The turn is told from
+    the shoulders' apparent width, which near a front or back view hardly changes: there a
+    change must also pass what the width can show.
+
+    Raises
+    ------
+    ValueError
+        When the two are not of the same person, movement and side.
+    """
+    if _whose(kept) != _whose(today):
+        raise ValueError("placements of different people or movements cannot be compared")
+    if not _same_picture(kept, today):
+        return (
+            PlacementChange(
+                drift=Drift.OTHER_CAMERA,
+                amount=0.0,
+                remark=Remark(
+                    "Another camera or picture size than on {day}: the readings start a new "
+                    "series.",
+                    {"day": kept.taken.isoformat()},
+                ),
+            ),
+        )
+    found = (_scale(kept, today), _turn(kept, today), _level(kept, today))
+    return tuple(each for each in found if each is not None)
+
+
+def turn_resolution_deg(placement: Placement) -> float:
+    """Return the smallest turn that the shoulders' width can show at this placement."""
+    width, whole = placement.width_over_trunk, placement.shoulder_width
+    middle = turn_deg(width, whole)
+    return max(abs(turn_deg(width + e, whole) - middle) for e in (-WIDTH_ERROR, WIDTH_ERROR))
+
+
+def _whose(placement: Placement) -> tuple[str, Movement, Side]:
+    return placement.person_id, placement.movement, placement.side
+
+
+def _same_picture(kept: Placement, today: Placement) -> bool:
+    names = {kept.camera_name, today.camera_name} - {None}
+    sizes = {(each.width_px, each.height_px) for each in (kept, today)}
+    return len(names) < 2 and len(sizes) == 1
+
+
+def _scale(kept: Placement, today: Placement) -> PlacementChange | None:
+    share = today.trunk_px / kept.trunk_px
+    if 1 / (1 + SCALE_SHARE) <= share <= 1 + SCALE_SHARE:
+        return None
+    # A trunk twice as long in the picture is half as far away.
+    amount = abs(1 / share - 1)
+    told = {"share": f"{100 * amount:.0f}", "day": kept.taken.isoformat()}
+    if share > 1:
+        return PlacementChange(
+            drift=Drift.NEARER,
+            amount=amount,
+            remark=Remark(
+                "You stand about {share} % nearer than on {day}. Step back a little.", told
+            ),
+        )
+    return PlacementChange(
+        drift=Drift.FARTHER,
+        amount=amount,
+        remark=Remark(
+            "You stand about {share} % farther away than on {day}. Step closer a little.", told
+        ),
+    )
+
+
+def _turn(kept: Placement, today: Placement) -> PlacementChange | None:
+    before = turn_deg(kept.width_over_trunk, kept.shoulder_width)
+    amount = abs(turn_deg(today.width_over_trunk, kept.shoulder_width) - before)
+    seen = abs(today.width_over_trunk - kept.width_over_trunk) > WIDTH_ERROR
+    if amount <= TURN_DEG or not seen:
+        return None
+    return PlacementChange(
+        drift=Drift.TURNED,
+        amount=amount,
+        remark=Remark(
+            "You are turned by about {angle} degrees against {day}. Stand as the drawing shows, "
+            "feet on their marks.",
+            {"angle": f"{amount:.0f}", "day": kept.taken.isoformat()},
+        ),
+    )
+
+
+def _level(kept: Placement, today: Placement) -> PlacementChange | None:
+    told = {"day": kept.taken.isoformat()}
+    if kept.roll_deg is not None and today.roll_deg is not None:
+        amount = abs(today.roll_deg - kept.roll_deg)
+        remark = Remark(
+            "The camera leans by about {angle} degrees against {day}. Set it level.",
+            {**told, "angle": f"{amount:.0f}"},
+        )
+    else:
+        amount = abs(today.lean_deg - kept.lean_deg)
+        remark = Remark(
+            "Camera or body leans by about {angle} degrees against {day}. Set the camera level "
+            "and stand upright.",
+            {**told, "angle": f"{amount:.0f}"},
+        )
+    if amount <= LEVEL_DEG:
+        return None
+    return PlacementChange(drift=Drift.NOT_LEVEL, amount=amount, remark=remark)
+
+
+def check_placement(placement: Placement) -> None:
+    """Raise InputError unless a placement can be."""
+    check_id(placement.person_id)
+    numbers = (placement.trunk_px, placement.width_over_trunk, placement.lean_deg)
+    known = [each for each in (placement.shoulder_width, placement.roll_deg) if each is not None]
+    if not all(map(math.isfinite, (*numbers, *known))):
+        raise InputError("a number of the placement is missing")
+    if not 0 < placement.trunk_px <= 100_000 or not 0 < placement.height_px <= 16_384:
+        raise InputError("the trunk or the picture has no such size")
+    if not 0 < placement.width_px <= 16_384 or abs(placement.width_over_trunk) > 5:
+        raise InputError("the picture or the shoulders have no such width")
+    if placement.shoulder_width is not None and not 0.2 <= placement.shoulder_width <= 2:
+        raise InputError("the shoulders have no such width")
+    if len(placement.camera_name or "") > 200:
+        raise InputError("the camera's name is too long")
+
+
+PLACEMENTS: Shelf[Placement] = Shelf(
+    "placements",
+    Placement,
+    key=lambda each: (*_whose(each), each.camera_name, each.width_px, each.height_px),
+    check=check_placement,
+    most=2000,
+)
+
+
+def kept_placement(today: Placement) -> Placement | None:
+    """Return the place to compare today's with: before the same camera, else the newest one.
+
+    None where nothing is kept of this person, movement and side.
+    """
+    kept = [each for each in PLACEMENTS.all() if _whose(each) == _whose(today)]
+    alike = [each for each in kept if _same_picture(each, today)]
+    chosen = alike or kept
+    return chosen[-1] if chosen else None

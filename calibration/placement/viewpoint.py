@@ -1,0 +1,72 @@
+"""How a camera looks at the world: from pixels to directions, as far as the lens is known.
+
+Directions are in the camera's axes: x to the right of the picture, y up, z forwards, with z = 1.
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.domain.acquisition import ASSUMED_HORIZONTAL_FIELD_DEG, LensProfile
+from measure.domain.landmarks import FloatArray
+from measure.errors import InputError
+from measure.kinematics.camera_geometry import ideal_points
+
+#: Fields of view between which a webcam's lies, 95 of 100; where the lens is unknown, results
+#: are reckoned with both and the interval holds them. Ours.
+USUAL_FIELDS_DEG = (55.0, 80.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sight:
+    """A camera at one picture size.
+
+    Attributes
+    ----------
+    width_px, height_px
+        Size of the upright picture.
+    lens
+        Its profile, or None where unknown.
+    assumed_field_deg
+        Field of view along the picture's longer side where the lens is unknown.
+    """
+
+    width_px: int
+    height_px: int
+    lens: LensProfile | None = None
+    assumed_field_deg: float = ASSUMED_HORIZONTAL_FIELD_DEG
+
+    def __post_init__(self) -> None:
+        lens = self.lens
+        if lens is not None and (lens.width_px, lens.height_px) != (self.width_px, self.height_px):
+            raise InputError(
+                f"The lens profile was made at {lens.width_px} x {lens.height_px} pixels; this "
+                f"picture has {self.width_px} x {self.height_px}. Calibrate at this size too."
+            )
+
+    @property
+    def focal_px(self) -> float:
+        """Focal length of the ideal camera, pixels."""
+        if self.lens is not None:
+            return self.lens.focal_px[0]
+        longer = max(self.width_px, self.height_px)
+        return longer / 2 / math.tan(math.radians(self.assumed_field_deg / 2))
+
+    def plane(self, points_px: FloatArray) -> FloatArray:
+        """Return points as (X/Z, Y/Z) with y up, shape (..., 2); NaN stays NaN."""
+        points = np.asarray(points_px, dtype=np.float64)
+        ideal = points if self.lens is None else ideal_points(points, self.lens)
+        middle = np.array([self.width_px - 1, self.height_px - 1]) / 2
+        flat: FloatArray = (ideal - middle) / self.focal_px * [1.0, -1.0]
+        return flat
+
+    def with_field(self, field_deg: float) -> "Sight":
+        """Return the same camera with another assumed field of view."""
+        return Sight(width_px=self.width_px, height_px=self.height_px, assumed_field_deg=field_deg)
+
+    def supposed(self) -> tuple["Sight", ...]:
+        """Return what the camera may be: itself when the lens is known, else also extremes."""
+        if self.lens is not None:
+            return (self,)
+        return (self, *(self.with_field(field) for field in USUAL_FIELDS_DEG))

@@ -1,0 +1,1 @@
+"""Where lenses, levels, bodies, placements and corrections are kept."""

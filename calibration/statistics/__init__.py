@@ -1,0 +1,1 @@
+"""Agreement and repeatability statistics: Bland-Altman, ICC, proportional bias."""

@@ -1,0 +1,222 @@
+"""Test-retest of one person: how far sessions scatter, and what change passes for change.
+
+The same person, shoulder, movement and set-up, measured in several sessions while the
+shoulder itself is not expected to change much. This is repeatability, not agreement: a camera
+that is always 10 degrees off repeats perfectly. Whether a shoulder recovers over months is
+judged in :mod:`measure`, not here.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import stats
+
+from calibration.statistics.bland_altman import pooled_variance
+from calibration.statistics.estimate import TAIL, Estimate, sd_with_interval
+from calibration.statistics.icc import Z90, Z95
+from measure.domain.landmarks import FloatArray
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.errors import InputError
+
+#: From this many sessions on, the person's own scatter replaces the usual one. Ours: with 8
+#: sessions a standard deviation is known to within about a factor of two.
+ENOUGH_SESSIONS = 8
+#: Fewer give no scatter about a line at all.
+FEWEST_SESSIONS = 3
+#: Correlation of neighbouring sessions above which the drift's interval is widened. Ours.
+NOTED_CORRELATION = 0.1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RetestSession:
+    """One session of a test-retest series.
+
+    Attributes
+    ----------
+    day
+        Days since any fixed day; fractions allowed.
+    trials
+        Scored trials, at least one, in the movement's unit; the session's value is their
+        median.
+    """
+
+    day: float
+    trials: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repeatability:
+    """What a test-retest series of one person says; all in the movement's unit.
+
+    Attributes
+    ----------
+    sessions
+        How many.
+    typical_error
+        Standard deviation of session values about their own straight line in time, with its
+        chi-square interval (n - 2). None below three sessions.
+    drift_per_week
+        Slope of that line with its t interval, widened where neighbouring sessions resemble
+        each other. None below three sessions, or when all fell on one day.
+    trial_sd
+        Standard deviation of trials within a session, pooled; None without repeated trials.
+    own
+        True when the person's own scatter is used for change, False for the usual one.
+    error_for_change
+        The standard deviation used for judging change.
+    """
+
+    movement: Movement
+    sessions: int
+    typical_error: Estimate | None
+    drift_per_week: Estimate | None
+    trial_sd: Estimate | None
+    own: bool
+    error_for_change: float
+
+    @property
+    def mdc90(self) -> float:
+        """Difference between two single sessions that passes for change at 90 %."""
+        return self._quantile(0.90) * math.sqrt(2) * self.error_for_change
+
+    @property
+    def mdc95(self) -> float:
+        """Difference between two single sessions that passes for change at 95 %."""
+        return self._quantile(0.95) * math.sqrt(2) * self.error_for_change
+
+    def change(self, before: Sequence[float], after: Sequence[float]) -> Estimate:
+        """Return the change between two blocks of session values with its 95 % interval.
+
+        The mean of a block of m sessions has the variance of one over m.
+
+        Raises
+        ------
+        ValueError
+            For an empty block or a value that is not finite.
+        """
+        if not before or not after or not np.isfinite([*before, *after]).all():
+            raise ValueError("a block has no sessions, or a session no value")
+        value = float(np.mean(after) - np.mean(before))
+        spread = math.sqrt(1 / len(before) + 1 / len(after))
+        half = self._quantile(0.95) * self.error_for_change * spread
+        return Estimate(value=value, low=value - half, high=value + half)
+
+    def _quantile(self, confidence: float) -> float:
+        """Two-sided quantile: of t for the person's own scatter, of the normal for the usual."""
+        if self.own:
+            return float(stats.t.isf((1 - confidence) / 2, self.sessions - 2))
+        return {0.90: Z90, 0.95: Z95}[confidence]
+
+
+def repeatability(movement: Movement, sessions: Sequence[RetestSession]) -> Repeatability:
+    """Return what a test-retest series says; the sessions may come in any order.
+
+    Scatter is taken about the person's own line, so that a slow true change does not pass
+    for error. A usual error stands in until there are 8 sessions.
+
+    Raises
+    ------
+    InputError
+        For no sessions, a session without trials, or a number that is not finite.
+    """
+    _check(movement, sessions)
+    ordered = sorted(sessions, key=lambda each: each.day)
+    day = np.array([each.day for each in ordered], dtype=np.float64)
+    value = np.array([float(np.median(each.trials)) for each in ordered], dtype=np.float64)
+    typical, drift = _about_a_line(day, value)
+    trial_variance, trial_degrees = pooled_variance(
+        [np.array(each.trials, dtype=np.float64) for each in ordered]
+    )
+    own = typical is not None and len(ordered) >= ENOUGH_SESSIONS
+    return Repeatability(
+        movement=movement,
+        sessions=len(ordered),
+        typical_error=typical,
+        drift_per_week=drift,
+        trial_sd=sd_with_interval(trial_variance, trial_degrees) if trial_degrees else None,
+        own=own,
+        error_for_change=typical.value if own and typical else MOVEMENTS[movement].usual_spread,
+    )
+
+
+def repeatability_paragraph(found: Repeatability) -> str:
+    """Return what a series says in plain words."""
+    facts = MOVEMENTS[found.movement]
+    digits, unit = (1, " degrees") if facts.unit is Unit.DEGREES else (2, "")
+
+    def shown(number: float) -> str:
+        return f"{round(number, digits) + 0.0:.{digits}f}{unit}"
+
+    many = f"{found.sessions} session{'s' * (found.sessions != 1)}"
+    sentences = [f"{facts.name}: {many} of one shoulder."]
+    if found.typical_error is not None:
+        error = found.typical_error
+        sentences.append(
+            f"Sessions scatter by {shown(error.value)} about their own line "
+            f"(95 % interval {shown(error.low)} to {shown(error.high)})."
+        )
+    if found.trial_sd is not None:
+        sentences.append(f"Trials within a session scatter by {shown(found.trial_sd.value)}.")
+    if found.drift_per_week is not None:
+        drift = found.drift_per_week
+        known = f"{shown(drift.value)} a week, {shown(drift.low)} to {shown(drift.high)}"
+        sentences.append(
+            f"No drift is shown ({known})."
+            if drift.holds(0.0)
+            else f"The values drift ({known}): the shoulder or the set-up changed."
+        )
+    if not found.own:
+        sentences.append(
+            f"Until there are {ENOUGH_SESSIONS} sessions a usual scatter of "
+            f"{shown(found.error_for_change)} is assumed."
+        )
+    sentences.append(
+        f"Two single sessions must differ by {shown(found.mdc90)} (90 %) or "
+        f"{shown(found.mdc95)} (95 %) to be more than scatter."
+    )
+    return " ".join(sentences)
+
+
+def _about_a_line(day: FloatArray, value: FloatArray) -> tuple[Estimate | None, Estimate | None]:
+    """Return the scatter about the least-squares line and the line's slope per week."""
+    n = len(day)
+    if n < FEWEST_SESSIONS:
+        return None, None
+    spread = float(np.sum((day - day.mean()) ** 2))
+    if spread <= 0:  # all on one day: a mean instead of a line
+        return sd_with_interval(float(value.var(ddof=1)), n - 1), None
+    slope = float(np.sum((day - day.mean()) * value)) / spread
+    residuals = value - value.mean() - slope * (day - day.mean())
+    variance = float(np.sum(residuals**2)) / (n - 2)
+    error = math.sqrt(variance / spread) * _widening(residuals)
+    half = float(stats.t.isf(TAIL, n - 2)) * error
+    drift = Estimate(value=7 * slope, low=7 * (slope - half), high=7 * (slope + half))
+    return sd_with_interval(variance, n - 2), drift
+
+
+def _widening(residuals: FloatArray) -> float:
+    """Return the factor on a standard error when neighbours resemble each other.
+
+    The root of (1 + r) / (1 - r), r the correlation of neighbours: the share of independent
+    sessions in a first-order series. At most 3.
+    """
+    squares = float(np.sum(residuals**2))
+    if squares <= 0:
+        return 1.0
+    r = float(np.sum(residuals[1:] * residuals[:-1])) / squares
+    if r <= NOTED_CORRELATION:
+        return 1.0
+    return math.sqrt((1 + min(r, 0.8)) / (1 - min(r, 0.8)))
+
+
+def _check(movement: Movement, sessions: Sequence[RetestSession]) -> None:
+    name = MOVEMENTS[movement].name
+    if not sessions:
+        raise InputError(f"{name}: there are no sessions yet. Measure some first.")
+    for number, each in enumerate(sessions, start=1):
+        if not each.trials:
+            raise InputError(f"{name}: session {number} has no scored trial. Leave it out.")
+        if not np.isfinite([each.day, *each.trials]).all():
+            raise InputError(f"{name}: session {number} holds something that is not a number.")

@@ -1,0 +1,1 @@
+"""The application: start, main window, crash report, about page."""

@@ -1,0 +1,66 @@
+"""Small dialogs of the help menu: what this is, the keys, versions."""
+
+from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
+
+from gui.protocol.red_flags import Page
+from gui.text.safety_words import wording
+from gui.text.words import notice, tr
+from gui.widgets.text import button, label, scrolled
+from measure.system.versions import software
+
+
+def _dialog(parent: QWidget, title: str, lines: list[tuple[str, str]]) -> QDialog:
+    """Return a dialog of lines, each with its role."""
+    made = QDialog(parent)
+    made.setWindowTitle(title)
+    made.resize(680, 560)
+    page = QWidget()
+    column = QVBoxLayout(page)
+    column.setSpacing(12)
+    column.addWidget(label(title, "title"))
+    for text, role in lines:
+        column.addWidget(label(text, role))
+    column.addStretch(1)
+    layout = QVBoxLayout(made)
+    layout.setContentsMargins(24, 24, 24, 24)
+    layout.addWidget(scrolled(page), 1)
+    close = button(tr("Close"), "main")
+    close.clicked.connect(made.accept)
+    layout.addWidget(close)
+    return made
+
+
+def what_this_is_dialog(parent: QWidget) -> QDialog:
+    lines: list[tuple[str, str]] = [(item, "") for item in wording(Page.ABOUT).items]
+    for page in (Page.EMERGENCY, Page.SOON, Page.CLINICIAN):
+        words = wording(page)
+        lines.append((words.close, "alarm" if words.alarming else "lead"))
+        lines.extend((f"\u2022  {item}", "") for item in words.items)
+    return _dialog(parent, wording(Page.ABOUT).title, lines)
+
+
+def keys_dialog(parent: QWidget) -> QDialog:
+    keys = (
+        (tr("Space"), tr("pause, go on")),
+        (tr("Backspace"), tr("discard the last trial")),
+        (tr("Escape"), tr("stop and keep what there is")),
+        (tr("Enter"), tr("continue")),
+        (tr("0 to 9, X for ten"), tr("pain")),
+        (tr("H, C"), tr("begin at home, read in a clinic")),
+        (tr("O, M"), tr("the other side, another movement")),
+        (tr("A"), tr("measure the last one again")),
+        (tr("R"), tr("try again after trouble")),
+        (tr("Ctrl 1 to 4"), tr("Measure, Progress, Clips, Set-up")),
+        (tr("Ctrl H, Ctrl E"), tr("home programme, what happened")),
+        (tr("Ctrl R, Ctrl P"), tr("write a report, print it")),
+        (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
+    )
+    lines = [(f"{key}:  {what}", "") for key, what in keys]
+    lines.append((tr("Raising the other hand pauses as well."), "quiet"))
+    return _dialog(parent, tr("Keys"), lines)
+
+
+def about_dialog(parent: QWidget) -> QDialog:
+    lines = [(notice(), "lead"), (tr("It is not a medical device."), "lead")]
+    lines.extend((f"{name}  {number}", "quiet") for name, number in software().items())
+    return _dialog(parent, "Thawline", lines)

@@ -1,0 +1,136 @@
+"""Starting the window: one instance, our look, real services, a net for what breaks."""
+
+import contextlib
+import datetime as dt
+import os
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication, QLockFile
+from PySide6.QtWidgets import QApplication, QStyleFactory
+
+from gui.session.clip_reader import (
+    WindowClipReader,
+    accepted_measurement,
+    local_models,
+    open_scrub_pictures,
+)
+from gui.session.cues import Cues
+from gui.session.engine_feed import EngineFeed
+from gui.session.known_setup import KnownHere, gather_from_shelves
+from gui.session.known_state import look_up
+from gui.session.placement_check import PlaceWatch
+from gui.session.repository import StoreKeeper
+from gui.session.services import Services
+from gui.session.settings import WindowSettings
+from gui.style.look import Look
+from gui.text.words import tr
+from gui.widgets.plain_dialog import plain_dialog
+from gui.workers.garbage_collection import keep_collecting_here
+from gui.workers.worker_thread import Background
+from measure.camera.devices import find_cameras
+from measure.live.engine import LiveEngine
+from measure.pose_models.catalogue import ModelQuality
+from measure.storage.location import folder_unusable, private_folder
+
+
+def prepare(application: QCoreApplication) -> None:
+    """Give the application its name, our style sheet's style, and a collector in its thread."""
+    keep_collecting_here(application)
+    application.setApplicationName("thawline")
+    if isinstance(application, QApplication):
+        application.setApplicationDisplayName("Thawline")
+        application.setStyle(QStyleFactory.create("Fusion"))
+
+
+def clean_environment() -> None:
+    """Drop what another library may have set for a Qt of its own."""
+    for name in ("QT_QPA_PLATFORM_PLUGIN_PATH", "QT_QPA_FONTDIR"):
+        if "cv2" in os.environ.get(name, ""):
+            del os.environ[name]
+
+
+def lock(folder: Path) -> QLockFile | None:
+    """Return the lock of the only window on a data folder, or None when another has it.
+
+    A lock that a killed program left behind is taken over; age alone never frees one.
+
+    Raises
+    ------
+    MachineError
+        When the folder cannot be made or written to.
+    """
+    try:
+        private_folder(folder)
+    except OSError as error:
+        raise folder_unusable(folder, error.strerror or str(error)) from error
+    held = QLockFile(str(folder / "window.lock"))
+    held.setStaleLockTime(0)
+    if held.tryLock(100):
+        return held
+    if held.error() is QLockFile.LockError.LockFailedError:
+        return None
+    raise folder_unusable(folder, tr("it cannot be written to"))
+
+
+def settings_for_its_owner(path: Path) -> WindowSettings:
+    """Return the settings in a file that nobody else can read.
+
+    An empty one is made where there is none: what Qt puts in its place keeps its rights.
+    """
+    with contextlib.suppress(OSError):
+        os.close(os.open(path, os.O_CREAT | os.O_WRONLY, 0o600))
+        os.chmod(path, 0o600)
+    return WindowSettings(path)
+
+
+def tell_already_open() -> None:
+    """Say that there is a window already."""
+    tell(tr("Thawline is already open. Look for its window."))
+
+
+def tell(text: str) -> None:
+    """Say why no window opens, in the terminal and where nobody looks at one."""
+    print(f"thawline: {text}", file=sys.stderr)
+    plain_dialog(text, tr("Close")).exec()
+
+
+def assemble(
+    folder: Path, clips: tuple[Path, ...] = (), quality: ModelQuality | None = None
+) -> Services:
+    """Return the services of the real window: live engine, store, cameras, clips.
+
+    Parameters
+    ----------
+    folder
+        Where the window's settings are kept.
+    clips
+        Clips that play as if they were the camera.
+    quality
+        The pose model; None takes the best that is here.
+    """
+    settings = settings_for_its_owner(folder / "window.ini")
+    look = Look(settings.scheme, settings.text_percent)
+    look.apply()
+    reader = WindowClipReader(lambda: local_models(quality), known=lambda: services.of_clips())
+    records = Background("records")
+    services = Services(
+        look=look,
+        settings=settings,
+        feed=EngineFeed(lambda: LiveEngine(lambda: local_models(quality))),
+        cues=Cues(tones=settings.tones, speech=settings.speech),
+        keeper=StoreKeeper(),
+        records=records,
+        slow=Background("slow"),
+        find_cameras=find_cameras,
+        read_clip=reader,
+        open_clip=open_scrub_pictures,
+        combine_trials=accepted_measurement,
+        end_reading=reader.close,
+        clips=clips,
+        known=KnownHere(gather_from_shelves),
+        look_up=look_up,
+        # Clips that play as if they were the camera may show anybody, standing anywhere.
+        place=None if clips else PlaceWatch(records, dt.date.today),
+    )
+    return services

@@ -1,0 +1,79 @@
+"""`thawline app`: opens the window."""
+
+import argparse
+from pathlib import Path
+
+from measure.errors import InputError, MachineError
+from measure.pose_models.catalogue import ModelQuality
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Open the window: measure, see progress, review clips, set up the camera.
+
+    exit codes:
+      0  closed
+      1  another window is open already, or a failure of ours
+      2  wrong use
+
+    examples:
+      thawline app
+      thawline app --source raise.mp4               a clip plays as if it were the camera
+      thawline app --source raise.mp4 turned.mp4    one clip for each movement in turn
+      thawline app --model-quality full
+    """
+    parser.add_argument(
+        "--source", type=Path, nargs="+", default=[], metavar="CLIP", help="clips for a camera"
+    )
+    parser.add_argument("--model-quality", choices=[each.value for each in ModelQuality])
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    for clip in arguments.source:
+        if not clip.is_file():
+            raise InputError(f"There is no clip {clip}. Check the name after --source.")
+    from gui.app.application import clean_environment
+
+    clean_environment()
+    from PySide6.QtWidgets import QApplication
+
+    from gui.app.application import lock, prepare, tell, tell_already_open
+    from gui.app.crash_report import CrashReporter, quiet_qt
+    from gui.session.settings import WindowSettings
+    from gui.style.fonts import add_fonts_where_none
+    from gui.text.language import speak
+    from measure.system.paths import data_folder
+
+    quiet_qt()
+    application = QApplication.instance() or QApplication(["thawline"])
+    prepare(application)
+    add_fonts_where_none()
+    speak(application, WindowSettings(data_folder() / "window.ini").language)
+    try:
+        held = lock(data_folder())
+    except MachineError as error:
+        tell(str(error))
+        return error.exit_code
+    if held is None:
+        tell_already_open()
+        return 1
+    net = CrashReporter(application)
+    net.install()
+    try:
+        quality = ModelQuality(arguments.model_quality) if arguments.model_quality else None
+        return _show(tuple(arguments.source), quality)
+    finally:
+        net.remove()
+        held.unlock()
+
+
+def _show(clips: tuple[Path, ...], quality: ModelQuality | None) -> int:
+    from PySide6.QtWidgets import QApplication
+
+    from gui.app.application import assemble
+    from gui.app.main_window import MainWindow
+    from measure.system.paths import data_folder
+
+    window = MainWindow(assemble(data_folder(), clips, quality))
+    window.show()
+    return int(QApplication.exec())

@@ -1,0 +1,128 @@
+"""When something of ours breaks: say so, keep going if possible, offer what a developer needs."""
+
+import sys
+import threading
+import traceback
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QObject, QtMsgType, Signal, Slot, qInstallMessageHandler, qVersion
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QHBoxLayout,
+    QPlainTextEdit,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.text.words import tr
+from gui.widgets.text import button, label
+from measure.system.versions import software
+
+
+def details(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> str:
+    """Return versions and traceback, without the person's home folder in the paths."""
+    versions = {**software(), "qt": qVersion()}
+    lines = [f"{name} {number}" for name, number in versions.items()]
+    text = "\n".join([*lines, "", *traceback.format_exception(kind, error, trace)])
+    return text.replace(str(Path.home()), "~")
+
+
+class CrashDialog(QDialog):
+    """What happened, in plain words, and the details to copy."""
+
+    def __init__(self, text: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(tr("Something went wrong"))
+        self.setMinimumWidth(640)
+        self.text = QPlainTextEdit(text)
+        self.text.setReadOnly(True)
+        self.text.setAccessibleName(tr("details"))
+        self.copy = button(tr("Copy the details"))
+        self.copy.clicked.connect(self._copy)
+        self.go_on = button(tr("Go on"), "main")
+        self.go_on.clicked.connect(self.accept)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 24, 24, 24)
+        layout.setSpacing(12)
+        layout.addWidget(label(tr("Something went wrong that should not."), "title"))
+        layout.addWidget(
+            label(
+                tr(
+                    "What was captured and kept before is safe. You can go on; if it happens "
+                    "again, close the window and open it anew."
+                )
+            )
+        )
+        layout.addWidget(self.text, 1)
+        row = QHBoxLayout()
+        row.addWidget(self.copy, 1)
+        row.addWidget(self.go_on, 1)
+        layout.addLayout(row)
+
+    @Slot()
+    def _copy(self) -> None:
+        QApplication.clipboard().setText(self.text.toPlainText())
+
+
+class CrashReporter(QObject):
+    """Takes over where nobody caught an exception, in any thread."""
+
+    _broke = Signal(str)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.dialog: CrashDialog | None = None
+        self._broke.connect(self._show)
+        self._before = sys.excepthook, threading.excepthook
+
+    def install(self) -> None:
+        """Take over until `remove`."""
+        sys.excepthook = self._take
+        threading.excepthook = self._take_from_thread
+
+    def remove(self) -> None:
+        sys.excepthook, threading.excepthook = self._before
+
+    def _take(
+        self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
+    ) -> None:
+        traceback.print_exception(kind, error, trace)
+        if issubclass(kind, KeyboardInterrupt):
+            QApplication.quit()
+            return
+        self._broke.emit(details(kind, error, trace))
+
+    def _take_from_thread(self, what: threading.ExceptHookArgs) -> None:
+        if what.exc_value is not None:
+            self._take(what.exc_type, what.exc_value, what.exc_traceback)
+
+    @Slot(str)
+    def _show(self, text: str) -> None:
+        """Show the first; what follows while it is open is told in the terminal only."""
+        if self.dialog is not None and self.dialog.isVisible():
+            return
+        self.dialog = CrashDialog(text, QApplication.activeWindow())
+        self.dialog.open()
+
+
+#: What Qt says about the platform and is of no use to anybody.
+_NOISE = (
+    "propagatesizehints",
+    "pipewire",
+    "pulseaudio",
+    "qt multimedia",
+    "text-to-speech",
+    "xdg_runtime_dir",
+)
+
+
+def quiet_qt() -> None:
+    """Keep Qt's remarks about the platform from the terminal; warnings of substance stay."""
+
+    def told(kind: QtMsgType, _where: object, text: str) -> None:
+        if kind is not QtMsgType.QtDebugMsg and not any(word in text.lower() for word in _NOISE):
+            print(text, file=sys.stderr)
+
+    qInstallMessageHandler(told)

@@ -1,0 +1,1 @@
+"""How a bundle for people without a terminal is packed and started."""

@@ -1,0 +1,1 @@
+"""Painters: posture figure, overlay on the picture, curves, interval band."""

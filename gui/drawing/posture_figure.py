@@ -1,0 +1,167 @@
+"""The drawn person that shows how to stand and move: joints in space, seen from the camera.
+
+One skeleton, turned and projected; lengths in body heights. A picture for people, no
+measurement: its angles are moderate on purpose, so that nobody reads a target into them.
+"""
+
+import math
+from dataclasses import dataclass
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+
+Point = tuple[float, float]
+#: (to the person's left, up, forwards), in body heights from the middle of the hips.
+Space = tuple[float, float, float]
+
+_SHOULDER_UP, _SHOULDER_OUT, _HIP_OUT = 0.30, 0.115, 0.07
+_UPPER_ARM, _FOREARM, _LEG = 0.165, 0.155, 0.47
+
+#: How far the person turned from facing the camera, degrees, positive to the own left, for
+#: the left arm; the right arm takes the opposite.
+_TURN_DEG = {
+    Movement.FLEXION: -90.0,
+    Movement.EXTENSION: -90.0,
+    Movement.ABDUCTION: 0.0,
+    Movement.EXTERNAL_ROTATION: -45.0,
+    Movement.HAND_BEHIND_BACK: 180.0,
+}
+#: How far the drawing looks down, degrees: the forearm's way out shows from above only.
+_DOWN_DEG = {Movement.EXTERNAL_ROTATION: 32.0}
+#: The end position that is drawn, degrees. Ours, well inside what is usual.
+_SHOWN_DEG = {
+    Movement.FLEXION: 95.0,
+    Movement.EXTENSION: 35.0,
+    Movement.ABDUCTION: 90.0,
+    Movement.EXTERNAL_ROTATION: 55.0,
+    Movement.HAND_BEHIND_BACK: 1.0,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """What to draw: points to the right and down, in body heights; the hips lie at (0, 0).
+
+    Attributes
+    ----------
+    head, nose
+        Centre of the head, and where the nose points; the nose shows the view.
+    trunk
+        From the hips' middle to the shoulders' middle.
+    shoulders, hips
+        Both ends, the measured side first.
+    legs
+        Hip, foot and toes of both.
+    other_arm, start_arm, end_arm
+        Shoulder, elbow, wrist.
+    path
+        The way of the hand from start to end.
+    turned_away
+        True when the person sees no screen.
+    """
+
+    head: Point
+    nose: Point
+    trunk: tuple[Point, Point]
+    shoulders: tuple[Point, Point]
+    hips: tuple[Point, Point]
+    legs: tuple[tuple[Point, Point, Point], tuple[Point, Point, Point]]
+    other_arm: tuple[Point, Point, Point]
+    start_arm: tuple[Point, Point, Point]
+    end_arm: tuple[Point, Point, Point]
+    path: tuple[Point, ...]
+    turned_away: bool
+
+
+def turn_deg(movement: Movement, side: Side) -> float:
+    """Return how far the person turns from facing the camera, positive to the own left."""
+    return _TURN_DEG[movement] * (1 if side is Side.LEFT else -1)
+
+
+def shown_deg(movement: Movement) -> float:
+    """Return the angle of the drawn end position; 1 for the reach, which has none."""
+    return _SHOWN_DEG[movement]
+
+
+def figure(movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0) -> Figure:
+    """Return the figure for a movement as the camera sees it, or as a mirror shows it.
+
+    Parameters
+    ----------
+    share
+        How much of the drawn movement the end position has done.
+    """
+    turn = math.radians(turn_deg(movement, side))
+    down = math.radians(_DOWN_DEG.get(movement, 0.0))
+    out = 1.0 if side is Side.LEFT else -1.0
+    flip = -1.0 if mirrored else 1.0
+
+    def seen(place: Space) -> Point:
+        left, up, forwards = place
+        across = left * math.cos(turn) + forwards * math.sin(turn)
+        nearer = forwards * math.cos(turn) - left * math.sin(turn)
+        return flip * across, -up * math.cos(down) + nearer * math.sin(down)
+
+    def arm(share: float, sign: float) -> tuple[Space, Space, Space]:
+        return _arm(movement, share, sign)
+
+    def line(places: tuple[Space, Space, Space]) -> tuple[Point, Point, Point]:
+        return seen(places[0]), seen(places[1]), seen(places[2])
+
+    def leg(sign: float) -> tuple[Point, Point, Point]:
+        hip = (sign * _HIP_OUT, 0.0, 0.0)
+        foot = (sign * _HIP_OUT, -_LEG, 0.0)
+        return seen(hip), seen(foot), seen((foot[0], foot[1], 0.07))
+
+    hanging = (
+        (-out * _SHOULDER_OUT, _SHOULDER_UP, 0.0),
+        (-out * (_SHOULDER_OUT + 0.015), _SHOULDER_UP - _UPPER_ARM, 0.0),
+        (-out * (_SHOULDER_OUT + 0.02), _SHOULDER_UP - _UPPER_ARM - _FOREARM, 0.02),
+    )
+    return Figure(
+        head=seen((0, 0.435, 0.015)),
+        nose=seen((0, 0.43, 0.085)),
+        trunk=(seen((0, 0, 0)), seen((0, _SHOULDER_UP, 0))),
+        shoulders=(
+            seen((out * _SHOULDER_OUT, _SHOULDER_UP, 0)),
+            seen((-out * _SHOULDER_OUT, _SHOULDER_UP, 0)),
+        ),
+        hips=(seen((out * _HIP_OUT, 0, 0)), seen((-out * _HIP_OUT, 0, 0))),
+        legs=(leg(out), leg(-out)),
+        other_arm=line(hanging),
+        start_arm=line(arm(0.0, out)),
+        end_arm=line(arm(share, out)),
+        path=tuple(seen(arm(share * step / 24, out)[2]) for step in range(25)),
+        turned_away=movement is Movement.HAND_BEHIND_BACK,
+    )
+
+
+def _arm(movement: Movement, share: float, out: float) -> tuple[Space, Space, Space]:
+    """Return shoulder, elbow and wrist with the movement done to a share of what is shown."""
+    shoulder = (out * _SHOULDER_OUT, _SHOULDER_UP, 0.0)
+    angle = math.radians(_SHOWN_DEG[movement] * share)
+    reach = _UPPER_ARM + _FOREARM
+    if movement in (Movement.FLEXION, Movement.EXTENSION):
+        way = 1.0 if movement is Movement.FLEXION else -1.0
+        direction = (0.0, -math.cos(angle), way * math.sin(angle))
+    elif movement is Movement.ABDUCTION:
+        direction = (out * math.sin(angle), -math.cos(angle), 0.0)
+    elif movement is Movement.EXTERNAL_ROTATION:
+        elbow = (shoulder[0], _SHOULDER_UP - _UPPER_ARM, 0.0)
+        ahead = (out * _FOREARM * math.sin(angle), 0.0, _FOREARM * math.cos(angle))
+        return shoulder, elbow, _plus(elbow, ahead)
+    elif movement is Movement.HAND_BEHIND_BACK:
+        wrist = (out * 0.03, -0.03 + 0.15 * share, -0.07)
+        return shoulder, (out * (_SHOULDER_OUT + 0.06), 0.12 + 0.03 * share, -0.08), wrist
+    else:
+        raise ValueError(f"there is no drawing of {movement}")
+    elbow = _plus(shoulder, _times(direction, _UPPER_ARM))
+    return shoulder, elbow, _plus(shoulder, _times(direction, reach))
+
+
+def _plus(one: Space, other: Space) -> Space:
+    return one[0] + other[0], one[1] + other[1], one[2] + other[2]
+
+
+def _times(direction: Space, length: float) -> Space:
+    return direction[0] * length, direction[1] * length, direction[2] * length

@@ -1,0 +1,1 @@
+"""Pages for lens, level, body and agreement."""

@@ -1,0 +1,65 @@
+"""What a study says: agreement with a goniometer, or how well a person's own sessions repeat."""
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QPixmap
+from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QVBoxLayout, QWidget
+
+from gui.pages.camera_and_body.agreement_study import Study
+from gui.style.look import Look
+from gui.text.words import tr
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.notice_line import NoticeLine
+from gui.widgets.text import button, label
+
+
+class AgreementPage(QWidget):
+    """Words, and beneath them the plot."""
+
+    #: The Study whose corrections are to be kept.
+    offers_wanted = Signal(object)
+    back = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.title = label("", "title")
+        self.words = QPlainTextEdit()
+        self.words.setReadOnly(True)
+        self.words.setAccessibleName(tr("what the readings say"))
+        self.words.setTabChangesFocus(True)
+        self.plot = QLabel()
+        self.plot.setAccessibleName(tr("plot of the differences"))
+        self._plot = QScrollArea()
+        self._plot.setWidget(self.plot)
+        self.keep = button(tr("Keep the corrections, switched off"))
+        self.keep.clicked.connect(self._keep)
+        self._study: Study | None = None
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.leave.clicked.connect(self.back)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 16)
+        layout.setSpacing(look.gap(1))
+        layout.addWidget(self.title)
+        layout.addWidget(self.words, 1)
+        layout.addWidget(self._plot, 2)
+        layout.addWidget(ButtonRow([self.leave, self.keep]))
+        layout.addWidget(NoticeLine())
+
+    def show_study(self, study: Study) -> None:
+        """Show what a study says."""
+        self._study = study
+        self.keep.setVisible(bool(study.offers))
+        with_plot = study.plot is not None
+        self.title.setText(
+            tr("Camera against goniometer") if with_plot else tr("How well sessions repeat")
+        )
+        self.words.setPlainText(study.words)
+        self._plot.setVisible(with_plot)
+        if study.plot is not None:
+            self.plot.setPixmap(QPixmap.fromImage(study.plot))
+            self.plot.adjustSize()
+        self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
+    def _keep(self) -> None:
+        if self._study is not None:
+            self.offers_wanted.emit(self._study)

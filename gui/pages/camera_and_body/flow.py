@@ -1,0 +1,215 @@
+"""Camera and body: the page of what is known, the lens, and marking; what leads to the next."""
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
+
+from calibration.body.lengths import lengths_from_tape
+from calibration.lens.board_sheet import save_board
+from calibration.placement.placement import PLACEMENTS
+from calibration.repository.bodies import BodySource, keep_lengths
+from calibration.repository.corrections import switch
+from gui.pages.camera_and_body.agreement import AgreementPage
+from gui.pages.camera_and_body.agreement_study import Study, judged_study, keep_offers, own_sessions
+from gui.pages.camera_and_body.lens import LensPage
+from gui.pages.camera_and_body.marking import Marked, MarkPage, MarkTask
+from gui.pages.camera_and_body.marking_tasks import back_task, keep_back, keep_level, level_task
+from gui.pages.camera_and_body.overview import TRUNK, KnownPage
+from gui.session.services import Services
+from gui.text.words import tr
+from measure.domain.movements import Movement
+
+
+class KnownPages(QStackedWidget):
+    """Shows one of its pages; the camera is open while the lens or marks are asked for."""
+
+    told = Signal(str)
+    #: Back to where it was opened from.
+    back = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._marks_back = False
+        look = services.look
+        self.known = KnownPage(look)
+        self.lens = LensPage(services)
+        self.mark = MarkPage(services)
+        self.agreement = AgreementPage(look)
+        for page in (self.known, self.lens, self.mark, self.agreement):
+            self.addWidget(page)
+        self._connect()
+        for page, leave in (
+            (self.known, self.known.leave),
+            (self.lens, self.lens.leave),
+            (self.mark, self.mark.leave),
+            (self.agreement, self.agreement.leave),
+        ):
+            shortcut = QShortcut(QKeySequence("Escape"), page)
+            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            shortcut.activated.connect(leave.click)
+
+    def _connect(self) -> None:
+        known = self.known
+        known.board_wanted.connect(self._save_board)
+        known.lens_wanted.connect(self._begin_lens)
+        known.level_wanted.connect(self._begin_level)
+        known.marks_wanted.connect(self._begin_marks)
+        known.lengths_typed.connect(self._keep_lengths)
+        known.forget_places.connect(self._forget_places)
+        known.study_wanted.connect(self._open_study)
+        known.retest_wanted.connect(self._show_retest)
+        known.correction_switched.connect(self._switch)
+        self.agreement.offers_wanted.connect(self._keep_offers)
+        known.back.connect(self.back)
+        self.lens.kept.connect(self.show_known)
+        self.lens.told.connect(self.told)
+        self.mark.kept.connect(self._keep_marks)
+        for page in (self.lens, self.mark, self.agreement):
+            page.back.connect(self.show_known)
+
+    # -- the page of what is known ------------------------------------------------------------
+
+    @Slot()
+    def show_known(self) -> None:
+        """Show what is kept, as it is now."""
+        self.setCurrentWidget(self.known)
+        self.known.keep_focus()
+        services = self._services
+        camera, person = services.settings.camera, services.person_id
+        services.records.run(
+            lambda: services.look_up(camera, person, services.today()),
+            lambda state: self.known.show_state(state, services.feed.size_px),
+            self.told.emit,
+        )
+
+    @Slot()
+    def _save_board(self) -> None:
+        name, _ = QFileDialog.getSaveFileName(
+            self, tr("Save the board to print"), "board.pdf", "PDF (*.pdf)"
+        )
+        if name:
+            said = tr("Print it at 100 %. The line on it must measure 100 mm.")
+            self._services.slow.run(
+                partial(save_board, Path(name)), lambda _: self.told.emit(said), self.told.emit
+            )
+
+    @Slot(object)
+    def _keep_lengths(self, typed: dict[str, float]) -> None:
+        person = self._person()
+        if person is None:
+            return
+        found = lengths_from_tape(
+            trunk_cm=typed[TRUNK],
+            upper_arm_cm=typed.get("upper_arm"),
+            forearm_cm=typed.get("forearm"),
+            shoulder_width_cm=typed.get("shoulder_width"),
+        )
+        day = self._services.today()
+        self._run(lambda: keep_lengths(person, found.body, BodySource.TAPE, day))
+        self.known.clear_fields()
+
+    @Slot()
+    def _forget_places(self) -> None:
+        person = self._person()
+        if person is not None:
+            self._run(lambda: PLACEMENTS.remove(lambda each: each.person_id == person))
+
+    def _run(self, work: Callable[[], object]) -> None:
+        """Do what waits for the disk, then show what is kept."""
+        self._services.records.run(work, lambda _: self.show_known(), self.told.emit)
+
+    def _person(self) -> str | None:
+        person = self._services.person_id
+        if person is None:
+            self.told.emit(tr("Say first who is measured, on the first page."))
+        return person
+
+    def _camera(self) -> str | None:
+        """Return the camera's name, which a profile belongs to."""
+        camera = self._services.settings.camera
+        if camera is None:
+            self.told.emit(tr("Choose the camera first, on the set-up page."))
+        return camera
+
+    # -- pages with the camera ----------------------------------------------------------------
+
+    @Slot()
+    def _begin_lens(self) -> None:
+        camera = self._camera()
+        if camera is not None:
+            self.setCurrentWidget(self.lens)
+            self.lens.begin(camera, mirrored=self._services.mirrored)
+
+    @Slot()
+    def _begin_level(self) -> None:
+        camera = self._camera()
+        if camera is not None:
+            self._begin_marking(level_task(camera), back=False)
+
+    @Slot()
+    def _begin_marks(self) -> None:
+        if self._person() is not None:
+            self._begin_marking(back_task(self._services.settings.camera), back=True)
+
+    def _begin_marking(self, task: MarkTask, *, back: bool) -> None:
+        self._marks_back = back
+        self.setCurrentWidget(self.mark)
+        self.mark.begin(task)
+
+    @Slot(object)
+    def _keep_marks(self, marked: Marked) -> None:
+        services = self._services
+        camera, person, day = services.settings.camera, services.person_id, services.today()
+        if self._marks_back and person is not None:
+            self._run(lambda: keep_back(marked, camera, person, day))
+        elif not self._marks_back and camera is not None:
+            self._run(lambda: keep_level(marked, camera, day))
+
+    # -- a study ------------------------------------------------------------------------------
+
+    @Slot()
+    def _open_study(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(
+            self, tr("A table of camera and goniometer readings"), "", "CSV (*.csv)"
+        )
+        if name:
+            self.show_study(Path(name))
+
+    def show_study(self, path: Path) -> None:
+        """Judge a table beside the window's thread, and show what it says."""
+        self._services.slow.run(lambda: judged_study(path), self._show_study, self.told.emit)
+
+    @Slot(object)
+    def _keep_offers(self, study: Study) -> None:
+        camera = self._camera()
+        if camera is not None:
+            self._run(lambda: keep_offers(study, camera))
+
+    @Slot(object, bool)
+    def _switch(self, movement: Movement, on: bool) -> None:
+        """Use a correction from now on, or no longer; either starts a new series."""
+        camera = self._camera()
+        if camera is not None:
+            self.told.emit(tr("Readings from now on start a new series."))
+            self._services.records.run(
+                lambda: switch(camera, movement, on=on), failed=self.told.emit
+            )
+
+    @Slot()
+    def _show_retest(self) -> None:
+        person, services = self._person(), self._services
+        if person is not None:
+            services.records.run(
+                lambda: own_sessions(services.keeper.history(person)),
+                self._show_study,
+                self.told.emit,
+            )
+
+    def _show_study(self, study: Study) -> None:
+        self.agreement.show_study(study)
+        self.setCurrentWidget(self.agreement)

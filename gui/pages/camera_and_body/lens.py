@@ -1,0 +1,153 @@
+"""The lens: the printed board shown to the camera, guided view by view."""
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from calibration.lens.capture import ENOUGH_VIEWS, Guidance, LensCapture, Shown
+from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
+from calibration.repository.lenses import LENSES
+from gui.session.services import Services
+from gui.session.tones import Tone
+from gui.text.words import remark_words, tr
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.camera_view import CameraView
+from gui.widgets.coverage_grid import CoverageGrid
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label, scrolled
+from measure.live.events import LiveFrame
+from measure.video.frame import Picture
+
+
+class LensPage(QWidget):
+    """Looks at one picture at a time, beside the window's thread."""
+
+    #: A profile was made and kept.
+    kept = Signal()
+    told = Signal(str)
+    back = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        look = services.look
+        self._look, self._cues, self._slow = look, services.cues, services.slow
+        self._capture: LensCapture | None = None
+        self._busy = False
+        self._mirrored = False
+        self.sentence = Sentence(look)
+        self.camera = CameraView(services, self.sentence, stills=True)
+        self.camera.framed.connect(self.take_frame)
+        self.coverage = CoverageGrid(look)
+        self.count = label("", "lead")
+        self.make = button(tr("Make the profile"), "main")
+        self.anew = button(tr("Start over"))
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.make.clicked.connect(self._make)
+        self.anew.clicked.connect(self._start_over)
+        self.leave.clicked.connect(self.back)
+        self._camera_name = ""
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        side = QVBoxLayout()
+        side.addWidget(label(tr("Where the board was seen"), "quiet"))
+        side.addWidget(self.coverage, 1)
+        side.addWidget(self.count)
+        seen = QWidget()
+        middle = QHBoxLayout(seen)
+        middle.setContentsMargins(0, 0, 0, 0)
+        middle.setSpacing(self._look.gap(3))
+        middle.addWidget(self.camera, 6)
+        middle.addLayout(side, 3)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 16)
+        layout.setSpacing(self._look.gap(1))
+        layout.addWidget(self.sentence)
+        layout.addWidget(scrolled(seen), 1)
+        layout.addWidget(ButtonRow([self.leave, self.anew, self.make]))
+
+    def begin(self, camera: str, *, mirrored: bool) -> None:
+        """Open the camera and begin to collect views; the page has to be in sight."""
+        self._camera_name, self._mirrored = camera, mirrored
+        self.camera.video.set_mirrored(mirrored)
+        self.camera.open()
+        self._start_over()
+        self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot(object)
+    def take_frame(self, frame: LiveFrame) -> None:
+        """Look for the board in a frame, unless one is being looked at."""
+        capture = self._capture
+        if self._busy or capture is None:
+            return
+        self._busy = True
+        width, height = frame.full_size_px
+        # The frame's memory may be used again while this picture is looked at.
+        picture = Picture(rgb=frame.picture.copy(), width_px=width, height_px=height)
+        self._slow.run(
+            lambda: capture.offer(picture),
+            lambda guidance: self._guide(capture, guidance),
+            self._failed,
+        )
+
+    @Slot()
+    def _start_over(self) -> None:
+        self._capture, self._busy = LensCapture(self._camera_name), False
+        self.make.setEnabled(False)
+        self.coverage.show_cells(self._no_cells(), mirrored=self._mirrored)
+        self._count(0)
+        self.camera.say(tr("Show the printed board, whole or nearly, in good light."))
+
+    @staticmethod
+    def _no_cells() -> NDArray[np.bool_]:
+        return np.zeros((COVERAGE_CELLS[1], COVERAGE_CELLS[0]), dtype=np.bool_)
+
+    def _guide(self, capture: LensCapture, guidance: Guidance) -> None:
+        if capture is not self._capture:
+            return  # of views that were given up
+        self._busy = False
+        self._count(guidance.kept)
+        self.make.setEnabled(guidance.kept >= FEWEST_VIEWS)
+        if guidance.coverage is not None:
+            self.coverage.show_cells(guidance.coverage.cells, mirrored=self._mirrored)
+        self.camera.say(remark_words(guidance.remark))
+        if guidance.shown is Shown.KEPT:
+            self._cues.sound(Tone.CAPTURED)
+            self._cues.say(self.sentence.text)
+
+    def _count(self, kept: int) -> None:
+        self.count.setText(tr("Views: {kept} of {enough}").format(kept=kept, enough=ENOUGH_VIEWS))
+
+    @Slot()
+    def _make(self) -> None:
+        """Fit the lens; a profile is kept, a refusal says what is missing."""
+        capture = self._capture
+        if capture is None:
+            return
+        self.make.setEnabled(False)
+        self.camera.say(tr("Reckoning the lens."))
+        self._busy = True
+        self._slow.run(lambda: fit_and_keep(capture), self._fitted, self._failed)
+
+    def _fitted(self, fit: LensFit) -> None:
+        self._busy = False
+        words = " ".join(map(remark_words, fit.remarks))
+        self.told.emit(words)
+        if fit.profile is not None:
+            self._capture = None
+            self.kept.emit()
+        else:
+            self.camera.say(words)
+
+    def _failed(self, why: str) -> None:
+        self._busy = False
+        self.told.emit(why)
+
+
+def fit_and_keep(capture: LensCapture) -> LensFit:
+    """Return the lens that the views make, kept if there is one."""
+    fit = capture.fit()
+    if fit.profile is not None:
+        LENSES.put(fit.profile)
+    return fit

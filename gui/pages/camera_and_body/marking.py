@@ -1,0 +1,226 @@
+"""Places marked in a picture of the camera: upright lines, or neck and pelvis on the back."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from gui.session.services import Services
+from gui.text.words import tr
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.camera_view import CameraView
+from gui.widgets.marked_picture import MarkedPicture
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label, scrolled
+from gui.widgets.tick import Tick
+from gui.widgets.video_view import image_of
+from measure.domain.landmarks import FloatArray
+from measure.live.events import LiveFrame
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marked:
+    """A picture with its marks.
+
+    Attributes
+    ----------
+    marks_px
+        Shape (n, 2), pixels of the full-size picture.
+    points_px
+        Shape (33, 2), the person's landmarks in the same pixels; None where nobody was seen.
+    size_px
+        Of the full-size picture.
+    fixed
+        Whether the camera was said to be fixed.
+    """
+
+    marks_px: FloatArray
+    points_px: FloatArray | None
+    size_px: tuple[int, int]
+    fixed: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkTask:
+    """What is to be marked.
+
+    Attributes
+    ----------
+    before
+        What to do before a picture is taken.
+    steps
+        What each mark is.
+    least
+        So many marks are needed; two more count where lines are marked.
+    in_pairs
+        Whether two marks make a line.
+    needs_person
+        Whether somebody must be seen in the picture.
+    told
+        What the marks tell, in words; empty with a fault that `wrong` says.
+    """
+
+    before: str
+    steps: tuple[str, ...]
+    least: int
+    in_pairs: bool
+    needs_person: bool
+    told: Callable[[Marked], str]
+
+
+class MarkPage(QWidget):
+    """Takes a picture, then its marks."""
+
+    #: A Marked that is to be kept.
+    kept = Signal(object)
+    back = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        look = services.look
+        self._look = look
+        self._task: MarkTask | None = None
+        self._frame: LiveFrame | None = None
+        self._still: LiveFrame | None = None
+        self.sentence = Sentence(look)
+        # The picture is shown as it is, never mirrored.
+        self.camera = CameraView(services, self.sentence, stills=True)
+        self.camera.framed.connect(self.take_frame)
+        self.camera.happened.connect(self._take_event)
+        self.picture = MarkedPicture(look)
+        self.found = label("", "lead")
+        self.fixed = Tick(look, tr("The camera is fixed and stays as it is"))
+        self.take = button(tr("Take this picture"), "main")
+        self.again = button(tr("Another picture"))
+        self.undo = button(tr("Take the last mark back"))
+        self.keep = button(tr("Keep"), "main")
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.take.clicked.connect(self._take)
+        self.again.clicked.connect(self._again)
+        self.undo.clicked.connect(self.picture.take_back)
+        self.keep.clicked.connect(self._keep)
+        self.leave.clicked.connect(self.back)
+        self.picture.changed.connect(self._refresh)
+        self._views = QStackedWidget()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        for one in (self.camera, self.picture):
+            self._views.addWidget(one)
+        beside = QHBoxLayout()
+        beside.addWidget(self.found, 1)
+        beside.addWidget(self.fixed, 1)
+        seen = QWidget()
+        column = QVBoxLayout(seen)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.sentence)
+        column.addWidget(self._views, 1)
+        column.addLayout(beside)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 16)
+        layout.setSpacing(self._look.gap(1))
+        layout.addWidget(scrolled(seen), 1)
+        layout.addWidget(ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]))
+
+    @property
+    def is_live(self) -> bool:
+        """Whether the camera's picture is shown, and none is taken yet."""
+        return self._still is None
+
+    def begin(self, task: MarkTask) -> None:
+        """Open the camera and begin with its picture; the page has to be in sight."""
+        self._task, self._still, self._frame = task, None, None
+        self.fixed.setVisible(task.in_pairs)
+        self._refresh()
+        self.camera.open()
+        self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot(object)
+    def take_frame(self, frame: LiveFrame) -> None:
+        """Have the newest frame ready to be taken, as long as none was."""
+        if self.is_live:
+            self._frame = frame
+            could, can = self.take.isEnabled(), self._may_take(frame)
+            self.take.setEnabled(can)
+            if can and not could:
+                self.take.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
+    def _take_event(self) -> None:
+        """Let a picture go that came before a trouble."""
+        if self.is_live and self.camera.trouble is not None:
+            self._frame = None
+        self._refresh()
+
+    def _may_take(self, frame: LiveFrame | None) -> bool:
+        task = self._task
+        if frame is None or task is None:
+            return False
+        return frame.points_px is not None or not task.needs_person
+
+    @Slot()
+    def _take(self) -> None:
+        if self._task is None or self._frame is None or not self._may_take(self._frame):
+            return
+        self._still = self._frame
+        self.picture.show_picture(
+            image_of(self._still), most=len(self._task.steps), in_pairs=self._task.in_pairs
+        )
+        self._refresh()
+        self.picture.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
+    def _again(self) -> None:
+        if self._task is not None:
+            self.begin(self._task)
+
+    @Slot()
+    def _refresh(self) -> None:
+        """Say what to mark next, and what the marks tell so far."""
+        task = self._task
+        if task is None:
+            return
+        live, many = self.is_live, len(self.picture.marks_px)
+        self._views.setCurrentWidget(self.camera if live else self.picture)
+        self.take.setVisible(live)
+        self.take.setEnabled(self._may_take(self._frame))
+        for one in (self.again, self.undo, self.keep):
+            one.setVisible(not live)
+        self.undo.setEnabled(many > 0)
+        told = ""
+        enough = not live and many >= task.least and not (task.in_pairs and many % 2)
+        if enough:
+            told = task.told(self._marked())
+        self.found.setText(told or (tr("These marks do not fit.") if enough else ""))
+        self.keep.setEnabled(bool(told))
+        if live:
+            self.camera.say(task.before)
+        elif many < len(task.steps):
+            self.sentence.say(task.steps[many])
+        else:
+            self.sentence.say(tr("Keep it, or take another picture."))
+
+    @Slot()
+    def _keep(self) -> None:
+        if self._still is not None:
+            self.kept.emit(self._marked())
+
+    def _marked(self) -> Marked:
+        still = self._still
+        assert still is not None
+        width, height = still.full_size_px
+        scale = width / still.picture.shape[1], height / still.picture.shape[0]
+
+        def full(points: FloatArray) -> FloatArray:
+            grown: FloatArray = (points + 0.5) * np.array(scale) - 0.5
+            return grown
+
+        points = still.points_px
+        return Marked(
+            marks_px=full(np.array(self.picture.marks_px, dtype=np.float64)),
+            points_px=None if points is None else full(np.asarray(points)),
+            size_px=(width, height),
+            fixed=self.fixed.isChecked(),
+        )

@@ -1,0 +1,1 @@
+"""Pages of a measuring session, in their order."""

@@ -1,0 +1,245 @@
+"""Camera and place: which camera, whether it works, where to stand, left and right checked."""
+
+import time
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSize, Qt, Signal, Slot
+from PySide6.QtGui import QHideEvent, QIcon, QPixmap, QShowEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QFrame,
+    QHBoxLayout,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.session.services import Services
+from gui.session.setup_check import Check, Place, hand_words, place_words
+from gui.text.sentences import hint_sentence, trouble_sentence
+from gui.text.words import tr
+from gui.widgets.camera_view import CameraView
+from gui.widgets.named_button import NamedButton
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, card, label, scrolled
+from gui.widgets.tick import Tick
+from gui.widgets.video_view import image_of
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.live.events import EventKind, LiveEvent, LiveFrame
+
+_THUMBNAIL = QSize(80, 45)
+_THUMBNAIL_EVERY_S = 0.5
+
+
+class SetupPage(QWidget):
+    """Shows the camera while the page is open, and says what to change."""
+
+    mirror_changed = Signal(bool)
+    #: The pages of what is known about camera and body.
+    known_wanted = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._frame: LiveFrame | None = None
+        self._thumbnail_at = 0.0
+        self._hand_check = False
+        self.sentence = Sentence(services.look)
+        self.camera = CameraView(services, self.sentence)
+        self.camera.video.set_framing(True)
+        self.camera.framed.connect(self._take_frame)
+        self.camera.happened.connect(self._take_event)
+        self.cameras: list[QPushButton] = []
+        self._group = QButtonGroup(self)
+        self._group.idClicked.connect(self._choose_camera)
+        self._camera_list = QVBoxLayout()
+        self.look_again = button(tr("Look for cameras again"), "link")
+        self.look_again.clicked.connect(self.find_cameras)
+        self.checks = {place: label("", "lead") for place in Place}
+        self.mirror = Tick(services.look, tr("Show the picture as a mirror does"))
+        self.mirror.setChecked(services.mirrored)
+        self.mirror.toggled.connect(self._mirror_toggled)
+        self.hand = button(tr("Check left and right"))
+        self.hand.clicked.connect(self.ask_for_hand)
+        self.hand_words = label("", "quiet")
+        self.known = button(tr("Camera and body"))
+        self.known.clicked.connect(self._show_known)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        side = QWidget()
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(16)
+        cameras = card(label(tr("Camera"), "quiet"))
+        self._into(cameras, self._camera_list)
+        self._into(cameras, self.look_again)
+        place = card(label(tr("Place"), "quiet"), *self.checks.values())
+        sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
+        known = card(label(tr("For surer readings"), "quiet"), self.known)
+        for one in (place, cameras, sides, known):
+            column.addWidget(one)
+        column.addStretch(1)
+        middle = QHBoxLayout()
+        middle.setSpacing(24)
+        middle.addWidget(self.camera, 57)
+        middle.addWidget(scrolled(side), 43)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 16)
+        layout.setSpacing(12)
+        layout.addWidget(self.sentence)
+        layout.addLayout(middle, 1)
+
+    @staticmethod
+    def _into(frame: QFrame, content: QWidget | QVBoxLayout) -> None:
+        layout = frame.layout()
+        if isinstance(layout, QVBoxLayout):
+            if isinstance(content, QWidget):
+                layout.addWidget(content)
+            else:
+                layout.addLayout(content)
+
+    # -- opening and closing ------------------------------------------------------------------
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.camera.video.set_mirrored(self._services.mirrored)
+        self.find_cameras()
+        self.camera.open()
+        self.refresh()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._frame, self._hand_check = None, False
+        self.hand_words.setText("")
+
+    def _reopen(self) -> None:
+        """Open the camera as it is chosen now."""
+        self._frame = None
+        self.camera.reopen()
+        self.refresh()
+
+    @Slot()
+    def find_cameras(self) -> None:
+        """List the cameras anew; that takes a moment."""
+        services = self._services
+        services.slow.run(services.find_cameras, self._show_cameras, self._no_cameras)
+
+    def _no_cameras(self, why: str) -> None:
+        self._show_cameras(())
+        self.look_again.setToolTip(why)
+
+    def _show_cameras(self, names: Sequence[str]) -> None:
+        for one in self.cameras:
+            self._group.removeButton(one)
+            self._camera_list.removeWidget(one)
+            one.deleteLater()
+        self.cameras = []
+        clip = self._services.source().clip
+        shown = [clip.name] if clip else list(names)
+        chosen = self._services.settings.camera
+        for place, name in enumerate(shown):
+            one = NamedButton(name)
+            one.setIconSize(_THUMBNAIL)
+            one.setIcon(self._blank())
+            one.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
+            self._group.addButton(one, place)
+            self._camera_list.addWidget(one)
+            self.cameras.append(one)
+        if not shown:
+            self.camera.say(trouble_sentence(Trouble.CAMERA_MISSING))
+
+    def _blank(self) -> QIcon:
+        picture = QPixmap(_THUMBNAIL)
+        picture.fill(self._services.look.colour("sunken"))
+        return QIcon(picture)
+
+    @Slot(int)
+    def _choose_camera(self, place: int) -> None:
+        """Remember the camera by its name: numbers change with what is plugged in."""
+        if not self._services.clips:
+            self._services.settings.camera = self.cameras[place].accessibleName()
+            self._reopen()
+
+    @Slot()
+    def _show_known(self) -> None:
+        """Let the camera that is shown as chosen be the chosen one: what is known has its name."""
+        chosen = self._group.checkedButton()
+        settings = self._services.settings
+        if settings.camera is None and chosen is not None and not self._services.clips:
+            settings.camera = chosen.accessibleName()
+        self.known_wanted.emit()
+
+    # -- what the camera gives ----------------------------------------------------------------
+
+    @Slot(object)
+    def _take_frame(self, frame: LiveFrame) -> None:
+        self._frame = frame
+        now = time.monotonic()
+        if now - self._thumbnail_at >= _THUMBNAIL_EVERY_S:
+            self._thumbnail_at = now
+            self._show_thumbnail(frame)
+            self.refresh()
+
+    def _show_thumbnail(self, frame: LiveFrame) -> None:
+        chosen = self._group.checkedButton()
+        if chosen is not None:
+            small = image_of(frame).scaled(
+                _THUMBNAIL,
+                Qt.AspectRatioMode.KeepAspectRatio,
+                Qt.TransformationMode.FastTransformation,
+            )
+            chosen.setIcon(QIcon(QPixmap.fromImage(small)))
+
+    @Slot(object)
+    def _take_event(self, event: LiveEvent) -> None:
+        if event.kind is EventKind.TROUBLE:
+            self._frame = None
+        elif event.kind is EventKind.HAND_RAISED and self._hand_check and event.side is not None:
+            self._take_hand(event.side)
+        self.refresh()
+
+    @Slot()
+    def refresh(self) -> None:
+        """Say the one thing to do, and how the place is."""
+        frame = self._frame
+        if self._hand_check:
+            self.camera.say(tr("Raise your right hand."))
+        elif frame is None:
+            self.camera.say(tr("Opening the camera."))
+        elif frame.setup_hints:
+            self.camera.say(hint_sentence(frame.setup_hints[0]))
+        elif frame.points_px is None:
+            self.camera.say(tr("Stand where the camera sees you from head to hips."))
+        else:
+            self.camera.say(tr("This is a good place. You can measure here."))
+        for place, words in self.checks.items():
+            words.setText(place_words(place, None if self.camera.trouble else frame))
+
+    # -- left and right -----------------------------------------------------------------------
+
+    @Slot()
+    def ask_for_hand(self) -> None:
+        """Ask for the right hand, to find out whether the source shows a mirror image."""
+        self._hand_check = True
+        self.hand_words.setText(tr("Face the camera and raise your right hand."))
+        self.refresh()
+
+    def _take_hand(self, side: Side) -> None:
+        services = self._services
+        camera = services.settings.camera
+        was = services.settings.already_mirrored(camera)
+        check = Check.AS_EXPECTED if side is Side.RIGHT else Check.EXCHANGED
+        if check is Check.EXCHANGED:
+            services.settings.set_already_mirrored(camera, not was)
+        self._hand_check = False
+        self.hand_words.setText(hand_words(check))
+        if check is Check.EXCHANGED:
+            self._reopen()
+
+    @Slot(bool)
+    def _mirror_toggled(self, wanted: bool) -> None:
+        self._services.settings.mirror_preview = wanted
+        self.camera.video.set_mirrored(wanted)
+        self.mirror_changed.emit(wanted)

@@ -1,0 +1,235 @@
+"""The page while an arm is measured: one sentence, one number, the picture. Nothing else."""
+
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.drawing.posture_figure import turn_deg
+from gui.protocol.plan import Attempt, AttemptState, Step
+from gui.session.session import Measuring
+from gui.style.look import Look
+from gui.text.sentences import frame_words
+from gui.text.words import advice_words, range_words, task_title, tr
+from gui.widgets.big_number import BigNumber
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.deck import Deck
+from gui.widgets.hold_ring import HoldRing
+from gui.widgets.notice_line import NoticeLine
+from gui.widgets.position_figure import PositionFigure, ViewPlan
+from gui.widgets.reading_band import ReadingBand, Shown
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label, scrolled
+from gui.widgets.trial_row import TrialRow
+from gui.widgets.video_view import VideoView
+from measure.domain.movements import MOVEMENTS, Unit
+from measure.live.events import LiveFrame, Phase
+
+#: Phases in which the drawn position helps more than a number.
+_SHOW_POSITION = (
+    Phase.OPENING,
+    Phase.LOOKING_FOR_PERSON,
+    Phase.WAIT_NEUTRAL,
+    Phase.PAUSED,
+    Phase.TROUBLE,
+)
+
+
+#: Places in the deck at the right.
+_POSITION, _NUMBER, _REFUSAL = range(3)
+
+
+def _settled_words(attempt: Attempt, unit: Unit) -> str:
+    """Return what kind of number stands above: settled, being settled, or practice."""
+    trial = attempt.trial
+    if attempt.state is AttemptState.PRACTICE:
+        return tr("practice, not counted")
+    if trial is None or trial.low is None or trial.high is None:
+        return tr("being settled")
+    return tr("settled: {range}").format(range=range_words(trial.low, trial.high, unit))
+
+
+class LivePage(QWidget):
+    """Shows a :class:`Measuring` while it measures."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._measuring: Measuring | None = None
+        self.sentence = Sentence(look)
+        self.video = VideoView(look)
+        self.figure = PositionFigure(look)
+        self.plan = ViewPlan(look)
+        self.number = BigNumber(look)
+        self.ring = HoldRing(look)
+        self.refusal = ReadingBand(look, least_share=3 / 80)
+        self.title = label("", "quiet")
+        self.quality = label("", "lead")
+        self.trials = TrialRow(look)
+        self.pause = button(tr("Pause"), key=tr("Space"))
+        self.discard = button(tr("Discard the last"), key=tr("Backspace"))
+        self.stop = button(tr("Stop and keep"), key=tr("Escape"))
+        self.retry = button(tr("Try again"), "main", key=tr("R"))
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        position = QWidget()
+        position.setObjectName("page")
+        beside = QHBoxLayout(position)
+        beside.setContentsMargins(0, 0, 0, 0)
+        beside.addWidget(self.figure, 5)
+        beside.addWidget(self.plan, 2)
+        number = QWidget()
+        number.setObjectName("page")
+        above = QVBoxLayout(number)
+        above.setContentsMargins(0, 0, 0, 0)
+        above.addStretch(1)
+        above.addWidget(self.number, 6)
+        above.addStretch(1)
+        refusal = QWidget()
+        refusal.setObjectName("page")
+        around = QVBoxLayout(refusal)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.addStretch(1)
+        around.addWidget(self.refusal)
+        around.addStretch(1)
+        self._right = Deck([position, number, scrolled(refusal)])
+
+        where = QVBoxLayout()
+        where.addStretch(1)
+        where.addWidget(self.title)
+        where.addWidget(self.quality)
+        where.addStretch(1)
+        state = QHBoxLayout()
+        state.setSpacing(self._look.gap(2))
+        state.addWidget(self.ring)
+        state.addLayout(where, 1)
+
+        right = QVBoxLayout()
+        right.addWidget(self._right, 1)
+        right.addLayout(state)
+
+        middle = QHBoxLayout()
+        middle.setSpacing(self._look.gap(3))
+        middle.addWidget(self.video, 57)
+        middle.addLayout(right, 43)
+
+        seen = QWidget()
+        column = QVBoxLayout(seen)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(self._look.gap(1))
+        column.addLayout(middle, 1)
+        column.addWidget(self.trials)
+
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 8)
+        layout.setSpacing(self._look.gap(1))
+        layout.addWidget(self.sentence)
+        layout.addWidget(scrolled(seen), 1)
+        layout.addWidget(ButtonRow([self.pause, self.discard, self.stop, self.retry]))
+        layout.addWidget(NoticeLine())
+
+    def show_measuring(self, measuring: Measuring, *, mirrored: bool) -> None:
+        """Show this session from now on."""
+        if self._measuring is not None:
+            self.release()
+        self._measuring = measuring
+        self.video.set_mirrored(mirrored)
+        self._mirrored = mirrored
+        measuring.framed.connect(self.take_frame)
+        measuring.changed.connect(self.refresh)
+        measuring.stepped.connect(self.refresh)
+        measuring.said.connect(self.sentence.say)
+        self.pause.clicked.connect(measuring.toggle_pause)
+        self.discard.clicked.connect(measuring.discard_last)
+        self.stop.clicked.connect(measuring.stop_movement)
+        self.retry.clicked.connect(measuring.retry)
+        self.video.show_empty(tr("Opening the camera."))
+        self.refresh()
+
+    def release(self) -> None:
+        """Let go of the session."""
+        measuring = self._measuring
+        if measuring is None:
+            return
+        measuring.framed.disconnect(self.take_frame)
+        measuring.changed.disconnect(self.refresh)
+        measuring.stepped.disconnect(self.refresh)
+        measuring.said.disconnect(self.sentence.say)
+        self.pause.clicked.disconnect(measuring.toggle_pause)
+        self.discard.clicked.disconnect(measuring.discard_last)
+        self.stop.clicked.disconnect(measuring.stop_movement)
+        self.retry.clicked.disconnect(measuring.retry)
+        self._measuring = None
+
+    @Slot(object)
+    def take_frame(self, frame: LiveFrame) -> None:
+        """Draw one frame: its picture, its landmarks, its value."""
+        measuring = self._measuring
+        if measuring is None or measuring.guide.step is not Step.MEASURING:
+            return
+        if not measuring.why_no_picture:
+            self.video.show_frame(frame)
+        self._show_value(measuring, frame)
+        holding = frame.phase in (Phase.HOLD, Phase.RETURN)
+        self.ring.show_hold(frame.hold_share if holding else 0.0, self._trial_number())
+
+    @Slot()
+    def refresh(self) -> None:
+        """Show where the guide stands."""
+        measuring = self._measuring
+        if measuring is None:
+            return
+        guide, task = measuring.guide, measuring.guide.task
+        self.title.setText(task_title(task.movement, task.side))
+        self.sentence.say(measuring.sentence)
+        self.video.measure_arm(task.movement, task.side)
+        self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)
+        self.plan.show_turn(turn_deg(task.movement, task.side), task.side, mirrored=self._mirrored)
+        self.trials.show_guide(guide)
+        self.ring.show_hold(self.ring.share, self._trial_number())
+        self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
+        self.discard.setEnabled(guide.can_discard)
+        if why := measuring.why_no_picture:
+            self.video.show_empty(why)
+        self.retry.setVisible(measuring.trouble is not None)
+
+    def _trial_number(self) -> str:
+        guide = self._measuring.guide if self._measuring else None
+        if guide is None:
+            return ""
+        if guide.practice_left:
+            return tr("try")
+        return f"{min(guide.counted + 1, guide.task.trials)}/{guide.task.trials}"
+
+    def _show_value(self, measuring: Measuring, frame: LiveFrame) -> None:
+        """Show the guide while moving, then the captured trial on its way to a reading."""
+        task = measuring.guide.task
+        unit = MOVEMENTS[task.movement].unit
+        attempt = measuring.guide.attempts[-1] if measuring.guide.attempts else None
+        waiting = measuring.trouble is not None or measuring.guide.paused
+        if frame.phase in _SHOW_POSITION or waiting:
+            self._right.show_place(_POSITION)
+            self.quality.setText("" if waiting else frame_words(frame))
+        elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
+            self._right.show_place(_NUMBER)
+            self.number.show_value(frame.value, unit)
+            self.quality.setText(tr("a guide; {words}").format(words=frame_words(frame)))
+        elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
+            self._right.show_place(_REFUSAL)
+            advice = advice_words(attempt.trial.refused_for[0])
+            self.refusal.show_reading(task.movement, Shown(words=advice))
+            self.quality.setText("")
+        else:
+            self._right.show_place(_NUMBER)
+            trial = attempt.trial
+            value = attempt.guide_value if trial is None else trial.value
+            scored = attempt.state is AttemptState.SCORED
+            self.number.show_value(value, unit, settled=scored)
+            self.quality.setText(_settled_words(attempt, unit))
+
+    def keep_focus(self) -> None:
+        """Put the keyboard where Space means pause."""
+        self.pause.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -1,0 +1,68 @@
+"""Before a session at home: how the shoulder feels today. Three ratings, all optional."""
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.style.look import Look
+from gui.text.words import tr
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.choices import Choices
+from gui.widgets.sentence import Sentence
+from gui.widgets.text import button, label, scrolled
+from measure.domain.records import Pain
+
+
+class BeforePage(QWidget):
+    """Asks for pain now, last night and at its worst since yesterday."""
+
+    #: Pain
+    answered = Signal(object)
+    back = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.sentence = Sentence(look, lines=1)
+        self.sentence.say(tr("How does the shoulder feel today?"))
+        self.now, self.night, self.worst = (
+            Choices(list(range(11)), str, may_be_empty=True, large=True, title=title)
+            for title in (tr("pain now"), tr("pain last night"), tr("worst pain since yesterday"))
+        )
+        self.go = button(tr("Continue"), "main", key=tr("Enter"))
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.go.clicked.connect(self._answer)
+        self.leave.clicked.connect(self.back)
+        asked = QWidget()
+        column = QVBoxLayout(asked)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(look.gap(1.5))
+        column.addWidget(self.sentence)
+        for title, choices in (
+            (tr("Now, at rest"), self.now),
+            (tr("Last night"), self.night),
+            (tr("The worst since yesterday"), self.worst),
+        ):
+            column.addWidget(label(title, "lead"))
+            column.addWidget(choices.row, 1)
+        column.addWidget(
+            label(
+                tr("0 is no pain, 10 the worst imaginable. Leave out what you do not want to say."),
+                "quiet",
+            )
+        )
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 16, 24, 16)
+        layout.setSpacing(look.gap(1.5))
+        layout.addWidget(scrolled(asked), 1)
+        layout.addWidget(ButtonRow([self.leave, self.go]))
+
+    def ask(self) -> None:
+        """Ask anew."""
+        for choices in (self.now, self.night, self.worst):
+            choices.choose(None)
+        self.go.setFocus()
+
+    @Slot()
+    def _answer(self) -> None:
+        self.answered.emit(
+            Pain(rest=self.now.value, night=self.night.value, worst_24h=self.worst.value)
+        )

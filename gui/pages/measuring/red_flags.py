@@ -1,0 +1,157 @@
+"""The questions before measuring, one page at a time."""
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from gui.protocol.red_flags import Answer, Check, Page, Talk
+from gui.style.look import Look
+from gui.text.safety_words import answer_words, wording
+from gui.text.words import tr
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.text import button, card, label, scrolled
+
+
+def _item(text: str) -> QWidget:
+    """Return a line of a list, its sign hanging before it."""
+    row = QWidget()
+    layout = QHBoxLayout(row)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(12)
+    sign = label("\u2022", "lead")
+    sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+    sign.setAlignment(Qt.AlignmentFlag.AlignTop)
+    layout.addWidget(sign)
+    layout.addWidget(label(text, "lead"), 1)
+    return row
+
+
+class SafetyPage(QWidget):
+    """Runs a :class:`Talk`; tells whether measuring may go on."""
+
+    cleared = Signal()
+    stopped = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._talk = Talk.begin(Check.FIRST)
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(24, 16, 24, 16)
+        self._shown: QWidget | None = None
+        self.answers: dict[Answer, QPushButton] = {}
+        self.ways_out: list[QPushButton] = []
+
+    @property
+    def talk(self) -> Talk:
+        return self._talk
+
+    def ask(self, check: Check) -> None:
+        """Begin the questions."""
+        self._talk = Talk.begin(check)
+        self._show()
+
+    def give(self, answer: Answer) -> None:
+        """Answer the page that is shown."""
+        self._talk = self._talk.answer(answer)
+        if self._talk.page is Page.CLEAR and self._talk.check is not Check.PAIN:
+            self.cleared.emit()
+        else:
+            self._show()
+
+    def _show(self) -> None:
+        """Build the page anew: pages differ in what they hold."""
+        page = QWidget()
+        layout = QVBoxLayout(page)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(self._look.gap(2))
+        words = wording(self._talk.page)
+        here, of = self._talk.place
+        if of > 1:
+            before = (
+                tr("Before going on, {here} of {of}")
+                if self._talk.check is Check.PAIN
+                else tr("Before measuring, {here} of {of}")
+            )
+            layout.addWidget(label(before.format(here=here, of=of), "quiet"))
+        title = label(words.title, "title")
+        layout.addWidget(title)
+        many = len(words.items) > 1
+        items = [_item(item) if many else label(item, "lead") for item in words.items]
+        if words.close:
+            items.append(label(words.close, "alarm" if words.alarming else "title"))
+        if words.alarming and not words.close:
+            title.setProperty("role", "alarm")
+        layout.addWidget(card(*items, role="alarm-card" if words.alarming else "card", spacing=10))
+        layout.addStretch(1)
+        outer = QWidget()
+        whole = QVBoxLayout(outer)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(scrolled(page), 1)
+        whole.addWidget(self._buttons())
+        if self._shown is not None:
+            self._layout.removeWidget(self._shown)
+            self._shown.hide()
+            self._shown.deleteLater()
+        self._shown = outer
+        self._layout.addWidget(outer)
+
+    def _buttons(self) -> ButtonRow:
+        self.answers = {}
+        self.ways_out = []
+        made = {
+            Answer.ONE_FITS: self._one_fits,
+            Answer.NONE_FITS: self._none_fits,
+            Answer.READ: self._read,
+            Answer.CLINICIAN_AGREES: self._clinician_agrees,
+        }
+        if self._talk.page is Page.CLEAR:
+            self._way_out(tr("Go on gently"), "", self._clear)
+            self._way_out(tr("Stop for today"), "main", self._stop)
+        elif not self._talk.answers or Answer.CLINICIAN_AGREES in self._talk.answers:
+            self._way_out(tr("Ask again"), "", self._again)
+            self._way_out(tr("Leave measuring"), "main", self._stop)
+        for answer, slot in made.items():
+            if answer in self._talk.answers:
+                role = "main" if answer in (Answer.READ, Answer.NONE_FITS) else ""
+                one = button(answer_words(answer), role)
+                one.clicked.connect(slot)
+                self.answers[answer] = one
+        return ButtonRow([*self.ways_out, *self.answers.values()])
+
+    def _way_out(self, text: str, role: str, slot: object) -> None:
+        one = button(text, role)
+        one.clicked.connect(slot)
+        self.ways_out.append(one)
+
+    @Slot()
+    def _one_fits(self) -> None:
+        self.give(Answer.ONE_FITS)
+
+    @Slot()
+    def _none_fits(self) -> None:
+        self.give(Answer.NONE_FITS)
+
+    @Slot()
+    def _read(self) -> None:
+        self.give(Answer.READ)
+
+    @Slot()
+    def _clinician_agrees(self) -> None:
+        self.give(Answer.CLINICIAN_AGREES)
+
+    @Slot()
+    def _again(self) -> None:
+        self.ask(self._talk.check)
+
+    @Slot()
+    def _stop(self) -> None:
+        self.stopped.emit()
+
+    @Slot()
+    def _clear(self) -> None:
+        self.cleared.emit()
+
+    def keep_focus(self) -> None:
+        """Put the keyboard on the page, not on an answer: nobody should agree by accident."""
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setFocus()

@@ -1,0 +1,269 @@
+"""What to measure, for whom and how: at home step by step, or in a clinic one reading."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QGridLayout,
+    QHBoxLayout,
+    QInputDialog,
+    QLabel,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.protocol.plan import Task, home_tasks
+from gui.session.settings import WindowSettings
+from gui.style.look import Look
+from gui.text.words import (
+    help_name,
+    movement_name,
+    movement_plainly,
+    posture_name,
+    side_title,
+    tr,
+)
+from gui.widgets.choices import Choices
+from gui.widgets.pick_button import PickButton
+from gui.widgets.position_figure import PositionFigure
+from gui.widgets.text import button, card, label, scrolled
+from gui.widgets.tick import Tick
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct, Help, Person, Posture
+
+CLINIC_TRIALS = 2
+
+
+class StartPage(QWidget):
+    """Two ways to begin; conduct and person beneath."""
+
+    #: tuple[Task, ...]
+    home = Signal(object)
+    #: Task
+    clinic = Signal(object)
+    person_chosen = Signal(str)
+    #: A new pseudonym.
+    person_wanted = Signal(str)
+
+    def __init__(self, look: Look, settings: WindowSettings, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._settings = settings
+        self._people: tuple[Person, ...] = ()
+        self.movements = {
+            movement: Tick(
+                look,
+                tr("{name}: {plainly}").format(
+                    name=movement_name(movement), plainly=movement_plainly(movement)
+                ),
+            )
+            for movement in Movement
+        }
+        self.affected = Choices(
+            [Side.LEFT, Side.RIGHT, None],
+            lambda side: tr("Both or neither") if side is None else side_title(side),
+            title=tr("the stiff shoulder"),
+            large=True,
+        )
+        self.sore = Tick(look, tr("A sore day: two trials, no reach behind the back"))
+        self.home_button = button(tr("Begin, step by step"), "main", key=tr("H"))
+        self.movement = Choices(
+            list(Movement),
+            movement_name,
+            columns=1,
+            title=tr("the movement to read"),
+            large=True,
+        )
+        self.side = Choices(list(Side), side_title, title=tr("the side to read"), large=True)
+        self.clinic_button = button(tr("Read"), "main", key=tr("C"))
+        self.posture = Choices(list(Posture), lambda one: posture_name(one).capitalize())
+        self.help = PickButton(tr("how the arm moves"))
+        self.help.offer(
+            list(Help), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))
+        )
+        self.person = PickButton(tr("who is measured"))
+        self.add_person = button(tr("Somebody else"), "link")
+        self.figure = PositionFigure(look)
+        self._lay_out()
+        self._show_settings()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        page = QWidget()
+        grid = QGridLayout(page)
+        grid.setContentsMargins(24, 16, 10, 16)  # the bar has its room beside it
+        grid.setHorizontalSpacing(self._look.gap(3))
+        grid.setVerticalSpacing(self._look.gap(2))
+        home = card(label(tr("At home"), "title"), *self.movements.values())
+        self._add(home, label(tr("Which shoulder is stiff?"), "quiet"), self.affected.row)
+        self._add(home, self.sore)
+        self._finish(home, self.home_button)
+        clinic = card(label(tr("In a clinic"), "title"))
+        pick = QHBoxLayout()
+        pick.addWidget(self.movement.row, 6)
+        pick.addWidget(self.figure, 4)
+        layout = clinic.layout()
+        if isinstance(layout, QVBoxLayout):
+            layout.addLayout(pick, 1)
+        self._add(clinic, self.side.row)
+        self._finish(clinic, self.clinic_button)
+        grid.addWidget(home, 0, 0)
+        grid.addWidget(clinic, 0, 1)
+        grid.setColumnStretch(0, 1)
+        grid.setColumnStretch(1, 1)
+        grid.setRowStretch(0, 1)
+        self._home, self._clinic, self._grid, self._beside = home, clinic, grid, True
+        self._look.changed.connect(self._arrange)
+        how = QHBoxLayout()
+        self._how = how
+        how.setSpacing(self._look.gap(2))
+        how.addWidget(QLabel(tr("Measured:")))
+        how.addWidget(self.person)
+        how.addWidget(self.add_person)
+        how.addStretch(1)
+        how.addWidget(self.posture.row)
+        how.addWidget(self.help)
+        grid.addLayout(how, 2, 0, 1, 2)
+        grid.addWidget(
+            label(
+                tr("Readings done differently, sitting or with help, never share a curve."),
+                "small",
+            ),
+            3,
+            0,
+            1,
+            2,
+        )
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(scrolled(page))
+
+    @staticmethod
+    def _add(frame: QWidget, *contents: QWidget) -> None:
+        layout = frame.layout()
+        for content in contents:
+            if layout is not None:
+                layout.addWidget(content)
+
+    @staticmethod
+    def _finish(frame: QWidget, last: QWidget) -> None:
+        layout = frame.layout()
+        if isinstance(layout, QVBoxLayout):
+            layout.addStretch(1)
+            layout.addWidget(last)
+
+    def _show_settings(self) -> None:
+        chosen = self._settings.movements
+        for movement, box in self.movements.items():
+            box.setChecked(movement in chosen)
+        self.affected.choose(self._settings.affected)
+        self.movement.choose(chosen[0])
+        self.side.choose(self._settings.affected or Side.RIGHT)
+        conduct = self._settings.conduct
+        self.posture.choose(conduct.posture)
+        self.help.choose(conduct.help)
+
+    def _connect(self) -> None:
+        self.home_button.clicked.connect(self._begin_home)
+        self.clinic_button.clicked.connect(self._begin_clinic)
+        self.add_person.clicked.connect(self.ask_for_person)
+        self.person.picked.connect(self._person_picked)
+        self.movement.picked.connect(self._draw_position)
+        self.side.picked.connect(self._draw_position)
+        self._draw_position()
+
+    @property
+    def conduct(self) -> Conduct:
+        """How the movements are done, as chosen."""
+        return Conduct(
+            posture=self.posture.value or Posture.STANDING,
+            help=self.help.value or Help.NONE,
+        )
+
+    def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
+        """Offer these people."""
+        self._people = tuple(people)
+        names = {
+            person.id: person.pseudonym + (tr(" (demo data)") if person.demo else "")
+            for person in self._people
+        } or {"": tr("Me")}
+        self.person.offer(list(names), lambda person_id: names[person_id])
+        if chosen in names:
+            self.person.choose(chosen)
+
+    def prefer(self, movement: Movement, side: Side) -> None:
+        """Put the clinic's choice on a movement and side."""
+        self.movement.choose(movement)
+        self.side.choose(side)
+        self._draw_position()
+
+    @Slot()
+    def _draw_position(self) -> None:
+        """Show the position for the clinic's choice."""
+        self.figure.show_movement(
+            self.movement.value or Movement.FLEXION,
+            self.side.value or Side.RIGHT,
+            mirrored=self._settings.mirror_preview,
+        )
+
+    @Slot()
+    def ask_for_person(self) -> None:
+        """Ask for a pseudonym."""
+        text, given = QInputDialog.getText(
+            self,
+            tr("Somebody else"),
+            tr("A name of your choice; it need not be a real one:"),
+        )
+        if given and text.strip():
+            self.person_wanted.emit(text)
+
+    @Slot()
+    def _begin_home(self) -> None:
+        chosen = tuple(move for move, box in self.movements.items() if box.isChecked())
+        if not chosen:
+            chosen = self._settings.movements
+            self.movements[chosen[0]].setFocus(Qt.FocusReason.OtherFocusReason)
+            return
+        self._settings.movements = chosen
+        self._settings.affected = self.affected.value
+        self._settings.conduct = self.conduct
+        tasks = home_tasks(chosen, self.affected.value, sore_day=self.sore.isChecked())
+        if tasks:
+            self.home.emit(tasks)
+
+    @Slot()
+    def _begin_clinic(self) -> None:
+        self._settings.conduct = self.conduct
+        self.clinic.emit(
+            Task(
+                movement=self.movement.value or Movement.FLEXION,
+                side=self.side.value or Side.RIGHT,
+                trials=CLINIC_TRIALS,
+                practice=0,
+            )
+        )
+
+    @Slot(object)
+    def _person_picked(self, person_id: str) -> None:
+        if person_id:
+            self.person_chosen.emit(person_id)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    @Slot()
+    def _arrange(self) -> None:
+        """Put the two ways side by side where both fit, else one below the other."""
+        needed = self._home.minimumSizeHint().width() + self._clinic.minimumSizeHint().width()
+        beside = needed + 100 <= self.width()
+        if beside != self._beside:
+            self._beside = beside
+            self._grid.addWidget(self._clinic, 0 if beside else 1, 1 if beside else 0)
+            self._grid.setColumnStretch(1, 1 if beside else 0)
+            self._how.setDirection(
+                QBoxLayout.Direction.LeftToRight if beside else QBoxLayout.Direction.TopToBottom
+            )

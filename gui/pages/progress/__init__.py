@@ -1,0 +1,1 @@
+"""Pages for history, home programme and events."""

@@ -1,0 +1,168 @@
+"""What happened between sessions and may bend or break a curve: an injection, another camera."""
+
+import datetime as dt
+from collections.abc import Sequence
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+
+from gui.style.look import Look
+from gui.text.words import event_name, side_title, tr
+from gui.widgets.buttons import ButtonRow
+from gui.widgets.choices import Choices
+from gui.widgets.day_field import DayField
+from gui.widgets.text import button, card, clear, label, scrolled
+from measure.domain.landmarks import Side
+from measure.domain.record_checks import LONGEST_NOTE
+from measure.domain.records import Event, EventKind, Person
+from measure.system.clock import new_id
+
+
+class EventsPage(QWidget):
+    """Lists what was noted, the latest first, and takes something new."""
+
+    #: Event
+    noted = Signal(object)
+    #: The identifier of an event that is to go.
+    dropped = Signal(str)
+    left = Signal()
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._person: Person | None = None
+        self._today = dt.date.min
+        self.title = label("", "title")
+        self.kind = Choices(
+            list(EventKind), event_name, columns=6, may_be_empty=True, title=tr("what happened")
+        )
+        self.side = Choices(
+            [Side.LEFT, Side.RIGHT, None],
+            lambda side: tr("Both or neither") if side is None else side_title(side),
+            title=tr("which shoulder"),
+        )
+        self.day = DayField(look, tr("day, such as 2026-11-25"))
+        self.note = QLineEdit()
+        self.note.setAccessibleName(tr("note"))
+        self.note.setPlaceholderText(tr("A note, if you like"))
+        self.note.setMaxLength(LONGEST_NOTE)
+        self.lacking = label("", "lead")
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.keep = button(tr("Note it"), "main")
+        self.leave.clicked.connect(self.left)
+        self.keep.clicked.connect(self._keep)
+        self._list = QWidget()
+        self._rows = QVBoxLayout(self._list)
+        self.delete_buttons: list[QWidget] = []
+        shortcut = QShortcut(QKeySequence("Escape"), self)
+        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        shortcut.activated.connect(self.left)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        self._rows.setContentsMargins(0, 0, 0, 0)
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(0, 0, 12, 0)
+        column.setSpacing(self._look.gap(1.5))
+        column.addWidget(self.title)
+        column.addWidget(
+            label(
+                tr(
+                    "After an injection, a procedure, a flare or a change of camera or model "
+                    "the curve begins anew: no line is drawn across. Anything else is only noted."
+                ),
+                "lead",
+            )
+        )
+        column.addWidget(
+            card(
+                self.kind.row,
+                label(tr("Which shoulder does it concern?"), "quiet"),
+                self.side.row,
+                label(tr("On which day?"), "quiet"),
+                self.day,
+                self.note,
+                self.lacking,
+                spacing=round(self._look.gap(1)),
+            )
+        )
+        column.addWidget(self._list)
+        column.addStretch(1)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 8, 24, 16)
+        layout.setSpacing(self._look.gap(1))
+        layout.addWidget(scrolled(page), 1)
+        layout.addWidget(ButtonRow([self.leave, self.keep]))
+
+    def show_events(self, person: Person, events: Sequence[Event], today: dt.date) -> None:
+        """Show what was noted of a person; the questions begin anew."""
+        self._person, self._today = person, today
+        self.title.setText(tr("What happened: {person}").format(person=person.pseudonym))
+        self.kind.choose(None)
+        self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
+        self.day.show_day(today)
+        self.note.clear()
+        self._lack("")
+        clear(self._rows)
+        self.delete_buttons = []
+        for event in sorted(events, key=lambda each: each.day, reverse=True):
+            self._rows.addWidget(self._row(event))
+        if not events:
+            self._rows.addWidget(label(tr("Nothing has been noted so far."), "quiet"))
+        self.kind.button(EventKind.INJECTION).setFocus()
+
+    def _row(self, event: Event) -> QWidget:
+        words = event_words(event)
+        row = QWidget()
+        layout = QHBoxLayout(row)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(self._look.gap(2))
+        delete = button(tr("Delete"))
+        delete.setAccessibleName(tr("Delete: {event}").format(event=words))
+        delete.clicked.connect(partial(self._drop, event.id))
+        self.delete_buttons.append(delete)
+        layout.addWidget(label(words), 1)
+        layout.addWidget(delete)
+        return row
+
+    def _drop(self, event_id: str, _checked: bool = False) -> None:
+        self.dropped.emit(event_id)
+
+    def _lack(self, words: str) -> None:
+        self.lacking.setText(words)
+        self.lacking.setVisible(bool(words))
+
+    @Slot()
+    def _keep(self) -> None:
+        person, kind, day = self._person, self.kind.value, self.day.day
+        if person is None:
+            return
+        if kind is None:
+            self._lack(tr("Choose first what happened."))
+            self.kind.button(EventKind.INJECTION).setFocus()
+        elif day is None or day > self._today:
+            self._lack(tr("A day is written like 2026-11-25 and lies not after today."))
+            self.day.text.setFocus()
+        else:
+            self.noted.emit(
+                Event(
+                    id=new_id(),
+                    person_id=person.id,
+                    day=day,
+                    kind=kind,
+                    side=self.side.value,
+                    note=self.note.text().strip(),
+                )
+            )
+
+
+def event_words(event: Event) -> str:
+    """Return one line, "2026-09-16: injection, left. Note"."""
+    words = event_name(event.kind)
+    if event.side is not None:
+        words = tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
+    line = f"{event.day.isoformat()}: {words}"
+    return f"{line}. {event.note}" if event.note else line

@@ -1,0 +1,197 @@
+"""One session in full: every measurement with its trials, what was refused and why, conditions."""
+
+from collections import defaultdict
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
+
+from gui.style.look import Look
+from gui.text.words import (
+    conduct_words,
+    reason_sentence,
+    stopped_by_name,
+    task_title,
+    tr,
+    view_name,
+)
+from gui.widgets.plain_dialog import plain_dialog
+from gui.widgets.reading_band import ReadingBand, shown_measurement, shown_trial
+from gui.widgets.text import button, card, clear, label, scrolled
+from measure.domain.history import History
+from measure.domain.measurements import Trial
+from measure.domain.records import MeasurementRecord, Pain, SessionRecord
+
+
+class SessionDetails(QWidget):
+    """The sessions at the left, the chosen one at the right."""
+
+    #: A SessionRecord that is to be deleted, asked and agreed to.
+    dropped = Signal(object)
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._records: dict[str, list[MeasurementRecord]] = {}
+        self._sessions: tuple[SessionRecord, ...] = ()
+        self.list = QListWidget()
+        self.list.setAccessibleName(tr("sessions"))
+        self.list.setWordWrap(True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.currentRowChanged.connect(self._show)
+        self.drop = button(tr("Delete this session..."))
+        self.drop.clicked.connect(self._ask_to_drop)
+        left = QWidget()
+        beneath = QVBoxLayout(left)
+        beneath.setContentsMargins(0, 0, 0, 0)
+        beneath.addWidget(self.list, 1)
+        beneath.addWidget(self.drop)
+        self._right = QWidget()
+        self._column = QVBoxLayout(self._right)
+        self._column.setContentsMargins(12, 0, 12, 0)
+        self._column.setSpacing(look.gap(2))
+        splitter = QSplitter()
+        splitter.addWidget(left)
+        splitter.addWidget(scrolled(self._right))
+        splitter.setStretchFactor(0, 3)
+        splitter.setStretchFactor(1, 7)
+        splitter.setChildrenCollapsible(False)
+        splitter.setSizes([320, 880])
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(splitter)
+
+    def show_history(self, history: History) -> None:
+        """List the sessions, the latest first."""
+        self._sessions = tuple(reversed(history.sessions))
+        self._records = defaultdict(list)
+        for record in history.measurements:
+            self._records[record.session_id].append(record)
+        words = tr("{day}\nReadings: {count}")
+        self.list.clear()
+        self.list.addItems(
+            [
+                words.format(day=day_words(session), count=len(self._records[session.id]))
+                for session in self._sessions
+            ]
+        )
+        if self._sessions:
+            self.list.setCurrentRow(0)
+
+    def show_session(self, session_id: str) -> None:
+        """Choose a session."""
+        for row, session in enumerate(self._sessions):
+            if session.id == session_id:
+                self.list.setCurrentRow(row)
+
+    @Slot()
+    def _ask_to_drop(self) -> None:
+        """Ask before a session is deleted: there is no way back."""
+        row = self.list.currentRow()
+        if not 0 <= row < len(self._sessions):
+            return
+        session = self._sessions[row]
+        asked = plain_dialog(
+            tr(
+                "Delete the session of {day} for good? Readings in it: {count}. Exports, reports "
+                "and backups made earlier keep it."
+            ).format(day=day_words(session), count=len(self._records[session.id])),
+            tr("Keep it"),
+            self,
+            agree=tr("Delete it"),
+        )
+        asked.accepted.connect(lambda: self.dropped.emit(session))
+        asked.open()
+
+    @Slot(int)
+    def _show(self, row: int) -> None:
+        clear(self._column)
+        if not 0 <= row < len(self._sessions):
+            return
+        session = self._sessions[row]
+        self._column.addWidget(label(session_words(session), "lead"))
+        before = before_words(session.pain)
+        if before:
+            self._column.addWidget(label(before, "quiet"))
+        if session.note:
+            self._column.addWidget(label(session.note))
+        for record in self._records[session.id]:
+            self._column.addWidget(self._record_card(record))
+        self._column.addStretch(1)
+
+    def _record_card(self, record: MeasurementRecord) -> QWidget:
+        found = record.measurement
+        band = ReadingBand(self._look, type_size=1.3)
+        band.show_reading(
+            found.movement, shown_measurement(found), task_title(found.movement, found.side)
+        )
+        parts: list[QWidget] = [band, label(pain_line(record), "quiet")]
+        for number, trial in enumerate(found.trials, start=1):
+            one = ReadingBand(self._look)
+            title = trial_title(number, trial)
+            one.show_reading(found.movement, shown_trial(trial, found.movement), title)
+            parts.append(one)
+        if found.reasons and found.value is not None:
+            notes = " ".join(reason_sentence(reason) for reason in found.reasons)
+            parts.append(label(tr("Noted: ") + notes, "quiet"))
+        parts.append(label(conditions(record), "small"))
+        return card(*parts)
+
+
+def session_words(session: SessionRecord) -> str:
+    """Return when and how the session was."""
+    unfinished = "" if session.finished else tr(" (cut short; what was captured is here)")
+    return f"{day_words(session)}. {conduct_words(session.conduct)}.{unfinished}"
+
+
+def day_words(session: SessionRecord) -> str:
+    """Return when a session began, by the clock of the place."""
+    return session.started.local.strftime("%Y-%m-%d %H:%M")
+
+
+def before_words(pain: Pain) -> str:
+    """Return the ratings of pain that were given before the first movement."""
+    parts = [
+        words.format(pain=rating)
+        for words, rating in (
+            (tr("at rest {pain}"), pain.rest),
+            (tr("last night {pain}"), pain.night),
+            (tr("at its worst since the day before {pain}"), pain.worst_24h),
+        )
+        if rating is not None
+    ]
+    return tr("Pain of 10 beforehand: {ratings}.").format(ratings=", ".join(parts)) if parts else ""
+
+
+def trial_title(number: int, trial: Trial) -> str:
+    """Return which seconds of the camera's pictures, or of the clip, a trial was read from."""
+    if trial.hold_start_s is None or trial.hold_end_s is None:
+        words = tr("Trial {number}, from {start} to {end} s, no hold")
+        start_s, end_s = trial.start_s, trial.end_s
+    else:
+        words = tr("Trial {number}, held from {start} to {end} s")
+        start_s, end_s = trial.hold_start_s, trial.hold_end_s
+    return words.format(number=number, start=f"{start_s:.1f}", end=f"{end_s:.1f}")
+
+
+def pain_line(record: MeasurementRecord) -> str:
+    """Return what was said about pain and the end of the movement."""
+    if record.pain_during is None and record.stopped_by is None:
+        return tr("Pain was not stated.")
+    parts = []
+    if record.pain_during is not None:
+        parts.append(tr("Pain {pain} of 10").format(pain=record.pain_during))
+    if record.stopped_by is not None:
+        parts.append(tr("stopped by: {what}").format(what=stopped_by_name(record.stopped_by)))
+    return ", ".join(parts) + "."
+
+
+def conditions(record: MeasurementRecord) -> str:
+    """Return what the number was measured with and against."""
+    found = record.measurement
+    passes = ", ".join(found.provenance.passes) or found.provenance.model
+    return tr("{conduct}. View: {view}. Against: {reference}. Model: {passes}.").format(
+        conduct=conduct_words(record.conduct),
+        view=view_name(found.view),
+        reference=tr("trunk axis") if found.reference.value == "trunk-axis" else tr("plumb line"),
+        passes=passes,
+    )

@@ -1,0 +1,1 @@
+"""Rules of a session: its plan, the red flags, the return to the starting place."""

@@ -1,0 +1,291 @@
+"""The order of things in a session: movements, trials, pain, what comes next. No Qt, no clock.
+
+The window tells the guide what happened and shows where it stands; it decides nothing itself.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Trial
+from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.domain.records import Pain, StoppedBy
+from measure.live.events import EventKind, LiveEvent
+from measure.progress.home_programme import Asking, Irritability, asking, irritability
+
+
+class Pace(StrEnum):
+    HOME = "home"
+    CLINIC = "clinic"
+
+
+class Step(StrEnum):
+    MEASURING = "measuring"
+    PAIN = "pain"
+    NEXT = "next"
+    FINISHED = "finished"
+
+
+class After(StrEnum):
+    """What is wanted after a movement."""
+
+    GO_ON = "go-on"
+    AGAIN = "again"
+    STOP = "stop"
+
+
+class AttemptState(StrEnum):
+    """A captured trial on its way to a reading."""
+
+    SETTLING = "settling"
+    SCORED = "scored"
+    PRACTICE = "practice"
+    REFUSED = "refused"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One movement on one side, and how often."""
+
+    movement: Movement
+    side: Side
+    trials: int = 3
+    practice: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attempt:
+    """One captured trial; `guide_value` is what the quick pass saw in its hold."""
+
+    trial_id: int
+    state: AttemptState
+    guide_value: float | None = None
+    trial: Trial | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What one task gave. `measurement` is None when nothing was captured."""
+
+    task: Task
+    measurement: Measurement | None = None
+    pain: int | None = None
+    stopped_by: StoppedBy | None = None
+
+
+#: A session at home; extension is left out unless chosen, as it says least about a stiff shoulder.
+HOME_MOVEMENTS = (
+    Movement.FLEXION,
+    Movement.ABDUCTION,
+    Movement.EXTERNAL_ROTATION,
+    Movement.HAND_BEHIND_BACK,
+)
+
+
+def home_tasks(
+    movements: Sequence[Movement], affected: Side | None, *, sore_day: bool = False
+) -> tuple[Task, ...]:
+    """Return the tasks of a session at home, the good shoulder first each time.
+
+    Parameters
+    ----------
+    affected
+        The stiff shoulder; None measures the right one first.
+    sore_day
+        As little as is asked of a shoulder that is easily upset.
+    """
+    second = affected or Side.LEFT
+    tasks = tuple(
+        Task(movement=movement, side=side)
+        for movement in movements
+        for side in (second.other, second)
+    )
+    return eased(tasks, asking(Irritability.HIGH)) if sore_day else tasks
+
+
+def eased(tasks: Sequence[Task], asked: Asking) -> tuple[Task, ...]:
+    """Return the tasks with no more trials and movements than may be asked for."""
+    return tuple(
+        replace(task, trials=min(task.trials, asked.trials))
+        for task in tasks
+        if task.movement not in asked.left_out
+    )
+
+
+def scored_from_the_first(tasks: Sequence[Task]) -> tuple[Task, ...]:
+    """Return the tasks without practice, as for clips: what they show counts, as in replay."""
+    return tuple(replace(task, practice=0) for task in tasks)
+
+
+def back_is_turned(movement: Movement) -> bool:
+    """Return whether the person cannot see the screen during this movement."""
+    return MOVEMENTS[movement].views[0] is View.BACK
+
+
+class Guide:
+    """Where a session stands."""
+
+    def __init__(self, tasks: Sequence[Task]) -> None:
+        if not tasks:
+            raise ValueError("a session needs at least one task")
+        self._tasks = tuple(tasks)
+        self._index = 0
+        self._attempts: list[Attempt] = []
+        self._outcomes: list[Outcome] = []
+        self._measurement: Measurement | None = None
+        self._ending = False
+        self.step = Step.MEASURING
+        self.paused = False
+
+    @property
+    def task(self) -> Task:
+        """The task at hand, or the last one when all is finished."""
+        return self._tasks[min(self._index, len(self._tasks) - 1)]
+
+    @property
+    def upcoming(self) -> Task | None:
+        """The task after this one, or None."""
+        following = self._index + 1
+        return self._tasks[following] if following < len(self._tasks) else None
+
+    @property
+    def place(self) -> tuple[int, int]:
+        """Number of the task at hand, from 1, and how many there are."""
+        return min(self._index + 1, len(self._tasks)), len(self._tasks)
+
+    @property
+    def attempts(self) -> tuple[Attempt, ...]:
+        return tuple(self._attempts)
+
+    @property
+    def outcomes(self) -> tuple[Outcome, ...]:
+        return tuple(self._outcomes)
+
+    @property
+    def measurement(self) -> Measurement | None:
+        """What the task at hand gave so far."""
+        return self._measurement
+
+    @property
+    def practice_left(self) -> int:
+        done = sum(each.state is AttemptState.PRACTICE for each in self._attempts)
+        return max(0, self.task.practice - done)
+
+    @property
+    def counted(self) -> int:
+        """Scored trials and those still being settled."""
+        return sum(
+            each.state in (AttemptState.SCORED, AttemptState.SETTLING) for each in self._attempts
+        )
+
+    @property
+    def can_discard(self) -> bool:
+        return self.step is Step.MEASURING and self.counted > 0
+
+    @property
+    def last_refusal(self) -> Trial | None:
+        """The latest trial if it was refused, to say why; None otherwise."""
+        last = self._attempts[-1] if self._attempts else None
+        return last.trial if last and last.state is AttemptState.REFUSED else None
+
+    def take(self, event: LiveEvent) -> None:
+        """Note what the engine reports; what does not belong to the step is passed over."""
+        if event.kind is EventKind.PAUSED:
+            self.paused = True
+        elif event.kind is EventKind.RESUMED:
+            self.paused = False
+        elif self.step is Step.MEASURING:
+            self._take_measuring(event)
+
+    def end_movement(self) -> None:
+        """The person stops this movement and keeps what there is."""
+        self._ending = True
+
+    def end_session(self) -> None:
+        """Leave out the tasks that have not begun."""
+        self._tasks = self._tasks[: self._index + 1]
+        if self.step is Step.NEXT:
+            self.step = Step.FINISHED
+
+    def answer(self, pain: int | None, stopped_by: StoppedBy | None) -> Outcome:
+        """Note pain and what ended the movement; the next step follows.
+
+        A movement that hurt much leaves less to be asked for in what is still to come.
+        """
+        if self.step is not Step.PAIN:
+            raise ValueError("pain is asked after a movement")
+        outcome = replace(self._outcomes[-1], pain=pain, stopped_by=stopped_by)
+        self._outcomes[-1] = outcome
+        following = self._index + 1
+        still_to_come = eased(self._tasks[following:], asking(irritability(Pain(), pain)))
+        self._tasks = (*self._tasks[:following], *still_to_come)
+        self.step = Step.NEXT if self.upcoming else Step.FINISHED
+        return outcome
+
+    def go_on(self) -> Task:
+        """Begin the next task and return it."""
+        if self.step is not Step.NEXT:
+            raise ValueError("there is no next task to begin")
+        self._begin(self._index + 1)
+        return self.task
+
+    def again(self) -> Task:
+        """Measure the last task once more, as a task of its own, and return it."""
+        if self.step is Step.MEASURING:
+            raise ValueError("the task is still going on")
+        self._tasks = (
+            *self._tasks[: self._index + 1],
+            self.task,
+            *self._tasks[self._index + 1 :],
+        )
+        self._begin(self._index + 1)
+        return self.task
+
+    def add(self, task: Task) -> Task:
+        """Begin a task that was not planned, as in a clinic, and return it."""
+        self._tasks = (*self._tasks[: self._index + 1], task)
+        self._begin(self._index + 1)
+        return task
+
+    def _begin(self, index: int) -> None:
+        self._index = index
+        self._attempts = []
+        self._measurement = None
+        self._ending = False
+        self.step = Step.MEASURING
+
+    def _take_measuring(self, event: LiveEvent) -> None:
+        if event.kind is EventKind.TRIAL_CAPTURED:
+            state = AttemptState.PRACTICE if event.practice else AttemptState.SETTLING
+            attempt = Attempt(trial_id=event.trial_id, state=state, guide_value=event.value)
+            self._attempts.append(attempt)
+        elif event.kind is EventKind.TRIAL_SETTLED:
+            settled = AttemptState.PRACTICE if event.practice else AttemptState.SCORED
+            self._settle(event, settled)
+            self._measurement = event.measurement or self._measurement
+        elif event.kind is EventKind.TRIAL_REFUSED:
+            self._settle(event, AttemptState.REFUSED)
+            self._measurement = event.measurement or self._measurement
+        elif event.kind is EventKind.TRIAL_DISCARDED:
+            self._attempts = [each for each in self._attempts if each.trial_id != event.trial_id]
+            self._measurement = event.measurement
+        elif event.kind is EventKind.MEASUREMENT_DONE:
+            self._finish(event.measurement)
+
+    def _settle(self, event: LiveEvent, state: AttemptState) -> None:
+        settled = Attempt(trial_id=event.trial_id, state=state, trial=event.trial)
+        for place, attempt in enumerate(self._attempts):
+            if attempt.trial_id == event.trial_id:
+                self._attempts[place] = settled
+                return
+        self._attempts.append(settled)
+
+    def _finish(self, measurement: Measurement | None) -> None:
+        self._measurement = measurement
+        self._outcomes.append(Outcome(task=self.task, measurement=measurement))
+        nothing_captured = measurement is None or not measurement.trials
+        if self._ending and nothing_captured:
+            self.step = Step.NEXT if self.upcoming else Step.FINISHED
+        else:
+            self.step = Step.PAIN

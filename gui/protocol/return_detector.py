@@ -1,0 +1,50 @@
+"""Tells when somebody who answered at the computer stands before the camera again. No Qt here.
+
+Whoever stayed in place while somebody else answered is not taken for coming back. All limits are
+ours.
+"""
+
+from measure.live.events import LiveFrame, SetupHint
+
+#: So long nothing was answered: a second answer is not cut off, and nobody is back sooner.
+QUIET_S = 4.0
+#: So long the person stands where the camera sees them well.
+STANDS_S = 1.0
+
+_ELSEWHERE = frozenset(
+    {
+        SetupHint.STEP_BACK,
+        SetupHint.COME_CLOSER,
+        SetupHint.STEP_LEFT,
+        SetupHint.STEP_RIGHT,
+    }
+)
+
+
+class BackInPlace:
+    """Looks at the frames from the end of a movement on."""
+
+    def __init__(self) -> None:
+        self._was_away = False
+        self._answered_s: float | None = None
+        self._answers_wait = False
+        self._stands_since_s: float | None = None
+
+    def answer(self) -> None:
+        """Note that something was answered at the computer just now."""
+        self._answers_wait = True
+
+    def look(self, frame: LiveFrame) -> bool:
+        """Return whether the person has answered, gone back and stands there."""
+        now_s = frame.time_s
+        if self._answers_wait:
+            self._answers_wait, self._answered_s = False, now_s
+        if frame.points_px is None or SetupHint.STEP_BACK in frame.setup_hints:
+            self._was_away = True
+        if frame.points_px is None or _ELSEWHERE.intersection(frame.setup_hints):
+            self._stands_since_s = None
+            return False
+        if self._stands_since_s is None:
+            self._stands_since_s = now_s
+        quiet = self._answered_s is not None and now_s - self._answered_s >= QUIET_S
+        return self._was_away and quiet and now_s - self._stands_since_s >= STANDS_S

@@ -1,0 +1,1 @@
+"""A session in progress: engine, cues, storage, settings."""

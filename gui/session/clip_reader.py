@@ -1,0 +1,173 @@
+"""Clips for the window: read on the same path as `thawline replay`, and small pictures of them.
+
+Called from the window's slow thread; everything heavy is imported when first needed.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice
+from PySide6.QtGui import QImage
+
+from gui.session.interfaces import ClipCurve, ClipReading
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement
+from measure.domain.movements import Movement
+from measure.errors import ClipError, ThawlineError
+from measure.pose.ensemble import Models, models_here
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
+from measure.trials.aggregation import measurement_of
+
+#: Pictures a second that are kept for scrubbing, and how many at most. Ours.
+_PICTURES_HZ = 10.0
+_MOST_PICTURES = 1200
+#: Longer side of a kept picture, pixels. Ours.
+_LONGER_SIDE_PX = 640
+
+
+class StoppedError(ThawlineError):
+    """The person stopped the reading."""
+
+
+def local_models(quality: ModelQuality | None) -> Models:
+    """Return the models on this computer; never goes online.
+
+    Raises
+    ------
+    ModelError
+        When the one asked for, or the full one, is not here.
+    """
+    if quality is not None:
+        return Models(name=quality.value, bundles={quality: load(quality)})
+    return models_here()
+
+
+class WindowClipReader:
+    """Reads clips one after the other with one pose process.
+
+    Parameters
+    ----------
+    known
+        Returns what is known of whoever the clips show; called in the thread that reads.
+    """
+
+    def __init__(
+        self,
+        load_models: Callable[[], Models],
+        known: Callable[[], Setup] = Setup,
+    ) -> None:
+        self._load_models = load_models
+        self._known = known
+        self._models: Models | None = None
+        self._process: PoseProcess | None = None
+
+    def __call__(
+        self, path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
+    ) -> ClipReading:
+        from measure.clips.read import read_clip
+
+        def told(share: float) -> None:
+            if not progress(share):
+                raise StoppedError("The reading was stopped.")
+
+        models = self._models or self._load_models()
+        self._models = models
+        process = self._process or PoseProcess(models.bundles)
+        self._process = process
+        reading = read_clip(
+            process, models, path, movement, side, setup=self._known(), progress=told
+        )
+        return ClipReading(
+            measurement=reading.measurement,
+            curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),
+            track=reading.track,
+        )
+
+    def close(self) -> None:
+        """End the pose process, from the thread that reads."""
+        if self._process is not None:
+            self._process.close()
+            self._process = None
+
+
+@dataclass(frozen=True, slots=True)
+class ScrubPictures:
+    """Small pictures of a clip, kept packed."""
+
+    times_s: NDArray[np.float64]
+    packed: tuple[bytes, ...]
+
+    @property
+    def duration_s(self) -> float:
+        return float(self.times_s[-1])
+
+    def at(self, time_s: float) -> NDArray[np.uint8]:
+        """Return the picture nearest to a time, RGB, shape (h, w, 3)."""
+        image = QImage.fromData(self.packed[int(np.argmin(np.abs(self.times_s - time_s)))])
+        plain = image.convertToFormat(QImage.Format.Format_RGB888)
+        rows = np.frombuffer(plain.constBits(), dtype=np.uint8)
+        rows = rows.reshape(plain.height(), plain.bytesPerLine())[:, : plain.width() * 3]
+        return np.ascontiguousarray(rows).reshape(plain.height(), plain.width(), 3)
+
+
+def open_scrub_pictures(path: Path) -> ScrubPictures:
+    """Take small pictures out of a clip.
+
+    Raises
+    ------
+    ClipError
+        When the clip cannot be read.
+    """
+    from measure.video.frame import FrameGate
+    from measure.video.reader import ClipReader
+    from measure.video.source import open_clip
+
+    source = open_clip(path)
+    try:
+        facts = source.facts
+        stated = facts.stated_duration_s or 0.0
+        gate = FrameGate(sample_aspect=facts.sample_aspect, longest_side_px=_LONGER_SIDE_PX)
+        rate_hz = min(_PICTURES_HZ, _MOST_PICTURES / stated if stated > 0 else _PICTURES_HZ)
+        times: list[float] = []
+        packed: list[bytes] = []
+        for frame in ClipReader(source, path.name, rate_hz=rate_hz).frames():
+            if frame.pixels is not None and len(packed) < _MOST_PICTURES:
+                times.append(frame.time_s)
+                packed.append(_packed(gate.admit(frame.pixels).rgb))
+    finally:
+        source.close()
+    if not packed:
+        raise ClipError(f"{path.name}: no picture could be read.")
+    return ScrubPictures(np.asarray(times, dtype=np.float64), tuple(packed))
+
+
+def _packed(picture: NDArray[np.uint8]) -> bytes:
+    height, width = picture.shape[:2]
+    image = QImage(picture.data, width, height, 3 * width, QImage.Format.Format_RGB888)
+    store = QByteArray()
+    buffer = QBuffer(store)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, "JPG", 85)  # type: ignore[call-overload] # the stub wants bytes
+    buffer.close()
+    return bytes(store.data())
+
+
+def accepted_measurement(measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
+    """Return the measurement that the accepted trials make; without any, none of them counts."""
+    if all(accepted):
+        return measurement
+    kept = [trial for trial, wanted in zip(measurement.trials, accepted, strict=True) if wanted]
+    made = measurement_of(
+        kept,
+        movement=measurement.movement,
+        side=measurement.side,
+        view=measurement.view,
+        provenance=measurement.provenance,
+    )
+    return replace(made, reference=measurement.reference)

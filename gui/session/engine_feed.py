@@ -1,0 +1,144 @@
+"""The running engine as the window sees it: pulled by a timer, told on in the window's thread."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
+
+from gui.session.interfaces import Engine
+from gui.text.sentences import trouble_sentence
+from gui.workers.worker_thread import Background
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct
+from measure.live.events import EventKind, LiveEvent, LiveFrame, Source
+
+#: Looked for so often, so that a frame waits little after it was found.
+_PULL_EVERY_MS = 4
+#: Longest time an engine may take to close when the page is left, seconds.
+_CLOSE_S = 4.0
+#: Share of the time for closing everything that the engine gets. Ours.
+_ENGINE_SHARE = 0.85
+
+
+class EngineFeed(QObject):
+    """Opens an engine for as long as a page shows it, and hands on what it gives.
+
+    The camera is open only while a page needs it.
+    """
+
+    framed = Signal(object)
+    happened = Signal(object)
+    #: An engine was closed in the middle of a movement; what its captured trials make.
+    left_over = Signal(object)
+
+    def __init__(self, make_engine: Callable[[], Engine], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._make_engine = make_engine
+        self._engine: Engine | None = None
+        self._source: Source | None = None
+        #: What is the matter with the pictures, as it was told last.
+        self.trouble: Trouble | None = None
+        self._details = ""
+        #: Of the source's pictures in full; None before the first.
+        self.size_px: tuple[int, int] | None = None
+        self._closing = Background("closing", self)
+        self._timer = QTimer(self)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.setInterval(_PULL_EVERY_MS)
+        self._timer.timeout.connect(self.pull)
+
+    @property
+    def running(self) -> bool:
+        return self._engine is not None
+
+    @property
+    def source(self) -> Source | None:
+        return self._source
+
+    @property
+    def why_no_picture(self) -> str:
+        """What keeps pictures from coming, in detail where that is known; empty otherwise."""
+        if self.trouble is None or self.trouble is Trouble.CAMERA_SLOW:
+            return ""
+        return self._details or trouble_sentence(self.trouble)
+
+    def open(self, source: Source) -> None:
+        """Open a source; one that is open already stays open."""
+        if self._engine is not None and source == self._source:
+            return
+        self.reopen(source)
+
+    def reopen(self, source: Source) -> None:
+        """Open a source anew, as after trouble."""
+        if self._engine is None:
+            self._engine = self._make_engine()
+        self._source = source
+        self.size_px = None
+        self._note(None)
+        self._engine.start(source)
+        self._timer.start()
+
+    def choose(
+        self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
+    ) -> None:
+        if self._engine is not None:
+            self._engine.choose(movement, side, trials, practice, conduct)
+
+    def pause(self) -> None:
+        if self._engine is not None:
+            self._engine.pause()
+
+    def resume(self) -> None:
+        if self._engine is not None:
+            self._engine.resume()
+
+    def discard_last(self) -> None:
+        if self._engine is not None:
+            self._engine.discard_last()
+
+    def finish_movement(self) -> None:
+        if self._engine is not None:
+            self._engine.finish_movement()
+
+    def leave(self, engine_s: float = _CLOSE_S) -> None:
+        """Close the engine without waiting for it; it may take so many seconds."""
+        engine = self._stop()
+        if engine is not None:
+            self._closing.run(lambda: engine.close(engine_s), self._closed)
+
+    def close(self, timeout_s: float) -> None:
+        """Close everything for good, within the time."""
+        self.leave(timeout_s * _ENGINE_SHARE)
+        self._closing.close(timeout_s)
+
+    @Slot()
+    def pull(self) -> None:
+        """Take what the engine has: all events, then the newest frame."""
+        if self._engine is None:
+            return
+        events: list[LiveEvent] = self._engine.events()
+        for event in events:
+            if event.kind is EventKind.TROUBLE:
+                self._note(event.trouble or Trouble.OTHER, event.text)
+            elif event.kind is EventKind.RECOVERED:
+                self._note(None)
+            self.happened.emit(event)
+        newest: LiveFrame | None = self._engine.newest_frame() if self._engine else None
+        if newest is not None:
+            self.size_px = newest.full_size_px
+            self.framed.emit(newest)
+
+    def _note(self, trouble: Trouble | None, details: str = "") -> None:
+        self.trouble, self._details = trouble, details
+
+    def _stop(self) -> Engine | None:
+        self._timer.stop()
+        self._note(None)
+        engine, self._engine, self._source = self._engine, None, None
+        return engine
+
+    def _closed(self, measurement: Measurement | None) -> None:
+        if measurement is not None:
+            self.left_over.emit(measurement)

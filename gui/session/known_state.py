@@ -1,0 +1,138 @@
+"""What is kept about the chosen camera and person, in words. No Qt widgets."""
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from calibration.lens.fit import field_deg
+from calibration.message import Remark
+from calibration.placement.placement import PLACEMENTS
+from calibration.repository.bodies import BODIES, BodyRecord, doubts
+from calibration.repository.corrections import CORRECTIONS, KeptCorrection
+from calibration.repository.lenses import lenses_of, other_size
+from calibration.repository.levels import LEVELS, CameraLevel
+from gui.text.words import movement_name, remark_words, tr
+from measure.domain.acquisition import LensProfile
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownState:
+    """What there is.
+
+    Attributes
+    ----------
+    lenses
+        The camera's profiles of all picture sizes, the newest last.
+    doubts
+        Why the record of the body is not used until measured again.
+    places
+        How many places of the person are kept.
+    corrections
+        Those that are kept for the camera, switched on or off.
+    """
+
+    lenses: tuple[LensProfile, ...] = ()
+    level: CameraLevel | None = None
+    level_holds: bool = False
+    body: BodyRecord | None = None
+    doubts: tuple[Remark, ...] = ()
+    places: int = 0
+    corrections: tuple[KeptCorrection, ...] = ()
+
+
+#: Camera's name, person's identifier and the day.
+LookUp = Callable[[str | None, str | None, dt.date], KnownState]
+
+
+def look_up(camera: str | None, person_id: str | None, today: dt.date) -> KnownState:
+    """Read what is kept; it waits for the disk.
+
+    Raises
+    ------
+    DataError, MachineError
+        When a file cannot be read.
+    """
+    level = None if camera is None else LEVELS.get(camera)
+    body = None if person_id is None else BODIES.get(person_id)
+    return KnownState(
+        lenses=() if camera is None else lenses_of(camera),
+        level=level,
+        level_holds=level is not None and level.holds_on(today),
+        body=body,
+        doubts=() if body is None else doubts(body, today),
+        places=sum(each.person_id == person_id for each in PLACEMENTS.all()),
+        corrections=tuple(each for each in CORRECTIONS.all() if each.camera_name == camera),
+    )
+
+
+def nothing_kept(camera: str | None, person_id: str | None, today: dt.date) -> KnownState:
+    """Keep nothing, as a window without a data folder."""
+    return KnownState()
+
+
+def lens_words(state: KnownState, size_px: tuple[int, int] | None) -> str:
+    """Return what is known of the lens, for pictures of a size; None where that is not known."""
+    if not state.lenses:
+        return tr("\u25cb  Not calibrated: a usual field of view is assumed.")
+    unfit = None if size_px is None else other_size(state.lenses, size_px)
+    if unfit is not None:
+        return "\u25b6  " + remark_words(unfit)
+    lens = [each for each in state.lenses if size_px in (None, each.size_px)][-1]
+    return tr("\u2713  Calibrated at {size} pixels: {field} degrees wide.").format(
+        size=f"{lens.width_px} x {lens.height_px}", field=round(field_deg(lens))
+    )
+
+
+def level_words(state: KnownState) -> str:
+    level = state.level
+    if level is None:
+        return tr("\u25cb  Not measured: the camera is taken as level.")
+    if not state.level_holds:
+        return tr("\u25b6  From {day}, and not used any longer. Measure it again.").format(
+            day=level.day.isoformat()
+        )
+    return tr("\u2713  {turn} Measured on {day}.").format(
+        turn=turn_words(level.roll_deg, level.half_deg), day=level.day.isoformat()
+    )
+
+
+def turn_words(roll_deg: float, half_deg: float) -> str:
+    """Return how the camera is turned about its axis, and how surely that is known."""
+    numbers = {"angle": f"{abs(roll_deg):.1f}", "half": f"{half_deg:.1f}"}
+    if roll_deg >= 0:
+        return tr("Turned clockwise by {angle} degrees, give or take {half}.").format(**numbers)
+    return tr("Turned anticlockwise by {angle} degrees, give or take {half}.").format(**numbers)
+
+
+def lengths_words(state: KnownState) -> str:
+    record = state.body
+    if record is None or record.lengths_day is None:
+        return tr("\u25cb  Not measured: usual proportions are assumed.")
+    return _dated(record.lengths_day, state)
+
+
+def marks_words(state: KnownState) -> str:
+    record = state.body
+    if record is None or record.marks_day is None:
+        return tr("\u25cb  Not marked: usual heights are assumed.")
+    return _dated(record.marks_day, state)
+
+
+def correction_words(kept: KeptCorrection) -> str:
+    return tr("Correct {movement} by the study {study} ({pairs} pairs)").format(
+        movement=movement_name(kept.movement).lower(),
+        study=kept.correction.study,
+        pairs=kept.correction.pairs,
+    )
+
+
+def place_words(state: KnownState) -> str:
+    if not state.places:
+        return tr("\u25cb  The next readings keep where you stand.")
+    return tr("\u2713  Places kept: {places}.").format(places=state.places)
+
+
+def _dated(day: dt.date, state: KnownState) -> str:
+    if state.doubts:
+        return "\u25b6  " + " ".join(map(remark_words, state.doubts))
+    return tr("\u2713  Measured on {day}.").format(day=day.isoformat())

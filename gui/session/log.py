@@ -1,0 +1,65 @@
+"""One session on its way to the store: begun with its first measurement, saved after each trial."""
+
+from PySide6.QtCore import QObject, Signal
+
+from gui.session.repository import Kept, SessionKeeper
+from gui.workers.worker_thread import Background
+from measure.domain.records import Conduct, Pain
+
+
+class SessionLog(QObject):
+    """Hands what is to be kept to the keeper's thread, in order. Never waits for the disk."""
+
+    #: Something could not be saved; why, in words.
+    failed = Signal(str)
+    saved = Signal()
+
+    def __init__(
+        self,
+        keeper: SessionKeeper,
+        worker: Background,
+        person_id: str,
+        conduct: Conduct,
+        pain: Pain,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.person_id = person_id
+        self.conduct = conduct
+        self.pain = pain
+        self._keeper = keeper
+        self._worker = worker
+        self._session_id: str | None = None  # touched by the keeper's thread only
+        self._begun = False
+
+    @property
+    def begun(self) -> bool:
+        """Whether anything was handed over to be kept."""
+        return self._begun
+
+    def keep(self, kept: Kept) -> None:
+        """Save a measurement; the same key again replaces it."""
+        self._begun = True
+        self._worker.run(lambda: self._keep(kept), self._was_saved, self.failed.emit)
+
+    def drop(self, key: str) -> None:
+        """Take a kept measurement back."""
+        if self._begun:
+            self._worker.run(lambda: self._keeper.drop(key), self._was_saved, self.failed.emit)
+
+    def finish(self, note: str) -> None:
+        """Mark the session as finished, if it was begun."""
+        if self._begun:
+            self._worker.run(lambda: self._finish(note), self._was_saved, self.failed.emit)
+
+    def _keep(self, kept: Kept) -> None:
+        if self._session_id is None:
+            self._session_id = self._keeper.begin(self.person_id, self.conduct, self.pain)
+        self._keeper.keep(self._session_id, self.person_id, kept)
+
+    def _finish(self, note: str) -> None:
+        if self._session_id is not None:
+            self._keeper.finish(self._session_id, note)
+
+    def _was_saved(self, _nothing: None) -> None:
+        self.saved.emit()

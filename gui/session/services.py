@@ -1,0 +1,113 @@
+"""What the pages work with, made once and handed to each: no globals, and fakes in tests."""
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from calibration.known_setup import Known
+from gui.session.cues import Cues
+from gui.session.engine_feed import EngineFeed
+from gui.session.interfaces import CameraFinder, ClipOpener, ClipReader, TrialCombiner
+from gui.session.known_setup import KnownHere
+from gui.session.known_state import LookUp, nothing_kept
+from gui.session.placement_check import PlaceWatch
+from gui.session.repository import SessionKeeper
+from gui.session.settings import WindowSettings
+from gui.style.look import Look
+from gui.workers.worker_thread import Background
+from measure.domain.acquisition import CameraSetup, Setup
+from measure.live.events import Source
+
+
+@dataclass(kw_only=True)
+class Services:
+    """Everything outside the pages.
+
+    Attributes
+    ----------
+    records
+        The thread that the keeper belongs to.
+    slow
+        The thread for what takes long: cameras listed, clips read.
+    end_reading
+        Lets go of what reading clips needs; called in the slow thread.
+    clips
+        Clips that play as if they were the camera, one for each movement; none for a camera.
+    today
+        The calendar day, from outside for tests.
+    known
+        What calibration knows.
+    look_up
+        Reads what is kept of camera and person, for showing it.
+    place
+        Where people stood, kept and compared.
+    person_id
+        Who is measured; set by the window.
+    """
+
+    look: Look
+    settings: WindowSettings
+    feed: EngineFeed
+    cues: Cues
+    keeper: SessionKeeper
+    records: Background
+    slow: Background
+    find_cameras: CameraFinder
+    read_clip: ClipReader
+    open_clip: ClipOpener
+    combine_trials: TrialCombiner
+    end_reading: Callable[[], None] = lambda: None
+    clips: tuple[Path, ...] = ()
+    today: Callable[[], dt.date] = dt.date.today
+    known: KnownHere = field(default_factory=KnownHere)
+    look_up: LookUp = nothing_kept
+    place: PlaceWatch | None = None
+    person_id: str | None = None
+    _clips_used: int = field(default=0, init=False)
+
+    def known_now(self) -> Known:
+        """Return what is known of the chosen camera and of who is measured."""
+        camera = self.settings.camera
+        return self.known.of(
+            camera,
+            self.person_id,
+            self.today(),
+            mirrored=self.settings.already_mirrored(camera),
+        )
+
+    def source(self) -> Source:
+        """Return the camera as it is set, or the first clip, with what is known."""
+        if self.clips:
+            return self._clip(self.clips[0])
+        known = self.known_now()
+        return Source(
+            setup=Setup(camera=known.setup.camera, body=known.setup.body),
+            corrections=known.setup.corrections,
+            lenses=known.lenses,
+        )
+
+    def next_source(self) -> Source:
+        """Return the source for the next movement: the camera, or the next clip in turn."""
+        if not self.clips:
+            return self.source()
+        clip = self.clips[min(self._clips_used, len(self.clips) - 1)]
+        self._clips_used += 1
+        return self._clip(clip)
+
+    def of_clips(self) -> Setup:
+        """Return what is known of recorded clips: of the person, and whether they are mirrored.
+
+        Which camera filmed them is not known.
+        """
+        known = self.known.of(None, self.person_id, self.today()).setup
+        mirrored = self.settings.already_mirrored(self.settings.camera)
+        return Setup(camera=CameraSetup(already_mirrored=mirrored), body=known.body)
+
+    def _clip(self, clip: Path) -> Source:
+        return Source(clip=clip, setup=Setup(body=self.of_clips().body))
+
+    @property
+    def mirrored(self) -> bool:
+        """Whether the preview is shown as a mirror image."""
+        return self.settings.mirror_preview

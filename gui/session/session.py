@@ -1,0 +1,318 @@
+"""A session while it runs: brings together guide, engine, cues and what is saved. No widgets."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from PySide6.QtCore import QObject, Signal, Slot
+
+from calibration.message import Remark
+from calibration.repository.lenses import other_size
+from gui.protocol.plan import After, Guide, Pace, Step, Task
+from gui.protocol.red_flags import pain_asks_for_check
+from gui.session.cues import Cues
+from gui.session.engine_feed import EngineFeed
+from gui.session.log import SessionLog
+from gui.session.placement_check import PlaceWatch
+from gui.session.repository import Kept
+from gui.session.tones import Tone
+from gui.text.sentences import live_sentence, next_sentence
+from gui.text.words import remark_words, tr
+from measure.camera.faults import Trouble
+from measure.domain.measurements import Measurement
+from measure.domain.records import StoppedBy
+from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, Source
+from measure.system.clock import new_id
+
+_TONE_OF_PHASE = {
+    Phase.WAIT_NEUTRAL: Tone.NEUTRAL,
+    Phase.MOVE: Tone.MOVE,
+    Phase.HOLD: Tone.HOLD,
+    Phase.RETURN: Tone.RETURN,
+}
+_TONE_OF_EVENT = {
+    EventKind.TRIAL_CAPTURED: Tone.CAPTURED,
+    EventKind.TRIAL_REFUSED: Tone.REFUSED,
+}
+
+
+class Measuring(QObject):
+    """One session. Pages show it and call its slots; everything happens in the window's thread."""
+
+    #: The guide moved on, or a trial, a trouble or a pause came or went.
+    changed = Signal()
+    framed = Signal(object)
+    #: The sentence of the moment.
+    said = Signal(str)
+    #: The step is another one.
+    stepped = Signal()
+    #: Something about the place, in words.
+    remarked = Signal(str)
+
+    def __init__(
+        self,
+        feed: EngineFeed,
+        cues: Cues,
+        log: SessionLog,
+        tasks: Sequence[Task],
+        pace: Pace,
+        next_source: Callable[[], Source],
+        parent: QObject | None = None,
+        *,
+        place: PlaceWatch | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.guide = Guide(tasks)
+        self.pace = pace
+        self.log = log
+        self.sentence = ""
+        #: What is to be known about the place of a reading, by the task that gave it.
+        self.remarks: dict[Task, str] = {}
+        self._place = place
+        self._feed = feed
+        self._next_source = next_source
+        self._cues = cues
+        self._frame: LiveFrame | None = None
+        self._phase: Phase | None = None
+        self._held: float | None = None
+        self._stood = False
+        self._lens_told = False
+        self._key = new_id()
+        feed.framed.connect(self._take_frame)
+        feed.happened.connect(self._take_event)
+        feed.left_over.connect(self._take_left_over)
+
+    @property
+    def trouble(self) -> Trouble | None:
+        """What keeps the movement from going on; a clip that has ended is none."""
+        trouble = self._feed.trouble
+        return None if trouble is Trouble.CLIP_ENDED else trouble
+
+    @property
+    def why_no_picture(self) -> str:
+        """What keeps pictures from coming; empty while they come."""
+        return "" if self.trouble is None else self._feed.why_no_picture
+
+    @property
+    def asks_for_check(self) -> bool:
+        """Whether the last answer about pain calls for the safety questions."""
+        outcomes = self.guide.outcomes
+        return bool(outcomes) and pain_asks_for_check(outcomes[-1].pain, self.log.pain.rest)
+
+    # -- what people do -----------------------------------------------------------------------
+
+    def begin(self) -> None:
+        """Begin the task at hand."""
+        task = self.guide.task
+        self._key = new_id()
+        self._phase = None
+        self._frame = None
+        self._stood = False
+        self._cues.forget()
+        source = self._next_source()
+        if source.clip is None:
+            self._feed.open(source)
+        else:
+            self._feed.reopen(source)
+        self._feed.choose(task.movement, task.side, task.trials, task.practice, self.log.conduct)
+        self._speak()
+        self.stepped.emit()
+
+    @Slot()
+    def toggle_pause(self) -> None:
+        if self.guide.step is not Step.MEASURING:
+            return
+        if self.guide.paused:
+            self._feed.resume()
+        else:
+            self._feed.pause()
+
+    @Slot()
+    def discard_last(self) -> None:
+        if self.guide.can_discard:
+            self._feed.discard_last()
+
+    @Slot()
+    def stop_movement(self) -> None:
+        """Take no more trials of this movement and keep what there is."""
+        if self.guide.step is Step.MEASURING:
+            self.guide.end_movement()
+            self._feed.finish_movement()
+
+    def answer(
+        self, pain: int | None, stopped_by: StoppedBy | None, after: After = After.GO_ON
+    ) -> None:
+        """Note pain and what ended the movement, beside the reading, and go on as wanted.
+
+        The next movement needs no other word, unless this one hurt so much that questions follow.
+        """
+        guide = self.guide
+        outcome = guide.answer(pain, stopped_by)
+        if outcome.measurement is not None:
+            self._keep(outcome.measurement, pain, stopped_by)
+        if after is After.STOP:
+            guide.end_session()
+        if self.asks_for_check:
+            self.stepped.emit()
+        elif after is After.AGAIN:
+            self.again()
+        elif guide.step is Step.NEXT:
+            self.go_on()
+        else:
+            self._cues.say(next_sentence(guide))
+            self.stepped.emit()
+
+    def go_on(self) -> None:
+        self.guide.go_on()
+        self.begin()
+
+    def again(self) -> None:
+        self.guide.again()
+        self.begin()
+
+    def add(self, task: Task) -> None:
+        self.guide.add(task)
+        self.begin()
+
+    @Slot()
+    def end_session(self) -> None:
+        """Leave out what has not begun."""
+        self.guide.end_session()
+        self.stepped.emit()
+
+    def finish(self, note: str) -> None:
+        """Mark the session as finished and let go of the engine."""
+        self.log.finish(note)
+        self._cues.silence()
+        self.let_go()
+
+    @Slot()
+    def retry(self) -> None:
+        """Open the source anew after trouble; trials captured so far stay."""
+        source = self._feed.source
+        if source is not None:
+            self._feed.reopen(source)
+            self.changed.emit()
+
+    def let_go(self) -> None:
+        """Take no more frames and events; measurements left over are still kept."""
+        self._feed.framed.disconnect(self._take_frame)
+        self._feed.happened.disconnect(self._take_event)
+
+    # -- what the engine tells ----------------------------------------------------------------
+
+    @Slot(object)
+    def _take_frame(self, frame: LiveFrame) -> None:
+        self._frame = frame
+        self._check_lens(frame)
+        if frame.phase is Phase.HOLD and frame.value is not None:
+            self._held = frame.value
+        if frame.phase is not self._phase:
+            before, self._phase = self._phase, frame.phase
+            if self.guide.step is Step.MEASURING:
+                self._sound_phase(before, frame.phase)
+        self._speak()
+        self.framed.emit(frame)
+
+    def _sound_phase(self, before: Phase | None, phase: Phase) -> None:
+        """Sound the tone of a phase that begins; that of the rest once for each movement."""
+        tone = _TONE_OF_PHASE.get(phase)
+        if tone is Tone.RETURN and before is not Phase.HOLD:
+            return  # the arm has come back already, or never held
+        if tone is Tone.NEUTRAL:
+            if self._stood:
+                return
+            self._stood = True
+        if tone is not None:
+            self._cues.sound(tone)
+
+    @Slot(object)
+    def _take_event(self, event: LiveEvent) -> None:
+        step = self.guide.step
+        if event.kind is EventKind.TRIAL_CAPTURED and event.value is None:
+            event = replace(event, value=self._held)
+        self.guide.take(event)
+        if event.trouble is Trouble.CLIP_ENDED:
+            self.stop_movement()
+        if step is Step.MEASURING:
+            self._keep_progress(event)
+            if event.kind is EventKind.MEASUREMENT_DONE and event.measurement is not None:
+                self._compare_place(self.guide.task, event.measurement)
+            tone = _TONE_OF_EVENT.get(event.kind)
+            if tone is not None:
+                self._cues.sound(tone)
+        self._speak()
+        self.changed.emit()
+        if self.guide.step is not step:
+            self._cues.sound(Tone.DONE)
+            asks = self.guide.step is Step.PAIN
+            # Heard by somebody who stands away from the screen, or with the back to it.
+            self._cues.say(
+                tr("Done. Let the arm rest. How much did it hurt?")
+                if asks
+                else tr("Done. Let the arm rest.")
+            )
+            self.stepped.emit()
+
+    @Slot(object)
+    def _take_left_over(self, measurement: Measurement) -> None:
+        """Keep what the captured trials made of a movement that was broken off."""
+        task = self.guide.task
+        if self.guide.step is Step.MEASURING and (measurement.movement, measurement.side) == (
+            task.movement,
+            task.side,
+        ):
+            self._keep(measurement)
+
+    def _check_lens(self, frame: LiveFrame) -> None:
+        """Say once when the camera's lens profiles are of other picture sizes."""
+        source = self._feed.source
+        if self._lens_told or source is None:
+            return
+        unfit = other_size(source.lenses, frame.full_size_px)
+        if unfit is not None:
+            self._lens_told = True
+            self.remarked.emit(remark_words(unfit))
+
+    def _compare_place(self, task: Task, measurement: Measurement) -> None:
+        """Say where the person stands otherwise than when the place was kept."""
+
+        def told(found: tuple[Remark, ...]) -> None:
+            self.remarks[task] = " ".join(map(remark_words, found))
+            self.remarked.emit(self.remarks[task])
+
+        if self._place is not None:
+            self._place.look(measurement, self.log.person_id, told)
+
+    def _keep_progress(self, event: LiveEvent) -> None:
+        """Save after every trial, so that nothing captured hangs on what follows."""
+        if event.kind is EventKind.TRIAL_DISCARDED and event.measurement is None:
+            self.log.drop(self._key)
+        elif event.measurement is not None and event.measurement.trials:
+            self._keep(event.measurement)
+
+    def _keep(
+        self,
+        measurement: Measurement,
+        pain: int | None = None,
+        stopped_by: StoppedBy | None = None,
+    ) -> None:
+        self.log.keep(
+            Kept(
+                key=self._key,
+                measurement=measurement,
+                conduct=self.log.conduct,
+                pain_during=pain,
+                stopped_by=stopped_by,
+            )
+        )
+
+    def _speak(self) -> None:
+        if self.guide.step is not Step.MEASURING:
+            return
+        if self._frame is None and self._feed.size_px is not None and self.trouble is None:
+            return  # pictures come already; the next one tells what to do
+        sentence = live_sentence(self.guide, self._frame, self.trouble)
+        if sentence != self.sentence:
+            self.sentence = sentence
+            self._cues.say(sentence)
+            self.said.emit(sentence)

@@ -1,0 +1,196 @@
+"""What the window remembers between starts, in an ini file. Nothing here changes a number,
+except what describes the source; that is stored again with each session.
+"""
+
+import datetime as dt
+from enum import StrEnum
+from pathlib import Path
+from typing import TypeVar
+
+from PySide6.QtCore import QByteArray, QSettings
+
+from gui.protocol.plan import HOME_MOVEMENTS
+from gui.style.palette import Scheme
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct, Help, Posture
+
+TEXT_SCALES = (100, 125, 150, 175, 200)
+
+AnyEnum = TypeVar("AnyEnum", bound=StrEnum)
+
+
+class WindowSettings:
+    """Typed access to one ini file; a value that makes no sense counts as not set."""
+
+    def __init__(self, path: Path) -> None:
+        self._ini = QSettings(str(path), QSettings.Format.IniFormat)
+
+    def save(self) -> None:
+        """Write to disk now."""
+        self._ini.sync()
+
+    # -- look ---------------------------------------------------------------------------------
+
+    @property
+    def scheme(self) -> Scheme:
+        return self._choice("look/scheme", Scheme, Scheme.SYSTEM)
+
+    @scheme.setter
+    def scheme(self, scheme: Scheme) -> None:
+        self._ini.setValue("look/scheme", scheme.value)
+
+    @property
+    def text_percent(self) -> int:
+        """One of TEXT_SCALES."""
+        percent = self._number("look/text_percent", 100)
+        return min(TEXT_SCALES, key=lambda each: abs(each - percent))
+
+    @text_percent.setter
+    def text_percent(self, percent: int) -> None:
+        self._ini.setValue("look/text_percent", percent)
+
+    @property
+    def language(self) -> str:
+        """A code of :data:`gui.text.language.LANGUAGES`, or empty for the system's language."""
+        return self._text("look/language")
+
+    @language.setter
+    def language(self, code: str) -> None:
+        self._ini.setValue("look/language", code)
+
+    @property
+    def geometry(self) -> QByteArray:
+        value = self._value("look/geometry", QByteArray(), QByteArray)
+        return value if isinstance(value, QByteArray) else QByteArray()
+
+    @geometry.setter
+    def geometry(self, geometry: QByteArray) -> None:
+        self._ini.setValue("look/geometry", geometry)
+
+    # -- cues ---------------------------------------------------------------------------------
+
+    @property
+    def tones(self) -> bool:
+        return self._flag("cues/tones", True)
+
+    @tones.setter
+    def tones(self, wanted: bool) -> None:
+        self._ini.setValue("cues/tones", wanted)
+
+    @property
+    def speech(self) -> bool:
+        return self._flag("cues/speech", True)
+
+    @speech.setter
+    def speech(self, wanted: bool) -> None:
+        self._ini.setValue("cues/speech", wanted)
+
+    # -- source -------------------------------------------------------------------------------
+
+    @property
+    def camera(self) -> str | None:
+        """The camera's name, never its number, which changes with what is plugged in."""
+        return self._text("source/camera") or None
+
+    @camera.setter
+    def camera(self, name: str) -> None:
+        self._ini.setValue("source/camera", name)
+
+    def already_mirrored(self, camera: str | None) -> bool:
+        """Return whether this camera delivers a mirror image."""
+        return (camera or "") in self._names("source/already_mirrored")
+
+    def set_already_mirrored(self, camera: str | None, mirrored: bool) -> None:
+        others = [name for name in self._names("source/already_mirrored") if name != (camera or "")]
+        names = [*others, camera or ""] if mirrored else others
+        self._ini.setValue("source/already_mirrored", names)
+
+    @property
+    def mirror_preview(self) -> bool:
+        return self._flag("source/mirror_preview", True)
+
+    @mirror_preview.setter
+    def mirror_preview(self, wanted: bool) -> None:
+        self._ini.setValue("source/mirror_preview", wanted)
+
+    # -- session ------------------------------------------------------------------------------
+
+    @property
+    def person_id(self) -> str | None:
+        return self._text("session/person") or None
+
+    @person_id.setter
+    def person_id(self, person_id: str) -> None:
+        self._ini.setValue("session/person", person_id)
+
+    @property
+    def conduct(self) -> Conduct:
+        return Conduct(
+            help=self._choice("session/help", Help, Help.NONE),
+            posture=self._choice("session/posture", Posture, Posture.STANDING),
+        )
+
+    @conduct.setter
+    def conduct(self, conduct: Conduct) -> None:
+        self._ini.setValue("session/help", conduct.help.value)
+        self._ini.setValue("session/posture", conduct.posture.value)
+
+    @property
+    def affected(self) -> Side | None:
+        text = self._text("session/affected")
+        return Side(text) if text in set(Side) else None
+
+    @affected.setter
+    def affected(self, side: Side | None) -> None:
+        self._ini.setValue("session/affected", side.value if side else "")
+
+    @property
+    def movements(self) -> tuple[Movement, ...]:
+        """What a session at home consists of, in the table's order."""
+        names = self._names("session/movements")
+        chosen = tuple(movement for movement in Movement if movement.value in names)
+        return chosen or HOME_MOVEMENTS
+
+    @movements.setter
+    def movements(self, movements: tuple[Movement, ...]) -> None:
+        self._ini.setValue("session/movements", [movement.value for movement in movements])
+
+    def last_check(self, person_id: str) -> dt.date | None:
+        """The day this person last went through the safety questions."""
+        text = self._text(f"safety/{person_id}")
+        try:
+            return dt.date.fromisoformat(text)
+        except ValueError:
+            return None
+
+    def set_last_check(self, person_id: str, day: dt.date | None) -> None:
+        self._ini.setValue(f"safety/{person_id}", day.isoformat() if day else "")
+
+    # -- reading, with the type said: an ini file holds text only ----------------------------
+
+    def _value(self, key: str, default: object, kind: type) -> object:
+        try:
+            return self._ini.value(key, default, type=kind)
+        except (TypeError, ValueError):  # such as bytes that are no text
+            return default
+
+    def _text(self, key: str) -> str:
+        return str(self._value(key, "", str))
+
+    def _flag(self, key: str, default: bool) -> bool:
+        return bool(self._value(key, default, bool))
+
+    def _number(self, key: str, default: int) -> int:
+        try:
+            return int(self._text(key) or default)
+        except ValueError:
+            return default
+
+    def _names(self, key: str) -> list[str]:
+        values = self._value(key, [], list)
+        return [str(value) for value in values] if isinstance(values, list) else []
+
+    def _choice(self, key: str, kind: type[AnyEnum], default: AnyEnum) -> AnyEnum:
+        text = self._text(key)
+        return kind(text) if text in {each.value for each in kind} else default

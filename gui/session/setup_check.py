@@ -1,0 +1,56 @@
+"""How the place is, in three lines, and what the raised hand told. No Qt widgets."""
+
+from enum import StrEnum
+
+from gui.text.sentences import hint_sentence
+from gui.text.words import tr
+from measure.live.events import LiveFrame, SetupHint
+
+
+class Place(StrEnum):
+    DISTANCE = "distance"
+    LEVEL = "level"
+    LIGHT = "light"
+
+
+class Check(StrEnum):
+    """What the raised right hand told about the source."""
+
+    AS_EXPECTED = "as-expected"
+    EXCHANGED = "exchanged"
+
+
+_HINTS = {
+    Place.DISTANCE: (
+        SetupHint.STEP_BACK,
+        SetupHint.COME_CLOSER,
+        SetupHint.STEP_LEFT,
+        SetupHint.STEP_RIGHT,
+    ),
+    Place.LEVEL: (SetupHint.RAISE_SCREEN, SetupHint.LOWER_SCREEN, SetupHint.LEVEL_CAMERA),
+    Place.LIGHT: (SetupHint.MORE_LIGHT, SetupHint.LIGHT_FROM_FRONT),
+}
+
+
+def place_words(place: Place, frame: LiveFrame | None) -> str:
+    """Return one line: a sign, what is looked at, and what to do about it."""
+    name = {
+        Place.DISTANCE: tr("Distance"),
+        Place.LEVEL: tr("Height and level"),
+        Place.LIGHT: tr("Light"),
+    }[place]
+    if frame is None or (frame.points_px is None and place is not Place.LIGHT):
+        return tr("\u25cb  {name}: not seen yet").format(name=name)
+    for hint in frame.setup_hints:
+        if hint in _HINTS[place]:
+            return f"\u25b6  {hint_sentence(hint)}"
+    return tr("\u2713  {name}: good").format(name=name)
+
+
+def hand_words(check: Check) -> str:
+    """Return what was found out about left and right."""
+    if check is Check.AS_EXPECTED:
+        return tr("\u2713  Your right hand was seen as right. Left and right are kept as they are.")
+    return tr(
+        "\u25b6  The camera delivers a mirror image. That is noted and put right from now on."
+    )

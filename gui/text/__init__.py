@@ -1,0 +1,1 @@
+"""Words, sentences and languages of the window."""

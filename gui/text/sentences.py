@@ -1,0 +1,163 @@
+"""The one sentence that a page says: what to do now. The same words are shown and spoken."""
+
+from gui.protocol.plan import Guide, Step
+from gui.text.words import tr
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.live.events import LiveFrame, Phase, SetupHint
+
+
+def start_position(movement: Movement, side: Side) -> str:
+    """Return how to stand for the movement, with the side named where it matters.
+
+    For the rotation the measured arm comes nearer to the camera: the body turns the other way.
+    """
+    # Whole sentences for each side: in other languages the side's word bends with its noun.
+    if side is Side.LEFT:
+        sideways = tr("Left side to the camera, arm hanging.")
+        turned = tr("Face the camera, then turn half right. Forearm straight ahead.")
+        behind = tr("Back to the camera. Left hand behind you.")
+    else:
+        sideways = tr("Right side to the camera, arm hanging.")
+        turned = tr("Face the camera, then turn half left. Forearm straight ahead.")
+        behind = tr("Back to the camera. Right hand behind you.")
+    return {
+        Movement.FLEXION: sideways,
+        Movement.EXTENSION: sideways,
+        Movement.ABDUCTION: tr("Face the camera, arms hanging, thumbs turned out."),
+        Movement.EXTERNAL_ROTATION: turned,
+        Movement.HAND_BEHIND_BACK: behind,
+    }[movement]
+
+
+def move_sentence(movement: Movement) -> str:
+    """Return how to move; short, for it is read while moving. No word of further or more."""
+    return {
+        Movement.FLEXION: tr("Slowly forwards and up. Stop before it becomes painful."),
+        Movement.EXTENSION: tr("Slowly backwards. Stop before it becomes painful."),
+        Movement.ABDUCTION: tr("Slowly sideways and up. Stop before it becomes painful."),
+        Movement.EXTERNAL_ROTATION: tr("Forearm slowly outwards. Stop before it becomes painful."),
+        Movement.HAND_BEHIND_BACK: tr("Slide the thumb slowly up. Stop before it becomes painful."),
+    }[movement]
+
+
+def live_sentence(guide: Guide, frame: LiveFrame | None, trouble: Trouble | None) -> str:
+    """Return what to do at this moment of a movement."""
+    task = guide.task
+    if trouble is not None:
+        return trouble_sentence(trouble)
+    if guide.paused:
+        return tr("Paused. Let the arm rest.")
+    phase = frame.phase if frame else Phase.OPENING
+    if phase is Phase.LOOKING_FOR_PERSON and frame and frame.setup_hints:
+        return hint_sentence(frame.setup_hints[0])
+    plain = {
+        Phase.OPENING: tr("Opening the camera."),
+        Phase.LOOKING_FOR_PERSON: tr("Stand where the camera sees you from head to hips."),
+        Phase.WAIT_NEUTRAL: start_position(task.movement, task.side),
+        Phase.MOVE: move_sentence(task.movement),
+        Phase.HOLD: tr("Hold it there, gently."),
+        Phase.RETURN: tr("Let the arm come back."),
+        Phase.SETTLING: tr("Let the arm rest. The reading is being settled."),
+        Phase.REST: rest_sentence(guide),
+        Phase.PAUSED: tr("Paused. Let the arm rest."),
+        Phase.TROUBLE: tr("One moment, please."),
+        Phase.DONE: tr("Done. Let the arm rest."),
+    }
+    return plain[phase]
+
+
+def rest_sentence(guide: Guide) -> str:
+    """Return what to do between two trials; a refused one is told first."""
+    refused = guide.last_refusal
+    if refused is not None and refused.refused_for:
+        return tr("Not counted: {why}.").format(why=reason_words(refused.refused_for[0]))
+    return tr("Rest. Begin again when you are ready.")
+
+
+def hint_sentence(hint: SetupHint) -> str:
+    """Return what to change about the place."""
+    return {
+        SetupHint.STEP_BACK: tr("Step back a little."),
+        SetupHint.COME_CLOSER: tr("Come a little closer."),
+        SetupHint.STEP_LEFT: tr("Step a little to your left."),
+        SetupHint.STEP_RIGHT: tr("Step a little to your right."),
+        SetupHint.RAISE_SCREEN: tr("Raise the screen."),
+        SetupHint.LOWER_SCREEN: tr("Lower the screen."),
+        SetupHint.LEVEL_CAMERA: tr("The camera is tilted. Set it level."),
+        SetupHint.MORE_LIGHT: tr("More light, please."),
+        SetupHint.LIGHT_FROM_FRONT: tr("The light is behind you. Turn it round or close a blind."),
+    }[hint]
+
+
+def frame_words(frame: LiveFrame | None) -> str:
+    """Return in few words how well the arm is seen."""
+    if frame is None or frame.points_px is None:
+        return tr("nobody seen")
+    return reason_words(frame.reasons[0]) if frame.reasons else tr("seen well")
+
+
+def reason_words(reason: Reason) -> str:
+    """Return a reason in few words, to be read from across the room."""
+    return {
+        Reason.NOBODY: tr("nobody seen"),
+        Reason.OTHER_PERSON: tr("somebody else in view"),
+        Reason.TWO_PEOPLE: tr("two people in view"),
+        Reason.PERSON_LOST: tr("lost from view"),
+        Reason.UNREADABLE_FRAMES: tr("damaged pictures"),
+        Reason.LOW_FRAME_RATE: tr("too few pictures a second"),
+        Reason.TURNED_PICTURE: tr("the picture is turned"),
+        Reason.WRONG_VIEW: tr("turn as the drawing shows"),
+        Reason.FAR_ARM: tr("turn round, the other arm is nearer"),
+        Reason.OUT_OF_PICTURE: tr("out of the picture"),
+        Reason.HIDDEN: tr("arm or hips hidden"),
+        Reason.LIMB_LENGTH: tr("arm not seen clearly"),
+        Reason.SIDES_EXCHANGED: tr("left and right mixed up"),
+        Reason.ELBOW_BENT: tr("the elbow seemed bent"),
+        Reason.ELBOW_NOT_SQUARE: tr("the elbow was not at 90\u00b0"),
+        Reason.ELBOW_OFF_TRUNK: tr("the elbow left the side"),
+        Reason.TRUNK_LEAN: tr("the trunk leaned"),
+        Reason.TRUNK_TURNED: tr("the trunk turned"),
+        Reason.OUT_OF_PLANE: tr("the arm left its plane"),
+        Reason.SHRUG: tr("the shoulder rose"),
+        Reason.NO_FACING_STANCE: tr("face the camera first, then turn"),
+        Reason.NO_NEUTRAL: tr("no rest before it"),
+        Reason.NO_MOVE: tr("no movement seen"),
+        Reason.NO_HOLD: tr("no still hold"),
+        Reason.UNSTEADY_HOLD: tr("the hold was unsteady"),
+        Reason.PASSES_DISAGREE: tr("not seen clearly enough"),
+        Reason.IMPOSSIBLE_VALUE: tr("that value cannot be"),
+        Reason.FEW_TRIALS: tr("too few trials"),
+        Reason.SPREAD_TRIALS: tr("the trials differ"),
+    }.get(reason, tr("not seen clearly enough"))
+
+
+def trouble_sentence(trouble: Trouble) -> str:
+    """Return what happened and what the person can do."""
+    return {
+        Trouble.CAMERA_DENIED: tr("The camera is not allowed. Allow it in the privacy settings."),
+        Trouble.CAMERA_BUSY: tr("Another program uses the camera. Close it."),
+        Trouble.CAMERA_MISSING: tr("No such camera is connected. Plug it in or choose another."),
+        Trouble.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),
+        Trouble.CAMERA_BLACK: tr("The picture is black. Open the camera's cover or add light."),
+        Trouble.CAMERA_SLOW: tr("The camera is slow. Add light, or unplug other cameras."),
+        Trouble.CAMERA_STUCK: tr("The picture stands still. Unplug the camera and plug it in."),
+        Trouble.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
+        Trouble.CLIP_ENDED: tr("The clip has ended."),
+        Trouble.MODEL_MISSING: tr(
+            "The pose model is missing or damaged. Get it with: thawline model"
+        ),
+        Trouble.POSE_RESTARTING: tr("One moment: the pose part is starting again."),
+        Trouble.POSE_FAILED: tr("The pose part does not start. Close the window and try again."),
+        Trouble.OTHER: tr("Something does not work. Try again."),
+    }[trouble]
+
+
+def next_sentence(guide: Guide) -> str:
+    """Return what comes after this movement."""
+    upcoming = guide.upcoming
+    if guide.step is not Step.NEXT or upcoming is None:
+        return tr("That was all. Thank you.")
+    return start_position(upcoming.movement, upcoming.side)

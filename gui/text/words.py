@@ -1,0 +1,185 @@
+"""Names and numbers as people read them, in the language of the window."""
+
+from PySide6.QtCore import QCoreApplication
+
+from calibration.message import Remark
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Status, Trial
+from measure.domain.movements import MOVEMENTS, Movement, Unit, View
+from measure.domain.reasons import SENTENCES, Reason
+from measure.domain.records import Conduct, EventKind, Help, Posture, StoppedBy, Stretch
+from measure.progress.home_programme import STRETCHES
+
+
+def tr(text: str) -> str:
+    """Return the text in the chosen language; the context is empty, as the extractor sees it."""
+    return QCoreApplication.translate("", text)
+
+
+def remark_words(remark: Remark) -> str:
+    """Return a sentence of calibration's in the chosen language."""
+    values = {
+        name: each if isinstance(each, str) else remark_words(each)
+        for name, each in remark.values.items()
+    }
+    return tr(remark.template).format(**values)
+
+
+def notice() -> str:
+    """Return the line that stands on every page with a number."""
+    return tr("An estimate, not a diagnosis. Stop before it becomes painful.")
+
+
+def movement_name(movement: Movement) -> str:
+    return tr(MOVEMENTS[movement].name)
+
+
+def movement_plainly(movement: Movement) -> str:
+    """Return what the movement is, for somebody who does not know the trade's name."""
+    return {
+        Movement.FLEXION: tr("arm forwards and up"),
+        Movement.EXTENSION: tr("arm backwards"),
+        Movement.ABDUCTION: tr("arm sideways and up"),
+        Movement.EXTERNAL_ROTATION: tr("forearm outwards"),
+        Movement.HAND_BEHIND_BACK: tr("thumb up the back"),
+    }[movement]
+
+
+def side_name(side: Side) -> str:
+    return tr("left") if side is Side.LEFT else tr("right")
+
+
+def side_title(side: Side) -> str:
+    return tr("Left") if side is Side.LEFT else tr("Right")
+
+
+def task_title(movement: Movement, side: Side) -> str:
+    """Return for example "Flexion, left arm"."""
+    return tr("{movement}, {side} arm").format(
+        movement=movement_name(movement), side=side_name(side)
+    )
+
+
+def reason_sentence(reason: Reason) -> str:
+    return tr(SENTENCES[reason])
+
+
+def advice_words(reason: Reason) -> str:
+    """Return only what to do about a reason, or what was seen where nothing can be done."""
+    seen, _, advice = reason_sentence(reason).partition(". ")
+    return advice or seen
+
+
+def stopped_by_name(stopped_by: StoppedBy) -> str:
+    return {
+        StoppedBy.PAIN: tr("Pain"),
+        StoppedBy.STIFFNESS: tr("Stiffness"),
+        StoppedBy.WEAKNESS: tr("Weakness"),
+        StoppedBy.OTHER: tr("Something else"),
+    }[stopped_by]
+
+
+def event_name(kind: EventKind) -> str:
+    return {
+        EventKind.INJECTION: tr("Injection"),
+        EventKind.PROCEDURE: tr("Procedure"),
+        EventKind.FLARE: tr("Flare"),
+        EventKind.CAMERA_CHANGED: tr("Another camera, or it was moved"),
+        EventKind.MODEL_CHANGED: tr("Another pose model"),
+        EventKind.OTHER: tr("Something else"),
+    }[kind]
+
+
+def event_mark(kind: EventKind) -> str:
+    """Return the few words that stand at an event in a chart."""
+    return {
+        EventKind.INJECTION: tr("injection"),
+        EventKind.PROCEDURE: tr("procedure"),
+        EventKind.FLARE: tr("flare"),
+        EventKind.CAMERA_CHANGED: tr("camera changed"),
+        EventKind.MODEL_CHANGED: tr("model changed"),
+        EventKind.OTHER: tr("noted"),
+    }[kind]
+
+
+def stretch_name(stretch: Stretch) -> str:
+    return tr(STRETCHES[stretch].name)
+
+
+def help_name(kind: Help) -> str:
+    return {
+        Help.NONE: tr("by itself"),
+        Help.OTHER_HAND: tr("helped by the other hand"),
+        Help.STICK: tr("helped by a stick"),
+        Help.PULLEY: tr("helped by a pulley"),
+        Help.HELPER: tr("helped by a person"),
+    }[kind]
+
+
+def posture_name(posture: Posture) -> str:
+    return tr("standing") if posture is Posture.STANDING else tr("sitting")
+
+
+def conduct_words(conduct: Conduct) -> str:
+    """Return for example "Standing, the arm moves by itself"."""
+    return tr("{posture}, the arm moves {help}").format(
+        posture=posture_name(conduct.posture).capitalize(), help=help_name(conduct.help)
+    )
+
+
+def value_words(value: float, unit: Unit) -> str:
+    """Return a value as it is shown: whole degrees, or per cent of the way up the back."""
+    if unit is Unit.DEGREES:
+        return f"{round(value)}°"
+    return f"{round(value * 100)} %"
+
+
+def range_words(low: float, high: float, unit: Unit) -> str:
+    """Return an interval in words, such as "137 to 147"."""
+    scale = 1 if unit is Unit.DEGREES else 100
+    return tr("{low} to {high}").format(low=round(low * scale), high=round(high * scale))
+
+
+def view_name(view: View) -> str:
+    return tr(view.value)
+
+
+def band_words(band: str) -> str:
+    """Return a band of levels, "upper lumbar to sacrum, most likely sacrum", region by region."""
+    ends, _, likely = band.partition(", most likely ")
+    low, _, high = ends.partition(" to ")
+    words = tr("{low} to {high}").format(low=tr(low), high=tr(high)) if high else tr(low)
+    return (
+        tr("{band}, most likely {region}").format(band=words, region=tr(likely))
+        if likely
+        else words
+    )
+
+
+def measurement_words(measurement: Measurement) -> str:
+    """Return one line for a measurement, or why there is none."""
+    if measurement.status is Status.REFUSED:
+        first = measurement.reasons[0] if measurement.reasons else None
+        return tr("No reading. ") + (reason_sentence(first) if first else "")
+    if measurement.level is not None:
+        level = measurement.level
+        return tr("{band}, {low} to {high}").format(
+            band=band_words(level.band), low=tr(level.low), high=tr(level.high)
+        )
+    if measurement.value is None or measurement.low is None or measurement.high is None:
+        return tr("No reading.")
+    return tr("{value} ({range})").format(
+        value=value_words(measurement.value, measurement.unit),
+        range=range_words(measurement.low, measurement.high, measurement.unit),
+    )
+
+
+def trial_words(trial: Trial, unit: Unit) -> str:
+    """Return one line for a trial: its value and interval, or the first reason against it."""
+    if trial.refused_for:
+        return tr("Not counted. ") + reason_sentence(trial.refused_for[0])
+    if trial.value is None or trial.low is None or trial.high is None:
+        return tr("Not counted.")
+    return tr("{value} ({range})").format(
+        value=value_words(trial.value, unit), range=range_words(trial.low, trial.high, unit)
+    )

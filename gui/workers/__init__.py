@@ -1,0 +1,1 @@
+"""Threads of the window."""

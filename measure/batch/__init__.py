@@ -1,0 +1,3 @@
+"""Many clips: worker processes or any executor, a results file that a run resumes from, a
+summary.
+"""

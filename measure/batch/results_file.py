@@ -1,0 +1,196 @@
+"""The results of many clips as JSON lines: written as they finish, and known to the next run.
+
+One line a clip. A program that is killed leaves at most half a line behind, which the next run
+passes over. Where a key stands on several lines, the last one counts.
+"""
+
+import json
+import os
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from measure import errors
+from measure.batch.cache_key import MISSING, Keys
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import Outcome, ReadingSettings
+from measure.domain.measurements import Measurement
+from measure.errors import ClipError, DataError, ThawlineError
+from measure.system.json_codec import from_plain, to_plain
+
+#: A hundred thousand clips take less. Ours.
+LARGEST_BYTES = 512 << 20
+
+#: How every line begins, which is how half a first line is told from somebody's own text.
+_BEGINNING = '{"key": "'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Line:
+    """What one line says: a measurement, or an error's class and text."""
+
+    key: str
+    clip: str
+    movement: str
+    side: str
+    view: str | None
+    person: str
+    reference: float | None
+    measurement: Measurement | None
+    error: dict[str, str] | None
+
+
+class ResultsFile:
+    """A results file that is written to, and that knows what it already holds.
+
+    Parameters
+    ----------
+    path
+        Made when it is not there.
+    entries
+        What is to be read.
+
+    Raises
+    ------
+    DataError
+        When it cannot be read or written, or is something else than a results file.
+    """
+
+    def __init__(self, path: Path, entries: Sequence[ClipEntry], settings: ReadingSettings) -> None:
+        self._path = path
+        self._entries = entries
+        self._keys = Keys(settings)
+        self._key_of: dict[int, str] = {}
+        text = _text(path)
+        self._kept, self._named, self.damaged_lines = _lines(path, text)
+        self._ends_whole = not text or text.endswith("\n")
+
+    def key(self, number: int) -> str:
+        """Return the key of an entry."""
+        if number not in self._key_of:
+            self._key_of[number] = self._keys.of(self._entries[number])
+        return self._key_of[number]
+
+    def earlier(self, number: int) -> Outcome | None:
+        """Return what the file says of an entry; None where it has to be read (again).
+
+        Clips that cannot be read stay so. Missing ones and failures of ours are tried again.
+        """
+        row = self._kept.get(self.key(number))
+        if row is None:
+            return None
+        line = _line_of(row)
+        entry, error = self._entries[number], None
+        if line.error is not None:
+            # The same content under another name: the sentence names this clip.
+            error = _error(line.error, Path(line.clip).name, entry.clip.name)
+            if not isinstance(error, ClipError) or line.key.startswith(MISSING):
+                return None
+        return Outcome(
+            number=number,
+            entry=entry,
+            measurement=line.measurement,
+            error=error,
+            is_earlier=True,
+        )
+
+    def add(self, outcome: Outcome) -> None:
+        """Write what became of an entry, so that it is there whatever happens next.
+
+        What was there earlier is written again only for a clip of another path: each has its line.
+
+        Raises
+        ------
+        DataError
+            When the file cannot be written.
+        """
+        key = self.key(outcome.number)
+        named = key, str(outcome.entry.clip)
+        if outcome.is_earlier and named in self._named:
+            return
+        text = json.dumps(to_plain(_line(key, outcome)), ensure_ascii=False, allow_nan=False)
+        before = "" if self._ends_whole else "\n"
+        try:
+            with self._path.open("ab") as file:
+                file.write(f"{before}{text}\n".encode("utf-8", "surrogateescape"))
+                file.flush()
+                os.fsync(file.fileno())
+        except OSError as error:
+            raise DataError(
+                f"{self._path} cannot be written: {error.strerror or error}. What it holds is "
+                "safe: make room or correct the rights, and run the same command again."
+            ) from error
+        self._ends_whole = True
+        self._named.add(named)
+
+
+def _line(key: str, outcome: Outcome) -> _Line:
+    entry, error = outcome.entry, outcome.error
+    return _Line(
+        key=key,
+        clip=str(entry.clip),
+        movement=str(entry.movement),
+        side=str(entry.side),
+        view=None if entry.view is None else str(entry.view),
+        person=entry.person,
+        reference=entry.reference,
+        measurement=outcome.measurement,
+        error=None if error is None else {"class": type(error).__name__, "text": str(error)},
+    )
+
+
+def _text(path: Path) -> str:
+    try:
+        if path.exists() and path.stat().st_size > LARGEST_BYTES:
+            raise DataError(
+                f"{path} is larger than {LARGEST_BYTES >> 20} MB: more than a run writes. "
+                "Name another file."
+            )
+        return path.read_bytes().decode("utf-8", "replace")
+    except FileNotFoundError:
+        return ""
+    except OSError as error:
+        raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
+
+
+def _lines(path: Path, text: str) -> tuple[dict[str, str], set[tuple[str, str]], int]:
+    """Return the last line of each key, keys with clips, and how many lines made no sense."""
+    if not _is_ours(text):
+        raise DataError(
+            f"{path} is no results file of Thawline, so nothing was added to it. Name another file."
+        )
+    kept: dict[str, str] = {}
+    named: set[tuple[str, str]] = set()
+    damaged = 0
+    for row in text.split("\n"):
+        if not row:
+            continue
+        try:
+            line = _line_of(row)
+        except (ValueError, RecursionError, DataError):
+            damaged += 1
+            continue
+        kept[line.key] = row
+        named.add((line.key, line.clip))
+    return kept, named, damaged
+
+
+def _is_ours(text: str) -> bool:
+    """Return whether a text is a results file, also one that broke off in its first line."""
+    first, _, rest = text.partition("\n")
+    if first.startswith(_BEGINNING):
+        return True
+    return _BEGINNING.startswith(first) and (not rest or rest.startswith(_BEGINNING))
+
+
+def _line_of(row: str) -> _Line:
+    return from_plain(_Line, json.loads(row), "a results file")
+
+
+def _error(said: Mapping[str, Any], name: str, name_here: str) -> ThawlineError:
+    """Return the error that was written for a clip, in the words for the same one here."""
+    kind = getattr(errors, said.get("class", ""), None)
+    if not (isinstance(kind, type) and issubclass(kind, ThawlineError)):
+        kind = ThawlineError
+    return kind(said.get("text", "").replace(name, name_here))

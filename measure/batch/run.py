@@ -1,0 +1,162 @@
+"""Many clips read side by side, each by one of a few pose processes; results as they finish."""
+
+import os
+import queue
+import threading
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
+
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import Outcome, ReadingSettings, own_failure, read_entry
+from measure.errors import ModelError
+from measure.pose.supervisor import PoseProcess
+
+#: Returns what an earlier run made of the entry of a number, or None.
+Earlier = Callable[[int], Outcome | None]
+
+
+def usual_workers() -> int:
+    """Return how many pose processes suit this computer: as many as processors, at most four.
+
+    Each takes about a gigabyte of memory.
+    """
+    return min(os.cpu_count() or 1, 4)
+
+
+def nothing_earlier(number: int) -> Outcome | None:
+    """Return that no earlier run read this entry."""
+    return None
+
+
+def read_many(
+    entries: Sequence[ClipEntry],
+    settings: ReadingSettings,
+    *,
+    workers: int,
+    earlier: Earlier = nothing_earlier,
+    progress: Callable[[float], None] = lambda done: None,
+    new_process: Callable[..., PoseProcess] = PoseProcess,
+) -> Iterator[Outcome]:
+    """Read clips; a bad clip never stops the rest.
+
+    Parameters
+    ----------
+    workers
+        Pose processes working side by side. The readings do not depend on it.
+    earlier
+        Asked before a clip is read; what it knows is yielded instead.
+    progress
+        Told how many clips are done, in parts of a clip; called from several threads. Clips
+        that an earlier run read do not count.
+    new_process
+        Makes a pose process for bundles; it starts with its first clip.
+
+    Raises
+    ------
+    ModelError
+        A bundle cannot be used.
+    """
+    idle: queue.SimpleQueue[PoseProcess] = queue.SimpleQueue()
+    processes = [
+        new_process(settings.models.bundles) for _ in range(min(workers, len(entries)) or 1)
+    ]
+    for process in processes:
+        idle.put(process)
+    shares = _Shares(progress)
+
+    def read(number: int) -> Outcome:
+        process = idle.get()
+        try:
+            told = shares.of(number)
+            return read_entry(process, settings, number, entries[number], told)
+        finally:
+            shares.finish(number)
+            idle.put(process)
+
+    pool = ThreadPoolExecutor(len(processes), thread_name_prefix="read")
+    try:
+        yield from in_flight(
+            entries,
+            lambda number: pool.submit(read, number),
+            ahead=lambda: 2 * len(processes),
+            earlier=earlier,
+        )
+    finally:
+        # Also when the caller stops early: what has not begun is dropped.
+        pool.shutdown(wait=False, cancel_futures=True)
+        for process in processes:
+            process.close()
+
+
+def in_flight(
+    entries: Sequence[ClipEntry],
+    submit: Callable[[int], Future[Outcome]],
+    *,
+    ahead: Callable[[], int],
+    earlier: Earlier = nothing_earlier,
+) -> Iterator[Outcome]:
+    """Submit the entries one after the other and yield outcomes as they come.
+
+    Only a few are under way at a time, so that a long list takes no more memory than a short
+    one.
+
+    Parameters
+    ----------
+    submit
+        Gives the entry of a number to an executor.
+    ahead
+        Returns how many entries may be under way, at least 1.
+    """
+    waiting: dict[Future[Outcome], int] = {}
+    for number in range(len(entries)):
+        known = earlier(number)
+        if known is not None:
+            yield known
+            continue
+        while len(waiting) >= max(1, ahead()):
+            yield from _finished(waiting, entries)
+        waiting[submit(number)] = number
+    while waiting:
+        yield from _finished(waiting, entries)
+
+
+def _finished(
+    waiting: dict[Future[Outcome], int], entries: Sequence[ClipEntry]
+) -> Iterator[Outcome]:
+    """Wait for at least one entry and yield those that are done, the first given first."""
+    done, _ = wait(waiting, return_when=FIRST_COMPLETED)
+    for future in sorted(done, key=lambda each: waiting[each]):
+        number = waiting.pop(future)
+        try:
+            yield future.result()
+        except ModelError:
+            raise
+        except Exception as error:  # noqa: BLE001 - the top of whatever ran it
+            failure = own_failure(entries[number], error)
+            yield Outcome(number=number, entry=entries[number], error=failure)
+
+
+class _Shares:
+    """Adds up how far the clips are."""
+
+    def __init__(self, progress: Callable[[float], None]) -> None:
+        self._under_way: dict[int, float] = {}
+        self._finished = 0
+        self._progress = progress
+        self._lock = threading.Lock()
+
+    def of(self, number: int) -> Callable[[float], None]:
+        """Return what the reader of one clip tells its share to."""
+
+        def told(share: float) -> None:
+            with self._lock:
+                self._under_way[number] = share
+                self._progress(self._finished + sum(self._under_way.values()))
+
+        return told
+
+    def finish(self, number: int) -> None:
+        with self._lock:
+            self._under_way.pop(number, None)
+            self._finished += 1
+            self._progress(self._finished + sum(self._under_way.values()))

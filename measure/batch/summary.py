@@ -1,0 +1,132 @@
+"""What many clips came to: counts in words, and one table with a row for each clip."""
+
+import csv
+import io
+from collections import Counter
+from collections.abc import Sequence
+from pathlib import Path
+
+from measure.clips.outcome import Outcome
+from measure.domain.measurements import Measurement, Status
+from measure.errors import DataError, InputError
+
+#: Columns of the table, in their order.
+COLUMNS = (
+    "clip",
+    "person",
+    "movement",
+    "side",
+    "view",
+    "status",
+    "value",
+    "low",
+    "high",
+    "unit",
+    "best",
+    "against_vertical",
+    "level_low",
+    "level_high",
+    "trials",
+    "trials_scored",
+    "reasons",
+    "reference",
+    "difference",
+    "model",
+    "passes",
+    "thawline",
+    "error",
+)
+
+
+def summary_lines(outcomes: Sequence[Outcome]) -> list[str]:
+    """Return how many readings, refusals by reason and failures there are, a line each."""
+    read = [each.measurement for each in outcomes if each.measurement is not None]
+    readings = sum(each.status is Status.READING for each in read)
+    refusals = Counter(_why(each) for each in read if each.status is Status.REFUSED)
+    errors = [each.error for each in outcomes if each.measurement is None]
+    unreadable = sum(isinstance(each, InputError) for each in errors)
+    failed = len(errors) - unreadable
+    unwritten = sum(each.error is not None for each in outcomes) - len(errors)
+    earlier = sum(each.is_earlier for each in outcomes)
+    lines = [f"{_clips(len(outcomes))}: {readings} with a reading, {refusals.total()} refused"]
+    lines += [f"  {count:6d}  {reason}" for reason, count in _most_first(refusals)]
+    if unreadable:
+        lines.append(f"{_clips(unreadable)} could not be read")
+    if failed:
+        lines.append(f"{_clips(failed)} met a failure of ours; run the same again to retry")
+    if unwritten:
+        lines.append(f"{_clips(unwritten)} read, but not all that was asked for was written")
+    if earlier:
+        lines.append(f"{_clips(earlier)} taken over from an earlier run")
+    return lines
+
+
+def _why(measurement: Measurement) -> str:
+    return str(measurement.reasons[0]) if measurement.reasons else "no reason given"
+
+
+def _most_first(counts: Counter[str]) -> list[tuple[str, int]]:
+    return sorted(counts.items(), key=lambda each: (-each[1], each[0]))
+
+
+def _clips(count: int) -> str:
+    return f"{count} clip{'s' * (count != 1)}"
+
+
+def write_table(path: Path, outcomes: Sequence[Outcome]) -> None:
+    """Write the table as CSV: UTF-8, commas, decimal points, every digit.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be written.
+    """
+    text = io.StringIO(newline="")
+    rows = csv.DictWriter(text, COLUMNS, restval="", lineterminator="\n")
+    rows.writeheader()
+    rows.writerows(_row(outcome) for outcome in outcomes)
+    try:
+        path.write_bytes(text.getvalue().encode("utf-8", "surrogateescape"))
+    except OSError as error:
+        raise DataError(
+            f"{path} cannot be written: {error.strerror or error}. "
+            "Choose a folder that exists and that you may write to."
+        ) from error
+
+
+def _row(outcome: Outcome) -> dict[str, object]:
+    entry, measurement = outcome.entry, outcome.measurement
+    row: dict[str, object] = {
+        "clip": str(entry.clip),
+        "person": entry.person,
+        "movement": str(entry.movement),
+        "side": str(entry.side),
+        "view": "" if entry.view is None else str(entry.view),
+        "reference": entry.reference,
+    }
+    if measurement is None:
+        return {**row, "status": "not read", "error": str(outcome.error)}
+    value, level = measurement.value, measurement.level
+    difference = None
+    if value is not None and entry.reference is not None:
+        difference = value - entry.reference
+    return {
+        **row,
+        "view": str(measurement.view),
+        "status": str(measurement.status),
+        "value": value,
+        "low": measurement.low,
+        "high": measurement.high,
+        "unit": str(measurement.unit),
+        "best": measurement.best,
+        "against_vertical": measurement.against_vertical,
+        "level_low": "" if level is None else level.low,
+        "level_high": "" if level is None else level.high,
+        "trials": len(measurement.trials),
+        "trials_scored": sum(trial.scored for trial in measurement.trials),
+        "reasons": " ".join(map(str, measurement.reasons)),
+        "difference": difference,
+        "model": measurement.provenance.model,
+        "passes": "; ".join(measurement.provenance.passes),
+        "thawline": measurement.provenance.software.get("thawline", ""),
+    }

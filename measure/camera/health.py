@@ -1,0 +1,143 @@
+"""Watches what a camera delivers: pictures that stay the same, black or few, or none at all.
+
+A camera that was pulled out may repeat its last picture for ever, or let the reader wait for
+ever; one that is covered delivers black. Only pictures tell, so every picture is looked at
+coarsely. Values and times come from outside; no camera here. All limits are ours.
+"""
+
+from collections import deque
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from measure.camera.faults import Trouble
+from measure.video.frame import PixelArray
+
+#: No picture that differs from the last one for so long means that the camera stands still.
+STUCK_S = 2.0
+
+#: Longest wait for the first picture after opening.
+FIRST_PICTURE_S = 5.0
+
+#: Black for so long is no passing hand.
+BLACK_S = 2.0
+
+#: Mean and brightest hundredth of a picture, of 255, that count as black.
+_BLACK_MEAN, _BLACK_BRIGHTEST = 12.0, 30.0
+
+#: Fewer pictures a second cannot show a hold, measured over so long.
+SLOWEST_FPS = 7.4
+_RATE_S = 3.0
+
+#: Exposure counts as settled when the mean moved less than this within the time, of 255; or
+#: after the longest wait.
+_STEADY = 4.0
+_STEADY_S = 0.5
+_LONGEST_SETTLING_S = 3.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Glance:
+    """A coarse look at one picture.
+
+    Attributes
+    ----------
+    sign
+        Differs between pictures that differ; a live sensor's noise sees to that.
+    mean
+        Mean of all its values, 0..255.
+    black
+        Whether it is practically black.
+    """
+
+    sign: int
+    mean: float
+    black: bool
+
+
+def glance(pixels: PixelArray | NDArray[np.uint8]) -> Glance:
+    """Look coarsely at a picture of any form."""
+    coarse = np.ascontiguousarray(pixels[4::8, 4::8])
+    mean = float(coarse.mean())
+    return Glance(
+        sign=hash(coarse.tobytes()),
+        mean=mean,
+        black=mean < _BLACK_MEAN and float(np.percentile(coarse, 99)) < _BLACK_BRIGHTEST,
+    )
+
+
+class SourceWatch:
+    """Judges one opened camera.
+
+    Attributes
+    ----------
+    repeats
+        Pictures so far that were the same as the one before.
+    """
+
+    def __init__(self, opened_s: float) -> None:
+        self.repeats = 0
+        self._opened_s = opened_s
+        self._last_sign: int | None = None
+        self._last_new_s: float | None = None
+        self._light_s: float | None = None
+        self._times_s: deque[float] = deque()
+
+    def see(self, now_s: float, seen: Glance) -> bool:
+        """Take a picture; return False if it is the last one again."""
+        if seen.sign == self._last_sign:
+            self.repeats += 1
+            return False
+        self._last_sign = seen.sign
+        self._last_new_s = now_s
+        if not seen.black:
+            self._light_s = now_s
+        self._times_s.append(now_s)
+        while self._times_s[0] < now_s - _RATE_S:
+            self._times_s.popleft()
+        return True
+
+    @property
+    def fps(self) -> float | None:
+        """New pictures a second of late; None until they could be counted."""
+        if len(self._times_s) < 2:
+            return None
+        span_s = self._times_s[-1] - self._times_s[0]
+        return (len(self._times_s) - 1) / span_s if span_s > 0.5 * _RATE_S else None
+
+    def trouble(self, now_s: float) -> Trouble | None:
+        """Return what is wrong at this moment, or None."""
+        if self._last_new_s is None:
+            waited = now_s - self._opened_s > FIRST_PICTURE_S
+            return Trouble.CAMERA_BUSY if waited else None
+        if now_s - self._last_new_s > STUCK_S:
+            return Trouble.CAMERA_STUCK
+        since_light_s = now_s - (self._opened_s if self._light_s is None else self._light_s)
+        if since_light_s > BLACK_S:
+            return Trouble.CAMERA_BLACK
+        fps = self.fps
+        return Trouble.CAMERA_SLOW if fps is not None and fps < SLOWEST_FPS else None
+
+
+class Exposure:
+    """Tells when a camera's brightness has settled after opening."""
+
+    def __init__(self) -> None:
+        self._seen: deque[tuple[float, float]] = deque()
+        self._first_s: float | None = None
+        self._settled = False
+
+    def settled(self, now_s: float, seen: Glance) -> bool:
+        """Take a picture's brightness; once True it stays so."""
+        if self._settled:
+            return True
+        self._first_s = now_s if self._first_s is None else self._first_s
+        self._seen.append((now_s, seen.mean))
+        while now_s - self._seen[0][0] > _STEADY_S:
+            self._seen.popleft()
+        means = [mean for _, mean in self._seen]
+        long_enough = now_s - self._first_s >= _STEADY_S
+        steady = long_enough and not seen.black and max(means) - min(means) < _STEADY
+        self._settled = steady or now_s - self._first_s >= _LONGEST_SETTLING_S
+        return self._settled

@@ -1,0 +1,31 @@
+"""`thawline backup`: a copy of everything that is kept, in one file."""
+
+import argparse
+from pathlib import Path
+
+from measure.storage.backup import backup
+from measure.storage.location import store_path
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Copy everything that is kept about everybody to one new file.
+
+    The copy is read through once before it gets its name. It can be read by its owner only
+    and is not encrypted: keep it where nobody else can get at it.
+
+    exit codes:
+      0  written
+      1  the disk refused
+      2  wrong use, the file exists, or the store is damaged
+
+    examples:
+      thawline backup ~/thawline-2026-11-25.sqlite
+    """
+    parser.add_argument("file", type=Path, metavar="FILE", help="the new file")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    made = backup(store_path(), arguments.file)
+    print(f"Copied {made} to {arguments.file}")
+    return 0

@@ -1,0 +1,65 @@
+"""`thawline check`: shows what this computer lacks, and how to mend it."""
+
+import argparse
+import json
+from dataclasses import asdict
+from importlib.metadata import version
+
+from measure.diagnostics.checks import Finding, check_machine, ready
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Look whether this computer has all that Thawline needs, and say how to mend what lacks.
+
+    Looks at Python, packages, system libraries, pose model, data folder, free space, display
+    and camera. Nothing is changed, fetched or sent, and no camera is opened.
+
+    exit codes:
+      0  clips can be measured here
+      1  something that measuring needs is lacking
+      2  wrong use
+
+    examples:
+      thawline check
+      thawline check --json
+    """
+    parser.add_argument("--json", action="store_true", help="print the findings as JSON")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    findings = check_machine()
+    if arguments.json:
+        print(_as_json(findings))
+    else:
+        print(_in_words(findings))
+    return 0 if ready(findings) else 1
+
+
+def _as_json(findings: list[Finding]) -> str:
+    return json.dumps(
+        {
+            "software": {"thawline": version("thawline")},
+            "ready": ready(findings),
+            "findings": [asdict(each) for each in findings],
+        },
+        indent=2,
+    )
+
+
+def _in_words(findings: list[Finding]) -> str:
+    lines = []
+    for each in findings:
+        if each.present:
+            lines.append(f"ok       {each.name}: {each.found}")
+        else:
+            lines.append(f"LACKING  {each.name} (for {each.purpose}): {each.found}")
+            lines.append(f"         {each.cure}")
+    lacking = sorted({each.purpose.value for each in findings if not each.present})
+    if not lacking:
+        lines.append("\nEverything is here.")
+    elif ready(findings):
+        lines.append(f"\nClips can be measured. Something lacks for: {', '.join(lacking)}.")
+    else:
+        lines.append("\nClips cannot be measured here yet.")
+    return "\n".join(lines)

@@ -1,0 +1,196 @@
+"""`thawline demo`: reads the sample clips and holds the readings against their truth."""
+
+import argparse
+import csv
+import json
+import sys
+from dataclasses import dataclass
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import Any
+
+from measure.cli.replay import exit_code, read_entries, settings_of
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import Outcome
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, Unit, View
+from measure.errors import InputError
+from measure.pose_models.catalogue import ModelQuality
+
+#: The package that carries the clips; it is not imported.
+_CLIPS = ("sample_clips", "clips")
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Read the sample clips and compare with their truth, or load the demo story.
+
+    Prints a table of reading, interval, truth and error for each sample clip, and writes
+    annotated clips, curves and the results as JSON. The clips show a virtual person, so their
+    truth is known exactly; some must be refused. The first run fetches the pose model.
+
+    exit codes:
+      0  done
+      2  the output folder cannot be used, or a clip could not be read
+      1  our own failure
+
+    examples:
+      thawline demo
+      thawline demo --to pictures --model-quality full
+      thawline demo --story       load made-up members of an allotment garden over 20 weeks
+    """
+    parser.add_argument(
+        "--to", type=Path, default=Path("demo_output"), metavar="DIR", help="default: demo_output"
+    )
+    parser.add_argument("--model-quality", choices=[each.value for each in ModelQuality])
+    parser.add_argument(
+        "--story", action="store_true", help="load demo people into the store instead"
+    )
+    parser.set_defaults(run=run)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SampleClip:
+    """A sample clip and its truth.
+
+    Attributes
+    ----------
+    truth
+        Median of the true values of its holds, or None where nothing should be read.
+    times_s, values
+        The true value of each frame.
+    expected
+        ("reading",) or the codes of the refusals that are right.
+    """
+
+    entry: ClipEntry
+    truth: float | None
+    times_s: list[float]
+    values: list[float]
+    expected: tuple[str, ...]
+
+
+def run(arguments: argparse.Namespace) -> int:
+    if arguments.story:
+        return _load_story()
+    folder: Path = arguments.to
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise InputError(
+            f"{folder} cannot be used for the output: {error.strerror or error}. "
+            "Name another folder with --to."
+        ) from error
+    quality = ModelQuality(arguments.model_quality) if arguments.model_quality else None
+    with as_file(files(_CLIPS[0]).joinpath(_CLIPS[1])) as clips:
+        samples = sample_clips(clips)
+        settings = settings_of(quality, None)
+        outcomes = []
+        for outcome in read_entries([sample.entry for sample in samples], settings):
+            outcomes.append(outcome)
+            _write_pictures(folder, samples[outcome.number], outcome)
+    outcomes.sort(key=lambda outcome: outcome.number)
+    _print(samples, outcomes)
+    _write_results(folder / "results.json", samples, outcomes)
+    print(f"Annotated clips, curves and results.json are in {folder}.")
+    return exit_code(outcomes)
+
+
+def _load_story() -> int:
+    from measure.cli.open_store import open_store
+    from measure.demo.people import load_story
+
+    with open_store() as store:
+        for line in load_story(store):
+            print(line)
+    return 0
+
+
+def sample_clips(folder: Path) -> list[SampleClip]:
+    """Return the sample clips of a folder with a ``truth.json``, in its order."""
+    listed = json.loads((folder / "truth.json").read_text(encoding="utf-8"))["clips"]
+    return [_sample(folder, each) for each in listed]
+
+
+def _sample(folder: Path, facts: dict[str, Any]) -> SampleClip:
+    clip = folder / facts["file"]
+    with clip.with_suffix(".csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    holds = sorted(hold["value"] for hold in facts["holds"])
+    expected = tuple(facts["expected"])
+    readable = expected == ("reading",) and holds
+    middle = len(holds) // 2
+    return SampleClip(
+        entry=ClipEntry(
+            clip=clip,
+            movement=Movement(facts["movement"]),
+            side=Side(facts["side"]),
+            view=View(facts["view"]) if readable else None,
+            reference=(holds[middle] + holds[~middle]) / 2 if readable else None,
+        ),
+        truth=(holds[middle] + holds[~middle]) / 2 if readable else None,
+        times_s=[float(row["time_s"]) for row in rows],
+        values=[float(row["value"]) for row in rows],
+        expected=expected,
+    )
+
+
+def _write_pictures(folder: Path, sample: SampleClip, outcome: Outcome) -> None:
+    from measure.export.annotated_clip import write_annotated
+    from measure.export.clip_figure import draw_curve
+
+    if outcome.reading is None:
+        return
+    name = sample.entry.clip.stem
+    draw_curve(folder / f"{name}.png", outcome.reading, (sample.times_s, sample.values))
+    write_annotated(sample.entry.clip, folder / f"{name}.mp4", outcome.reading)
+
+
+def _print(samples: list[SampleClip], outcomes: list[Outcome]) -> None:
+    from measure.cli.main import NOTICE
+    from measure.report.plain_text import interval_words, reason_words, table, value_words
+
+    rows = []
+    for sample, outcome in zip(samples, outcomes, strict=True):
+        entry = sample.entry
+        row = [entry.clip.stem, str(entry.movement), str(entry.side)]
+        if outcome.reading is None:
+            rows.append([*row, "not read", "", "", "", ""])
+            print(f"thawline: {outcome.error}", file=sys.stderr)
+            continue
+        measurement = outcome.reading.measurement
+        truth = "refusal" if sample.truth is None else _digits(sample.truth, measurement.unit)
+        error = ""
+        if sample.truth is not None and measurement.value is not None:
+            error = _digits(measurement.value - sample.truth, measurement.unit, sign="+")
+        said = [value_words(measurement), interval_words(measurement), truth, error]
+        rows.append([*row, *said, reason_words(measurement)])
+    header = ("clip", "movement", "side", "reading", "95 % interval", "truth", "error", "remarks")
+    print(table(rows, header))
+    print(
+        "Truth: joints of the virtual person in the hold; error: reading less truth. "
+        "Real people differ more."
+    )
+    print(NOTICE)
+
+
+def _digits(value: float, unit: Unit, sign: str = "") -> str:
+    return f"{value:{sign}.1f}°" if unit is Unit.DEGREES else f"{value:{sign}.3f}"
+
+
+def _write_results(path: Path, samples: list[SampleClip], outcomes: list[Outcome]) -> None:
+    from measure.export.clip_json import document
+    from measure.system.atomic_files import write_json
+    from measure.system.versions import software
+
+    read = [
+        (sample, outcome.reading)
+        for sample, outcome in zip(samples, outcomes, strict=True)
+        if outcome.reading is not None
+    ]
+    content = document(
+        software(), [(sample.entry.clip.name, reading.measurement) for sample, reading in read]
+    )
+    for result, (sample, _) in zip(content["results"], read, strict=True):
+        result["truth"] = None if sample.truth is None else round(sample.truth, 4)
+        result["expected"] = list(sample.expected)
+    write_json(path, content)

@@ -1,0 +1,102 @@
+"""`thawline events`: what happened between sessions and may bend or break a curve."""
+
+import argparse
+import datetime as dt
+
+from measure.cli.open_store import open_store
+from measure.domain.landmarks import Side
+from measure.domain.records import Event, EventKind, Person
+from measure.errors import InputError
+from measure.report.plain_text import table
+from measure.system.clock import new_id
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """List, add or delete what happened between sessions: an injection, another camera.
+
+    An injection, a procedure, a flare and a change of camera or model begin a new series, so
+    that no trend is drawn across them. Other events are only noted.
+
+    exit codes:
+      0  done
+      2  wrong use, or nobody of that name
+
+    examples:
+      thawline events Rosa
+      thawline events Rosa add injection --day 2026-09-16 --side left
+      thawline events Rosa add camera-changed --note "new laptop"
+      thawline events Rosa delete 1
+    """
+    parser.add_argument("person", metavar="PERSON", help="pseudonym")
+    parser.set_defaults(run=run_list)
+    actions = parser.add_subparsers(metavar="ACTION")
+    add = actions.add_parser("add", help="add an event")
+    add.add_argument("kind", choices=[each.value for each in EventKind], help="what happened")
+    add.add_argument("--day", type=a_day, metavar="DATE", help="the day; today unless given")
+    add.add_argument("--side", choices=[each.value for each in Side], help="the side it concerns")
+    add.add_argument("--note", default="", metavar="TEXT", help="a note in your own words")
+    add.set_defaults(run=run_add)
+    delete = actions.add_parser("delete", help="delete an event")
+    delete.add_argument("number", type=int, metavar="NUMBER", help="its number in the list")
+    delete.set_defaults(run=run_delete)
+
+
+def a_day(text: str) -> dt.date:
+    """Return the date that somebody typed, for argparse."""
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no date like 2026-03-14") from None
+
+
+def run_list(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        events = store.events(person.id)
+    if not events:
+        print(f"Nothing has been noted of {person.pseudonym}.")
+        return 0
+    _print(person, events)
+    return 0
+
+
+def run_add(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        event = Event(
+            id=new_id(),
+            person_id=person.id,
+            day=arguments.day or store.now().day,
+            kind=EventKind(arguments.kind),
+            side=Side(arguments.side) if arguments.side else None,
+            note=arguments.note,
+        )
+        store.save_event(event)
+    print(f"Noted: {' '.join(each for each in _row(event) if each)}.")
+    return 0
+
+
+def run_delete(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        events = store.events(person.id)
+        if not 1 <= arguments.number <= len(events):
+            raise InputError(
+                f"There is no event {arguments.number} of {person.pseudonym}. "
+                f"See the numbers with: thawline events {person.pseudonym}"
+            )
+        gone = events[arguments.number - 1]
+        store.delete_event(gone.id)
+    print(f"Deleted: {' '.join(each for each in _row(gone) if each)}.")
+    return 0
+
+
+def _print(person: Person, events: list[Event]) -> None:
+    print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
+    rows = [[str(number), *_row(each)] for number, each in enumerate(events, start=1)]
+    print(table(rows, ["number", "day", "event", "side", "note"]))
+
+
+def _row(event: Event) -> list[str]:
+    side = event.side.value if event.side else ""
+    return [event.day.isoformat(), event.kind.value, side, event.note]

@@ -1,0 +1,76 @@
+"""`thawline export`: one person's history as a file for other programs."""
+
+import argparse
+from pathlib import Path
+
+from measure.cli.main import NOTICE
+from measure.cli.open_store import open_store
+from measure.export.csv_format import DecimalSign
+from measure.export.formats import Choices, Format, export, file_name
+from measure.system.atomic_files import write_whole
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Write everything kept about one person to a new file. Nothing is ever overwritten.
+
+    formats:
+      csv          for programs: UTF-8, comma, decimal point, one row a trial
+      spreadsheet  the same table for spreadsheets: semicolons and decimal comma, or with
+                   --decimal point commas and decimal point; texts are kept from being run
+                   as formulas or read as dates
+      json         everything, can be imported again; described in measure/docs/json-export.md
+      fhir         a FHIR R4 bundle of observations for health records
+
+    The file can be read by its owner only. It holds the pseudonym and every note.
+
+    exit codes:
+      0  written
+      1  the disk refused
+      2  wrong use, nobody of that name, or the file exists
+
+    examples:
+      thawline export Rosa --format json --to rosa.json
+      thawline export Rosa --format spreadsheet --to .
+      thawline export Rosa --format fhir --to rosa-fhir.json
+    """
+    parser.add_argument("person", metavar="PERSON", help="pseudonym")
+    parser.add_argument(
+        "--format", required=True, choices=[each.value for each in Format], help="see above"
+    )
+    parser.add_argument(
+        "--to",
+        required=True,
+        type=Path,
+        metavar="FILE",
+        help="the new file, or a folder to make one in that is named after the person",
+    )
+    parser.add_argument(
+        "--decimal",
+        choices=[each.value for each in DecimalSign],
+        default=DecimalSign.COMMA.value,
+        help="decimal sign that the spreadsheet expects (default: %(default)s)",
+    )
+    parser.add_argument(
+        "--unverified-codes",
+        action="store_true",
+        help="fhir: write LOINC numbers too that have not been confirmed (extension, sided ones)",
+    )
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    kind = Format(arguments.format)
+    choices = Choices(
+        decimal=DecimalSign(arguments.decimal), unverified_codes=arguments.unverified_codes
+    )
+    with open_store() as store:
+        history = store.history(store.find_person(arguments.person).id)
+        now = store.now()
+    target: Path = arguments.to
+    if target.is_dir():
+        target = target / file_name(history, kind, now)
+    write_whole(target, export(history, kind, now, choices))
+    counts = f"sessions: {len(history.sessions)}, measurements: {len(history.measurements)}"
+    print(f"Wrote {target} ({counts})")
+    print(NOTICE)
+    return 0

@@ -1,0 +1,158 @@
+"""`thawline people`: who is measured here, by pseudonym."""
+
+import argparse
+import json
+import sys
+from collections.abc import Callable
+from functools import partial
+
+from measure.cli.open_store import open_store
+from measure.domain.landmarks import Side
+from measure.domain.records import Onset, Person
+from measure.errors import InputError
+from measure.report.plain_text import table
+from measure.storage.location import backup_files
+from measure.system.clock import new_id
+from measure.system.json_codec import to_plain
+
+
+def forget_nothing(person_id: str) -> None:
+    """Forget nothing: only the store knows people."""
+
+
+def configure(
+    parser: argparse.ArgumentParser, forget: Callable[[str], None] = forget_nothing
+) -> None:
+    """List, add, show or delete the people who are measured here, by pseudonym.
+
+    Choose pseudonyms that only you can tell apart. Everything besides the pseudonym may stay
+    unsaid. Deleting removes a person and all their sessions for good.
+
+    exit codes:
+      0  done
+      2  wrong use, or nobody of that name
+
+    examples:
+      thawline people
+      thawline people add Rosa --affected left --dominant right --since 2026-03 --onset gradual
+      thawline people show Rosa
+      thawline people delete Rosa
+    """
+    parser.add_argument("--json", action="store_true", help="print the list as JSON")
+    parser.set_defaults(run=run_list)
+    actions = parser.add_subparsers(metavar="ACTION")
+    add = actions.add_parser("add", help="add a person")
+    add.add_argument("name", metavar="NAME", help="a pseudonym, 1 to 60 characters")
+    add.add_argument("--affected", choices=["left", "right", "both"], help="the affected side")
+    add.add_argument("--dominant", choices=["left", "right"], help="the dominant hand")
+    add.add_argument("--since", metavar="DATE", help="since when: 2026, 2026-03 or 2026-03-14")
+    add.add_argument("--onset", choices=[each.value for each in Onset], help="how it began")
+    add.set_defaults(run=run_add)
+    show = actions.add_parser("show", help="show what is known about a person")
+    show.add_argument("name", metavar="PERSON", help="pseudonym")
+    show.set_defaults(run=run_show)
+    delete = actions.add_parser("delete", help="delete a person and all their sessions for good")
+    delete.add_argument("name", metavar="PERSON", help="pseudonym")
+    delete.add_argument("--yes", action="store_true", help="do not ask, for scripts")
+    delete.set_defaults(run=partial(run_delete, forget))
+
+
+def run_list(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        people = store.people()
+        sessions = {person.id: store.sessions(person.id) for person in people}
+    if arguments.json:
+        print(json.dumps(to_plain(people), ensure_ascii=False, indent=2))
+        return 0
+    if not people:
+        print("Nobody has been added yet. Add somebody with: thawline people add NAME")
+        return 0
+    lines = []
+    for person in people:
+        own = sessions[person.id]
+        last = own[-1].started.day.isoformat() if own else ""
+        lines.append([_shown_name(person), _affected(person), str(len(own)), last])
+    print(table(lines, ["person", "affected", "sessions", "last session"]))
+    return 0
+
+
+def run_add(arguments: argparse.Namespace) -> int:
+    affected = {None: (), "left": (Side.LEFT,), "right": (Side.RIGHT,), "both": tuple(Side)}
+    person = Person(
+        id=new_id(),
+        pseudonym=arguments.name,
+        affected=affected[arguments.affected],
+        dominant=Side(arguments.dominant) if arguments.dominant else None,
+        since=arguments.since,
+        onset=Onset(arguments.onset) if arguments.onset else None,
+    )
+    with open_store() as store:
+        if any(person.pseudonym == known.id for known in store.people()):
+            raise InputError("This is the identifier of another person. Choose a pseudonym.")
+        store.save_person(person)
+    print(f"Added {person.pseudonym}.")
+    return 0
+
+
+def run_show(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        history = store.history(store.find_person(arguments.name).id)
+    person = history.person
+    rows = [
+        ["person", _shown_name(person)],
+        ["affected side", _affected(person)],
+        ["dominant hand", person.dominant.value if person.dominant else "not stated"],
+        ["since", person.since or "not stated"],
+        ["began with", person.onset.value if person.onset else "not stated"],
+        ["sessions", str(len(history.sessions))],
+        ["measurements", str(len(history.measurements))],
+        ["events", str(len(history.events))],
+        ["stretches logged", str(len(history.stretches))],
+        ["identifier", person.id],
+    ]
+    width = max(len(name) for name, _ in rows)
+    print("\n".join(f"{name.ljust(width)}  {value}" for name, value in rows))
+    return 0
+
+
+def run_delete(forget: Callable[[str], None], arguments: argparse.Namespace) -> int:
+    """Delete a person, also from what `forget` keeps about people by their id."""
+    with open_store() as store:
+        person = store.find_person(arguments.name)
+        count = len(store.sessions(person.id))
+        if not arguments.yes and not _confirmed(person, count):
+            print("Nothing was deleted.")
+            return 0
+        forget(person.id)
+        clean = store.delete_person(person.id)
+        copies = backup_files(store.path)
+    print(f"Deleted {person.pseudonym} for good, with {_sessions(count)}.")
+    if not clean:
+        print(
+            "Traces may stay in the store's files until every other program that has it open "
+            "is closed."
+        )
+    if copies:
+        print("These copies made earlier may still hold them; delete them if they shall not:")
+        print("\n".join(f"  {copy}" for copy in copies))
+    print("Exports, reports and backups that you made elsewhere are yours to delete.")
+    return 0
+
+
+def _confirmed(person: Person, count: int) -> bool:
+    if not sys.stdin.isatty():
+        raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
+    print(f"This deletes {person.pseudonym} for good, with {_sessions(count)}.")
+    return input("Type the pseudonym to go on: ").strip() == person.pseudonym
+
+
+def _sessions(count: int) -> str:
+    return "1 session" if count == 1 else f"{count} sessions"
+
+
+def _shown_name(person: Person) -> str:
+    return f"{person.pseudonym} (demo)" if person.demo else person.pseudonym
+
+
+def _affected(person: Person) -> str:
+    return " and ".join(side.value for side in person.affected) or "not stated"

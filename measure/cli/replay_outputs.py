@@ -1,0 +1,190 @@
+"""The files that `thawline replay` writes: some for each clip as it is read, some at the end."""
+
+import argparse
+import importlib.util
+import math
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import Outcome
+from measure.clips.read import ClipReading
+from measure.errors import InputError, printable
+from measure.system.atomic_files import safe_name
+
+#: Longer lists are not printed when a file holds the results. Ours.
+MOST_ROWS = 50
+#: Errors that are printed of a longer list. Ours.
+MOST_ERRORS = 20
+
+
+def check_outputs(arguments: argparse.Namespace) -> None:
+    """Refuse outputs that cannot be written before any work is done; make their folders.
+
+    Raises
+    ------
+    InputError
+        With what to name instead.
+    """
+    for path in (arguments.json, arguments.track, arguments.csv, arguments.results):
+        if path is None:
+            continue
+        if path.is_dir():
+            raise InputError(f"{path} is a folder. Name a file.")
+        if _is_device(path):
+            raise InputError(f"{path} is a device or a pipe. Name a file.")
+        if not path.absolute().parent.is_dir():
+            raise InputError(f"There is no folder {path.absolute().parent}. Make it first.")
+    if arguments.c3d is not None and importlib.util.find_spec("ezc3d") is None:
+        raise InputError(
+            "C3D files need the package ezc3d. Install it with: pip install 'thawline[motion]'"
+        )
+    scale = arguments.metres_per_px
+    if scale is not None and not (math.isfinite(scale) and scale > 0):
+        raise InputError(f"--metres-per-px takes a length above 0, not {scale:g}.")
+    for option in ("annotate", "keep_tracks", "c3d", "trc"):
+        folder = getattr(arguments, option)
+        if folder is None:
+            continue
+        word = f"--{option.replace('_', '-')}"
+        if folder.is_file():
+            raise InputError(f"{folder} is a file. Name a folder for {word}.")
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise InputError(
+                f"{folder} cannot be made: {error.strerror or error}. Name another folder for "
+                f"{word}."
+            ) from error
+
+
+def _is_device(path: Path) -> bool:
+    """Tell what putting a finished file in its place would put out of the world."""
+    return path.exists() and (not path.is_file() or path.absolute().is_relative_to("/dev"))
+
+
+def names_of(entries: Sequence[ClipEntry]) -> tuple[str, ...]:
+    """Return a file name without ending for each entry, no two the same."""
+    taken: dict[str, int] = {}
+    names = []
+    for entry in entries:
+        name = f"{safe_name(entry.clip.stem)}-{entry.movement}-{entry.side}"
+        count = taken[name.lower()] = taken.get(name.lower(), 0) + 1
+        names.append(name if count == 1 else f"{name}-{count}")
+    return tuple(names)
+
+
+def write_extras(
+    arguments: argparse.Namespace,
+    name: str,
+    entry: ClipEntry,
+    reading: ClipReading,
+    tracks: Path | None,
+) -> None:
+    """Write what was asked for beside one reading.
+
+    Parameters
+    ----------
+    name
+        File name without ending, different for each clip.
+    tracks
+        Where to keep the landmark tracks, or None.
+    """
+    if tracks is not None:
+        from measure.clips.observation_file import save_tracks
+
+        save_tracks(tracks, entry, reading.looked)
+    if arguments.c3d or arguments.trc:
+        _write_motion(arguments, name, reading)
+    if arguments.track:
+        from measure.export.clip_series_csv import write_track
+
+        write_track(arguments.track, reading)
+    if arguments.annotate:
+        from measure.export.annotated_clip import write_annotated
+        from measure.export.clip_figure import draw_curve
+
+        draw_curve(arguments.annotate / f"{name}.png", reading, None)
+        write_annotated(entry.clip, arguments.annotate / f"{name}.mp4", reading)
+
+
+def _write_motion(arguments: argparse.Namespace, name: str, reading: ClipReading) -> None:
+    from measure.export.motion_points import motion_points
+
+    points = motion_points(reading.looked, arguments.metres_per_px)
+    if arguments.c3d:
+        from measure.export.c3d import write_c3d
+
+        write_c3d(arguments.c3d / f"{name}.c3d", points)
+    if arguments.trc:
+        from measure.export.trc import write_trc
+
+        write_trc(arguments.trc / f"{name}.trc", points)
+
+
+def write_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) -> None:
+    """Write the files that hold all results, in the order of the list."""
+    if arguments.json:
+        from measure.export.clip_json import document
+        from measure.system.atomic_files import write_json
+        from measure.system.versions import software
+
+        results = [
+            (str(each.entry.clip), each.measurement)
+            for each in outcomes
+            if each.measurement is not None
+        ]
+        write_json(arguments.json, document(software(), results))
+    if arguments.csv:
+        from measure.batch.summary import write_table
+
+        write_table(arguments.csv, outcomes)
+
+
+def print_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) -> None:
+    """Print a table of the results, or of a long list that is in a file the counts alone."""
+    from measure.batch.summary import summary_lines
+    from measure.cli.main import NOTICE
+
+    in_a_file = arguments.json or arguments.csv or arguments.results
+    in_full = len(outcomes) <= MOST_ROWS or not in_a_file
+    if in_full:
+        print(_table(outcomes))
+    wrong = [each.error for each in outcomes if each.error is not None]
+    shown = wrong if in_full else wrong[:MOST_ERRORS]
+    for error in shown:
+        print(f"thawline: {printable(str(error))}", file=sys.stderr)
+    if len(wrong) > len(shown):
+        print(f"thawline: and {len(wrong) - len(shown)} more.", file=sys.stderr)
+    if in_full:
+        _print_refusals(outcomes)
+    if len(outcomes) > 1:
+        print("\n".join(summary_lines(outcomes)))
+    print(NOTICE)
+
+
+def _table(outcomes: Sequence[Outcome]) -> str:
+    from measure.domain.measurements import Measurement
+    from measure.report.plain_text import interval_words, reason_words, table, value_words
+
+    said: tuple[Callable[[Measurement], str], ...] = (value_words, interval_words, reason_words)
+    rows = []
+    for outcome in outcomes:
+        entry, measurement = outcome.entry, outcome.measurement
+        row = [printable(entry.clip.name), str(entry.movement), str(entry.side)]
+        if measurement is None:
+            rows.append([*row, "not read", "", ""])
+        else:
+            rows.append([*row, *(words(measurement) for words in said)])
+    return table(rows, ("clip", "movement", "side", "reading", "95 % interval", "remarks"))
+
+
+def _print_refusals(outcomes: Sequence[Outcome]) -> None:
+    from measure.report.plain_text import refusal_sentence
+
+    for outcome in outcomes:
+        if outcome.measurement is not None:
+            sentence = refusal_sentence(outcome.measurement)
+            if sentence:
+                print(f"{printable(outcome.entry.clip.name)}: {sentence}")

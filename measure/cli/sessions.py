@@ -1,0 +1,158 @@
+"""`thawline sessions`: a person's sessions with what was measured in each; deletes one."""
+
+import argparse
+import json
+import sys
+from itertools import groupby
+
+from measure.cli.main import NOTICE
+from measure.cli.open_store import open_store
+from measure.domain.movements import MOVEMENTS
+from measure.domain.records import MeasurementRecord, Pain, SessionRecord
+from measure.errors import InputError
+from measure.report.plain_text import interval_words, reason_words, table, value_words
+from measure.storage.location import backup_files
+from measure.system.json_codec import to_plain
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Print a person's sessions: each movement with its value and interval, or its refusal.
+
+    A session that was a mistake, or somebody else's, is deleted for good with --delete and the
+    time that the list shows for it.
+
+    exit codes:
+      0  done, also where every measurement was refused
+      2  wrong use, nobody of that name, or no session of that time
+
+    examples:
+      thawline sessions Rosa
+      thawline sessions Rosa --last 3
+      thawline sessions Rosa --json
+      thawline sessions Rosa --delete "2026-03-14 18:20"
+    """
+    parser.add_argument("person", metavar="PERSON", help="pseudonym")
+    parser.add_argument("--last", type=_count, metavar="N", help="only the latest N sessions")
+    parser.add_argument("--json", action="store_true", help="print everything as JSON")
+    parser.add_argument(
+        "--delete", metavar="TIME", help="delete the session of this time for good, as listed"
+    )
+    parser.add_argument("--yes", action="store_true", help="with --delete: do not ask, for scripts")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    return _list(arguments) if arguments.delete is None else _delete(arguments)
+
+
+def _delete(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        session = _session_at(store.sessions(person.id), arguments.delete)
+        count = len(store.measurements(person.id, session_id=session.id))
+        words = f"the session of {person.pseudonym} at {_time(session)}, measurements: {count}"
+        if not arguments.yes and not _confirmed(words):
+            print("Nothing was deleted.")
+            return 0
+        store.delete_session(session.id)
+        copies = backup_files(store.path)
+    print(f"Deleted for good: {words}.")
+    if copies:
+        print("These copies made earlier may still hold it; delete them if they shall not:")
+        print("\n".join(f"  {copy}" for copy in copies))
+    print("Exports, reports and backups that you made elsewhere are yours to delete.")
+    return 0
+
+
+def _session_at(sessions: list[SessionRecord], time: str) -> SessionRecord:
+    """Return the one session of a time.
+
+    Raises
+    ------
+    InputError
+        When there is none, or more than one.
+    """
+    found = [session for session in sessions if _time(session) == time.strip()]
+    if not found:
+        raise InputError(
+            f"There is no session at {time!r}. Give the time as `thawline sessions` lists it, "
+            'such as "2026-03-14 18:20".'
+        )
+    if len(found) > 1:
+        raise InputError(
+            f"{len(found)} sessions began at {time!r}. Delete the right one in the window: "
+            "Progress, every session."
+        )
+    return found[0]
+
+
+def _confirmed(words: str) -> bool:
+    if not sys.stdin.isatty():
+        raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
+    print(f"This deletes for good: {words}.")
+    return input("Type yes to go on: ").strip().lower() == "yes"
+
+
+def _list(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        sessions = store.sessions(person.id)
+        found = store.measurements(person.id)
+    if arguments.last:
+        sessions = sessions[-arguments.last :]
+    groups = groupby(found, key=lambda record: record.session_id)
+    measured = {session: list(group) for session, group in groups}
+    if arguments.json:
+        content = [
+            to_plain(session) | {"measurements": to_plain(measured.get(session.id, []))}
+            for session in sessions
+        ]
+        print(json.dumps(content, ensure_ascii=False, indent=2))
+        return 0
+    if not sessions:
+        print(f"No session of {person.pseudonym} has been kept yet.")
+        return 0
+    rows = [row for session in sessions for row in _rows(session, measured.get(session.id, []))]
+    demo = " (demo: a made-up person)" if person.demo else ""
+    print(f"{person.pseudonym}{demo}\n")
+    header = ["session", "movement", "side", "value", "95 % interval", "pain", "noted"]
+    print(table(rows, header))
+    print(f"\nPain: at rest/at night/worst in 24 hours, and during a movement, 0-10.\n{NOTICE}")
+    return 0
+
+
+def _rows(session: SessionRecord, records: list[MeasurementRecord]) -> list[list[str]]:
+    state = "" if session.finished else "not finished"
+    rows = [[_time(session), "", "", "", "", _pain(session.pain), state]]
+    for record in records:
+        found = record.measurement
+        rows.append(
+            [
+                "",
+                MOVEMENTS[found.movement].name,
+                found.side.value,
+                value_words(found),
+                interval_words(found),
+                "" if record.pain_during is None else str(record.pain_during),
+                reason_words(found),
+            ]
+        )
+    return rows
+
+
+def _time(session: SessionRecord) -> str:
+    """Return when a session began, by the clock of the place; what names it here."""
+    return session.started.local.strftime("%Y-%m-%d %H:%M")
+
+
+def _pain(pain: Pain) -> str:
+    ratings = (pain.rest, pain.night, pain.worst_24h)
+    if ratings == (None, None, None):
+        return ""
+    return "/".join("-" if rating is None else str(rating) for rating in ratings)
+
+
+def _count(text: str) -> int:
+    if not text.isdecimal() or int(text) < 1:
+        raise argparse.ArgumentTypeError(f"a number of at least 1 is expected, not {text!r}")
+    return int(text)

@@ -1,0 +1,1 @@
+"""One recorded clip to one measurement, and observations that are kept and read again."""

@@ -1,0 +1,149 @@
+"""A table of clips to replay: CSV with the columns clip, movement, side, and a few optional."""
+
+import csv
+import io
+import math
+from dataclasses import dataclass
+from pathlib import Path
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, View
+from measure.errors import ManifestError, in_short
+
+#: A manifest may not be larger: 5 million bytes hold about 50,000 clips. Ours.
+LARGEST_BYTES = 5_000_000
+_REQUIRED = ("clip", "movement", "side")
+_OPTIONAL = ("view", "reference", "person")
+#: Letters of a pseudonym, as in a table of paired readings. Ours.
+_LONGEST_PERSON = 80
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClipEntry:
+    """One clip to read.
+
+    Attributes
+    ----------
+    clip
+        Its path; in a manifest relative to the manifest's folder.
+    view
+        None lets the program recognise it among the movement's views.
+    reference
+        A value to compare with, such as a goniometer's, in the movement's unit; or None.
+    person
+        A pseudonym, the same in every clip of one person; empty where nobody said.
+    """
+
+    clip: Path
+    movement: Movement
+    side: Side
+    view: View | None = None
+    reference: float | None = None
+    person: str = ""
+
+
+def read_manifest(path: Path) -> tuple[ClipEntry, ...]:
+    """Return the clips of a manifest, in its order.
+
+    Raises
+    ------
+    ManifestError
+        Missing, too large, not text, without the columns, or with a value that cannot be:
+        the message names the line.
+    """
+    rows = csv.DictReader(io.StringIO(_text_of(path), newline=""), skipinitialspace=True)
+    try:
+        return _entries(path, rows)
+    except csv.Error as error:
+        raise ManifestError(f"{path}, line {max(1, rows.line_num)}: {in_short(error)}.") from error
+
+
+def _entries(path: Path, rows: "csv.DictReader[str]") -> tuple[ClipEntry, ...]:
+    names = [name.strip().lower() for name in rows.fieldnames or []]
+    missing = [name for name in _REQUIRED if name not in names]
+    if missing:
+        raise ManifestError(
+            f"{path} lacks the column {', '.join(missing)}. Its first line must name the columns "
+            f"{', '.join(_REQUIRED + _OPTIONAL)}, separated by commas."
+        )
+    rows.fieldnames = names
+    entries = tuple(
+        _entry(row, f"{path}, line {rows.line_num}", path.parent)
+        for row in rows
+        if any(value and value.strip() for value in row.values() if isinstance(value, str))
+    )
+    if not entries:
+        raise ManifestError(f"{path} names no clips. Add one line for each clip.")
+    return entries
+
+
+def _text_of(path: Path) -> str:
+    if path.is_dir():
+        raise ManifestError(f"{path} is a folder. Give a CSV file.")
+    if not path.exists():
+        raise ManifestError(f"There is no file {path}. Check the name.")
+    if not path.is_file():
+        raise ManifestError(f"{path} is not a file. Give a CSV file.")
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            raise ManifestError(
+                f"{path} is larger than {LARGEST_BYTES // 1_000_000} MB. Split it into several."
+            )
+        text = path.read_bytes().decode("utf-8-sig")
+    except OSError as error:
+        raise ManifestError(f"{path} cannot be read: {error.strerror or error}.") from error
+    except UnicodeDecodeError as error:
+        raise ManifestError(f"{path} is not UTF-8 text. Save it as CSV in UTF-8.") from error
+    if "\0" in text:
+        raise ManifestError(f"{path} is not a text file. Save it as CSV in UTF-8.")
+    return text
+
+
+def _entry(row: dict[str, str | None], where: str, folder: Path) -> ClipEntry:
+    def cell(name: str) -> str:
+        return (row.get(name) or "").strip()
+
+    clip, movement, side = cell("clip"), cell("movement").lower(), cell("side").lower()
+    view, reference = cell("view").lower(), cell("reference")
+    if not clip:
+        raise ManifestError(f"{where}: no clip is named.")
+    if "://" in clip:
+        raise ManifestError(
+            f"{where}: {clip[:60]!r} is an address. Only files of this computer are read."
+        )
+    if movement not in list(Movement):
+        raise ManifestError(
+            f"{where}: {movement[:40]!r} is not a movement. Use one of {', '.join(Movement)}."
+        )
+    if side not in list(Side):
+        raise ManifestError(f"{where}: {side[:40]!r} is not a side. Use left or right.")
+    if view and view not in list(View):
+        raise ManifestError(f"{where}: {view[:40]!r} is not a view. Use one of {', '.join(View)}.")
+    return ClipEntry(
+        clip=folder / clip,
+        movement=Movement(movement),
+        side=Side(side),
+        view=View(view) if view else None,
+        reference=_number(reference, where) if reference else None,
+        person=_name(cell("person"), where),
+    )
+
+
+def _number(text: str, where: str) -> float:
+    try:
+        value = float(text)
+    except ValueError:
+        value = math.nan
+    if not math.isfinite(value):
+        raise ManifestError(
+            f"{where}: the reference {text[:40]!r} is not a number. Write it with a decimal point."
+        )
+    return value
+
+
+def _name(text: str, where: str) -> str:
+    if len(text) > _LONGEST_PERSON or not text.isprintable():
+        raise ManifestError(
+            f"{where}: the person must be plain text of at most {_LONGEST_PERSON} letters."
+        )
+    return text

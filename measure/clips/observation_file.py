@@ -1,0 +1,167 @@
+"""Landmark tracks kept as a file, so that a clip can be read again without its pictures.
+
+One .npz for each clip, without pickled objects: every number as it was, and what the clip was
+looked at with. Read again with the same settings it gives the same reading, bit for bit.
+"""
+
+import json
+import os
+import tempfile
+from dataclasses import dataclass, fields
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from measure.clips.inputs import ClipEntry
+from measure.clips.observation import Looked
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, View
+from measure.domain.tracks import FrameState, Track
+from measure.errors import DataError, in_short
+from measure.pose.jobs import ClipFacts
+from measure.system.json_codec import from_plain, to_plain
+from measure.system.safe_archives import FAULTS, check_arrays
+
+#: Raised when a file can no longer be read by earlier versions.
+_FORM = 1
+_ARRAYS = ("time_s", "points_px", "visibility", "presence", "state", "people")
+_WHOLE_NUMBERS = ("state", "people")
+
+#: An hour with every frame of five passes needs about half of it. Ours.
+LARGEST_BYTES = 1 << 30
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Said:
+    """All of a kept clip but its arrays; the names of the passes are those of the arrays."""
+
+    form: int
+    clip: str
+    reference: float | None
+    person: str
+    movement: Movement
+    side: Side
+    view: View | None
+    model: str
+    model_hashes: dict[str, str]
+    passes: tuple[str, ...]
+    software: dict[str, str]
+    facts: ClipFacts
+    careful: tuple[str, ...]
+    windows: tuple[tuple[float, float], ...]
+    quarter_turns: int
+    already_mirrored: bool
+    every_frame: bool
+
+
+def save_tracks(path: Path, entry: ClipEntry, looked: Looked) -> None:
+    """Write what was seen in a clip; a half-written file never takes the name.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be written.
+    """
+    own = {each.name for each in fields(Looked)} & {each.name for each in fields(_Said)}
+    said = _Said(
+        form=_FORM,
+        clip=str(entry.clip),
+        reference=entry.reference,
+        person=entry.person,
+        **{
+            **{name: getattr(looked, name) for name in own},
+            "model_hashes": dict(looked.model_hashes),
+            "software": dict(looked.software),
+            "careful": tuple(looked.careful),
+        },
+    )
+    text = json.dumps(to_plain(said), ensure_ascii=False).encode()
+    arrays: dict[str, Any] = {"said": np.frombuffer(text, dtype=np.uint8)}
+    for name, track in {"quick": looked.quick, **looked.careful}.items():
+        for field in _ARRAYS:
+            arrays[f"{name}:{field}"] = getattr(track, field)
+    try:
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".tracks.", suffix=".part")
+        try:
+            with os.fdopen(handle, "wb") as file:
+                np.savez_compressed(file, **arrays)
+            os.replace(temporary, path)
+        except OSError:
+            os.unlink(temporary)
+            raise
+    except OSError as error:
+        raise DataError(
+            f"{path} cannot be written: {error.strerror or error}. "
+            "Choose a folder that exists and that you may write to."
+        ) from error
+
+
+def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
+    """Return a kept clip: which one it was, and what was seen in it.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be read, is not one of ours, or is damaged.
+    """
+    if path.exists() and not path.is_file():
+        raise DataError(f"{path} is no file. Give one that --keep-tracks made.")
+    try:
+        with path.open("rb") as file:
+            check_arrays(file, LARGEST_BYTES)
+            with np.load(file, allow_pickle=False) as arrays:
+                said = _said(path, arrays)
+                size = said.facts.width_px, said.facts.height_px
+                quick = _track(arrays, "quick", size)
+                careful = {name: _track(arrays, name, size) for name in said.careful}
+    except OSError as error:
+        raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
+    except FAULTS as error:
+        raise DataError(
+            f"{path} holds no tracks of Thawline, or is damaged ({in_short(error)})."
+        ) from None
+    if len({track.time_s.tobytes() for track in careful.values()}) > 1:
+        raise DataError(f"{path} is damaged: its careful passes saw different frames.")
+    entry = ClipEntry(
+        clip=Path(said.clip),
+        movement=said.movement,
+        side=said.side,
+        view=said.view,
+        reference=said.reference,
+        person=said.person,
+    )
+    kept = {each.name for each in fields(Looked)} & {each.name for each in fields(_Said)}
+    values = {name: getattr(said, name) for name in kept}
+    return entry, Looked(**{**values, "quick": quick, "careful": careful})
+
+
+def _said(path: Path, arrays: Any) -> _Said:
+    data = json.loads(arrays["said"].tobytes())
+    if not isinstance(data, dict) or data.get("form") != _FORM:
+        raise DataError(f"{path} was kept by another version of Thawline. Read the clip again.")
+    said = from_plain(_Said, data, path.name)
+    missing = {"mediapipe", "opencv"} - said.software.keys()
+    if missing:
+        raise DataError(f"{path} does not say with which {', '.join(missing)} it was made.")
+    return said
+
+
+def _track(arrays: Any, name: str, size: tuple[int, int]) -> Track:
+    """Return one track; a ValueError says what is wrong with it."""
+    if any(arrays[f"{name}:{field}"].dtype.kind not in "iu" for field in _WHOLE_NUMBERS):
+        raise ValueError("states or numbers of people are no whole numbers")
+    values: dict[str, Any] = {
+        field: np.array(
+            arrays[f"{name}:{field}"],
+            dtype=np.int64 if field in _WHOLE_NUMBERS else np.float64,
+            order="C",
+        )
+        for field in _ARRAYS
+    }
+    time_s = values["time_s"]
+    if not np.isfinite(time_s).all() or (np.diff(time_s) <= 0).any():
+        raise ValueError("its times do not grow")
+    if not np.isin(values["state"], list(FrameState)).all() or (values["people"] < 0).any():
+        raise ValueError("a frame has no known state")
+    return Track(**values, width_px=size[0], height_px=size[1])

@@ -1,0 +1,101 @@
+"""What becomes of one clip among many: a reading, or the error that kept it from one."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from measure.clips.inputs import ClipEntry
+from measure.clips.read import ClipReading, read_clip
+from measure.domain.acquisition import KnownSetup
+from measure.domain.measurements import Measurement
+from measure.errors import (
+    DataError,
+    InputError,
+    MachineError,
+    ModelError,
+    PoseProcessError,
+    ThawlineError,
+)
+from measure.pose.ensemble import Models
+from measure.pose.supervisor import PoseProcess
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingSettings:
+    """All besides the clip that decides what is read in it.
+
+    Attributes
+    ----------
+    every_frame
+        True to look at every frame instead of a few each second.
+    """
+
+    models: Models
+    setup: KnownSetup = field(default_factory=KnownSetup)
+    every_frame: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What became of one entry.
+
+    Attributes
+    ----------
+    number
+        Place of the entry in the list, from 0.
+    measurement
+        What was read; None beside an error.
+    reading
+        The measurement with its series, as long as they are needed.
+    is_earlier
+        True when an earlier run found it, and nobody looked at the clip now.
+    """
+
+    number: int
+    entry: ClipEntry
+    measurement: Measurement | None = None
+    reading: ClipReading | None = None
+    error: ThawlineError | None = None
+    is_earlier: bool = False
+
+
+def read_entry(
+    process: PoseProcess,
+    settings: ReadingSettings,
+    number: int,
+    entry: ClipEntry,
+    progress: Callable[[float], None] = lambda share: None,
+) -> Outcome:
+    """Read one clip; whatever is wrong with it becomes part of the outcome.
+
+    Raises
+    ------
+    ModelError
+        A bundle cannot be used, so no clip can be read.
+    """
+    try:
+        reading = read_clip(
+            process,
+            settings.models,
+            entry.clip,
+            entry.movement,
+            entry.side,
+            view=entry.view,
+            setup=settings.setup.of(entry.movement),
+            every_frame=settings.every_frame,
+            progress=progress,
+        )
+    except ModelError:
+        raise
+    except (InputError, DataError, PoseProcessError) as error:
+        return Outcome(number=number, entry=entry, error=error)
+    except Exception as error:  # noqa: BLE001 - the top of a worker: other clips go on
+        return Outcome(number=number, entry=entry, error=own_failure(entry, error))
+    return Outcome(number=number, entry=entry, measurement=reading.measurement, reading=reading)
+
+
+def own_failure(entry: ClipEntry, error: BaseException) -> MachineError:
+    """Return the error for a clip that met something nobody foresaw."""
+    return MachineError(
+        f"The clip {entry.clip.name} met a failure of ours ({type(error).__name__}: {error}). "
+        "Other clips are not affected; please report it."
+    )

@@ -1,0 +1,72 @@
+"""A set-up as a file: what calibration knows, for reading clips here or on another computer."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+from measure.domain.acquisition import KnownSetup
+from measure.domain.acquisition_checks import check_known
+from measure.errors import DataError, InputError
+from measure.system.atomic_files import write_json
+from measure.system.json_codec import from_plain, to_plain
+
+WHAT, VERSION = "set-up", 1
+#: A full set-up takes about two thousand bytes. Ours.
+LARGEST_FILE_BYTES = 100_000
+
+
+def write_setup(path: Path, known: KnownSetup) -> None:
+    """Write a set-up, whole or not at all.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be written.
+    """
+    content: dict[str, Any] = to_plain(known)
+    write_json(path, {"what": WHAT, "version": VERSION, **content})
+
+
+def read_setup(path: Path) -> KnownSetup:
+    """Return the set-up in a file.
+
+    Raises
+    ------
+    InputError
+        When there is no such file or it cannot be read.
+    DataError
+        When it is no set-up, is damaged, or holds what cannot be.
+    """
+    try:
+        if not path.is_file():
+            raise InputError(f"There is no file {path}. Name the set-up's file.")
+        with path.open("rb") as file:
+            content = file.read(LARGEST_FILE_BYTES + 1)
+    except OSError as error:
+        raise InputError(f"{path} cannot be read: {error.strerror or error}.") from error
+    try:
+        return _known(content)
+    except DataError as error:
+        raise DataError(f"{path} is no usable set-up: {str(error).rstrip('.')}.") from None
+
+
+def _known(content: bytes) -> KnownSetup:
+    if len(content) > LARGEST_FILE_BYTES:
+        raise DataError("it is far too large")
+    try:
+        data = json.loads(content.decode("utf-8-sig"))
+    except (ValueError, RecursionError):
+        raise DataError("it is not JSON, or cut off") from None
+    if not isinstance(data, dict) or data.pop("what", None) != WHAT:
+        raise DataError('its first field is to be "what": "set-up"')
+    version = data.pop("version", None)
+    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
+        raise DataError("its version is missing")
+    if version > VERSION:
+        raise DataError("it was written by a newer Thawline. Update this one to use it")
+    known = from_plain(KnownSetup, data, "")
+    try:
+        check_known(known)
+    except InputError as error:
+        raise DataError(str(error)) from None
+    return known

@@ -1,0 +1,1 @@
+"""The made-up people of the demo story."""

@@ -1,0 +1,1 @@
+"""What this computer lacks, and how to mend it."""

@@ -1,0 +1,3 @@
+"""Values of the field: landmarks, tracks, movements, reasons, acquisition, measurements,
+records.
+"""

@@ -1,0 +1,142 @@
+"""What measuring gives: trials, and the measurement that they add up to. Values only."""
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, Unit, View
+from measure.domain.reasons import Reason
+
+
+class Status(StrEnum):
+    READING = "reading"
+    REFUSED = "refused"
+
+
+class Reference(StrEnum):
+    """What an angle was measured against."""
+
+    TRUNK_AXIS = "trunk-axis"
+    PLUMB_LINE = "plumb-line"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trial:
+    """One neutral, move, hold and return.
+
+    Attributes
+    ----------
+    value, low, high
+        Mean over the hold and its 95 % interval, in the movement's unit; None if refused.
+    start_s, end_s
+        First and last moment of the trial, seconds from the source's first frame.
+    hold_start_s, hold_end_s
+        The hold inside it; None where no hold was found.
+    flags
+        Reasons that were noted; those that refused the trial come first.
+    refused_for
+        The reasons that keep the trial out of the value; empty for a scored trial.
+    spread
+        Standard deviation of the frames in the hold, in the movement's unit; None if refused.
+    """
+
+    value: float | None
+    low: float | None
+    high: float | None
+    start_s: float
+    end_s: float
+    hold_start_s: float | None
+    hold_end_s: float | None
+    flags: tuple[Reason, ...] = ()
+    refused_for: tuple[Reason, ...] = ()
+    spread: float | None = None
+
+    @property
+    def scored(self) -> bool:
+        return self.value is not None and not self.refused_for
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Level:
+    """Where a thumb behind the back reaches: a band of levels, never a point.
+
+    Attributes
+    ----------
+    low, high
+        Names of the lowest and highest level of the band, such as "L3" and "T12".
+    band
+        The region in words.
+    decided_by
+        "camera", "self" or "clinician".
+    """
+
+    low: str
+    high: str
+    band: str
+    decided_by: str = "camera"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Provenance:
+    """Everything besides the body that can change a number.
+
+    Attributes
+    ----------
+    model
+        Quality of the deciding model: "lite", "full", "heavy", or "own" for a given file.
+    model_hashes
+        SHA-256 of each bundle used, by quality.
+    passes
+        The careful passes used, such as "heavy" or "heavy mirrored".
+    software
+        Versions by name: thawline, mediapipe, opencv, numpy, python.
+    source
+        Backend, frames read and expected, share unreadable, measured frames a second,
+        rotation and pixel-aspect decisions, as text by name.
+    setup
+        What was known about camera, body and instrument.
+    """
+
+    model: str
+    model_hashes: dict[str, str] = field(default_factory=dict)
+    passes: tuple[str, ...] = ()
+    software: dict[str, str] = field(default_factory=dict)
+    source: dict[str, str] = field(default_factory=dict)
+    setup: Setup = field(default_factory=Setup)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measurement:
+    """One movement on one side: the median of its scored trials, or a refusal.
+
+    Attributes
+    ----------
+    value, low, high
+        Median of the scored trials and its 95 % interval, in `unit`; None if refused.
+    best
+        The largest scored trial, kept apart: it is biased upwards.
+    against_vertical
+        The same angle against the picture's vertical, for the lean check; None where it
+        makes no sense.
+    reasons
+        Why it was refused, or what was noted, most important first.
+    level
+        Band of levels for a hand-behind-back reach, otherwise None.
+    """
+
+    movement: Movement
+    side: Side
+    view: View
+    status: Status
+    unit: Unit
+    value: float | None
+    low: float | None
+    high: float | None
+    trials: tuple[Trial, ...]
+    reasons: tuple[Reason, ...]
+    provenance: Provenance
+    best: float | None = None
+    against_vertical: float | None = None
+    reference: Reference = Reference.TRUNK_AXIS
+    level: Level | None = None

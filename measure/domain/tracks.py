@@ -1,0 +1,111 @@
+"""Poses of single frames, and tracks of one person through a source. Values only."""
+
+from dataclasses import dataclass
+from enum import IntEnum
+
+import numpy as np
+from numpy.typing import NDArray
+
+from measure.domain.landmarks import LANDMARKS, FloatArray, IntArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoseFrame:
+    """What the network found in one picture: no person, one or several, in no fixed order.
+
+    Attributes
+    ----------
+    index
+        Number of the frame in its source, from 0; gaps are frames that were not analysed.
+    time_s
+        The frame's own time, seconds from the source's first frame.
+    points_px
+        Shape (people, 33, 2): x to the right, y down, pixels of the upright picture with
+        square pixels, not clipped to the picture. Float64.
+    visibility, presence
+        Shape (people, 33), 0..1 as the network says; NaN where it says nothing.
+    readable
+        False for a damaged frame that could not be decoded; it then holds no people.
+    """
+
+    index: int
+    time_s: float
+    points_px: FloatArray
+    visibility: FloatArray
+    presence: FloatArray
+    readable: bool = True
+
+
+class FrameState(IntEnum):
+    """Why a frame of a track has or has not landmarks of the locked person."""
+
+    SEEN = 0
+    NOBODY = 1
+    OTHER_PERSON = 2
+    UNSURE_WHO = 3
+    UNREADABLE = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Track:
+    """One person followed through a source; n frames. Arrays are read-only.
+
+    Attributes
+    ----------
+    time_s
+        Shape (n,), strictly increasing, seconds from the source's first frame.
+    points_px
+        Shape (n, 33, 2), pixels, y down, square pixels; NaN where the person was not seen.
+    visibility, presence
+        Shape (n, 33), 0..1; NaN where unknown.
+    state
+        Shape (n,), values of :class:`FrameState`.
+    people
+        Shape (n,), how many different people were seen in the frame.
+    width_px, height_px
+        Size of the upright picture that the pixels belong to.
+    """
+
+    time_s: FloatArray
+    points_px: FloatArray
+    visibility: FloatArray
+    presence: FloatArray
+    state: IntArray
+    people: IntArray
+    width_px: int
+    height_px: int
+
+    def __post_init__(self) -> None:
+        n = len(self.time_s)
+        expected = {
+            "points_px": (n, LANDMARKS, 2),
+            "visibility": (n, LANDMARKS),
+            "presence": (n, LANDMARKS),
+            "state": (n,),
+            "people": (n,),
+        }
+        for name, shape in expected.items():
+            if getattr(self, name).shape != shape:
+                raise ValueError(f"{name} has shape {getattr(self, name).shape}, not {shape}")
+        for name in ("time_s", *expected):
+            getattr(self, name).setflags(write=False)
+
+    def __len__(self) -> int:
+        return len(self.time_s)
+
+    def between(self, start_s: float, end_s: float) -> "Track":
+        """Return the frames with start_s <= time <= end_s."""
+        return self.frames((self.time_s >= start_s) & (self.time_s <= end_s))
+
+    def frames(self, chosen: NDArray[np.bool_] | IntArray | slice) -> "Track":
+        """Return a track of the chosen frames only."""
+        return Track(
+            time_s=self.time_s[chosen].copy(),
+            points_px=self.points_px[chosen].copy(),
+            visibility=self.visibility[chosen].copy(),
+            presence=self.presence[chosen].copy(),
+            state=self.state[chosen].copy(),
+            people=self.people[chosen].copy(),
+            width_px=self.width_px,
+            height_px=self.height_px,
+        )

@@ -1,0 +1,1 @@
+"""Files for other programs: CSV, JSON, FHIR, motion files, annotated clips."""

@@ -1,0 +1,74 @@
+"""The JSON of `thawline replay` and `thawline demo`: a contract that tools are built on."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from measure.domain.acquisition import Setup
+from measure.domain.measurements import Measurement, Trial
+from measure.system.json_codec import to_plain
+
+
+def document(
+    software: Mapping[str, str], results: Iterable[tuple[str, Measurement]]
+) -> dict[str, Any]:
+    """Return the whole document of measurements, each with the name of its clip."""
+    return {
+        "software": dict(software),
+        "results": [result(clip, measurement) for clip, measurement in results],
+    }
+
+
+def result(clip: str, measurement: Measurement) -> dict[str, Any]:
+    """Return one result; numbers are rounded to a hundredth of a degree or to 0.0001."""
+    digits = 2 if measurement.unit == "deg" else 4
+    level = measurement.level
+    source = measurement.provenance
+    return {
+        "clip": clip,
+        "movement": str(measurement.movement),
+        "side": str(measurement.side),
+        "view": str(measurement.view),
+        "status": str(measurement.status),
+        "value": _rounded(measurement.value, digits),
+        "unit": str(measurement.unit),
+        "low": _rounded(measurement.low, digits),
+        "high": _rounded(measurement.high, digits),
+        "trials": [_trial(trial, digits) for trial in measurement.trials],
+        "reasons": [str(reason) for reason in measurement.reasons],
+        "level": None
+        if level is None
+        else {
+            "low": level.low,
+            "high": level.high,
+            "band": level.band,
+            "decided_by": level.decided_by,
+        },
+        "best": _rounded(measurement.best, digits),
+        "against_vertical": _rounded(measurement.against_vertical, digits),
+        "reference": str(measurement.reference),
+        "model": {
+            "quality": source.model,
+            "sha256": dict(source.model_hashes),
+            "passes": list(source.passes),
+        },
+        "source": dict(source.source),
+        "setup": None if source.setup == Setup() else to_plain(source.setup),
+    }
+
+
+def _trial(trial: Trial, digits: int) -> dict[str, Any]:
+    return {
+        "value": _rounded(trial.value, digits),
+        "low": _rounded(trial.low, digits),
+        "high": _rounded(trial.high, digits),
+        "start_s": _rounded(trial.start_s, 3),
+        "end_s": _rounded(trial.end_s, 3),
+        "hold_start_s": _rounded(trial.hold_start_s, 3),
+        "hold_end_s": _rounded(trial.hold_end_s, 3),
+        "flags": [str(flag) for flag in trial.flags],
+        "refused_for": [str(reason) for reason in trial.refused_for],
+    }
+
+
+def _rounded(value: float | None, digits: int) -> float | None:
+    return None if value is None else round(float(value), digits)

@@ -1,0 +1,93 @@
+"""The per-frame series of a clip as CSV: time, values, why there is none, and landmarks."""
+
+import csv
+import math
+from pathlib import Path
+
+import numpy as np
+
+from measure.clips.read import ClipReading
+from measure.domain.landmarks import FloatArray, Landmark
+from measure.domain.measurements import Measurement
+from measure.domain.tracks import FrameState
+from measure.errors import DataError
+from measure.video.sampling import CAREFUL_HZ
+
+
+def write_track(path: Path, reading: ClipReading) -> None:
+    """Write one row for each frame of the quick pass.
+
+    Columns: time in seconds; the guide value of the quick pass; the settled value where careful
+    passes looked at that frame; the part of a trial; the frame's state; people seen; then x and
+    y of each landmark in pixels (y down) with its visibility. Empty is missing.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be written.
+    """
+    unit = str(reading.measurement.unit)
+    header = ["time_s", f"guide_{unit}", f"settled_{unit}", "part", "state", "people"]
+    for mark in Landmark:
+        name = mark.name.lower()
+        header += [f"{name}_x_px", f"{name}_y_px", f"{name}_visibility"]
+    track = reading.track
+    settled = settled_series(reading)
+    try:
+        with path.open("w", encoding="utf-8", newline="") as file:
+            rows = csv.writer(file)
+            rows.writerow(header)
+            for frame, time_s in enumerate(track.time_s):
+                row = [
+                    f"{time_s:.4f}",
+                    _cell(reading.guide[frame], 3),
+                    _cell(settled[frame], 3),
+                    part_of(reading.measurement, float(time_s)),
+                    FrameState(int(track.state[frame])).name.lower().replace("_", "-"),
+                    str(int(track.people[frame])),
+                ]
+                for mark in Landmark:
+                    x, y = track.points_px[frame, mark]
+                    row += [_cell(x, 2), _cell(y, 2), _cell(track.visibility[frame, mark], 3)]
+                rows.writerow(row)
+    except OSError as error:
+        raise DataError(
+            f"{path} cannot be written: {error.strerror or error}. "
+            "Choose a folder that exists and that you may write to."
+        ) from error
+
+
+def settled_series(reading: ClipReading) -> FloatArray:
+    """Return the careful value nearest to each frame of the quick track, shape (n,).
+
+    The careful passes look less often; a value counts for frames up to half their usual step
+    away. NaN where none looked.
+    """
+    times = reading.track.time_s
+    series = np.full(len(times), np.nan)
+    for each in reading.settled:
+        careful = each.combined.time_s
+        if not len(careful) or not len(times):
+            continue
+        nearest = np.argmin(np.abs(times[:, None] - careful[None, :]), axis=1)
+        near = np.abs(times - careful[nearest]) <= 0.5 / CAREFUL_HZ + 1e-6
+        series[near] = each.combined.value[nearest[near]]
+    return series
+
+
+def part_of(measurement: Measurement, time_s: float) -> str:
+    """Return "hold", "trial" or "" for a moment of the clip."""
+    for trial in measurement.trials:
+        if (
+            trial.hold_start_s is not None
+            and trial.hold_end_s is not None
+            and trial.hold_start_s <= time_s <= trial.hold_end_s
+        ):
+            return "hold"
+        if trial.start_s <= time_s <= trial.end_s:
+            return "trial"
+    return ""
+
+
+def _cell(value: float, digits: int) -> str:
+    return f"{value:.{digits}f}" if math.isfinite(value) else ""

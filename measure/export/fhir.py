@@ -1,0 +1,282 @@
+"""A history as a FHIR R4 bundle: a pseudonymous patient, the devices, the observations.
+
+The bundle is plain data; tests hold it against the R4 models. Rounding to a tenth of a degree
+happens here, at the edge: more digits would claim more than a camera sees.
+"""
+
+import uuid
+
+from measure.domain.history import History
+from measure.domain.measurements import Measurement, Provenance, Status, Trial
+from measure.domain.movements import MOVEMENTS, Unit
+from measure.domain.reasons import SENTENCES
+from measure.domain.records import Help, MeasurementRecord, Person, SessionRecord
+from measure.export.codes import (
+    CATEGORY,
+    LOINC,
+    OWN_LEVEL,
+    OWN_MEASURE,
+    OWN_PERSON,
+    PAIN_LOINC,
+    PURPOSE,
+    loinc_of,
+)
+from measure.export.fhir_parts import (
+    Resource,
+    absent,
+    band,
+    cleaned,
+    coding,
+    component,
+    instant,
+    part,
+    quantity,
+    site,
+    token,
+    url_of,
+    uuid_of,
+)
+from measure.export.json_format import NOTICE, json_by_line
+from measure.export.table import setup_text
+from measure.system.clock import Moment
+from measure.system.json_codec import to_json
+
+_PAIN_WORDS = {"rest": "at rest", "night": "at night", "worst_24h": "worst in 24 hours"}
+_HELP_WORDS = {
+    Help.NONE: "active",
+    Help.OTHER_HAND: "active-assisted by the other hand",
+    Help.STICK: "active-assisted with a stick",
+    Help.PULLEY: "active-assisted with a pulley",
+    Help.HELPER: "active-assisted by a helper",
+}
+
+
+def history_fhir(history: History, written: Moment, *, unverified: bool = False) -> bytes:
+    """Return a history as a FHIR R4 bundle of type "collection", UTF-8 JSON.
+
+    Parameters
+    ----------
+    written
+        The present moment.
+    unverified
+        True to write LOINC numbers that were not seen in public use too.
+    """
+    devices: dict[str, Resource] = {}
+    members: dict[str, list[Resource]] = {
+        session.id: _pain_before(session) for session in history.sessions
+    }
+    for record in history.measurements:
+        device = _device(record.measurement.provenance)
+        device = devices.setdefault(device["id"], device)
+        members[record.session_id] += _observations(record, device["id"], unverified)
+    resources = [_patient(history.person), *devices.values()]
+    for session in history.sessions:
+        resources += [*members[session.id], _panel(session, members[session.id])]
+    if history.person.demo:
+        for resource in resources:
+            resource["meta"] = {"security": [coding(PURPOSE, "HTEST", "test health data")]}
+    bundle = {
+        "resourceType": "Bundle",
+        "type": "collection",
+        "timestamp": instant(written),
+        "entry": [{"fullUrl": url_of(each["id"]), "resource": each} for each in resources],
+    }
+    return json_by_line(cleaned(bundle))
+
+
+def _patient(person: Person) -> Resource:
+    return {
+        "resourceType": "Patient",
+        "id": uuid_of(person.id),
+        "identifier": [{"system": OWN_PERSON, "value": person.id}],
+        "name": [{"use": "anonymous", "text": person.pseudonym}],
+    }
+
+
+def _device(provenance: Provenance) -> Resource:
+    """The program with the models and set-up that decided; alike ones are one device."""
+    versions = _versions(provenance.software, "program ", "")
+    versions += _versions(provenance.model_hashes, "pose model ", ", SHA-256")
+    setup = setup_text(provenance.setup)
+    alike = to_json([provenance.model, provenance.passes, setup, versions])
+    device: Resource = {
+        "resourceType": "Device",
+        "id": str(uuid.uuid5(uuid.NAMESPACE_OID, "device " + alike)),
+        "deviceName": [{"name": "Thawline", "type": "user-friendly-name"}],
+        "modelNumber": "; ".join((provenance.model, *provenance.passes)),
+        "version": versions,
+        "note": [{"text": NOTICE}, {"text": "Set-up: " + setup}],
+    }
+    return device if versions else {k: v for k, v in device.items() if k != "version"}
+
+
+def _observations(record: MeasurementRecord, device: str, unverified: bool) -> list[Resource]:
+    found = record.measurement
+    observation = {
+        "resourceType": "Observation",
+        "id": uuid_of(record.id),
+        "status": "final",
+        "category": [{"coding": [coding(CATEGORY, "exam", "Exam")]}],
+        "code": _code(record, unverified),
+        "subject": {"reference": url_of(uuid_of(record.person_id))},
+        "effectiveDateTime": instant(record.taken),
+        "bodySite": site(found.side),
+        "method": {"text": _method(record)},
+        "device": {"reference": url_of(device)},
+        "component": _components(found),
+        **_result(found),
+    }
+    notes = [{"text": text} for text in _notes(record)]
+    if notes:
+        observation["note"] = notes
+    if not observation["component"]:
+        del observation["component"]
+    observations = [observation]
+    if record.pain_during is not None:
+        name = MOVEMENTS[found.movement].name
+        pain = _pain(
+            f"{record.id} pain", record.person_id, record.taken, "movement", record.pain_during
+        )
+        pain["code"]["text"] = f"Pain during the movement: {name}"
+        pain["bodySite"] = site(found.side)
+        observations.append(pain)
+    return observations
+
+
+def _code(record: MeasurementRecord, unverified: bool) -> Resource:
+    found = record.measurement
+    numbers = loinc_of(
+        found.movement, found.side, active=record.conduct.active, unverified=unverified
+    )
+    kind = "active" if record.conduct.active else "active-assisted"
+    text = f"Shoulder, {MOVEMENTS[found.movement].name.lower()}, {kind}"
+    own = coding(OWN_MEASURE, f"{found.movement.value}-{kind}", text)
+    return {"coding": [*({"system": LOINC, "code": each} for each in numbers), own], "text": text}
+
+
+def _result(found: Measurement) -> Resource:
+    """Exactly one of a value and the reason why there is none."""
+    if found.status is Status.REFUSED or found.value is None:
+        return {"dataAbsentReason": absent(found.reasons)}
+    if found.level:
+        return {"valueCodeableConcept": band(found.level)}
+    return {"valueQuantity": quantity(found.value, found.unit)}
+
+
+def _components(found: Measurement) -> list[Resource]:
+    unit = found.unit
+    parts = []
+    if found.level and found.value is not None:
+        parts.append(component("height-ratio", "Height of the thumb", found.value, unit))
+    for code, text, value in (
+        ("interval-low", "95 % interval, lower end", found.low),
+        ("interval-high", "95 % interval, upper end", found.high),
+        ("against-vertical", "Against the picture's vertical", found.against_vertical),
+    ):
+        if value is not None:
+            parts.append(component(code, text, value, unit))
+    if found.level:
+        for code, text, level in (
+            ("level-low", "Lowest level of the band", found.level.low),
+            ("level-high", "Highest level of the band", found.level.high),
+        ):
+            parts.append(
+                {
+                    "code": part(code, text),
+                    "valueCodeableConcept": {
+                        "coding": [coding(OWN_LEVEL, token(level), level)],
+                        "text": level,
+                    },
+                }
+            )
+    for number, trial in enumerate(found.trials, start=1):
+        parts.append(_trial(number, trial, unit))
+    return parts
+
+
+def _trial(number: int, trial: Trial, unit: Unit) -> Resource:
+    code = part("trial", f"Trial {number}")
+    if trial.scored and trial.value is not None:
+        return {"code": code, "valueQuantity": quantity(trial.value, unit)}
+    return {"code": code, "dataAbsentReason": absent(trial.refused_for)}
+
+
+def _method(record: MeasurementRecord) -> str:
+    found = record.measurement
+    return (
+        f"One camera, {found.view.value} view, {_HELP_WORDS[record.conduct.help]}, "
+        f"{record.conduct.posture.value}, measured against the "
+        f"{found.reference.value.replace('-', ' ')}; median of the scored trials"
+    )
+
+
+def _notes(record: MeasurementRecord) -> list[str]:
+    notes = []
+    if record.measurement.status is Status.READING:
+        notes += [SENTENCES[reason] for reason in record.measurement.reasons]
+    if record.stopped_by:
+        notes.append(f"What stopped the movement: {record.stopped_by.value}.")
+    if record.overridden:
+        codes = ", ".join(record.overridden)
+        notes.append(f"A clinician let trials count in spite of: {codes}.")
+    return notes
+
+
+def _panel(session: SessionRecord, members: list[Resource]) -> Resource:
+    """The session itself: no value of its own, but its members and its note."""
+    panel: Resource = {
+        "resourceType": "Observation",
+        "id": uuid_of(session.id),
+        "status": "final",
+        "category": [{"coding": [coding(CATEGORY, "exam", "Exam")]}],
+        "code": {
+            "coding": [coding(OWN_MEASURE, "session", "Session")],
+            "text": "Session of shoulder measurements",
+        },
+        "subject": {"reference": url_of(uuid_of(session.person_id))},
+        "effectiveDateTime": instant(session.started),
+    }
+    if members:
+        panel["hasMember"] = [{"reference": url_of(each["id"])} for each in members]
+    if session.note.strip():
+        panel["note"] = [{"text": session.note}]
+    return panel
+
+
+def _pain_before(session: SessionRecord) -> list[Resource]:
+    """The ratings before a session, each one an observation."""
+    made = []
+    for name, words in _PAIN_WORDS.items():
+        rating = getattr(session.pain, name)
+        if rating is not None:
+            seed = f"{session.id} {name}"
+            pain = _pain(seed, session.person_id, session.started, name, rating)
+            pain["code"]["text"] = f"Pain {words}"
+            made.append(pain)
+    return made
+
+
+def _pain(seed: str, person_id: str, when: Moment, kind: str, rating: int) -> Resource:
+    return {
+        "resourceType": "Observation",
+        "id": str(uuid.uuid5(uuid.NAMESPACE_OID, seed)),
+        "status": "final",
+        "category": [{"coding": [coding(CATEGORY, "survey", "Survey")]}],
+        "code": {
+            "coding": [
+                {"system": LOINC, "code": PAIN_LOINC},
+                coding(OWN_MEASURE, f"pain-{kind.replace('_', '-')}"),
+            ]
+        },
+        "subject": {"reference": url_of(uuid_of(person_id))},
+        "effectiveDateTime": instant(when),
+        "valueInteger": rating,
+    }
+
+
+def _versions(values: dict[str, str], prefix: str, ending: str) -> list[Resource]:
+    return [
+        {"type": {"text": f"{prefix}{name}{ending}"}, "value": value}
+        for name, value in sorted(values.items())
+        if value.strip()
+    ]

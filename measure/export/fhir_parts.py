@@ -1,0 +1,101 @@
+"""The small parts that FHIR resources are made of: codes, quantities, sites, texts."""
+
+import re
+import uuid
+from typing import Any
+
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Level
+from measure.domain.movements import Unit
+from measure.domain.reasons import SENTENCES, Reason
+from measure.export.codes import (
+    ABSENT_REASON,
+    OWN_LEVEL,
+    OWN_PART,
+    OWN_REASON,
+    OWN_SITE,
+    UCUM,
+)
+from measure.system.clock import Moment
+
+Resource = dict[str, Any]
+
+#: What a FHIR string may not hold.
+_NO_STRING = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+
+
+def part(code: str, text: str) -> Resource:
+    return {"coding": [coding(OWN_PART, code, text)], "text": text}
+
+
+def component(code: str, text: str, value: float, unit: Unit) -> Resource:
+    return {"code": part(code, text), "valueQuantity": quantity(value, unit)}
+
+
+def quantity(value: float, unit: Unit) -> Resource:
+    if unit is Unit.DEGREES:
+        return {"value": round(value, 1), "unit": "degrees", "system": UCUM, "code": "deg"}
+    return {"value": round(value, 3), "unit": "ratio", "system": UCUM, "code": "1"}
+
+
+def absent(reasons: tuple[Reason, ...]) -> Resource:
+    """Why there is no value: FHIR's "unknown", then ours, then in words."""
+    return {
+        "coding": [
+            coding(ABSENT_REASON, "unknown", "Unknown"),
+            *(coding(OWN_REASON, reason.value, SENTENCES[reason]) for reason in reasons),
+        ],
+        "text": " ".join(SENTENCES[reason] for reason in reasons) or "No value was found.",
+    }
+
+
+def band(level: Level) -> Resource:
+    ends = f"{level.low} to {level.high}" if level.low != level.high else level.low
+    code = f"{token(level.low)}.{token(level.high)}"
+    return {
+        "coding": [coding(OWN_LEVEL, code, ends)],
+        "text": f"{ends} ({level.band}), decided by: {level.decided_by}",
+    }
+
+
+def site(side: Side) -> Resource:
+    text = f"{side.value.capitalize()} shoulder"
+    return {"coding": [coding(OWN_SITE, f"{side.value}-shoulder", text)], "text": text}
+
+
+def coding(system: str, code: str, display: str | None = None) -> Resource:
+    bare = {"system": system, "code": code}
+    return bare | {"display": display} if display else bare
+
+
+def token(text: str) -> str:
+    """Return a text as a FHIR code: no blanks."""
+    return "-".join(text.split()) or "unknown"
+
+
+def instant(moment: Moment) -> str:
+    return moment.local.isoformat(timespec="milliseconds")
+
+
+def uuid_of(identifier: str) -> str:
+    return str(uuid.UUID(identifier))
+
+
+def url_of(identifier: str) -> str:
+    return f"urn:uuid:{identifier}"
+
+
+def cleaned(value: Any) -> Any:
+    """Take out of every text what FHIR's strings may not hold; drop members that are blank."""
+    if isinstance(value, str):
+        return _NO_STRING.sub("", value)
+    if isinstance(value, list):
+        return [cleaned(each) for each in value]
+    if isinstance(value, dict):
+        members = {name: cleaned(each) for name, each in value.items()}
+        return {name: each for name, each in members.items() if not _blank(each)}
+    return value
+
+
+def _blank(value: Any) -> bool:
+    return isinstance(value, str) and not value.strip()

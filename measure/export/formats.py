@@ -1,0 +1,62 @@
+"""Exports of one person's history, by the name of their format."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from measure.domain.history import History
+from measure.export.csv_format import DecimalSign, csv_for_programs, csv_for_spreadsheets
+from measure.export.fhir import history_fhir
+from measure.export.json_format import history_json
+from measure.system.atomic_files import safe_name
+from measure.system.clock import Moment
+from measure.system.versions import software
+
+
+class Format(StrEnum):
+    """What can be exported. Only JSON can be imported again."""
+
+    CSV = "csv"
+    SPREADSHEET = "spreadsheet"
+    JSON = "json"
+    FHIR = "fhir"
+
+
+_ENDINGS = {
+    Format.CSV: ".csv",
+    Format.SPREADSHEET: "-spreadsheet.csv",
+    Format.JSON: ".json",
+    Format.FHIR: "-fhir.json",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choices:
+    """What an export can be asked for.
+
+    Attributes
+    ----------
+    decimal
+        Decimal sign, for spreadsheets only.
+    unverified_codes
+        Whether to write LOINC numbers that nobody has confirmed, for FHIR only.
+    """
+
+    decimal: DecimalSign = DecimalSign.COMMA
+    unverified_codes: bool = False
+
+
+def export(history: History, kind: Format, now: Moment, choices: Choices) -> bytes:
+    """Return the whole contents of an export file."""
+    if kind is Format.CSV:
+        return csv_for_programs(history)
+    if kind is Format.SPREADSHEET:
+        return csv_for_spreadsheets(history, choices.decimal)
+    if kind is Format.JSON:
+        return history_json(history, now, software()["thawline"])
+    return history_fhir(history, now, unverified=choices.unverified_codes)
+
+
+def file_name(history: History, kind: Format, now: Moment) -> str:
+    """Return a name for an export that every system takes: pseudonym, local day, ending."""
+    demo = "demo-" if history.person.demo else ""
+    return f"{demo}{safe_name(history.person.pseudonym)}-{now.day.isoformat()}{_ENDINGS[kind]}"

@@ -1,0 +1,111 @@
+"""Reading an exported history. Trusts nothing: size, nesting, every field and every reference."""
+
+import json
+from pathlib import Path
+from typing import Any, NoReturn
+
+from measure.domain.history import History
+from measure.errors import DataError, InputError
+from measure.export.json_format import FORMAT, SCHEMA
+from measure.system.clock import Moment
+from measure.system.json_codec import from_plain
+
+#: Ten years of daily sessions with six measurements each need less than half of it. Ours.
+LARGEST_FILE_BYTES = 192 * 1024 * 1024
+#: Objects and lists, and items in them, that the parser may have to make. Ours: as above.
+MOST_CONTAINERS = 3_000_000
+MOST_ITEMS = 16_000_000
+
+_HEAD = {"format": str, "schema": int, "written": Moment, "software": str, "notice": str}
+
+
+def read_history(path: Path) -> History:
+    """Return the history in a file that `thawline export --format json` wrote.
+
+    Raises
+    ------
+    InputError
+        When there is no such file, or it cannot be read.
+    DataError
+        When it is no history, is damaged, or is too large to be one.
+    """
+    try:
+        if not path.is_file():
+            raise InputError(f"There is no file {path}.")
+        with path.open("rb") as file:
+            larger = path.stat().st_size > LARGEST_FILE_BYTES
+            data = b"" if larger else file.read(LARGEST_FILE_BYTES + 1)
+    except OSError as error:
+        raise InputError(f"{path} cannot be read: {error.strerror or error}.") from error
+    try:
+        if larger:
+            raise _too_large()
+        return history_from_json(data)
+    except DataError as error:
+        raise DataError(
+            f"{path} cannot be imported. {error} Nothing was changed. Choose a file that "
+            "`thawline export --format json` wrote."
+        ) from None
+
+
+def history_from_json(data: bytes) -> History:
+    """Return the history in `data`, UTF-8 with or without a byte-order mark.
+
+    Raises
+    ------
+    DataError
+        Saying what is wrong and where.
+    """
+    _check_bounds(data)
+    try:
+        content = json.loads(data.decode("utf-8-sig"), parse_constant=_no_number)
+    except UnicodeDecodeError:
+        raise DataError("It is not UTF-8 text.") from None
+    except RecursionError:
+        raise DataError("It is nested too deeply for a history.") from None
+    except DataError:
+        raise
+    except ValueError as error:
+        raise DataError(f"It is no JSON, or was cut off: {error}.") from None
+    return from_plain(History, _without_head(content))
+
+
+def _without_head(content: Any) -> dict[str, Any]:
+    """Check what the file says about itself and return the rest."""
+    if not isinstance(content, dict) or content.get("format") != FORMAT:
+        raise DataError(
+            "It is JSON, but not a history. "
+            "Name a file made with: thawline export PERSON --format json"
+        )
+    schema = content.get("schema")
+    if not isinstance(schema, int) or isinstance(schema, bool) or schema < 1:
+        raise DataError("It does not say which version of the format it has.")
+    if schema > SCHEMA:
+        raise DataError(
+            f"It was written by a later version of this program (format {schema}, this program "
+            f"knows {SCHEMA}). Update the program."
+        )
+    for name, kind in _HEAD.items():
+        if name not in content:
+            raise DataError(f"The field {name!r} is missing.")
+        if kind is Moment:
+            from_plain(Moment, content[name], name)
+        elif not isinstance(content[name], kind):
+            raise DataError(f"The field {name!r} holds something else than expected.")
+    return {name: value for name, value in content.items() if name not in _HEAD}
+
+
+def _check_bounds(data: bytes) -> None:
+    """Refuse what would need far more memory than any history, before it is parsed."""
+    if len(data) > LARGEST_FILE_BYTES:
+        raise _too_large()
+    if data.count(b"{") + data.count(b"[") > MOST_CONTAINERS or data.count(b",") > MOST_ITEMS:
+        raise DataError("It holds more records than any history can.")
+
+
+def _too_large() -> DataError:
+    return DataError(f"It is larger than any history can be ({LARGEST_FILE_BYTES // 1024**2} MB).")
+
+
+def _no_number(word: str) -> NoReturn:
+    raise DataError(f"It holds {word}, which is no number in JSON.")

@@ -1,0 +1,181 @@
+"""One tidy row a trial: the table that the CSV exports write. What a column is, not how it looks.
+
+A measurement without any trial gets one row too, so that no refusal is lost.
+"""
+
+import functools
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from enum import Enum
+
+from measure.domain.acquisition import Setup
+from measure.domain.history import History
+from measure.domain.measurements import Trial
+from measure.domain.movements import Unit
+from measure.domain.records import MeasurementRecord, Person, SessionRecord
+from measure.system.json_codec import to_json, utc_text
+
+
+class Kind(Enum):
+    """How a column's values are written."""
+
+    TEXT = "text"
+    TRUTH = "truth"
+    WHOLE = "whole"
+    NUMBER = "number"
+    LOCAL_TIME = "local time"
+
+
+Cell = str | bool | int | float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One trial and all that it belongs to; `trial` and `number` are None where there is none."""
+
+    person: Person
+    session: SessionRecord
+    record: MeasurementRecord
+    number: int | None
+    trial: Trial | None
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column: its header with the unit, and how to get its value."""
+
+    header: str
+    kind: Kind
+    value: Callable[[Row], Cell]
+
+
+def rows_by_measurement(history: History) -> Iterator[list[Row]]:
+    """Yield the rows of each measurement, by session, measurement and trial; at least one."""
+    sessions = {session.id: session for session in history.sessions}
+    for record in history.measurements:
+        trials = record.measurement.trials
+        numbered: list[tuple[int | None, Trial | None]] = [*enumerate(trials, start=1)]
+        yield [
+            Row(
+                person=history.person,
+                session=sessions[record.session_id],
+                record=record,
+                number=number,
+                trial=trial,
+            )
+            for number, trial in numbered or [(None, None)]
+        ]
+
+
+def _angle_and_fraction(name: str, value: Callable[[Row], float | None]) -> list[Column]:
+    """Two columns, so that the unit stands in the header: degrees, or a fraction."""
+
+    def only(unit: Unit) -> Callable[[Row], Cell]:
+        return lambda row: value(row) if row.record.measurement.unit is unit else None
+
+    return [
+        Column(f"{name}_deg", Kind.NUMBER, only(Unit.DEGREES)),
+        Column(f"{name}_fraction", Kind.NUMBER, only(Unit.FRACTION)),
+    ]
+
+
+def _trial_number(name: str) -> Callable[[Row], float | None]:
+    return lambda row: getattr(row.trial, name) if row.trial else None
+
+
+def _measured(name: str) -> Callable[[Row], float | None]:
+    return lambda row: getattr(row.record.measurement, name)
+
+
+def _pairs(values: dict[str, str]) -> str:
+    return "; ".join(f"{name}={value}" for name, value in sorted(values.items()))
+
+
+@functools.lru_cache(maxsize=64)
+def setup_text(setup: Setup) -> str:
+    """Return a set-up as JSON; most readings share a few set-ups."""
+    return to_json(setup)
+
+
+_TEXT, _WHOLE, _NUMBER = Kind.TEXT, Kind.WHOLE, Kind.NUMBER
+
+#: Columns that are alike in all rows of a measurement.
+MEASUREMENT_COLUMNS: tuple[Column, ...] = (
+    Column("person", _TEXT, lambda row: row.person.pseudonym),
+    Column("person_id", _TEXT, lambda row: row.person.id),
+    Column("demo", Kind.TRUTH, lambda row: row.person.demo),
+    Column("session_id", _TEXT, lambda row: row.session.id),
+    Column("session_started_utc", _TEXT, lambda row: utc_text(row.session.started.utc)),
+    Column(
+        "session_started_local",
+        Kind.LOCAL_TIME,
+        lambda row: row.session.started.local.strftime("%Y-%m-%d %H:%M:%S"),
+    ),
+    Column("session_offset_min", _WHOLE, lambda row: row.session.started.offset_min),
+    Column("session_zone", _TEXT, lambda row: row.session.started.zone),
+    Column("session_finished", Kind.TRUTH, lambda row: row.session.finished),
+    Column("session_duration_s", _NUMBER, lambda row: row.session.duration_s),
+    Column("pain_rest_0_10", _WHOLE, lambda row: row.session.pain.rest),
+    Column("pain_night_0_10", _WHOLE, lambda row: row.session.pain.night),
+    Column("pain_worst_24h_0_10", _WHOLE, lambda row: row.session.pain.worst_24h),
+    Column("session_note", _TEXT, lambda row: row.session.note),
+    Column("measurement_id", _TEXT, lambda row: row.record.id),
+    Column("movement", _TEXT, lambda row: row.record.measurement.movement.value),
+    Column("side", _TEXT, lambda row: row.record.measurement.side.value),
+    Column("view", _TEXT, lambda row: row.record.measurement.view.value),
+    Column("reference", _TEXT, lambda row: row.record.measurement.reference.value),
+    Column("help", _TEXT, lambda row: row.record.conduct.help.value),
+    Column("posture", _TEXT, lambda row: row.record.conduct.posture.value),
+    Column("pain_during_0_10", _WHOLE, lambda row: row.record.pain_during),
+    Column(
+        "stopped_by",
+        _TEXT,
+        lambda row: row.record.stopped_by.value if row.record.stopped_by else None,
+    ),
+    Column("overridden", _TEXT, lambda row: " ".join(row.record.overridden)),
+    Column("status", _TEXT, lambda row: row.record.measurement.status.value),
+    Column("reasons", _TEXT, lambda row: " ".join(row.record.measurement.reasons)),
+    *_angle_and_fraction("value", _measured("value")),
+    *_angle_and_fraction("low", _measured("low")),
+    *_angle_and_fraction("high", _measured("high")),
+    *_angle_and_fraction("best", _measured("best")),
+    *_angle_and_fraction("against_vertical", _measured("against_vertical")),
+    Column("level_low", _TEXT, lambda row: _level(row, "low")),
+    Column("level_high", _TEXT, lambda row: _level(row, "high")),
+    Column("level_band", _TEXT, lambda row: _level(row, "band")),
+    Column("level_decided_by", _TEXT, lambda row: _level(row, "decided_by")),
+    Column("model", _TEXT, lambda row: row.record.measurement.provenance.model),
+    Column(
+        "model_sha256", _TEXT, lambda row: _pairs(row.record.measurement.provenance.model_hashes)
+    ),
+    Column("passes", _TEXT, lambda row: "; ".join(row.record.measurement.provenance.passes)),
+    Column("software", _TEXT, lambda row: _pairs(row.record.measurement.provenance.software)),
+    Column("source", _TEXT, lambda row: _pairs(row.record.measurement.provenance.source)),
+    Column("setup_json", _TEXT, lambda row: setup_text(row.record.measurement.provenance.setup)),
+)
+
+TRIAL_COLUMNS: tuple[Column, ...] = (
+    Column("trial", _WHOLE, lambda row: row.number),
+    Column("trial_scored", Kind.TRUTH, lambda row: row.trial.scored if row.trial else None),
+    *_angle_and_fraction("trial_value", _trial_number("value")),
+    *_angle_and_fraction("trial_low", _trial_number("low")),
+    *_angle_and_fraction("trial_high", _trial_number("high")),
+    *_angle_and_fraction("trial_spread", _trial_number("spread")),
+    Column("trial_start_s", _NUMBER, _trial_number("start_s")),
+    Column("trial_end_s", _NUMBER, _trial_number("end_s")),
+    Column("trial_hold_start_s", _NUMBER, _trial_number("hold_start_s")),
+    Column("trial_hold_end_s", _NUMBER, _trial_number("hold_end_s")),
+    Column("trial_flags", _TEXT, lambda row: " ".join(row.trial.flags) if row.trial else None),
+    Column(
+        "trial_refused_for",
+        _TEXT,
+        lambda row: " ".join(row.trial.refused_for) if row.trial else None,
+    ),
+)
+
+COLUMNS = MEASUREMENT_COLUMNS + TRIAL_COLUMNS
+
+
+def _level(row: Row, name: str) -> str | None:
+    level = row.record.measurement.level
+    return getattr(level, name) if level else None

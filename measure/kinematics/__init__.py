@@ -1,0 +1,1 @@
+"""From keypoints to angles and heights, their fusion, bias correction and uncertainty."""

@@ -1,0 +1,95 @@
+"""Places of trunk and arms in each frame, named, in plane coordinates. No angles, no limits."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
+from measure.domain.landmarks import FloatArray, Landmark, Side, arm
+from measure.domain.tracks import Track
+from measure.kinematics.angles import length, plane_from_pixels
+from measure.kinematics.camera_geometry import level_points
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Posture:
+    """Named places of one person over n frames, each of shape (n, 2), pixels, y up.
+
+    "Other" is the arm that is not measured. Missing is NaN.
+    """
+
+    side: Side
+    time_s: FloatArray
+    shoulder: FloatArray
+    elbow: FloatArray
+    wrist: FloatArray
+    thumb: FloatArray
+    other_shoulder: FloatArray
+    hip: FloatArray
+    other_hip: FloatArray
+    ear: FloatArray
+    other_ear: FloatArray
+    nose: FloatArray
+    width_px: int
+    height_px: int
+
+    @property
+    def mid_shoulder(self) -> FloatArray:
+        return (self.shoulder + self.other_shoulder) / 2
+
+    @property
+    def mid_hip(self) -> FloatArray:
+        return (self.hip + self.other_hip) / 2
+
+    @property
+    def trunk(self) -> FloatArray:
+        """From mid-hip to mid-shoulder, shape (n, 2)."""
+        return self.mid_shoulder - self.mid_hip
+
+    @property
+    def trunk_px(self) -> FloatArray:
+        """Length of the trunk line, shape (n,)."""
+        return length(self.trunk)
+
+    @property
+    def separation_px(self) -> FloatArray:
+        """From the left shoulder to the right one along x, shape (n,).
+
+        Negative when the camera sees the front, positive when it sees the back.
+        """
+        across = (self.shoulder - self.other_shoulder)[:, 0]
+        return across if self.side is Side.RIGHT else -across
+
+
+def posture_of(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -> Posture:
+    """Return the places of `track`, with `side` as the measured arm.
+
+    Parameters
+    ----------
+    camera
+        Where its lens or level is known, places are those that an ideal, level camera sees.
+
+    Raises
+    ------
+    ValueError
+        When the lens profile was made at another picture size.
+    """
+    size = np.array([track.width_px, track.height_px], dtype=np.float64)
+    points = plane_from_pixels(level_points(track.points_px, camera, size))
+    own, other = arm(side), arm(side.other)
+    return Posture(
+        side=side,
+        time_s=track.time_s,
+        shoulder=points[:, own.shoulder],
+        elbow=points[:, own.elbow],
+        wrist=points[:, own.wrist],
+        thumb=points[:, own.thumb],
+        other_shoulder=points[:, other.shoulder],
+        hip=points[:, own.hip],
+        other_hip=points[:, other.hip],
+        ear=points[:, own.ear],
+        other_ear=points[:, other.ear],
+        nose=points[:, Landmark.NOSE],
+        width_px=track.width_px,
+        height_px=track.height_px,
+    )

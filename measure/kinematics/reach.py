@@ -1,0 +1,27 @@
+"""Hand behind back: how high the thumb tip reaches on the line from mid-hip to the shoulders."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.domain.landmarks import FloatArray
+from measure.kinematics.keypoints import Posture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reach:
+    """Heights over n frames, each of shape (n,), as fractions of mid-hip -> mid-shoulder."""
+
+    thumb: FloatArray
+    wrist: FloatArray
+
+
+def reach_of(posture: Posture) -> Reach:
+    """Return how far thumb and wrist lie up the trunk line; 0 at mid-hip, NaN if missing."""
+    trunk = posture.trunk
+    square = np.sum(trunk * trunk, axis=1)
+
+    def up(places: FloatArray) -> FloatArray:
+        return np.asarray(np.sum((places - posture.mid_hip) * trunk, axis=1) / square)
+
+    return Reach(thumb=up(posture.thumb), wrist=up(posture.wrist))

@@ -1,0 +1,124 @@
+"""External rotation at the side: the forearm's azimuth solved by perspective from one camera.
+
+The person stands turned about 45 degrees toward the measured side. Lengths are in units of
+the trunk (mid-hip to mid-shoulder). The trunk's apparent length gives its distance; the elbow
+lies at a known depth beside it; the forearm has a known length: the viewing ray of the wrist
+then meets a sphere about the elbow, and the nearer meeting point is the wrist. What remains
+unknown is the trunk's own turn: the zero pose (forearm straight ahead) and the shoulders'
+apparent width against the facing stance both tell it, and are weighed in
+:mod:`measure.kinematics.bias_correction`.
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from measure.domain.acquisition import ASSUMED_HORIZONTAL_FIELD_DEG, Setup
+from measure.domain.landmarks import FloatArray, Side
+from measure.kinematics.angles import middle
+from measure.kinematics.keypoints import Posture
+
+#: Forearm (elbow to wrist centre) over trunk; mean of the virtual people. Ours.
+USUAL_FOREARM = 0.525
+#: Where the elbow lies from the trunk's middle: distance and bearing of the turned trunk. Ours.
+ELBOW_OFFSET = 0.42
+ELBOW_BEARING_DEG = 16.0
+TURN_SHARE = 0.69
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rotation:
+    """The forearm over n frames.
+
+    Attributes
+    ----------
+    azimuth_deg
+        Shape (n,): forearm's direction, 0 toward the camera, positive to the measured side.
+    turn_deg
+        How far the trunk is turned from facing the camera, from the shoulders' width.
+    lean_deg
+        Shape (n,): direction of the upper arm in the picture against the trunk axis.
+    """
+
+    azimuth_deg: FloatArray
+    turn_deg: float
+    lean_deg: FloatArray
+
+
+def focal_px(setup: Setup, width_px: int, height_px: int) -> float:
+    """Return the focal length in pixels: of the lens profile, or of an assumed usual webcam.
+
+    The assumed field of view belongs to the picture's long side.
+    """
+    lens = setup.camera.lens
+    if lens is not None:
+        return lens.focal_px[0] * width_px / lens.width_px
+    half = math.radians(ASSUMED_HORIZONTAL_FIELD_DEG / 2)
+    return max(width_px, height_px) / 2 / math.tan(half)
+
+
+def trunk_turn_deg(posture: Posture, facing: NDArray[np.bool_], turned: NDArray[np.bool_]) -> float:
+    """Return how far the trunk turned between the facing stance and the turned one, 0..90.
+
+    From the shoulders' apparent width over the trunk's apparent length in both; NaN when
+    either was not seen.
+    """
+    width = np.abs(posture.separation_px) / posture.trunk_px
+    before, after = float(middle(width, facing)), float(middle(width, turned))
+    if not (math.isfinite(before) and math.isfinite(after)) or before <= 0:
+        return float("nan")
+    return math.degrees(math.acos(min(1.0, after / before)))
+
+
+def rotation_of(
+    posture: Posture,
+    facing: NDArray[np.bool_],
+    turned: NDArray[np.bool_],
+    setup: Setup,
+) -> Rotation:
+    """Return the forearm's azimuth in every frame.
+
+    Parameters
+    ----------
+    facing, turned
+        Shape (n,): frames of the facing stance and of the turned stance.
+    """
+    focal = focal_px(setup, posture.width_px, posture.height_px)
+    mirror = -1.0 if posture.side is Side.RIGHT else 1.0
+    centre = np.array([posture.width_px / 2, -posture.height_px / 2])
+
+    def rays(places: FloatArray) -> FloatArray:
+        """Viewing rays (u to the measured side, v down, 1), shape (n, 3)."""
+        flat = (places - centre) / focal * np.array([mirror, -1.0])
+        return np.concatenate([flat, np.ones((len(flat), 1))], axis=1)
+
+    trunk = float(middle(posture.trunk_px, turned)) / focal
+    middle_ray = middle(rays((posture.mid_shoulder + posture.mid_hip) / 2), turned)
+    bearing = math.atan(float(middle_ray[0]))
+    turn = trunk_turn_deg(posture, facing, turned)
+    assumed = turn if math.isfinite(turn) else 45.0
+    elbow_depth = 1 / trunk - ELBOW_OFFSET * math.sin(
+        math.radians(ELBOW_BEARING_DEG + TURN_SHARE * assumed) + bearing
+    )
+    forearm = setup.body.forearm or USUAL_FOREARM
+    azimuth = _azimuth_deg(
+        elbow_depth * rays(posture.elbow), rays(posture.wrist), forearm
+    ) + math.degrees(bearing)
+    drop = posture.elbow - posture.shoulder
+    down = -posture.trunk
+    lean = np.degrees(
+        np.arctan2(drop[:, 0] * down[:, 1] - drop[:, 1] * down[:, 0], np.sum(drop * down, axis=1))
+    )
+    return Rotation(azimuth_deg=azimuth, turn_deg=turn, lean_deg=lean)
+
+
+def _azimuth_deg(elbow: FloatArray, wrist_ray: FloatArray, forearm: float) -> FloatArray:
+    """Return the azimuth of the nearer point where the wrist's ray is a forearm away."""
+    along = np.sum(wrist_ray * elbow, axis=1)
+    square = np.sum(wrist_ray * wrist_ray, axis=1)
+    under_root = along**2 - square * (np.sum(elbow * elbow, axis=1) - forearm**2)
+    scale = (along - np.sqrt(np.maximum(0.0, under_root))) / square
+    forearm_vector = scale[:, None] * wrist_ray - elbow
+    return np.asarray(np.degrees(np.arctan2(forearm_vector[:, 0], -forearm_vector[:, 2])))

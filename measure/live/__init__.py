@@ -1,0 +1,1 @@
+"""The same reading while it happens: engine, session, worker, trial detector and refiner."""

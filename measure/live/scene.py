@@ -1,0 +1,187 @@
+"""One source's pictures, made sense of: who is there, what the movement's value is, what to say.
+
+Everything that depends on the picture's size or on one opening of a source lives here and is
+made anew with it. No threads, no processes.
+"""
+
+from dataclasses import dataclass
+
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import FloatArray, Side
+from measure.domain.movements import MOVEMENTS, View
+from measure.domain.reasons import Reason
+from measure.domain.tracks import FrameState
+from measure.live.events import Phase, SetupHint
+from measure.live.frame_quality import doubts, sureness
+from measure.live.framing_hints import HintWatch
+from measure.live.hand_gesture import HandWatch
+from measure.live.supervisor import Seen
+from measure.live.trial_detector import Captured, TrialWatch
+from measure.tracking.online import LivePerson, Person
+from measure.trials.scan import steps_of
+from measure.video.frame import PixelArray
+
+#: Views in which both hands are seen apart at any time.
+_OPEN_VIEWS = frozenset({View.FRONT, View.BACK})
+
+#: A camera with fewer pictures a second needs more light. Ours.
+_DIM_FPS = 14.0
+
+#: Without the person for so long, it is told. Ours.
+_LOST_S = 1.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SceneLook:
+    """What one picture told.
+
+    Attributes
+    ----------
+    points_px
+        Shape (33, 2), pixels of the analysed picture, or None.
+    phase, hold_share, value, reasons, quality, hints
+        As in :class:`measure.live.events.LiveFrame`.
+    captured
+        The trial that this picture completed.
+    hand
+        A hand that has just been raised long enough.
+    lost
+        True once, when the person has been gone for a while.
+    """
+
+    points_px: FloatArray | None
+    phase: Phase
+    hold_share: float
+    value: float | None
+    reasons: tuple[Reason, ...]
+    quality: float | None
+    hints: tuple[SetupHint, ...]
+    captured: Captured | None
+    hand: Side | None
+    lost: bool
+
+
+class Scene:
+    """Pictures of one size from one opening of a source.
+
+    Parameters
+    ----------
+    size_px
+        Width and height of the full-size picture.
+    """
+
+    def __init__(self, size_px: tuple[int, int], setup: Setup) -> None:
+        self.size_px = size_px
+        self._setup = setup
+        self._person = LivePerson(*size_px)
+        self._hints = HintWatch()
+        self._hand = HandWatch()
+        self._seen_s: float | None = None
+        self._reasons: tuple[Reason, ...] = ()
+        self._quality: float | None = None
+
+    def look(self, seen: Seen, watch: TrialWatch | None, *, measuring: bool) -> SceneLook:
+        """Take a picture.
+
+        Parameters
+        ----------
+        watch
+            Of the chosen movement, or None.
+        measuring
+            Whether trials are looked for at this moment.
+        """
+        time_s = seen.pose.time_s
+        person = self._person.add(seen.pose)
+        lost = self._note_presence(person, time_s)
+        captured = None
+        if watch is not None and measuring:
+            captured = self._measure(seen, watch, person)
+        hints = list(self._hints.look(time_s, person.points_px, self.size_px, seen.rgb))
+        if 0 < seen.fps < _DIM_FPS and SetupHint.MORE_LIGHT not in hints:
+            hints.append(SetupHint.MORE_LIGHT)
+        phase, share, value = self._standing(watch, person, time_s)
+        hands = self._hands(watch, measuring=measuring)
+        return SceneLook(
+            points_px=self._in_picture(person.points_px, seen.rgb),
+            phase=phase,
+            hold_share=share,
+            value=value,
+            reasons=self._reasons if person.points_px is not None else _absence(person),
+            quality=self._quality if person.points_px is not None else None,
+            hints=tuple(hints),
+            captured=captured,
+            hand=self._hand.raised(time_s, person, hands),
+            lost=lost,
+        )
+
+    def _measure(self, seen: Seen, watch: TrialWatch, person: Person) -> Captured | None:
+        time_s = seen.pose.time_s
+        if seen.careful and seen.rgb is not None:
+            watch.add_picture(seen.rgb, seen.pose.index, time_s)
+        if not seen.quick:
+            return None
+        return watch.look(time_s, person)
+
+    def judge(self, watch: TrialWatch) -> None:
+        """Note what spoils this moment, for the pictures that follow: this one need not wait."""
+        track, view = watch.track, watch.view_seen
+        if track is None or view is None or not len(track):
+            return
+        self._reasons = doubts(
+            track,
+            watch.guide,
+            steps_of(watch.movement),
+            watch.movement,
+            watch.side,
+            view,
+            self._setup,
+        )
+        self._quality = sureness(track, watch.side)
+
+    def _standing(
+        self, watch: TrialWatch | None, person: Person, time_s: float
+    ) -> tuple[Phase, float, float | None]:
+        if watch is None:
+            there = self._seen_s is not None and time_s - self._seen_s <= _LOST_S
+            return (Phase.REST if there else Phase.LOOKING_FOR_PERSON), 0.0, None
+        value = watch.value_of(person, time_s)
+        return watch.standing.phase, watch.standing.hold_share, value
+
+    def _hands(self, watch: TrialWatch | None, *, measuring: bool) -> frozenset[Side]:
+        """Return the hands that may give a sign.
+
+        While measuring it is the other one; seen from the side only while the arm rests, since
+        the network draws the hidden arm along with the near one.
+        """
+        if watch is None:
+            return frozenset(Side)
+        open_view = MOVEMENTS[watch.movement].views[0] in _OPEN_VIEWS
+        if open_view or not measuring or not watch.is_under_way:
+            return frozenset({watch.side.other})
+        return frozenset()
+
+    def _note_presence(self, person: Person, time_s: float) -> bool:
+        """Note whether the person is there; return True once after they went."""
+        if person.points_px is not None:
+            self._seen_s = time_s
+        elif self._seen_s is not None and time_s - self._seen_s > _LOST_S:
+            self._seen_s = None
+            return True
+        return False
+
+    def _in_picture(
+        self, points_px: FloatArray | None, rgb: PixelArray | None
+    ) -> FloatArray | None:
+        """Return points in pixels of the analysed picture, which may be smaller."""
+        if points_px is None or rgb is None:
+            return None
+        scale = rgb.shape[1] / self.size_px[0]
+        return points_px if scale == 1.0 else (points_px + 0.5) * scale - 0.5
+
+
+def _absence(person: Person) -> tuple[Reason, ...]:
+    if person.state is FrameState.UNREADABLE:
+        return (Reason.UNREADABLE_FRAMES,)
+    if person.state in (FrameState.OTHER_PERSON, FrameState.UNSURE_WHO):
+        return (Reason.OTHER_PERSON,)
+    return (Reason.NOBODY,)

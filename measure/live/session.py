@@ -1,0 +1,417 @@
+"""What the live engine knows and decides: one source, one chosen movement, its trials.
+
+Everything here runs in the engine's own thread. Frames and events leave through the two
+functions given; processes are reached through the link and the settling, which are given too.
+"""
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Protocol
+
+from measure.camera.faults import Trouble
+from measure.domain.acquisition import Setup, fit_for_picture
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Provenance
+from measure.domain.movements import Movement, View
+from measure.domain.reasons import Verdict
+from measure.errors import ThawlineError
+from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, Source
+from measure.live.messages import Opened, SourceOrder, Told
+from measure.live.scene import Scene, SceneLook
+from measure.live.source_log import SourceLog
+from measure.live.supervisor import Ended, News, Seen
+from measure.live.trial_detector import Captured, TrialWatch
+from measure.live.trial_ledger import TrialBook
+from measure.live.trial_refiner import SettleNews, SettleOrder, hastily_settled
+from measure.pose.ensemble import Models
+from measure.pose_models.catalogue import ModelQuality
+
+#: A clock that jumps this far ahead has slept, seconds. Ours.
+SLEPT_S = 5.0
+
+#: Troubles that break a trial off; a slow camera only spoils it.
+_BREAKING = frozenset(Trouble) - {Trouble.CAMERA_SLOW, Trouble.CLIP_ENDED}
+
+
+class Link(Protocol):
+    """The part of :class:`measure.live.supervisor.LiveLink` that is used."""
+
+    def open(self, order: SourceOrder) -> None: ...
+    def use(self, quality: ModelQuality) -> None: ...
+
+
+class Settler(Protocol):
+    """The part of :class:`measure.live.trial_refiner.Settling` that is used."""
+
+    def put(self, order: SettleOrder) -> None: ...
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hands:
+    """What a session works with.
+
+    Attributes
+    ----------
+    models
+        The bundles.
+    link, settler
+        The live process, and the one that settles trials.
+    """
+
+    models: Models
+    link: Link
+    settler: Settler
+
+
+class LiveSession:
+    """The state of a live engine.
+
+    Parameters
+    ----------
+    hands
+        Returns what the session works with, made on first use.
+    show
+        Takes the newest frame.
+    happen
+        Takes events, in order.
+    clock, wall
+        Seconds that never run backwards, and the time of day in seconds.
+    loop_clips
+        Whether a clip begins anew at its end.
+    """
+
+    def __init__(
+        self,
+        hands: Callable[[], Hands],
+        show: Callable[[LiveFrame], None],
+        happen: Callable[[LiveEvent], None],
+        *,
+        clock: Callable[[], float] = time.monotonic,
+        wall: Callable[[], float] = time.time,
+        loop_clips: bool = False,
+    ) -> None:
+        self._hands = hands
+        self._show = show
+        self._happen = happen
+        self._clock = clock
+        self._wall = wall
+        self._loop_clips = loop_clips
+        self._clocks_s = (clock(), wall())
+        self._source: Source | None = None
+        self._opening = 0
+        self._log = SourceLog()
+        self._size_px: tuple[int, int] | None = None
+        self._scene: Scene | None = None
+        self._trouble: Trouble | None = None
+        self._frames = 0
+        self._chosen = 0
+        self._book: TrialBook | None = None
+        self._watch: TrialWatch | None = None
+        self._view: View | None = None
+        self._nothing_found = Verdict()
+        self._paused = False
+        self._finishing = False
+        self._done = False
+        self._unsettled: dict[int, SettleOrder] = {}
+
+    # -- what callers want --------------------------------------------------------------------
+
+    def open(self, source: Source) -> None:
+        """Open a source in place of the one before; trials captured so far stay."""
+        self._opening += 1
+        self._source = source
+        self._log, self._trouble = SourceLog(), None
+        self._begin_anew()
+        try:
+            hands = self._hands()
+        except ThawlineError as error:
+            self._note_trouble(Trouble.MODEL_MISSING, str(error))
+            return
+        camera = source.setup.camera
+        hands.link.open(
+            SourceOrder(
+                session=self._opening,
+                clip=source.clip,
+                camera=camera.name,
+                quarter_turns=camera.quarter_turns,
+                already_mirrored=camera.already_mirrored,
+                origin_s=self._clock(),
+                start_s=0.0,
+                loop=self._loop_clips,
+                ring="",
+                quality=self._quality(hands.models),
+            )
+        )
+
+    def choose(self, movement: Movement, side: Side, trials: int, practice: int) -> None:
+        """Begin a movement; trials of the one before that are not settled yet are dropped."""
+        self._chosen += 1
+        self._book = TrialBook(movement, side, trials, practice)
+        self._view = None
+        self._paused = self._finishing = self._done = False
+        self._unsettled = {}
+        self._nothing_found = Verdict()
+        self._watch = None
+        if self._source is not None and self._trouble is not Trouble.MODEL_MISSING:
+            hands = self._hands()
+            hands.link.use(self._quality(hands.models))
+
+    def pause(self) -> None:
+        """Look for no trials until :meth:`resume`."""
+        if not self._paused:
+            self._paused = True
+            self._happen(LiveEvent(kind=EventKind.PAUSED))
+
+    def resume(self) -> None:
+        """Go on; an interrupted trial starts anew."""
+        if self._paused:
+            self._paused = False
+            if self._watch is not None:
+                self._watch.start_anew(self._log.last_s)
+            self._happen(LiveEvent(kind=EventKind.RESUMED))
+
+    def discard_last(self) -> None:
+        """Drop the last trial that counts."""
+        if self._book is None or self._done:
+            return
+        trial_id = self._book.discard_last()
+        if trial_id is not None:
+            self._unsettled.pop(trial_id, None)
+            self._happen(
+                LiveEvent(
+                    kind=EventKind.TRIAL_DISCARDED,
+                    trial_id=trial_id,
+                    measurement=self._measurement_so_far(),
+                )
+            )
+
+    def finish_movement(self) -> None:
+        """Take no more trials; the movement is done when those captured are settled."""
+        if self._book is None or self._done:
+            return
+        if self._watch is not None:
+            self._nothing_found = self._watch.verdict
+        self._finishing = True
+        self._end_if_settled()
+
+    # -- what processes tell ------------------------------------------------------------------
+
+    def take(self, news: News | SettleNews) -> None:
+        """Take what a process tells."""
+        if isinstance(news, SettleNews):
+            self._take_settled(news)
+        elif news.session != self._opening:
+            return  # about a source that is no longer wanted
+        elif isinstance(news, Seen):
+            self._take_seen(news)
+        elif isinstance(news, Opened):
+            self._log.open(news)
+        elif isinstance(news, Told):
+            self._take_told(news)
+        elif isinstance(news, Ended):
+            for captured in self._watch.finish() if self._watch is not None else ():
+                self._capture(captured)
+            self._happen(LiveEvent(kind=EventKind.TROUBLE, trouble=Trouble.CLIP_ENDED))
+
+    def tick(self) -> None:
+        """Look at the clocks: one that jumped has slept, and all is found anew."""
+        before_s, self._clocks_s = self._clocks_s, (self._clock(), self._wall())
+        passed_s = [now - before for before, now in zip(before_s, self._clocks_s, strict=True)]
+        if max(passed_s) > SLEPT_S and self._source is not None:
+            if self._source.clip is None:
+                self.open(self._source)
+            self._begin_anew()
+            self._log.note("The computer slept; the person was looked for anew.")
+
+    @property
+    def pending(self) -> int:
+        """How many captured trials are not settled yet."""
+        return 0 if self._book is None or self._done else self._book.pending
+
+    def end(self) -> Measurement | None:
+        """Settle what is pending from the quick look, and return what an unfinished movement
+        makes; None without any trial.
+        """
+        for order in list(self._unsettled.values()):
+            self._take_settled(hastily_settled(order))
+        if self._book is None or self._done or not self._book.has_captured:
+            return None
+        return self._book.measurement(self._provenance())
+
+    # -----------------------------------------------------------------------------------------
+
+    def _quality(self, models: Models) -> ModelQuality:
+        movement = self._book.movement if self._book is not None else Movement.FLEXION
+        return models.quick(movement, self._view).quality
+
+    def _begin_anew(self) -> None:
+        """Forget the person and a trial that was going on."""
+        self._scene = None
+        self._watch = None
+
+    def _take_seen(self, seen: Seen) -> None:
+        if seen.rgb is not None and (self._scene is None or self._scene.size_px != seen.size_px):
+            assert self._source is not None
+            self._begin_anew()
+            self._size_px = seen.size_px
+            source = self._source
+            known, unfit = fit_for_picture(source.setup, *seen.size_px, source.lenses)
+            if unfit:
+                self._log.note(unfit)
+            self._scene = Scene(seen.size_px, known)
+        if self._scene is None:
+            return
+        self._frames += 1
+        self._log.count(seen)
+        measuring = self._is_measuring
+        look = self._scene.look(seen, self._watch_now(), measuring=measuring)
+        if look.lost:
+            self._happen(LiveEvent(kind=EventKind.PERSON_LOST))
+        if look.captured is not None:
+            self._capture(look.captured)
+        if look.hand is not None:
+            self._take_hand(look.hand)
+        if seen.rgb is not None:
+            self._show(
+                LiveFrame(
+                    picture=seen.rgb,
+                    frame_id=self._frames,
+                    time_s=seen.pose.time_s,
+                    phase=self._phase(look),
+                    points_px=look.points_px,
+                    value=look.value,
+                    reasons=look.reasons,
+                    hold_share=look.hold_share if measuring else 0.0,
+                    setup_hints=look.hints,
+                    quality=look.quality,
+                    size_px=seen.size_px,
+                )
+            )
+        if measuring and seen.quick and self._watch is not None:
+            self._scene.judge(self._watch)
+
+    @property
+    def _is_measuring(self) -> bool:
+        return (
+            self._book is not None
+            and self._book.wants_more
+            and not (self._paused or self._finishing or self._done)
+        )
+
+    def _watch_now(self) -> TrialWatch | None:
+        """Return the watch over the chosen movement, made where there is none yet."""
+        if self._watch is None and self._book is not None and self._scene is not None:
+            assert self._source is not None
+            self._watch = TrialWatch(
+                self._book.movement,
+                self._book.side,
+                self._setup(),
+                self._scene.size_px,
+                view=self._view,
+            )
+        return self._watch
+
+    def _phase(self, look: SceneLook) -> Phase:
+        if self._trouble is not None:
+            return Phase.TROUBLE
+        if self._book is None:
+            return look.phase
+        if self._done:
+            return Phase.DONE
+        if self._paused:
+            return Phase.PAUSED
+        full = self._finishing or not self._book.wants_more
+        if full or (look.phase is Phase.REST and self._book.pending):
+            return Phase.SETTLING
+        return look.phase
+
+    def _take_hand(self, side: Side) -> None:
+        """Tell of a raised hand; during a movement it also pauses, or goes on."""
+        self._happen(LiveEvent(kind=EventKind.HAND_RAISED, side=side))
+        if self._book is not None and not self._done:
+            if self._paused:
+                self.resume()
+            else:
+                self.pause()
+
+    def _take_told(self, told: Told) -> None:
+        if told.trouble is not None:
+            self._note_trouble(told.trouble, told.text)
+        elif self._trouble is not None:
+            self._trouble = None
+            self._happen(LiveEvent(kind=EventKind.RECOVERED))
+
+    def _note_trouble(self, trouble: Trouble, text: str) -> None:
+        self._trouble = trouble
+        if trouble in _BREAKING:
+            self._begin_anew()
+        self._happen(LiveEvent(kind=EventKind.TROUBLE, trouble=trouble, text=text))
+
+    def _capture(self, captured: Captured) -> None:
+        assert self._book is not None
+        assert self._source is not None
+        entry = self._book.capture(captured.view)
+        self._view = captured.view
+        order = SettleOrder(
+            chosen=self._chosen,
+            trial_id=entry.trial_id,
+            captured=captured,
+            movement=self._book.movement,
+            side=self._book.side,
+            setup=self._setup(),
+        )
+        self._unsettled[entry.trial_id] = order
+        self._hands().settler.put(order)
+        self._happen(
+            LiveEvent(
+                kind=EventKind.TRIAL_CAPTURED, trial_id=entry.trial_id, practice=entry.practice
+            )
+        )
+
+    def _take_settled(self, news: SettleNews) -> None:
+        if news.chosen != self._chosen or self._book is None:
+            return
+        self._unsettled.pop(news.trial_id, None)
+        entry = self._book.settle(news.trial_id, news.settled, hasty=news.hasty)
+        if entry is None:
+            return
+        self._happen(
+            LiveEvent(
+                kind=EventKind.TRIAL_REFUSED if entry.is_refused else EventKind.TRIAL_SETTLED,
+                trial_id=entry.trial_id,
+                practice=entry.practice,
+                trial=news.settled.trial,
+                measurement=self._measurement_so_far(),
+            )
+        )
+        self._end_if_settled()
+
+    def _end_if_settled(self) -> None:
+        """Tell that the movement is done, once it is."""
+        assert self._book is not None
+        full = self._book.is_complete or (self._finishing and not self._book.pending)
+        if full and not self._done:
+            self._done = True
+            self._watch = None
+            measurement = self._book.measurement(self._provenance(), self._nothing_found)
+            self._happen(LiveEvent(kind=EventKind.MEASUREMENT_DONE, measurement=measurement))
+
+    def _measurement_so_far(self) -> Measurement | None:
+        assert self._book is not None
+        if not self._book.has_settled:
+            return None
+        return self._book.measurement(self._provenance())
+
+    def _provenance(self) -> Provenance:
+        assert self._book is not None
+        return self._log.provenance(self._hands().models, self._book.movement, self._setup())
+
+    def _setup(self) -> Setup:
+        """Return what is known for the chosen movement and holds for these pictures."""
+        if self._source is None or self._book is None:
+            return Setup()
+        setup = self._source.setup_of(self._book.movement)
+        if self._size_px is None:
+            return setup
+        return fit_for_picture(setup, *self._size_px, self._source.lenses)[0]

@@ -1,0 +1,148 @@
+"""The trials of one chosen movement: which were captured, what became of each, what they make.
+
+Pure bookkeeping; nothing is measured here.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Provenance
+from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.domain.reasons import Verdict
+from measure.trials.aggregation import measurement_of
+from measure.trials.refinement import Settled
+
+#: Fewer scored trials than this are noted. From the protocol: one practice and three trials.
+WANTED_TRIALS = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One captured trial.
+
+    Attributes
+    ----------
+    practice
+        True for a practice trial, which is never scored.
+    view
+        What the camera saw.
+    settled
+        None until it was looked at again.
+    hasty
+        True where the careful passes could not be made, and the quick one had to do.
+    """
+
+    trial_id: int
+    practice: bool
+    view: View
+    settled: Settled | None = None
+    hasty: bool = False
+
+    @property
+    def is_refused(self) -> bool:
+        return self.settled is not None and not self.settled.trial.scored
+
+
+class TrialBook:
+    """Trials of one movement of one side.
+
+    Parameters
+    ----------
+    trials, practice
+        How many are wanted.
+    """
+
+    def __init__(self, movement: Movement, side: Side, trials: int, practice: int) -> None:
+        self.movement = movement
+        self.side = side
+        self._trials = trials
+        self._practice = practice
+        self._entries: list[Entry] = []
+        self._last_id = 0
+
+    @property
+    def pending(self) -> int:
+        """How many are being looked at again."""
+        return sum(each.settled is None for each in self._entries)
+
+    @property
+    def is_complete(self) -> bool:
+        """Whether all wanted trials were scored and nothing is pending."""
+        scored = sum(each.settled is not None and not each.is_refused for each in self._scorable)
+        return scored >= self._trials and not self.pending
+
+    @property
+    def wants_more(self) -> bool:
+        """Whether another trial is to be captured; those pending count as if scored."""
+        counted = sum(not each.is_refused for each in self._scorable)
+        return counted < self._trials
+
+    @property
+    def has_captured(self) -> bool:
+        """Whether there is any trial besides practice."""
+        return bool(self._scorable)
+
+    @property
+    def has_settled(self) -> bool:
+        """Whether any trial besides practice was settled."""
+        return any(each.settled is not None for each in self._scorable)
+
+    def capture(self, view: View) -> Entry:
+        """Note a captured trial; it is a practice one as long as practice is wanted."""
+        practised = sum(each.practice and not each.is_refused for each in self._entries)
+        self._last_id += 1
+        entry = Entry(trial_id=self._last_id, practice=practised < self._practice, view=view)
+        self._entries.append(entry)
+        return entry
+
+    def settle(self, trial_id: int, settled: Settled, *, hasty: bool) -> Entry | None:
+        """Note what became of a trial; None if it was discarded meanwhile."""
+        for place, entry in enumerate(self._entries):
+            if entry.trial_id == trial_id and entry.settled is None:
+                self._entries[place] = replace(entry, settled=settled, hasty=hasty)
+                return self._entries[place]
+        return None
+
+    def discard_last(self) -> int | None:
+        """Drop the last trial that counts; return its number, or None without one."""
+        counting = [each for each in self._scorable if not each.is_refused]
+        if not counting:
+            return None
+        self._entries.remove(counting[-1])
+        return counting[-1].trial_id
+
+    def measurement(
+        self, provenance: Provenance, nothing_found: Verdict | None = None
+    ) -> Measurement:
+        """Return what the settled trials make.
+
+        Parameters
+        ----------
+        nothing_found
+            Why there are none, where there are none.
+        """
+        entries = [each for each in self._scorable if each.settled is not None]
+        settled = [each.settled for each in entries if each.settled is not None]
+        hasty = sum(each.hasty for each in entries)
+        if hasty:
+            source = {**provenance.source, "trials_looked_at_once": str(hasty)}
+            provenance = replace(provenance, source=source)
+        return measurement_of(
+            [each.trial for each in settled],
+            movement=self.movement,
+            side=self.side,
+            view=self._view(entries),
+            provenance=provenance,
+            nothing_found=nothing_found,
+            against_vertical=[each.against_vertical for each in settled],
+            neutrals=[each.neutral for each in settled],
+            wanted_trials=WANTED_TRIALS,
+        )
+
+    @property
+    def _scorable(self) -> Sequence[Entry]:
+        return [each for each in self._entries if not each.practice]
+
+    def _view(self, entries: Sequence[Entry]) -> View:
+        return entries[-1].view if entries else MOVEMENTS[self.movement].views[0]

@@ -1,0 +1,142 @@
+"""Which looks at the pictures a reading takes: one quick one, then several careful ones."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from measure.domain.movements import Movement, View
+from measure.errors import ModelError
+from measure.pose.jobs import PosePass
+from measure.pose_models.bundles import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
+from measure.pose_models.package_clients import Progress
+
+#: Qualities in the order in which the quick pass prefers them.
+_QUICK_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Models:
+    """The bundles that a reading uses.
+
+    Attributes
+    ----------
+    name
+        The deciding model: a quality, or "own" for a file of the person's own.
+    bundles
+        By quality. A file of the person's own takes the place of the full one.
+    """
+
+    name: str
+    bundles: Mapping[ModelQuality, Bundle]
+
+    @property
+    def hashes(self) -> dict[str, str]:
+        """SHA-256 of each bundle, by its name."""
+        return {bundle.name: bundle.sha256 for bundle in self.bundles.values()}
+
+    def quick(self, movement: Movement, view: View | None = None) -> PosePass:
+        """Return the pass that finds the trials: the full model where it is there.
+
+        Seen from behind it takes the back for the front and loses the hand, so the heavy one
+        goes first there.
+        """
+        order: tuple[ModelQuality, ...] = _QUICK_ORDER
+        if _heavy_alone(movement, view):
+            order = (ModelQuality.HEAVY, *_QUICK_ORDER)
+        return PosePass(quality=next(each for each in order if each in self.bundles))
+
+    def careful(self, movement: Movement, view: View | None = None) -> tuple[PosePass, ...]:
+        """Return the passes that settle a trial."""
+        return careful_passes(movement, view, tuple(self.bundles))
+
+    def pass_name(self, one: PosePass) -> str:
+        """Return how a pass is called in records."""
+        return one.name.replace(one.quality.value, self.bundles[one.quality].name)
+
+
+def _heavy_alone(movement: Movement, view: View | None) -> bool:
+    return movement is Movement.HAND_BEHIND_BACK or view is View.BACK
+
+
+def careful_passes(
+    movement: Movement, view: View | None, qualities: Sequence[ModelQuality]
+) -> tuple[PosePass, ...]:
+    """Return the passes that settle a trial: every model there is, each also mirrored.
+
+    From behind the heavy model decides alone; see :meth:`Models.quick`.
+    """
+    if _heavy_alone(movement, view) and ModelQuality.HEAVY in qualities:
+        qualities = (ModelQuality.HEAVY,)
+    return tuple(
+        PosePass(quality=quality, mirrored=mirrored)
+        for quality in qualities
+        for mirrored in (False, True)
+    )
+
+
+def models_for(
+    quality: ModelQuality | None = None,
+    own: Path | None = None,
+    *,
+    progress: Progress | None = None,
+    say: Callable[[str], None] = lambda sentence: None,
+) -> Models:
+    """Return the models to read with; bundles not yet on this computer are fetched.
+
+    Parameters
+    ----------
+    quality
+        None takes the heavy one, or the full one where the heavy one cannot be had.
+    own
+        A bundle of the person's own instead.
+    progress
+        Told how far a fetch is.
+    say
+        Told in one sentence when the full model has to do.
+
+    Raises
+    ------
+    ModelError
+        A bundle is neither here nor to be had.
+    ModelFileError
+        The bundle of the person's own is none.
+    """
+    if own is not None:
+        return Models(name="own", bundles={ModelQuality.FULL: own_bundle(own)})
+    if quality is None:
+        try:
+            return _with_heavy(progress)
+        except ModelError as error:
+            full = Models(
+                name="full", bundles={ModelQuality.FULL: obtain(ModelQuality.FULL, progress)}
+            )
+            say(
+                "The heavy model cannot be had here, so the full one reads alone; its intervals "
+                f"are wider. ({error})"
+            )
+            return full
+    if quality is ModelQuality.HEAVY:
+        return _with_heavy(progress)
+    return Models(name=quality.value, bundles={quality: obtain(quality, progress)})
+
+
+def models_here() -> Models:
+    """Return the models kept on this computer: heavy and full, or the full one alone.
+
+    Raises
+    ------
+    ModelError
+        Not even the full one is here, or a bundle is damaged.
+    """
+    full = load(ModelQuality.FULL)
+    if not bundle_path(ModelQuality.HEAVY).exists():
+        return Models(name=ModelQuality.FULL.value, bundles={ModelQuality.FULL: full})
+    bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: load(ModelQuality.HEAVY)}
+    return Models(name=ModelQuality.HEAVY.value, bundles=bundles)
+
+
+def _with_heavy(progress: Progress | None) -> Models:
+    heavy = obtain(ModelQuality.HEAVY, progress)
+    full = obtain(ModelQuality.FULL, progress)
+    bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: heavy}
+    return Models(name=ModelQuality.HEAVY.value, bundles=bundles)

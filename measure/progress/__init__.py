@@ -1,0 +1,1 @@
+"""Change over weeks: series, trend line, weekly verdicts, comparison, home programme, prompts."""

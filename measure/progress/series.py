@@ -1,0 +1,295 @@
+"""A person's readings sorted into series: what may share a curve, and where a curve breaks.
+
+No statistics here: see :mod:`measure.progress.weekly_verdicts`.
+"""
+
+import bisect
+import datetime as dt
+import statistics
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from measure.domain.history import History
+from measure.domain.landmarks import FloatArray, IntArray, Side
+from measure.domain.measurements import Measurement, Provenance, Status
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct, Event, EventKind, MeasurementRecord
+
+#: What breaks a series, in words, and whether a sitting on the very day comes after it. Ours:
+#: an injection or procedure is noted on the day one was measured before it.
+_BREAKING: Mapping[EventKind, tuple[str, bool]] = {
+    EventKind.INJECTION: ("injection", False),
+    EventKind.PROCEDURE: ("procedure", False),
+    EventKind.FLARE: ("flare", True),
+    EventKind.CAMERA_CHANGED: ("camera changed", True),
+    EventKind.MODEL_CHANGED: ("model changed", True),
+}
+_OF_THE_SETUP = (EventKind.CAMERA_CHANGED, EventKind.MODEL_CHANGED)
+
+INSTRUMENT_CHANGED = "way of measuring changed"
+
+#: Everything that a break's reason can say.
+BREAK_WORDS = (*(why for why, _ in _BREAKING.values()), INSTRUMENT_CHANGED)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Break:
+    """Where a series starts anew.
+
+    Attributes
+    ----------
+    day
+        The first local day of what follows.
+    why
+        In words.
+    setup
+        True when it is a matter of measuring, so that values before and after are not to be
+        compared; False when something happened to the shoulder.
+    """
+
+    day: dt.date
+    why: str
+    setup: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Series:
+    """Readings of one movement on one side, done in one way; n days, one value a day.
+
+    Several readings on one day count as one, by their medians: they share whatever was
+    special about that day. Arrays are read-only.
+
+    Attributes
+    ----------
+    day
+        Shape (n,), strictly increasing: local days as whole numbers, as
+        :meth:`datetime.date.toordinal` counts them.
+    value, low, high
+        Shape (n,): value and 95 % interval of a single reading, in the movement's unit.
+    segment
+        Shape (n,), from 0: days of one segment may share a trend line.
+    instrument
+        Shape (n,): days of one instrument may be compared in their height; numbered alike
+        for both sides.
+    breaks
+        What lies between the segments, the earliest first.
+    """
+
+    movement: Movement
+    side: Side
+    conduct: Conduct
+    day: FloatArray
+    value: FloatArray
+    low: FloatArray
+    high: FloatArray
+    segment: IntArray
+    instrument: IntArray
+    breaks: tuple[Break, ...] = ()
+
+    def __post_init__(self) -> None:
+        arrays = (self.day, self.value, self.low, self.high, self.segment, self.instrument)
+        if any(each.shape != self.day.shape or each.ndim != 1 for each in arrays):
+            raise ValueError("The arrays of a series differ in length.")
+        if (np.diff(self.day) <= 0).any():
+            raise ValueError("The days of a series do not increase.")
+        for each in arrays:
+            each.setflags(write=False)
+
+    def __len__(self) -> int:
+        return len(self.day)
+
+    def date(self, index: int) -> dt.date:
+        """Return one of its days as a date."""
+        return dt.date.fromordinal(round(float(self.day[index])))
+
+    def latest_segment(self) -> "Series":
+        """Return the days since the last break."""
+        return self.where(self.segment == self.segment[-1]) if len(self) else self
+
+    def latest_instrument(self) -> "Series":
+        """Return the days whose height may be compared with the last one's."""
+        if not len(self):
+            return self
+        changes = np.flatnonzero(np.diff(self.instrument))
+        first = int(changes[-1]) + 1 if len(changes) else 0
+        return self.where(np.arange(len(self)) >= first)
+
+    def where(self, chosen: NDArray[np.bool_]) -> "Series":
+        """Return a series of the chosen days only, with the breaks between them."""
+        first, last = (self.day[chosen][[0, -1]]) if chosen.any() else (0.0, 0.0)
+        return Series(
+            movement=self.movement,
+            side=self.side,
+            conduct=self.conduct,
+            day=self.day[chosen],
+            value=self.value[chosen],
+            low=self.low[chosen],
+            high=self.high[chosen],
+            segment=self.segment[chosen],
+            instrument=self.instrument[chosen],
+            breaks=tuple(each for each in self.breaks if first < each.day.toordinal() <= last),
+        )
+
+
+def all_series(history: History) -> tuple[Series, ...]:
+    """Return every series of a person: by movement, then the usual conduct first, then side.
+
+    Refused measurements have no value and are in none of them.
+    """
+    groups: dict[tuple[Movement, Conduct, Side], list[MeasurementRecord]] = defaultdict(list)
+    for record in history.measurements:
+        found = record.measurement
+        if found.status is Status.READING and found.value is not None:
+            groups[found.movement, record.conduct, found.side].append(record)
+    counts: dict[tuple[Movement, Conduct], int] = defaultdict(int)
+    for (movement, conduct, _), records in groups.items():
+        counts[movement, conduct] += len(records)
+    order = list(Movement)
+    instruments: dict[tuple[object, ...], int] = {}
+    return tuple(
+        _series(movement, conduct, side, groups[movement, conduct, side], history, instruments)
+        for movement, conduct, side in sorted(
+            groups,
+            key=lambda key: (
+                order.index(key[0]),
+                -counts[key[0], key[1]],
+                key[1].help,
+                key[1].posture,
+                key[2],
+            ),
+        )
+    )
+
+
+def instrument_of(found: Measurement) -> tuple[object, ...]:
+    """Return everything that must be alike for two readings to be comparable in height.
+
+    What it was made with, what the angle is measured against, and the view.
+    """
+    return *made_with(found.provenance), found.reference, found.view
+
+
+def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
+    """Return where events break the series of a side; those of the other side only do not.
+
+    A change of the set-up concerns both sides.
+    """
+    found = []
+    for event in events:
+        if event.kind not in _BREAKING:
+            continue
+        setup = event.kind in _OF_THE_SETUP
+        if event.side is not None and event.side is not side and not setup:
+            continue
+        why, same_day = _BREAKING[event.kind]
+        day = event.day if same_day else event.day + dt.timedelta(days=1)
+        found.append(Break(day=day, why=why, setup=setup))
+    return tuple(found)
+
+
+def made_with(made: Provenance) -> tuple[object, ...]:
+    """Return what a reading was made with, as far as it can change its height.
+
+    The model, the camera with its lens, a correction, and the versions of the pose library
+    and (to its second figure) of ours.
+    """
+    camera = made.setup.camera
+    return (
+        made.model,
+        tuple(sorted(made.model_hashes.items())),
+        camera.name,
+        camera.lens,
+        made.setup.correction,
+        made.software.get("mediapipe", ""),
+        ".".join(made.software.get("thawline", "").split(".")[:2]),
+    )
+
+
+def _series(
+    movement: Movement,
+    conduct: Conduct,
+    side: Side,
+    records: Iterable[MeasurementRecord],
+    history: History,
+    instruments: dict[tuple[object, ...], int],
+) -> Series:
+    moved = sorted(event.day.toordinal() for event in history.events if event.kind in _OF_THE_SETUP)
+    days, numbers, values = _by_day(records, moved, instruments)
+    breaks = _breaks(days, numbers, history.events, side)
+    starts = np.unique([each.day.toordinal() for each in breaks])
+    return Series(
+        movement=movement,
+        side=side,
+        conduct=conduct,
+        day=days,
+        value=values[:, 0].copy(),
+        low=values[:, 1].copy(),
+        high=values[:, 2].copy(),
+        segment=np.searchsorted(starts, days, side="right").astype(np.int64),
+        instrument=numbers,
+        breaks=breaks,
+    )
+
+
+def _by_day(
+    records: Iterable[MeasurementRecord],
+    moved: Sequence[int],
+    instruments: dict[tuple[object, ...], int],
+) -> tuple[FloatArray, IntArray, FloatArray]:
+    """Return days (n,), instrument numbers (n,), and medians of value, low and high (n, 3).
+
+    Where one day has readings of two instruments, those of the later one count. `moved` holds
+    the days on which somebody noted a change of the set-up, which makes another instrument.
+    """
+    numbers: dict[int, int] = {}
+    readings: dict[int, list[tuple[float, float, float]]] = {}
+    for record in sorted(records, key=lambda each: each.taken.utc):
+        found = record.measurement
+        day = record.taken.day.toordinal()
+        key = (instrument_of(found), bisect.bisect_right(moved, day))
+        number = instruments.setdefault(key, len(instruments))
+        if numbers.get(day) != number:
+            numbers[day] = number
+            readings[day] = []
+        assert found.value is not None
+        low = found.value if found.low is None else found.low
+        high = found.value if found.high is None else found.high
+        readings[day].append((found.value, low, high))
+    days = sorted(numbers)
+    return (
+        np.array(days, dtype=np.float64),
+        np.array([numbers[day] for day in days], dtype=np.int64),
+        np.array([_medians(readings[day]) for day in days], dtype=np.float64).reshape(-1, 3),
+    )
+
+
+def _medians(readings: Sequence[tuple[float, float, float]]) -> tuple[float, float, float]:
+    if len(readings) == 1:
+        return readings[0]
+    value, low, high = (statistics.median(each) for each in zip(*readings, strict=True))
+    return value, low, high
+
+
+def _breaks(
+    days: FloatArray, numbers: IntArray, events: Iterable[Event], side: Side
+) -> tuple[Break, ...]:
+    """Return the breaks between the days of a series, the earliest first.
+
+    Events outside its days, and those of the other side only, break nothing.
+    """
+    found = [
+        each
+        for each in event_breaks(events, side)
+        if len(days) and days[0] < each.day.toordinal() <= days[-1]
+    ]
+    for k in np.flatnonzero(np.diff(numbers)):
+        # A change that somebody noted between the two days is told by its own words.
+        before, after = int(days[k]), int(days[k + 1])
+        if not any(each.setup and before < each.day.toordinal() <= after for each in found):
+            first = dt.date.fromordinal(after)
+            found.append(Break(day=first, why=INSTRUMENT_CHANGED, setup=True))
+    return tuple(sorted(found, key=lambda each: each.day))

@@ -1,0 +1,191 @@
+"""What can be said about one movement on one side: level, trend, verdict. Pure."""
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.records import Conduct
+from measure.progress.comparison import (
+    Block,
+    Change,
+    baseline_block,
+    change_between,
+    recent_block,
+)
+from measure.progress.drift import shared_drift
+from measure.progress.milestones import Milestone, milestones
+from measure.progress.phases import Chapter, earlier_chapters
+from measure.progress.series import Series
+from measure.progress.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
+from measure.progress.weekly_verdicts import (
+    WINDOW_DAY,
+    Look,
+    Verdict,
+    looks,
+    stalled,
+    trend,
+)
+
+#: Verdicts that a moved camera may feign.
+_CHANGING = (
+    Verdict.GAINING,
+    Verdict.LIKELY_GAINING,
+    Verdict.LOSING,
+    Verdict.LIKELY_LOSING,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideProgress:
+    """One movement on one side, done in one way.
+
+    Attributes
+    ----------
+    series
+        Its readings.
+    usual
+        True for the way in which this movement is done most often.
+    affected
+        True for an affected side, and where nothing was stated.
+    verdict
+        What may be said about it today.
+    looks
+        The latest weekly looks at it, the earliest first.
+    spread
+        Standard deviation of one day about the trend, in the movement's unit: the person's
+        own after eight days with a reading, until then what is usual.
+    own_spread
+        True when it is the person's own.
+    baseline, recent
+        The first block of days and the latest one; the same days where there are few.
+    change
+        From baseline to recent; None where they are not comparable or not apart.
+    other
+        The other shoulder's latest block, where it can serve as the reference.
+    short_by
+        Other side minus this one, in the movement's unit; None without a reference.
+    drifted_by
+        How far the other shoulder moved together with this one, in the movement's unit, where
+        the set-up may be to blame, so that no trend is called; otherwise None.
+    milestones
+        Everyday tasks that go with this movement.
+    earlier
+        What was to be said before each break of the series.
+    """
+
+    series: Series
+    usual: bool
+    affected: bool
+    verdict: Verdict
+    looks: tuple[Look, ...]
+    spread: float
+    own_spread: bool
+    baseline: Block
+    recent: Block
+    change: Change | None
+    other: Block | None
+    short_by: float | None
+    drifted_by: float | None
+    milestones: tuple[Milestone, ...]
+    earlier: tuple[Chapter, ...]
+
+    @property
+    def movement(self) -> Movement:
+        return self.series.movement
+
+    @property
+    def side(self) -> Side:
+        return self.series.side
+
+    @property
+    def conduct(self) -> Conduct:
+        return self.series.conduct
+
+
+def side_progress(
+    series: Series,
+    found: Sequence[Series],
+    affected: tuple[Side, ...],
+    usual: Conduct,
+    today: dt.date,
+) -> SideProgress:
+    """Return what can be said about a series that is not empty.
+
+    Parameters
+    ----------
+    found
+        All series of the person, among which the other shoulder is looked for.
+    affected
+        The affected sides; empty where not stated.
+    usual
+        How this movement is done most often.
+    """
+    twin = None if len(affected) == 2 else _twin(series, found)
+    seen = looks(series, today)
+    spread, own = _spread(series)
+    comparable = series.latest_instrument()
+    baseline, recent = baseline_block(comparable, spread), recent_block(comparable, spread)
+    other, short_by = None, None
+    if twin is not None:
+        other = recent_block(twin, spread)
+        short_by = other.value - recent.value
+    verdict = trend(seen)
+    drifted_by = None
+    if twin is not None and verdict in _CHANGING:
+        drifted_by = shared_drift(series, twin, seen[-1])
+        verdict = verdict if drifted_by is None else Verdict.NO_CLEAR_CHANGE
+    if (
+        verdict not in (Verdict.LOSING, Verdict.LIKELY_LOSING)
+        and other is not None
+        and short_by is not None
+        and stalled(seen, series.movement, short_by, other.value)
+    ):
+        verdict = Verdict.STALLED
+    return SideProgress(
+        series=series,
+        usual=series.conduct == usual,
+        affected=not affected or series.side in affected,
+        verdict=verdict,
+        looks=seen,
+        spread=spread,
+        own_spread=own,
+        baseline=baseline,
+        recent=recent,
+        change=change_between(baseline, recent),
+        other=other,
+        short_by=short_by,
+        drifted_by=drifted_by,
+        milestones=milestones(series.movement, recent),
+        earlier=earlier_chapters(series),
+    )
+
+
+def _twin(series: Series, found: Sequence[Series]) -> Series | None:
+    """Return the other shoulder's recent days that were measured just as this series is now."""
+    twin = next(
+        (
+            each
+            for each in found
+            if each.movement is series.movement
+            and each.conduct == series.conduct
+            and each.side is series.side.other
+        ),
+        None,
+    )
+    if twin is None:
+        return None
+    alike = (twin.instrument == series.instrument[-1]) & (twin.day > series.day[-1] - WINDOW_DAY)
+    return twin.where(alike) if alike.any() else None
+
+
+def _spread(series: Series) -> tuple[float, bool]:
+    """Return the spread of one day about the trend, and whether it is the person's own."""
+    segment = series.latest_segment()
+    lately = segment.where(segment.day > segment.day[-1] - WINDOW_DAY)
+    usual = MOVEMENTS[series.movement].usual_spread
+    slope = fit_slope(lately.day, lately.value, usual)
+    if slope is None or slope.days < LEAST_FOR_OWN_SPREAD:
+        return usual, False
+    return slope.spread, True

@@ -1,0 +1,73 @@
+"""Numbers and findings of progress in plain words. No arithmetic beyond rounding."""
+
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.records import Conduct, Help
+from measure.domain.vertebral_levels import level_at
+from measure.progress.comparison import Block, Change
+from measure.progress.trend_line import Slope
+from measure.progress.weekly_verdicts import Verdict
+
+MINUS = "\N{MINUS SIGN}"
+
+#: The verdicts in plain words.
+VERDICT_WORDS: dict[Verdict, str] = {
+    Verdict.TOO_EARLY: "too early to say",
+    Verdict.NO_CLEAR_CHANGE: "no clear change",
+    Verdict.LIKELY_GAINING: "likely gaining",
+    Verdict.GAINING: "gaining",
+    Verdict.LIKELY_LOSING: "likely losing",
+    Verdict.LOSING: "losing",
+    Verdict.STALLED: "stalled",
+}
+
+_HELP_WORDS: dict[Help, str] = {
+    Help.NONE: "active",
+    Help.OTHER_HAND: "helped by the other hand",
+    Help.STICK: "helped by a stick",
+    Help.PULLEY: "helped by a pulley",
+    Help.HELPER: "helped by somebody",
+}
+
+
+def signed(amount: float, unit: Unit, digits: int = 0) -> str:
+    """Return a change with its sign, in degrees or in percent of the back's height."""
+    shown = round(amount * 100 if unit is Unit.FRACTION else amount, digits)
+    # A change that rounds to nothing has no sign.
+    number = f"{shown:+.{digits}f}" if shown else f"{0:.{digits}f}"
+    return number.replace("-", MINUS) + (" %" if unit is Unit.FRACTION else "°")
+
+
+def plain(value: float, movement: Movement) -> str:
+    """Return a reading in whole degrees, or the level behind the back that it is nearest to."""
+    if MOVEMENTS[movement].unit is Unit.FRACTION:
+        return level_at(value)
+    return f"{value:.0f}°".replace("-", MINUS)
+
+
+def with_interval(value: float, low: float, high: float, movement: Movement) -> str:
+    """Return a reading with its interval, "92° (83 to 101)"; behind the back the band alone."""
+    if MOVEMENTS[movement].unit is Unit.FRACTION:
+        ends = dict.fromkeys((level_at(low), level_at(high)))
+        return " to ".join(ends)
+    return f"{value:.0f}° ({low:.0f} to {high:.0f})".replace("-", MINUS)
+
+
+def block_words(block: Block, movement: Movement) -> str:
+    return with_interval(block.value, block.low, block.high, movement)
+
+
+def change_words(change: Change, movement: Movement) -> str:
+    """Return a change with its interval, "+18° (+12 to +24)"."""
+    unit = MOVEMENTS[movement].unit
+    low, high = (signed(each, unit).rstrip("°% ") for each in (change.low, change.high))
+    return f"{signed(change.value, unit)} ({low} to {high})"
+
+
+def slope_words(slope: Slope, movement: Movement) -> str:
+    """Return the change a month with its 95 % interval."""
+    low, high = slope.interval_per_month()
+    return change_words(Change(value=slope.per_month, low=low, high=high), movement)
+
+
+def conduct_words(conduct: Conduct) -> str:
+    return f"{_HELP_WORDS[conduct.help]}, {conduct.posture.value}"

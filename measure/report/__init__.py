@@ -1,0 +1,1 @@
+"""The report for a clinic visit: page, tables, figures and wording."""

@@ -1,0 +1,298 @@
+"""The figures of a report: bands, curves over months, pain and stretches. Marks only, no layout."""
+
+import datetime as dt
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.records import SessionRecord
+from measure.domain.vertebral_levels import height_of
+from measure.progress.comparison import Block
+from measure.progress.home_programme import WeekDone
+from measure.progress.series import Series
+from measure.progress.shoulder import SideProgress
+from measure.report.svg import Box, Dot, Line, Mark, Picture, Words
+
+#: How far back the curves go, days, and above how many days a band stands for a week. Ours.
+CURVE_DAY = 365
+MOST_BANDS = 90
+
+#: Levels behind the back that are named beside a scale.
+_LEVELS = ("buttock", "S2", "L3", "T12", "T7")
+#: Not by the locale: the report is in one language.
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+#: Half-widths at which a band is darkest and palest, degrees. Ours, as in the window.
+_NARROW_DEG, _WIDE_DEG, _DEG_A_FRACTION = 4.0, 16.0, 80.0
+
+_PALE, _LIGHT = 0.55, 0.85
+
+#: All figures over time are as high as each other, points, and the bars of the weeks so high.
+_HEIGHT = 101.0
+_BAR = 18.0
+
+
+def scale_of(movement: Movement) -> tuple[float, float]:
+    """Return the ends of the scale that a movement is drawn on."""
+    facts = MOVEMENTS[movement]
+    if facts.unit is Unit.FRACTION:
+        return -0.15, 0.85
+    return (0.0, 180.0) if facts.usual[1] > 100 else (0.0, 90.0)
+
+
+def ticks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
+    """Return the named places on a movement's scale."""
+    if MOVEMENTS[movement].unit is Unit.FRACTION:
+        return tuple((height_of(level), level) for level in _LEVELS)
+    low, high = scale_of(movement)
+    return tuple((each, f"{each:.0f}°") for each in np.linspace(low, high, 4))
+
+
+def band_picture(movement: Movement, now: Block, then: Block | None) -> Picture:
+    """Return a band with a mark in it: the last days; an open mark for the first ones."""
+    width, height = 70.0, 16.0
+    middle = height / 2
+
+    def at(value: float) -> float:
+        low, high = scale_of(movement)
+        return 4 + (width - 8) * min(1.0, max(0.0, (value - low) / (high - low)))
+
+    marks: list[Mark] = [Line(x1=4, y1=middle, x2=width - 4, y2=middle, width=0.5, shade=0.4)]
+    for value, _ in ticks_of(movement):
+        marks.append(Line(x1=at(value), y1=middle - 2, x2=at(value), y2=middle + 2, shade=0.4))
+    left, right = at(now.low), at(now.high)
+    marks.append(
+        Box(
+            x=left,
+            y=middle - 5,
+            width=max(right - left, 2.0),
+            height=10,
+            fill=_shade(now.low, now.high, movement),
+        )
+    )
+    if then is not None:
+        marks.append(Dot(x=at(then.value), y=middle, size=4.5, filled=False))
+    marks.append(Line(x1=at(now.value), y1=middle - 8, x2=at(now.value), y2=middle + 8, width=2.2))
+    return Picture(
+        width=width,
+        height=height,
+        marks=tuple(marks),
+        description=f"{now.value:.2f}, from {now.low:.2f} to {now.high:.2f}",
+    )
+
+
+def empty_frame() -> Picture:
+    """Return the picture of a refusal: an empty frame."""
+    frame = Box(x=4, y=3, width=62, height=10, edge=0.3, dashed=True)
+    return Picture(width=70, height=16, marks=(frame,), description="no reading")
+
+
+@dataclass(frozen=True, slots=True)
+class _Plot:
+    """Where a plot lies in its picture, and what its axes mean; y in its own unit."""
+
+    first: int
+    last: int
+    low: float
+    high: float
+    left: float = 34.0
+    top: float = 13.0
+    width: float = 212.0
+    height: float = 75.0
+
+    def x(self, day: float) -> float:
+        return self.left + self.width * (day - self.first) / max(self.last - self.first, 1)
+
+    def y(self, value: float) -> float:
+        share = min(1.0, max(0.0, (value - self.low) / (self.high - self.low)))
+        return self.top + self.height * (1 - share)
+
+    def frame(self, ticks: Iterable[tuple[float, str]]) -> list[Mark]:
+        right = self.left + self.width
+        marks: list[Mark] = []
+        for value, name in ticks:
+            y = self.y(value)
+            marks.append(Line(x1=self.left, y1=y, x2=right, y2=y, width=0.4, shade=_LIGHT))
+            marks.append(Words(x=self.left - 3, y=y + 2.5, text=name, anchor="end"))
+        foot = self.top + self.height
+        marks.append(Line(x1=self.left, y1=foot, x2=right, y2=foot))
+        for day, name in _dates(self.first, self.last):
+            x = self.x(day)
+            marks.append(Line(x1=x, y1=foot, x2=x, y2=foot + 2.5))
+            marks.append(Words(x=x, y=foot + 10, text=name, anchor="middle"))
+        return marks
+
+
+def span_of(days: Iterable[float], today: dt.date) -> tuple[int, int]:
+    """Return the first and last day of a time axis that shows these days up to today."""
+    last = today.toordinal()
+    first = max(min(days, default=float(last)), last - CURVE_DAY)
+    return min(int(first) - 2, last - 28), last + 2
+
+
+def curve_picture(
+    sides: Sequence[SideProgress], refused: Sequence[tuple[Side, dt.date]], span: tuple[int, int]
+) -> Picture:
+    """Return the curves of one movement: both sides, their breaks, and what was refused.
+
+    The affected side is drawn as filled bands with solid marks, the other as thin lines with
+    open marks; left marks are round, right ones square. A refusal is an empty frame at the
+    foot.
+    """
+    movement = sides[0].movement
+    low, high = scale_of(movement)
+    plot = _Plot(*span, low, high)
+    marks = plot.frame(ticks_of(movement))
+    marks.append(Words(x=2, y=8, text=MOVEMENTS[movement].name, size=8.0, bold=True))
+    for side, day in refused:
+        if plot.first <= day.toordinal() <= plot.last:
+            x = plot.x(day.toordinal()) + (0.8 if side is Side.RIGHT else -0.8)
+            y = plot.top + plot.height - 9
+            marks.append(Box(x=x - 1.6, y=y, width=3.2, height=7.5, edge=0.25, dashed=True))
+    # The affected side last, on top.
+    for side_progress in sorted(sides, key=lambda each: each.affected):
+        marks.extend(_bands(plot, side_progress))
+    for side_progress in sides:
+        if side_progress.affected or len(sides) == 1:
+            marks.extend(_breaks(plot, side_progress.series))
+            marks.extend(_trend(plot, side_progress))
+    return Picture(
+        width=plot.left + plot.width + 4,
+        height=_HEIGHT,
+        marks=tuple(marks),
+        description=f"{MOVEMENTS[movement].name} over time",
+    )
+
+
+def pain_picture(
+    sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
+) -> Picture:
+    """Return pain before each session, and beneath it the share of planned stretches done."""
+    plot = _Plot(*span, 0.0, 10.0, height=33.0)
+    marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
+    marks.append(Words(x=2, y=8, text="Pain, 0 to 10", size=8.0, bold=True))
+    foot = plot.top + plot.height
+    for session in sessions:
+        day = session.started.day.toordinal()
+        if not plot.first <= day <= plot.last:
+            continue
+        pain = session.pain
+        known = [each for each in (pain.rest, pain.night, pain.worst_24h) if each is not None]
+        if len(known) > 1:
+            ends = plot.y(min(known)), plot.y(max(known))
+            x = plot.x(day)
+            marks.append(Line(x1=x, y1=ends[0], x2=x, y2=ends[1], width=0.5, shade=_PALE))
+        if pain.worst_24h is not None:
+            marks.append(Dot(x=plot.x(day), y=plot.y(pain.worst_24h), size=2.6))
+        if pain.night is not None:
+            marks.append(Dot(x=plot.x(day), y=plot.y(pain.night), size=2.6, filled=False))
+    bars = [week for week in weeks if week.share is not None]
+    if bars:
+        marks.append(Words(x=2, y=foot + 21, text="Stretches done of those planned", size=8.0))
+    for week in bars:
+        start = max(week.monday.toordinal(), plot.first)
+        left, right = plot.x(start), plot.x(min(week.monday.toordinal() + 6.5, plot.last))
+        if right <= left:
+            continue
+        tall = _BAR * (week.share or 0.0)
+        marks.append(Box(x=left, y=foot + 25, width=right - left, height=_BAR, edge=_PALE))
+        marks.append(
+            Box(
+                x=left,
+                y=foot + 25 + _BAR - tall,
+                width=right - left,
+                height=tall,
+                fill=0.45,
+                edge=None,
+            )
+        )
+    return Picture(
+        width=plot.left + plot.width + 4,
+        height=_HEIGHT,
+        marks=tuple(marks),
+        description="pain over time, and stretches done",
+    )
+
+
+def _shade(low: float, high: float, movement: Movement) -> float:
+    """Return how dark a band is: narrow dark, wide pale."""
+    unit = MOVEMENTS[movement].unit
+    half = (high - low) / 2 * (1 if unit is Unit.DEGREES else _DEG_A_FRACTION)
+    return 0.5 + 0.35 * min(1.0, max(0.0, (half - _NARROW_DEG) / (_WIDE_DEG - _NARROW_DEG)))
+
+
+def _bands(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
+    series = side.series
+    days, values, lows, highs = _thinned(series, plot.first)
+    square = side.side is Side.RIGHT
+    for day, low, high in zip(days, lows, highs, strict=True):
+        x, top, bottom = plot.x(day), plot.y(high), plot.y(low)
+        if side.affected:
+            shade = _shade(low, high, series.movement)
+            height = max(bottom - top, 0.5)
+            yield Box(x=x - 1.3, y=top, width=2.6, height=height, fill=shade, edge=None)
+        else:
+            yield Line(x1=x, y1=top, x2=x, y2=bottom, width=0.4, shade=_PALE)
+    for day, value in zip(days, values, strict=True):
+        yield Dot(x=plot.x(day), y=plot.y(value), size=2.8, square=square, filled=side.affected)
+
+
+def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
+    """Return days, values, lows and highs from a day on; medians of weeks where there are many."""
+    shown = series.day >= first
+    columns = np.stack([series.day, series.value, series.low, series.high])[:, shown]
+    if columns.shape[1] > MOST_BANDS:
+        week = columns[0] // 7
+        columns = np.stack(
+            [np.median(columns[:, week == each], axis=1) for each in np.unique(week)], axis=1
+        )
+    return tuple(columns)
+
+
+def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
+    foot = plot.top + plot.height
+    for each in series.breaks:
+        day = each.day.toordinal()
+        if plot.first <= day <= plot.last:
+            x = plot.x(day - 0.5)
+            yield Line(x1=x, y1=plot.top - 2, x2=x, y2=foot, width=0.7, dashed=True)
+            # Beside the line on the side where there is room for the words.
+            late = x > plot.left + plot.width * 0.7
+            beside = (x - 2, "end") if late else (x + 2, "start")
+            yield Words(x=beside[0], y=plot.top + 5, text=each.why, size=6.0, anchor=beside[1])
+
+
+def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
+    """Yield the line that the latest look drew through its window."""
+    if not side.looks or side.looks[-1].slope is None:
+        return
+    look, slope = side.looks[-1], side.looks[-1].slope
+    segment = side.series.latest_segment()
+    used = (segment.day < look.day.toordinal()) & (
+        segment.day >= look.day.toordinal() - 7 * look.weeks
+    )
+    day, value = segment.day[used], segment.value[used]
+    offset = float(np.average(value - slope.per_day * day, weights=slope.usual))
+    start = max(float(day[0]), plot.first)
+    ends = [(at, offset + slope.per_day * at) for at in (start, float(day[-1]))]
+    (x1, y1), (x2, y2) = ((plot.x(at), plot.y(level)) for at, level in ends)
+    yield Line(x1=x1, y1=y1, x2=x2, y2=y2, width=1.0)
+
+
+def _dates(first: int, last: int) -> list[tuple[int, str]]:
+    """Return some first days of months between two days, or Mondays of a short time."""
+    days = [dt.date.fromordinal(day) for day in range(first + 3, last - 2)]
+    firsts = [day for day in days if day.day == 1]
+    step = -(-len(firsts) // 6)
+    if len(firsts) >= 3:
+        return [(day.toordinal(), _month(day)) for day in firsts[::step]]
+    mondays = [day for day in days if day.weekday() == 0]
+    step = max(1, -(-len(mondays) // 5))
+    return [(day.toordinal(), f"{day.day} {_month(day)}") for day in mondays[::step]]
+
+
+def _month(day: dt.date) -> str:
+    return _MONTHS[day.month - 1]

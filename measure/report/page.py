@@ -1,0 +1,196 @@
+"""The report for a clinic visit: one or two pages of HTML, readable in black and white.
+
+Made as text, so it needs no window; the same text becomes a PDF in :mod:`gui.report.pdf`.
+Everything that somebody typed is escaped. Nothing is fetched: the page is whole in itself.
+"""
+
+import datetime as dt
+from collections.abc import Callable, Iterable
+from html import escape
+
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Status
+from measure.domain.movements import Movement
+from measure.domain.records import Person
+from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
+from measure.progress.overview import Progress, history_until, progress_of
+from measure.progress.weekly_verdicts import WINDOW_DAY
+from measure.report.figures import CURVE_DAY, curve_picture, pain_picture, span_of
+from measure.report.svg import Picture, as_svg
+from measure.report.tables import milestone_table, movement_table, refusal_table
+from measure.report.wording import (
+    CAVEATS,
+    DEMO,
+    NOTICE,
+    chapter_words,
+    date_words,
+    during_words,
+    event_words,
+    how_measured,
+    pain_words,
+    person_words,
+)
+
+Draw = Callable[[Picture], str]
+
+#: Plain enough for every browser and for the text layout that makes the PDF, which knows
+#: lengths in px only.
+_STYLE = """
+body { font-family: "DejaVu Sans", sans-serif; font-size: 8pt; color: #000;
+       background: #fff; }
+h1 { font-size: 15pt; margin-top: 0px; margin-bottom: 3px; }
+h2 { font-size: 10pt; margin-top: 12px; margin-bottom: 4px; }
+p { margin-top: 3px; margin-bottom: 3px; }
+table { border-collapse: collapse; }
+th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 2px 3px; }
+td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 2px 3px; }
+.bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
+.data th, .data td { font-size: 7.5pt; }
+.small { font-size: 6.5pt; }
+"""
+_SCREEN_STYLE = """
+@page { size: A4; margin: 11mm; }
+html { background: #fff; }
+body { max-width: 188mm; margin: 8mm auto; }
+tr, svg { break-inside: avoid; }
+h2, tr:first-child { break-after: avoid; }
+@media print { body { margin: 0; max-width: none; } }
+"""
+_NOTHING_OUTSIDE = (
+    '<meta http-equiv="Content-Security-Policy" '
+    "content=\"default-src 'none'; style-src 'unsafe-inline'\">"
+)
+
+
+def report_html(
+    history: History, today: dt.date, *, draw: Draw = as_svg, for_screen: bool = True
+) -> str:
+    """Return the report as HTML.
+
+    Parameters
+    ----------
+    history
+        Everything about the person; what lies after `today` is left out.
+    draw
+        What stands in the text for a picture.
+    for_screen
+        Add what only a browser understands: page size, margins, and the rule that nothing
+        outside the page is ever loaded.
+    """
+    known = history_until(history, today)
+    title = escape(report_title(known.person))
+    head = f'<meta charset="utf-8"><title>{title}</title>'
+    style = _STYLE
+    if for_screen:
+        head = _NOTHING_OUTSIDE + head
+        style += _SCREEN_STYLE
+    return (
+        f'<!DOCTYPE html><html lang="en"><head>{head}<style>{style}</style></head>'
+        f"<body>{_body(known, today, draw)}</body></html>\n"
+    )
+
+
+def report_title(person: Person) -> str:
+    """Return the report's title, plain text."""
+    return f"Shoulder motion: {person.pseudonym}" + (" (demo data)" if person.demo else "")
+
+
+def report_foot(person: Person, today: dt.date) -> str:
+    """Return the line at the foot of every printed page, plain text."""
+    return f"{report_title(person)}, {date_words(today)}. {NOTICE}"
+
+
+def _body(history: History, today: dt.date, draw: Draw) -> str:
+    progress = progress_of(history, today)
+    demo = f"<p><b>{DEMO}</b></p>" if history.person.demo else ""
+    parts = [
+        f"<h1>Shoulder motion over time</h1>{demo}",
+        f"<p>{person_words(history, today)}</p>",
+        f"<p><b>{NOTICE}</b></p>",
+    ]
+    if not history.measurements:
+        parts.append("<h2>Nothing measured yet</h2><p>A report needs at least one session.</p>")
+        return "".join(parts)
+    if progress.prompts:
+        parts.append(
+            "<h2>Worth talking about</h2>"
+            + _paragraphs(escape(each.text) for each in progress.prompts)
+        )
+    parts.append("<h2>First and last readings, change and trend</h2>")
+    parts.append(movement_table(progress, history, draw))
+    parts.append(_curves(progress, history, today, draw))
+    parts.append("<h2>Everyday tasks</h2>" + milestone_table(progress))
+    parts.append("<h2>Refused measurements</h2>" + refusal_table(history))
+    parts.append("<h2>How it was measured</h2>" + how_measured(history))
+    parts.append("<h2>How to read this</h2>" + _paragraphs(CAVEATS))
+    return "".join(parts) + demo
+
+
+def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) -> str:
+    sessions = [each.started.day.toordinal() for each in history.sessions]
+    span = span_of(sessions, today)
+    cells = []
+    for movement in Movement:
+        sides = [each for each in progress.usual if each.movement is movement]
+        refused = [
+            (each.measurement.side, each.taken.day)
+            for each in history.measurements
+            if each.measurement.movement is movement and each.measurement.status is Status.REFUSED
+        ]
+        if sides:
+            cells.append(draw(curve_picture(sides, refused, span)))
+    first = max(dt.date.fromordinal(span[0]), min(each.started.day for each in history.sessions))
+    weeks = weeks_done(history.plans, history.stretches, first, today)
+    cells.append(draw(pain_picture(history.sessions, weeks, span)))
+    rows = "".join(
+        "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + 2]) + "</tr>"
+        for k in range(0, len(cells), 2)
+    )
+    affected = [each for each in progress.usual if each.affected]
+    return (
+        "<h2>Over time</h2>"
+        f'<p class="small">{_legend(history)}</p>'
+        f'<table class="bare" width="100%">{rows}</table>'
+        f"{_paragraphs(escape(each) for each in chapter_words(affected))}"
+        f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
+        f"{_programme(history, today)}"
+        f"{_paragraphs(event_words(each) for each in history.events)}"
+    )
+
+
+def _legend(history: History) -> str:
+    affected = history.person.affected
+    marks = f"Round marks: {Side.LEFT.value}; square marks: {Side.RIGHT.value}. "
+    if len(affected) == 1:
+        marks += "The affected side is filled, the other one open. "
+    return (
+        f"{marks}Each band is the 95 % interval of a reading, the line the trend of up to "
+        f"{WINDOW_DAY // 7} weeks. Empty frames at the foot: refused. Dashed lines: a new series "
+        f"begins. Pain: filled worst in 24 hours, open at night. At most {CURVE_DAY} days; of "
+        "long times a band is a week."
+    )
+
+
+def _programme(history: History, today: dt.date) -> str:
+    plan = plan_on(history.plans, today)
+    if plan is None or not plan.stretches:
+        return ""
+    each_one = "; ".join(
+        f"{STRETCHES[each.stretch].name}, {each.times_a_day} times a day"
+        + (f", held {each.hold_s} s" if each.hold_s else "")
+        for each in plan.stretches
+    )
+    chosen = f" Chosen by: {escape(plan.chosen_by)}." if plan.chosen_by else ""
+    month = dt.timedelta(days=27)
+    weeks = weeks_done(history.plans, history.stretches, max(today - month, plan.first_day), today)
+    planned, done = sum(each.planned for each in weeks), sum(each.done for each in weeks)
+    share = f" In the last four weeks {done} of {planned} were done." if planned else ""
+    return (
+        f"<p>Home programme since {date_words(plan.first_day)}: {each_one}; stop at pain "
+        f"{plan.pain_limit} of 10.{chosen}{share}</p>"
+    )
+
+
+def _paragraphs(texts: Iterable[str]) -> str:
+    return "".join(f"<p>{each}</p>" for each in texts if each)

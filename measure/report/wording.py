@@ -1,0 +1,237 @@
+"""What a report says in sentences: who, how measured, how to read it."""
+
+import datetime as dt
+from collections import Counter
+from collections.abc import Iterable
+from html import escape
+from statistics import median
+
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Reference
+from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.domain.records import Event, EventKind, MeasurementRecord, Onset
+from measure.progress.phases import Chapter
+from measure.progress.series import made_with
+from measure.progress.shoulder import SideProgress
+from measure.progress.weekly_verdicts import Verdict
+from measure.progress.wording import VERDICT_WORDS, conduct_words, slope_words
+
+NOTICE = "An estimate made with a camera, not a diagnosis and not a medical device."
+DEMO = "DEMO DATA: this person and all these readings are made up."
+
+CAVEATS = (
+    "Angles are active motion of the arm against the trunk as one camera sees it. They are "
+    "not the passive range of the joint and not interchangeable with a goniometer's.",
+    "The interval in brackets held the true value in about 19 of 20 readings of the virtual people "
+    "it was tested on. Most of its width is the same for every reading of one person with one "
+    "set-up, so changes are known better than single values: their interval counts only the "
+    "scatter from day to day.",
+    "First and last readings are medians of up to five days, and their change reaches over the "
+    "whole time. A trend covers the last 16 weeks at most. It is called after four weeks and eight "
+    "days with readings at the earliest, from a line that odd days hardly move; “likely” may still "
+    "be chance. As there is a look every week, a trend has to be clearer than its 95 % interval "
+    "alone would ask for, so “no clear change” may stand beside an interval without 0. In twelve "
+    "weeks without any change a few simulated people in 100 were told of one. Where the way of "
+    "measuring changed or something happened to the shoulder, a new series begins.",
+    "“Stalled” means that over six weeks a gain of 5° a month is unlikely while the side is "
+    "still short of the other. It is missed more often than it is wrong.",
+    "Behind the back, levels of the spine are shown; changes are in per cent of the way from the "
+    "hips to the base of the neck.",
+    "Limits for trends, milestones and prompts are this program's own and await a "
+    "physiotherapist's confirmation.",
+)
+
+_ONSETS = {
+    Onset.GRADUAL: "began gradually",
+    Onset.INJURY: "began with an injury",
+    Onset.OPERATION: "began with an operation",
+    Onset.ARM_KEPT_STILL: "began while the arm was kept still",
+    Onset.OTHER: "began otherwise",
+}
+_EVENTS = {
+    EventKind.INJECTION: "injection",
+    EventKind.PROCEDURE: "procedure",
+    EventKind.FLARE: "flare",
+    EventKind.CAMERA_CHANGED: "camera changed",
+    EventKind.MODEL_CHANGED: "model changed",
+    EventKind.OTHER: "noted",
+}
+_REFERENCES = {
+    Reference.TRUNK_AXIS: "against the trunk's axis",
+    Reference.PLUMB_LINE: "against the vertical",
+}
+# Not by the locale: the report is in one language.
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+#: How many breaks of a series are told in words, the latest ones. Ours: two pages.
+MOST_CHAPTERS = 2
+
+_VIEWS = {
+    View.FRONT: "from the front",
+    View.BACK: "from the back",
+    View.SIDE: "from the side",
+    View.OBLIQUE: "half turned to the front",
+}
+
+#: Characters of a checksum that tell two models apart in print.
+_CHECKSUM_SHOWN = 10
+
+
+def date_words(day: dt.date) -> str:
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def short_date(day: dt.date) -> str:
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year % 100:02d}"
+
+
+def person_words(history: History, today: dt.date) -> str:
+    """Return who this is about and what time it covers, as HTML."""
+    person = history.person
+    words = [f"<b>{escape(person.pseudonym)}</b>"]
+    if person.affected:
+        both = len(person.affected) == 2
+        words.append("both shoulders affected" if both else f"{person.affected[0]} side affected")
+    if person.dominant:
+        words.append(f"{person.dominant.value}-handed")
+    if person.since:
+        words.append(f"since {escape(person.since)}")
+    if person.onset:
+        words.append(_ONSETS[person.onset])
+    text = ", ".join(words) + f". Made on {date_words(today)}"
+    if history.sessions:
+        first, last = (history.sessions[k].started.day for k in (0, -1))
+        text += f" from {len(history.sessions)} sessions, {date_words(first)} to {date_words(last)}"
+    return text + "."
+
+
+def event_words(event: Event) -> str:
+    """Return an event as HTML."""
+    where = f", {event.side.value} side" if event.side else ""
+    note = f": {escape(event.note)}" if event.note else ""
+    return f"{date_words(event.day)}: {_EVENTS[event.kind]}{where}{note}"
+
+
+def pain_words(history: History, today: dt.date) -> str:
+    """Return what was rated over the last two weeks with sessions."""
+    lately = [each.pain for each in history.sessions if (today - each.started.day).days < 14]
+    parts = []
+    for name, ratings in (
+        ("worst in 24 hours", [each.worst_24h for each in lately]),
+        ("at night", [each.night for each in lately]),
+        ("at rest", [each.rest for each in lately]),
+    ):
+        known = [each for each in ratings if each is not None]
+        if known:
+            parts.append(f"{name} {median(known):.0f} ({min(known)} to {max(known)})")
+    if not parts:
+        return "Pain was not rated in the last two weeks."
+    return "Pain in the last two weeks, middle and range of 0 to 10: " + "; ".join(parts) + "."
+
+
+def during_words(history: History, today: dt.date) -> str:
+    """Return pain during each movement and what ended it, over four weeks, affected sides."""
+    affected = history.person.affected or tuple(Side)
+    parts = []
+    for movement in Movement:
+        lately = [
+            each
+            for each in history.measurements
+            if each.measurement.movement is movement
+            and each.measurement.side in affected
+            and (today - each.taken.day).days < 28
+        ]
+        pain = [each.pain_during for each in lately if each.pain_during is not None]
+        stops = Counter(each.stopped_by.value for each in lately if each.stopped_by)
+        words = [f"pain {median(pain):.0f} ({min(pain)} to {max(pain)})"] if pain else []
+        words += [f"ended by {stop} {times_words(count)}" for stop, count in stops.most_common()]
+        if words:
+            parts.append(f"{MOVEMENTS[movement].name}: {', '.join(words)}")
+    if not parts:
+        return ""
+    side = "affected side" if len(affected) == 1 else "both sides"
+    return f"During movement in the last four weeks, {side}. {'; '.join(parts)}."
+
+
+def chapter_words(sides: Iterable[SideProgress]) -> list[str]:
+    """Return what could be told before the latest breaks, a sentence each, plain text."""
+    told: dict[tuple[Side, dt.date, str], list[tuple[Movement, Chapter]]] = {}
+    for each in sides:
+        for chapter in each.earlier[-MOST_CHAPTERS:]:
+            if chapter.verdict is not Verdict.TOO_EARLY:
+                key = (each.side, chapter.ended, chapter.ended_by)
+                told.setdefault(key, []).append((each.movement, chapter))
+    sentences = []
+    for (side, _, ended_by), chapters in told.items():
+        first = min(chapter.first for _, chapter in chapters)
+        last = max(chapter.last for _, chapter in chapters)
+        trends = "; ".join(
+            f"{MOVEMENTS[movement].name} {VERDICT_WORDS[chapter.verdict]}"
+            + (f", {slope_words(chapter.slope, movement)} a month" if chapter.slope else "")
+            for movement, chapter in chapters
+        )
+        sentences.append(
+            f"Before “{ended_by}”, {side.value} side, {date_words(first)} to {date_words(last)}: "
+            f"{trends}."
+        )
+    return sentences
+
+
+def times_words(count: int) -> str:
+    """Return a number of times, "once" or "3 times"."""
+    return "once" if count == 1 else f"{count} times"
+
+
+def how_measured(history: History) -> str:
+    """Return the way of measuring, model and software behind the latest readings, as HTML."""
+    latest: dict[Movement, MeasurementRecord] = {}
+    for record in history.measurements:
+        latest[record.measurement.movement] = record
+    by_way: dict[str, list[str]] = {}
+    for movement in Movement:
+        if movement in latest:
+            found = latest[movement]
+            way = f"{conduct_words(found.conduct)}, {_reference(found)}"
+            name = f"{MOVEMENTS[movement].name} seen {_VIEWS[found.measurement.view]}"
+            by_way.setdefault(way, []).append(name)
+    lines = [f"{'; '.join(names)}: {way}." for way, names in by_way.items()]
+    made = [(made_with(each.measurement.provenance), each) for each in history.measurements]
+    latest_so = dict(made)
+    counts = Counter(way for way, _ in made)
+    lines += [
+        f"{_instrument(latest_so[way])} ({count} of {len(made)} measurements)."
+        for way, count in counts.most_common(3)
+    ]
+    if len(counts) > 3:
+        lines.append(f"{len(counts) - 3} other ways of measuring were used as well.")
+    return "".join(f"<p>{escape(line)}</p>" for line in lines)
+
+
+def _reference(record: MeasurementRecord) -> str:
+    if record.measurement.movement is Movement.HAND_BEHIND_BACK:
+        return "height of the thumb between hips and neck"
+    return _REFERENCES[record.measurement.reference]
+
+
+def _instrument(record: MeasurementRecord) -> str:
+    made = record.measurement.provenance
+    hashes = ", ".join(
+        f"{name} {value[:_CHECKSUM_SHOWN]}" for name, value in sorted(made.model_hashes.items())
+    )
+    software = ", ".join(f"{name} {value}" for name, value in sorted(made.software.items()))
+    camera = made.setup.camera
+    words = [
+        f"Model: {made.model}" + (f" ({hashes})" if hashes else ""),
+        f"camera: {camera.name or 'not named'}, "
+        + ("lens calibrated" if camera.lens else "lens not calibrated"),
+        f"correction against a goniometer: {made.setup.correction.study}"
+        if made.setup.correction
+        else "no correction against a goniometer",
+        f"software: {software or 'not recorded'}",
+    ]
+    return "; ".join(words)
+
+
+def side_words(side: Side, affected: tuple[Side, ...]) -> str:
+    return f"{side.value}, affected" if side in affected else side.value

@@ -1,0 +1,104 @@
+"""Measurements made fit for columns: plain numbers, and no gap without a reason."""
+
+import dataclasses
+import functools
+import math
+from typing import Any
+
+from measure.domain.measurements import Measurement, Status, Trial
+from measure.domain.reasons import Reason
+from measure.domain.records import Conduct, Help, Posture
+from measure.errors import InputError
+from measure.system.clock import Moment
+from measure.system.json_codec import utc_from_text
+
+
+def storable(found: Measurement) -> Measurement:
+    """Return the measurement in plain Python numbers, None for what is not finite.
+
+    A reading whose value or interval is no finite number is none: it is kept as a refusal for
+    an impossible value, never as a gap without a reason. The same holds for its trials.
+
+    Raises
+    ------
+    InputError
+        When it is refused and says not why.
+    """
+    value, low, high = finite(found.value), finite(found.low), finite(found.high)
+    status, reasons = found.status, found.reasons
+    if status is Status.READING and (value is None or low is None or high is None):
+        status, reasons = Status.REFUSED, _with_impossible(reasons)
+        value = low = high = None
+    if status is Status.REFUSED and not reasons:
+        raise InputError("A refused measurement says why; this one gives no reason.")
+    return dataclasses.replace(
+        found,
+        status=status,
+        reasons=reasons,
+        value=value,
+        low=low,
+        high=high,
+        best=finite(found.best),
+        against_vertical=finite(found.against_vertical),
+        trials=tuple(_storable_trial(trial) for trial in found.trials),
+    )
+
+
+def finite(number: float | None) -> float | None:
+    """Return any kind of number as a Python float, or None where it is missing or not finite."""
+    if number is None or not math.isfinite(number):
+        return None
+    return float(number)
+
+
+def bounded(row: tuple[Any, ...]) -> tuple[Any, ...]:
+    """Return a row of the store.
+
+    Raises
+    ------
+    ValueError
+        When it holds an infinite number: that was not written by us.
+    """
+    if math.inf in row or -math.inf in row:
+        raise ValueError("a number in it is infinite")
+    return row
+
+
+def _storable_trial(trial: Trial) -> Trial:
+    value, flags, refused_for = finite(trial.value), trial.flags, trial.refused_for
+    if value is None and not refused_for:
+        flags, refused_for = _with_impossible(flags), _with_impossible(refused_for)
+    return dataclasses.replace(
+        trial,
+        value=value,
+        low=finite(trial.low),
+        high=finite(trial.high),
+        spread=finite(trial.spread),
+        start_s=float(trial.start_s),
+        end_s=float(trial.end_s),
+        hold_start_s=finite(trial.hold_start_s),
+        hold_end_s=finite(trial.hold_end_s),
+        flags=flags,
+        refused_for=refused_for,
+    )
+
+
+def _with_impossible(reasons: tuple[Reason, ...]) -> tuple[Reason, ...]:
+    rest = (reason for reason in reasons if reason is not Reason.IMPOSSIBLE_VALUE)
+    return (Reason.IMPOSSIBLE_VALUE, *rest)
+
+
+def whole(number: int | None) -> int | None:
+    """Return a Python integer for any kind of integer, numpy's included."""
+    return None if number is None else int(number)
+
+
+@functools.lru_cache
+def conduct_of(help_: str, posture: str) -> Conduct:
+    """Return the conduct of two columns."""
+    return Conduct(help=Help(help_), posture=Posture(posture))
+
+
+def moment_of(utc: str, offset_min: int, zone: str) -> Moment:
+    """Return the moment of three columns."""
+    return Moment(utc=utc_from_text(utc), offset_min=offset_min, zone=zone)

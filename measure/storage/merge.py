@@ -1,0 +1,89 @@
+"""Reading a whole history out of the store, and merging one into it by identifiers."""
+
+import dataclasses
+import sqlite3
+from collections.abc import Callable
+from typing import Any
+
+from measure.domain.history import History, Merged
+from measure.domain.record_checks import LONGEST_NAME
+from measure.domain.records import Person
+from measure.errors import DataError
+from measure.storage import measurement_rows, people_rows, programme_rows, session_rows
+from measure.storage.columns import storable
+
+_Write = Callable[[sqlite3.Connection, Any], None]
+
+
+def history_of(connection: sqlite3.Connection, person: Person) -> History:
+    """Return everything that is kept about a person."""
+    return History(
+        person=person,
+        sessions=tuple(session_rows.sessions_of(connection, person.id)),
+        measurements=tuple(
+            measurement_rows.measurements_of(connection, person.id, None, None, None)
+        ),
+        events=tuple(session_rows.events_of(connection, person.id)),
+        plans=tuple(programme_rows.plans_of(connection, person.id)),
+        stretches=tuple(programme_rows.stretches_of(connection, person.id)),
+    )
+
+
+def merge(connection: sqlite3.Connection, history: History) -> Merged:
+    """Add what the store lacks, inside the caller's transaction; see ``Store.merge``."""
+    person = people_rows.person_by_id(connection, history.person.id)
+    new_person = person is None
+    if person is None:
+        person = _with_free_name(connection, history.person)
+        people_rows.write_person(connection, person)
+    here = history_of(connection, person)
+    measurements = tuple(
+        dataclasses.replace(each, measurement=storable(each.measurement))
+        for each in history.measurements
+    )
+    added = same = kept = 0
+    for table, present, coming, write in (
+        ("session", here.sessions, history.sessions, session_rows.write_session),
+        ("measurement", here.measurements, measurements, measurement_rows.write_measurement),
+        ("event", here.events, history.events, session_rows.write_event),
+        ("plan", here.plans, history.plans, programme_rows.write_plan),
+        ("stretch_done", here.stretches, history.stretches, programme_rows.write_stretch),
+    ):
+        counts = _merge_kind(connection, table, present, coming, write)
+        added, same, kept = added + counts[0], same + counts[1], kept + counts[2]
+    return Merged(person=person, new_person=new_person, added=added, same=same, kept=kept)
+
+
+def _merge_kind(
+    connection: sqlite3.Connection,
+    table: str,
+    present: tuple[Any, ...],
+    coming: tuple[Any, ...],
+    write: _Write,
+) -> tuple[int, int, int]:
+    """Merge the records of one kind; return how many were added, alike, and kept."""
+    by_id = {each.id: each for each in present}
+    added = same = 0
+    for each in coming:
+        if each.id in by_id:
+            same += each == by_id[each.id]
+            continue
+        # Not this person's, but perhaps another's: then the file is not what it says.
+        if connection.execute(f"SELECT 1 FROM {table} WHERE id = ?", (each.id,)).fetchone():
+            raise DataError(
+                f"The record {each.id} is kept here for another person. Nothing was imported. "
+                "Check where this file comes from."
+            )
+        write(connection, each)
+        added += 1
+    return added, same, len(coming) - added - same
+
+
+def _with_free_name(connection: sqlite3.Connection, person: Person) -> Person:
+    """Return the person under a pseudonym that nobody here has: "Rosa", or "Rosa (2)"."""
+    name, count = person.pseudonym, 1
+    while people_rows.person_by_name(connection, name):
+        count += 1
+        suffix = f" ({count})"
+        name = person.pseudonym[: LONGEST_NAME - len(suffix)].rstrip() + suffix
+    return dataclasses.replace(person, pseudonym=name)

@@ -1,0 +1,1 @@
+"""What the operating system offers: paths, atomic files, safe archives, JSON, clock, versions."""

@@ -1,0 +1,139 @@
+"""Writing a file whole or not at all, never over another, under a name every system takes."""
+
+import json
+import os
+import tempfile
+import unicodedata
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from measure.errors import DataError, InputError, MachineError
+from measure.system.clock import new_id
+
+#: Bytes of UTF-8 for the part of a name that comes from a person. Ours: leaves room within
+#: the 255 bytes of a name for what is put around it.
+LONGEST_PART = 100
+
+_FORBIDDEN = frozenset('<>:"/\\|?*')
+_RESERVED = frozenset(
+    ["con", "prn", "aux", "nul", "conin$", "conout$"]
+    + [f"{device}{digit}" for device in ("com", "lpt") for digit in "0123456789¹²³"]
+)
+
+
+def safe_name(text: str) -> str:
+    """Return `text` as a part of a file name that every system takes; never empty.
+
+    Characters that some system forbids become "-"; names that Windows keeps for devices,
+    leading dots and dashes and trailing dots get a "_" or go; long ones are cut.
+    """
+    name = "".join(
+        letter if letter.isprintable() and letter not in _FORBIDDEN else "-"
+        for letter in unicodedata.normalize("NFC", text)
+    ).strip(" .")
+    while len(name.encode()) > LONGEST_PART:
+        name = name[:-1].rstrip(" .")
+    if name.split(".")[0].rstrip(" ").lower() in _RESERVED or name.startswith("-"):
+        name = "_" + name
+    return name or "person"
+
+
+def free_path(path: Path) -> Path:
+    """Return `path`, or the first of "name (2)", "name (3)"... that no file has."""
+    candidate, count = path, 1
+    while candidate.exists():
+        count += 1
+        candidate = path.with_name(f"{path.stem} ({count}){path.suffix}")
+    return candidate
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write a new file that only its owner can read: all of it, or nothing.
+
+    Raises
+    ------
+    InputError
+        When a file has that name already (it is left as it is), or the folder is missing.
+    MachineError
+        When the disk refuses.
+    """
+    if not path.parent.is_dir():
+        raise InputError(f"There is no folder {path.parent}. Make it or choose another one.")
+    part = path.with_name(f".{new_id()}.part")
+    try:
+        with os.fdopen(os.open(part, _NEW, 0o600), "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        put_in_place(part, path)
+    except FileExistsError:
+        raise InputError(
+            f"{path} exists already and was left as it is. Choose another name, "
+            f"such as: {free_path(path)}"
+        ) from None
+    except OSError as error:
+        raise MachineError(
+            f"{path} could not be written ({error.strerror or error}). Nothing was left behind. "
+            "Check the name and the disk's room and rights, or choose another place."
+        ) from error
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def put_in_place(new: Path, target: Path) -> None:
+    """Give a finished file its name at once, but never the name of another file.
+
+    Raises
+    ------
+    FileExistsError
+        When there is a file called `target`; `new` is then left where it is.
+    """
+    if os.name == "nt":
+        new.rename(target)
+        return
+    try:
+        os.link(new, target)
+    except FileExistsError:
+        raise
+    except OSError:
+        # Memory sticks know no links. Holding the name first keeps others from taking it.
+        os.close(os.open(target, _NEW, 0o600))
+        try:
+            new.replace(target)
+        except OSError:
+            target.unlink(missing_ok=True)
+            raise
+    else:
+        new.unlink()
+
+
+#: A file that must not be there yet; O_BINARY keeps Windows from changing line ends.
+_NEW = os.O_CREAT | os.O_EXCL | os.O_WRONLY | getattr(os, "O_BINARY", 0)
+
+
+def write_json(path: Path, content: Mapping[str, Any]) -> None:
+    """Write a document so that a half-written file never takes its place.
+
+    Raises
+    ------
+    DataError
+        When the folder does not exist or cannot be written to.
+    """
+    text = json.dumps(content, indent=2, allow_nan=False, ensure_ascii=False) + "\n"
+    try:
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        try:
+            with os.fdopen(handle, "w", encoding="utf-8") as file:
+                file.write(text)
+                file.flush()
+                os.fsync(file.fileno())
+            os.replace(temporary, path)
+        except OSError:
+            os.unlink(temporary)
+            raise
+    except OSError as error:
+        raise DataError(
+            f"{path} cannot be written: {error.strerror or error}. "
+            "Choose a folder that exists and that you may write to."
+        ) from error

@@ -1,0 +1,1 @@
+"""One person followed from frame to frame: tracklets, selection, re-identification."""

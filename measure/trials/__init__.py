@@ -1,0 +1,1 @@
+"""Trials of a movement: segmentation, coarse scan, refinement, quality gates, aggregation."""

@@ -1,0 +1,128 @@
+"""From settled trials to one measurement: the median of the scored trials, or a refusal."""
+
+import math
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Provenance, Status, Trial
+from measure.domain.movements import MOVEMENTS, Movement, Unit, View
+from measure.domain.reasons import Reason, Verdict
+from measure.domain.vertebral_levels import level_of, marked_spines
+from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
+
+#: Trials farther apart than this are noted, by unit. Ours.
+WIDE_SPREAD = {Unit.DEGREES: 8.0, Unit.FRACTION: 0.06}
+
+
+def measurement_of(
+    trials: Sequence[Trial],
+    *,
+    movement: Movement,
+    side: Side,
+    view: View,
+    provenance: Provenance,
+    nothing_found: Verdict | None = None,
+    against_vertical: Sequence[float | None] = (),
+    neutrals: Sequence[Neutral | None] = (),
+    wanted_trials: int = 1,
+) -> Measurement:
+    """Return the measurement that the trials make.
+
+    Parameters
+    ----------
+    nothing_found
+        Why there are no trials at all, when `trials` is empty.
+    against_vertical
+        For each trial its value against the vertical, or None.
+    neutrals
+        For each trial how the person stood before it, or None; the first known one is kept
+        with the measurement.
+    wanted_trials
+        Fewer scored trials than this are noted.
+    """
+    unit = MOVEMENTS[movement].unit
+    scored = [trial for trial in trials if trial.scored]
+    reasons = _reasons(trials, scored, nothing_found or Verdict())
+    stood = next((each for each in neutrals if each is not None), None)
+    if stood is not None:
+        source = {**provenance.source, STANDING: standing_text(stood)}
+        provenance = replace(provenance, source=source)
+    common = Measurement(
+        movement=movement,
+        side=side,
+        view=view,
+        status=Status.REFUSED,
+        unit=unit,
+        value=None,
+        low=None,
+        high=None,
+        trials=tuple(trials),
+        reasons=reasons,
+        provenance=provenance,
+    )
+    if not scored:
+        return common
+    values = np.array([trial.value for trial in scored], dtype=np.float64)
+    value = float(np.median(values))
+    half = _half_width(scored)
+    notes = list(reasons)
+    if len(scored) < wanted_trials:
+        notes.append(Reason.FEW_TRIALS)
+    if float(np.ptp(values)) > WIDE_SPREAD[unit]:
+        notes.append(Reason.SPREAD_TRIALS)
+    vertical = [
+        seen
+        for trial, seen in zip(trials, against_vertical, strict=False)
+        if trial.scored and seen is not None
+    ]
+    return replace(
+        common,
+        status=Status.READING,
+        value=value,
+        low=value - half,
+        high=value + half,
+        reasons=tuple(dict.fromkeys(notes)),
+        best=float(np.max(values)),
+        against_vertical=float(np.median(vertical)) if vertical else None,
+        level=level_of(value - half, value, value + half, marked_spines(provenance.setup.body))
+        if movement is Movement.HAND_BEHIND_BACK
+        else None,
+    )
+
+
+def _half_width(scored: Sequence[Trial]) -> float:
+    """Return the interval's half-width: what all trials share, and how they differ.
+
+    Most of the error is shared by the trials of one sitting (body, clothes, placement), so more
+    trials do not shrink it; their scatter adds to it as the error of a mean.
+    """
+    halves = [
+        (trial.high - trial.low) / 2
+        for trial in scored
+        if trial.low is not None and trial.high is not None
+    ]
+    shared = float(np.median(halves))
+    if len(scored) < 2:
+        return shared
+    values = np.array([trial.value for trial in scored], dtype=np.float64)
+    scatter = 1.96 * float(np.std(values, ddof=1)) / math.sqrt(len(values))
+    return math.hypot(shared, scatter)
+
+
+def _reasons(
+    trials: Sequence[Trial], scored: Sequence[Trial], nothing_found: Verdict
+) -> tuple[Reason, ...]:
+    """Return the notes of the scored trials, or what refused most of them."""
+    if scored:
+        counted = Counter(flag for trial in scored for flag in trial.flags)
+        refused = [reason for trial in trials for reason in trial.refused_for]
+        return tuple(dict.fromkeys([flag for flag, _ in counted.most_common()] + refused))
+    if not trials:
+        return nothing_found.refused_for + nothing_found.notes
+    counted = Counter(reason for trial in trials for reason in trial.refused_for)
+    notes = [flag for trial in trials for flag in trial.flags]
+    return tuple(dict.fromkeys([reason for reason, _ in counted.most_common()] + notes))

@@ -1,0 +1,1 @@
+"""Clip files: container check, source, reader, frame normaliser, sampling."""

@@ -1,0 +1,213 @@
+"""The frame gate: the one way from a decoded frame to a picture that the network may see.
+
+Whatever a source delivers is brought to one form here: upright, square pixels, red-green-blue,
+8 bits, contiguous memory, bounded size. Nothing else may build a :class:`Picture`. Mirrored
+copies are made here too, since a mirrored *view* of an array has strides that the network's
+library ignores: it would read other memory without an error.
+
+Pixel coordinates everywhere have the centres of pixels at whole numbers, as OpenCV has them:
+the left edge of a picture is at x = -0.5, its right edge at x = width - 0.5.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from measure.domain.landmarks import FloatArray
+from measure.errors import InputError
+
+PixelArray = NDArray[np.uint8]
+
+#: Longest side of the pictures that are analysed. Ours: the network looks at 256 x 256 pixels
+#: of the person, so more only costs time and memory.
+LONGEST_SIDE_PX = 1280
+
+#: Anything smaller holds no person that could be measured. Ours.
+SHORTEST_SIDE_PX = 32
+
+#: The largest frame accepted from a source: 8K. Ours; it bounds memory.
+MOST_PIXELS = 7680 * 4320
+
+#: Pixels wider or narrower than this cannot be meant. Ours.
+_MOST_STRETCH = 8.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """An analysed picture.
+
+    Attributes
+    ----------
+    rgb
+        Shape (height, width, 3), contiguous, upright with square pixels, no side longer than
+        :data:`LONGEST_SIDE_PX`.
+    width_px, height_px
+        Size of the same picture before that limit; results are in its pixels.
+    """
+
+    rgb: PixelArray
+    width_px: int
+    height_px: int
+
+    def mirrored(self) -> "Picture":
+        """Return the mirror image as a contiguous copy."""
+        return Picture(
+            rgb=np.ascontiguousarray(self.rgb[:, ::-1]),
+            width_px=self.width_px,
+            height_px=self.height_px,
+        )
+
+    def pixels(self, fractions: FloatArray) -> FloatArray:
+        """Turn places given as fractions of the picture into pixels of the full-size picture.
+
+        Parameters
+        ----------
+        fractions
+            Shape (..., 2): 0 at the left or upper edge, 1 at the right or lower edge.
+        """
+        size = np.array([self.width_px, self.height_px], dtype=np.float64)
+        return np.asarray(fractions, dtype=np.float64) * size - 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrameGate:
+    """What has to be done to the frames of one source.
+
+    Attributes
+    ----------
+    sample_aspect
+        Width of a frame's pixel over its height, as the frame is delivered (a source that has
+        turned the frame gives the inverse after a quarter turn).
+    quarter_turns
+        Clockwise quarter turns, 0..3, that make the frame upright.
+    already_mirrored
+        True when the source delivers mirror images; they are turned back here.
+    longest_side_px
+        Limit of the analysed picture.
+    """
+
+    sample_aspect: float = 1.0
+    quarter_turns: int = 0
+    already_mirrored: bool = False
+    longest_side_px: int = LONGEST_SIDE_PX
+
+    def __post_init__(self) -> None:
+        if not 1 / _MOST_STRETCH <= self.sample_aspect <= _MOST_STRETCH:
+            raise InputError(
+                f"The picture's pixels are said to be {self.sample_aspect:g} times as wide as "
+                "high, which cannot be. Convert the clip to square pixels."
+            )
+
+    def upright_size(self, width_px: int, height_px: int) -> tuple[int, int]:
+        """Return the width and height that a frame of the given size has when upright."""
+        wide, high = self._square(width_px, height_px)
+        return (high, wide) if self.quarter_turns % 2 else (wide, high)
+
+    def _square(self, width_px: int, height_px: int) -> tuple[int, int]:
+        """Return the size with square pixels: the short side of the pixels is stretched."""
+        if self.sample_aspect >= 1:
+            return round(width_px * self.sample_aspect), height_px
+        return width_px, round(height_px / self.sample_aspect)
+
+    def admit(self, frame: NDArray[Any]) -> Picture:
+        """Return the frame as a picture that may be analysed.
+
+        Parameters
+        ----------
+        frame
+            Shape (h, w), (h, w, 1), (h, w, 3) blue-green-red or (h, w, 4) with alpha last;
+            uint8, uint16 (full range) or floating (0..1). It is copied, never kept.
+
+        Raises
+        ------
+        InputError
+            If it is none of these, or too small or too large.
+        """
+        import cv2
+
+        _check_frame(frame)
+        height, width = frame.shape[:2]
+        wide, high = self._square(width, height)
+        shrink = min(1.0, self.longest_side_px / max(wide, high))
+        target = (max(1, round(wide * shrink)), max(1, round(high * shrink)))
+        if target != (width, height):
+            method = cv2.INTER_AREA if shrink < 1 else cv2.INTER_LINEAR
+            frame = cv2.resize(np.ascontiguousarray(frame), target, interpolation=method)
+        turned = np.rot90(_eight_bit(frame), k=-self.quarter_turns % 4)
+        if self.already_mirrored:
+            turned = turned[:, ::-1]
+        upright = self.upright_size(width, height)
+        return Picture(
+            rgb=_red_green_blue(np.ascontiguousarray(turned)),
+            width_px=upright[0],
+            height_px=upright[1],
+        )
+
+
+def readmitted(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
+    """Return a picture that was admitted before, kept in memory, and comes back.
+
+    Parameters
+    ----------
+    rgb, width_px, height_px
+        As they were in the :class:`Picture`.
+
+    Raises
+    ------
+    InputError
+        If it cannot have been one.
+    """
+    fits = rgb.dtype == np.uint8 and rgb.ndim == 3 and rgb.shape[2] == 3
+    if not fits or max(rgb.shape) > max(LONGEST_SIDE_PX, width_px, height_px):
+        raise InputError(f"A kept picture of shape {rgb.shape} came back; it cannot be used.")
+    return Picture(rgb=np.ascontiguousarray(rgb), width_px=width_px, height_px=height_px)
+
+
+def _check_frame(frame: NDArray[Any]) -> None:
+    known = frame.ndim == 2 or (frame.ndim == 3 and frame.shape[2] in (1, 3, 4))
+    if not known:
+        raise InputError(f"A picture of shape {frame.shape} came; it is no colour or grey picture.")
+    if frame.dtype not in (np.uint8, np.uint16, np.float32, np.float64):
+        raise InputError(f"A picture with pixels of type {frame.dtype} came; it cannot be used.")
+    height, width = frame.shape[:2]
+    check_size(width, height)
+
+
+def check_size(width_px: int, height_px: int) -> None:
+    """Raise :class:`InputError` for a picture size that cannot be measured."""
+    if min(width_px, height_px) < 1:
+        raise InputError("The size of the picture is not stated, or cannot be.")
+    if min(width_px, height_px) < SHORTEST_SIDE_PX:
+        raise InputError(
+            f"The picture is only {width_px} x {height_px} pixels. "
+            f"At least {SHORTEST_SIDE_PX} each way are needed, 640 x 480 are better."
+        )
+    if width_px * height_px > MOST_PIXELS:
+        raise InputError(
+            f"The picture is {width_px} x {height_px} pixels, more than this program takes. "
+            "Convert the clip to 1920 x 1080 or smaller."
+        )
+
+
+def _eight_bit(frame: NDArray[Any]) -> PixelArray:
+    if frame.dtype == np.uint16:
+        frame = frame >> 8
+    elif frame.dtype != np.uint8:
+        frame = np.round(np.clip(np.nan_to_num(frame), 0.0, 1.0) * 255.0)
+    eight: PixelArray = frame.astype(np.uint8, copy=False)
+    return eight
+
+
+def _red_green_blue(frame: PixelArray) -> PixelArray:
+    import cv2
+
+    if frame.ndim == 2 or frame.shape[2] == 1:
+        code = cv2.COLOR_GRAY2RGB
+    elif frame.shape[2] == 4:
+        code = cv2.COLOR_BGRA2RGB
+    else:
+        code = cv2.COLOR_BGR2RGB
+    rgb: PixelArray = np.ascontiguousarray(cv2.cvtColor(frame, code), dtype=np.uint8)
+    return rgb

@@ -1,0 +1,248 @@
+"""Reading a source to its end: which frames, at which times, with gaps and damage marked.
+
+Ends for certain, whatever the source does: one that fails for ever, repeats for ever or jumps
+back for ever is left after a bounded number of tries. Times decide everything; counts and
+rates stated by a file decide nothing.
+"""
+
+import math
+from collections import deque
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from statistics import median
+from typing import Any
+
+from numpy.typing import NDArray
+
+from measure.errors import ClipError
+from measure.video.sampling import Pace, RegularGrid, Thinning, TimeLine
+from measure.video.source import FrameSource
+
+#: Failures in a row after which a clip counts as ended. Ours.
+MOST_FAILURES = 200
+
+#: Frames in a row that may repeat the last time before a clip counts as ended. Ours.
+MOST_REPEATS = 200
+
+#: How often times may start anew before a clip counts as ended. Ours.
+MOST_RESTARTS = 20
+
+#: Steps below this are not believed when lost frames are counted. Ours.
+_SHORTEST_INTERVAL_S = 1 / 240
+
+#: Frames after a failure in which a gap in time still counts as damage: decoders hold back up
+#: to 16 pictures.
+_HELD_BACK = 16
+
+#: More frames in a row that are exactly zero everywhere are a fault of the decoder: a dark
+#: room has noise. Ours.
+MOST_BLACK = 10
+
+#: Intervals remembered to know the usual one.
+_REMEMBERED = 15
+
+_ASSUMED_INTERVAL_S = 1 / 30
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceFrame:
+    """A chosen frame.
+
+    Attributes
+    ----------
+    index
+        Number of the frame in its source, from 0, lost frames counted.
+    time_s
+        Seconds from the source's first frame.
+    pixels
+        As the source delivered it, or None for a frame lost to damage.
+    window
+        Number of the span of time that it belongs to, from 0.
+    """
+
+    index: int
+    time_s: float
+    pixels: NDArray[Any] | None
+    window: int
+
+
+class ClipReader:
+    """Reads a source once, from its first frame on; a generator of the chosen frames.
+
+    Parameters
+    ----------
+    source
+        An open source; the caller closes it.
+    name
+        The clip's name for messages.
+    rate_hz
+        Frames wanted a second, or None for every frame.
+    windows
+        Spans of time that frames are wanted from, in order and apart (see :func:`merged`);
+        None for the whole clip. Reading stops after the last.
+    paces
+        As in :class:`measure.pose.jobs.ClipJob`.
+    tick
+        Called with the time of every frame passed, chosen or not.
+
+    Attributes
+    ----------
+    frames_read, frames_lost
+        Frames decoded and frames lost to damage so far.
+    last_s
+        Time of the last frame read.
+    notes
+        What was odd, one sentence each.
+    """
+
+    def __init__(
+        self,
+        source: FrameSource,
+        name: str,
+        *,
+        rate_hz: float | None = None,
+        windows: Sequence[tuple[float, float]] | None = None,
+        paces: Sequence[Pace] = (),
+        tick: Callable[[float], None] = lambda time_s: None,
+    ) -> None:
+        self._source = source
+        self._name = name
+        self._grid = RegularGrid(rate_hz)
+        self._thinning = Thinning(paces)
+        self._windows = [(-math.inf, math.inf)] if windows is None else list(windows)
+        self._tick = tick
+        self._steps_s: deque[float] = deque(maxlen=_REMEMBERED)
+        self._index = -1
+        self._black_run = 0
+        self._seen_light = False
+        self._chosen = 0
+        self.frames_read = 0
+        self.frames_lost = 0
+        self.last_s = 0.0
+        self.notes: list[str] = []
+
+    @property
+    def interval_s(self) -> float:
+        """Usual time from one frame to the next, seconds."""
+        return median(self._steps_s) if self._steps_s else _ASSUMED_INTERVAL_S
+
+    def frames(self) -> Iterator[SourceFrame]:
+        """Yield the chosen frames; lost ones too, without pixels.
+
+        Raises
+        ------
+        ClipError
+            At the end, if not one picture could be read, or all were black.
+        """
+        whole = True
+        for time_s, after_failure in self._times():
+            if after_failure:
+                yield from self._lost_before(time_s)
+            self._count(time_s)
+            self._tick(time_s)
+            if time_s > self._windows[-1][1]:
+                whole = False
+                break
+            window = self._chosen_in(time_s)
+            if window is not None:
+                yield self._frame(time_s, window)
+        if whole:
+            self._check_end()
+
+    def _times(self) -> Iterator[tuple[float, bool]]:
+        """Yield the time of each frame that can be used, and whether a failure was shortly
+        before it.
+        """
+        line = TimeLine()
+        failures = 0
+        since_failure = _HELD_BACK
+        while failures < MOST_FAILURES:
+            if not self._source.grab():
+                failures += 1
+                since_failure = 0
+                continue
+            failures = 0
+            time_s = line.accept(self._source.time_s(), self.interval_s)
+            if line.repeats >= MOST_REPEATS or line.restarts > MOST_RESTARTS:
+                self.notes.append("Its times stopped going on; the rest was left out.")
+                return
+            if time_s is not None:
+                yield time_s, since_failure < _HELD_BACK
+                since_failure += 1
+        if line.restarts:
+            self.notes.append(f"Its times start anew {line.restarts} times; they were joined.")
+
+    def _count(self, time_s: float) -> None:
+        if self.frames_read:
+            self._steps_s.append(time_s - self.last_s)
+        self.frames_read += 1
+        self._index += 1
+        self.last_s = time_s
+
+    def _lost_before(self, time_s: float) -> Iterator[SourceFrame]:
+        """Yield the frames lost between the last one and this one, evenly spread."""
+        gap_s = time_s - self.last_s
+        interval_s = max(self.interval_s, _SHORTEST_INTERVAL_S)
+        lost = round(gap_s / interval_s) - 1 if self.frames_read else 0
+        before_s = self.last_s
+        for number in range(1, lost + 1):
+            lost_s = before_s + gap_s * number / (lost + 1)
+            self.frames_lost += 1
+            self._index += 1
+            self.last_s = lost_s
+            window = self._chosen_in(lost_s)
+            if window is not None:
+                yield SourceFrame(index=self._index, time_s=lost_s, pixels=None, window=window)
+
+    def _chosen_in(self, time_s: float) -> int | None:
+        """Return the number of the span that the next frame is wanted for, or None."""
+        if not self._grid.chooses(time_s):
+            return None
+        for number, (start_s, end_s) in enumerate(self._windows):
+            if start_s - 1e-6 <= time_s <= end_s + 1e-6:
+                return number if self._thinning.takes(time_s, number) else None
+        return None
+
+    def _frame(self, time_s: float, window: int) -> SourceFrame:
+        pixels = self._source.retrieve()
+        self._chosen += 1
+        if pixels is not None and _is_black(pixels):
+            self._black_run += 1
+            if self._black_run > MOST_BLACK:
+                pixels = None
+        elif pixels is not None:
+            self._black_run = 0
+            self._seen_light = True
+        if pixels is None:
+            self.frames_lost += 1
+        return SourceFrame(index=self._index, time_s=time_s, pixels=pixels, window=window)
+
+    def _check_end(self) -> None:
+        if not self.frames_read:
+            raise ClipError(
+                f"Not one picture of the clip {self._name} could be decoded. It is damaged; "
+                "record or copy it again."
+            )
+        if self.frames_read == 1:
+            raise ClipError(f"The clip {self._name} holds a single picture; a movement needs more.")
+        if self._chosen and not self._seen_light:
+            raise ClipError(
+                f"Every picture of the clip {self._name} is completely black. A dark room would "
+                "leave some grain: the lens was covered, or the clip's codec is not decoded "
+                "rightly here. Convert it to MP4 (H.264, progressive)."
+            )
+        stated_s = self._source.facts.stated_duration_s
+        reached_s = self.last_s + self.interval_s
+        if stated_s is not None and reached_s < 0.9 * stated_s:
+            self.notes.append(
+                f"The recording seems incomplete: {reached_s:.1f} of {stated_s:.1f} s."
+            )
+        if self._source.facts.deep_colour:
+            self.notes.append("More than 8 bits a colour (perhaps HDR); colours are approximate.")
+        if not self._source.facts.times_known:
+            self.notes.append("The clip carries no times; they were counted from its stated rate.")
+
+
+def _is_black(pixels: NDArray[Any]) -> bool:
+    """Tell whether every value is exactly zero; a coarse look settles most."""
+    return not pixels[::16, ::16].any() and not pixels.any()

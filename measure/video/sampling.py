@@ -1,0 +1,158 @@
+"""Times of frames: made to increase, chosen by a grid, merged into spans. No frames here."""
+
+import math
+from collections.abc import Sequence
+
+#: A step forward beyond this is not believed at once, no more than one back. Ours.
+_LONGEST_STEP_S = 60.0
+
+#: So many frames in a row, each later than the one before but none where it should be, are a
+#: new start; fewer are strays, as damage leaves them. Ours.
+_NEW_START = 3
+
+
+class RegularGrid:
+    """Chooses frames nearest to a regular grid of times, by their own times.
+
+    Parameters
+    ----------
+    rate_hz
+        Grid points a second, from time 0; None chooses every frame.
+    """
+
+    def __init__(self, rate_hz: float | None) -> None:
+        if rate_hz is not None and not rate_hz > 0:
+            raise ValueError(f"rate_hz must be above 0, not {rate_hz}")
+        self._rate_hz = rate_hz
+        self._next_point = 0
+        self._last_s = -math.inf
+
+    def chooses(self, time_s: float) -> bool:
+        """Tell whether the frame at this time is the one for the next grid point.
+
+        It is if its time is past the point, or nearer before it than the next frame will be
+        after it, if that comes after as long a step as this one did. Of two equally near the
+        later is taken.
+        """
+        if self._rate_hz is None:
+            return True
+        step_s = min(time_s - self._last_s, 1 / self._rate_hz)  # a pause says nothing of it
+        first = not math.isfinite(self._last_s)
+        self._last_s = time_s
+        reach_s = time_s if first else time_s + step_s / 2 - 1e-4
+        if reach_s < self._next_point / self._rate_hz:
+            return False
+        self._next_point = math.floor(reach_s * self._rate_hz + 1e-9) + 1
+        return True
+
+
+#: Start and end of a span of time, and which of the frames in it are taken: every so-manyth, or
+#: none.
+Pace = tuple[float, float, int]
+NONE = 0
+
+
+class Thinning:
+    """Passes over some of the frames that follow each other.
+
+    Parameters
+    ----------
+    paces
+        The first span that a frame lies in decides; outside of all every frame is taken.
+    """
+
+    def __init__(self, paces: Sequence[Pace]) -> None:
+        self._paces = paces
+        self._stretch: int | None = None
+        self._passed_over = 0
+
+    def takes(self, time_s: float, stretch: int = 0) -> bool:
+        """Tell whether the next frame is one to take; the first of each stretch always is."""
+        inside = (every for start, end, every in self._paces if start <= time_s <= end)
+        every = next(inside, 1)
+        due = every != NONE and self._passed_over + 1 >= every
+        taken = due or stretch != self._stretch
+        self._stretch = stretch
+        self._passed_over = 0 if taken else self._passed_over + 1
+        return taken
+
+
+def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    """Return spans of time in order, with those that touch made one.
+
+    Raises
+    ------
+    ValueError
+        If a span ends before it starts or is not finite.
+    """
+    result: list[tuple[float, float]] = []
+    for start, end in sorted(spans):
+        if not (math.isfinite(start) and math.isfinite(end) and start <= end):
+            raise ValueError(f"a span of time must end after its start: ({start}, {end})")
+        if result and start <= result[-1][1]:
+            result[-1] = (result[-1][0], max(end, result[-1][1]))
+        else:
+            result.append((start, end))
+    return tuple(result)
+
+
+class TimeLine:
+    """Makes the times of a source start at 0 and always increase.
+
+    Attributes
+    ----------
+    last_s
+        The last time accepted.
+    repeats
+        Frames in a row that were not accepted.
+    restarts
+        How often the times started anew; they are joined.
+    """
+
+    def __init__(self) -> None:
+        self.last_s = -math.inf
+        self.repeats = 0
+        self.restarts = 0
+        self._shift_s = 0.0
+        self._strays_s: list[float] = []
+
+    def accept(self, raw_s: float, interval_s: float) -> float | None:
+        """Return the time of the next frame, or None if the frame cannot be used.
+
+        Parameters
+        ----------
+        raw_s
+            As the source says.
+        interval_s
+            Usual time from frame to frame, put between the parts at a new start.
+        """
+        if not math.isfinite(raw_s):
+            self.repeats += 1
+            return None
+        first = self.last_s == -math.inf
+        if first:
+            self._shift_s = -raw_s
+        time_s = raw_s + self._shift_s
+        if not first and not 1e-6 < time_s - self.last_s <= _LONGEST_STEP_S:
+            if not self._strays_s or not 1e-6 < time_s - self._strays_s[-1] <= _LONGEST_STEP_S:
+                self._strays_s.clear()
+            self._strays_s.append(time_s)
+            if len(self._strays_s) < _NEW_START:
+                self.repeats += 1
+                return None
+            self.restarts += 1
+            self._shift_s += self.last_s + interval_s - time_s
+            time_s = self.last_s + interval_s
+        self._strays_s.clear()
+        self.repeats = 0
+        self.last_s = time_s
+        return time_s
+
+
+#: Frames a second of the quick pass: a hold of a second then has six.
+QUICK_HZ = 6.0
+
+
+#: Frames a second of the careful passes. A still arm is misplaced by bias, not by noise (frames
+#: of one hold differ by tenths of a degree), so more frames would only cost time.
+CAREFUL_HZ = 5.0

@@ -1,0 +1,196 @@
+"""A whole study: which rows count where, what is told when there is too little."""
+
+import math
+
+import numpy as np
+import pytest
+
+from calibration.agreement.pairs_table import Pair
+from calibration.agreement.study import Agreement, TooLittle, studies, study
+from calibration.agreement.table import PairTable
+from calibration.agreement.wording import camera_per_goniometer, degrees_text, paragraph
+from calibration.statistics.bland_altman import Pairing
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+
+
+def pair(
+    person: str,
+    camera: float,
+    goniometer: float,
+    *,
+    movement: Movement = Movement.FLEXION,
+    side: Side = Side.LEFT,
+    repeat: int | None = None,
+    tester: str = "",
+) -> Pair:
+    return Pair(
+        person=person,
+        movement=movement,
+        side=side,
+        camera_deg=camera,
+        goniometer_deg=goniometer,
+        repeat=repeat,
+        tester=tester,
+    )
+
+
+def judged(pairs: list[Pair], pairing: Pairing = Pairing.SAME_MOVE) -> Agreement:
+    found = study(pairs, pairing)
+    assert isinstance(found, Agreement)
+    return found
+
+
+def crowd(people: int, *, gain: float = 1.0, bias: float = 0.0, seed: int = 1) -> list[Pair]:
+    random = np.random.default_rng(seed)
+    goniometer = random.uniform(40, 160, people)
+    camera = gain * goniometer + bias + random.normal(0, 3, people)
+    return [pair(f"P{n}", c, g) for n, (c, g) in enumerate(zip(camera, goniometer, strict=True))]
+
+
+@pytest.mark.parametrize(
+    ("pairs", "part"),
+    [
+        ([pair("A", 90, 88)], "1 complete pair of 1 person"),
+        ([pair("A", 90, 88), pair("B", 80, 82)], "2 complete pairs of 2 people"),
+        ([pair("A", 90 + n, 88) for n in range(40)], "40 complete pairs of 1 person"),
+        ([pair(each, 90, math.nan) for each in "ABCDE"], "0 complete pairs of 0 people"),
+    ],
+)
+@pytest.mark.parametrize("pairing", Pairing)
+def test_too_little_is_said_with_what_would_be_enough(
+    pairs: list[Pair], part: str, pairing: Pairing
+) -> None:
+    found = study(pairs, pairing)
+    assert isinstance(found, TooLittle)
+    assert part in found.sentence
+    assert "at least 3" in found.sentence
+
+
+def test_movements_never_share_a_statistic() -> None:
+    mixed = [pair("A", 90, 88), pair("B", 90, 88, movement=Movement.ABDUCTION)]
+    with pytest.raises(ValueError, match="one movement"):
+        study(mixed)
+    with pytest.raises(ValueError, match="one movement"):
+        study([])
+    rows = [*crowd(5), pair("A", 90, 88, movement=Movement.ABDUCTION)]
+    first, second = studies(PairTable(pairs=tuple(rows)))
+    assert isinstance(first, Agreement)
+    assert first.movement is Movement.FLEXION
+    assert isinstance(second, TooLittle)
+    assert second.movement is Movement.ABDUCTION
+
+
+def test_rows_without_both_readings_are_left_out_and_counted() -> None:
+    found = judged([*crowd(5), pair("X", math.nan, 80), pair("Y", 80, math.nan)])
+    assert found.people == 5
+    assert "2 rows without both readings were left out." in found.notes
+
+
+def test_separate_repeats_use_the_readings_of_rows_that_are_not_complete() -> None:
+    rows = []
+    for name, angle in (("A", 60), ("B", 90), ("C", 120)):
+        rows += [pair(name, angle + 1, angle), pair(name, angle + 3, math.nan)]
+    found = judged(rows, Pairing.SEPARATE)
+    assert found.limits.bias.value == pytest.approx(2)
+    assert found.gain is None
+    assert found.camera_repeat is not None
+    # Each shoulder's camera readings are 2 apart: variance 2.
+    assert found.camera_repeat.sd_deg.value == pytest.approx(2**0.5)
+    assert found.goniometer_repeat is None
+
+
+def test_repeatability_comes_from_numbered_repeats_only() -> None:
+    rows = [pair(each, 90 + n, 88 + 2 * n) for each in "ABC" for n in range(2)]
+    assert judged(rows).camera_repeat is None
+    numbered = [pair(each, 90 + n, 88 + 2 * n, repeat=n + 1) for each in "ABC" for n in range(2)]
+    found = judged(numbered)
+    assert found.camera_repeat is not None
+    assert found.goniometer_repeat is not None
+    # 1 and 2 degrees apart: variances 1/2 and 2.
+    assert found.camera_repeat.sd_deg.value == pytest.approx(0.5**0.5)
+    assert found.goniometer_repeat.sd_deg.value == pytest.approx(2**0.5)
+    assert found.goniometer_repeat.mdc95_deg == pytest.approx(1.959964 * 2, rel=1e-6)
+    assert found.goniometer_repeat.mdc90_deg == pytest.approx(1.644854 * 2, rel=1e-6)
+
+
+def test_two_testers_of_one_position_are_no_repeats_of_the_camera() -> None:
+    rows = [
+        pair(name, angle, angle + error, repeat=1, tester=tester)
+        for name, angle in (("A", 60.0), ("B", 90.0), ("C", 120.0), ("D", 75.0))
+        for tester, error in (("Wren", 1.0), ("Finch", 3.0))
+    ]
+    found = judged(rows)
+    assert found.camera_repeat is None
+    assert found.testers is not None
+    assert found.testers.icc_3_1.value == pytest.approx(1)
+    assert [(each.tester, each.pairs) for each in found.by_tester] == [("Finch", 4), ("Wren", 4)]
+    assert [each.mean_deg for each in found.by_tester] == pytest.approx([-3.0, -1.0])
+
+
+def test_the_instruments_are_compared_on_first_readings() -> None:
+    rows = [
+        pair(name, angle, angle, repeat=1) for name, angle in zip("ABC", (50, 90, 130), strict=True)
+    ]
+    later = [pair(each.person, 10, 170, repeat=2) for each in rows]
+    found = judged([*later, *rows])
+    assert found.instruments is not None
+    assert found.instruments.icc_2_1.value == pytest.approx(1)
+
+
+@pytest.mark.parametrize(
+    ("rows", "part"),
+    [
+        ([pair(n, 90, 90) for n in "ABCD"], "Every camera reading is 90 degrees"),
+        ([pair(n, 90, 90) for n in "ABCD"], "No ICC: all shoulders read the same"),
+        ([pair(n, 90 + i, 88 + i) for i, n in enumerate("ABCD")], "copied from the other"),
+        ([pair(n, 90, 80 + i) for i, n in enumerate("ABCD")], "Every camera reading is 90"),
+        ([pair(n, 90 - i, 80 + i) for i, n in enumerate("ABCD")], "The shoulders differ little"),
+        (crowd(5), "take every figure as a first impression"),
+        (
+            [pair(n, 50 + 9 * i, 80 + i, side=side) for i, n in enumerate("ABC") for side in Side],
+            "Both shoulders of a person resemble each other",
+        ),
+    ],
+)
+def test_what_a_reader_must_know_is_noted(rows: list[Pair], part: str) -> None:
+    found = judged(rows)
+    assert any(part in note for note in found.notes), found.notes
+    assert "nan" not in paragraph(found)
+    assert "inf" not in paragraph(found)
+
+
+def test_a_good_large_study_needs_no_notes() -> None:
+    assert judged(crowd(40)).notes == ()
+
+
+def test_the_paragraph_of_a_camera_that_reads_low_and_flat() -> None:
+    found = judged(crowd(40, gain=0.9, bias=-2))
+    text = paragraph(found)
+    assert text.startswith("Flexion: 40 pairs of 40 people (40 shoulders).")
+    assert f"reads {degrees_text(abs(found.limits.bias.value))} degrees less" in text
+    assert "a true change of 10 degrees reads as about 9." in text or "about 8.9" in text
+    assert "cannot tell how the camera repeats" in text
+    assert "not how far either is right" in text
+
+
+def test_the_paragraph_of_a_camera_without_bias() -> None:
+    text = paragraph(judged(crowd(40)))
+    assert "no constant difference is shown" in text
+    assert "not shown to change with the angle" in text
+
+
+def test_a_limit_on_the_same_side_is_worded_so() -> None:
+    text = paragraph(judged([pair(n, 95 + 20 * i, 90 + 20 * i) for i, n in enumerate("ABCD")]))
+    assert "between 5.0 degrees above and 5.0 degrees above the goniometer" in text
+
+
+def test_no_negative_zero_is_ever_shown() -> None:
+    assert degrees_text(-0.04) == "0.0"
+    assert degrees_text(float("nan")) == "unknown"
+
+
+def test_gain_from_a_slope() -> None:
+    found = judged([pair(n, 0.8 * g, g) for n, g in zip("ABCD", (30, 60, 90, 120), strict=True)])
+    assert found.gain is not None
+    assert camera_per_goniometer(found.gain) == pytest.approx(0.8)

@@ -1,0 +1,107 @@
+"""`thawline replay --person`: who stands otherwise than when the place was kept is told so."""
+
+import dataclasses
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+from calibration.placement.check import watch_place
+from calibration.placement.placement import PLACEMENTS, Drift
+from measure.cli.main import main
+from measure.clips.observation_file import load_tracks
+from measure.clips.read import reading_of
+from measure.domain.acquisition import Setup
+from measure.domain.measurements import Measurement
+from measure.domain.records import Person
+from measure.report.plain_text import value_words
+from measure.storage.store import Store
+from measure.system.clock import new_id
+
+TRACKS = Path(__file__).resolve().parents[2] / "tracks"
+FLEXION = TRACKS / "trial-flexion-side-000.npz"
+Said = pytest.CaptureFixture[str]
+
+
+@pytest.fixture
+def bramble(data_folder: Path) -> None:
+    with Store.open() as store:
+        store.save_person(Person(id=new_id(), pseudonym="Bramble"))
+
+
+def replay(tracks: Path, *more: str) -> int:
+    return main(["replay", "--from-tracks", str(tracks), *more])
+
+
+def test_nothing_is_said_before_a_place_is_kept_nor_at_the_same_place(
+    bramble: None, capsys: Said
+) -> None:
+    assert replay(FLEXION, "--person", "Bramble") == 0
+    assert "You stand" not in capsys.readouterr().out
+    assert PLACEMENTS.all() == ()
+    assert replay(FLEXION, "--person", "Bramble", "--keep-place") == 0
+    assert "the place is kept." in capsys.readouterr().out
+    assert replay(FLEXION, "--person", "Bramble") == 0
+    assert "against" not in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("change", "part"),
+    [
+        ({"trunk_px": 135.8 / 1.2}, "You stand about 17 % nearer than on"),
+        ({"trunk_px": 135.8 * 1.2}, "You stand about 20 % farther away than on"),
+        ({"width_over_trunk": 0.2}, "You are turned by about 18 degrees against"),
+        ({"lean_deg": 7.0}, "Camera or body leans by about 6 degrees against"),
+        ({"camera_name": None, "width_px": 1280}, "Another camera or picture size than on"),
+    ],
+)
+def test_a_sentence_comes_with_the_reading(
+    bramble: None, capsys: Said, change: dict[str, object], part: str
+) -> None:
+    replay(FLEXION, "--person", "Bramble", "--keep-place")
+    (kept,) = PLACEMENTS.all()
+    PLACEMENTS.remove(lambda each: True)
+    PLACEMENTS.put(dataclasses.replace(kept, **change))  # type: ignore[arg-type]
+    capsys.readouterr()
+    assert replay(FLEXION, "--person", "Bramble") == 0
+    out = capsys.readouterr().out
+    assert f"{part} {kept.taken.isoformat()}" in out
+    assert value_words(measured(FLEXION)) in out
+
+
+def test_a_place_needs_somebody_known(bramble: None, capsys: Said) -> None:
+    assert replay(FLEXION, "--keep-place") == 2
+    assert "--person NAME" in capsys.readouterr().err
+    assert replay(FLEXION, "--person", "Nobody") == 2
+    assert "Nobody" in capsys.readouterr().err
+
+
+def test_the_first_reading_before_a_camera_keeps_the_place_and_a_refusal_does_not(
+    data_folder: Path,
+) -> None:
+    who, day = new_id(), dt.date(2026, 11, 25)
+    refused = measured(TRACKS / "hopeless-flexion-from-front-00.npz")
+    assert watch_place(refused, who, day) == ()
+    assert PLACEMENTS.all() == ()
+    first = measured(FLEXION)
+    assert watch_place(first, who, day) == ()
+    (kept,) = PLACEMENTS.all()
+    nearer = dataclasses.replace(kept, trunk_px=kept.trunk_px / 1.2)
+    PLACEMENTS.put(nearer)
+    (change,) = watch_place(first, who, day)
+    assert change.drift is Drift.NEARER
+    assert PLACEMENTS.all() == (nearer,)
+
+
+def test_places_are_shown_and_forgotten(bramble: None, capsys: Said) -> None:
+    assert main(["calibrate", "place", "show", "--person", "Bramble"]) == 0
+    assert "No place is kept yet" in capsys.readouterr().out
+    replay(FLEXION, "--person", "Bramble", "--keep-place")
+    assert main(["calibrate", "place", "show", "--person", "Bramble"]) == 0
+    assert "flexion, right: before a camera without a name" in capsys.readouterr().out
+    assert main(["calibrate", "place", "forget", "--person", "Bramble"]) == 0
+    assert "1 place forgotten." in capsys.readouterr().out
+
+
+def measured(tracks: Path) -> Measurement:
+    return reading_of(load_tracks(tracks)[1], Setup()).measurement

@@ -1,0 +1,215 @@
+"""What a standing person tells about the camera, in virtual rooms."""
+
+import numpy as np
+import pytest
+
+from calibration.placement.distance import distance_m
+from calibration.placement.level import up_direction
+from calibration.placement.standing import Rough, Stand, stand_of
+from measure.domain.landmarks import Landmark
+from measure.domain.tracks import FrameState, Track
+from measure.errors import InputError
+from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of, turn_deg
+from tests.support.virtual_room import Room, standing
+
+
+def stand(room: Room, track: Track, stature_m: float | None = 1.72) -> Stand:
+    found = stand_of(track, room.sight(), stature_m)
+    assert isinstance(found, Stand), found
+    return found
+
+
+def value(rough: Rough | None) -> float:
+    assert rough is not None
+    return rough.value
+
+
+def held(rough: Rough | None, truth: float) -> bool:
+    assert rough is not None
+    return abs(rough.value - truth) <= rough.half
+
+
+@pytest.mark.parametrize("roll", [-6.0, 0.0, 3.0])
+@pytest.mark.parametrize("tilt", [-6.0, 0.0, 1.5])
+@pytest.mark.parametrize("distance", [2.8, 3.4])
+def test_a_person_of_usual_proportions_gives_the_camera_back(
+    roll: float, tilt: float, distance: float
+) -> None:
+    room = Room(roll_deg=roll, tilt_deg=tilt, height_m=1.1, focal=900.0)
+    found = stand(room, standing(room, distance_m=distance))
+    assert found.roll_deg.value == pytest.approx(roll, abs=0.3)
+    assert value(found.tilt_deg) == pytest.approx(tilt, abs=0.3)
+    assert value(found.distance_m) == pytest.approx(distance, rel=0.05)
+    assert value(found.height_m) == pytest.approx(1.1, abs=0.05)
+
+
+def test_the_interval_holds_what_proportions_and_noise_do() -> None:
+    room = Room(tilt_deg=-4.0, height_m=0.9, focal=900.0)
+    shares = {Landmark.LEFT_HIP: 0.532, Landmark.RIGHT_HIP: 0.532}
+    found = stand(room, standing(room, shares=shares, error_px=2.0))
+    assert held(found.tilt_deg, -4.0)
+    assert held(found.distance_m, 3.0)
+    assert held(found.height_m, 0.9)
+
+
+def test_an_unknown_lens_and_stature_widen_the_interval() -> None:
+    for focal in (800.0, 1000.0, 1200.0):
+        room = Room(tilt_deg=2.0, height_m=1.0, focal=focal)
+        track = standing(room, distance_m=3.6, stature_m=1.75)
+        found = stand_of(track, room.unknown())
+        assert isinstance(found, Stand)
+        assert held(found.tilt_deg, 2.0)
+        assert held(found.distance_m, 3.6)
+        assert held(found.height_m, 1.0)
+    known = stand(Room(), standing(Room(), distance_m=3.6, stature_m=1.75), 1.75)
+    assert known.distance_m is not None
+    assert isinstance(found, Stand)
+    assert found.distance_m is not None
+    assert known.distance_m.half < found.distance_m.half
+
+
+def test_without_legs_only_the_roll_is_told() -> None:
+    room = Room(roll_deg=4.0)
+    track = standing(room)
+    points = track.points_px.copy()
+    points[:, [Landmark.LEFT_ANKLE, Landmark.LEFT_KNEE]] = np.nan
+    legless = Track(
+        time_s=track.time_s,
+        points_px=points,
+        visibility=track.visibility,
+        presence=track.presence,
+        state=track.state,
+        people=track.people,
+        width_px=track.width_px,
+        height_px=track.height_px,
+    )
+    found = stand(room, legless)
+    assert found.roll_deg.value == pytest.approx(4.0, abs=0.3)
+    assert found.tilt_deg is None
+    assert found.distance_m is None
+
+
+def test_feet_below_the_picture_are_a_guess_and_do_not_count() -> None:
+    room = Room(height_m=1.3)  # close by, the feet are out of the picture
+    track = standing(room, distance_m=2.4)
+    assert float(track.points_px[0, Landmark.LEFT_ANKLE, 1]) > room.height
+    found = stand(room, track)
+    assert found.tilt_deg is None
+    assert found.roll_deg.value == pytest.approx(0.0, abs=0.3)
+
+
+def test_statures_that_cannot_be() -> None:
+    with pytest.raises(InputError, match="no stature"):
+        stand_of(standing(Room()), Room().sight(), 172)
+
+
+def with_state(track: Track, state: FrameState) -> Track:
+    return Track(
+        time_s=track.time_s,
+        points_px=track.points_px,
+        visibility=track.visibility,
+        presence=track.presence,
+        state=np.full(len(track), state, dtype=np.int64),
+        people=track.people,
+        width_px=track.width_px,
+        height_px=track.height_px,
+    )
+
+
+def test_a_neutral_needs_a_person_seen_near_and_still() -> None:
+    room = Room()
+    good = neutral_of(standing(room))
+    assert isinstance(good, Neutral)
+    assert good.frames == 8
+    nobody = neutral_of(with_state(standing(room), FrameState.NOBODY))
+    assert isinstance(nobody, str)
+    assert "not seen" in nobody
+    short = neutral_of(standing(room, frames=3))
+    assert isinstance(short, str)
+    far = neutral_of(standing(room, distance_m=20.0))
+    assert isinstance(far, str)
+    assert "Step closer" in far
+    walking = standing(room)
+    drift = np.linspace(0, 120, len(walking))[:, np.newaxis, np.newaxis] * [1.0, 0.0]
+    moved = Track(
+        time_s=walking.time_s,
+        points_px=walking.points_px + drift,
+        visibility=walking.visibility,
+        presence=walking.presence,
+        state=walking.state,
+        people=walking.people,
+        width_px=walking.width_px,
+        height_px=walking.height_px,
+    )
+    said = neutral_of(moved)
+    assert isinstance(said, str)
+    assert "Stand still" in said
+
+
+@pytest.mark.parametrize("turn", [0.0, 45.0, 90.0, 135.0, 180.0])
+def test_the_turn_from_the_shoulders_width(turn: float) -> None:
+    # Far away, where perspective does not matter; the shoulders are 0.68 of the trunk.
+    room = Room(focal=4000.0)
+    found = neutral_of(standing(room, distance_m=12.0, turn_deg=turn))
+    assert isinstance(found, Neutral)
+    assert turn_deg(found.width_over_trunk, 0.196 / 0.289) == pytest.approx(turn, abs=2.0)
+
+
+def test_medians_are_of_the_frames_that_saw_the_person() -> None:
+    track = standing(Room(), frames=9, error_px=1.0)
+    places = median_points(track)
+    assert places[Landmark.LEFT_HIP][0] == pytest.approx(
+        float(np.median(track.points_px[:, Landmark.LEFT_HIP, 0]))
+    )
+    assert Landmark.NOSE not in places
+
+
+@pytest.mark.parametrize("distance", [1.8, 2.5, 3.5])
+@pytest.mark.parametrize("tilt", [-8.0, 0.0, 8.0])
+def test_distance_from_a_known_upright_length(distance: float, tilt: float) -> None:
+    room = Room(roll_deg=3.0, tilt_deg=tilt, height_m=1.0)
+    low, high = np.array([[0.1, 0.75, distance], [0.1, 1.25, distance]])
+    ends = room.look(np.stack([low, high]))
+    found, least, most = distance_m(
+        (tuple(ends[0]), tuple(ends[1])), 0.5, up_direction(3.0, tilt), room.sight()
+    )
+    assert found == pytest.approx(distance, rel=0.05)
+    assert least == most == found
+
+
+def test_distance_from_the_shoulders_facing_the_camera() -> None:
+    room = Room(tilt_deg=5.0)
+    places = median_points(standing(room, distance_m=2.7, error_px=1.0))
+    ends = (places[Landmark.RIGHT_SHOULDER], places[Landmark.LEFT_SHOULDER])
+    across = np.array([1.0, 0.0, 0.0])
+    found, _, _ = distance_m(ends, 0.196 * 1.72, across, room.sight())
+    assert found == pytest.approx(2.7, rel=0.05)
+
+
+def test_an_unknown_lens_gives_a_span_of_distances() -> None:
+    room = Room(focal=1200.0)
+    ends = room.look(np.array([[0.0, 0.8, 3.0], [0.0, 1.2, 3.0]]))
+    found, least, most = distance_m(
+        (tuple(ends[0]), tuple(ends[1])), 0.4, up_direction(0, 0), room.unknown()
+    )
+    assert least < 3.0 < most
+    assert least < found < most
+
+
+@pytest.mark.parametrize(
+    ("ends", "length", "along", "part"),
+    [
+        (((10, 10), (10, 10)), 0.5, (0, 1, 0), "not two points"),
+        (((10, 300), (10, 100)), 0.0, (0, 1, 0), "no length"),
+        (((10, 300), (10, 100)), float("nan"), (0, 1, 0), "no length"),
+        (((10, 100), (10, 300)), 0.5, (0, 1, 0), "which end"),
+    ],
+)
+def test_lengths_that_say_nothing(
+    ends: tuple[tuple[float, float], tuple[float, float]],
+    length: float,
+    along: tuple[float, float, float],
+    part: str,
+) -> None:
+    with pytest.raises(InputError, match=part):
+        distance_m(ends, length, np.array(along, dtype=np.float64), Room().sight())

@@ -1,0 +1,312 @@
+"""The window as a whole: its rows and menus, its look, its names, its thread."""
+
+import threading
+import time
+from collections.abc import Callable
+from types import FunctionType
+from typing import Any
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QFileDialog,
+    QLabel,
+    QListWidget,
+    QPlainTextEdit,
+    QSlider,
+    QWidget,
+)
+from pytestqt.qtbot import QtBot
+
+import gui.app.main_window
+from gui.app.application import prepare
+from gui.app.crash_report import CrashDialog, CrashReporter, details
+from gui.pages.clips.review import ClipsPage
+from gui.pages.measuring.camera_setup import SetupPage
+from gui.pages.measuring.flow import MeasurePage
+from gui.pages.measuring.live import LivePage
+from gui.pages.progress.history import ProgressPage
+from gui.session.engine_feed import EngineFeed
+from gui.session.session import Measuring
+from gui.style.palette import DARK, LIGHT, Scheme
+from gui.text.words import notice
+from gui.workers.worker_thread import Background
+from measure.live.events import Phase
+from tests.support.fitting import misfits
+from tests.support.gui.memory_keeper import MemoryKeeper
+from tests.support.gui.screenshots import states
+from tests.support.gui.stage import Stage
+
+Press = Callable[..., None]
+
+
+def action(stage: Stage, text: str) -> QAction:
+    """Return the action of the menus whose text has these words."""
+    found = [
+        each
+        for each in stage.window.findChildren(QAction)
+        if text in each.text().replace("&", "") and each.text()
+    ]
+    return found[0]
+
+
+class KeeperInABadPlace(MemoryKeeper):
+    def warnings(self) -> tuple[str, ...]:
+        return ("The sessions are kept on a network disk.", "No room is left.")
+
+
+def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: Stage, qtbot: QtBot) -> None:
+    assert stage.window._told.isHidden()
+    stage.services.keeper = KeeperInABadPlace()
+    window = gui.app.main_window.MainWindow(stage.services)
+    qtbot.addWidget(window)
+    stage.settle()
+    assert not window._told.isHidden()
+    assert window._told.text() == "The sessions are kept on a network disk.\nNo room is left."
+    assert not window._told_timer.isActive()
+    window.tell("Something else.")
+    assert window._told_timer.isActive()
+
+
+def test_four_words_lead_to_four_pages(stage: Stage) -> None:
+    window = stage.window
+    assert [word.text() for word in window.words] == ["Measure", "Progress", "Clips", "Set-up"]
+    pages = (window.measure, window.progress, window.clips, window.setup)
+    for place, page in enumerate(pages):
+        window.words[place].click()
+        assert page.isVisible()
+        assert window.words[place].isChecked()
+    action(stage, "Measure").trigger()
+    assert window.measure.isVisible()
+
+
+def test_looking_elsewhere_pauses_a_session(stage: Stage) -> None:
+    stage.window.measure.start.clinic_button.click()
+    stage.settle()
+    stage.window.go(1)
+    stage.settle()
+    measuring = stage.window.measure.measuring
+    assert measuring is not None
+    assert measuring.guide.paused
+    assert stage.services.feed.running
+    stage.window.go(0)
+    assert stage.window.measure.live.isVisible()
+    assert not stage.window.words[0].isVisible()
+
+
+def test_the_scheme_and_the_text_size_are_chosen_and_remembered(stage: Stage) -> None:
+    look, settings = stage.services.look, stage.services.settings
+    action(stage, "Dark").trigger()
+    assert (look.palette, settings.scheme) == (DARK, Scheme.DARK)
+    action(stage, "Light").trigger()
+    assert (look.palette, settings.scheme) == (LIGHT, Scheme.LIGHT)
+    for _ in range(6):
+        action(stage, "Text larger").trigger()
+    assert (look.percent, settings.text_percent) == (200, 200)
+    action(stage, "Text smaller").trigger()
+    assert look.percent == 175
+    action(stage, "Text as it was").trigger()
+    assert (look.percent, settings.text_percent) == (100, 100)
+
+
+def test_cues_are_switched_and_remembered(stage: Stage) -> None:
+    action(stage, "Tones").setChecked(False)
+    action(stage, "Tones").setChecked(True)
+    action(stage, "Speech").setChecked(False)
+    assert stage.services.cues.tones_wanted
+    assert not stage.services.cues.speech_wanted
+    assert not stage.services.settings.speech
+
+
+@pytest.mark.parametrize("text", ["What this is", "Keys", "About Thawline"])
+def test_the_help_menu_shows_its_dialogs(stage: Stage, text: str) -> None:
+    action(stage, text).trigger()
+    stage.settle()
+    dialog = QApplication.activeModalWidget()
+    assert dialog is not None
+    assert any(len(one.text()) > 20 for one in dialog.findChildren(QLabel))
+    dialog.close()
+
+
+def test_messages_go_away_by_themselves(stage: Stage) -> None:
+    stage.window.tell("The disk is full.")
+    assert stage.window._told.isVisible()
+    stage.window._told_timer.timeout.emit()
+    assert not stage.window._told.isVisible()
+
+
+def test_a_report_is_written_beside_the_window(
+    stage: Stage, tmp_path: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    target = tmp_path / "rowan.html"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    action(stage, "Report for a clinic visit").trigger()
+    stage.settle()
+    stage.settle()
+    assert target.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
+    assert "rowan.html" in stage.window._told.text()
+
+
+def test_every_page_with_a_number_carries_the_notice(stage: Stage) -> None:
+    window = stage.window
+    for page in (window.measure.live, window.measure.pain, window.measure.summary, window.clips):
+        assert notice() in [one.text() for one in page.findChildren(QLabel)]
+    texts = [one.text() for one in window.progress.findChildren(QLabel)]
+    assert texts.count(notice()) >= 2
+
+
+def test_everything_that_takes_the_keyboard_has_a_name(stage: Stage) -> None:
+    kinds = (QAbstractButton, QListWidget, QSlider, QPlainTextEdit)
+    unnamed = [
+        f"{type(each).__name__} {each.objectName()} in {type(each.parent()).__name__}"
+        for kind in kinds
+        for each in stage.window.findChildren(kind)
+        if each.focusPolicy() is not Qt.FocusPolicy.NoFocus
+        and not each.accessibleName()
+        and not getattr(each, "text", str)()
+    ]
+    assert unnamed == []
+
+
+# -- everything fits --------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_every_state_fits(qapp: QApplication, percent: int) -> None:
+    prepare(qapp)
+    stage = Stage(percent=percent)
+    cut = []
+    seen = 0
+    for name in states(stage):
+        stage.settle()
+        seen += 1
+        cut += [f"{name}: {what}" for what in misfits(stage.window)]
+    stage.close()
+    assert seen > 30
+    assert not cut, "\n".join(cut)
+
+
+# -- one thread -------------------------------------------------------------------------------
+
+
+def test_every_method_of_the_window_runs_in_its_thread(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Only what is handed to a worker, or told from one, may run elsewhere."""
+    elsewhere = {"_told_share", "_work", "_keep", "_finish", "_lacking"}
+    here = threading.get_ident()
+    seen: dict[str, set[bool]] = {}
+
+    def recorded(name: str, method: Callable[..., Any]) -> Callable[..., Any]:
+        def call(*args: Any, **more: Any) -> Any:
+            seen.setdefault(name, set()).add(threading.get_ident() == here)
+            return method(*args, **more)
+
+        return call
+
+    for kind in (
+        MeasurePage,
+        LivePage,
+        ProgressPage,
+        ClipsPage,
+        SetupPage,
+        Measuring,
+        EngineFeed,
+        Background,
+        gui.app.main_window.MainWindow,
+    ):
+        for name, method in list(vars(kind).items()):
+            plain = isinstance(method, FunctionType)
+            if plain and not name.startswith("__") and name not in elsewhere:
+                monkeypatch.setattr(kind, name, recorded(f"{kind.__name__}.{name}", method))
+    prepare(qapp)
+    stage = Stage()
+    for _ in states(stage):
+        stage.settle()
+    stage.close()
+    assert len(seen) > 100
+    assert [name for name, threads in seen.items() if False in threads] == []
+
+
+# -- what breaks ------------------------------------------------------------------------------
+
+
+def test_a_crash_is_told_with_versions_and_the_window_goes_on(
+    stage: Stage, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    reporter = CrashReporter()
+    reporter.install()
+    try:
+        error = ZeroDivisionError("division by zero")
+        reporter._take(type(error), error, None)
+        stage.settle()
+        assert reporter.dialog is not None
+        text = reporter.dialog.text.toPlainText()
+        for part in ("thawline", "python", "qt", "ZeroDivisionError"):
+            assert part in text
+        reporter.dialog.copy.click()
+        assert QApplication.clipboard().text() == text
+        first = reporter.dialog
+        reporter._take(type(error), error, None)
+        stage.settle()
+        assert reporter.dialog is first
+        first.go_on.click()
+        assert not first.isVisible()
+    finally:
+        reporter.remove()
+    assert "ZeroDivisionError" in capsys.readouterr().err
+    assert stage.window.isVisible()
+
+
+def test_a_crash_in_another_thread_is_told_in_the_windows_thread(
+    stage: Stage, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    reporter = CrashReporter()
+    shown_in: list[int] = []
+    original = CrashDialog.__init__
+
+    def noted(dialog: CrashDialog, text: str, parent: QWidget | None = None) -> None:
+        shown_in.append(threading.get_ident())
+        original(dialog, text, parent)
+
+    monkeypatch.setattr(CrashDialog, "__init__", noted)
+    reporter.install()
+    try:
+        worker = threading.Thread(target=lambda: 1 / 0)
+        worker.start()
+        worker.join()
+        stage.settle()
+    finally:
+        reporter.remove()
+    assert shown_in == [threading.get_ident()]
+    assert reporter.dialog is not None
+    reporter.dialog.close()
+    assert "ZeroDivisionError" in capsys.readouterr().err
+
+
+def test_the_details_name_versions_and_the_error() -> None:
+    try:
+        raise RuntimeError("of ours")
+    except RuntimeError as error:
+        text = details(type(error), error, error.__traceback__)
+    assert "RuntimeError: of ours" in text
+    assert "numpy" in text
+
+
+def test_the_main_thread_is_not_held_up_while_measuring(stage: Stage) -> None:
+    """Taking and drawing a frame costs the window's thread little; the best of a few counts."""
+    stage.window.measure.start.clinic_button.click()
+    stage.settle()
+    stage.engine.show(Phase.MOVE, 60.0)
+    stage.settle()
+    longest = []
+    for value in range(12):
+        stage.engine.show(Phase.MOVE, 60.0 + value % 2)
+        before = time.perf_counter()
+        stage.services.feed.pull()
+        QApplication.processEvents()
+        longest.append(time.perf_counter() - before)
+    assert sorted(longest)[len(longest) // 4] < 0.05

@@ -1,0 +1,131 @@
+"""A desktop bundle does what the installed program does; run by ``make bundle-test``.
+
+`THAWLINE_BUNDLE` names the folder that ``make bundle`` made.
+"""
+
+import json
+import os
+import re
+import subprocess
+import sys
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+
+import pytest
+
+from tests.support import real_model
+from tests.support.system_calls import CLOSED_PORT, traced
+from tests.support.virtual_screen import can_be_made, virtual_screen
+
+pytestmark = pytest.mark.timeout(900)
+
+ROOT = Path(__file__).parents[3]
+CLIP = real_model.clip("flexion-left-full")
+#: Leads the bundle's own window through a session; only the leader comes from outside.
+LEADING = f"""
+import sys
+sys.path.append({str(ROOT)!r})
+from tests.support.guided_window import main
+import gui.app.main_window
+assert "_internal" in gui.app.main_window.__file__, gui.app.main_window.__file__
+sys.exit(main())
+"""
+
+
+@pytest.fixture(scope="module")
+def program() -> Path:
+    """The bundle's program, on Linux or Windows."""
+    folder = os.environ.get("THAWLINE_BUNDLE")
+    if not folder:
+        pytest.skip("data not here: THAWLINE_BUNDLE names no bundle (make bundle-test builds one)")
+    return Path(folder).absolute() / ("thawline.exe" if sys.platform == "win32" else "thawline")
+
+
+def environment(data: Path, **more: str) -> Mapping[str, str]:
+    """Return the variables of somebody who has nothing but the bundle."""
+    kept = ("HOME", "LANG", "PATH", "SYSTEMROOT", "TEMP", "TMP", "TMPDIR", "USERPROFILE")
+    own = {name: os.environ[name] for name in kept if name in os.environ}
+    return {**own, "THAWLINE_DATA": str(data), **more}
+
+
+def run(program: Path, data: Path, *arguments: str) -> "subprocess.CompletedProcess[str]":
+    return subprocess.run(
+        [program, *arguments],
+        env=environment(data),
+        cwd=data.parent,
+        capture_output=True,
+        text=True,
+        timeout=300,
+        check=False,
+    )
+
+
+def test_every_command_is_inside(program: Path, tmp_path: Path) -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    shown = run(program, tmp_path / "data", "--help")
+    assert shown.returncode == 0, shown.stderr
+    for command in project["entry-points"]["thawline.commands"]:
+        assert re.search(rf"^    {command}\s", shown.stdout, re.MULTILINE), command
+    version = run(program, tmp_path / "data", "--version")
+    assert version.stdout.split() == ["thawline", project["version"]]
+
+
+def test_model_and_packages_are_inside(program: Path, tmp_path: Path) -> None:
+    told = run(program, tmp_path / "data", "check").stdout.splitlines()
+    lacking = [line for line in told if line.startswith("LACKING")]
+    assert [line for line in lacking if "Display" not in line and "Camera" not in line] == []
+    for quality in ("full", "heavy", "lite"):
+        assert any(f"'{quality}': verified" in line for line in told), quality
+    assert any(line.startswith("ok") and "pose library" in line for line in told)
+
+
+def test_nothing_tells_where_it_was_built(program: Path) -> None:
+    written = [file for file in program.parent.rglob("*-info/**/*") if file.is_file()]
+    assert any(file.name == "METADATA" for file in written)
+    for file in written:
+        assert str(ROOT).encode() not in file.read_bytes(), file
+
+
+def test_a_clip_reads_as_in_the_installed_program(program: Path, tmp_path: Path) -> None:
+    arguments = ["replay", str(CLIP), "--movement", "flexion", "--side", "left"]
+    arguments += ["--model-quality", "full", "--json"]
+    bundled = run(program, tmp_path / "data", *arguments, str(tmp_path / "bundled.json"))
+    assert bundled.returncode == 0, bundled.stderr
+    installed = subprocess.run(
+        [sys.executable, "-m", "measure.cli.main", *arguments, str(tmp_path / "own.json")],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=300,
+        check=False,
+    )
+    assert installed.returncode == 0, installed.stderr
+    texts = [(tmp_path / f"{name}.json").read_text("utf-8") for name in ("bundled", "own")]
+    assert texts[0] == texts[1]
+    (result,) = json.loads(texts[0])["results"]
+    assert result["value"] > 100
+
+
+def test_the_window_measures_and_nothing_leaves(program: Path, tmp_path: Path) -> None:
+    if not can_be_made():
+        pytest.skip("not on this system: the Xvfb program")
+    pictures = ("--pictures", str(tmp_path / "pictures"))
+    with virtual_screen() as display:
+        calls = traced(
+            [program, "-c", LEADING, "--model-quality", "full", str(CLIP), *pictures],
+            tmp_path / "calls",
+            timeout_s=500,
+            more={
+                "DISPLAY": display,
+                "QT_QPA_PLATFORM": "xcb",
+                "THAWLINE_DATA": str(tmp_path / "data"),
+                "THAWLINE_MODELS": str(program.parent / "_internal" / "models"),
+            },
+        )
+    assert "Traceback" not in calls.errors, calls.errors
+    told = json.loads(calls.output.splitlines()[-1])
+    assert told["platform"] == "xcb"
+    assert told["pages"][-2:] == ["SummaryPage", "StartPage"]
+    assert told["frames"] > 20
+    calls.assert_nothing_left(ports=(CLOSED_PORT,))

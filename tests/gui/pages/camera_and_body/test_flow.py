@@ -1,0 +1,400 @@
+"""Camera and body: what is kept is shown; the lens, marks and lengths by mouse or keyboard."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLineEdit
+
+from calibration.lens.capture import LensCapture
+from calibration.placement.placement import PLACEMENTS
+from calibration.repository.bodies import BODIES, BodySource
+from calibration.repository.lenses import LENSES
+from calibration.repository.levels import LEVELS
+from gui.pages.camera_and_body.overview import TRUNK, wrong_length
+from gui.session.known_setup import KnownHere, gather_from_shelves
+from gui.session.known_state import look_up
+from measure.domain.acquisition import LensProfile
+from measure.domain.landmarks import LANDMARKS, Landmark
+from measure.domain.movements import Movement
+from measure.live.events import LiveFrame, Phase
+from tests.calibration.placement.test_placement import placed
+from tests.support.gui.stage import TODAY, Stage
+from tests.support.virtual_board import MORE, USUAL, photograph, poses
+
+CAMERA = "Integrated Webcam"
+
+
+@pytest.fixture
+def known(stage: Stage, data_folder: Path) -> Stage:
+    """A stage on the page of what is known, with a data folder of its own."""
+    stage.services.look_up = look_up
+    stage.services.known = KnownHere(gather_from_shelves)
+    stage.services.settings.camera = CAMERA
+    stage.window.go(3)
+    stage.window.setup.known.click()
+    stage.settle()
+    return stage
+
+
+def frame(grey: np.ndarray, points_px: np.ndarray | None = None) -> LiveFrame:
+    return LiveFrame(
+        picture=np.ascontiguousarray(np.repeat(grey[:, :, None], 3, axis=2)),
+        frame_id=1,
+        time_s=0.0,
+        phase=Phase.LOOKING_FOR_PERSON,
+        points_px=points_px,
+    )
+
+
+def blank() -> np.ndarray:
+    return np.full((480, 640), 120, dtype=np.uint8)
+
+
+def from_behind() -> np.ndarray:
+    """Landmarks of somebody's back: the trunk 200 pixels high."""
+    points = np.full((LANDMARKS, 2), 300.0)
+    for mark, place in (
+        (Landmark.LEFT_SHOULDER, (250, 150)),
+        (Landmark.RIGHT_SHOULDER, (390, 150)),
+        (Landmark.LEFT_HIP, (280, 350)),
+        (Landmark.RIGHT_HIP, (360, 350)),
+    ):
+        points[mark] = place
+    return points
+
+
+def test_the_page_is_reached_from_the_set_up_and_left_by_a_key(known: Stage) -> None:
+    pages = known.window.known
+    assert pages.isVisible()
+    assert pages.currentWidget() is pages.known
+    assert pages.known.lens.text().startswith("\u25cb  Not calibrated")
+    assert pages.known.calibrate.hasFocus()
+    QTest.keyClick(pages.known.calibrate, Qt.Key.Key_Escape)
+    assert known.window.setup.isVisible()
+
+
+def test_leaving_for_another_page_lets_the_camera_go(known: Stage) -> None:
+    known.window.known.known.calibrate.click()
+    assert known.services.feed.running
+    engine = known.engine
+    known.window.go(1)
+    known.settle(100)
+    assert engine.closed
+    assert not known.services.feed.running
+
+
+def test_everything_on_these_pages_can_be_named_and_reached_by_the_keyboard(known: Stage) -> None:
+    pages = known.window.known
+    pages.known.calibrate.click()
+    pages.show_known()
+    for kind in (QAbstractButton, QLineEdit):
+        for each in pages.findChildren(kind):
+            assert each.accessibleName(), each
+            assert each.focusPolicy() is not Qt.FocusPolicy.NoFocus
+    assert pages.mark.picture.accessibleName()
+    assert pages.lens.coverage.accessibleName()
+
+
+# -- the lens ---------------------------------------------------------------------------------
+
+
+def test_the_board_is_saved_for_printing(
+    known: Stage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    target = tmp_path / "board.pdf"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    known.window.known.known.board.click()
+    known.settle()
+    assert target.read_bytes().startswith(b"%PDF")
+    assert "100 mm" in known.window._told.text()
+
+
+def test_a_lens_is_guided_made_and_kept(known: Stage) -> None:
+    pages = known.window.known
+    pages.known.calibrate.click()
+    page = pages.lens
+    assert not page.make.isEnabled()
+    for place, pose in enumerate(poses(USUAL, MORE)[:16]):
+        view = frame(photograph(USUAL, pose, noise=3))
+        for _ in range(2):  # the second time it is still
+            page.take_frame(view)
+            known.settle()
+        assert page.count.text() == f"Views: {place + 1} of 24"
+    assert page.coverage.accessibleName() == "The board was seen in 100 % of the picture."
+    assert page.sentence.text == "Another place or tilt, please: 16 of 24 views."
+    known.services.feed.size_px = (640, 480)  # as these pictures are
+    page.make.click()
+    known.settle()
+    (profile,) = LENSES.all()
+    assert profile.camera_name == CAMERA
+    assert profile.focal_px == pytest.approx((500, 500), rel=0.01)
+    assert "Lens found from 16 views" in known.window._told.text()
+    assert pages.currentWidget() is pages.known
+    assert pages.known.lens.text().startswith("\u2713  Calibrated at 640 x 480 pixels")
+    assert known.services.source().setup.camera.lens == profile
+
+
+def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Stage) -> None:
+    profile = LensProfile(
+        camera_name=CAMERA,
+        width_px=640,
+        height_px=480,
+        focal_px=(500.0, 500.0),
+        centre_px=(320.0, 240.0),
+        distortion=(0.0, 0.0, 0.0, 0.0, 0.0),
+        reprojection_px=0.2,
+        views=24,
+    )
+    LENSES.put(profile)
+    assert known.services.feed.size_px == (1280, 720)
+    known.window.known.show_known()
+    known.settle()
+    words = known.window.known.known.lens
+    assert words.text() == (
+        "\u25b6  The lens was calibrated at 640 x 480 pixels and does not hold at 1280 x 720; "
+        "a usual field of view is assumed. Calibrate the lens at this size too."
+    )
+    LENSES.put(replace(profile, width_px=1280, height_px=720))
+    LENSES.put(replace(profile, width_px=1920, height_px=1080))
+    known.window.known.show_known()
+    known.settle()
+    assert words.text() == "\u2713  Calibrated at 1280 x 720 pixels: 104 degrees wide."
+
+
+def test_too_few_views_are_refused_with_what_to_do(known: Stage) -> None:
+    page = known.window.known.lens
+    known.window.known.known.calibrate.click()
+    page.take_frame(frame(blank()))
+    known.settle()
+    assert page.sentence.text == "Show the printed board, whole or nearly, in good light."
+    capture = LensCapture(CAMERA)
+    page._capture = capture
+    page._make()
+    known.settle()
+    assert page.sentence.text.startswith("No lens profile was made. Useful views")
+    assert LENSES.all() == ()
+    assert known.window.known.currentWidget() is page
+
+
+def test_without_a_chosen_camera_no_profile_is_begun(known: Stage) -> None:
+    known.services.settings.camera = ""
+    known.window.known.known.calibrate.click()
+    assert known.window.known.currentWidget() is known.window.known.known
+    assert "Choose the camera first" in known.window._told.text()
+
+
+# -- marks ------------------------------------------------------------------------------------
+
+
+def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: Stage) -> None:
+    pages = known.window.known
+    pages.known.uprights.click()
+    page = pages.mark
+    assert not page.take.isEnabled()
+    page.take_frame(frame(blank()))
+    page.take.click()
+    transform = page.picture._transform()
+    assert transform is not None
+    for mark in ((320.0, 40.0), (320.0, 440.0)):
+        x, y = transform.points(np.array(mark))
+        QTest.mouseClick(
+            page.picture,
+            Qt.MouseButton.LeftButton,
+            Qt.KeyboardModifier.NoModifier,
+            QPoint(round(x), round(y)),
+        )
+    assert page.picture.marks_px == pytest.approx(np.array([(320, 40), (320, 440)]), abs=1.5)
+    assert "give or take" in page.found.text()
+    page.fixed.setChecked(True)
+    page.keep.click()
+    known.settle()
+    (level,) = LEVELS.all()
+    assert level.camera_name == CAMERA
+    assert level.roll_deg == pytest.approx(0, abs=0.3)
+    assert (level.day, level.fixed) == (TODAY, True)
+    assert pages.currentWidget() is pages.known
+    assert pages.known.level.text().startswith("\u2713  Turned")
+
+
+def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: Stage) -> None:
+    pages = known.window.known
+    pages.known.mark_back.click()
+    page = pages.mark
+    page.take_frame(frame(blank()))
+    assert not page.take.isEnabled()  # nobody is seen
+    page.take_frame(frame(blank(), from_behind()))
+    assert page.take.hasFocus()
+    QTest.keyClick(page.take, Qt.Key.Key_Space)
+    picture = page.picture
+    assert picture.hasFocus()
+
+    def move(key: Qt.Key, times: int) -> None:
+        for _ in range(times):
+            QTest.keyClick(picture, key)
+
+    # From the picture's middle, 320 x 240, in steps of ten.
+    move(Qt.Key.Key_Up, 13)
+    QTest.keyClick(picture, Qt.Key.Key_Space)
+    move(Qt.Key.Key_Down, 22)
+    move(Qt.Key.Key_Left, 2)
+    QTest.keyClick(picture, Qt.Key.Key_Space)
+    move(Qt.Key.Key_Right, 9)
+    QTest.keyClick(picture, Qt.Key.Key_Return)
+    QTest.keyClick(picture, Qt.Key.Key_Backspace)
+    assert len(picture.marks_px) == 2
+    move(Qt.Key.Key_Left, 5)
+    QTest.keyClick(picture, Qt.Key.Key_Return)
+    assert picture.marks_px == [(320.0, 110.0), (300.0, 330.0), (340.0, 330.0)]
+    assert page.found.text().startswith("Neck at 120 %, pelvis at 10 %")
+    page.keep.click()
+    known.settle()
+    (record,) = BODIES.all()
+    assert record.body.c7_height == pytest.approx(1.2)
+    assert record.body.iliac_spines == pytest.approx(0.1)
+    assert pages.known.marks.text() == "\u2713  Measured on 2026-11-25."
+    assert known.services.source().setup.body.c7_height == pytest.approx(1.2)
+
+
+def test_marks_that_do_not_fit_are_not_kept(known: Stage) -> None:
+    pages = known.window.known
+    pages.known.mark_back.click()
+    page = pages.mark
+    page.take_frame(frame(blank(), from_behind()))
+    page.take.click()
+    for mark in ((320.0, 300.0), (300.0, 330.0), (340.0, 330.0)):
+        page.picture.mark(mark)
+    assert page.found.text() == "These marks do not fit."
+    assert not page.keep.isEnabled()
+    page.picture.mark((1.0, 1.0))
+    assert len(page.picture.marks_px) == 3
+    page.again.click()
+    assert page.is_live
+
+
+# -- lengths, places --------------------------------------------------------------------------
+
+
+def test_typed_lengths_are_kept_and_used(known: Stage) -> None:
+    page = known.window.known.known
+    for name, text in ((TRUNK, "49"), ("upper_arm", "30,5"), ("forearm", "25.5")):
+        page.fields[name].setText(text)
+    page.keep.click()
+    known.settle()
+    (record,) = BODIES.all()
+    assert record.lengths_from is BodySource.TAPE
+    assert record.body.upper_arm == pytest.approx(30.5 / 49)
+    assert record.body.shoulder_width is None
+    assert page.lengths.text() == "\u2713  Measured on 2026-11-25."
+    assert page.fields[TRUNK].text() == ""
+    assert record.body.forearm == pytest.approx(25.5 / 49)
+    assert known.services.source().setup.body.upper_arm == pytest.approx(30.5 / 49)
+
+
+@pytest.mark.parametrize(
+    ("typed", "part"),
+    [
+        ({}, "Type the trunk"),
+        ({"upper_arm": 30.0}, "Type the trunk"),
+        ({TRUNK: 49.0}, "at least one other"),
+        ({TRUNK: 12.0, "forearm": 25.0}, "A trunk measures 25 to 80 cm"),
+        ({TRUNK: float("nan"), "forearm": 25.0}, "A trunk measures"),
+        ({TRUNK: -0.0, "forearm": 25.0}, "A trunk measures"),
+        ({TRUNK: 49.0, "forearm": 60.0}, "forearm measures 17 to 37 cm"),
+        ({TRUNK: 49.0, "upper_arm": -30.0}, "upper arm measures 20 to 42 cm"),
+        ({TRUNK: 49.0, "shoulder_width": float("inf")}, "shoulder to shoulder measures"),
+    ],
+)
+def test_lengths_that_cannot_be_are_answered_in_words(typed: dict[str, float], part: str) -> None:
+    assert part in wrong_length(typed)
+
+
+def test_text_for_a_number_is_answered_in_words(known: Stage) -> None:
+    page = known.window.known.known
+    page.fields[TRUNK].setText("long")
+    page.keep.click()
+    assert page.wrong.text() == "long is no number."
+    assert BODIES.all() == ()
+
+
+def test_kept_places_are_counted_and_forgotten(known: Stage) -> None:
+    who = known.keeper.people()[0].id
+    PLACEMENTS.put(placed(person_id=who, movement=Movement.FLEXION))
+    pages = known.window.known
+    pages.show_known()
+    known.settle()
+    assert pages.known.place.text() == "\u2713  Places kept: 1."
+    pages.known.forget.click()
+    known.settle()
+    assert PLACEMENTS.all() == ()
+    assert not pages.known.forget.isEnabled()
+
+
+# -- studies ----------------------------------------------------------------------------------
+
+
+def test_a_table_of_readings_is_judged_with_its_plot(known: Stage, tmp_path: Path) -> None:
+    rows = ["person,movement,side,camera_deg,goniometer_deg"]
+    rows += [f"m{n},flexion,left,{80 + 5 * n},{82 + 5 * n + n % 3}" for n in range(12)]
+    table = tmp_path / "spring.csv"
+    table.write_text("\n".join(rows), encoding="utf-8")
+    pages = known.window.known
+    pages.show_study(table)
+    known.settle()
+    assert pages.currentWidget() is pages.agreement
+    assert "12 pairs" in pages.agreement.words.toPlainText()
+    assert not pages.agreement.plot.pixmap().isNull()
+    pages.agreement.leave.click()
+    assert pages.currentWidget() is pages.known
+
+
+def test_a_table_that_cannot_be_judged_is_told(known: Stage, tmp_path: Path) -> None:
+    table = tmp_path / "spring.csv"
+    table.write_text("person,movement\na,flexion", encoding="utf-8")
+    known.window.known.show_study(table)
+    known.settle()
+    assert "camera_deg" in known.window._told.text()
+    assert known.window.known.currentWidget() is known.window.known.known
+
+
+def test_how_well_own_sessions_repeat(known: Stage) -> None:
+    known.window.known.known.retest.click()
+    known.settle()
+    page = known.window.known.agreement
+    assert page.title.text() == "How well sessions repeat"
+    assert "There are no readings yet." in page.words.toPlainText()
+    assert not page.plot.isVisible()
+
+
+def test_an_offered_correction_is_kept_off_and_switched_on(known: Stage, tmp_path: Path) -> None:
+    """A camera that reads five degrees too much, in forty people."""
+    rows = ["person,movement,side,camera_deg,goniometer_deg"]
+    rows += [f"m{n},flexion,left,{65 + 2 * n + n % 3},{60 + 2 * n + n % 2}" for n in range(40)]
+    table = tmp_path / "spring.csv"
+    table.write_text("\n".join(rows), encoding="utf-8")
+    pages = known.window.known
+    pages.show_study(table)
+    known.settle()
+    assert pages.agreement.keep.isVisible()
+    pages.agreement.keep.click()
+    known.settle()
+    assert pages.currentWidget() is pages.known
+    (tick,) = pages.known.corrections
+    assert tick.text() == "Correct flexion by the study spring (40 pairs)"
+    assert not tick.isChecked()
+    assert known.services.source().setup_of(Movement.FLEXION).correction is None
+    tick.click()
+    known.settle()
+    correction = known.services.source().setup_of(Movement.FLEXION).correction
+    assert correction is not None
+    assert 4.0 < correction.bias_deg < 7.0
+    assert known.window._told.text() == "Readings from now on start a new series."
+    pages.show_known()
+    known.settle()
+    assert pages.known.corrections[0].isChecked()
+    pages.known.corrections[0].click()
+    known.settle()
+    assert known.services.source().setup_of(Movement.FLEXION).correction is None

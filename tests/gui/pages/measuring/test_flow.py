@@ -1,0 +1,358 @@
+"""Measuring from the first choice to the summary, by keys and by buttons."""
+
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QInputDialog
+
+from gui.protocol.plan import Step
+from gui.protocol.red_flags import Answer, Page
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.domain.records import Help, Posture, StoppedBy
+from measure.live.events import EventKind, Phase, SetupHint
+from tests.support.gui.stage import TODAY, Stage
+
+Press = Callable[..., None]
+
+
+def trials(stage: Stage, *values: float) -> None:
+    """Capture and settle trials one after the other."""
+    for value in values:
+        stage.engine.capture(value)
+        stage.settle(30)
+        stage.engine.settle()
+        stage.settle(30)
+
+
+def shown(stage: Stage) -> object:
+    """Return the page that is shown."""
+    page = stage.window.measure
+    parts = (page.start, page.safety, page.before, page.live, page.pain, page.next, page.summary)
+    (visible,) = [part for part in parts if part.isVisible()]
+    return visible
+
+
+def begin_home(stage: Stage) -> None:
+    stage.window.measure.start.home_button.click()
+    stage.settle()
+    stage.window.measure.before.go.click()
+    stage.settle()
+
+
+def begin_clinic(stage: Stage, movement: Movement = Movement.FLEXION) -> None:
+    stage.window.measure.start.prefer(movement, Side.LEFT)
+    stage.window.measure.start.clinic_button.click()
+    stage.settle()
+
+
+def test_a_session_at_home_by_keys_alone(stage: Stage, press: Press) -> None:
+    page = stage.window.measure
+    press(Qt.Key.Key_H)
+    assert shown(stage) is page.before
+    press(Qt.Key.Key_Return)
+    assert shown(stage) is page.live
+    assert stage.engine.side is Side.RIGHT
+    trials(stage, 150.0, 151.0, 152.0, 153.0)
+    assert shown(stage) is page.pain
+    press(Qt.Key.Key_2, "2")
+    assert page.pain.next_words.text() == (
+        "Next, 2 of 8: Flexion, left arm. Choose a number, and it begins when you stand for it."
+    )
+    press(Qt.Key.Key_Return)
+    assert shown(stage) is page.live
+    assert stage.engine.side is Side.LEFT
+    press(Qt.Key.Key_Escape)
+    assert shown(stage) is page.next  # nothing was captured, so there is nothing to ask
+    assert "right arm" in page.next.title.text()
+    press(Qt.Key.Key_Escape)
+    assert shown(stage) is page.summary
+    assert len(page.summary.bands) == 2
+    press(Qt.Key.Key_Return)
+    assert shown(stage) is page.start
+    history = stage.keeper.history(stage.keeper.people()[0].id)
+    assert history.sessions[0].finished
+    assert [each.pain_during for each in history.measurements] == [2]
+
+
+def test_space_pauses_wherever_the_keyboard_is(stage: Stage, press: Press) -> None:
+    begin_clinic(stage)
+    page = stage.window.measure
+    for focused in (page.live.pause, page.live.discard, page.live.stop):
+        focused.setFocus()
+        press(Qt.Key.Key_Space)
+        assert page.measuring is not None
+        assert page.measuring.guide.paused
+        assert page.live.pause.accessibleName() == "Go on"
+        press(Qt.Key.Key_Space)
+        assert not page.measuring.guide.paused
+    assert "discard_last" not in stage.engine.calls
+
+
+def test_backspace_discards_the_last_trial(stage: Stage, press: Press) -> None:
+    begin_clinic(stage)
+    page = stage.window.measure
+    assert not page.live.discard.isEnabled()
+    trials(stage, 120.0)
+    assert page.live.discard.isEnabled()
+    press(Qt.Key.Key_Backspace)
+    assert page.measuring is not None
+    assert page.measuring.guide.counted == 0
+    assert not page.live.discard.isEnabled()
+
+
+def test_in_a_clinic_both_sides_take_few_keys(stage: Stage, press: Press) -> None:
+    page = stage.window.measure
+    press(Qt.Key.Key_C)
+    assert stage.engine.calls == ["start", "choose"]
+    trials(stage, 90.0, 92.0)
+    press(Qt.Key.Key_Return)
+    assert shown(stage) is page.summary
+    press(Qt.Key.Key_O)
+    assert stage.engine.side is Side.RIGHT
+    trials(stage, 150.0, 152.0)
+    press(Qt.Key.Key_Return)
+    assert [band.words for band in page.summary.bands] == [
+        "91\u00b0 (86 to 96)",
+        "151\u00b0 (146 to 156)",
+    ]
+    press(Qt.Key.Key_M)
+    assert shown(stage) is page.start
+    begin_clinic(stage, Movement.ABDUCTION)
+    trials(stage, 88.0, 88.0)
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_Return)
+    history = stage.keeper.history(stage.keeper.people()[0].id)
+    assert len(history.sessions) == 1
+    assert len(history.measurements) == 3
+
+
+def test_the_live_page_shows_guide_then_reading_then_refusal(stage: Stage) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    stage.engine.show(Phase.MOVE, 61.4)
+    stage.settle()
+    assert live.number.text == "61\u00b0"
+    assert live.quality.text() == "a guide; seen well"
+    stage.engine.show(Phase.HOLD, 118.0, hold_share=0.5)
+    stage.settle()
+    assert live.ring.share == 0.5
+    stage.engine.capture(118.0)
+    stage.settle()
+    assert live.number.text == "118\u00b0"
+    assert live.quality.text() == "being settled"
+    assert live.trials.bands[0].words == "being settled"
+    stage.engine.settle()
+    stage.settle()
+    assert live.quality.text() == "settled: 113 to 123"
+    assert live.trials.bands[0].words == "118\u00b0 (113 to 123)"
+    stage.engine.capture(119.0)
+    stage.settle()
+    stage.engine.settle((Reason.TRUNK_LEAN,))
+    stage.settle()
+    assert live.sentence.text == "Not counted: the trunk leaned."
+    assert live.refusal.words == "Stay upright and let only the arm move."
+    assert live.trials.bands[1].words == "to come"
+
+
+def test_the_position_is_drawn_while_nobody_stands_right(stage: Stage) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    stage.engine.show(Phase.LOOKING_FOR_PERSON, seen=False, hints=(SetupHint.STEP_BACK,))
+    stage.settle()
+    assert live.sentence.text == "Step back a little."
+    assert live.figure.isVisible()
+    assert live.quality.text() == "nobody seen"
+    stage.engine.show(Phase.MOVE, 30.0)
+    stage.settle()
+    assert not live.figure.isVisible()
+
+
+def test_trouble_offers_to_try_again(stage: Stage, press: Press) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    assert not live.retry.isVisible()
+    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    stage.settle()
+    assert live.retry.isVisible()
+    assert "unplugged" in live.sentence.text
+    press(Qt.Key.Key_R)
+    assert stage.engine.calls[-1] == "start"
+    assert not live.retry.isVisible()
+
+
+def test_the_first_start_asks_the_safety_questions(
+    new_stage: Stage, none_fits: tuple[Answer, ...]
+) -> None:
+    page = new_stage.window.measure
+    page.start.clinic_button.click()
+    new_stage.settle()
+    assert shown(new_stage) is page.safety
+    assert page.safety.talk.page is Page.ABOUT
+    assert new_stage.engine.calls == []
+    for answer in none_fits:
+        page.safety.answers[answer].click()
+    new_stage.settle()
+    assert shown(new_stage) is page.live
+    person = new_stage.keeper.people()[0]
+    assert person.pseudonym == "Me"
+    assert new_stage.services.settings.last_check(person.id) == TODAY
+
+
+def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: Stage) -> None:
+    page = new_stage.window.measure
+    page.start.home_button.click()
+    new_stage.settle()
+    page.safety.answers[Answer.READ].click()
+    page.safety.answers[Answer.ONE_FITS].click()
+    assert page.safety.talk.page is Page.STOP_EMERGENCY
+    assert page.safety.answers == {}
+    page.safety.ways_out[-1].click()
+    new_stage.settle()
+    assert shown(new_stage) is page.start
+    person = new_stage.keeper.people()[0]
+    assert new_stage.services.settings.last_check(person.id) is None
+    page.start.home_button.click()
+    new_stage.settle()
+    assert shown(new_stage) is page.safety
+
+
+def test_a_wrong_press_can_be_taken_back(new_stage: Stage) -> None:
+    page = new_stage.window.measure
+    page.start.home_button.click()
+    new_stage.settle()
+    page.safety.answers[Answer.READ].click()
+    page.safety.answers[Answer.ONE_FITS].click()
+    page.safety.ways_out[0].click()
+    assert page.safety.talk.page is Page.ABOUT
+
+
+@pytest.mark.parametrize("goes_on", [True, False])
+def test_much_pain_leads_to_the_questions_and_a_rest(stage: Stage, goes_on: bool) -> None:
+    page = stage.window.measure
+    begin_home(stage)
+    trials(stage, 100.0, 100.0, 100.0, 100.0)
+    page.pain.pain.button(8).click()
+    page.pain.reason.button(StoppedBy.PAIN).click()
+    page.pain.done.click()
+    stage.settle()
+    assert shown(stage) is page.safety
+    assert page.safety.talk.page is Page.EMERGENCY
+    page.safety.answers[Answer.NONE_FITS].click()
+    page.safety.answers[Answer.NONE_FITS].click()
+    assert page.safety.talk.page is Page.CLEAR
+    page.safety.ways_out[0 if goes_on else -1].click()
+    stage.settle()
+    assert shown(stage) is (page.next if goes_on else page.summary)
+    history = stage.keeper.history(stage.keeper.people()[0].id)
+    (record,) = history.measurements
+    assert (record.pain_during, record.stopped_by) == (8, StoppedBy.PAIN)
+
+
+def test_conduct_is_stored_with_the_session_and_remembered(stage: Stage) -> None:
+    page = stage.window.measure
+    page.start.posture.button(Posture.SITTING).click()
+    page.start.help.choose(Help.STICK)
+    begin_clinic(stage)
+    trials(stage, 90.0, 90.0)
+    page.pain.done.click()
+    stage.settle()
+    (record,) = stage.keeper.history(stage.keeper.people()[0].id).measurements
+    assert (record.conduct.posture, record.conduct.help) == (Posture.SITTING, Help.STICK)
+    assert stage.services.settings.conduct == record.conduct
+
+
+def test_somebody_else_can_be_measured(stage: Stage, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_: ("Linden", True))
+    page = stage.window.measure
+    page.start.add_person.click()
+    stage.settle()
+    assert page.person is not None
+    assert page.person.pseudonym == "Linden"
+    first = next(each for each in stage.keeper.people() if each.pseudonym == "Rowan")
+    page.start.person_chosen.emit(first.id)
+    stage.settle()
+    assert page.person == first
+
+
+def test_a_name_that_is_taken_is_told(stage: Stage, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_: ("Rowan", True))
+    told: list[str] = []
+    stage.window.measure.told.connect(told.append)
+    stage.window.measure.start.add_person.click()
+    stage.settle()
+    assert any("Rowan" in text for text in told)
+
+
+def test_the_last_movement_can_be_measured_again(stage: Stage, press: Press) -> None:
+    page = stage.window.measure
+    begin_home(stage)
+    trials(stage, 100.0, 100.0, 100.0, 100.0)
+    press(Qt.Key.Key_1, "1")
+    press(Qt.Key.Key_A)
+    assert shown(stage) is page.live
+    assert stage.engine.side is Side.RIGHT
+    trials(stage, 100.0, 100.0, 100.0, 100.0)
+    press(Qt.Key.Key_Escape)
+    assert shown(stage) is page.summary
+    history = stage.keeper.history(stage.keeper.people()[0].id)
+    assert [each.pain_during for each in history.measurements] == [1, None]
+
+
+def test_without_a_movement_nothing_begins(stage: Stage) -> None:
+    page = stage.window.measure
+    for box in page.start.movements.values():
+        box.setChecked(False)
+    page.start.home_button.click()
+    stage.settle()
+    assert shown(stage) is page.start
+
+
+def test_only_one_thing_at_a_time_is_on_the_page(stage: Stage) -> None:
+    window = stage.window
+    assert window.words[0].isVisible()
+    begin_clinic(stage)
+    assert not window.words[0].isVisible()
+    trials(stage, 90.0, 90.0)
+    window.measure.pain.done.click()
+    stage.settle()
+    assert window.measure.measuring is not None
+    assert window.measure.measuring.guide.step is Step.FINISHED
+    assert window.words[0].isVisible()
+
+
+def test_pain_by_keys(stage: Stage, press: Press) -> None:
+    begin_clinic(stage)
+    trials(stage, 90.0, 90.0)
+    pain = stage.window.measure.pain
+    assert not pain.finish.isVisible()  # nothing is left out by finishing
+    press(Qt.Key.Key_5, "5")
+    assert pain.pain.value == 5
+    press(Qt.Key.Key_X, "x")
+    assert pain.pain.value == 10
+    assert QApplication.focusWidget() is not None
+
+
+@pytest.mark.parametrize(
+    ("pain", "trials", "reach"), [(None, 3, True), (3, 3, True), (6, 3, True), (7, 2, False)]
+)
+def test_pain_beforehand_sets_how_much_testing_is_asked_for(
+    stage: Stage, pain: int | None, trials: int, reach: bool
+) -> None:
+    page = stage.window.measure
+    for movement, tick in page.start.movements.items():
+        tick.setChecked(movement in (Movement.FLEXION, Movement.HAND_BEHIND_BACK))
+    page.start.home_button.click()
+    stage.settle()
+    page.before.night.choose(pain)
+    page.before.go.click()
+    stage.settle()
+    assert page.measuring is not None
+    guide = page.measuring.guide
+    assert guide.task.trials == trials
+    assert guide.place[1] == (4 if reach else 2)
+    told = stage.window._told.text()
+    assert ("easily upset" in told) != reach

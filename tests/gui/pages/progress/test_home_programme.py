@@ -1,0 +1,310 @@
+"""The home programme and what happened between sessions, entered in the window."""
+
+import datetime as dt
+import string
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
+from pytestqt.qtbot import QtBot
+
+from gui.drawing.curves import curves
+from gui.text.verdict_words import prompt_words
+from gui.widgets.history_chart import noon
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import (
+    Conduct,
+    Event,
+    EventKind,
+    Plan,
+    PlannedStretch,
+    Stretch,
+    StretchLog,
+)
+from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind
+from measure.system.clock import Moment, new_id
+from tests.support.gui.memory_keeper import garden_history
+from tests.support.gui.stage import TODAY, Stage
+
+
+def known(stage: Stage) -> History:
+    return stage.keeper.history(stage.keeper.people()[0].id)
+
+
+def planned(stage: Stage, first_day: dt.date) -> Plan:
+    """Keep a plan of two stretches and return it."""
+    plan = Plan(
+        id=new_id(),
+        person_id=known(stage).person.id,
+        first_day=first_day,
+        stretches=(
+            PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),
+            PlannedStretch(stretch=Stretch.WALL_WALK, times_a_day=2, hold_s=12),
+        ),
+        pain_limit=4,
+        chosen_by="physiotherapist",
+    )
+    stage.keeper.save_plan(plan)
+    return plan
+
+
+@pytest.fixture
+def plan_page(stage: Stage) -> Stage:
+    stage.window._home_programme()
+    stage.settle()
+    return stage
+
+
+@pytest.fixture
+def events_page(stage: Stage) -> Stage:
+    stage.window._events()
+    stage.settle()
+    return stage
+
+
+def test_a_plan_is_entered_and_kept(plan_page: Stage) -> None:
+    page = plan_page.window.progress.plan
+    assert page.isVisible()
+    assert not page.end.isVisible()
+    line = page.lines[Stretch.WALL_WALK]
+    assert not line.times.isEnabled()
+    line.wanted.click()
+    line.times.choose(2)
+    line.hold.choose(15)
+    page.lines[Stretch.PENDULUM].wanted.click()
+    page.pain_limit.button(4).click()
+    page.chosen_by.setText("physiotherapist")
+    page.keep.click()
+    plan_page.settle()
+    (plan,) = known(plan_page).plans
+    assert plan.first_day == TODAY
+    assert plan.pain_limit == 4
+    assert plan.chosen_by == "physiotherapist"
+    assert plan.stretches == (
+        PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=1, hold_s=0),
+        PlannedStretch(stretch=Stretch.WALL_WALK, times_a_day=2, hold_s=15),
+    )
+    # Nobody has been measured yet, and the stretches can be tapped all the same.
+    assert [one.text() for one in plan_page.window.progress.early_stretches.buttons] == [
+        "Pendulum",
+        "Wall walk",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("tick", "told"), [(False, "No stretch is ticked"), (True, "pain at which to stop")]
+)
+def test_a_plan_without_stretches_or_pain_limit_is_not_kept(
+    plan_page: Stage, tick: bool, told: str
+) -> None:
+    page = plan_page.window.progress.plan
+    page.lines[Stretch.TOWEL].wanted.setChecked(tick)
+    page.keep.click()
+    plan_page.settle()
+    assert told in page.lacking.text()
+    assert page.isVisible()
+    assert known(plan_page).plans == ()
+
+
+def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: Stage) -> None:
+    before = planned(stage, TODAY - dt.timedelta(days=10))
+    stage.window._home_programme()
+    stage.settle()
+    page = stage.window.progress.plan
+    assert page.lines[Stretch.WALL_WALK].planned == before.stretches[1]
+    assert page.lines[Stretch.TOWEL].planned is None
+    assert page.pain_limit.value == 4
+    page.pain_limit.choose(3)
+    page.keep.click()
+    stage.settle()
+    assert [(each.first_day, each.pain_limit) for each in known(stage).plans] == [
+        (before.first_day, 4),
+        (TODAY, 3),
+    ]
+    # What was put down today is corrected, not followed by yet another plan.
+    stage.window._home_programme()
+    stage.settle()
+    page.pain_limit.choose(5)
+    page.keep.click()
+    stage.settle()
+    assert [each.pain_limit for each in known(stage).plans] == [4, 5]
+
+
+def test_a_programme_can_be_ended(stage: Stage) -> None:
+    planned(stage, TODAY - dt.timedelta(days=10))
+    stage.window._home_programme()
+    stage.settle()
+    stage.window.progress.plan.end.click()
+    stage.settle()
+    assert known(stage).plans[-1].stretches == ()
+    assert not stage.window.progress.early_stretches.isVisible()
+
+
+def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: Stage) -> None:
+    person = known(stage).person
+    stage.keeper.put(garden_history(person, TODAY, weeks=6))
+    planned(stage, TODAY - dt.timedelta(days=9))
+    before = known(stage).stretches
+    stage.window.go(1)
+    stage.settle()
+    row = stage.window.progress.stretches
+    assert "pain 4 of 10" in row.limit.text()
+    assert not row.undo.isVisible()
+    row.buttons[1].click()
+    stage.settle()
+    assert known(stage).stretches[-1].stretch is Stretch.WALL_WALK
+    assert "Wall walk" in row.undo.text()
+    row.undo.click()
+    stage.settle()
+    assert known(stage).stretches == before
+    assert not row.undo.isVisible()
+
+
+def test_adherence_stands_beside_the_curves(stage: Stage) -> None:
+    person = known(stage).person
+    stage.keeper.put(garden_history(person, TODAY, weeks=6))
+    monday = TODAY - dt.timedelta(days=TODAY.weekday())
+    planned(stage, monday)
+    taps = [
+        StretchLog(
+            id=new_id(),
+            person_id=person.id,
+            stretch=Stretch.WALL_WALK,
+            done=Moment(utc=dt.datetime.combine(monday, dt.time(9 + k), dt.UTC)),
+        )
+        for k in range(3)
+    ]
+    stage.keeper._change(person.id, stretches=tuple(taps))
+    stage.window.go(1)
+    stage.settle()
+    # Two a day are planned of it, so the third of Monday is not counted; five a day in all.
+    days = TODAY.weekday() + 1
+    told = stage.window.progress.adherence.text()
+    assert f"2 of {5 * days} in the week from {monday.isoformat()}" in told
+
+
+def test_an_event_is_noted_shown_and_deleted(events_page: Stage) -> None:
+    page = events_page.window.progress.events
+    page.keep.click()
+    assert "Choose first" in page.lacking.text()
+    page.kind.button(EventKind.INJECTION).click()
+    assert page.side.value is Side.LEFT  # the affected one
+    page.day.text.setText("2026-09-17")
+    page.day.earlier.click()
+    page.note.setText("before the harvest")
+    page.keep.click()
+    events_page.settle()
+    (event,) = known(events_page).events
+    assert (event.day, event.kind, event.side, event.note) == (
+        dt.date(2026, 9, 16),
+        EventKind.INJECTION,
+        Side.LEFT,
+        "before the harvest",
+    )
+    (delete,) = page.delete_buttons
+    assert "2026-09-16: Injection, left. before the harvest" in delete.accessibleName()
+    assert isinstance(delete, QAbstractButton)
+    delete.click()
+    events_page.settle()
+    assert known(events_page).events == ()
+    assert page.delete_buttons == []
+
+
+@pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])
+def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: Stage, day: str) -> None:
+    page = events_page.window.progress.events
+    page.kind.choose(EventKind.FLARE)
+    page.day.text.setText(day)
+    page.keep.click()
+    events_page.settle()
+    assert "2026-11-25" in page.lacking.text()
+    assert known(events_page).events == ()
+
+
+def test_events_break_the_curves_and_stand_in_them(stage: Stage) -> None:
+    person = known(stage).person
+    stage.keeper.put(garden_history(person, TODAY, weeks=20))
+    day = TODAY - dt.timedelta(days=50)
+    for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
+        stage.keeper.save_event(
+            Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
+        )
+    found = curves(known(stage), Movement.FLEXION, Conduct())
+    assert [curve.side for curve in found] == [Side.LEFT, Side.LEFT, Side.RIGHT]
+    assert found[0].points[-1].record.taken.day <= day < found[1].points[0].record.taken.day
+    stage.window.go(1)
+    stage.settle()
+    page = stage.window.progress
+    lines = [
+        item
+        for item in page.chart._graphics.scene().items()
+        if type(item).__name__ == "InfiniteLine"
+    ]
+    assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
+    assert {line.value() for line in lines} == {noon(day)}
+    assert "then injection: gaining" in page.notes.text()
+
+
+@pytest.mark.parametrize("name", ["plan", "events"])
+def test_every_field_of_the_pages_has_a_name_and_escape_leads_back(
+    stage: Stage, press: Callable[..., None], name: str
+) -> None:
+    planned(stage, TODAY)
+    (stage.window._home_programme if name == "plan" else stage.window._events)()
+    stage.settle()
+    page = getattr(stage.window.progress, name)
+    fields = [
+        *page.findChildren(QAbstractButton),
+        *page.findChildren(QLineEdit),
+    ]
+    assert len(fields) > 12
+    assert [field for field in fields if not field.accessibleName()] == []
+    assert page.isAncestorOf(focused())
+    press(Qt.Key.Key_Escape)
+    assert not page.isVisible()
+
+
+@pytest.mark.parametrize("name", ["plan", "events"])
+def test_the_pages_are_worked_by_keys_alone(
+    stage: Stage, press: Callable[..., None], qtbot: QtBot, name: str
+) -> None:
+    (stage.window._home_programme if name == "plan" else stage.window._events)()
+    stage.settle()
+    page = getattr(stage.window.progress, name)
+    press(Qt.Key.Key_Space)  # ticks the first stretch, or says injection
+    if name == "plan":
+        page.pain_limit.button(3).setFocus()
+        press(Qt.Key.Key_Space)
+    reached = set()
+    for _ in range(60):
+        qtbot.keyClick(focused(), Qt.Key.Key_Tab)
+        reached.add(focused())
+        if focused() is page.keep:
+            break
+    assert focused() is page.keep
+    assert all(page.isAncestorOf(one) for one in reached)
+    press(Qt.Key.Key_Space)
+    assert len(known(stage).plans) + len(known(stage).events) == 1
+
+
+def focused() -> QWidget:
+    found = QApplication.focusWidget()
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize("kind", list(PromptKind))
+def test_what_is_worth_showing_is_told_alike_in_window_and_report(kind: PromptKind) -> None:
+    fields = {name for _, name, _, _ in string.Formatter().parse(PROMPT_WORDS[kind]) if name}
+    about = "movement" in fields
+    prompt = Prompt(
+        kind=kind,
+        movements=(Movement.FLEXION,) if about else (),
+        side=Side.LEFT if about else None,
+        numbers={name: f"<{name}>" for name in fields - {"movement", "side"}},
+    )
+    assert prompt_words(prompt).lower() == prompt.text.lower()
+    assert all(number in prompt.text for number in prompt.numbers.values())

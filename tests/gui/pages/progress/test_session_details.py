@@ -1,0 +1,86 @@
+"""One session in full: its readings, each trial with the seconds held, refusals, conditions."""
+
+from dataclasses import replace
+
+import pytest
+from PySide6.QtWidgets import QApplication, QLabel
+
+from gui.pages.progress.session_details import SessionDetails, before_words, trial_title
+from gui.style.look import Look
+from gui.style.palette import Scheme
+from gui.widgets.reading_band import ReadingBand
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import SENTENCES, Reason
+from measure.domain.records import Pain
+from tests.support import record_samples as sample
+from tests.support.progress_histories import history
+
+LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
+
+
+@pytest.fixture
+def details(qapp: QApplication) -> SessionDetails:
+    return SessionDetails(Look(Scheme.LIGHT))
+
+
+def said(details: SessionDetails) -> str:
+    """Return every text of the chosen session; those that gave way are gone."""
+    labels = [each.text() for each in details._right.findChildren(QLabel) if not each.isHidden()]
+    bands = [each.accessibleName() for each in details._right.findChildren(ReadingBand)]
+    return "\n".join(labels + bands)
+
+
+def garden() -> History:
+    """Two days: on the second the left arm was refused."""
+    made = history(
+        {LEFT: [(0, 90.0), (7, None)], RIGHT: [(7, 150.0)]}, pain={7: Pain(rest=2, worst_24h=6)}
+    )
+    trials = (
+        replace(sample.trial(), hold_start_s=4.0, hold_end_s=5.26),
+        replace(sample.trial(), start_s=9.0, end_s=12.5, hold_start_s=None, hold_end_s=None),
+    )
+    return replace(
+        made,
+        measurements=tuple(
+            replace(each, measurement=replace(each.measurement, trials=trials))
+            if each.measurement.value == 90.0
+            else each
+            for each in made.measurements
+        ),
+    )
+
+
+def test_sessions_stand_latest_first_with_their_number_of_readings(
+    details: SessionDetails,
+) -> None:
+    details.show_history(garden())
+    rows = [details.list.item(row).text() for row in range(details.list.count())]
+    assert [row.split("\n")[1] for row in rows] == ["Readings: 2", "Readings: 1"]
+    assert rows[0].startswith("2026-04-13")
+
+
+def test_a_refusal_is_told_with_its_reason_and_pain_beforehand(details: SessionDetails) -> None:
+    details.show_history(garden())
+    text = said(details)
+    assert SENTENCES[Reason.TRUNK_LEAN] in text
+    assert "Pain of 10 beforehand: at rest 2, at its worst since the day before 6." in text
+    assert "150\u00b0" in text
+
+
+def test_each_trial_tells_the_seconds_that_were_held(details: SessionDetails) -> None:
+    details.show_history(garden())
+    details.show_session(garden().sessions[0].id)
+    text = said(details)
+    assert "Trial 1, held from 4.0 to 5.3 s" in text
+    assert "Trial 2, from 9.0 to 12.5 s, no hold" in text
+    assert "Against: trunk axis" in text
+    assert "Model: heavy" in text
+
+
+def test_words_of_a_trial_and_of_no_pain() -> None:
+    assert trial_title(3, replace(sample.trial(), hold_start_s=1.0, hold_end_s=2.0)) == (
+        "Trial 3, held from 1.0 to 2.0 s"
+    )
+    assert before_words(Pain()) == ""

@@ -1,0 +1,257 @@
+"""The order of a session, told by events alone."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gui.protocol.plan import (
+    HOME_MOVEMENTS,
+    AttemptState,
+    Guide,
+    Step,
+    Task,
+    back_is_turned,
+    home_tasks,
+)
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Provenance, Trial
+from measure.domain.movements import Movement, View
+from measure.domain.reasons import Reason
+from measure.domain.records import StoppedBy
+from measure.live.events import EventKind, LiveEvent
+from measure.trials.aggregation import measurement_of
+
+ONE = Task(movement=Movement.FLEXION, side=Side.RIGHT, trials=2, practice=1)
+TWO = replace(ONE, side=Side.LEFT)
+
+
+def trial(value: float = 120.0, *, refused_for: tuple[Reason, ...] = ()) -> Trial:
+    known = None if refused_for else value
+    return Trial(
+        value=known,
+        low=None if refused_for else value - 5,
+        high=None if refused_for else value + 5,
+        start_s=0,
+        end_s=4,
+        hold_start_s=2,
+        hold_end_s=3,
+        refused_for=refused_for,
+    )
+
+
+def measurement(*trials: Trial) -> Measurement:
+    return measurement_of(
+        trials,
+        movement=Movement.FLEXION,
+        side=Side.RIGHT,
+        view=View.SIDE,
+        provenance=Provenance(model="heavy"),
+    )
+
+
+def event(kind: EventKind, number: int = 0, **more: object) -> LiveEvent:
+    return LiveEvent(kind=kind, trial_id=number, **more)  # type: ignore[arg-type]
+
+
+def take_trials(guide: Guide, *, count: int = 2) -> None:
+    """Practise once and score some trials."""
+    guide.take(event(EventKind.TRIAL_CAPTURED, 1, practice=True))
+    guide.take(event(EventKind.TRIAL_SETTLED, 1, practice=True, trial=trial()))
+    for number in range(2, 2 + count):
+        guide.take(event(EventKind.TRIAL_CAPTURED, number, value=119.0))
+        guide.take(event(EventKind.TRIAL_SETTLED, number, trial=trial()))
+
+
+def done(guide: Guide) -> None:
+    guide.take(event(EventKind.MEASUREMENT_DONE, measurement=measurement(trial(), trial())))
+
+
+def test_a_session_goes_from_practice_to_the_next_movement() -> None:
+    guide = Guide([ONE, TWO])
+    assert (guide.step, guide.practice_left, guide.counted) == (Step.MEASURING, 1, 0)
+    take_trials(guide)
+    assert (guide.practice_left, guide.counted) == (0, 2)
+    done(guide)
+    assert guide.step is Step.PAIN
+    outcome = guide.answer(3, StoppedBy.STIFFNESS)
+    assert (outcome.pain, outcome.stopped_by) == (3, StoppedBy.STIFFNESS)
+    assert outcome.measurement is not None
+    assert (guide.step, guide.upcoming, guide.place) == (Step.NEXT, TWO, (1, 2))
+    assert guide.go_on() == TWO
+    assert (guide.step, guide.attempts, guide.measurement) == (Step.MEASURING, (), None)
+    take_trials(guide)
+    done(guide)
+    guide.answer(None, None)
+    assert guide.step is Step.FINISHED
+    assert [each.task for each in guide.outcomes] == [ONE, TWO]
+
+
+def test_a_captured_trial_is_settling_until_it_is_settled() -> None:
+    guide = Guide([ONE])
+    guide.take(event(EventKind.TRIAL_CAPTURED, 7, value=118.0))
+    assert guide.attempts[-1].state is AttemptState.SETTLING
+    assert guide.attempts[-1].guide_value == 118.0
+    guide.take(event(EventKind.TRIAL_SETTLED, 7, trial=trial(121.0)))
+    assert [each.state for each in guide.attempts] == [AttemptState.SCORED]
+    assert guide.attempts[0].trial == trial(121.0)
+
+
+def test_a_refused_trial_is_told_and_not_counted() -> None:
+    guide = Guide([ONE])
+    guide.take(event(EventKind.TRIAL_CAPTURED, 1))
+    refused = trial(refused_for=(Reason.ELBOW_BENT,))
+    guide.take(event(EventKind.TRIAL_REFUSED, 1, trial=refused))
+    assert guide.counted == 0
+    assert guide.last_refusal == refused
+    guide.take(event(EventKind.TRIAL_CAPTURED, 2))
+    assert guide.last_refusal is None
+
+
+def test_a_discarded_trial_is_gone() -> None:
+    guide = Guide([ONE])
+    take_trials(guide)
+    assert guide.can_discard
+    guide.take(event(EventKind.TRIAL_DISCARDED, 3))
+    assert guide.counted == 1
+    assert [each.trial_id for each in guide.attempts] == [1, 2]
+
+
+def test_stopping_with_nothing_captured_asks_no_pain() -> None:
+    guide = Guide([ONE, TWO])
+    guide.end_movement()
+    guide.take(event(EventKind.MEASUREMENT_DONE))
+    assert guide.step is Step.NEXT
+    assert guide.outcomes[0].measurement is None
+
+
+def test_stopping_after_a_trial_keeps_it_and_asks_pain() -> None:
+    guide = Guide([ONE])
+    take_trials(guide, count=1)
+    guide.end_movement()
+    guide.take(event(EventKind.MEASUREMENT_DONE, measurement=measurement(trial())))
+    assert guide.step is Step.PAIN
+    assert guide.outcomes[0].measurement is not None
+
+
+def test_pause_and_resume_are_noted_at_any_step() -> None:
+    guide = Guide([ONE])
+    guide.take(event(EventKind.PAUSED))
+    assert guide.paused
+    guide.take(event(EventKind.RESUMED))
+    assert not guide.paused
+
+
+def test_ending_a_session_leaves_out_what_has_not_begun() -> None:
+    guide = Guide([ONE, TWO])
+    take_trials(guide)
+    done(guide)
+    guide.answer(0, None)
+    guide.end_session()
+    assert guide.step is Step.FINISHED
+    assert len(guide.outcomes) == 1
+
+
+def test_a_movement_can_be_measured_again_and_others_added() -> None:
+    guide = Guide([ONE, TWO])
+    take_trials(guide)
+    done(guide)
+    guide.answer(0, None)
+    assert guide.again() == ONE
+    assert guide.place == (2, 3)
+    done(guide)
+    guide.answer(0, None)
+    assert guide.add(TWO) == TWO
+    assert guide.place == (3, 3)
+
+
+@pytest.mark.parametrize(
+    ("call", "part"),
+    [
+        (lambda guide: guide.answer(1, None), "after a movement"),
+        (lambda guide: guide.go_on(), "no next task"),
+        (lambda guide: guide.again(), "still going on"),
+    ],
+)
+def test_steps_out_of_order_are_wrong_use(call: object, part: str) -> None:
+    with pytest.raises(ValueError, match=part):
+        call(Guide([ONE]))  # type: ignore[operator]
+
+
+def test_a_session_without_tasks_is_wrong_use() -> None:
+    with pytest.raises(ValueError, match="at least one"):
+        Guide([])
+
+
+def test_events_that_do_not_belong_to_the_step_change_nothing() -> None:
+    guide = Guide([ONE])
+    take_trials(guide)
+    done(guide)
+    before = guide.attempts
+    guide.take(event(EventKind.TRIAL_CAPTURED, 9))
+    assert guide.attempts == before
+
+
+def test_at_home_the_good_shoulder_comes_first() -> None:
+    tasks = home_tasks(HOME_MOVEMENTS, Side.LEFT)
+    assert [each.side for each in tasks] == [Side.RIGHT, Side.LEFT] * 4
+    assert [each.movement for each in tasks[::2]] == list(HOME_MOVEMENTS)
+    assert home_tasks(HOME_MOVEMENTS, Side.RIGHT)[0].side is Side.LEFT
+
+
+def test_a_sore_day_asks_for_less() -> None:
+    tasks = home_tasks(HOME_MOVEMENTS, None, sore_day=True)
+    assert {each.trials for each in tasks} == {2}
+    assert Movement.HAND_BEHIND_BACK not in {each.movement for each in tasks}
+
+
+def test_a_movement_that_hurt_much_leaves_less_to_be_asked_for() -> None:
+    guide = Guide(home_tasks((Movement.ABDUCTION, Movement.HAND_BEHIND_BACK), Side.LEFT))
+    take_trials(guide)
+    done(guide)
+    guide.answer(6, None)
+    assert (guide.place[1], guide.upcoming) == (
+        4,
+        Task(movement=Movement.ABDUCTION, side=Side.LEFT),
+    )
+    guide.go_on()
+    take_trials(guide)
+    done(guide)
+    guide.answer(7, StoppedBy.PAIN)
+    # Nothing but the reach behind the back was left, and that is not asked for any more.
+    assert guide.step is Step.FINISHED
+
+
+def test_after_much_pain_two_trials_of_the_rest_are_enough() -> None:
+    guide = Guide([ONE, TWO])
+    take_trials(guide)
+    done(guide)
+    guide.answer(8, None)
+    assert guide.upcoming == replace(TWO, trials=2)
+
+
+def test_the_screen_is_out_of_sight_only_with_the_back_turned() -> None:
+    assert [each for each in Movement if back_is_turned(each)] == [Movement.HAND_BEHIND_BACK]
+
+
+@settings(deadline=None)
+@given(
+    st.lists(
+        st.tuples(st.sampled_from(list(EventKind)), st.integers(1, 4), st.booleans()), max_size=30
+    )
+)
+def test_no_order_of_events_breaks_the_guide(
+    happened: list[tuple[EventKind, int, bool]],
+) -> None:
+    guide = Guide([ONE, TWO])
+    for kind, number, practice in happened:
+        refused = kind is EventKind.TRIAL_REFUSED
+        found = trial(refused_for=(Reason.NO_HOLD,)) if refused else trial()
+        whole = measurement(found) if kind is EventKind.MEASUREMENT_DONE else None
+        guide.take(event(kind, number, practice=practice, trial=found, measurement=whole))
+        assert guide.counted >= 0
+        assert 0 <= guide.practice_left <= 1
+        assert guide.place[0] <= guide.place[1]
+        if guide.step is Step.PAIN:
+            guide.answer(None, None)

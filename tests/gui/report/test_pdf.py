@@ -1,0 +1,207 @@
+"""The report as PDF: searchable, with its own fonts, on one page or two, whole on the disk."""
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from PySide6.QtGui import QFontMetricsF
+from PySide6.QtWidgets import QApplication
+
+from gui.report.files import report_bytes, report_name, write_report
+from gui.report.pdf import make_pdf, plain_font
+from measure.cli.main import main
+from measure.demo.people import story_histories
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.errors import InputError
+from measure.report.svg import Box, Dot, Line, Picture, Words
+from measure.report.wording import DEMO
+from measure.storage.store import Store
+from tests.support.progress_histories import day, history
+from tests.support.record_samples import moment, person
+
+NOW = moment("2026-11-25T09:00:00+00:00", 60)
+TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
+
+
+def garden() -> dict[str, History]:
+    return {each.person.pseudonym: each for each in story_histories(NOW)}
+
+
+def plain(name: str = "Rosa") -> History:
+    return history({(Movement.FLEXION, Side.LEFT): TWELVE}, who=person(name))
+
+
+def text_of(content: bytes, folder: Path) -> str:
+    """Return the PDF's text as pdftotext finds it, blanks joined."""
+    if not shutil.which("pdftotext"):
+        pytest.skip("not on this system: pdftotext")
+    path = folder / "text.pdf"
+    path.write_bytes(content)
+    done = subprocess.run(
+        ["pdftotext", "-layout", path, "-"], capture_output=True, check=True, timeout=60
+    )
+    return " ".join(done.stdout.decode("utf-8").split())
+
+
+def test_a_search_finds_words_with_fl_and_fi(qapp: QApplication, tmp_path: Path) -> None:
+    text = text_of(report_bytes(plain(), day(90), ".pdf")[0], tmp_path)
+    for words in ("Flexion seen from the side", "refused", "First days", "confirmation", "filled"):
+        assert words in text
+
+
+@pytest.mark.parametrize("name", ["Łukasz 120° Ω Ж", "Żółć Ñandú", "flufflier finch", "<b>x</b>"])
+def test_names_of_many_languages_are_found(qapp: QApplication, tmp_path: Path, name: str) -> None:
+    content, lacking = report_bytes(plain(name), day(90), ".pdf")
+    assert lacking == ""
+    assert text_of(content, tmp_path).count(name) >= 2
+
+
+def test_letters_that_the_font_has_not_are_named(qapp: QApplication) -> None:
+    assert report_bytes(plain("田中 Rosa"), day(90), ".pdf")[1] == "田中"
+    assert report_bytes(plain("田中 Rosa"), day(90), ".html")[1] == ""
+
+
+def test_fonts_are_embedded(qapp: QApplication, tmp_path: Path) -> None:
+    if not shutil.which("pdffonts"):
+        pytest.skip("not on this system: pdffonts")
+    path = tmp_path / "report.pdf"
+    write_report(plain(), day(90), path)
+    done = subprocess.run(["pdffonts", path], capture_output=True, check=True, timeout=60)
+    rows = done.stdout.decode().splitlines()[2:]
+    assert sorted(row.split()[0] for row in rows) == ["DejaVuSans", "DejaVuSans-Bold"]
+    # Columns from the end: object number and generation, then unicode, subset, embedded.
+    assert all(row.split()[-5:-2] == ["yes", "no", "yes"] for row in rows)
+
+
+def test_demo_people_fit_two_pages_and_are_marked_on_each(
+    qapp: QApplication, tmp_path: Path
+) -> None:
+    for name, each in garden().items():
+        content, _ = report_bytes(each, NOW.day, ".pdf")
+        text = text_of(content, tmp_path)
+        assert "page 2 of 2" in text
+        assert text.count(f"Shoulder motion: {name} (demo data)") == 2
+        assert text.count(DEMO) == 2
+
+
+def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
+    picture = Picture(
+        width=80,
+        height=40,
+        description="all marks",
+        marks=(
+            Line(x1=0, y1=0, x2=40, y2=40, dashed=True),
+            Box(x=4, y=4, width=20, height=8, fill=0.5, edge=None),
+            Box(x=4, y=20, width=20, height=8),
+            Dot(x=50, y=10, size=4),
+            Dot(x=60, y=10, size=4, square=True, filled=False),
+            Words(x=40, y=30, text="flat figure", anchor="middle", bold=True),
+        ),
+    )
+    made = make_pdf(lambda draw: f"<p>before</p><p>{draw(picture)}</p>", "t", "the foot")
+    text = text_of(made.content, tmp_path)
+    assert made.pages == 1
+    assert "before" in text
+    assert "flat figure" in text
+    assert "the foot page 1 of 1" in text
+
+
+def test_pictures_are_painted_where_their_place_is(qapp: QApplication, tmp_path: Path) -> None:
+    if not shutil.which("pdftoppm"):
+        pytest.skip("not on this system: pdftoppm")
+    dark = Picture(
+        width=400,
+        height=100,
+        description="",
+        marks=(Box(x=0, y=0, width=400, height=100, fill=0.0),),
+    )
+    path = tmp_path / "dark.pdf"
+    made = make_pdf(lambda draw: f"<table><tr><td>{draw(dark)}</td></tr></table>", "t", "")
+    path.write_bytes(made.content)
+    done = subprocess.run(
+        ["pdftoppm", "-r", "72", "-gray", path], capture_output=True, check=True, timeout=60
+    )
+    magic, _, _, pixels = done.stdout.split(b"\n", 3)
+    assert magic == b"P5"
+    black = sum(each < 30 for each in pixels)
+    assert black == pytest.approx(400 * 100, rel=0.05)
+
+
+def test_a_long_text_goes_on_on_the_next_page(qapp: QApplication, tmp_path: Path) -> None:
+    made = make_pdf(lambda _: "".join(f"<p>line {k}</p>" for k in range(200)), "t", "")
+    text = text_of(made.content, tmp_path)
+    assert made.pages > 2
+    assert [f"line {k} " in text + " " for k in range(200)] == [True] * 200
+
+
+def test_the_font_has_no_ligatures(qapp: QApplication) -> None:
+    report_bytes(plain(), day(90), ".pdf")
+    metrics = QFontMetricsF(plain_font(20))
+    apart = metrics.horizontalAdvance("f") + metrics.horizontalAdvance("l")
+    assert metrics.horizontalAdvance("fl") == pytest.approx(apart, abs=1.0)
+
+
+def test_a_file_that_is_there_is_left_and_another_name_offered(
+    qapp: QApplication, tmp_path: Path
+) -> None:
+    path = tmp_path / "report.html"
+    path.write_text("mine")
+    with pytest.raises(InputError, match=r"report \(2\)\.html"):
+        write_report(plain(), day(90), path)
+    assert path.read_text() == "mine"
+    assert list(tmp_path.iterdir()) == [path]
+
+
+@pytest.mark.parametrize("name", ["report.docx", "report", "report.pdf.txt"])
+def test_other_endings_are_refused(tmp_path: Path, name: str) -> None:
+    with pytest.raises(InputError, match=r"neither in \.html nor in \.pdf"):
+        write_report(plain(), day(90), tmp_path / name)
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [
+        ("Rosa", "Rosa-2026-11-25.pdf"),
+        ("a/b\\c:d", "a-b-c-d-2026-11-25.pdf"),
+        ("CON", "_CON-2026-11-25.pdf"),
+        ("Łukasz.", "Łukasz-2026-11-25.pdf"),
+    ],
+)
+def test_names_of_files_that_every_system_takes(name: str, expected: str) -> None:
+    assert report_name(person(name), NOW.day, ".pdf") == expected
+
+
+@pytest.mark.parametrize("ending", [".html", ".pdf", ".PDF"])
+def test_the_command_needs_no_display(data_folder: Path, tmp_path: Path, ending: str) -> None:
+    with Store.open() as store:
+        for each in story_histories(NOW)[3:]:
+            store.merge(each)
+    target = tmp_path / f"Clover{ending}"
+    without = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    variables = {name: value for name, value in os.environ.items() if name not in without}
+    command = "import sys; from measure.cli.main import main; sys.exit(main())"
+    done = subprocess.run(
+        [sys.executable, "-c", command, "report", "demo-Clover", "--to", target],
+        env=variables,
+        capture_output=True,
+        text=True,
+        timeout=100,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert f"{target} is written. It holds demo data." in done.stdout
+    beginning = b"%PDF" if ending.lower() == ".pdf" else b"<!DOCTYPE html>"
+    assert target.read_bytes().startswith(beginning)
+
+
+def test_the_command_knows_who_is_there(
+    data_folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["report", "Nobody", "--to", str(tmp_path / "x.html")]) == 2
+    assert "Nobody here is called 'Nobody'" in capsys.readouterr().err

@@ -1,0 +1,191 @@
+"""A session on its way to the real store: begun once, replaced by key, in order, never lost."""
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from gui.session.log import SessionLog
+from gui.session.repository import Kept, StoreKeeper
+from gui.workers.worker_thread import Background
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement
+from measure.domain.movements import Movement
+from measure.domain.records import (
+    Conduct,
+    Event,
+    EventKind,
+    Help,
+    Pain,
+    Person,
+    Plan,
+    PlannedStretch,
+    StoppedBy,
+    Stretch,
+)
+from measure.errors import InputError
+from measure.storage import connection
+from measure.storage.disk_kind import DiskKind
+from measure.storage.store import Store
+from measure.system.clock import new_id
+from tests.support.gui.memory_keeper import MemoryKeeper
+from tests.support.gui.scripted_engine import ScriptedEngine
+
+
+def made(*values: float) -> Measurement:
+    engine = ScriptedEngine()
+    engine.choose(Movement.FLEXION, Side.LEFT, len(values), 0, Conduct())
+    for value in values:
+        engine.capture(value)
+        engine.settle()
+    measurement = engine.measurement()
+    assert measurement is not None
+    return measurement
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "data" / "sessions.sqlite"
+
+
+@pytest.fixture
+def worker(qapp: QApplication) -> Iterator[Background]:
+    worker = Background("records")
+    yield worker
+    worker.close(3.0)
+
+
+def test_a_session_is_begun_with_its_first_measurement_and_saved_by_key(
+    path: Path, worker: Background
+) -> None:
+    keeper = StoreKeeper(path)
+    people: list[str] = []
+    worker.run(lambda: keeper.add_person("Rowan", Side.LEFT).id, people.append)
+    assert worker.close(5.0)
+    again = Background("records")
+    conduct = Conduct(help=Help.STICK)
+    log = SessionLog(keeper_of(path), again, people[0], conduct, Pain(rest=2))
+    assert not log.begun
+    key = new_id()
+    log.keep(Kept(key=key, measurement=made(110.0), conduct=conduct))
+    log.keep(Kept(key=key, measurement=made(110.0, 114.0), conduct=conduct))
+    log.keep(
+        Kept(
+            key=key,
+            measurement=made(110.0, 114.0),
+            conduct=conduct,
+            pain_during=3,
+            stopped_by=StoppedBy.STIFFNESS,
+        )
+    )
+    log.finish("after pruning")
+    assert again.close(5.0)
+    with Store.open(path) as store:
+        (session,) = store.sessions(people[0])
+        (record,) = store.measurements(people[0])
+    assert (session.finished, session.note, session.pain.rest) == (True, "after pruning", 2)
+    assert session.conduct == conduct
+    assert record.id == key
+    assert len(record.measurement.trials) == 2
+    assert record.measurement.value == 112.0
+    assert (record.pain_during, record.stopped_by) == (3, StoppedBy.STIFFNESS)
+
+
+def test_the_store_says_what_is_wrong_with_its_place(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(connection, "disk_kind", lambda folder: DiskKind.SYNCED)
+    keeper = StoreKeeper(path)
+    (warning,) = keeper.warnings()
+    keeper.close()
+    assert "copied to other computers" in warning
+
+
+def keeper_of(path: Path) -> StoreKeeper:
+    """Return another keeper: the store belongs to the thread that opened it."""
+    return StoreKeeper(path)
+
+
+def test_a_session_without_readings_leaves_nothing(worker: Background) -> None:
+    keeper = MemoryKeeper()
+    person = keeper.add_person("Linden", None)
+    log = SessionLog(keeper, worker, person.id, Conduct(), Pain())
+    log.drop(new_id())
+    log.finish("nothing to see")
+    assert worker.close(3.0)
+    assert keeper.history(person.id).sessions == ()
+
+
+def test_a_measurement_can_be_taken_back(worker: Background) -> None:
+    keeper = MemoryKeeper()
+    person = keeper.add_person("Linden", None)
+    log = SessionLog(keeper, worker, person.id, Conduct(), Pain())
+    key = new_id()
+    log.keep(Kept(key=key, measurement=made(100.0), conduct=Conduct()))
+    log.drop(key)
+    assert worker.close(3.0)
+    assert keeper.history(person.id).measurements == ()
+
+
+def test_what_cannot_be_saved_is_told(worker: Background, qtbot: QtBot) -> None:
+    keeper = StoreKeeper(Path("/dev/null/nowhere/sessions.sqlite"))
+    log = SessionLog(keeper, worker, new_id(), Conduct(), Pain())
+    with qtbot.waitSignal(log.failed, timeout=5000) as told:
+        log.keep(Kept(key=new_id(), measurement=made(100.0), conduct=Conduct()))
+    assert told.args
+    assert len(told.args[0]) > 20
+
+
+def plan_and_event(person: Person) -> tuple[Plan, Event]:
+    return (
+        Plan(
+            id=new_id(),
+            person_id=person.id,
+            first_day=dt.date(2026, 11, 2),
+            stretches=(PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),),
+            pain_limit=4,
+        ),
+        Event(id=new_id(), person_id=person.id, day=dt.date(2026, 11, 3), kind=EventKind.FLARE),
+    )
+
+
+@pytest.mark.parametrize("kind", ["memory", "store"])
+def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
+    keeper = MemoryKeeper() if kind == "memory" else StoreKeeper(path)
+    person = keeper.add_person("Rowan", Side.RIGHT)
+    assert keeper.people() == (person,)
+    with pytest.raises(InputError):
+        keeper.add_person("Rowan", None)
+    session_id = keeper.begin(person.id, Conduct(), Pain(rest=1))
+    kept = Kept(key=new_id(), measurement=made(90.0), conduct=Conduct())
+    keeper.keep(session_id, person.id, kept)
+    keeper.keep(session_id, person.id, replace(kept, measurement=made(90.0, 92.0)))
+    keeper.log_stretch(person.id, Stretch.PENDULUM)
+    mistaken = keeper.log_stretch(person.id, Stretch.TOWEL)
+    keeper.drop_stretch(mistaken.id)
+    plan, event = plan_and_event(person)
+    keeper.save_plan(plan)
+    keeper.save_plan(replace(plan, pain_limit=3))
+    keeper.save_event(event)
+    keeper.save_event(replace(event, id=new_id(), note="once more"))
+    keeper.drop_event(event.id)
+    assert keeper.plans(person.id) == (replace(plan, pain_limit=3),)
+    assert [each.note for each in keeper.events(person.id)] == ["once more"]
+    keeper.finish(session_id, "done")
+    history = keeper.history(person.id)
+    assert [each.measurement.value for each in history.measurements] == [91.0]
+    assert history.sessions[0].finished
+    assert history.sessions[0].note == "done"
+    assert [each.stretch for each in history.stretches] == [Stretch.PENDULUM]
+    keeper.drop(kept.key)
+    assert keeper.history(person.id).measurements == ()
+    keeper.keep(session_id, person.id, kept)
+    keeper.drop_session(session_id)
+    history = keeper.history(person.id)
+    assert (history.sessions, history.measurements) == ((), ())
+    assert len(history.stretches) == 1
+    keeper.close()

@@ -1,0 +1,317 @@
+"""A running session: engine, guide, cues and saving brought together, without any widget."""
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from gui.protocol.plan import After, AttemptState, Pace, Step, Task
+from gui.session.cues import Cues
+from gui.session.engine_feed import EngineFeed
+from gui.session.log import SessionLog
+from gui.session.session import Measuring
+from gui.session.tones import Tone
+from gui.text.sentences import start_position
+from gui.workers.worker_thread import Background
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.domain.records import Conduct, MeasurementRecord, Pain
+from measure.live.events import EventKind, Phase, Source
+from tests.support.gui.memory_keeper import MemoryKeeper
+from tests.support.gui.scripted_engine import ScriptedEngine
+
+TASK = Task(movement=Movement.FLEXION, side=Side.LEFT, trials=2, practice=1)
+
+
+class HeardCues(Cues):
+    """Cues that note what they would speak and sound."""
+
+    def __init__(self) -> None:
+        super().__init__(tones=True, speech=True)
+        self.spoken: list[str] = []
+        self.sounded: list[Tone] = []
+
+    def say(self, text: str) -> None:
+        self.spoken.append(text)
+
+    def sound(self, tone: Tone) -> None:
+        self.sounded.append(tone)
+
+
+class Session:
+    """A session of two tasks with everything around it."""
+
+    def __init__(self) -> None:
+        self.engine = ScriptedEngine()
+        self.keeper = MemoryKeeper()
+        self.person = self.keeper.add_person("Rowan", Side.LEFT)
+        self.worker = Background("records")
+        self.cues = HeardCues()
+        self.feed = EngineFeed(lambda: self.engine)
+        log = SessionLog(self.keeper, self.worker, self.person.id, Conduct(), Pain(rest=1))
+        other = Task(movement=Movement.ABDUCTION, side=Side.LEFT, trials=2, practice=0)
+        self.measuring = Measuring(
+            self.feed, self.cues, log, [TASK, other], Pace.HOME, lambda: Source()
+        )
+        self.measuring.begin()
+        self.feed.pull()
+
+    def trial(self, value: float, refused_for: tuple[Reason, ...] = ()) -> None:
+        """Capture and settle a trial."""
+        self.engine.capture(value)
+        self.feed.pull()
+        self.engine.settle(refused_for)
+        self.feed.pull()
+
+    def records(self) -> tuple[MeasurementRecord, ...]:
+        """Return what is saved by now."""
+        saved: list[tuple[MeasurementRecord, ...]] = []
+        self.worker.run(lambda: self.keeper.history(self.person.id).measurements, saved.append)
+        while not saved:
+            self.worker.collect()
+        return saved[0]
+
+
+@pytest.fixture
+def session(qapp: QApplication) -> Iterator[Session]:
+    made = Session()
+    yield made
+    made.feed.close(2.0)
+    made.worker.close(2.0)
+
+
+def test_beginning_opens_the_source_and_chooses_the_movement(session: Session) -> None:
+    assert session.engine.calls == ["start", "choose"]
+    assert (session.engine.movement, session.engine.side) == (TASK.movement, TASK.side)
+    assert session.cues.spoken[-1] == "Left side to the camera, arm hanging."
+
+
+def test_every_settled_trial_is_saved_at_once_under_one_key(session: Session) -> None:
+    session.trial(100.0)
+    assert session.records() == ()
+    session.trial(101.0)
+    (first,) = session.records()
+    assert first.measurement.value == 101.0
+    session.trial(103.0)
+    (second,) = session.records()
+    assert second.id == first.id
+    assert second.measurement.value == 102.0
+    assert session.measuring.guide.step is Step.PAIN
+    session.measuring.answer(4, None)
+    (third,) = session.records()
+    assert (third.id, third.pain_during) == (first.id, 4)
+
+
+def test_two_movements_are_saved_under_two_keys(session: Session) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    session.measuring.answer(None, None)
+    session.feed.pull()
+    for value in (80.0, 82.0):
+        session.trial(value)
+    movements = [each.measurement.movement for each in session.records()]
+    assert movements == [Movement.FLEXION, Movement.ABDUCTION]
+
+
+def test_a_refused_trial_does_not_count(session: Session) -> None:
+    session.trial(100.0)
+    session.trial(101.0, (Reason.NO_HOLD,))
+    assert session.measuring.guide.counted == 0
+    assert session.measuring.sentence == "Not counted: no still hold."
+    assert session.cues.sounded[-1] is Tone.REFUSED
+    (record,) = session.records()
+    assert record.measurement.value is None
+    assert record.measurement.trials[0].refused_for == (Reason.NO_HOLD,)
+
+
+def test_a_discarded_trial_is_taken_back_from_the_store(session: Session) -> None:
+    session.trial(100.0)
+    session.trial(101.0)
+    assert len(session.records()) == 1
+    session.measuring.discard_last()
+    session.feed.pull()
+    assert session.records() == ()
+    assert session.measuring.guide.counted == 0
+
+
+def test_there_is_nothing_to_discard_before_a_trial(session: Session) -> None:
+    session.measuring.discard_last()
+    assert "discard_last" not in session.engine.calls
+
+
+def test_pausing_by_key_and_by_the_raised_hand(session: Session) -> None:
+    session.measuring.toggle_pause()
+    session.feed.pull()
+    assert session.measuring.guide.paused
+    assert session.measuring.sentence == "Paused. Let the arm rest."
+    session.measuring.toggle_pause()
+    session.feed.pull()
+    assert not session.measuring.guide.paused
+    session.engine.happen(EventKind.PAUSED)
+    session.feed.pull()
+    assert session.measuring.guide.paused
+    assert session.engine.calls[-2:] == ["pause", "resume"]
+
+
+def test_stopping_keeps_what_there_is(session: Session) -> None:
+    session.trial(100.0)
+    session.trial(101.0)
+    session.measuring.stop_movement()
+    session.feed.pull()
+    assert session.measuring.guide.step is Step.PAIN
+    (record,) = session.records()
+    assert record.measurement.value == 101.0
+
+
+def test_trouble_is_said_and_goes_away(session: Session) -> None:
+    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    session.feed.pull()
+    assert session.measuring.trouble is Trouble.CAMERA_UNPLUGGED
+    assert "unplugged" in session.measuring.sentence
+    session.engine.happen(EventKind.RECOVERED)
+    session.feed.pull()
+    assert session.measuring.trouble is None
+
+
+def test_trying_again_opens_the_source_anew_and_keeps_the_trials(session: Session) -> None:
+    session.trial(100.0)
+    session.trial(101.0)
+    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_STUCK)
+    session.feed.pull()
+    session.measuring.retry()
+    assert session.engine.calls[-1] == "start"
+    assert session.measuring.trouble is None
+    assert session.measuring.guide.counted == 1
+
+
+def test_the_end_of_a_clip_ends_the_movement(session: Session) -> None:
+    session.trial(100.0)
+    session.trial(101.0)
+    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CLIP_ENDED)
+    session.feed.pull()
+    session.feed.pull()
+    assert session.measuring.guide.step is Step.PAIN
+    assert session.measuring.trouble is None
+
+
+def test_leaving_in_the_middle_keeps_what_was_captured(session: Session) -> None:
+    session.trial(100.0)
+    session.engine.capture(102.0)
+    session.feed.pull()
+    session.feed.close(2.0)
+    (record,) = session.records()
+    assert record.measurement.value == 102.0
+    assert session.engine.closed
+
+
+def test_tones_mark_move_hold_and_capture(session: Session) -> None:
+    session.engine.show(Phase.MOVE, 20.0)
+    session.feed.pull()
+    session.engine.show(Phase.HOLD, 90.0)
+    session.feed.pull()
+    session.engine.show(Phase.HOLD, 90.0)
+    session.feed.pull()
+    session.engine.capture(90.0)
+    session.feed.pull()
+    assert session.cues.sounded == [Tone.NEUTRAL, Tone.MOVE, Tone.HOLD, Tone.CAPTURED]
+
+
+def test_somebody_who_cannot_look_hears_when_to_stand_go_stay_and_come_back(
+    session: Session,
+) -> None:
+    for phase in (
+        *(Phase.OPENING, Phase.LOOKING_FOR_PERSON, Phase.WAIT_NEUTRAL, Phase.LOOKING_FOR_PERSON),
+        *(Phase.WAIT_NEUTRAL, Phase.MOVE, Phase.HOLD, Phase.RETURN, Phase.REST, Phase.RETURN),
+    ):
+        session.engine.show(phase, 90.0)
+        session.feed.pull()
+    assert session.cues.sounded == [Tone.NEUTRAL, Tone.MOVE, Tone.HOLD, Tone.RETURN]
+
+
+def test_the_end_of_a_movement_is_heard_and_what_comes_next_is_spoken(session: Session) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    assert session.cues.sounded[-1] is Tone.DONE
+    assert session.cues.spoken[-1] == "Done. Let the arm rest. How much did it hurt?"
+    heard = len(session.cues.spoken)
+    session.measuring.answer(2, None)
+    session.feed.pull()
+    assert session.cues.spoken[heard:] == [start_position(Movement.ABDUCTION, Side.LEFT)]
+
+
+@pytest.mark.parametrize(
+    ("pain", "after", "step", "movement"),
+    [
+        (2, After.GO_ON, Step.MEASURING, Movement.ABDUCTION),
+        (2, After.AGAIN, Step.MEASURING, Movement.FLEXION),
+        (2, After.STOP, Step.FINISHED, Movement.FLEXION),
+        (7, After.GO_ON, Step.NEXT, Movement.FLEXION),
+        (7, After.AGAIN, Step.NEXT, Movement.FLEXION),
+        (7, After.STOP, Step.FINISHED, Movement.FLEXION),
+    ],
+)
+def test_one_answer_is_enough_to_go_on_unless_it_hurt_much(
+    session: Session, pain: int, after: After, step: Step, movement: Movement
+) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    session.measuring.answer(pain, None, after)
+    session.feed.pull()
+    guide = session.measuring.guide
+    assert (guide.step, guide.task.movement) == (step, movement)
+    assert session.engine.calls.count("choose") == (2 if step is Step.MEASURING else 1)
+    (record,) = session.records()
+    assert record.pain_during == pain
+
+
+def test_trouble_that_came_between_two_movements_is_said(session: Session) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    session.feed.pull()
+    session.measuring.answer(2, None)
+    assert session.measuring.trouble is Trouble.CAMERA_UNPLUGGED
+    assert "unplugged" in session.measuring.sentence
+
+
+def test_every_sentence_is_spoken_once(session: Session) -> None:
+    for _ in range(5):
+        session.engine.show(Phase.HOLD, 90.0)
+        session.feed.pull()
+    assert session.cues.spoken.count("Hold it there, gently.") == 1
+
+
+@pytest.mark.parametrize(("pain", "asks"), [(2, False), (3, False), (4, True), (7, True)])
+def test_much_or_rising_pain_asks_for_the_check(session: Session, pain: int, asks: bool) -> None:
+    for value in (100.0, 101.0, 103.0):
+        session.trial(value)
+    session.measuring.answer(pain, None)
+    assert session.measuring.asks_for_check is asks
+
+
+def test_an_attempt_shows_first_the_guide_then_the_reading(session: Session) -> None:
+    session.trial(100.0)
+    session.engine.capture(102.0)
+    session.feed.pull()
+    attempt = session.measuring.guide.attempts[-1]
+    assert (attempt.state, attempt.guide_value) == (AttemptState.SETTLING, 102.0)
+
+
+def test_the_newest_frame_wins_and_is_told_once(session: Session, qtbot: QtBot) -> None:
+    frames: list[object] = []
+    session.measuring.framed.connect(frames.append)
+    for value in range(200):
+        session.engine.show(Phase.MOVE, float(value % 4))
+    session.feed.pull()
+    session.feed.pull()
+    assert [frame.value for frame in frames] == [3.0]  # type: ignore[attr-defined]
+
+
+def test_after_letting_go_nothing_more_is_taken(session: Session) -> None:
+    session.measuring.finish("")
+    session.engine.capture(99.0)
+    session.feed.pull()
+    assert session.measuring.guide.attempts == ()

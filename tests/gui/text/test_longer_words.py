@@ -1,0 +1,120 @@
+"""Other languages: words two fifths longer, and right to left, in the smallest window and in the
+largest type.
+"""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QFontMetricsF, QImage
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
+
+from gui.app.application import prepare
+from gui.app.main_window import SMALLEST_PX
+from gui.style.look import Look
+from gui.style.palette import Scheme
+from gui.text.language import LANGUAGES
+from gui.translations.update import files_of, translations
+from gui.widgets.hold_ring import HoldRing
+from gui.widgets.sentence import Sentence
+from gui.widgets.tick import Tick
+from tests.support.fitting import misfits
+from tests.support.gui.screenshots import states
+from tests.support.gui.stage import Stage
+from tests.support.pseudo_language import CLOSE, LONGER, OPEN, PseudoTranslator, pseudo
+
+#: The same in every language: names of the stage and of languages, and what is never shown (a menu
+#: of the plotting library, switched off).
+NAMES = {"Thawline", "Integrated Webcam", "Desk Camera HD", "Export...", *LANGUAGES.values()}
+SOURCES = tuple(translations(files_of("es")[0]))
+
+
+def test_words_grow_and_placeholders_stay() -> None:
+    assert pseudo("{low} to {high}") == f"{OPEN}{{low}} ton {{high}}{CLOSE}"
+    assert pseudo("H") == "H"
+    for text in SOURCES:
+        assert re.findall(r"\{\w+\}", pseudo(text)) == re.findall(r"\{\w+\}", text)
+
+
+def test_the_made_up_language_is_as_much_longer_as_it_says() -> None:
+    long = [text for text in SOURCES if len(text) > 20 and "{" not in text]
+    grown = sum(len(pseudo(text)) for text in long) / sum(len(text) for text in long)
+    # Spaces and stops do not grow, so that letters grow by a little more than they do together.
+    assert 1.25 < grown < 1 + LONGER
+
+
+@pytest.mark.parametrize("direction", list(Qt.LayoutDirection)[:2], ids=lambda each: each.name)
+def test_a_box_to_tick_stands_where_reading_begins(
+    qapp: QApplication, direction: Qt.LayoutDirection
+) -> None:
+    tick = Tick(Look(Scheme.LIGHT), "")
+    tick.setLayoutDirection(direction)
+    tick.resize(300, 40)
+    drawn = tick.grab().toImage().convertToFormat(QImage.Format.Format_Grayscale8)
+    marked = [x for x in range(300) if any(drawn.pixelColor(x, y).red() < 140 for y in range(40))]
+    assert marked
+    assert all((x < 60) is (direction is Qt.LayoutDirection.LeftToRight) for x in marked)
+
+
+def test_a_long_word_stays_inside_the_ring(qapp: QApplication) -> None:
+    ring = HoldRing(Look(Scheme.LIGHT))
+    for word in ("2/3", pseudo("practice")):
+        ring.show_hold(0.0, word)
+        font = ring._fitted(26.0, 70.0)
+        # Type comes in whole pixels, so a little more than the room may be taken.
+        assert QFontMetricsF(font).horizontalAdvance(word) <= 70.0 * 1.06
+
+
+@pytest.fixture
+def made_up(qapp: QApplication) -> Iterator[None]:
+    """Let the made-up language be in force for windows made from now on."""
+    translator = PseudoTranslator()
+    qapp.installTranslator(translator)
+    yield
+    qapp.removeTranslator(translator)
+    qapp.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
+
+
+def texts(window: QWidget) -> Iterator[str]:
+    """Yield what a window says, menus and all."""
+    for kind in (QLabel, QAbstractButton, QAction):
+        yield from (each.text() for each in window.findChildren(kind))
+    yield from (each.text for each in window.findChildren(Sentence))
+
+
+def is_forgotten(text: str) -> bool:
+    """Tell whether a text holds words that no translator was asked for."""
+    told = re.sub(f"{OPEN}.*{CLOSE}", "", text, flags=re.DOTALL).replace("&", "")
+    return bool(re.search(r"[A-Za-z]{3,}", told)) and told not in NAMES
+
+
+@pytest.mark.parametrize(
+    ("direction", "size", "percent"),
+    [
+        (Qt.LayoutDirection.LeftToRight, SMALLEST_PX, 100),
+        (Qt.LayoutDirection.RightToLeft, SMALLEST_PX, 100),
+        (Qt.LayoutDirection.RightToLeft, (1280, 800), 200),
+    ],
+)
+def test_every_state_fits(
+    qapp: QApplication,
+    made_up: None,
+    direction: Qt.LayoutDirection,
+    size: tuple[int, int],
+    percent: int,
+) -> None:
+    prepare(qapp)
+    qapp.setLayoutDirection(direction)
+    stage = Stage(percent=percent, size=size)
+    assert stage.window.size().toTuple() == size
+    cut, forgotten, seen = [], set(), 0
+    for name in states(stage):
+        stage.settle()
+        seen += 1
+        cut += [f"{name}: {what}" for what in misfits(stage.window)]
+        forgotten |= {text for text in texts(stage.window) if is_forgotten(text)}
+    stage.close()
+    assert seen > 30
+    assert not cut, "\n".join(cut)
+    assert not forgotten

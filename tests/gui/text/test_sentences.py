@@ -1,0 +1,171 @@
+"""What the window says: complete, short, and never urging."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from gui.protocol.plan import Guide, Task
+from gui.session.setup_check import Place, place_words
+from gui.text.sentences import (
+    frame_words,
+    hint_sentence,
+    live_sentence,
+    move_sentence,
+    next_sentence,
+    reason_words,
+    rest_sentence,
+    start_position,
+    trouble_sentence,
+)
+from gui.text.words import (
+    advice_words,
+    conduct_words,
+    measurement_words,
+    movement_plainly,
+    range_words,
+    stopped_by_name,
+    trial_words,
+    value_words,
+)
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import LANDMARKS, Side
+from measure.domain.measurements import Provenance, Trial
+from measure.domain.movements import Movement, Unit, View
+from measure.domain.reasons import Reason
+from measure.domain.records import Conduct, Help, Posture, StoppedBy
+from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, SetupHint
+from measure.trials.aggregation import measurement_of
+
+TASK = Task(movement=Movement.FLEXION, side=Side.LEFT)
+FRAME = LiveFrame(
+    picture=np.zeros((4, 4, 3), dtype=np.uint8),
+    frame_id=1,
+    time_s=0.0,
+    phase=Phase.MOVE,
+    points_px=np.zeros((LANDMARKS, 2)),
+)
+SCORED = Trial(value=142.4, low=137.4, high=147.4, start_s=0, end_s=4, hold_start_s=2, hold_end_s=3)
+#: Two lines of the least type in a window of 1280 pixels, in a wide font.
+LONGEST = 68
+
+
+def everything_said() -> list[str]:
+    said = [hint_sentence(hint) for hint in SetupHint]
+    said += [trouble_sentence(trouble) for trouble in Trouble]
+    said += [move_sentence(movement) for movement in Movement]
+    said += [start_position(movement, side) for movement in Movement for side in Side]
+    said += [live_sentence(Guide([TASK]), replace(FRAME, phase=phase), None) for phase in Phase]
+    return said
+
+
+@pytest.mark.parametrize("sentence", everything_said())
+def test_a_sentence_can_be_read_from_across_the_room(sentence: str) -> None:
+    assert 0 < len(sentence) <= LONGEST
+    assert sentence[0].isupper()
+
+
+@pytest.mark.parametrize("sentence", everything_said())
+@pytest.mark.parametrize("urging", ["further", "more!", "higher", "try harder", "goal", "target"])
+def test_nothing_urges_anybody_on(sentence: str, urging: str) -> None:
+    assert urging not in sentence.lower()
+
+
+@pytest.mark.parametrize("movement", list(Movement))
+def test_every_move_says_to_stop_before_pain(movement: Movement) -> None:
+    assert "Stop before it becomes painful" in move_sentence(movement)
+
+
+@pytest.mark.parametrize("reason", list(Reason))
+def test_every_reason_has_few_words_and_advice(reason: Reason) -> None:
+    assert 0 < len(reason_words(reason)) <= 40
+    assert advice_words(reason)
+
+
+def test_a_hint_is_said_while_nobody_stands_right() -> None:
+    frame = replace(FRAME, phase=Phase.LOOKING_FOR_PERSON, setup_hints=(SetupHint.STEP_BACK,))
+    assert live_sentence(Guide([TASK]), frame, None) == "Step back a little."
+
+
+def test_trouble_goes_before_all_else_and_pause_before_the_phase() -> None:
+    guide = Guide([TASK])
+    guide.take(LiveEvent(kind=EventKind.PAUSED))
+    assert live_sentence(guide, FRAME, None).startswith("Paused")
+    assert "unplugged" in live_sentence(guide, FRAME, Trouble.CAMERA_UNPLUGGED)
+
+
+def test_a_refusal_is_told_at_rest() -> None:
+    guide = Guide([TASK])
+    refused = replace(SCORED, value=None, low=None, high=None, refused_for=(Reason.ELBOW_BENT,))
+    guide.take(LiveEvent(kind=EventKind.TRIAL_REFUSED, trial_id=1, trial=refused))
+    assert rest_sentence(guide) == "Not counted: the elbow seemed bent."
+
+
+def test_the_arm_that_is_measured_comes_nearer_for_the_rotation() -> None:
+    assert "turn half right" in start_position(Movement.EXTERNAL_ROTATION, Side.LEFT)
+    assert "turn half left" in start_position(Movement.EXTERNAL_ROTATION, Side.RIGHT)
+
+
+def test_the_next_movement_is_said_only_when_there_is_one() -> None:
+    assert next_sentence(Guide([TASK])) == "That was all. Thank you."
+
+
+def test_how_well_the_arm_is_seen_in_few_words() -> None:
+    assert frame_words(None) == "nobody seen"
+    assert frame_words(FRAME) == "seen well"
+    assert frame_words(replace(FRAME, reasons=(Reason.HIDDEN,))) == "arm or hips hidden"
+
+
+@pytest.mark.parametrize("place", list(Place))
+def test_the_place_has_a_sign_and_a_word_for_every_state(place: Place) -> None:
+    assert place_words(place, None).startswith("\u25cb")
+    assert place_words(place, FRAME).startswith("\u2713")
+    hints = tuple(SetupHint)
+    assert place_words(place, replace(FRAME, setup_hints=hints)).startswith("\u25b6")
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "expected"),
+    [
+        (142.4, Unit.DEGREES, "142\u00b0"),
+        (-3.6, Unit.DEGREES, "-4\u00b0"),
+        (0.456, Unit.FRACTION, "46 %"),
+    ],
+)
+def test_values_are_shown_whole(value: float, unit: Unit, expected: str) -> None:
+    assert value_words(value, unit) == expected
+
+
+def test_ranges_and_trials_in_words() -> None:
+    assert range_words(137.4, 147.4, Unit.DEGREES) == "137 to 147"
+    assert trial_words(SCORED, Unit.DEGREES) == "142\u00b0 (137 to 147)"
+    refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
+    assert trial_words(refused, Unit.DEGREES).startswith("Not counted. No still hold")
+
+
+def test_measurements_in_words() -> None:
+    def made(movement: Movement, *trials: Trial) -> str:
+        return measurement_words(
+            measurement_of(
+                trials,
+                movement=movement,
+                side=Side.LEFT,
+                view=View.SIDE,
+                provenance=Provenance(model="heavy"),
+            )
+        )
+
+    assert made(Movement.FLEXION, SCORED) == "142\u00b0 (137 to 147)"
+    refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
+    assert made(Movement.FLEXION, refused).startswith("No reading. No still hold")
+    reach = replace(SCORED, value=0.6, low=0.5, high=0.7)
+    assert "to" in made(Movement.HAND_BEHIND_BACK, reach)
+    assert "\u00b0" not in made(Movement.HAND_BEHIND_BACK, reach)
+
+
+def test_conduct_and_reasons_to_stop_in_words() -> None:
+    assert conduct_words(Conduct()) == "Standing, the arm moves by itself"
+    seated = Conduct(posture=Posture.SITTING, help=Help.STICK)
+    assert conduct_words(seated) == "Sitting, the arm moves helped by a stick"
+    assert len({stopped_by_name(each) for each in StoppedBy}) == len(StoppedBy)
+    assert len({movement_plainly(each) for each in Movement}) == len(Movement)

@@ -1,0 +1,165 @@
+"""Many clips at once: any executor, the bar with the time left, counts by reason."""
+
+import io
+import multiprocessing
+import sys
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from measure.batch.cluster_worker import order_of
+from measure.batch.executor import read_through
+from measure.batch.run import read_many
+from measure.batch.summary import summary_lines
+from measure.cli.main import main
+from measure.clips.clip_list import clips_named
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import Outcome, ReadingSettings
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Status
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.errors import ClipError, DataError, InputError, MachineError
+from measure.pose.supervisor import PoseProcess
+from tests.support import cluster_script, replay_of_script, scripted_arm
+from tests.support.record_samples import measurement
+
+SETTINGS = ReadingSettings(models=scripted_arm.MODELS)
+
+
+def entries(folder: Path, count: int) -> list[ClipEntry]:
+    """Clips of which the third is broken."""
+    clips = []
+    for number in range(count):
+        clip = folder / f"bed-{number}.mp4"
+        if number == 2:
+            clip.write_bytes(b"\0 nothing that moves")
+        else:
+            scripted_arm.write_clip(clip, peak=60.0 + 10 * number)
+        clips.append(ClipEntry(clip=clip, movement=Movement.FLEXION, side=Side.LEFT))
+    return clips
+
+
+def values(outcomes: list[Outcome]) -> list[float | None]:
+    in_order = sorted(outcomes, key=lambda each: each.number)
+    return [None if each.measurement is None else each.measurement.value for each in in_order]
+
+
+def scripted_process(bundles: object) -> PoseProcess:
+    return PoseProcess(scripted_arm.MODELS.bundles, command=scripted_arm.COMMAND)
+
+
+def test_the_number_of_workers_changes_no_number(tmp_path: Path) -> None:
+    clips = entries(tmp_path, 7)
+    found = {}
+    for workers in (1, 3):
+        started: list[PoseProcess] = []
+
+        def new_process(bundles: object, started: list[PoseProcess] = started) -> PoseProcess:
+            started.append(scripted_process(bundles))
+            return started[-1]
+
+        outcomes = read_many(clips, SETTINGS, workers=workers, new_process=new_process)
+        found[workers] = sorted(outcomes, key=lambda each: each.number)
+        assert len(started) == workers, "one process for each worker, for all of its clips"
+    assert [each.measurement for each in found[1]] == [each.measurement for each in found[3]]
+    assert [str(each.error) for each in found[1]] == [str(each.error) for each in found[3]]
+    assert sum(each.measurement is not None for each in found[1]) == 6
+
+
+@pytest.mark.timeout(300)
+@pytest.mark.parametrize("send_clips", [False, True])
+def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_clips: bool) -> None:
+    clips = entries(tmp_path, 5)
+    told: list[float] = []
+    context = multiprocessing.get_context("spawn")
+    with ProcessPoolExecutor(2, context, cluster_script.dask_setup, (None,)) as pool:
+        through = list(
+            read_through(
+                pool.submit,
+                clips,
+                order_of(SETTINGS),
+                ahead=lambda: 3,
+                send_clips=send_clips,
+                progress=told.append,
+            )
+        )
+
+    here = list(read_many(clips, SETTINGS, workers=2, new_process=scripted_process))
+    assert values(through) == values(here)
+    assert [value is None for value in values(through)] == [False, False, True, False, False]
+    assert [each.entry for each in sorted(through, key=lambda one: one.number)] == clips
+    assert told == [1, 2, 3, 4, 5]
+
+
+class Terminal(io.StringIO):
+    def isatty(self) -> bool:
+        return True
+
+
+def test_the_bar_says_how_much_is_done_and_how_long_it_will_take(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    clips = entries(tmp_path, 4)
+    replay_of_script.put_in_place(monkeypatch)
+    screen = Terminal()
+    monkeypatch.setattr(sys, "stderr", screen)
+    words = ["replay", *(str(each.clip) for each in clips), "--movement", "flexion"]
+    assert main([*words, "--side", "left", "--workers", "1"]) == 2
+    drawn = screen.getvalue().split("\r")
+    shares = [int(each.split("%")[0].split()[-1]) for each in drawn if "%" in each]
+    assert shares == sorted(shares)
+    assert shares[0] == 0
+    assert shares[-1] == 100
+    assert any("00:" in each and each.rstrip().endswith("left") for each in drawn)
+    assert "3 with a reading" in capsys.readouterr().out
+
+
+def test_the_summary_counts_readings_refusals_by_reason_and_failures(tmp_path: Path) -> None:
+    entry = ClipEntry(clip=tmp_path / "a.mp4", movement=Movement.FLEXION, side=Side.LEFT)
+    read = measurement(movement=Movement.FLEXION, side=Side.LEFT)
+
+    def refused(*reasons: Reason) -> Outcome:
+        nothing = replace(read, status=Status.REFUSED, value=None, low=None, high=None)
+        return Outcome(number=0, entry=entry, measurement=replace(nothing, reasons=reasons))
+
+    outcomes = [
+        Outcome(number=0, entry=entry, measurement=read),
+        Outcome(number=0, entry=entry, measurement=read, is_earlier=True),
+        Outcome(number=0, entry=entry, measurement=read, error=DataError("disk full")),
+        refused(Reason.NO_HOLD, Reason.TRUNK_LEAN),
+        refused(Reason.NOBODY),
+        refused(Reason.NO_HOLD),
+        Outcome(number=0, entry=entry, error=ClipError("broken")),
+        Outcome(number=0, entry=entry, error=MachineError("ours")),
+    ]
+    assert summary_lines(outcomes) == [
+        "8 clips: 3 with a reading, 3 refused",
+        f"       2  {Reason.NO_HOLD}",
+        f"       1  {Reason.NOBODY}",
+        "1 clip could not be read",
+        "1 clip met a failure of ours; run the same again to retry",
+        "1 clip read, but not all that was asked for was written",
+        "1 clip taken over from an earlier run",
+    ]
+
+
+def test_folders_and_patterns_stand_for_their_clips_each_once(tmp_path: Path) -> None:
+    inner = tmp_path / "spring"
+    inner.mkdir()
+    for name in ("b.mp4", "a.MOV", "notes.txt", ".hidden.mp4"):
+        (inner / name).touch()
+    (tmp_path / "c.mp4").touch()
+    found = [inner / "a.MOV", inner / "b.mp4"]
+    assert clips_named([inner]) == tuple(found)
+    assert clips_named([tmp_path / "*" / "b.mp4", tmp_path]) == (
+        inner / "b.mp4",
+        tmp_path / "c.mp4",
+        inner / "a.MOV",
+    )
+    odd = tmp_path / "not there.mp4"
+    assert clips_named([odd]) == (odd,)
+    with pytest.raises(InputError, match="holds no clips"):
+        clips_named([tmp_path / "*.webm"])

@@ -1,0 +1,49 @@
+"""Golden readings of the committed clips. They change only on purpose:
+`python -m tests.bench.keep_clips` writes them.
+"""
+
+import json
+
+import pytest
+
+from measure.cli.demo import sample_clips
+from measure.clips.observation_file import load_tracks
+from measure.clips.read import reading_of
+from measure.domain.acquisition import Setup
+from measure.domain.measurements import Status
+from tests.bench.keep_clips import CLIPS, GOLDEN, TRACKS
+
+READINGS = {each["name"]: each for each in json.loads(GOLDEN.read_text(encoding="utf-8"))}
+SAMPLES = {sample.entry.clip.stem: sample for sample in sample_clips(CLIPS)}
+
+
+def test_every_committed_clip_has_its_golden_reading():
+    assert READINGS.keys() == SAMPLES.keys()
+    assert READINGS.keys() == {path.stem for path in TRACKS.glob("*.npz")}
+    assert READINGS.keys() == {path.stem for path in CLIPS.glob("*.mp4")}
+
+
+@pytest.mark.parametrize("name", [name for name, each in SAMPLES.items() if each.truth is not None])
+def test_how_the_person_stood_is_seen_in_a_rest_that_is_looked_at_thinly(name):
+    _, looked = load_tracks(TRACKS / f"{name}.npz")
+    settled = reading_of(looked, Setup()).settled
+    assert settled
+    assert all(each.neutral is not None for each in settled if each.trial.scored)
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_a_committed_clip_reads_as_before(name):
+    entry, looked = load_tracks(TRACKS / f"{name}.npz")
+    assert (entry.movement, entry.side) == (SAMPLES[name].entry.movement, SAMPLES[name].entry.side)
+    measurement = reading_of(looked, Setup()).measurement
+    golden = READINGS[name]
+    assert [str(reason) for reason in measurement.reasons] == golden["reasons"]
+    assert (measurement.status is Status.REFUSED) == (golden["reading"] is None)
+    if SAMPLES[name].truth is None:
+        assert set(golden["reasons"]) & set(SAMPLES[name].expected)
+    if golden["reading"] is None:
+        return
+    # The last digits differ from one system's arithmetic to another's.
+    said = (measurement.value, measurement.low, measurement.high)
+    assert said == pytest.approx((golden["reading"], golden["low"], golden["high"]), abs=1e-4)
+    assert measurement.low <= SAMPLES[name].truth <= measurement.high

@@ -1,0 +1,164 @@
+"""The garden story: who is in it, that it is marked, and that loading twice is harmless."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from measure.demo.people import load_story, story_histories
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Status
+from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.records import EventKind
+from measure.errors import InputError
+from measure.progress.overview import Progress, progress_of
+from measure.progress.weekly_verdicts import Verdict
+from measure.storage.store import Store
+from tests.support.record_samples import FixedClock, moment, person
+
+NOW = moment("2026-11-25T09:00:00+00:00", 60)
+NAMES = ["demo-Marigold", "demo-Bramble", "demo-Thistle", "demo-Clover"]
+
+
+@pytest.fixture(scope="module")
+def told() -> dict[str, History]:
+    return {each.person.pseudonym: each for each in story_histories(NOW)}
+
+
+@pytest.fixture(scope="module")
+def progress(told: dict[str, History]) -> dict[str, Progress]:
+    return {name: progress_of(history, NOW.day) for name, history in told.items()}
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    clock = FixedClock("2026-11-25T09:00:00+00:00", 60)
+    with Store.open(tmp_path / "store.sqlite3", clock=clock) as opened:
+        yield opened
+
+
+def affected(history: History) -> Side:
+    (side,) = history.person.affected
+    return side
+
+
+def verdict(progress: dict[str, Progress], told: dict[str, History], name: str) -> Verdict:
+    found = progress[name].of(Movement.FLEXION, affected(told[name]))
+    assert found is not None
+    return found.verdict
+
+
+def test_four_members_over_twenty_weeks(told: dict[str, History]) -> None:
+    assert list(told) == NAMES
+    for history in told.values():
+        days = [each.started.day for each in history.sessions]
+        assert days == sorted(days)
+        assert (NOW.day - days[-1]).days in range(1, 8)
+        assert (days[-1] - days[0]).days < 20 * 7
+    assert all(len(told[name].sessions) > 40 for name in NAMES[:3])
+    assert len(told["demo-Clover"].sessions) < 8
+
+
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [
+        ("demo-Marigold", Verdict.GAINING),
+        ("demo-Bramble", Verdict.STALLED),
+        ("demo-Thistle", Verdict.GAINING),
+        ("demo-Clover", Verdict.TOO_EARLY),
+    ],
+)
+def test_the_verdicts_are_those_of_the_story(
+    progress: dict[str, Progress], told: dict[str, History], name: str, expected: Verdict
+) -> None:
+    assert verdict(progress, told, name) is expected
+
+
+def test_thistle_lost_before_the_injection(told: dict[str, History]) -> None:
+    history = told["demo-Thistle"]
+    (injection,) = history.events
+    assert injection.kind is EventKind.INJECTION
+    before = progress_of(history, injection.day).of(Movement.FLEXION, affected(history))
+    assert before is not None
+    assert before.verdict is Verdict.LOSING
+
+
+def test_everything_is_marked_as_made_up(told: dict[str, History]) -> None:
+    for history in told.values():
+        assert history.person.demo
+        assert history.person.pseudonym.startswith("demo-")
+        assert {each.measurement.provenance.model for each in history.measurements} == {"demo"}
+        assert all("Demo data" in each.note for each in history.sessions)
+        assert all("Demo data" in each.note for each in history.events)
+        assert all("made-up" in each.chosen_by for each in history.plans)
+
+
+def test_readings_look_like_readings(told: dict[str, History]) -> None:
+    for record in told["demo-Bramble"].measurements:
+        found = record.measurement
+        if found.status is Status.REFUSED:
+            assert found.reasons
+            continue
+        low, high = MOVEMENTS[found.movement].possible
+        assert found.value is not None
+        assert found.low is not None
+        assert found.high is not None
+        assert low < found.low < found.value < found.high < high + 40
+        assert len([trial for trial in found.trials if trial.scored]) >= 2
+        assert (found.level is not None) == (found.movement is Movement.HAND_BEHIND_BACK)
+
+
+def test_some_measurements_and_trials_are_refused(told: dict[str, History]) -> None:
+    records = told["demo-Marigold"].measurements
+    refused = sum(each.measurement.status is Status.REFUSED for each in records)
+    assert 0.01 < refused / len(records) < 0.12
+    trials = [trial for each in records for trial in each.measurement.trials]
+    assert 0.02 < sum(not trial.scored for trial in trials) / len(trials) < 0.25
+
+
+def test_the_story_is_the_same_every_time(told: dict[str, History]) -> None:
+    assert {each.person.pseudonym: each for each in story_histories(NOW)} == told
+
+
+def test_the_story_ends_today_whenever_it_is_told() -> None:
+    later = moment("2027-03-01T09:00:00+00:00", 60)
+    for history in story_histories(later):
+        assert (later.day - history.sessions[-1].started.day).days < 8
+
+
+def test_loading_it_twice_changes_nothing(store: Store) -> None:
+    first = load_story(store)
+    assert "made up" in first[0]
+    assert len(first) == 6
+    held = {each.pseudonym: store.history(each.id) for each in store.people()}
+    assert sorted(held) == sorted(NAMES)
+    again = load_story(store)
+    assert sum("left as it is" in line for line in again) == 4
+    assert {each.pseudonym: store.history(each.id) for each in store.people()} == held
+
+
+def test_what_was_loaded_is_what_was_told(store: Store, told: dict[str, History]) -> None:
+    load_story(store)
+    for name, history in told.items():
+        held = store.history(store.find_person(name).id)
+        assert held.sessions == history.sessions
+        assert len(held.measurements) == len(history.measurements)
+        assert progress_of(held, NOW.day).prompts == progress_of(history, NOW.day).prompts
+
+
+def test_real_people_are_left_alone(store: Store) -> None:
+    rosa = person("Rosa")
+    store.save_person(rosa)
+    load_story(store)
+    assert store.find_person("Rosa") == rosa
+    assert len(store.people()) == 5
+
+
+def test_a_real_person_of_that_name_is_never_mixed_up_with_it(store: Store) -> None:
+    namesake = replace(person("demo-Marigold"), affected=(Side.RIGHT,))
+    store.save_person(namesake)
+    with pytest.raises(InputError, match="Rename that person first"):
+        load_story(store)
+    assert store.people() == [namesake]

@@ -1,0 +1,121 @@
+import json
+
+import pytest
+
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Provenance, Status, Trial
+from measure.domain.movements import Movement, Unit, View
+from measure.domain.reasons import SENTENCES, Reason
+from measure.domain.vertebral_levels import level_of
+from measure.errors import DataError
+from measure.export.clip_json import document
+from measure.report.plain_text import (
+    interval_words,
+    reason_words,
+    refusal_sentence,
+    table,
+    value_words,
+)
+from measure.system.atomic_files import write_json
+
+TRIAL = Trial(
+    value=101.234,
+    low=96.0,
+    high=106.5,
+    start_s=1.0,
+    end_s=5.0,
+    hold_start_s=2.5,
+    hold_end_s=4.0,
+    flags=(Reason.SHRUG,),
+)
+
+
+def measurement(**changes):
+    usual = {
+        "movement": Movement.FLEXION,
+        "side": Side.LEFT,
+        "view": View.SIDE,
+        "status": Status.READING,
+        "unit": Unit.DEGREES,
+        "value": 101.234,
+        "low": 96.0,
+        "high": 106.5,
+        "trials": (TRIAL,),
+        "reasons": (Reason.SHRUG,),
+        "provenance": Provenance(model="heavy", model_hashes={"heavy": "ab"}),
+    }
+    return Measurement(**(usual | changes))
+
+
+REFUSED = measurement(
+    status=Status.REFUSED, value=None, low=None, high=None, trials=(), reasons=(Reason.NOBODY,)
+)
+
+
+def test_a_reading_keeps_the_contract():
+    (result,) = document({"thawline": "1"}, [("a.mp4", measurement())])["results"]
+    contract = {"clip", "movement", "side", "view", "status", "value", "unit", "low", "high"}
+    contract |= {"trials", "reasons", "level"}
+    assert contract <= result.keys()
+    assert (result["status"], result["value"], result["unit"]) == ("reading", 101.23, "deg")
+    assert result["trials"][0]["flags"] == ["shrug"]
+    assert {"value", "start_s", "end_s", "flags"} <= result["trials"][0].keys()
+    assert result["level"] is None
+
+
+def test_a_refusal_has_no_numbers():
+    (result,) = document({}, [("a.mp4", REFUSED)])["results"]
+    assert result["status"] == "refused"
+    assert (result["value"], result["low"], result["high"]) == (None, None, None)
+    assert result["reasons"] == ["nobody"]
+
+
+def test_a_reach_names_its_levels():
+    reach = measurement(
+        movement=Movement.HAND_BEHIND_BACK,
+        unit=Unit.FRACTION,
+        value=0.45678,
+        low=0.36,
+        high=0.56,
+        level=level_of(0.36, 0.45678, 0.56),
+    )
+    (result,) = document({}, [("a.mp4", reach)])["results"]
+    assert result["value"] == 0.4568
+    assert set(result["level"]) == {"low", "high", "band", "decided_by"}
+    assert value_words(reach) == "0.46"
+    assert reason_words(reach).startswith(f"{reach.level.low} to {reach.level.high}")
+
+
+def test_words_for_people_have_no_false_digits():
+    assert value_words(measurement()) == "101°"
+    assert interval_words(measurement()) == "96 to 106°"
+    assert value_words(REFUSED) == "refused"
+    assert interval_words(REFUSED) == ""
+    assert refusal_sentence(REFUSED) == SENTENCES[Reason.NOBODY]
+    assert refusal_sentence(measurement()) == ""
+
+
+def test_every_reason_has_a_sentence():
+    assert set(SENTENCES) == set(Reason)
+    assert all(sentence.endswith(".") for sentence in SENTENCES.values())
+
+
+def test_columns_line_up():
+    lines = table([["a", "bb"], ["ccc", ""]], ("x", "y")).splitlines()
+    assert lines == ["x    y", "---  --", "a    bb", "ccc"]
+
+
+def test_the_file_is_written_whole_or_not_at_all(tmp_path):
+    path = tmp_path / "out.json"
+    write_json(path, document({}, [("ü.mp4", measurement())]))
+    before = path.read_text(encoding="utf-8")
+    assert json.loads(before)["results"][0]["clip"] == "ü.mp4"
+    with pytest.raises(ValueError, match="Out of range"):
+        write_json(path, {"value": float("nan")})
+    assert path.read_text(encoding="utf-8") == before
+    assert [each.name for each in tmp_path.iterdir()] == ["out.json"]
+
+
+def test_a_missing_folder_is_said(tmp_path):
+    with pytest.raises(DataError, match="cannot be written"):
+        write_json(tmp_path / "none" / "out.json", {})

@@ -1,0 +1,244 @@
+"""The FHIR bundle: held against the R4 models, and against what it must and must not say."""
+
+import datetime as dt
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from fhir.resources.R4B.bundle import Bundle
+from hypothesis import HealthCheck, given, settings
+
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, View
+from measure.domain.records import Conduct, Help, Pain
+from measure.export.codes import _SIDED, _UNSIDED, PAIN_LOINC
+from measure.export.fhir import history_fhir
+from tests.support import record_samples as sample
+from tests.support.record_samples import FixedClock
+from tests.support.record_strategies import histories
+
+WHO = sample.person()
+SESSION = sample.session(WHO)
+ACTIVE = Conduct()
+NOW = FixedClock().now()
+
+
+def _bundle(*records: Any, who: Any = WHO, unverified: bool = False, **changes: Any) -> list[Any]:
+    session = sample.session(who, **changes)
+    history = History(person=who, sessions=(session,), measurements=records)
+    data = history_fhir(history, NOW, unverified=unverified)
+    Bundle.model_validate_json(data)
+    return [entry["resource"] for entry in json.loads(data)["entry"]]
+
+
+def _observation(resources: list[Any], code: str) -> Any:
+    found = [
+        each
+        for each in resources
+        if each["resourceType"] == "Observation"
+        and any(coding["code"] == code for coding in each["code"]["coding"])
+    ]
+    assert len(found) == 1, code
+    return found[0]
+
+
+def _loinc(resource: Any) -> list[str]:
+    return [
+        coding["code"]
+        for coding in resource["code"]["coding"]
+        if coding["system"] == "http://loinc.org"
+    ]
+
+
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(history=histories())
+def test_every_history_makes_a_valid_bundle(history: History) -> None:
+    data = history_fhir(history, NOW, unverified=True)
+    bundle = Bundle.model_validate_json(data)
+    urls = [entry.fullUrl for entry in bundle.entry]
+    assert len(set(urls)) == len(urls)
+    content = json.loads(data)
+    for reference in _references(content):
+        assert reference in urls
+    kinds = [entry["resource"]["resourceType"] for entry in content["entry"]]
+    assert kinds.count("Patient") == 1
+
+
+def _references(value: Any) -> list[str]:
+    if isinstance(value, dict):
+        own = [value["reference"]] if isinstance(value.get("reference"), str) else []
+        return own + [each for inner in value.values() for each in _references(inner)]
+    if isinstance(value, list):
+        return [each for inner in value for each in _references(inner)]
+    return []
+
+
+def test_a_reading_says_all_that_belongs_to_it() -> None:
+    resources = _bundle(sample.record(SESSION, conduct=ACTIVE))
+    found = _observation(resources, "flexion-active")
+    assert _loinc(found) == ["41389-8"]
+    assert found["valueQuantity"] == {
+        "value": 91.2,
+        "unit": "degrees",
+        "system": "http://unitsofmeasure.org",
+        "code": "deg",
+    }
+    assert found["bodySite"]["text"] == "Left shoulder"
+    assert found["category"][0]["coding"][0]["code"] == "exam"
+    assert found["effectiveDateTime"] == "2026-04-02T10:01:00.000+02:00"
+    assert "side view, active, standing, measured against the trunk axis" in found["method"]["text"]
+    parts = {part["code"]["text"]: part for part in found["component"]}
+    assert parts["95 % interval, lower end"]["valueQuantity"]["value"] == 83.0
+    assert parts["Trial 1"]["valueQuantity"]["value"] == 91.2
+    absent = parts["Trial 3"]["dataAbsentReason"]
+    assert "valueQuantity" not in parts["Trial 3"]
+    assert [each["code"] for each in absent["coding"]] == ["unknown", "trunk-lean"]
+    assert "The trunk leaned" in absent["text"]
+    assert found["note"][0]["text"].startswith("The trials differ")
+    assert "stiffness" in found["note"][1]["text"]
+    assert "shrug" in found["note"][2]["text"]
+
+
+def test_a_refusal_is_an_absence_with_its_reasons() -> None:
+    found = _observation(
+        _bundle(sample.record(SESSION, 1, sample.REFUSAL, conduct=ACTIVE)),
+        "external-rotation-active",
+    )
+    assert not [name for name in found if name.startswith("value")]
+    codes = [each["code"] for each in found["dataAbsentReason"]["coding"]]
+    assert codes == ["unknown", "trunk-lean", "few-trials"]
+
+
+def test_a_reach_is_a_band_of_our_own_and_never_degrees() -> None:
+    found = _observation(
+        _bundle(sample.record(SESSION, 1, sample.REACH, conduct=ACTIVE), unverified=True),
+        "hand-behind-back-active",
+    )
+    assert _loinc(found) == []
+    assert found["valueCodeableConcept"]["coding"][0]["code"] == "L3.T12"
+    parts = {part["code"]["text"]: part for part in found["component"]}
+    assert parts["Height of the thumb"]["valueQuantity"]["code"] == "1"
+    assert parts["Lowest level of the band"]["valueCodeableConcept"]["text"] == "L3"
+    assert '"deg"' not in json.dumps(found)
+
+
+@pytest.mark.parametrize("help_", [each for each in Help if each is not Help.NONE])
+def test_a_helped_movement_is_neither_active_nor_passive(help_: Help) -> None:
+    resources = _bundle(sample.record(SESSION, conduct=Conduct(help=help_)), unverified=True)
+    found = _observation(resources, "flexion-active-assisted")
+    assert _loinc(found) == []
+    assert "active-assisted" in found["method"]["text"]
+
+
+@pytest.mark.parametrize(
+    ("movement", "view", "seen", "all_codes"),
+    [
+        (Movement.FLEXION, View.SIDE, ["41389-8"], ["41389-8", "41295-7"]),
+        (Movement.ABDUCTION, View.FRONT, ["41381-5"], ["41381-5", "41299-9"]),
+        (Movement.EXTERNAL_ROTATION, View.OBLIQUE, ["41387-2"], ["41387-2", "41305-4"]),
+        (Movement.EXTENSION, View.SIDE, [], ["41385-6", "41297-3"]),
+    ],
+)
+def test_only_codes_in_public_use_unless_asked(
+    movement: Movement, view: View, seen: list[str], all_codes: list[str]
+) -> None:
+    found = sample.measurement(movement=movement, view=view)
+    record = sample.record(SESSION, 1, found, conduct=ACTIVE)
+    code = f"{movement.value}-active"
+    assert _loinc(_observation(_bundle(record), code)) == seen
+    assert _loinc(_observation(_bundle(record, unverified=True), code)) == all_codes
+
+
+def test_the_codes_written_by_default_are_the_documented_ones() -> None:
+    page = (Path(__file__).parents[3] / "measure/docs/exports.md").read_text(encoding="utf-8")
+    seen = {code.number for code in (*_UNSIDED.values(), *_SIDED.values()) if code.seen}
+    assert seen | {PAIN_LOINC} == set(re.findall(r"\b\d{5}-\d\b", page))
+
+
+def check_digit(stem: str) -> int:
+    """Return the check digit of a LOINC number without it (modulus 10, as LOINC defines it)."""
+    odd = str(int(stem[::-1][::2][::-1]) * 2)
+    even = stem[::-1][1::2][::-1]
+    return -sum(int(digit) for digit in even + odd) % 10
+
+
+def test_every_loinc_number_has_its_check_digit() -> None:
+    codes = [code.number for code in (*_UNSIDED.values(), *_SIDED.values())] + [PAIN_LOINC]
+    assert len(set(codes)) == len(codes) == 13
+    for code in codes:
+        stem, digit = code.split("-")
+        assert check_digit(stem) == int(digit), code
+    assert {side for _, side in _SIDED} == set(Side)
+
+
+def test_pain_is_a_number_of_its_own() -> None:
+    resources = _bundle(sample.record(SESSION))
+    for code, rating, text in (
+        ("pain-rest", 1, "Pain at rest"),
+        ("pain-night", 4, "Pain at night"),
+        ("pain-worst-24h", 6, "Pain worst in 24 hours"),
+        ("pain-movement", 5, "Pain during the movement: Flexion"),
+    ):
+        found = _observation(resources, code)
+        assert (found["valueInteger"], found["code"]["text"]) == (rating, text)
+        assert _loinc(found) == ["72514-3"]
+        assert found["category"][0]["coding"][0]["code"] == "survey"
+    unasked = _bundle(pain=Pain(night=0), note="")
+    assert [each["resourceType"] for each in unasked] == ["Patient", "Observation", "Observation"]
+    assert _observation(unasked, "pain-night")["valueInteger"] == 0
+
+
+def test_a_session_gathers_its_members_and_its_note() -> None:
+    resources = _bundle(sample.record(SESSION, 1), sample.record(SESSION, 2, sample.REFUSAL))
+    panel = _observation(resources, "session")
+    members = {each["reference"] for each in panel["hasMember"]}
+    assert len(members) == 3 + 2 * 2
+    assert panel["note"] == [{"text": "After planting beans."}]
+
+
+def test_alike_conditions_are_one_device() -> None:
+    other = sample.measurement(
+        provenance=sample.Provenance(model="full", software={"thawline": "0.2.0"})
+    )
+    resources = _bundle(
+        sample.record(SESSION, 1), sample.record(SESSION, 2), sample.record(SESSION, 3, other)
+    )
+    devices = [each for each in resources if each["resourceType"] == "Device"]
+    assert len(devices) == 2
+    versions = {each["type"]["text"]: each["value"] for each in devices[0]["version"]}
+    assert versions["program thawline"] == "0.1.0"
+    assert versions["pose model heavy, SHA-256"] == "59e4" * 16
+    assert "not a diagnosis" in devices[0]["note"][0]["text"]
+
+
+def test_the_patient_is_a_pseudonym() -> None:
+    patient = _bundle(sample.record(SESSION))[0]
+    assert patient["name"] == [{"use": "anonymous", "text": "Rosa"}]
+    assert set(patient) == {"resourceType", "id", "identifier", "name"}
+
+
+def test_made_up_people_are_marked_in_every_resource() -> None:
+    demo = sample.person("Rosa", demo=True)
+    marked = _bundle(sample.record(SESSION), who=demo)
+    assert all(each["meta"]["security"][0]["code"] == "HTEST" for each in marked)
+    assert not [each for each in _bundle(sample.record(SESSION)) if "meta" in each]
+
+
+def test_hostile_names_and_notes_stay_text() -> None:
+    who = sample.person('<script>alert("x")</script>&amp;')
+    session = sample.session(who, note='"}],"resourceType":"Patient"\u2028<b>')
+    history = History(person=who, sessions=(session,))
+    content = json.loads(history_fhir(history, NOW))
+    assert content["entry"][0]["resource"]["name"][0]["text"] == who.pseudonym
+    assert content["entry"][-1]["resource"]["note"][0]["text"] == session.note
+
+
+@pytest.mark.parametrize("offset_min", [-840, -210, 0, 345, 840])
+def test_times_carry_their_offset(offset_min: int) -> None:
+    started = sample.moment("2026-04-02T08:00:00+00:00", offset_min)
+    panel = _observation(_bundle(started=started), "session")
+    assert dt.datetime.fromisoformat(panel["effectiveDateTime"]) == started.utc
+    assert panel["effectiveDateTime"][-6] in "+-"

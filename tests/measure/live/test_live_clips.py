@@ -1,0 +1,138 @@
+"""Measuring live with the real networks, on sample clips played at real speed."""
+
+import sys
+import time
+
+import pytest
+
+from measure.camera.faults import Trouble
+from measure.clips.read import read_clip, reading_of
+from measure.domain.acquisition import (
+    BodySetup,
+    CameraSetup,
+    Correction,
+    KnownSetup,
+    LensProfile,
+    MovementCorrection,
+    Setup,
+)
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import Conduct
+from measure.live.engine import LiveEngine
+from measure.live.events import EventKind, Phase, Source
+from measure.pose.ensemble import models_for, models_here
+from measure.pose.supervisor import PoseProcess
+from measure.pose_models.catalogue import ModelQuality
+from tests.support import live_of_clip, real_model
+from tests.support.system_calls import CLOSED_PORT, traced, written_for_good
+
+#: Live and replay look at the same pictures in the same way; the guide differs by its rate.
+SAME_DEG = 1.0
+
+NOTHING = KnownSetup()
+#: Everything that changes an external rotation, each by some degrees.
+ALL = KnownSetup(
+    camera=CameraSetup(
+        name="garden camera",
+        lens=LensProfile(
+            camera_name="garden camera",
+            width_px=640,
+            height_px=480,
+            focal_px=(400.0, 400.0),
+            centre_px=(322.0, 238.0),
+            distortion=(-0.1, 0.02, 0.0, 0.0, 0.0),
+            reprojection_px=0.2,
+            views=24,
+        ),
+        roll_deg=1.5,
+    ),
+    body=BodySetup(forearm=0.55),
+    corrections=(
+        MovementCorrection(
+            movement=Movement.EXTERNAL_ROTATION,
+            correction=Correction(
+                bias_deg=4.0,
+                gain=0.0,
+                centre_deg=45.0,
+                pairs=40,
+                study="spring",
+                lowest_deg=0.0,
+                highest_deg=90.0,
+            ),
+        ),
+    ),
+)
+
+
+@pytest.mark.timeout(300)
+@pytest.mark.parametrize(
+    ("name", "movement", "side", "models", "known"),
+    [
+        ("flexion-left-full", Movement.FLEXION, Side.LEFT, models_here, NOTHING),
+        (
+            "external-rotation-left-full",
+            Movement.EXTERNAL_ROTATION,
+            Side.LEFT,
+            lambda: models_for(ModelQuality.FULL),
+            ALL,
+        ),
+    ],
+)
+def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, known, data_folder):
+    clip = real_model.clip(name)
+    real_model.bundle(ModelQuality.FULL)
+    models = models()
+    with PoseProcess(models.bundles) as process:
+        read = read_clip(process, models, clip, movement, side, setup=known.of(movement))
+        plain = reading_of(read.looked, Setup()).measurement
+    replayed = read.measurement
+    engine = LiveEngine(lambda: models, stall_s=10.0)
+    frames, events = [], []
+    try:
+        engine.start(
+            Source(
+                clip=clip,
+                setup=Setup(camera=known.camera, body=known.body),
+                corrections=known.corrections,
+            )
+        )
+        engine.choose(movement, side, 3, 0, Conduct())
+        until_s = time.monotonic() + 240.0
+        while time.monotonic() < until_s:
+            frame = engine.newest_frame()
+            frames += [frame] if frame is not None else []
+            for event in engine.events():
+                events.append(event)
+                if event.trouble is Trouble.CLIP_ENDED:
+                    engine.finish_movement()
+            if events and events[-1].kind is EventKind.MEASUREMENT_DONE:
+                break
+            time.sleep(0.005)
+    finally:
+        engine.close(4.0)
+    kinds = [event.kind for event in events]
+    assert EventKind.TRIAL_SETTLED in kinds
+    live = events[-1].measurement
+    assert live.value == pytest.approx(replayed.value, abs=SAME_DEG)
+    assert live.low == pytest.approx(replayed.low, abs=SAME_DEG)
+    assert live.view is replayed.view
+    assert live.provenance.passes == replayed.provenance.passes
+    assert live.provenance.setup == replayed.provenance.setup == known.of(movement)
+    # What is known changes the reading; the test would else not see whether live uses it.
+    assert (known == NOTHING) == (abs(plain.value - replayed.value) < 2 * SAME_DEG)
+    assert {Phase.MOVE, Phase.HOLD, Phase.RETURN} <= {frame.phase for frame in frames}
+    guide = max(frame.value for frame in frames if frame.value is not None)
+    assert guide == pytest.approx(live.value, abs=15.0)
+
+
+def test_nothing_leaves_while_measuring_live(tmp_path, data_folder):
+    real_model.bundle(ModelQuality.FULL)
+    calls = traced(
+        (sys.executable, live_of_clip.__file__, real_model.clip("abduction-left-full"), "20"),
+        tmp_path / "calls",
+        timeout_s=110,
+    )
+    assert int(calls.output) >= 20
+    calls.assert_nothing_left(ports=(CLOSED_PORT,))
+    assert written_for_good(calls, tmp_path / "nothing") == {str(data_folder / "logs" / "pose.log")}

@@ -1,0 +1,135 @@
+"""Pictures through shared memory, and what is said about them."""
+
+import subprocess
+import sys
+
+import numpy as np
+import pytest
+
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import LANDMARKS
+from measure.domain.tracks import PoseFrame
+from measure.live.messages import Look, Opened, SourceOrder, Told
+from measure.live.shared_frames import SLOTS, PictureRing
+from measure.pose.messages import GarbledError, Kind, Message
+from measure.pose_models.catalogue import ModelQuality
+from measure.video.frame import LONGEST_SIDE_PX
+
+
+@pytest.fixture
+def ring():
+    made = PictureRing.make()
+    yield made
+    made.close()
+
+
+def picture(value, height=48, width=64):
+    return np.full((height, width, 3), value, dtype=np.uint8)
+
+
+def test_a_picture_arrives_as_it_was_and_is_a_copy(ring):
+    other = PictureRing.join(ring.name)
+    sent = picture(7)
+    sent[3, 4] = 1, 2, 3
+    slot = other.put(sent)
+    got = ring.take(slot, (48, 64))
+    np.testing.assert_array_equal(got, sent)
+    assert got.flags.c_contiguous
+    other.put(picture(9))
+    np.testing.assert_array_equal(got, sent)
+    other.close()
+
+
+def test_full_slots_are_never_overwritten(ring):
+    slots = [ring.put(picture(n)) for n in range(SLOTS)]
+    assert None not in slots
+    assert ring.put(picture(99)) is None
+    assert ring.take(slots[2], (48, 64))[0, 0, 0] == 2
+    assert ring.put(picture(50)) == slots[2]
+    ring.free_all()
+    assert ring.put(picture(1)) is not None
+
+
+@pytest.mark.parametrize(
+    ("height", "width"), [(LONGEST_SIDE_PX, LONGEST_SIDE_PX), (32, 32), (721, 405)]
+)
+def test_every_admitted_size_fits(ring, height, width):
+    assert ring.take(ring.put(picture(5, height, width)), (height, width)).all()
+
+
+def test_who_joined_and_ended_leaves_the_slots_alone(ring):
+    code = (
+        "import sys; from measure.live.shared_frames import PictureRing;"
+        "import numpy as np; ring = PictureRing.join(sys.argv[1]);"
+        "print(ring.put(np.full((40, 40, 3), 8, np.uint8)))"
+    )
+    done = subprocess.run(
+        (sys.executable, "-W", "error", "-c", code, ring.name), capture_output=True, check=True
+    )
+    assert done.stderr == b""
+    assert ring.take(int(done.stdout), (40, 40)).all()
+    PictureRing.join(ring.name).close()
+
+
+def look(**changes):
+    pose = PoseFrame(
+        index=4,
+        time_s=1.25,
+        points_px=np.ones((2, LANDMARKS, 2)),
+        visibility=np.full((2, LANDMARKS), np.nan),
+        presence=np.zeros((2, LANDMARKS)),
+    )
+    values = {
+        "session": 3,
+        "pose": pose,
+        "slot": 2,
+        "shape": (48, 64),
+        "size_px": (640, 480),
+        "quick": True,
+        "careful": False,
+        "fps": 29.5,
+    }
+    return Look(**{**values, **changes})
+
+
+def test_a_look_survives_its_message():
+    sent = look()
+    got = Look.of(sent.message())
+    np.testing.assert_array_equal(got.pose.points_px, sent.pose.points_px)
+    np.testing.assert_array_equal(got.pose.visibility, sent.pose.visibility)
+    for name in ("session", "slot", "shape", "size_px", "quick", "careful", "fps"):
+        assert getattr(got, name) == getattr(sent, name)
+    assert (got.pose.index, got.pose.time_s) == (4, 1.25)
+
+
+@pytest.mark.parametrize("missing", ["slot", "shape", "quick", "session"])
+def test_a_look_without_sense_is_refused(missing):
+    message = look().message()
+    values = {name: value for name, value in message.values.items() if name != missing}
+    with pytest.raises(GarbledError):
+        Look.of(Message(kind=Kind.SEEN, values=values, arrays=message.arrays))
+
+
+def test_an_order_survives_its_message(tmp_path):
+    order = SourceOrder(
+        session=2,
+        clip=tmp_path / "a clip.mp4",
+        camera=None,
+        quarter_turns=1,
+        already_mirrored=True,
+        origin_s=12.5,
+        start_s=3.0,
+        loop=False,
+        ring="slots",
+        quality=ModelQuality.HEAVY,
+    )
+    assert SourceOrder.of(order.message()) == order
+    assert order.setup.quarter_turns == 1
+
+
+@pytest.mark.parametrize("trouble", [None, Trouble.CAMERA_STUCK])
+def test_troubles_survive_their_message(trouble):
+    told = Told(session=1, trouble=trouble, text="in words")
+    assert Told.of(told.message()) == told
+    opened = Opened(session=1, backend="V4L2", sample_aspect=1.5)
+    assert Opened(**opened.message().values) == opened

@@ -1,0 +1,174 @@
+"""When to talk to a clinician: each reason, and what is close to it but none."""
+
+import re
+
+import numpy as np
+import pytest
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import EventKind, Pain
+from measure.progress.clinician_prompts import WORTH_SHOWING, Prompt, PromptKind
+from measure.progress.overview import progress_of
+from measure.progress.wording import MINUS
+from tests.support.progress_histories import Values, day, history
+from tests.support.record_samples import event, person
+
+LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
+DAYS = [7 * week + each for week in range(16) for each in (0, 2, 4)]
+
+
+def course(start: float, a_week: float, *, days: list[int] = DAYS, seed: int = 1):  # type: ignore[no-untyped-def]
+    scatter = np.random.default_rng(seed).normal(0, 2, len(days))
+    return [
+        (number, start + a_week * number / 7 + float(off))
+        for number, off in zip(days, scatter, strict=True)
+    ]
+
+
+def told(values: Values, today: int = 112, **more: object) -> tuple[Prompt, ...]:
+    return progress_of(history(values, **more), day(today)).prompts  # type: ignore[arg-type]
+
+
+def kinds(values: Values, today: int = 112, **more: object) -> list[PromptKind]:
+    return [each.kind for each in told(values, today, **more)]
+
+
+#: The other shoulder, once a week, level.
+OTHER = course(160, 0, days=DAYS[::3], seed=2)
+
+
+def test_a_confirmed_loss_is_told_with_its_numbers() -> None:
+    (prompt,) = told({LEFT: course(140, -2)})
+    assert prompt.kind is PromptKind.LOSING
+    assert (prompt.movement, prompt.side) == LEFT
+    assert prompt.text.startswith("Flexion, left side: readings went down over 16 weeks")
+    assert re.search(r"by -[89]° \(-\d+ to -\d+\) a month", prompt.text.replace(MINUS, "-"))
+    assert prompt.text.endswith(WORTH_SHOWING)
+
+
+def test_a_gain_and_the_healthy_side_tell_nothing() -> None:
+    assert told({LEFT: course(90, 2), RIGHT: OTHER}) == ()
+    assert told({LEFT: course(90, 2), RIGHT: course(160, -2, seed=2)}) == ()
+
+
+def test_a_stall_is_told_with_the_other_side() -> None:
+    (prompt,) = told({LEFT: course(100, 0, seed=4), RIGHT: OTHER})
+    assert prompt.kind is PromptKind.STALLED
+    assert "over the last 6 weeks a gain of 5° a month or more is unlikely" in prompt.text
+    assert re.search(r"this side is [56]\d° short of the other", prompt.text)
+
+
+def test_three_months_without_gain() -> None:
+    """Abduction knows no stall, so after three months this is said instead."""
+    left = (Movement.ABDUCTION, Side.LEFT)
+    (prompt,) = told({left: course(100, 0)})
+    assert prompt.kind is PromptKind.NO_GAIN
+    assert prompt.text.startswith("Three months of readings of the left side show no gain")
+    assert "abduction" in prompt.text
+
+
+def test_no_gain_is_told_once_a_side() -> None:
+    values = {
+        (movement, Side.LEFT): course(start, 0, seed=start)
+        for movement, start in ((Movement.ABDUCTION, 90), (Movement.EXTENSION, 20))
+    }
+    (prompt,) = told(values)
+    assert prompt.movement is None
+    assert "extension, abduction" in prompt.text
+
+
+@pytest.mark.parametrize(
+    "values",
+    [
+        {(Movement.ABDUCTION, Side.LEFT): course(90, 2)},
+        {(Movement.ABDUCTION, Side.LEFT): course(165, 0)},
+        {
+            (Movement.ABDUCTION, Side.LEFT): course(150, 0),
+            (Movement.ABDUCTION, Side.RIGHT): course(155, 0, days=DAYS[::3], seed=2),
+        },
+        {(Movement.ABDUCTION, Side.LEFT): course(100, 0, days=DAYS[:30])},
+        {(Movement.ABDUCTION, Side.LEFT): course(100, 0, days=DAYS[::6])},
+    ],
+    ids=["gaining", "usual range", "like the other", "two months and a half", "seldom measured"],
+)
+def test_nothing_to_say_about_gain(values: Values) -> None:
+    assert kinds(values) == []
+
+
+def test_three_months_count_from_the_latest_break() -> None:
+    injected = event(person(), kind=EventKind.INJECTION, day=day(40), side=Side.LEFT)
+    assert kinds({(Movement.ABDUCTION, Side.LEFT): course(100, 0)}, events=[injected]) == []
+
+
+def test_a_sudden_drop_that_lasts() -> None:
+    high = course(120, 0, days=DAYS[:30])
+    low = course(95, 0, days=DAYS[30:37], seed=3)
+    assert kinds({LEFT: high + low}, 86) == [PromptKind.DROP]
+
+
+def test_a_drop_with_one_better_day_is_none_yet() -> None:
+    high = course(120, 0, days=DAYS[:30])
+    low = course(95, 0, days=DAYS[30:37], seed=3)
+    low[2] = (low[2][0], 119.0)
+    assert kinds({LEFT: high + low}, 86) == []
+
+
+def test_a_drop_of_a_few_days_is_none_yet() -> None:
+    high = course(120, 0, days=DAYS[:30])
+    assert kinds({LEFT: high + course(95, 0, days=DAYS[30:33], seed=3)}, 75) == []
+
+
+def pain(**ratings: list[int]) -> dict[int, Pain]:
+    """Return ratings every third day, the last of them today."""
+    length = len(next(iter(ratings.values())))
+    return {
+        111 - 3 * (length - 1 - k): Pain(**{name: each[k] for name, each in ratings.items()})
+        for k in range(length)
+    }
+
+
+@pytest.mark.parametrize(
+    ("ratings", "expected"),
+    [
+        ({"night": [7, 8, 7, 7, 8]}, [PromptKind.HIGH_PAIN]),
+        ({"rest": [7, 7, 7, 7, 7]}, [PromptKind.HIGH_PAIN]),
+        ({"night": [8, 8, 6, 6, 6]}, []),
+        ({"night": [8, 8]}, []),
+        ({"worst_24h": [9, 9, 9, 9, 9]}, []),
+        ({"worst_24h": [3] * 10 + [5, 6, 5, 5, 6]}, [PromptKind.MORE_PAIN]),
+        ({"worst_24h": [3] * 10 + [4, 5, 4, 4, 4]}, []),
+        ({"worst_24h": [6] * 10 + [3, 3, 3, 3, 3]}, []),
+        ({"worst_24h": [3] + [6] * 5}, []),
+    ],
+)
+def test_pain(ratings: dict[str, list[int]], expected: list[PromptKind]) -> None:
+    assert kinds({LEFT: course(90, 2)}, pain=pain(**ratings)) == expected
+
+
+def test_pain_of_weeks_ago_is_not_told_today() -> None:
+    ratings = pain(night=[8, 8, 8, 8, 8])
+    assert kinds({LEFT: course(90, 2)}, 150, pain=ratings) == []
+
+
+def test_no_prompt_advises_a_treatment() -> None:
+    texts = " ".join(
+        each.text
+        for values in (
+            {LEFT: course(140, -2)},
+            {LEFT: course(100, 0, seed=4), RIGHT: OTHER},
+            {(Movement.ABDUCTION, Side.LEFT): course(100, 0)},
+        )
+        for each in told(values, pain=pain(night=[8] * 5, worst_24h=[8] * 5))
+    ).lower()
+    assert texts.count("worth showing to a clinician") == 6
+    for word in (
+        "injection",
+        "steroid",
+        "surgery",
+        "exercise",
+        "medicine",
+        "stretch",
+        "you should",
+    ):
+        assert word not in texts

@@ -1,0 +1,203 @@
+"""The figures of a report: where their marks stand."""
+
+import xml.etree.ElementTree as ET
+
+import numpy as np
+import pytest
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import EventKind, Pain
+from measure.progress.comparison import Block
+from measure.progress.home_programme import WeekDone
+from measure.progress.overview import progress_of
+from measure.report.figures import (
+    MOST_BANDS,
+    band_picture,
+    curve_picture,
+    empty_frame,
+    pain_picture,
+    scale_of,
+    span_of,
+    ticks_of,
+)
+from measure.report.svg import Box, Dot, Line, Picture, Words, as_svg
+from tests.support.progress_histories import Values, day, history
+from tests.support.record_samples import event, person
+
+LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
+TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
+
+
+def block(value: float, half: float) -> Block:
+    return Block(
+        value=value,
+        low=value - half,
+        high=value + half,
+        half_width=5.0,
+        days=5,
+        first=day(0),
+        last=day(7),
+    )
+
+
+def boxes(picture: Picture) -> list[Box]:
+    return [each for each in picture.marks if isinstance(each, Box)]
+
+
+def dots(picture: Picture) -> list[Dot]:
+    return [each for each in picture.marks if isinstance(each, Dot)]
+
+
+def words(picture: Picture) -> list[str]:
+    return [each.text for each in picture.marks if isinstance(each, Words)]
+
+
+def curve(values: Values, **more: object) -> Picture:
+    found = history(values, **more)  # type: ignore[arg-type]
+    progress = progress_of(found, day(84))
+    span = span_of([each.started.day.toordinal() for each in found.sessions], day(84))
+    return curve_picture(progress.usual, [(Side.LEFT, day(10))], span)
+
+
+def test_a_band_reaches_from_end_to_end_with_the_mark_in_it() -> None:
+    picture = band_picture(Movement.FLEXION, block(90, 9), None)
+    (band,) = boxes(picture)
+    mark = picture.marks[-1]
+    assert isinstance(mark, Line)
+    # 90 degrees is the middle of 0 to 180; 18 degrees a tenth of its length.
+    assert mark.x1 == pytest.approx(picture.width / 2)
+    assert band.width == pytest.approx((picture.width - 8) / 10)
+    assert band.x < mark.x1 < band.x + band.width
+
+
+def test_a_wide_band_is_pale_and_a_narrow_one_dark() -> None:
+    narrow, wide = (
+        boxes(band_picture(Movement.FLEXION, block(90, half), None))[0].fill for half in (4, 16)
+    )
+    assert narrow is not None
+    assert wide is not None
+    assert 0 < narrow < wide < 1
+
+
+def test_the_first_days_are_an_open_mark() -> None:
+    picture = band_picture(Movement.FLEXION, block(120, 8), block(60, 8))
+    (first,) = dots(picture)
+    assert not first.filled
+    assert first.x == pytest.approx(4 + (picture.width - 8) / 3)
+
+
+@pytest.mark.parametrize("value", [-50.0, 250.0])
+def test_values_beyond_the_scale_stay_in_the_picture(value: float) -> None:
+    picture = band_picture(Movement.FLEXION, block(value, 8), None)
+    assert all(0 <= each.x <= each.x + each.width <= picture.width for each in boxes(picture))
+
+
+def test_a_refusal_is_an_empty_dashed_frame() -> None:
+    (frame,) = boxes(empty_frame())
+    assert frame.fill is None
+    assert frame.dashed
+
+
+@pytest.mark.parametrize("movement", list(Movement))
+def test_named_places_lie_on_the_scale(movement: Movement) -> None:
+    low, high = scale_of(movement)
+    values = [value for value, _ in ticks_of(movement)]
+    assert values == sorted(values)
+    assert low <= values[0] < values[-1] <= high
+
+
+def test_the_affected_side_is_filled_left_is_round() -> None:
+    found = dots(curve({LEFT: TWELVE, RIGHT: [(number, 160.0) for number, _ in TWELVE]}))
+    assert [(each.square, each.filled) for each in found] == [(True, False)] * 12 + [
+        (False, True)
+    ] * 12
+    # Up is more: the open marks of 160 degrees stand above all others.
+    assert max(each.y for each in found[:12]) < min(each.y for each in found[12:])
+
+
+def test_a_refusal_stands_at_the_foot_of_the_curve() -> None:
+    picture = curve({LEFT: TWELVE})
+    (frame,) = [each for each in boxes(picture) if each.dashed]
+    assert frame.fill is None
+    assert frame.y > max(each.y for each in dots(picture))
+
+
+def test_a_break_is_a_named_dashed_line_and_the_trend_begins_after_it() -> None:
+    hurt = event(person(), kind=EventKind.INJECTION, day=day(20), side=Side.LEFT)
+    days = [(number, 90.0 + number / 7) for number in range(0, 84, 2)]
+    picture = curve({LEFT: days}, events=[hurt])
+    (dashed,) = [each for each in picture.marks if isinstance(each, Line) and each.dashed]
+    assert "injection" in words(picture)
+    trend = picture.marks[-1]
+    assert isinstance(trend, Line)
+    assert trend.x1 > dashed.x1
+    assert trend.y2 < trend.y1
+
+
+def test_long_times_are_drawn_by_the_week() -> None:
+    values = [(number, 90 + 0.1 * number) for number in range(84)]
+    assert len(dots(curve({LEFT: values}))) == 84
+    found = history({LEFT: [(number, 90.0) for number in range(200)]})
+    progress = progress_of(found, day(200))
+    picture = curve_picture(progress.usual, [], span_of([day(0).toordinal()], day(200)))
+    assert 28 <= len(dots(picture)) <= 30 < MOST_BANDS
+
+
+def test_the_axis_shows_a_year_at_most_and_four_weeks_at_least() -> None:
+    today = day(0)
+    first, last = span_of([today.toordinal() - 3000.0], today)
+    assert 360 < last - first < 375
+    first, last = span_of([today.toordinal()], today)
+    assert last - first >= 28
+
+
+def test_pain_and_the_share_of_stretches() -> None:
+    found = history({}, pain={7: Pain(rest=0, night=3, worst_24h=10), 14: Pain()})
+    weeks = [
+        WeekDone(monday=day(0), planned=14, done=7),
+        WeekDone(monday=day(7), planned=0, done=0),
+    ]
+    span = (day(0).toordinal(), day(30).toordinal())
+    picture = pain_picture(found.sessions, weeks, span)
+    worst, night = dots(picture)
+    assert (worst.filled, night.filled) == (True, False)
+    assert worst.y < night.y
+    frame, bar = boxes(picture)
+    assert bar.height == pytest.approx(frame.height / 2)
+    assert bar.y + bar.height == pytest.approx(frame.y + frame.height)
+    # Without a plan there is nothing to show a share of.
+    assert boxes(pain_picture(found.sessions, [], span)) == []
+
+
+def test_svg_is_well_formed_and_escaped() -> None:
+    picture = Picture(
+        width=50,
+        height=20,
+        marks=(
+            Line(x1=0, y1=0, x2=10, y2=10, dashed=True),
+            Box(x=1, y=1, width=5, height=5, fill=0.5),
+            Dot(x=3, y=3, size=2),
+            Dot(x=3, y=3, size=2, square=True, filled=False),
+            Words(x=1, y=9, text="<&\"'>", anchor="end", bold=True),
+        ),
+        description='a "quoted" <picture>',
+    )
+    root = ET.fromstring(as_svg(picture))
+    space = "{http://www.w3.org/2000/svg}"
+    assert root.get("aria-label") == 'a "quoted" <picture>'
+    assert [each.tag for each in root] == [
+        space + name for name in ("line", "rect", "circle", "rect", "text")
+    ]
+    assert root[4].text == "<&\"'>"
+    assert root[1].get("fill") == "#808080"
+    assert root[3].get("fill") == "#ffffff"
+
+
+def test_every_mark_of_the_figures_lies_in_its_picture() -> None:
+    rng = np.random.default_rng(1)
+    values = [(number, float(rng.uniform(-50, 250))) for number in range(0, 84, 2)]
+    picture = curve({LEFT: values})
+    for each in dots(picture):
+        assert 0 < each.x < picture.width
+        assert 0 < each.y < picture.height

@@ -1,0 +1,258 @@
+"""The report as HTML: what it says, what it escapes, what it never loads."""
+
+import datetime as dt
+import re
+from dataclasses import replace
+
+import pytest
+
+from measure.demo.people import story_histories
+from measure.domain.history import History
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import EventKind, Pain, Plan, PlannedStretch, StoppedBy, Stretch
+from measure.progress.wording import MINUS
+from measure.report.page import report_foot, report_html, report_title
+from measure.report.wording import CAVEATS, DEMO, NOTICE
+from tests.support.progress_histories import day, history
+from tests.support.record_samples import event, moment, person, some_id
+from tests.support.report_text import Page
+
+LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
+NOW = moment("2026-11-25T09:00:00+00:00", 60)
+TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
+
+
+@pytest.fixture(scope="module")
+def story() -> dict[str, str]:
+    """The garden members' reports by name."""
+    return {each.person.pseudonym: report_html(each, NOW.day) for each in story_histories(NOW)}
+
+
+def text_of(found: History, today: int = 90) -> str:
+    return Page(report_html(found, day(today))).text
+
+
+def test_it_says_who_what_how_and_what_it_is_not(story: dict[str, str]) -> None:
+    text = Page(story["demo-Marigold"]).text
+    for words in (
+        "demo-Marigold , left side affected, right-handed, since 2026-02, began gradually.",
+        "Made on 25 Nov 2026 from 50 sessions, 8 Jul 2026 to 22 Nov 2026.",
+        NOTICE,
+        "Flexion left, affected",
+        "Flexion right",
+        "gaining",
+        "Pain in the last two weeks",
+        "Home programme since 8 Jul 2026: Table slide forwards, 2 times a day, held 15 s",
+        "Reach a shelf at shoulder height Flexion from 90° yes yes",
+        "measurements were refused",
+        "Flexion seen from the side",
+        "Model: demo",
+        *CAVEATS,
+    ):
+        assert words in text, words
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("demo-Marigold", "gaining"),
+        ("demo-Bramble", "stalled"),
+        ("demo-Thistle", "injection"),
+        ("demo-Clover", "too early to say"),
+    ],
+)
+def test_demo_data_say_so_first_and_last(story: dict[str, str], name: str, words: str) -> None:
+    text = Page(story[name]).text
+    assert words in text
+    assert text.count(DEMO) == 2
+    assert "(demo data)" in text
+    assert text.endswith(DEMO)
+
+
+def test_it_says_from_when_on_a_trend_counts(story: dict[str, str]) -> None:
+    after = "Trends of the left side count from 17 Sep 26 on (injection)."
+    assert after in Page(story["demo-Thistle"]).text
+    assert "count from" not in Page(story["demo-Marigold"]).text
+    early = "A trend is told after 4 weeks and 8 days with readings at the earliest."
+    assert early in Page(story["demo-Clover"]).text
+    assert early not in Page(story["demo-Marigold"]).text
+
+
+def test_real_people_are_no_demo() -> None:
+    assert "demo" not in text_of(history({LEFT: TWELVE})).lower()
+
+
+def test_a_value_stands_with_its_interval_on_both_days() -> None:
+    text = text_of(history({LEFT: TWELVE}))
+    # Medians of the first three weeks and of the last ones, 8 degrees either way.
+    assert "91° (83 to 99) 3 days to 20 Apr 26" in text
+    assert "100° (92 to 108) 3 days to 22 Jun 26" in text
+    assert "101° (93 to 109) 22 Jun 26" in text
+
+
+def test_levels_behind_the_back_are_bands_not_angles() -> None:
+    values = [(number, value / 100) for number, value in TWELVE]
+    page = Page(report_html(history({(Movement.HAND_BEHIND_BACK, Side.LEFT): values}), day(90)))
+    assert "hand behind back" in page.text.lower()
+    row = page.text.split("Hand behind back left, affected")[1].split("Pictures:")[0]
+    assert re.search(r"T\d to T\d", row)
+    assert "°" not in row
+
+
+def test_a_refused_movement_is_an_empty_frame_with_its_reason() -> None:
+    found = history({LEFT: TWELVE, (Movement.EXTENSION, Side.LEFT): [(0, None), (7, None)]})
+    page = Page(report_html(found, day(90)))
+    assert "Extension left, affected refused 13 Apr 26 The trunk leaned." in page.text
+    assert ("rect", "stroke-dasharray", "2 1.5") in page.attributes
+    assert "2 of 14 measurements were refused" in page.text
+
+
+def test_a_later_refusal_stands_beside_the_latest_reading() -> None:
+    text = text_of(history({LEFT: [*TWELVE, (84, None)]}))
+    assert "22 Jun 26; refused 29 Jun 26" in text
+
+
+def test_nothing_measured_yet_is_a_report_too() -> None:
+    text = text_of(history({}))
+    assert "Nothing measured yet" in text
+    assert NOTICE in text
+
+
+def test_prompts_come_first() -> None:
+    falling = [(number, 140 - 0.3 * number) for number in range(0, 84, 2)]
+    text = text_of(history({LEFT: falling}))
+    assert text.index("Worth talking about") < text.index("First and last readings")
+    assert "readings went down" in text
+
+
+def test_breaks_events_and_pain_are_told() -> None:
+    injected = event(
+        person(), kind=EventKind.INJECTION, day=day(40), side=Side.LEFT, note="Left <b>arm</b>."
+    )
+    rated = {number: Pain(rest=1, night=3, worst_24h=5) for number in (70, 77, 84)}
+    text = text_of(history({LEFT: TWELVE}, events=[injected], pain=rated))
+    assert "16 May 2026: injection, left side: Left <b>arm</b>." in text
+    assert "worst in 24 hours 5 (5 to 5); at night 3 (3 to 3)" in text
+
+
+def test_what_was_lost_before_an_injection_is_told(story: dict[str, str]) -> None:
+    text = Page(story["demo-Thistle"]).text
+    found = re.search(r"Before “injection”, left side, 8 Jul 2026 to 16 Sep 2026: ([^;]*);", text)
+    assert found
+    assert found[1].startswith(f"Flexion losing, {MINUS}")
+    assert "Before “" not in Page(story["demo-Marigold"]).text
+
+
+def test_pain_during_movement_and_what_ended_it() -> None:
+    found = history({LEFT: [(0, 90.0), (60, 91.0), (70, 92.0), (84, None)], RIGHT: [(84, 160.0)]})
+    answers = {
+        0: (9, StoppedBy.WEAKNESS),
+        60: (4, StoppedBy.PAIN),
+        70: (2, StoppedBy.STIFFNESS),
+        84: (3, StoppedBy.STIFFNESS),
+    }
+    asked = tuple(
+        replace(each, pain_during=answers[number][0], stopped_by=answers[number][1])
+        if each.measurement.side is Side.LEFT
+        else replace(each, pain_during=0)
+        for each in found.measurements
+        for number in [(each.taken.day - day(0)).days]
+    )
+    text = text_of(replace(found, measurements=asked), 86)
+    assert (
+        "During movement in the last four weeks, affected side. Flexion: pain 3 (2 to 4), ended "
+        "by stiffness 2 times, ended by pain once." in text
+    )
+    assert "weakness" not in text
+
+
+def test_few_days_show_no_everyday_task_either_way() -> None:
+    text = text_of(history({LEFT: [(0, 170.0), (7, 170.0)], RIGHT: TWELVE}))
+    assert "Reach a shelf at shoulder height Flexion from 90° few days yes" in text
+    assert "Reach a shelf above the head Flexion from 120° few days not shown" in text
+
+
+def test_a_plan_and_what_was_done_of_it() -> None:
+    who = person()
+    plan = Plan(
+        id=some_id("plan"),
+        person_id=who.id,
+        first_day=day(0),
+        stretches=(PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=2, hold_s=0),),
+        pain_limit=4,
+        chosen_by="<i>somebody</i>",
+    )
+    text = text_of(replace(history({LEFT: TWELVE}), plans=(plan,)))
+    assert "Pendulum, 2 times a day; stop at pain 4 of 10. Chosen by: <i>somebody</i>." in text
+    assert "In the last four weeks 0 of 56 were done." in text
+
+
+def test_what_lies_after_the_day_is_left_out() -> None:
+    late = event(person(), kind=EventKind.FLARE, day=day(80), note="later")
+    text = text_of(history({LEFT: TWELVE}, events=[late]), 60)
+    assert "later" not in text
+    assert "from 9 sessions, 6 Apr 2026 to 1 Jun 2026" in text
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "<script>alert(1)</script>",
+        '"><img src=x onerror=alert(1)>',
+        "</title><h1>x",
+        "&amp;lt;",
+        "Łukasz 120° Ω Ж",
+        "' or 1=1 --",
+    ],
+)
+def test_hostile_names_are_only_text(name: str) -> None:
+    page = Page(report_html(history({LEFT: TWELVE}, who=person(name)), day(90)))
+    assert name in page.text
+    assert not {"script", "img"} & set(page.tags)
+    assert page.tags.count("h1") == 1
+    assert page.tags.count("title") == 1
+
+
+def test_the_page_is_whole_in_itself(story: dict[str, str]) -> None:
+    for content in story.values():
+        page = Page(content)
+        outside = {"src", "href", "data", "srcset", "action", "poster"}
+        assert not [each for each in page.attributes if each[1] in outside]
+        assert not {"script", "link", "iframe", "object"} & set(page.tags)
+        assert "url(" not in content
+        assert "@import" not in content
+        addresses = set(re.findall(r"https?://[^\"' <]+", content))
+        # The name of a language, which no browser fetches.
+        assert addresses == {"http://www.w3.org/2000/svg"}
+        policy = [
+            value for tag, name, value in page.attributes if (tag, name) == ("meta", "content")
+        ]
+        assert policy[0].startswith("default-src 'none'")
+
+
+def test_only_black_white_and_grey(story: dict[str, str]) -> None:
+    colours = set(re.findall(r"#([0-9a-f]{3}|[0-9a-f]{6})\b", story["demo-Thistle"]))
+    assert colours
+    for colour in colours:
+        parts = {colour[k : k + len(colour) // 3] for k in range(0, len(colour), len(colour) // 3)}
+        assert len(parts) == 1, colour
+
+
+def test_the_words_do_not_urge(story: dict[str, str]) -> None:
+    for content in story.values():
+        words = set(re.findall(r"[a-z]+", Page(content).text.lower()))
+        assert not words & {"goal", "target", "well", "great", "keep", "push", "streak", "score"}
+
+
+def test_the_same_history_gives_the_same_report() -> None:
+    found = history({LEFT: TWELVE, RIGHT: TWELVE})
+    assert report_html(found, day(90)) == report_html(found, day(90))
+
+
+def test_title_and_foot() -> None:
+    assert report_title(person("Rosa")) == "Shoulder motion: Rosa"
+    assert report_title(person("Rosa", demo=True)) == "Shoulder motion: Rosa (demo data)"
+    assert report_foot(person("Rosa"), dt.date(2026, 11, 25)) == (
+        f"Shoulder motion: Rosa, 25 Nov 2026. {NOTICE}"
+    )

@@ -1,0 +1,174 @@
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from measure.domain.landmarks import Landmark, Side
+from measure.domain.movements import Movement, View
+from measure.domain.reasons import Reason
+from measure.domain.tracks import FrameState
+from measure.trials.quality_gates import elevation_gates, person_gate, rate_gate
+from tests.support.stick_figure import elevation_track, raise_and_hold
+
+SERIES = raise_and_hold(110)
+REST = np.arange(len(SERIES)) < 8
+HOLD = SERIES > 109.9
+
+
+def gates(track, movement=Movement.ABDUCTION, side=Side.LEFT, view=View.FRONT):
+    return elevation_gates(track, side, movement, view, REST, HOLD)
+
+
+def standing(**changes):
+    return elevation_track(SERIES, Movement.ABDUCTION, Side.LEFT, View.FRONT, **changes)
+
+
+def moved(track, mark, frames, place):
+    points = track.points_px.copy()
+    points[np.ix_(np.flatnonzero(frames), [mark])] = place
+    return replace(track, points_px=points)
+
+
+@pytest.mark.parametrize("side", list(Side))
+@pytest.mark.parametrize(
+    ("movement", "view"),
+    [
+        (Movement.ABDUCTION, View.FRONT),
+        (Movement.ABDUCTION, View.BACK),
+        (Movement.FLEXION, View.SIDE),
+        (Movement.EXTENSION, View.SIDE),
+    ],
+)
+def test_a_perfect_trial_passes_without_a_word(movement, view, side):
+    track = elevation_track(SERIES / 3, movement, side, view)
+    verdict = elevation_gates(track, side, movement, view, REST, HOLD)
+    assert verdict.refused_for == ()
+    assert verdict.notes == ()
+
+
+@pytest.mark.parametrize(
+    ("lean", "noted", "refused"),
+    [(0, False, False), (4, False, False), (7, True, False), (13, False, True)],
+)
+def test_a_leaning_trunk(lean, noted, refused):
+    verdict = gates(standing(lean_deg=np.where(HOLD, lean, 0)))
+    assert (Reason.TRUNK_LEAN in verdict.notes) == noted
+    assert (Reason.TRUNK_LEAN in verdict.refused_for) == refused
+
+
+@pytest.mark.parametrize(
+    ("bend", "noted", "refused"),
+    [
+        (0, False, False),
+        (10, False, False),
+        (14, True, False),
+        (25, True, False),
+        (50, False, True),
+    ],
+)
+def test_a_bent_elbow(bend, noted, refused):
+    verdict = gates(standing(elbow_bend_deg=np.where(HOLD, bend, 0)))
+    assert (Reason.ELBOW_BENT in verdict.notes) == noted
+    assert (Reason.ELBOW_BENT in verdict.refused_for) == refused
+
+
+def test_a_hand_beyond_the_edge_is_out_of_the_picture():
+    verdict = gates(moved(standing(), Landmark.LEFT_WRIST, HOLD, (300, -25)))
+    assert Reason.OUT_OF_PICTURE in verdict.refused_for
+
+
+def test_hips_below_the_picture_are_out_of_it():
+    track = standing(trunk_px=260)
+    points = track.points_px.copy()
+    points[:, [Landmark.LEFT_HIP, Landmark.RIGHT_HIP], 1] = 495
+    assert Reason.OUT_OF_PICTURE in gates(replace(track, points_px=points)).refused_for
+
+
+@pytest.mark.parametrize("value", [0.0, 0.1, np.nan])
+def test_points_seen_unsurely_or_who_knows_how_are_hidden(value):
+    track = standing()
+    presence = track.presence.copy()
+    presence[:, Landmark.LEFT_ELBOW] = value
+    hidden = Reason.HIDDEN in gates(replace(track, presence=presence)).refused_for
+    assert hidden
+
+
+def test_flexion_from_the_front_is_the_wrong_view():
+    verdict = gates(standing(), movement=Movement.FLEXION, view=View.SIDE)
+    assert Reason.WRONG_VIEW in verdict.refused_for
+
+
+def test_the_far_arm_is_told_by_where_the_nose_points():
+    near_right = elevation_track(SERIES, Movement.FLEXION, Side.RIGHT, View.SIDE)
+    verdict = elevation_gates(near_right, Side.LEFT, Movement.FLEXION, View.SIDE, REST, HOLD)
+    assert Reason.FAR_ARM in verdict.refused_for
+
+
+def test_a_tracker_that_believes_in_a_turned_trunk_is_refused():
+    track = standing()
+    points = track.points_px.copy()
+    frames = np.ix_(np.flatnonzero(HOLD), [Landmark.RIGHT_SHOULDER])
+    points[frames] = points[np.ix_(np.flatnonzero(HOLD), [Landmark.LEFT_SHOULDER])] + [-20, 0]
+    verdict = gates(replace(track, points_px=points))
+    assert Reason.SIDES_EXCHANGED in verdict.refused_for
+
+
+@pytest.mark.parametrize("roll", [90, 180, -90])
+def test_a_turned_picture_is_noticed(roll):
+    verdict = gates(standing(roll_deg=roll))
+    assert Reason.TURNED_PICTURE in verdict.refused_for
+
+
+@pytest.mark.parametrize(
+    ("share", "reason"), [(0.75, Reason.OUT_OF_PLANE), (1.4, Reason.LIMB_LENGTH)]
+)
+def test_an_arm_that_changes_its_length(share, reason):
+    track = standing()
+    points = track.points_px.copy()
+    shoulder = points[:, [Landmark.LEFT_SHOULDER]]
+    for mark in (Landmark.LEFT_ELBOW, Landmark.LEFT_WRIST):
+        changed = shoulder + share * (points[:, [mark]] - shoulder)
+        points[HOLD, mark] = changed[HOLD, 0]
+    assert reason in gates(replace(track, points_px=points)).refused_for
+
+
+@pytest.mark.parametrize(
+    ("state", "reason"),
+    [
+        (FrameState.NOBODY, Reason.PERSON_LOST),
+        (FrameState.OTHER_PERSON, Reason.OTHER_PERSON),
+        (FrameState.UNSURE_WHO, Reason.OTHER_PERSON),
+        (FrameState.UNREADABLE, Reason.UNREADABLE_FRAMES),
+    ],
+)
+@pytest.mark.parametrize(("share", "refused"), [(0.1, False), (0.5, True)])
+def test_frames_without_the_person(state, reason, share, refused):
+    track = standing()
+    states = track.state.copy()
+    states[: int(share * len(states))] = state
+    assert (reason in person_gate(replace(track, state=states)).refused_for) == refused
+
+
+def test_an_empty_room_is_nobody():
+    track = standing()
+    empty = np.full(len(track), int(FrameState.NOBODY), dtype=np.int64)
+    assert person_gate(replace(track, state=empty)).refused_for == (Reason.NOBODY,)
+    assert person_gate(track.frames(slice(0, 0))).refused_for == (Reason.NOBODY,)
+
+
+def test_a_second_person_is_noted_and_a_slow_source_refused():
+    track = standing()
+    two = replace(track, people=np.full(len(track), 2, dtype=np.int64))
+    assert person_gate(two).notes == (Reason.TWO_PEOPLE,)
+    slow = replace(track, time_s=track.time_s * 2)
+    assert rate_gate(slow).refused_for == (Reason.LOW_FRAME_RATE,)
+    assert rate_gate(track).refused_for == ()
+
+
+def test_a_shrug_is_only_noted():
+    track = standing()
+    points = track.points_px.copy()
+    points[HOLD, Landmark.LEFT_SHOULDER, 1] -= 12
+    verdict = gates(replace(track, points_px=points))
+    assert Reason.SHRUG in verdict.notes
+    assert Reason.SHRUG not in verdict.refused_for

@@ -1,0 +1,275 @@
+"""The reading path on a stick figure: from tracks to a measurement."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from measure.domain.acquisition import Setup
+from measure.domain.landmarks import Landmark, Side
+from measure.domain.measurements import Provenance, Status
+from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.domain.reasons import Reason
+from measure.domain.tracks import FrameState
+from measure.kinematics.bias_correction import elevation_correction
+from measure.kinematics.uncertainty import difficulty, half_width, measured_half_width
+from measure.trials.aggregation import measurement_of
+from measure.trials.refinement import agreed, settle
+from measure.trials.scan import (
+    LEAD_S,
+    REST_EVERY,
+    SHORT_HOLD_S,
+    closeness,
+    paces_of,
+    recognised_view,
+    search,
+)
+from measure.trials.segmentation import Excursion
+from measure.video.sampling import Thinning
+from tests.support.stick_figure import elevation_track, raise_and_hold
+
+CASES = [
+    (Movement.FLEXION, View.SIDE, 118.0),
+    (Movement.EXTENSION, View.SIDE, 42.0),
+    (Movement.ABDUCTION, View.FRONT, 95.0),
+    (Movement.ABDUCTION, View.BACK, 150.0),
+]
+
+
+def read(track, movement, side, view=None, others=()):
+    found = search(track, movement, side, view, Setup())
+    settled = [
+        settle(
+            [each.between(*window) for each in (track, *others)],
+            trial,
+            movement,
+            side,
+            found.view,
+            Setup(),
+            "heavy",
+        )
+        for trial, window in zip(found.trials, found.windows, strict=True)
+    ]
+    return found, measurement_of(
+        [each.trial for each in settled],
+        movement=movement,
+        side=side,
+        view=found.view,
+        provenance=Provenance(model="heavy"),
+        nothing_found=found.verdict,
+        against_vertical=[each.against_vertical for each in settled],
+    )
+
+
+@pytest.mark.parametrize("side", list(Side))
+@pytest.mark.parametrize(("movement", "view", "peak"), CASES)
+def test_a_perfect_clip_reads_its_hold(movement, view, peak, side):
+    track = elevation_track(raise_and_hold(peak), movement, side, view, trunk_px=110)
+    found, measurement = read(track, movement, side)
+    corrected = float(elevation_correction(movement, view)(np.array([peak]), 0.0)[0])
+    assert found.view is view
+    assert measurement.status is Status.READING
+    assert measurement.value == pytest.approx(corrected, abs=0.6)
+    assert measurement.value == pytest.approx(peak, abs=8)
+    assert measurement.low < measurement.value < measurement.high
+    assert measurement.against_vertical == pytest.approx(measurement.value, abs=0.1)
+
+
+def test_three_repeats_give_their_median_and_keep_the_best_apart():
+    series = np.concatenate([raise_and_hold(peak) for peak in (80, 95, 88)])
+    track = elevation_track(series, Movement.FLEXION, Side.RIGHT, View.SIDE)
+    _, measurement = read(track, Movement.FLEXION, Side.RIGHT)
+    values = sorted(trial.value for trial in measurement.trials)
+    assert len(values) == 3
+    assert measurement.value == pytest.approx(values[1])
+    assert measurement.best == pytest.approx(values[2])
+    assert Reason.SPREAD_TRIALS in measurement.reasons
+
+
+def test_one_bad_trial_is_set_aside_with_its_reason():
+    series = np.concatenate([raise_and_hold(90), raise_and_hold(90)])
+    bend = np.where(np.arange(len(series)) > len(series) / 2, 50.0, 0.0)
+    track = elevation_track(series, Movement.ABDUCTION, Side.LEFT, View.FRONT, elbow_bend_deg=bend)
+    _, measurement = read(track, Movement.ABDUCTION, Side.LEFT)
+    assert [trial.scored for trial in measurement.trials] == [True, False]
+    assert Reason.ELBOW_BENT in measurement.trials[1].refused_for
+    assert measurement.status is Status.READING
+    assert Reason.ELBOW_BENT in measurement.reasons
+
+
+def test_flexion_from_the_front_is_refused_for_its_view():
+    track = elevation_track(raise_and_hold(90), Movement.ABDUCTION, Side.LEFT, View.FRONT)
+    for view in (None, View.FRONT):
+        _, measurement = read(track, Movement.FLEXION, Side.LEFT, view)
+        assert measurement.status is Status.REFUSED
+        assert Reason.WRONG_VIEW in measurement.reasons
+        assert measurement.value is None
+
+
+def test_an_empty_room_a_still_arm_and_no_neutral():
+    still = elevation_track(np.zeros(60), Movement.FLEXION, Side.LEFT, View.SIDE)
+    empty = replace(
+        still,
+        points_px=np.full_like(still.points_px, np.nan),
+        state=np.full(len(still), int(FrameState.NOBODY), dtype=np.int64),
+    )
+    high = np.concatenate([np.full(20, 70.0), np.linspace(70, 120, 20), np.full(20, 120.0)])
+    raised = elevation_track(high, Movement.FLEXION, Side.LEFT, View.SIDE)
+    for track, reason in (
+        (empty, Reason.NOBODY),
+        (still, Reason.NO_MOVE),
+        (raised, Reason.NO_NEUTRAL),
+    ):
+        _, measurement = read(track, Movement.FLEXION, Side.LEFT)
+        assert measurement.reasons[0] is reason
+        assert measurement.trials == ()
+
+
+def test_without_a_hold_there_is_no_reading():
+    series = raise_and_hold(120, hold_s=0.15, move_s=1.6)
+    track = elevation_track(series, Movement.FLEXION, Side.LEFT, View.SIDE)
+    _, measurement = read(track, Movement.FLEXION, Side.LEFT)
+    assert Reason.NO_HOLD in measurement.reasons
+    assert measurement.value is None
+
+
+def trial_at(start_s, *, hold=True, hold_s=2.0):
+    return Excursion(
+        rest_start_s=start_s - 2.0,
+        rest_end_s=start_s,
+        start_s=start_s,
+        end_s=start_s + 5.0,
+        hold_start_s=start_s + 1.5 if hold else None,
+        hold_end_s=start_s + 1.5 + hold_s if hold else None,
+        rest_value=0.0,
+        steady=True,
+        gap=False,
+    )
+
+
+def taken_between(paces, start_s, end_s, times=1):
+    """Return which of the pictures of the careful grid are looked at."""
+    thinning = Thinning(paces)
+    rate = 5 * times
+    grid = [n / rate for n in range(round(start_s * rate), round(end_s * rate) + 1)]
+    return [time_s for time_s in grid if thinning.takes(time_s)]
+
+
+def test_holds_are_looked_at_closely_and_what_is_around_them_thinly():
+    one, two = trial_at(2.0), trial_at(9.0)
+    taken = taken_between(paces_of([one, two], Movement.FLEXION), 2.0 - LEAD_S, 13.0)
+    for trial in (one, two):
+        hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
+        rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
+        move = [t for t in taken if trial.rest_end_s < t < trial.hold_start_s]
+        assert np.diff(hold) == pytest.approx(0.2)
+        assert len(hold) == 10
+        assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
+        assert not move
+
+
+def test_a_short_hold_is_looked_at_twice_as_closely_and_nothing_else_is():
+    short, long, none = trial_at(2.0, hold_s=1.2), trial_at(9.0), trial_at(16.0, hold=False)
+    trials = [short, long, none]
+    times = closeness(trials, Movement.FLEXION, 30.0)
+    assert times == 2
+    taken = taken_between(paces_of(trials, Movement.FLEXION, times), 0.5, 21.0, times)
+    for trial, step in ((short, 0.1), (long, 0.2)):
+        hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
+        rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
+        assert np.diff(hold) == pytest.approx(step)
+        assert len(hold) >= 8
+        assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
+    searched = [t for t in taken if none.start_s - LEAD_S <= t <= none.end_s]
+    assert np.diff(searched) == pytest.approx(0.2)
+
+
+def test_longer_holds_turns_and_slow_cameras_are_looked_at_as_usual():
+    short, long = trial_at(2.0, hold_s=SHORT_HOLD_S - 0.1), trial_at(9.0, hold_s=SHORT_HOLD_S + 0.1)
+    assert closeness([long], Movement.FLEXION, 30.0) == 1
+    assert closeness([trial_at(2.0, hold=False)], Movement.FLEXION, 30.0) == 1
+    assert closeness([short, long], Movement.EXTERNAL_ROTATION, 30.0) == 1
+    assert closeness([short, long], Movement.FLEXION, 9.0) == 1
+
+
+def test_a_person_who_turns_is_followed_in_every_picture():
+    taken = taken_between(paces_of([trial_at(6.0)], Movement.EXTERNAL_ROTATION), 0.0, 9.8)
+    assert taken == pytest.approx([n / 5 for n in range(50)])
+
+
+def test_where_no_hold_was_seen_every_picture_counts():
+    trial = trial_at(2.0, hold=False)
+    taken = taken_between(paces_of([trial], Movement.ABDUCTION), 0.6, 7.0)
+    assert np.diff(taken) == pytest.approx(0.2)
+
+
+def test_passes_that_disagree_are_refused():
+    track = elevation_track(raise_and_hold(90), Movement.FLEXION, Side.LEFT, View.SIDE)
+    other = elevation_track(raise_and_hold(106), Movement.FLEXION, Side.LEFT, View.SIDE)
+    _, measurement = read(track, Movement.FLEXION, Side.LEFT, others=[other])
+    assert Reason.PASSES_DISAGREE in measurement.reasons
+
+
+def test_a_wrist_lost_during_the_hold_makes_no_value():
+    series = raise_and_hold(90)
+    track = elevation_track(series, Movement.FLEXION, Side.LEFT, View.SIDE)
+    points = track.points_px.copy()
+    points[series > 60] = np.nan
+    _, measurement = read(replace(track, points_px=points), Movement.FLEXION, Side.LEFT)
+    assert measurement.value is None
+
+
+@pytest.mark.parametrize(
+    ("means", "value", "spread"),
+    [
+        ([90, 92], 91, 2),
+        ([90, 99], None, 9),
+        ([90, 91, 92, 93], 91.5, 3),
+        ([90, 91, 92, 140], 91, 50),
+        ([90, 96, 102, 140], None, 50),
+        ([90, 91, np.nan], 90.5, 1),
+    ],
+)
+def test_what_passes_agree_on(means, value, spread):
+    result = agreed(np.array(means, dtype=float), (7.0, 4.0))
+    assert result[0] == (None if value is None else pytest.approx(value))
+    assert result[1] == pytest.approx(spread)
+
+
+def test_half_the_passes_blind_is_no_agreement():
+    assert agreed(np.array([90.0, np.nan]), (7.0, 4.0))[0] is None
+
+
+def test_views_are_recognised():
+    for view in (View.FRONT, View.BACK):
+        track = elevation_track(np.zeros(20), Movement.ABDUCTION, Side.LEFT, view)
+        assert recognised_view(track, Movement.ABDUCTION, Side.LEFT) is view
+
+
+@pytest.mark.parametrize("movement", list(Movement))
+def test_intervals_widen_with_spread_and_doubt(movement):
+    view = MOVEMENTS[movement].views[0]
+    calm = half_width(movement, view, "heavy", 0.0, ())
+    assert calm == pytest.approx(
+        measured_half_width(movement, view, "heavy", 0.0, ()) + MOVEMENTS[movement].allowance
+    )
+    assert half_width(movement, view, "heavy", 10.0, ()) > calm
+    assert half_width(movement, view, "heavy", 0.0, (Reason.ELBOW_BENT,)) > calm
+    assert half_width(movement, view, "never-measured", 0.0, ()) >= calm
+    assert difficulty(movement, 0.0, ()) == 1
+
+
+@pytest.mark.parametrize(("movement", "view", "peak"), CASES)
+def test_corrections_are_small_and_smooth(movement, view, peak):
+    angles = np.linspace(-20, 200, 221)
+    shift = elevation_correction(movement, view)(angles, 0.0) - angles
+    assert np.max(np.abs(shift)) < 12
+    assert np.max(np.abs(np.diff(shift))) < 0.25
+
+
+def test_nose_and_ears_may_be_missing():
+    track = elevation_track(raise_and_hold(90), Movement.ABDUCTION, Side.LEFT, View.FRONT)
+    points = track.points_px.copy()
+    points[:, Landmark.LEFT_EAR] = np.nan
+    _, measurement = read(replace(track, points_px=points), Movement.ABDUCTION, Side.LEFT)
+    assert measurement.status is Status.READING

@@ -1,0 +1,45 @@
+"""Rules of the house that no other tool holds: who may import what, and what is not loaded."""
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.repository.structure import PACKAGES, ROOT, sources
+
+
+def imported(file: Path) -> set[str]:
+    """Return the top-level names of all packages that a file imports, also inside functions."""
+    names = set()
+    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            names |= {each.name.split(".")[0] for each in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.level == 0 and node.module:
+            names.add(node.module.split(".")[0])
+    return names
+
+
+@pytest.mark.parametrize(
+    ("package", "pattern"),
+    [("sqlite3", "measure/storage/*.py"), ("mediapipe", "measure/pose/network.py")],
+)
+def test_one_place_for_each_outside_thing(package: str, pattern: str) -> None:
+    allowed = set(ROOT.glob(pattern))
+    found = {file for file in sources(*PACKAGES) if package in imported(file)}
+    assert found, f"nothing imports {package}: the rule has lost its subject"
+    assert found <= allowed
+
+
+def test_the_command_line_starts_without_heavy_packages() -> None:
+    code = (
+        "import sys\n"
+        "from measure.cli.main import main\n"
+        "main(['--help'])\n"
+        "heavy = {'cv2', 'mediapipe', 'PySide6', 'matplotlib', 'torch', 'distributed'}\n"
+        "print(sorted(heavy & set(sys.modules)), file=sys.stderr)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stderr.strip() == "[]"
+    assert "replay" in done.stdout

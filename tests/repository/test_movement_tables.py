@@ -1,0 +1,87 @@
+"""Every table with an entry for each movement has one for each movement.
+
+A new movement is met here first: the failures name the tables that still lack it.
+"""
+
+import importlib
+import pkgutil
+from collections.abc import Iterator, Mapping
+from functools import cache
+from types import ModuleType
+
+import pytest
+
+import calibration
+import gui
+import measure
+from gui.drawing.posture_figure import figure
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.kinematics.bias_correction import fitted
+from measure.kinematics.uncertainty import measured
+
+#: Tables that are meant for some movements only, and why.
+SOME_ONLY = {
+    "gui.drawing.posture_figure._DOWN_DEG": "the others are drawn from the height of the eyes",
+    "measure.kinematics.elevation._WRIST_LEAD_DEG": "elevations only",
+    "measure.export.codes._UNSIDED": "no code is known for the reach",
+    "measure.export.codes._SIDED": "no code is known for the reach",
+}
+#: Modules that do something when imported, or are for the pose process alone.
+NOT_IMPORTED = ("measure.pose.network", "gui.translations.update")
+
+
+@cache
+def modules() -> tuple[ModuleType, ...]:
+    return tuple(
+        importlib.import_module(found.name)
+        for package in (measure, calibration, gui)
+        for found in pkgutil.walk_packages(package.__path__, f"{package.__name__}.")
+        if found.name not in NOT_IMPORTED and not found.name.endswith("_command")
+    )
+
+
+def movement_of(key: object) -> object:
+    return key[0] if isinstance(key, tuple) and key else key
+
+
+def tables() -> Iterator[tuple[str, set[object]]]:
+    """Yield every table of a module whose keys are movements, or begin with one."""
+    for module in modules():
+        for name, table in vars(module).items():
+            if isinstance(table, Mapping) and table:
+                keys = {movement_of(key) for key in table}
+                if all(isinstance(key, Movement) for key in keys):
+                    yield f"{module.__name__}.{name}", keys
+
+
+def test_every_table_has_every_movement() -> None:
+    found = dict(tables())
+    assert "measure.domain.movements.MOVEMENTS" in found
+    assert SOME_ONLY.keys() <= found.keys(), "an exception has lost its table"
+    lacking = {
+        name: sorted(set(Movement) - keys)
+        for name, keys in found.items()
+        if keys != set(Movement) and name not in SOME_ONLY
+    }
+    assert lacking == {}
+
+
+@pytest.mark.parametrize("movement", list(Movement))
+def test_the_written_figures_have_every_movement_and_view(movement: Movement) -> None:
+    corrections = fitted()
+    for view in MOVEMENTS[movement].views:
+        assert f"{movement}:{view}" in measured(), "intervals.json"
+        known = (
+            f"{movement}:{view}" in corrections["elevation"]
+            or (movement is Movement.EXTERNAL_ROTATION and "rotation" in corrections)
+            or (MOVEMENTS[movement].unit is Unit.FRACTION and str(view) in corrections["reach"])
+        )
+        assert known, "fitted.json"
+
+
+@pytest.mark.parametrize("movement", list(Movement))
+def test_every_movement_can_be_drawn(movement: Movement) -> None:
+    for side in Side:
+        drawn = figure(movement, side, mirrored=False)
+        assert drawn.start_arm != drawn.end_arm

@@ -1,0 +1,98 @@
+"""A window that measures by itself and is closed after a while; run by the closing tests.
+
+Prints how many trials the engine had captured, and when the window was told to close, as JSON.
+"""
+
+import json
+import sys
+import time
+from pathlib import Path
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+
+from gui.app.application import prepare
+from gui.app.main_window import MainWindow
+from gui.session.clip_reader import accepted_measurement
+from gui.session.cues import Cues
+from gui.session.engine_feed import EngineFeed
+from gui.session.repository import StoreKeeper
+from gui.session.services import Services
+from gui.session.settings import WindowSettings
+from gui.style.look import Look
+from gui.workers.worker_thread import Background
+from measure.domain.measurements import Measurement
+from tests.support.gui.scripted_engine import PlayingEngine
+from tests.support.gui.stage import DrawnPictures, read_drawn_clip
+
+
+class _Counting(PlayingEngine):
+    """Notes how many trials it captured, and closes as slowly as a real one."""
+
+    captured = 0
+
+    def capture(self, value: float) -> None:
+        super().capture(value)
+        _Counting.captured += 1
+
+    def close(self, timeout_s: float) -> Measurement | None:
+        time.sleep(min(0.2, timeout_s))
+        return super().close(timeout_s)
+
+
+def main(folder: Path, close_after_ms: int, page: int) -> int:
+    application = QApplication([])
+    prepare(application)
+    settings = WindowSettings(folder / "window.ini")
+    look = Look()
+    look.apply()
+    keeper = StoreKeeper(folder / "sessions.sqlite")
+    records = Background("records")
+    people: list[object] = []
+    records.run(lambda: keeper.people() or keeper.add_person("Rowan", None), people.append)
+    while not people:
+        application.processEvents()
+    services = Services(
+        look=look,
+        settings=settings,
+        feed=EngineFeed(lambda: _Counting(trial_s=0.25)),
+        cues=Cues(tones=True, speech=True),
+        keeper=keeper,
+        records=records,
+        slow=Background("slow"),
+        find_cameras=lambda: ("Desk Camera",),
+        read_clip=read_drawn_clip,
+        open_clip=lambda path: DrawnPictures(),
+        combine_trials=accepted_measurement,
+    )
+    window = MainWindow(services)
+    window.show()
+
+    def begin() -> None:
+        person = window.measure.person
+        if person is None:
+            QTimer.singleShot(10, begin)
+            return
+        settings.set_last_check(person.id, services.today())
+        window.go(page)
+        if page == 0:
+            window.measure.start.clinic_button.click()
+        elif page == 2:
+            window.clips.open([Path("flexion-right.mp4")])
+            window.clips.read.click()
+
+    QTimer.singleShot(0, begin)
+    told: list[float] = []
+
+    def close() -> None:
+        told.append(time.monotonic())
+        window.close()
+
+    QTimer.singleShot(close_after_ms, close)
+    code = application.exec()
+    print(json.dumps({"captured": _Counting.captured, "told_s": told[0]}))
+    return int(code)
+
+
+if __name__ == "__main__":
+    sys.exit(main(Path(sys.argv[1]), int(sys.argv[2]), int(sys.argv[3])))

@@ -1,0 +1,342 @@
+"""Pictures of every page and state: ``python -m tests.support.gui.screenshots FOLDER``.
+
+A scripted engine stands for the camera and a memory for the store, so the pictures are the same
+everywhere. Besides each picture there is one a quarter as large: what cannot be read there is
+too small from three metres.
+"""
+
+import argparse
+import os
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+from gui.app.application import prepare
+from gui.pages.camera_and_body.overview import TRUNK
+from gui.protocol.red_flags import Answer, Check
+from gui.style.palette import Scheme
+from gui.text.language import speak
+from measure.camera.faults import Trouble
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.domain.records import EventKind as Happened
+from measure.domain.records import StoppedBy, Stretch
+from measure.live.events import EventKind, Phase, SetupHint
+from tests.support.gui.memory_keeper import garden_history
+from tests.support.gui.stage import TODAY, Stage
+
+
+class _Album:
+    """Writes pictures of a stage and their quarters."""
+
+    def __init__(self, stage: Stage, folder: Path, suffix: str) -> None:
+        self._stage, self._folder, self._suffix = stage, folder, suffix
+
+    def shoot(self, name: str) -> None:
+        """Write the picture and its quarter."""
+        self._stage.settle()
+        picture = self._stage.window.grab()
+        picture.save(str(self._folder / f"{name}-{self._suffix}.png"))
+        quarter = picture.scaled(
+            picture.width() // 4,
+            picture.height() // 4,
+            Qt.AspectRatioMode.KeepAspectRatio,
+            Qt.TransformationMode.SmoothTransformation,
+        )
+        small = self._folder / "quarter"
+        small.mkdir(exist_ok=True)
+        quarter.save(str(small / f"{name}-{self._suffix}.png"))
+
+
+def _start(stage: Stage) -> Iterator[str]:
+    yield "measure-start"
+    page = stage.window.measure
+    page.start.home_button.click()
+    stage.settle()
+    yield "safety-about"
+    page.safety.give(Answer.READ)
+    yield "safety-emergency"
+    page.safety.give(Answer.ONE_FITS)
+    yield "safety-get-help"
+    page.safety.ask(Check.FIRST)
+    page.safety.give(Answer.READ)
+    page.safety.give(Answer.NONE_FITS)
+    yield "safety-soon"
+    page.safety.give(Answer.NONE_FITS)
+    yield "safety-clinician"
+    page.safety.give(Answer.ONE_FITS)
+    yield "safety-ask-first"
+    page.safety.ask(Check.FIRST)
+    for answer in (Answer.READ, Answer.NONE_FITS, Answer.NONE_FITS, Answer.NONE_FITS):
+        page.safety.give(answer)
+    yield "measure-before"
+
+
+def _live(stage: Stage) -> Iterator[str]:
+    page = stage.window.measure
+    page.before.now.choose(2)
+    page.before.go.click()
+    stage.settle()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON, hints=(SetupHint.STEP_BACK,), seen=False)
+    yield "live-looking"
+    stage.engine.show(Phase.WAIT_NEUTRAL, 2.0)
+    yield "live-neutral"
+    stage.engine.show(Phase.MOVE, 74.0)
+    yield "live-move"
+    stage.engine.show(Phase.HOLD, 118.0, hold_share=0.62)
+    yield "live-hold"
+    stage.engine.capture(118.0)
+    stage.engine.show(Phase.SETTLING, 20.0)
+    stage.settle()
+    stage.engine.settle()
+    stage.engine.capture(119.0)
+    stage.settle()
+    yield "live-settling"
+    stage.engine.settle()
+    stage.settle()
+    stage.engine.capture(117.0)
+    stage.settle()
+    stage.engine.settle((Reason.ELBOW_BENT,))
+    yield "live-refused"
+    stage.engine.pause()
+    yield "live-paused"
+    stage.engine.resume()
+    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    yield "live-trouble"
+    stage.engine.happen(EventKind.RECOVERED)
+    stage.engine.capture(121.0)
+    stage.settle()
+    stage.engine.settle()
+    stage.settle()
+    stage.engine.capture(120.0)
+    stage.settle()
+    stage.engine.settle()
+    yield "pain"
+    page.pain.pain.choose(3)
+    page.pain.reason.choose(StoppedBy.STIFFNESS)
+    yield "pain-answered"
+    page.pain.done.click()
+    stage.settle()
+    yield "live-next"
+    page.live.stop.click()
+    stage.settle()
+    yield "next"
+    page.next.repeat.click()
+    stage.engine.show(Phase.HOLD, 84.0, hold_share=0.3, reasons=(Reason.SHRUG,))
+    yield "live-left"
+    for value in (84.0, 83.0, 85.0, 84.0):
+        stage.engine.capture(value)
+        stage.settle(30)
+        stage.engine.settle()
+        stage.settle(30)
+    page.pain.pain.choose(7)
+    page.pain.done.click()
+    stage.settle()
+    page.safety.give(Answer.NONE_FITS)
+    page.safety.give(Answer.NONE_FITS)
+    yield "safety-after-pain"
+    page.safety.cleared.emit()
+    stage.settle()
+    page.next.go.click()
+    stage.engine.show(Phase.MOVE, 61.0)
+    yield "live-abduction"
+    page.live.stop.click()
+    stage.settle()
+    page.next.finish.click()
+    yield "summary"
+    page.summary.finish.click()
+    stage.settle()
+
+
+def _reach(stage: Stage) -> Iterator[str]:
+    page = stage.window.measure
+    page.start.prefer(Movement.HAND_BEHIND_BACK, Side.LEFT)
+    page.start.clinic_button.click()
+    stage.settle()
+    stage.engine.show(Phase.WAIT_NEUTRAL, 0.0)
+    yield "live-back-turned"
+    for value in (0.42, 0.44):
+        stage.engine.capture(value)
+        stage.settle(30)
+        stage.engine.settle()
+        stage.settle(30)
+    yield "pain-reach"
+    page.pain.done.click()
+    yield "summary-clinic"
+    page.summary.finish.click()
+    stage.settle()
+    page.start.prefer(Movement.EXTERNAL_ROTATION, Side.RIGHT)
+    page.start.clinic_button.click()
+    stage.settle()
+    yield "live-rotation"
+    page.live.stop.click()
+    stage.settle()
+    page.summary.finish.click()
+
+
+def _others(stage: Stage) -> Iterator[str]:
+    window = stage.window
+    stage.keeper.clear()
+    window.go(1)
+    yield "progress-empty"
+    person = window.measure.person
+    if person is not None:
+        stage.keeper.put(garden_history(person, TODAY, weeks=2))
+        window.progress.reload()
+        yield "progress-early"
+        stage.keeper.put(garden_history(person, TODAY, weeks=20))
+        window.progress.reload()
+    yield "progress"
+    window.progress.show_details()
+    yield "progress-sessions"
+    yield from _programme(stage)
+    window.go(2)
+    yield "clips-empty"
+    window.clips.open([Path("bed-three-flexion-right.mp4"), Path("bed-four-abduction-left.mp4")])
+    stage.settle()
+    window.clips.read.click()
+    stage.settle(250)
+    yield "clips-read"
+    if window.clips.trials.ticks:
+        window.clips.trials.ticks[1].setChecked(False)
+    yield "clips-discarded"
+    window.go(3)
+    stage.settle()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
+    stage.settle(600)
+    stage.engine.show(Phase.LOOKING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
+    yield "setup-hint"
+    stage.settle(600)
+    stage.engine.show(Phase.LOOKING_FOR_PERSON, 10.0)
+    window.setup.refresh()
+    yield "setup-good"
+    window.setup.hand.click()
+    yield "setup-hand"
+    stage.engine.happen(EventKind.HAND_RAISED, side=Side.LEFT)
+    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_BUSY)
+    yield "setup-trouble"
+    yield from _known(stage)
+
+
+def _known(stage: Stage) -> Iterator[str]:
+    stage.services.settings.camera = "Integrated Webcam"
+    window, known = stage.window, stage.window.known
+    window.go(3)
+    stage.engine.happen(EventKind.RECOVERED)
+    window.setup.known.click()
+    stage.settle()
+    yield "known"
+    known.known.fields[TRUNK].setText("12")
+    known.known.keep.click()
+    yield "known-wrong-length"
+    known.known.calibrate.click()
+    stage.settle()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.settle(100)
+    yield "known-lens"
+    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_DENIED)
+    yield "known-lens-trouble"
+    stage.engine.happen(EventKind.RECOVERED)
+    stage.settle()
+    known.lens.leave.click()
+    known.known.uprights.click()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.settle()
+    yield "known-level"
+    known.mark.take.click()
+    for mark in ((200.0, 60.0), (203.0, 400.0)):
+        known.mark.picture.mark(mark)
+    yield "known-level-marked"
+    known.mark.leave.click()
+    known.known.mark_back.click()
+    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.settle()
+    yield "known-back"
+    known.mark.leave.click()
+    known.known.retest.click()
+    stage.settle()
+    yield "known-retest"
+    known.agreement.leave.click()
+    stage.settle()
+
+
+def _programme(stage: Stage) -> Iterator[str]:
+    progress = stage.window.progress
+    progress.show_plan()
+    stage.settle()
+    for stretch in (Stretch.PENDULUM, Stretch.EXTERNAL_ROTATION):
+        progress.plan.lines[stretch].wanted.setChecked(True)
+    progress.plan.keep.click()
+    yield "programme-lacking"
+    progress.plan.pain_limit.choose(4)
+    progress.plan.keep.click()
+    stage.settle()
+    progress.stretches.buttons[0].click()
+    yield "programme-tapped"
+    progress.show_events()
+    stage.settle()
+    progress.events.kind.choose(Happened.FLARE)
+    progress.events.keep.click()
+    stage.settle()
+    yield "events"
+    progress.show_curves()
+
+
+def states(stage: Stage) -> Iterator[str]:
+    """Bring a window from state to state; yield the name of each."""
+    for part in (_start, _live, _reach, _others):
+        yield from part(stage)
+
+
+def take(
+    folder: Path, scheme: Scheme, percent: int, size: tuple[int, int], language: str = "en"
+) -> int:
+    """Write the pictures of one look; return how many."""
+    application = QApplication.instance()
+    assert application is not None
+    translators = speak(application, language)
+    stage = Stage(scheme, percent, size)
+    name = f"{scheme.value}-{percent}"
+    album = _Album(stage, folder, name if language == "en" else f"{name}-{language}")
+    taken = 0
+    for name in states(stage):
+        album.shoot(name)
+        taken += 1
+    stage.close()
+    for translator in translators:
+        application.removeTranslator(translator)
+    return taken
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Write all pictures into a folder."""
+    parser = argparse.ArgumentParser(
+        prog="python -m tests.support.gui.screenshots", description=__doc__
+    )
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("--only", choices=["light", "dark", "large", "spanish"], action="append")
+    chosen = parser.parse_args(arguments)
+    if "DISPLAY" not in os.environ and "WAYLAND_DISPLAY" not in os.environ:
+        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    chosen.folder.mkdir(parents=True, exist_ok=True)
+    application = QApplication.instance() or QApplication(sys.argv[:1])
+    prepare(application)
+    looks = {
+        "light": (Scheme.LIGHT, 100, (1280, 800)),
+        "dark": (Scheme.DARK, 100, (1280, 800)),
+        "large": (Scheme.LIGHT, 200, (1280, 800)),
+        "spanish": (Scheme.LIGHT, 100, (1280, 800)),
+    }
+    for name, look in looks.items():
+        if not chosen.only or name in chosen.only:
+            language = "es" if name == "spanish" else "en"
+            print(f"{name}: {take(chosen.folder, *look, language)} pictures")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

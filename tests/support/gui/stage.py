@@ -1,0 +1,145 @@
+"""A window with a scripted engine, a memory for a store, a drawn clip: for pictures and tests."""
+
+import datetime as dt
+import math
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+import numpy as np
+from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
+
+from gui.app.main_window import MainWindow
+from gui.session.clip_reader import accepted_measurement
+from gui.session.cues import Cues
+from gui.session.engine_feed import EngineFeed
+from gui.session.interfaces import ClipCurve, ClipReading
+from gui.session.services import Services
+from gui.session.settings import WindowSettings
+from gui.style.look import Look
+from gui.style.palette import Scheme
+from gui.workers.worker_thread import Background
+from measure.domain.landmarks import LANDMARKS, Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.domain.records import Conduct
+from measure.domain.tracks import Track
+from measure.video.sampling import QUICK_HZ
+from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, drawn_picture
+from tests.support.gui.memory_keeper import MemoryKeeper
+from tests.support.gui.scripted_engine import ScriptedEngine
+
+#: Times around the event loop until what follows from what has followed.
+_ROUNDS = 6
+
+TODAY = dt.date(2026, 11, 25)
+
+
+class Stage:
+    """A window with a scripted engine, and the means to play a state and take its picture."""
+
+    def __init__(
+        self,
+        scheme: Scheme = Scheme.LIGHT,
+        percent: int = 100,
+        size: tuple[int, int] = (1280, 800),
+    ) -> None:
+        self._home = tempfile.TemporaryDirectory()
+        self.engine = ScriptedEngine()
+        self.keeper = MemoryKeeper()
+        look = Look(scheme, percent)
+        look.apply()
+        self.services = Services(
+            look=look,
+            settings=WindowSettings(Path(self._home.name) / "window.ini"),
+            feed=EngineFeed(self._make_engine),
+            cues=Cues(tones=False, speech=False),
+            keeper=self.keeper,
+            records=Background("records"),
+            slow=Background("slow"),
+            find_cameras=lambda: ("Integrated Webcam", "Desk Camera HD"),
+            read_clip=read_drawn_clip,
+            open_clip=lambda path: DrawnPictures(),
+            combine_trials=accepted_measurement,
+            today=lambda: TODAY,
+        )
+        self.services.settings.affected = Side.LEFT
+        self.window = MainWindow(self.services)
+        self.window.resize(*size)
+        self.window.show()
+        self.settle()
+
+    def _make_engine(self) -> ScriptedEngine:
+        self.engine = ScriptedEngine()
+        return self.engine
+
+    def settle(self, wait_ms: int = 0) -> None:
+        """Let everything that is under way arrive, however slow the computer is."""
+        timer = QElapsedTimer()
+        timer.start()
+        idle_rounds = 0
+        while idle_rounds < _ROUNDS or timer.elapsed() < wait_ms:
+            self.services.feed.pull()
+            QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
+            idle_rounds = 0 if self._busy() else idle_rounds + 1
+
+    def _busy(self) -> bool:
+        return self.services.records.busy or self.services.slow.busy
+
+    def close(self) -> None:
+        """Close the window and let go of its widgets."""
+        self.window.close()
+        self.window.deleteLater()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        self._home.cleanup()
+
+
+class DrawnPictures:
+    """A drawn clip of nine seconds: three times the arm up and down."""
+
+    duration_s = 9.0
+
+    def at(self, time_s: float) -> np.ndarray[tuple[int, ...], np.dtype[np.uint8]]:
+        return drawn_picture(Movement.FLEXION, Side.RIGHT, drawn_value(time_s))[0]
+
+
+def drawn_value(time_s: float) -> float:
+    """Return the drawn clip's angle: rest, up, hold, down, three seconds each time."""
+    share = time_s % 3.0
+    return 118.0 * float(np.interp(share, [0, 0.5, 1.1, 2.1, 2.7, 3.0], [0, 0, 1, 1, 0, 0]))
+
+
+def read_drawn_clip(
+    path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
+) -> ClipReading:
+    """Return a reading of the drawn clip."""
+    progress(1.0)
+    engine = ScriptedEngine()
+    engine.movement, engine.side = movement, side
+    engine.choose(movement, side, 3, 0, Conduct())
+    for value, reasons in ((117.0, ()), (119.0, ()), (118.0, (Reason.TRUNK_LEAN,))):
+        engine.capture(value)
+        engine.settle(reasons)
+    measurement = engine.measurement()
+    if measurement is None:
+        raise ValueError("the drawn clip has trials")
+    time_s = np.arange(0, 9, 1 / QUICK_HZ)
+    values = np.array([drawn_value(each) for each in time_s])
+    points = np.stack([drawn_picture(movement, side, each)[1] for each in values])
+    n = len(time_s)
+    track = Track(
+        time_s=time_s,
+        points_px=points,
+        visibility=np.ones((n, LANDMARKS)),
+        presence=np.ones((n, LANDMARKS)),
+        state=np.zeros(n, dtype=np.int64),
+        people=np.ones(n, dtype=np.int64),
+        width_px=WIDTH_PX,
+        height_px=HEIGHT_PX,
+    )
+    shaken = values + np.array([0.8 * math.sin(7 * each) for each in time_s])
+    return ClipReading(
+        measurement=measurement,
+        curve=ClipCurve(time_s=track.time_s, value=shaken),
+        track=track,
+    )

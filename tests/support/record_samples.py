@@ -1,0 +1,232 @@
+"""Records of the allotment garden for tests: small, whole, and the same every time."""
+
+import datetime as dt
+import hashlib
+
+from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Level, Measurement, Provenance, Status, Trial
+from measure.domain.movements import Movement, Unit, View
+from measure.domain.reasons import Reason
+from measure.domain.records import (
+    Conduct,
+    Event,
+    EventKind,
+    Help,
+    MeasurementRecord,
+    Onset,
+    Pain,
+    Person,
+    Plan,
+    PlannedStretch,
+    Posture,
+    SessionRecord,
+    StoppedBy,
+    Stretch,
+    StretchLog,
+)
+from measure.system.clock import Moment
+
+
+def some_id(name: str) -> str:
+    """Return the same identifier for the same name."""
+    return hashlib.sha256(name.encode("utf-8", "replace")).hexdigest()[:32]
+
+
+class FixedClock:
+    """A clock that tests set, and that people may set back."""
+
+    def __init__(self, utc: str = "2026-04-01T08:00:00+00:00", offset_min: int = 120) -> None:
+        self.utc = dt.datetime.fromisoformat(utc)
+        self.offset_min = offset_min
+        self.seconds = 1000.0
+
+    def now(self) -> Moment:
+        return Moment(utc=self.utc, offset_min=self.offset_min, zone="Europe/Vienna")
+
+    def monotonic_s(self) -> float:
+        return self.seconds
+
+
+def moment(utc: str, offset_min: int = 120, zone: str = "Europe/Vienna") -> Moment:
+    return Moment(utc=dt.datetime.fromisoformat(utc), offset_min=offset_min, zone=zone)
+
+
+def person(name: str = "Rosa", **changes: object) -> Person:
+    values: dict[str, object] = {
+        "id": some_id(name),
+        "pseudonym": name,
+        "affected": (Side.LEFT,),
+        "dominant": Side.RIGHT,
+        "since": "2026-01",
+        "onset": Onset.GRADUAL,
+    }
+    return Person(**(values | changes))  # type: ignore[arg-type]
+
+
+def session(who: Person, number: int = 1, **changes: object) -> SessionRecord:
+    start = dt.datetime(2026, 4, 1, 8, tzinfo=dt.UTC) + dt.timedelta(days=number)
+    values: dict[str, object] = {
+        "id": some_id(f"session {number} of {who.id}"),
+        "person_id": who.id,
+        "started": Moment(utc=start, offset_min=120, zone="Europe/Vienna"),
+        "pain": Pain(rest=1, night=4, worst_24h=6),
+        "note": "After planting beans.",
+        "duration_s": 312.5,
+        "finished": True,
+    }
+    return SessionRecord(**(values | changes))  # type: ignore[arg-type]
+
+
+def trial(value: float | None = 91.25, **changes: object) -> Trial:
+    values: dict[str, object] = {
+        "value": value,
+        "low": None if value is None else value - 8.5,
+        "high": None if value is None else value + 8.5,
+        "start_s": 1.5,
+        "end_s": 9.25,
+        "hold_start_s": 4.0,
+        "hold_end_s": 6.5,
+        "spread": None if value is None else 0.75,
+    }
+    return Trial(**(values | changes))  # type: ignore[arg-type]
+
+
+REFUSED_TRIAL = trial(
+    None,
+    hold_start_s=None,
+    hold_end_s=None,
+    flags=(Reason.TRUNK_LEAN, Reason.SHRUG),
+    refused_for=(Reason.TRUNK_LEAN,),
+)
+
+SETUP = Setup(
+    camera=CameraSetup(
+        name="Laptop camera",
+        lens=LensProfile(
+            camera_name="Laptop camera",
+            width_px=1280,
+            height_px=720,
+            focal_px=(1002.5, 1001.25),
+            centre_px=(640.0, 360.5),
+            distortion=(0.1, -0.2, 0.0, 0.001, 0.0),
+            reprojection_px=0.375,
+            views=18,
+        ),
+        roll_deg=-1.5,
+    ),
+    body=BodySetup(upper_arm=0.6, forearm=0.5),
+    correction=Correction(bias_deg=2.0, gain=0.01, centre_deg=90.0, pairs=40, study="garden"),
+)
+
+PROVENANCE = Provenance(
+    model="heavy",
+    model_hashes={"heavy": "59e4" * 16, "full": "e9a5" * 16},
+    passes=("heavy", "heavy mirrored"),
+    software={"thawline": "0.1.0", "mediapipe": "1.2.3"},
+    source={"frames": "450 of 452", "fps": "29.9"},
+    setup=SETUP,
+)
+
+
+def measurement(**changes: object) -> Measurement:
+    values: dict[str, object] = {
+        "movement": Movement.FLEXION,
+        "side": Side.LEFT,
+        "view": View.SIDE,
+        "status": Status.READING,
+        "unit": Unit.DEGREES,
+        "value": 91.25,
+        "low": 83.0,
+        "high": 99.5,
+        "best": 93.5,
+        "against_vertical": 90.5,
+        "trials": (trial(91.25), trial(93.5), REFUSED_TRIAL, trial(90.75)),
+        "reasons": (Reason.SPREAD_TRIALS,),
+        "provenance": PROVENANCE,
+    }
+    return Measurement(**(values | changes))  # type: ignore[arg-type]
+
+
+REACH = measurement(
+    movement=Movement.HAND_BEHIND_BACK,
+    view=View.BACK,
+    unit=Unit.FRACTION,
+    value=0.5,
+    low=0.375,
+    high=0.625,
+    best=0.5,
+    against_vertical=None,
+    trials=(trial(0.5, low=0.375, high=0.625, spread=0.03125),),
+    reasons=(Reason.FEW_TRIALS,),
+    level=Level(low="L3", high="T12", band="upper lumbar"),
+)
+
+REFUSAL = measurement(
+    movement=Movement.EXTERNAL_ROTATION,
+    view=View.OBLIQUE,
+    status=Status.REFUSED,
+    value=None,
+    low=None,
+    high=None,
+    best=None,
+    against_vertical=None,
+    trials=(REFUSED_TRIAL,),
+    reasons=(Reason.TRUNK_LEAN, Reason.FEW_TRIALS),
+)
+
+
+def record(
+    of: SessionRecord, number: int = 1, found: Measurement | None = None, **changes: object
+) -> MeasurementRecord:
+    values: dict[str, object] = {
+        "id": some_id(f"measurement {number} of {of.id}"),
+        "session_id": of.id,
+        "person_id": of.person_id,
+        "taken": Moment(
+            utc=of.started.utc + dt.timedelta(minutes=number), offset_min=120, zone="Europe/Vienna"
+        ),
+        "measurement": found or measurement(),
+        "conduct": Conduct(help=Help.OTHER_HAND, posture=Posture.SITTING),
+        "pain_during": 5,
+        "stopped_by": StoppedBy.STIFFNESS,
+        "overridden": (Reason.SHRUG,),
+    }
+    return MeasurementRecord(**(values | changes))  # type: ignore[arg-type]
+
+
+def event(who: Person, **changes: object) -> Event:
+    values: dict[str, object] = {
+        "id": some_id(f"event of {who.id}"),
+        "person_id": who.id,
+        "day": dt.date(2026, 4, 20),
+        "kind": EventKind.INJECTION,
+        "side": Side.LEFT,
+        "note": "Told to rest for a week.",
+    }
+    return Event(**(values | changes))  # type: ignore[arg-type]
+
+
+def plan(who: Person, **changes: object) -> Plan:
+    values: dict[str, object] = {
+        "id": some_id(f"plan of {who.id}"),
+        "person_id": who.id,
+        "first_day": dt.date(2026, 4, 2),
+        "stretches": (
+            PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),
+            PlannedStretch(stretch=Stretch.TOWEL, times_a_day=2, hold_s=10),
+        ),
+        "pain_limit": 3,
+        "chosen_by": "physiotherapist",
+    }
+    return Plan(**(values | changes))  # type: ignore[arg-type]
+
+
+def stretch(who: Person, **changes: object) -> StretchLog:
+    values: dict[str, object] = {
+        "id": some_id(f"stretch of {who.id}"),
+        "person_id": who.id,
+        "stretch": Stretch.PENDULUM,
+        "done": moment("2026-04-03T06:30:00+00:00"),
+    }
+    return StretchLog(**(values | changes))  # type: ignore[arg-type]
