@@ -3,18 +3,18 @@
 import datetime as dt
 from dataclasses import dataclass, replace
 
-from calibration.message import Remark
+from calibration.message import TranslatableMessage
 from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodyRecord, doubts
+from calibration.repository.bodies import BODIES, BodyRecord, body_record_warnings
 from calibration.repository.corrections import corrections_for
-from calibration.repository.lenses import lenses_of, newest_lens, other_size
+from calibration.repository.lenses import lenses_of, newest_lens, other_size_message
 from calibration.repository.levels import LEVELS
 from measure.domain.acquisition import BodySetup, CameraSetup, KnownSetup, LensProfile
 from measure.kinematics.neutral_pose import Neutral
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Known:
+class CalibratedSetup:
     """A set-up, and what a person should hear about it before measuring.
 
     Attributes
@@ -28,12 +28,12 @@ class Known:
     """
 
     setup: KnownSetup
-    remarks: tuple[Remark, ...]
-    stale: tuple[Remark, ...] = ()
+    messages: tuple[TranslatableMessage, ...]
+    stale: tuple[TranslatableMessage, ...] = ()
     lenses: tuple[LensProfile, ...] = ()
 
 
-def known_setup(
+def load_calibrated_setup(
     *,
     camera_name: str | None,
     person_id: str | None,
@@ -42,7 +42,7 @@ def known_setup(
     neutral: Neutral | None = None,
     already_mirrored: bool = False,
     quarter_turns: int = 0,
-) -> Known:
+) -> CalibratedSetup:
     """Return what is known of camera, body and instrument, with remarks on what is not.
 
     A doubtful record of the body is used no longer, and that is said; what is unknown is
@@ -62,7 +62,7 @@ def known_setup(
     roll = level.roll_deg if level is not None and level.holds_on(today) else None
     if level is not None and roll is None:
         stale.append(
-            Remark(
+            TranslatableMessage(
                 "The camera's level is from {day}; measure it again.",
                 {"day": level.day.isoformat()},
             )
@@ -70,7 +70,7 @@ def known_setup(
     body, doubtful = _body(person_id, today, neutral)
     stale.extend(doubtful)
     uncalibrated = [each for each in remarks if each not in stale]
-    return Known(
+    return CalibratedSetup(
         setup=KnownSetup(
             camera=CameraSetup(
                 name=camera_name,
@@ -82,13 +82,13 @@ def known_setup(
             body=body,
             corrections=corrections_for(camera_name),
         ),
-        remarks=(*uncalibrated, *stale),
+        messages=(*uncalibrated, *stale),
         stale=tuple(stale),
         lenses=lenses_of(camera_name),
     )
 
 
-def forget_person(person_id: str) -> None:
+def delete_person_calibration(person_id: str) -> None:
     """Remove what is kept here about a person: body and placements."""
     BODIES.remove(lambda record: record.person_id == person_id)
     PLACEMENTS.remove(lambda placement: placement.person_id == person_id)
@@ -96,22 +96,22 @@ def forget_person(person_id: str) -> None:
 
 def _lens(
     camera_name: str | None, size_px: tuple[int, int] | None
-) -> tuple[LensProfile | None, list[Remark]]:
+) -> tuple[LensProfile | None, list[TranslatableMessage]]:
     lens = newest_lens(camera_name, size_px)
     if lens is not None:
         return lens, []
-    unfit = None if size_px is None else other_size(lenses_of(camera_name), size_px)
-    plain = Remark("The lens is not calibrated; a usual field of view is assumed.")
+    unfit = None if size_px is None else other_size_message(lenses_of(camera_name), size_px)
+    plain = TranslatableMessage("The lens is not calibrated; a usual field of view is assumed.")
     return None, [unfit or plain]
 
 
 def _body(
     person_id: str | None, today: dt.date, neutral: Neutral | None
-) -> tuple[BodySetup, tuple[Remark, ...]]:
+) -> tuple[BodySetup, tuple[TranslatableMessage, ...]]:
     record = BODIES.get(person_id) if person_id is not None else None
     if record is None:
         return BodySetup(), ()
-    found = doubts(record, today, neutral)
+    found = body_record_warnings(record, today, neutral)
     return (BodySetup(), found) if found else (_usable(record), ())
 
 

@@ -6,7 +6,7 @@ from typing import Union
 
 
 @dataclass(frozen=True, slots=True)
-class Remark:
+class TranslatableMessage:
     """One sentence, or a part of one.
 
     Attributes
@@ -19,12 +19,12 @@ class Remark:
     """
 
     template: str
-    values: Mapping[str, Union[str, "Remark"]] = field(default_factory=dict)
+    values: Mapping[str, Union[str, "TranslatableMessage"]] = field(default_factory=dict)
 
     def __str__(self) -> str:
         return self.template.format(**{name: str(each) for name, each in self.values.items()})
 
 
-def sentences(remarks: tuple[Remark, ...]) -> str:
+def join_messages(remarks: tuple[TranslatableMessage, ...]) -> str:
     """Return several remarks in English, one after the other."""
     return " ".join(map(str, remarks))

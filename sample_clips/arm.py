@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from sample_clips.body import Body
-from sample_clips.scenario import Hand, Side
+from sample_clips.scenario import HandPosture, Side
 from sample_clips.skeleton import frame, turn_about, turn_from_frames
 
 FloatArray = NDArray[np.float64]
@@ -20,10 +20,10 @@ _NEAR_SHARE = 0.45
 
 #: Extra bend of the finger joints in degrees (index finger, other three).
 _CURLS = {
-    Hand.RELAXED: (0.0, 0.0),
-    Hand.FLAT: (-12.0, -14.0),
-    Hand.FIST: (55.0, 55.0),
-    Hand.POINTING: (-8.0, 55.0),
+    HandPosture.RELAXED: (0.0, 0.0),
+    HandPosture.FLAT: (-12.0, -14.0),
+    HandPosture.FIST: (55.0, 55.0),
+    HandPosture.POINTING: (-8.0, 55.0),
 }
 
 
@@ -84,7 +84,7 @@ class Arm:
         self._thumb = (tip - thumb) / np.linalg.norm(tip - thumb)
 
     def place(
-        self, turns: dict[str, FloatArray], girdle: FloatArray, goal: ArmGoal, hand: Hand
+        self, turns: dict[str, FloatArray], girdle: FloatArray, goal: ArmGoal, hand: HandPosture
     ) -> None:
         """Write the world turns of this arm's bones.
 
@@ -126,7 +126,7 @@ class Arm:
         self._place_fingers(turns, palm_turn, goal, hand)
 
     def _place_fingers(
-        self, turns: dict[str, FloatArray], palm_turn: FloatArray, goal: ArmGoal, hand: Hand
+        self, turns: dict[str, FloatArray], palm_turn: FloatArray, goal: ArmGoal, hand: HandPosture
     ) -> None:
         index_deg, others_deg = _CURLS[hand]
         across = palm_turn @ self.hand_frame[:, 1]

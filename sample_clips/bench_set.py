@@ -18,9 +18,14 @@ from typing import Any
 from tqdm import tqdm
 
 from sample_clips.body import bodies_folder, make_bodies, shape_of
-from sample_clips.casting import Draw, again, cast, estrange
-from sample_clips.film import film
-from sample_clips.hopeless import HOPELESS_KINDS, NEAR_MISS_KINDS, hopeless, near_miss
+from sample_clips.casting import StratifiedDraw, make_unfamiliar, random_scenario, repeat_visit
+from sample_clips.film import render_clip
+from sample_clips.hopeless import (
+    HOPELESS_KINDS,
+    NEAR_MISS_KINDS,
+    readable_near_miss,
+    unreadable_scenario,
+)
 from sample_clips.scenario import Movement, Scenario, View
 
 #: Body numbers of each set; a body is in one set only. The trial set and the second one are what
@@ -60,7 +65,7 @@ _REPEATED = (
     (Movement.HAND_BEHIND_BACK, View.BACK),
 )
 #: Sets with clips unlike those that corrections are fitted on.
-_ESTRANGED = ("trial", "second", "final")
+_MADE_UNFAMILIAR = ("trial", "second", "final")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,10 +91,14 @@ def bench_clips() -> tuple[BenchClip, ...]:
         for number, kind in enumerate(HOPELESS_KINDS):
             seed = 40_000 + 50 * round_number + number
             body = spare[(number + 7 * round_number) % len(spare)]
-            clips.append(BenchClip(group="hopeless", scenario=hopeless(kind, body, seed)))
+            clips.append(
+                BenchClip(group="hopeless", scenario=unreadable_scenario(kind, body, seed))
+            )
     for number, kind in enumerate(NEAR_MISS_KINDS):
         body = spare[(3 * number) % len(spare)]
-        clips.append(BenchClip(group="near-miss", scenario=near_miss(kind, body, 50_000 + number)))
+        clips.append(
+            BenchClip(group="near-miss", scenario=readable_near_miss(kind, body, 50_000 + number))
+        )
     return tuple(clips)
 
 
@@ -99,16 +108,16 @@ def _one_kind(
     movement, view = kind
     clips = []
     for index in range(count):
-        scenario = cast(
+        scenario = random_scenario(
             name=f"{group}-{movement}-{view}-{index:03d}",
             movement=movement,
             view=view,
             body=bodies[index % len(bodies)],
             seed=first_seed + index,
-            draw=Draw(seed=first_seed, index=index, count=count),
+            draw=StratifiedDraw(seed=first_seed, index=index, count=count),
         )
-        if group in _ESTRANGED and index % 2:
-            scenario = estrange(scenario)
+        if group in _MADE_UNFAMILIAR and index % 2:
+            scenario = make_unfamiliar(scenario)
         clips.append(BenchClip(group=group, scenario=scenario))
     return clips
 
@@ -119,12 +128,14 @@ def _repeats() -> list[BenchClip]:
     for number, (movement, view) in enumerate(_REPEATED):
         for place, body in enumerate(REPEAT_BODIES):
             first_seed = 70_000 + 1_000 * number + 10 * place
-            draw = Draw(seed=70_000 + 1_000 * number, index=place, count=len(REPEAT_BODIES))
-            usual = cast(
+            draw = StratifiedDraw(
+                seed=70_000 + 1_000 * number, index=place, count=len(REPEAT_BODIES)
+            )
+            usual = random_scenario(
                 name="", movement=movement, view=view, body=body, seed=first_seed, draw=draw
             )
             for visit in range(_VISITS):
-                scenario = again(usual, f"repeat-{movement}-{view}-{body}-{visit}", visit)
+                scenario = repeat_visit(usual, f"repeat-{movement}-{view}-{body}-{visit}", visit)
                 clips.append(BenchClip(group="repeat", scenario=scenario))
     return clips
 
@@ -141,7 +152,7 @@ def _taking_turns(lists: Sequence[Sequence[BenchClip]]) -> list[BenchClip]:
 
 def _make(job: tuple[BenchClip, Path]) -> str:
     clip, folder = job
-    made = film(clip.scenario, folder, bodies_folder(), quality=21)
+    made = render_clip(clip.scenario, folder, bodies_folder(), quality=21)
     done = folder / f"{clip.scenario.name}.json"
     done.write_text(json.dumps({"set": clip.group, **made}), encoding="utf-8")
     return clip.scenario.name

@@ -17,9 +17,9 @@ from numpy.typing import NDArray
 from sample_clips.arm import ArmGoal
 from sample_clips.body import bodies_folder, load_body, shape_of
 from sample_clips.bvh import Motion, read_bvh
-from sample_clips.film import Shot, entry, shoot, shot_of, stand_camera
-from sample_clips.motion import Moment, Phase
-from sample_clips.person import Person
+from sample_clips.film import PosedFrame, posed_frame, render_video, stand_camera, truth_entry
+from sample_clips.motion import MotionPhase, MotionState
+from sample_clips.person import VirtualPerson
 from sample_clips.scenario import Camera, Movement, Scenario, Side, View
 
 FloatArray = NDArray[np.float64]
@@ -70,20 +70,20 @@ def _unit(vector: FloatArray) -> FloatArray:
     return np.asarray(vector / np.linalg.norm(vector), dtype=np.float64)
 
 
-def captured_shots(person: Person, motion: Motion) -> tuple[Shot, ...]:
+def captured_frames(person: VirtualPerson, motion: Motion) -> tuple[PosedFrame, ...]:
     """Every frame of the motion, posed, with its truth."""
     shots = []
     for frame, goals in enumerate(arm_goals(motion)):
-        now = Moment(
+        now = MotionState(
             time_s=frame * motion.frame_s,
-            phase=Phase.MOVE,
+            phase=MotionPhase.MOVE,
             repeat=0,
             raised=0.0,
             turned=1.0,
             squared=0.0,
             gone=0.0,
         )
-        shots.append(shot_of(person, now, person.follow(now, goals)))
+        shots.append(posed_frame(person, now, person.follow(now, goals)))
     return tuple(shots)
 
 
@@ -107,14 +107,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
         heading_deg=0.0,
         camera=Camera(fps=round(1 / motion.frame_s)),
     )
-    person = Person(load_body(shape_of(scenario.body), bodies_folder()), scenario)
-    shots = captured_shots(person, motion)
+    person = VirtualPerson(load_body(shape_of(scenario.body), bodies_folder()), scenario)
+    shots = captured_frames(person, motion)
     camera, lens = stand_camera(scenario, shots)
     scenario = replace(scenario, camera=camera)
     options.folder.mkdir(parents=True, exist_ok=True)
     clip = options.folder / f"{scenario.name}.mp4"
-    shoot(scenario, shots, lens, person.body, None, clip, 21)
-    told = {**entry(scenario, shots, lens), "motion": options.bvh.name}
+    render_video(scenario, shots, lens, person.body, None, clip, 21)
+    told = {**truth_entry(scenario, shots, lens), "motion": options.bvh.name}
     clip.with_suffix(".json").write_text(json.dumps(told, indent=1) + "\n", encoding="utf-8")
     print(
         f"{clip}: {len(shots)} frames, {min(s.truth.value for s in shots):.1f} to "

@@ -11,7 +11,7 @@ import numpy as np
 from sample_clips.scenario import (
     Camera,
     Compensation,
-    Hand,
+    HandPosture,
     Movement,
     Scenario,
     Side,
@@ -37,7 +37,7 @@ _NEARLY = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Draw:
+class StratifiedDraw:
     """Even draws, one per quantity: share ``index`` of ``count`` clips that cover a range."""
 
     seed: int
@@ -52,8 +52,8 @@ class Draw:
         return low + (high - low) * (place + inside) / self.count
 
 
-def cast(
-    *, name: str, movement: Movement, view: View, body: int, seed: int, draw: Draw
+def random_scenario(
+    *, name: str, movement: Movement, view: View, body: int, seed: int, draw: StratifiedDraw
 ) -> Scenario:
     """One ordinary clip of a movement, within the familiar ranges."""
     rng = np.random.default_rng([seed, 97])
@@ -78,7 +78,7 @@ def cast(
     )
 
 
-def estrange(scenario: Scenario) -> Scenario:
+def make_unfamiliar(scenario: Scenario) -> Scenario:
     """The same clip with at least one thing that familiar clips never show."""
     rng = np.random.default_rng([scenario.seed, 131])
     picks = rng.random(4) < 0.45
@@ -90,7 +90,7 @@ def estrange(scenario: Scenario) -> Scenario:
     if picks[1]:
         strange = replace(strange, loose_m=round(float(rng.uniform(0.012, 0.032)), 4))
     if picks[2]:
-        hands = (Hand.FLAT, Hand.FIST, Hand.POINTING)
+        hands = (HandPosture.FLAT, HandPosture.FIST, HandPosture.POINTING)
         strange = replace(strange, hand=hands[int(rng.integers(3))])
     if picks[3]:
         camera = replace(
@@ -102,7 +102,7 @@ def estrange(scenario: Scenario) -> Scenario:
     return strange
 
 
-def again(scenario: Scenario, name: str, visit: int) -> Scenario:
+def repeat_visit(scenario: Scenario, name: str, visit: int) -> Scenario:
     """The same person, side and camera on another day.
 
     Clothes and light are others, tempo too; the placement and the peak differ a little.
@@ -128,7 +128,7 @@ def again(scenario: Scenario, name: str, visit: int) -> Scenario:
     )
 
 
-def _camera(rng: np.random.Generator, draw: Draw) -> Camera:
+def _camera(rng: np.random.Generator, draw: StratifiedDraw) -> Camera:
     wide = rng.random() < 0.18
     return Camera(
         width=1280 if wide else 640,

@@ -12,21 +12,21 @@ import numpy as np
 from numpy.typing import NDArray
 
 from sample_clips.body import Body, load_body, shape_of
-from sample_clips.lens import Lens, fitting_lens, place_lens
-from sample_clips.motion import Moment, Phase, moments, plan
-from sample_clips.person import Person
+from sample_clips.lens import VirtualLens, fitting_lens, place_lens
+from sample_clips.motion import MotionPhase, MotionState, frame_states, plan_segments
+from sample_clips.person import VirtualPerson
 from sample_clips.scenario import (
     Camera,
     Compensation,
+    ExtraEvent,
     Movement,
     Scenario,
     Side,
-    Story,
     View,
     nominal_heading_deg,
 )
 from sample_clips.skeleton import PosedBones
-from sample_clips.stage import Stage
+from sample_clips.stage import SceneRenderer
 from sample_clips.truth import JOINTS, FrameTruth, frame_truth, joint_positions, write_frames
 from sample_clips.wardrobe import outfit_of
 
@@ -36,30 +36,30 @@ _FARTHEST_M = 6.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shot:
+class PosedFrame:
     """One posed frame: the moment, the bones, the joints by name, and their truth."""
 
-    moment: Moment
+    moment: MotionState
     bones: PosedBones
     joints: dict[str, FloatArray]
     truth: FrameTruth
 
 
-def play(person: Person, scenario: Scenario) -> tuple[Shot, ...]:
+def pose_frames(person: VirtualPerson, scenario: Scenario) -> tuple[PosedFrame, ...]:
     """Pose every frame of a scenario."""
-    return tuple(shot_of(person, now, person.pose(now)) for now in moments(scenario))
+    return tuple(posed_frame(person, now, person.pose(now)) for now in frame_states(scenario))
 
 
-def shot_of(person: Person, now: Moment, bones: PosedBones) -> Shot:
+def posed_frame(person: VirtualPerson, now: MotionState, bones: PosedBones) -> PosedFrame:
     """The joints and the truth of posed bones."""
     scenario = person.scenario
     tips = {side: person.thumb_tip(bones, side) for side in Side}
     joints = joint_positions(person.body, bones, tips)
     truth = frame_truth(joints, person.thorax_forward(bones), scenario.movement, scenario.side)
-    return Shot(moment=now, bones=bones, joints=joints, truth=truth)
+    return PosedFrame(moment=now, bones=bones, joints=joints, truth=truth)
 
 
-def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, Lens]:
+def stand_camera(scenario: Scenario, shots: tuple[PosedFrame, ...]) -> tuple[Camera, VirtualLens]:
     """Stand the camera so that hips, head and the measured hand are in the picture.
 
     A camera that is too near for that is moved back. A scenario with a height to aim at is
@@ -75,7 +75,7 @@ def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, L
         return camera, place_lens(camera, camera.aim_m)
     points = []
     for shot in shots:
-        if shot.moment.phase is Phase.AWAY:
+        if shot.moment.phase is MotionPhase.AWAY:
             continue
         joints = shot.joints
         wrist, elbow = (joints[f"{scenario.side}_{name}"] for name in ("wrist", "elbow"))
@@ -90,7 +90,9 @@ def stand_camera(scenario: Scenario, shots: tuple[Shot, ...]) -> tuple[Camera, L
     return camera, lens
 
 
-def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> dict[str, Any]:
+def render_clip(
+    scenario: Scenario, folder: Path, bodies: Path, quality: int = 24
+) -> dict[str, Any]:
     """Make one clip: ``NAME.mp4`` and ``NAME.csv`` in a folder.
 
     Parameters
@@ -104,21 +106,23 @@ def film(scenario: Scenario, folder: Path, bodies: Path, quality: int = 24) -> d
     -------
     The clip's entry for ``truth.json``.
     """
-    person = Person(load_body(shape_of(scenario.body), bodies), scenario)
-    shots = play(person, scenario)
+    person = VirtualPerson(load_body(shape_of(scenario.body), bodies), scenario)
+    shots = pose_frames(person, scenario)
     camera, lens = stand_camera(scenario, shots)
     scenario = replace(scenario, camera=camera)
     passer = _passer(scenario, bodies)
-    shoot(scenario, shots, lens, person.body, passer, folder / f"{scenario.name}.mp4", quality)
-    return entry(scenario, shots, lens)
+    render_video(
+        scenario, shots, lens, person.body, passer, folder / f"{scenario.name}.mp4", quality
+    )
+    return truth_entry(scenario, shots, lens)
 
 
-def shoot(
+def render_video(
     scenario: Scenario,
-    shots: tuple[Shot, ...],
-    lens: Lens,
+    shots: tuple[PosedFrame, ...],
+    lens: VirtualLens,
     body: Body,
-    passer: Person | None,
+    passer: VirtualPerson | None,
     clip: Path,
     quality: int,
 ) -> None:
@@ -129,7 +133,9 @@ def shoot(
     RuntimeError
         When the encoder fails; nothing is left under the clip's name then.
     """
-    stage = Stage(scenario.seed, lens, with_shadow=scenario.story is not Story.WALKS_OFF)
+    stage = SceneRenderer(
+        scenario.seed, lens, with_shadow=scenario.story is not ExtraEvent.WALKS_OFF
+    )
     stage.add(0, body, scenario.seed, scenario.loose_m)
     if passer is not None:
         stage.add(1, passer.body, passer.scenario.seed, 0.0)
@@ -156,14 +162,18 @@ def shoot(
     partial.replace(clip)
 
 
-def entry(scenario: Scenario, shots: tuple[Shot, ...], lens: Lens) -> dict[str, Any]:
+def truth_entry(
+    scenario: Scenario, shots: tuple[PosedFrame, ...], lens: VirtualLens
+) -> dict[str, Any]:
     """What ``truth.json`` says about a clip."""
     holds = []
-    for segment in plan(scenario):
-        if segment.phase is not Phase.HOLD:
+    for segment in plan_segments(scenario):
+        if segment.phase is not MotionPhase.HOLD:
             continue
         inside = [
-            s for s in shots if s.moment.phase is Phase.HOLD and s.moment.repeat == segment.repeat
+            s
+            for s in shots
+            if s.moment.phase is MotionPhase.HOLD and s.moment.repeat == segment.repeat
         ]
         if not inside:
             continue
@@ -208,11 +218,11 @@ def entry(scenario: Scenario, shots: tuple[Shot, ...], lens: Lens) -> dict[str, 
     }
 
 
-def _mean(shots: list[Shot], name: str) -> float:
+def _mean(shots: list[PosedFrame], name: str) -> float:
     return round(float(np.mean([getattr(shot.truth, name) for shot in shots])), 2)
 
 
-def _row(shot: Shot, lens: Lens) -> list[str]:
+def _row(shot: PosedFrame, lens: VirtualLens) -> list[str]:
     truth = shot.truth
     pixels = lens.project(np.array([shot.joints[name] for name in JOINTS]))
     return [
@@ -228,8 +238,8 @@ def _row(shot: Shot, lens: Lens) -> list[str]:
     ]
 
 
-def _passer(scenario: Scenario, bodies: Path) -> Person | None:
-    if scenario.story is not Story.SECOND_CROSSES or scenario.second_body is None:
+def _passer(scenario: Scenario, bodies: Path) -> VirtualPerson | None:
+    if scenario.story is not ExtraEvent.SECOND_CROSSES or scenario.second_body is None:
         return None
     walk = Scenario(
         name="passer",
@@ -242,22 +252,28 @@ def _passer(scenario: Scenario, bodies: Path) -> Person | None:
         heading_deg=90.0,
         compensation=Compensation(),
     )
-    return Person(load_body(shape_of(scenario.second_body), bodies), walk)
+    return VirtualPerson(load_body(shape_of(scenario.second_body), bodies), walk)
 
 
-def _walking(now: Moment) -> Moment:
-    return Moment(
-        time_s=now.time_s, phase=Phase.NEUTRAL, repeat=0, raised=0, turned=1, squared=1, gone=0.01
+def _walking(now: MotionState) -> MotionState:
+    return MotionState(
+        time_s=now.time_s,
+        phase=MotionPhase.NEUTRAL,
+        repeat=0,
+        raised=0,
+        turned=1,
+        squared=1,
+        gone=0.01,
     )
 
 
 def _encoder_command(scenario: Scenario, noise: int, quality: int, target: Path) -> list[str]:
     camera = scenario.camera
-    look = f"gblur=sigma=0.55,noise=alls={noise}:allf=t:all_seed={scenario.seed % 10_000}"
+    filters = f"gblur=sigma=0.55,noise=alls={noise}:allf=t:all_seed={scenario.seed % 10_000}"
     return [
         *("ffmpeg", "-nostdin", "-loglevel", "error", "-y", "-f", "rawvideo"),
         *("-pix_fmt", "rgb24", "-s", f"{camera.width}x{camera.height}"),
-        *("-r", str(camera.fps), "-i", "-", "-vf", look, "-threads", "1"),
+        *("-r", str(camera.fps), "-i", "-", "-vf", filters, "-threads", "1"),
         *("-c:v", "libx264", "-preset", "veryfast", "-crf", str(quality)),
         *("-pix_fmt", "yuv420p", "-movflags", "+faststart", str(target)),
     ]

@@ -6,8 +6,8 @@ Reasons are the codes that a refusal may give; any of those listed is right.
 from dataclasses import replace
 
 from sample_clips.body import shape_of, stature_guess_m
-from sample_clips.casting import Draw, cast
-from sample_clips.scenario import Camera, Compensation, Movement, Scenario, Story, View
+from sample_clips.casting import StratifiedDraw, random_scenario
+from sample_clips.scenario import Camera, Compensation, ExtraEvent, Movement, Scenario, View
 
 #: Kinds of clips that must be refused.
 HOPELESS_KINDS = (
@@ -41,7 +41,7 @@ NEAR_MISS_KINDS = (
 )
 
 
-def hopeless(kind: str, body: int, seed: int) -> Scenario:
+def unreadable_scenario(kind: str, body: int, seed: int) -> Scenario:
     """One clip that must be refused.
 
     Raises
@@ -78,13 +78,15 @@ def hopeless(kind: str, body: int, seed: int) -> Scenario:
             camera = Camera(distance_m=stature_m, aim_m=0.55 * stature_m)
             return _refused(replace(flexion, camera=camera, peak=160.0), "out-of-picture")
         case "walks-off":
-            gone = replace(flexion, story=Story.WALKS_OFF)
+            gone = replace(flexion, story=ExtraEvent.WALKS_OFF)
             return _refused(gone, "nobody", "person-lost", "other-person", "no-move")
         case "turned-picture":
             camera = Camera(roll_deg=90.0, distance_m=3.0, aim_m=0.55 * stature_m)
             return _refused(replace(abduction, camera=camera), "turned-picture")
         case "second-crosses":
-            crossed = replace(flexion, story=Story.SECOND_CROSSES, second_body=body + 1, peak=110.0)
+            crossed = replace(
+                flexion, story=ExtraEvent.SECOND_CROSSES, second_body=body + 1, peak=110.0
+            )
             return _refused(crossed, "two-people", "other-person", "person-lost", "hidden")
         case "elbow-very-bent":
             return _refused(_cheating(flexion, elbow_bend_deg=60.0), "elbow-bent")
@@ -97,7 +99,7 @@ def hopeless(kind: str, body: int, seed: int) -> Scenario:
     raise ValueError(f"unknown kind {kind!r}; known: {', '.join(HOPELESS_KINDS)}")
 
 
-def near_miss(kind: str, body: int, seed: int) -> Scenario:
+def readable_near_miss(kind: str, body: int, seed: int) -> Scenario:
     """One clip that must be read.
 
     Raises
@@ -135,13 +137,13 @@ def near_miss(kind: str, body: int, seed: int) -> Scenario:
 
 def _plain(name: str, movement: Movement, view: View, body: int, seed: int) -> Scenario:
     """A clean clip: no compensation, straight placement."""
-    clip = cast(
+    clip = random_scenario(
         name=name,
         movement=movement,
         view=view,
         body=body,
         seed=seed,
-        draw=Draw(seed=seed, index=0, count=1),
+        draw=StratifiedDraw(seed=seed, index=0, count=1),
     )
     out = clip.side.outward
     heading = {View.SIDE: -90.0 * out, View.OBLIQUE: -45.0 * out, View.BACK: 180.0}.get(view, 0.0)

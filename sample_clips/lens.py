@@ -18,7 +18,7 @@ _MARGIN = 0.03
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Lens:
+class VirtualLens:
     """A camera in place.
 
     Attributes
@@ -81,7 +81,7 @@ class Lens:
         return np.asarray(row * self.width + column, dtype=np.int64)
 
 
-def place_lens(camera: Camera, aim_m: float) -> Lens:
+def place_lens(camera: Camera, aim_m: float) -> VirtualLens:
     """Stand a camera so that the middle of its picture shows a height at the person."""
     pitch, roll = np.radians(camera.pitch_deg), np.radians(camera.roll_deg)
     forward = np.array([0.0, np.cos(pitch), np.sin(pitch)])
@@ -91,7 +91,7 @@ def place_lens(camera: Camera, aim_m: float) -> Lens:
     turned_right = right * np.cos(roll) + up * np.sin(roll)
     turned_down = -(up * np.cos(roll) - right * np.sin(roll))
     height = aim_m - camera.distance_m * np.tan(pitch)
-    return Lens(
+    return VirtualLens(
         position=np.array([-camera.aside_m, -camera.distance_m, height]),
         axes=np.array([turned_right, turned_down, forward]),
         focal_px=float(camera.width / 2 / np.tan(np.radians(camera.hfov_deg) / 2)),
@@ -101,7 +101,7 @@ def place_lens(camera: Camera, aim_m: float) -> Lens:
     )
 
 
-def fitting_lens(camera: Camera, points: FloatArray) -> Lens | None:
+def fitting_lens(camera: Camera, points: FloatArray) -> VirtualLens | None:
     """Aim so that points, shape (N, 3), lie about the middle of the picture's height.
 
     None when they do not fit with a small margin: the camera stands too near.

@@ -15,7 +15,7 @@ from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
 
-from sample_clips.motion import Phase
+from sample_clips.motion import MotionPhase
 from sample_clips.roster import sample_scenarios
 from sample_clips.truth import columns
 
@@ -25,7 +25,7 @@ LARGEST_TOTAL_BYTES = 9_000_000
 _SHORTEST_S, _LONGEST_S = 6.0, 20.0
 
 
-def faults(folder: Path) -> Iterator[str]:
+def clip_folder_problems(folder: Path) -> Iterator[str]:
     """Each way in which a folder of clips and its ``truth.json`` disagree, in words."""
     index = folder / "truth.json"
     if not index.is_file():
@@ -74,7 +74,7 @@ def _clip_faults(folder: Path, entry: dict[str, Any]) -> Iterator[str]:
         held = [
             float(row["value"])
             for row in rows
-            if row["phase"] == Phase.HOLD and int(row["repeat"]) == repeat
+            if row["phase"] == MotionPhase.HOLD and int(row["repeat"]) == repeat
         ]
         if not held or abs(sum(held) / len(held) - hold["value"]) > 2e-4:
             yield f"{table.name}: the mean of hold {repeat} is not {hold['value']}"
@@ -103,7 +103,7 @@ def build(folder: Path, only: str) -> None:
     from tqdm import tqdm
 
     from sample_clips.body import bodies_folder
-    from sample_clips.film import film
+    from sample_clips.film import render_clip
 
     folder.mkdir(parents=True, exist_ok=True)
     index = folder / "truth.json"
@@ -113,7 +113,7 @@ def build(folder: Path, only: str) -> None:
         known = {entry["file"]: entry for entry in clips}
     wanted = [one for one in sample_scenarios() if fnmatch(one.name, only)]
     for scenario in tqdm(wanted, unit="clip"):
-        made = film(scenario, folder, bodies_folder(), quality=25)
+        made = render_clip(scenario, folder, bodies_folder(), quality=25)
         content = (folder / made["file"]).read_bytes()
         known[made["file"]] = {**made, "sha256": hashlib.sha256(content).hexdigest()}
         names = [f"{one.name}.mp4" for one in sample_scenarios()]
@@ -133,7 +133,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options = parser.parse_args(arguments)
     if not options.check:
         build(options.folder, options.only)
-    found = list(faults(options.folder))
+    found = list(clip_folder_problems(options.folder))
     for fault in found:
         print(fault)
     if not found:

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from sample_clips.scenario import Movement, Scenario, Story
+from sample_clips.scenario import ExtraEvent, Movement, Scenario
 
 #: Rest after the last return, before the clip ends, in seconds.
 _CODA_S = 0.5
@@ -13,7 +13,7 @@ _EMPTY_S = 4.0
 _WALK_S = 2.6
 
 
-class Phase(StrEnum):
+class MotionPhase(StrEnum):
     FACING = "facing"
     TURN = "turn"
     NEUTRAL = "neutral"
@@ -27,14 +27,14 @@ class Phase(StrEnum):
 class Segment:
     """One phase from ``start_s`` up to ``end_s``; ``repeat`` counts trials from 0."""
 
-    phase: Phase
+    phase: MotionPhase
     start_s: float
     end_s: float
     repeat: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Moment:
+class MotionState:
     """State of the story at one time.
 
     Attributes
@@ -50,7 +50,7 @@ class Moment:
     """
 
     time_s: float
-    phase: Phase
+    phase: MotionPhase
     repeat: int
     raised: float
     turned: float
@@ -68,23 +68,26 @@ def eased(share: float) -> float:
     return s**3 * (10 - 15 * s + 6 * s**2)
 
 
-def plan(scenario: Scenario) -> tuple[Segment, ...]:
+def plan_segments(scenario: Scenario) -> tuple[Segment, ...]:
     """The clip's phases in order, without gaps."""
     tempo = scenario.tempo
-    parts: list[tuple[Phase, float, int]] = []
+    parts: list[tuple[MotionPhase, float, int]] = []
     if scenario.movement is Movement.EXTERNAL_ROTATION:
-        parts += [(Phase.FACING, tempo.facing_s, 0), (Phase.TURN, tempo.turn_s, 0)]
-    if scenario.story is Story.WALKS_OFF:
-        parts += [(Phase.NEUTRAL, tempo.neutral_s, 0), (Phase.AWAY, _WALK_S + _EMPTY_S, 0)]
+        parts += [(MotionPhase.FACING, tempo.facing_s, 0), (MotionPhase.TURN, tempo.turn_s, 0)]
+    if scenario.story is ExtraEvent.WALKS_OFF:
+        parts += [
+            (MotionPhase.NEUTRAL, tempo.neutral_s, 0),
+            (MotionPhase.AWAY, _WALK_S + _EMPTY_S, 0),
+        ]
     else:
         for repeat in range(1 + len(scenario.peers)):
             parts += [
-                (Phase.NEUTRAL, tempo.neutral_s, repeat),
-                (Phase.MOVE, tempo.move_s, repeat),
-                (Phase.HOLD, tempo.hold_s, repeat),
-                (Phase.RETURN, tempo.return_s, repeat),
+                (MotionPhase.NEUTRAL, tempo.neutral_s, repeat),
+                (MotionPhase.MOVE, tempo.move_s, repeat),
+                (MotionPhase.HOLD, tempo.hold_s, repeat),
+                (MotionPhase.RETURN, tempo.return_s, repeat),
             ]
-        parts.append((Phase.NEUTRAL, _CODA_S, len(scenario.peers)))
+        parts.append((MotionPhase.NEUTRAL, _CODA_S, len(scenario.peers)))
     segments = []
     now = 0.0
     for phase, length, repeat in parts:
@@ -93,22 +96,22 @@ def plan(scenario: Scenario) -> tuple[Segment, ...]:
     return tuple(segments)
 
 
-def moment(segments: tuple[Segment, ...], time_s: float) -> Moment:
+def state_at(segments: tuple[Segment, ...], time_s: float) -> MotionState:
     """The state at a time; after the end the last state stays."""
     index = 0
     while index + 1 < len(segments) and time_s >= segments[index].end_s:
         index += 1
     now = segments[index]
     inside = (time_s - now.start_s) / (now.end_s - now.start_s)
-    before_turn = now.phase in (Phase.FACING, Phase.TURN)
-    share = eased(inside) if now.phase is Phase.TURN else float(not before_turn)
+    before_turn = now.phase in (MotionPhase.FACING, MotionPhase.TURN)
+    share = eased(inside) if now.phase is MotionPhase.TURN else float(not before_turn)
     raised = {
-        Phase.MOVE: eased(inside),
-        Phase.HOLD: 1.0,
-        Phase.RETURN: 1.0 - eased(inside),
+        MotionPhase.MOVE: eased(inside),
+        MotionPhase.HOLD: 1.0,
+        MotionPhase.RETURN: 1.0 - eased(inside),
     }.get(now.phase, 0.0)
-    gone = (time_s - now.start_s) / _WALK_S if now.phase is Phase.AWAY else 0.0
-    return Moment(
+    gone = (time_s - now.start_s) / _WALK_S if now.phase is MotionPhase.AWAY else 0.0
+    return MotionState(
         time_s=time_s,
         phase=now.phase,
         repeat=now.repeat,
@@ -119,8 +122,8 @@ def moment(segments: tuple[Segment, ...], time_s: float) -> Moment:
     )
 
 
-def moments(scenario: Scenario) -> tuple[Moment, ...]:
+def frame_states(scenario: Scenario) -> tuple[MotionState, ...]:
     """One moment per frame of the clip, frame k at k / fps seconds."""
-    segments = plan(scenario)
+    segments = plan_segments(scenario)
     count = math.floor(segments[-1].end_s * scenario.camera.fps)
-    return tuple(moment(segments, k / scenario.camera.fps) for k in range(count))
+    return tuple(state_at(segments, k / scenario.camera.fps) for k in range(count))

@@ -8,9 +8,9 @@ from numpy.typing import NDArray
 
 from sample_clips.arm import Arm, ArmGoal
 from sample_clips.body import Body
-from sample_clips.motion import Moment, Phase
-from sample_clips.reach import Back, ReachPath
-from sample_clips.scenario import Compensation, Hand, Movement, Scenario, Side, Story
+from sample_clips.motion import MotionPhase, MotionState
+from sample_clips.reach import ReachPath, TrunkSurface
+from sample_clips.scenario import Compensation, ExtraEvent, HandPosture, Movement, Scenario, Side
 from sample_clips.skeleton import PosedBones, place_bones, turn_about
 from sample_clips.truth import hand_height
 
@@ -54,7 +54,7 @@ class Sway:
         return float(size * (shares @ np.sin(2 * np.pi * rates * time_s + phases)))
 
 
-class Person:
+class VirtualPerson:
     """One body that plays one scenario."""
 
     def __init__(self, body: Body, scenario: Scenario) -> None:
@@ -62,7 +62,7 @@ class Person:
         self.scenario = scenario
         self.arms = {side: Arm(body, side) for side in Side}
         self._sway = Sway(scenario.seed)
-        self._back = Back(body)
+        self._back = TrunkSurface(body)
         self._stand = np.array([0.0, 0.0, -float(body.vertices[:, 2].min())])
         rng = np.random.default_rng([scenario.seed, 11])
         self._slouch_deg = float(rng.uniform(-1.5, 4.0))
@@ -73,13 +73,13 @@ class Person:
             peaks = (scenario.peak, *(scenario.peak + step for step in scenario.peers))
             self._wrist_ends = tuple(self._wrist_end_for(peak) for peak in peaks)
 
-    def pose(self, now: Moment) -> PosedBones:
+    def pose(self, now: MotionState) -> PosedBones:
         """Bones at one moment, in metres; the floor is z = 0, the camera looks along +y."""
         scenario = self.scenario
         end = self._wrist_ends[now.repeat] if self._wrist_ends else 0.0
         return self._pose(now, self._peak(now.repeat), end, scenario.compensation)
 
-    def follow(self, now: Moment, goals: Mapping[Side, ArmGoal]) -> PosedBones:
+    def follow(self, now: MotionState, goals: Mapping[Side, ArmGoal]) -> PosedBones:
         """Bones when both arms are given, in the thorax's frame; trunk and girdle go along."""
         turns = self._trunk(now, Compensation())
         for side, goal in goals.items():
@@ -98,7 +98,9 @@ class Person:
     def _peak(self, repeat: int) -> float:
         return self.scenario.peak + (self.scenario.peers[repeat - 1] if repeat else 0.0)
 
-    def _pose(self, now: Moment, peak: float, wrist_end: float, cheat: Compensation) -> PosedBones:
+    def _pose(
+        self, now: MotionState, peak: float, wrist_end: float, cheat: Compensation
+    ) -> PosedBones:
         scenario, side = self.scenario, self.scenario.side
         time_s = now.time_s
         turns = self._trunk(now, cheat)
@@ -118,22 +120,22 @@ class Person:
         if scenario.movement is Movement.HAND_BEHIND_BACK and now.raised > 0:
             goals[side] = self._reach(turns, root_at, goals[side], wrist_end, now.raised)
         for one in Side:
-            hand = scenario.hand if one is side else Hand.RELAXED
+            hand = scenario.hand if one is side else HandPosture.RELAXED
             girdle = turns[f"shoulder01{one.suffix}"]
             self.arms[one].place(turns, girdle, _turned(goals[one], thorax), hand)
         self._legs(turns, now)
         return place_bones(self.body, turns, root_at)
 
-    def _root_at(self, now: Moment) -> FloatArray:
+    def _root_at(self, now: MotionState) -> FloatArray:
         away = np.copysign(_WALK_M, self.scenario.heading_deg) * max(0.0, now.gone - 0.2)
         walked = np.array([away, 0.0, 0.0])
         return np.asarray(self.body.heads[0] + self._stand + walked)
 
-    def _trunk(self, now: Moment, cheat: Compensation) -> dict[str, FloatArray]:
+    def _trunk(self, now: MotionState, cheat: Compensation) -> dict[str, FloatArray]:
         scenario, time_s = self.scenario, now.time_s
         out = scenario.side.outward
         heading_deg = scenario.heading_deg * now.turned
-        if scenario.story is Story.WALKS_OFF:
+        if scenario.story is ExtraEvent.WALKS_OFF:
             ahead = np.copysign(90.0, heading_deg)
             heading_deg += (ahead - heading_deg) * min(1.0, now.gone / 0.25)
         root = turn_about(_Z, heading_deg + self._sway.at("turn", time_s, 0.8))
@@ -161,7 +163,7 @@ class Person:
         turns["head"] = root @ gaze @ turn_about(_X, self._sway.at("nod", time_s, 3.0))
         return turns
 
-    def _measured_arm(self, now: Moment, peak: float, cheat: Compensation) -> _ArmState:
+    def _measured_arm(self, now: MotionState, peak: float, cheat: Compensation) -> _ArmState:
         movement = self.scenario.movement
         share = now.raised
         wobble = share * self._sway.at("hold", now.time_s, 0.5)
@@ -203,7 +205,7 @@ class Person:
         side: Side,
         state: _ArmState,
         shrug_deg: float,
-        now: Moment,
+        now: MotionState,
     ) -> None:
         """Clavicle and scapula follow the humerus: about 2:1 after a setting phase.
 
@@ -261,7 +263,9 @@ class Person:
         hip = float(self.body.head("upperleg01.L")[2])
         line = float(self.body.head("neck01")[2]) - hip
         end = hip + peak * line - 0.1
-        still = Moment(time_s=0, phase=Phase.HOLD, repeat=0, raised=1, turned=1, squared=1, gone=0)
+        still = MotionState(
+            time_s=0, phase=MotionPhase.HOLD, repeat=0, raised=1, turned=1, squared=1, gone=0
+        )
         for _ in range(5):
             bones = self._pose(still, peak, end, self.scenario.compensation)
             tip = self.thumb_tip(bones, self.scenario.side)
@@ -274,7 +278,7 @@ class Person:
         offset = self.body.vertices[self.arms[side].thumb_vertex] - self.body.heads[last]
         return np.asarray(bones.heads[last] + bones.turns[last] @ offset)
 
-    def _legs(self, turns: dict[str, FloatArray], now: Moment) -> None:
+    def _legs(self, turns: dict[str, FloatArray], now: MotionState) -> None:
         if now.gone <= 0:
             return
         swing = 18.0 * np.sin(2 * np.pi * 0.9 * now.time_s)

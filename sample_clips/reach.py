@@ -28,7 +28,7 @@ _ELBOW_LIMIT_DEG = 142.0
 _TRUNK = ("root", "pelvis", "spine", "upperleg01", "clavicle")
 
 
-class Back:
+class TrunkSurface:
     """How far back the skin of the trunk reaches."""
 
     def __init__(self, body: Body) -> None:
@@ -54,7 +54,7 @@ class ReachPath:
     """Where the wrist goes for one end height of the wrist."""
 
     arm: Arm
-    back: Back
+    back: TrunkSurface
     hip_m: float
     end_m: float
 

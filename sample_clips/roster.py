@@ -7,10 +7,10 @@ from sample_clips.body import shape_of, stature_guess_m
 from sample_clips.scenario import (
     Camera,
     Compensation,
+    ExtraEvent,
     Movement,
     Scenario,
     Side,
-    Story,
     Tempo,
     View,
     nominal_heading_deg,
@@ -107,7 +107,7 @@ def _refusals() -> tuple[Scenario, ...]:
             35,
             86,
             120.0,
-            story=Story.WALKS_OFF,
+            story=ExtraEvent.WALKS_OFF,
             expected=("nobody", "person-lost"),
         ),
     )
@@ -127,7 +127,7 @@ def _clip(
     shrug: float = 0.0,
     peers: tuple[float, ...] = (),
     camera: Camera | None = None,
-    story: Story = Story.ORDINARY,
+    story: ExtraEvent = ExtraEvent.ORDINARY,
     expected: tuple[str, ...] = ("reading",),
 ) -> Scenario:
     return Scenario(

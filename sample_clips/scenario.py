@@ -43,7 +43,7 @@ class View(StrEnum):
     OBLIQUE = "oblique"
 
 
-class Story(StrEnum):
+class ExtraEvent(StrEnum):
     """What happens besides the movement."""
 
     ORDINARY = "ordinary"
@@ -51,7 +51,7 @@ class Story(StrEnum):
     SECOND_CROSSES = "second-crosses"
 
 
-class Hand(StrEnum):
+class HandPosture(StrEnum):
     """Posture of the fingers."""
 
     RELAXED = "relaxed"
@@ -182,8 +182,8 @@ class Scenario:
     peers: tuple[float, ...] = ()
     rhythm: float = 2.0
     loose_m: float = 0.0
-    hand: Hand = Hand.RELAXED
-    story: Story = Story.ORDINARY
+    hand: HandPosture = HandPosture.RELAXED
+    story: ExtraEvent = ExtraEvent.ORDINARY
     second_body: int | None = None
     unfamiliar: bool = False
 

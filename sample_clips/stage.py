@@ -6,22 +6,22 @@ import numpy as np
 from numpy.typing import NDArray
 
 from sample_clips.body import Body
-from sample_clips.lens import Lens
+from sample_clips.lens import VirtualLens
 from sample_clips.room import Room, room_of
 from sample_clips.skeleton import PosedBones, Skin
 from sample_clips.wardrobe import dress, outfit_of
 
 FloatArray = NDArray[np.float64]
-Picture = NDArray[np.uint8]
+RgbImage = NDArray[np.uint8]
 #: Colour that stands for "nobody here" while the people are rendered alone.
 _KEY = "#ff00ff"
 _KEY_PIXEL = np.array([255, 0, 255], dtype=np.uint8)
 
 
-class Stage:
+class SceneRenderer:
     """Everything in front of the camera, ready to be rendered frame by frame."""
 
-    def __init__(self, room_seed: int, lens: Lens, *, with_shadow: bool) -> None:
+    def __init__(self, room_seed: int, lens: VirtualLens, *, with_shadow: bool) -> None:
         import pyvista
 
         self.room = room_of(room_seed)
@@ -74,7 +74,7 @@ class Stage:
         mesh.point_data.active_normals[:] = (normals / np.maximum(lengths, 1e-9)).astype(np.float32)
         mesh.Modified()
 
-    def picture(self) -> Picture:
+    def picture(self) -> RgbImage:
         """Render, shape (height, width, 3)."""
         people = self._render()
         red, green, blue = (people[:, :, band] == _KEY_PIXEL[band] for band in range(3))
@@ -84,7 +84,7 @@ class Stage:
             return straight
         return np.ascontiguousarray(straight.reshape(-1, 3)[self._bent])
 
-    def _render(self) -> Picture:
+    def _render(self) -> RgbImage:
         self._plotter.render()
         return np.asarray(self._plotter.screenshot(return_img=True), dtype=np.uint8)
 

@@ -86,14 +86,14 @@ def outfit_of(seed: int) -> Outfit:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Dressed:
+class ClothedSkin:
     """Colours (V, 3) 0 to 1 and outward offsets (V,) in metres of a body's vertices."""
 
     colours: FloatArray
     offsets_m: FloatArray
 
 
-def dress(body: Body, outfit: Outfit, loose_m: float, seed: int) -> Dressed:
+def dress(body: Body, outfit: Outfit, loose_m: float, seed: int) -> ClothedSkin:
     """Dress a body in its rest pose.
 
     ``loose_m`` lets the cloth stand off, with folds, beyond a close fit; it moves with the skin
@@ -136,7 +136,7 @@ def dress(body: Body, outfit: Outfit, loose_m: float, seed: int) -> Dressed:
     offsets[trousers] = 0.006 + 0.5 * loose_m * (1 + 0.45 * folds[trousers])
     offsets[on_foot] = 0.008
     _paint_head(body, names, outfit, colours, offsets)
-    return Dressed(colours=np.clip(colours, 0, 1), offsets_m=offsets)
+    return ClothedSkin(colours=np.clip(colours, 0, 1), offsets_m=offsets)
 
 
 def _along_limb(body: Body, joints: tuple[str, str, str]) -> FloatArray:

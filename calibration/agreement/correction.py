@@ -8,11 +8,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.agreement.pairs_table import Pair
+from calibration.agreement.pairs_table import PairedReading
 from calibration.agreement.study import ENOUGH_PAIRS, ENOUGH_PEOPLE, Agreement
 from calibration.agreement.wording import degrees_text
 from calibration.statistics.bland_altman import Pairing
-from calibration.statistics.proportional_bias import GainError, gain_error
+from calibration.statistics.proportional_bias import ProportionalBias, proportional_bias
 from measure.domain.acquisition import Correction
 from measure.domain.acquisition_checks import LARGEST_BIAS_DEG, LARGEST_CHANGE_DEG, LARGEST_GAIN
 from measure.domain.landmarks import FloatArray
@@ -26,7 +26,7 @@ LOOSEST_GAIN = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OfferedCorrection:
+class ProposedCorrection:
     """A correction with what it did to people who were left out of making it.
 
     Attributes
@@ -51,7 +51,7 @@ class NoCorrection:
     sentence: str
 
 
-def correction_from(found: Agreement, study: str) -> OfferedCorrection | NoCorrection:
+def fit_correction(found: Agreement, study: str) -> ProposedCorrection | NoCorrection:
     """Return a bounded correction, or why there is none.
 
     It needs at least 30 pairs of at least 10 people, of repeats at the same moment: fewer
@@ -92,17 +92,17 @@ def correction_from(found: Agreement, study: str) -> OfferedCorrection | NoCorre
         return NoCorrection(
             sentence="tried on people left out of making it, it did not lessen the difference."
         )
-    return OfferedCorrection(
+    return ProposedCorrection(
         correction=correction,
         error_before_deg=before,
         error_after_deg=after,
-        sentence=f"for {name}, {_worded(correction)}. On people left out of making it, the "
-        f"difference from the goniometer fell from {degrees_text(before)} to "
+        sentence=f"for {name}, {_correction_sentence(correction)}. On people left out of making "
+        f"it, the difference from the goniometer fell from {degrees_text(before)} to "
         f"{degrees_text(after)} degrees (root mean square). It starts a new series.",
     )
 
 
-def _worded(correction: Correction) -> str:
+def _correction_sentence(correction: Correction) -> str:
     way = "taken off" if correction.bias_deg > 0 else "added"
     words = f"{degrees_text(abs(correction.bias_deg))} degrees are {way}"
     if correction.gain == 0:
@@ -114,7 +114,7 @@ def _worded(correction: Correction) -> str:
     )
 
 
-def _gain_is_known(gain: GainError | None) -> bool:
+def _gain_is_known(gain: ProportionalBias | None) -> bool:
     return (
         gain is not None
         and not gain.slope.holds(0.0)
@@ -129,7 +129,7 @@ _Person = tuple[FloatArray, FloatArray]
 
 def _people(found: Agreement) -> list[_Person]:
     """Return each person's camera and goniometer readings."""
-    grouped: dict[str, list[Pair]] = {}
+    grouped: dict[str, list[PairedReading]] = {}
     for pair in found.pairs:
         grouped.setdefault(pair.person, []).append(pair)
     return [
@@ -144,7 +144,7 @@ def _people(found: Agreement) -> list[_Person]:
 def _fit(people: list[_Person], *, with_gain: bool, study: str) -> Correction:
     """Return the correction that these people's readings ask for."""
     pairs = sum(len(camera) for camera, _ in people)
-    line = gain_error([each[0] for each in people], [each[1] for each in people])
+    line = proportional_bias([each[0] for each in people], [each[1] for each in people])
     centre = float(np.mean([camera.mean() for camera, _ in people]))
     lowest = min(float(camera.min()) for camera, _ in people)
     highest = max(float(camera.max()) for camera, _ in people)

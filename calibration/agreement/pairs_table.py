@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
-LONGEST_NAME = 80
+MAX_NAME_LENGTH = 80
 #: A reading may lie this far beyond what is accepted from the camera, degrees. Ours.
-BEYOND_POSSIBLE_DEG = 20.0
+LARGEST_POSSIBLE_DEG = 20.0
 
 _MISSING = {"", "nan", "na", "n/a", "-", "none", "null"}
 _SIDES = {"left": Side.LEFT, "l": Side.LEFT, "right": Side.RIGHT, "r": Side.RIGHT}
@@ -19,7 +19,7 @@ _ANGLES = tuple(each for each in Movement if MOVEMENTS[each].unit is Unit.DEGREE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Pair:
+class PairedReading:
     """One row: what camera and goniometer said about one held position.
 
     Attributes
@@ -53,7 +53,7 @@ class Pair:
 
 
 @dataclass(slots=True, kw_only=True)
-class RowReader:
+class RowParser:
     """Reads rows and gathers what is wrong with them, so that a table is mended in one go.
 
     Attributes
@@ -73,7 +73,7 @@ class RowReader:
     problems: list[str] = field(default_factory=list)
     decimal_commas: bool = False
 
-    def pair(self, line: int, row: list[str]) -> Pair | None:
+    def pair(self, line: int, row: list[str]) -> PairedReading | None:
         """Return the pair of one row, or None after noting what is wrong with it."""
         if len(row) != self.width:
             # Not filled up: "12,5" in a table parted by commas would shift the cells unseen.
@@ -106,7 +106,7 @@ class RowReader:
         repeat = self._repeat(cells["repeat"], line)
         if len(self.problems) > before or movement is None or side is None:
             return None
-        return Pair(
+        return PairedReading(
             person=cells["person"],
             movement=movement,
             side=side,
@@ -117,9 +117,9 @@ class RowReader:
         )
 
     def _check_name(self, cell: str, column: str, line: int) -> None:
-        if len(cell) > LONGEST_NAME or not cell.isprintable():
+        if len(cell) > MAX_NAME_LENGTH or not cell.isprintable():
             self.problems.append(
-                f"line {line}: the {column} must be plain text of at most {LONGEST_NAME} letters"
+                f"line {line}: the {column} must be plain text of at most {MAX_NAME_LENGTH} letters"
             )
 
     def _movement(self, cell: str, line: int) -> Movement | None:
@@ -149,7 +149,7 @@ class RowReader:
         value = float(text.replace(",", ".")) + 0.0  # adding zero turns -0.0 into 0.0
         if movement is not None:
             low, high = MOVEMENTS[movement].possible
-            if not low - BEYOND_POSSIBLE_DEG <= value <= high + BEYOND_POSSIBLE_DEG:
+            if not low - LARGEST_POSSIBLE_DEG <= value <= high + LARGEST_POSSIBLE_DEG:
                 self.problems.append(
                     f"line {line}: {value:g} degrees is not possible for "
                     f"{MOVEMENTS[movement].name.lower()} (the {instrument} reading)"

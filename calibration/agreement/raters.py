@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.agreement.pairs_table import Pair
+from calibration.agreement.pairs_table import PairedReading
 from calibration.statistics.bland_altman import pooled_variance
 from calibration.statistics.estimate import Estimate, sd_with_interval
 from calibration.statistics.icc import (
@@ -17,17 +17,17 @@ from calibration.statistics.icc import (
     Z90,
     Z95,
     Reliability,
+    intraclass_correlation,
     minimal_detectable_change,
-    reliability,
 )
 from measure.domain.landmarks import FloatArray
 
-Key = Callable[[Pair], Hashable]
-Reading = Callable[[Pair], float]
+GroupKey = Callable[[PairedReading], Hashable]
+ReadingGetter = Callable[[PairedReading], float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RepeatError:
+class WithinSubjectSd:
     """How one instrument repeats itself on a shoulder that is measured again.
 
     Attributes
@@ -60,27 +60,29 @@ class TesterBias:
     mean_deg: float
 
 
-def person_of(pair: Pair) -> Hashable:
+def person_key(pair: PairedReading) -> Hashable:
     return pair.person
 
 
-def shoulder_of(pair: Pair) -> Hashable:
+def shoulder_key(pair: PairedReading) -> Hashable:
     return pair.shoulder
 
 
-def shoulder_and_tester(pair: Pair) -> Hashable:
+def shoulder_tester_key(pair: PairedReading) -> Hashable:
     return (*pair.shoulder, pair.tester)
 
 
-def camera_of(pair: Pair) -> float:
+def camera_reading(pair: PairedReading) -> float:
     return pair.camera_deg
 
 
-def goniometer_of(pair: Pair) -> float:
+def goniometer_reading(pair: PairedReading) -> float:
     return pair.goniometer_deg
 
 
-def grouped(pairs: Sequence[Pair], unit: Key, reading: Reading) -> list[FloatArray]:
+def group_readings(
+    pairs: Sequence[PairedReading], unit: GroupKey, reading: ReadingGetter
+) -> list[FloatArray]:
     """Return the readings of each unit that are there; every unit of the pairs has a place."""
     groups: dict[Hashable, list[float]] = {}
     for pair in pairs:
@@ -90,54 +92,58 @@ def grouped(pairs: Sequence[Pair], unit: Key, reading: Reading) -> list[FloatArr
     return [np.array(group, dtype=np.float64) for group in groups.values()]
 
 
-def in_order(pairs: Sequence[Pair]) -> list[Pair]:
+def sort_by_repeat(pairs: Sequence[PairedReading]) -> list[PairedReading]:
     """Return the pairs by their repeat number; pairs without one keep their place at the end."""
     return sorted(pairs, key=lambda pair: math.inf if pair.repeat is None else pair.repeat)
 
 
-def compare_instruments(pairs: Sequence[Pair]) -> Reliability | None:
+def compare_instruments(pairs: Sequence[PairedReading]) -> Reliability | None:
     """Compare camera and goniometer on the first reading of each shoulder.
 
     The first only: means of repeats would promise more than a single reading holds.
     """
     first: dict[Hashable, list[float]] = {}
-    for pair in in_order(pairs):
+    for pair in sort_by_repeat(pairs):
         row = first.setdefault(pair.shoulder, [math.nan, math.nan])
         for column, reading in enumerate((pair.camera_deg, pair.goniometer_deg)):
             if math.isnan(row[column]):
                 row[column] = reading
-    return reliability(np.array(list(first.values()), dtype=np.float64))
+    return intraclass_correlation(np.array(list(first.values()), dtype=np.float64))
 
 
-def compare_testers(pairs: Sequence[Pair]) -> Reliability | None:
+def compare_testers(pairs: Sequence[PairedReading]) -> Reliability | None:
     """Compare the testers on the shoulders that all of them measured, first reading each."""
     testers = sorted({pair.tester for pair in pairs if pair.tester})
     if len(testers) < 2:
         return None
     first: dict[Hashable, dict[str, float]] = {}
-    for pair in in_order(pairs):
+    for pair in sort_by_repeat(pairs):
         if pair.tester and math.isfinite(pair.goniometer_deg):
             first.setdefault(pair.shoulder, {}).setdefault(pair.tester, pair.goniometer_deg)
     rows = [[row[each] for each in testers] for row in first.values() if len(row) == len(testers)]
     if len(rows) < FEWEST_SHOULDERS:
         return None
-    return reliability(np.array(rows, dtype=np.float64))
+    return intraclass_correlation(np.array(rows, dtype=np.float64))
 
 
-def repeat_error(pairs: Sequence[Pair], reading: Reading) -> RepeatError | None:
+def within_subject_sd(
+    pairs: Sequence[PairedReading], reading: ReadingGetter
+) -> WithinSubjectSd | None:
     """Return how readings scatter within a shoulder and tester; None without repeats.
 
     Within a tester also for the camera: where two testers read one held position, the table
     shows the same camera reading twice, which is no repeat.
     """
-    groups = [group for group in grouped(pairs, shoulder_and_tester, reading) if len(group) > 1]
+    groups = [
+        group for group in group_readings(pairs, shoulder_tester_key, reading) if len(group) > 1
+    ]
     variance, degrees = pooled_variance(groups)
     if degrees == 0:
         return None
-    return RepeatError(sd_deg=sd_with_interval(variance, degrees), shoulders=len(groups))
+    return WithinSubjectSd(sd_deg=sd_with_interval(variance, degrees), shoulders=len(groups))
 
 
-def bias_by_tester(pairs: Sequence[Pair]) -> tuple[TesterBias, ...]:
+def bias_by_tester(pairs: Sequence[PairedReading]) -> tuple[TesterBias, ...]:
     """Return each tester's mean difference; empty unless there are at least two testers."""
     testers = sorted({pair.tester for pair in pairs})
     if len(testers) < 2:

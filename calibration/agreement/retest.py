@@ -12,11 +12,11 @@ from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, MeasurementRecord
+from measure.domain.records import AssessmentCondition, MeasurementRecord
 from measure.progress.series import instrument_of
 
 
-def retests(history: History) -> dict[tuple[Movement, Side], Repeatability]:
+def repeatability_by_shoulder(history: History) -> dict[tuple[Movement, Side], Repeatability]:
     """Return what each shoulder's sessions say, by movement and side.
 
     Only sessions done and measured like the latest one: another way of doing it or another
@@ -34,9 +34,9 @@ def retests(history: History) -> dict[tuple[Movement, Side], Repeatability]:
     }
 
 
-def retest_words(history: History) -> str:
+def repeatability_report(history: History) -> str:
     """Return the paragraphs of all shoulders and movements, or that there is nothing yet."""
-    found = retests(history)
+    found = repeatability_by_shoulder(history)
     if not found:
         return (
             "There are no readings yet. Measure a shoulder that is not expected to change in "
@@ -65,5 +65,5 @@ def _values(record: MeasurementRecord) -> list[float]:
     return [one for one in scored or [found.value] if one is not None]
 
 
-def _way(record: MeasurementRecord) -> tuple[Conduct, tuple[object, ...]]:
+def _way(record: MeasurementRecord) -> tuple[AssessmentCondition, tuple[object, ...]]:
     return record.conduct, instrument_of(record.measurement)

@@ -9,25 +9,30 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calibration.agreement.pairs_table import Pair
+from calibration.agreement.pairs_table import PairedReading
 from calibration.agreement.raters import (
-    Key,
-    RepeatError,
+    GroupKey,
     TesterBias,
+    WithinSubjectSd,
     bias_by_tester,
-    camera_of,
+    camera_reading,
     compare_instruments,
     compare_testers,
-    goniometer_of,
-    grouped,
-    person_of,
-    repeat_error,
-    shoulder_of,
+    goniometer_reading,
+    group_readings,
+    person_key,
+    shoulder_key,
+    within_subject_sd,
 )
 from calibration.agreement.table import PairTable
-from calibration.statistics.bland_altman import FEWEST_UNITS, Limits, Pairing, limits_of_agreement
+from calibration.statistics.bland_altman import (
+    FEWEST_UNITS,
+    LimitsOfAgreement,
+    Pairing,
+    bland_altman,
+)
 from calibration.statistics.icc import Reliability
-from calibration.statistics.proportional_bias import GainError, gain_error
+from calibration.statistics.proportional_bias import ProportionalBias, proportional_bias
 from measure.domain.movements import MOVEMENTS, Movement
 
 #: Below these, every figure is printed with a warning. Ours: with 30 independent pairs a
@@ -67,33 +72,35 @@ class Agreement:
     pairing: Pairing
     people: int
     shoulders: int
-    limits: Limits
-    gain: GainError | None
+    limits: LimitsOfAgreement
+    gain: ProportionalBias | None
     instruments: Reliability | None
     testers: Reliability | None
-    camera_repeat: RepeatError | None
-    goniometer_repeat: RepeatError | None
+    camera_repeat: WithinSubjectSd | None
+    goniometer_repeat: WithinSubjectSd | None
     by_tester: tuple[TesterBias, ...]
-    pairs: tuple[Pair, ...]
+    pairs: tuple[PairedReading, ...]
     notes: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TooLittle:
+class InsufficientData:
     """A movement whose pairs cannot carry a study, and why, in words."""
 
     movement: Movement
     sentence: str
 
 
-def studies(
+def analyse_by_movement(
     table: PairTable, pairing: Pairing = Pairing.SAME_MOVE
-) -> tuple[Agreement | TooLittle, ...]:
+) -> tuple[Agreement | InsufficientData, ...]:
     """Return the study of every movement in a table, each on its own."""
-    return tuple(study(pairs, pairing) for pairs in table.by_movement().values())
+    return tuple(analyse_agreement(pairs, pairing) for pairs in table.by_movement().values())
 
 
-def study(pairs: Sequence[Pair], pairing: Pairing = Pairing.SAME_MOVE) -> Agreement | TooLittle:
+def analyse_agreement(
+    pairs: Sequence[PairedReading], pairing: Pairing = Pairing.SAME_MOVE
+) -> Agreement | InsufficientData:
     """Return all figures for the pairs of one movement.
 
     Raises
@@ -107,17 +114,19 @@ def study(pairs: Sequence[Pair], pairing: Pairing = Pairing.SAME_MOVE) -> Agreem
     movement = movements.pop()
     if pairing is Pairing.SAME_MOVE:
         used = [pair for pair in pairs if pair.complete]
-        unit: Key = person_of
+        unit: GroupKey = person_key
     else:
         used = _with_both(pairs)
-        unit = shoulder_of
+        unit = shoulder_key
     people = len({pair.person for pair in used})
     if people < FEWEST_UNITS:
-        return TooLittle(movement=movement, sentence=_too_little(movement, used, people))
-    camera = grouped(used, unit, camera_of)
-    goniometer = grouped(used, unit, goniometer_of)
-    limits = limits_of_agreement(camera, goniometer, pairing)
-    gain = gain_error(camera, goniometer) if pairing is Pairing.SAME_MOVE else None
+        return InsufficientData(
+            movement=movement, sentence=_insufficient_data(movement, used, people)
+        )
+    camera = group_readings(used, unit, camera_reading)
+    goniometer = group_readings(used, unit, goniometer_reading)
+    limits = bland_altman(camera, goniometer, pairing)
+    gain = proportional_bias(camera, goniometer) if pairing is Pairing.SAME_MOVE else None
     numbered = used if pairing is Pairing.SEPARATE else [p for p in used if p.repeat is not None]
     instruments = compare_instruments(used)
     return Agreement(
@@ -129,22 +138,22 @@ def study(pairs: Sequence[Pair], pairing: Pairing = Pairing.SAME_MOVE) -> Agreem
         gain=gain,
         instruments=instruments,
         testers=compare_testers(used),
-        camera_repeat=repeat_error(numbered, camera_of),
-        goniometer_repeat=repeat_error(numbered, goniometer_of),
+        camera_repeat=within_subject_sd(numbered, camera_reading),
+        goniometer_repeat=within_subject_sd(numbered, goniometer_reading),
         by_tester=bias_by_tester(used),
         pairs=tuple(used),
         notes=_notes(pairs, used, people, limits, instruments, pairing),
     )
 
 
-def _with_both(pairs: Sequence[Pair]) -> list[Pair]:
+def _with_both(pairs: Sequence[PairedReading]) -> list[PairedReading]:
     """Return the rows of the shoulders that both instruments measured at least once."""
     camera = {pair.shoulder for pair in pairs if math.isfinite(pair.camera_deg)}
     goniometer = {pair.shoulder for pair in pairs if math.isfinite(pair.goniometer_deg)}
     return [pair for pair in pairs if pair.shoulder in camera & goniometer]
 
 
-def _too_little(movement: Movement, used: Sequence[Pair], people: int) -> str:
+def _insufficient_data(movement: Movement, used: Sequence[PairedReading], people: int) -> str:
     pairs = sum(pair.complete for pair in used)
     return (
         f"{MOVEMENTS[movement].name}: {pairs} complete pair{'s' * (pairs != 1)} of {people} "
@@ -155,10 +164,10 @@ def _too_little(movement: Movement, used: Sequence[Pair], people: int) -> str:
 
 
 def _notes(
-    given: Sequence[Pair],
-    used: Sequence[Pair],
+    given: Sequence[PairedReading],
+    used: Sequence[PairedReading],
     people: int,
-    limits: Limits,
+    limits: LimitsOfAgreement,
     instruments: Reliability | None,
     pairing: Pairing,
 ) -> tuple[str, ...]:
@@ -179,7 +188,7 @@ def _notes(
             "Every difference is exactly the same, which real readings never are. "
             "Check whether one column was copied from the other."
         )
-    for instrument, reading in (("camera", camera_of), ("goniometer", goniometer_of)):
+    for instrument, reading in (("camera", camera_reading), ("goniometer", goniometer_reading)):
         values = [reading(pair) for pair in used if math.isfinite(reading(pair))]
         if max(values) == min(values):
             notes.append(

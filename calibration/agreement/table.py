@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from calibration.agreement.pairs_table import Pair, RowReader
+from calibration.agreement.pairs_table import PairedReading, RowParser
 from measure.domain.movements import Movement
 from measure.errors import InputError, in_short
 
@@ -34,12 +34,12 @@ _OTHER_NAMES = {"camera": "camera_deg", "goniometer": "goniometer_deg"}
 class PairTable:
     """All rows of a study, in their order, and what was noticed while reading them."""
 
-    pairs: tuple[Pair, ...]
+    pairs: tuple[PairedReading, ...]
     notes: tuple[str, ...] = ()
 
-    def by_movement(self) -> Mapping[Movement, tuple[Pair, ...]]:
+    def by_movement(self) -> Mapping[Movement, tuple[PairedReading, ...]]:
         """Return the rows of each movement: two movements never share one statistic."""
-        found: dict[Movement, list[Pair]] = {}
+        found: dict[Movement, list[PairedReading]] = {}
         for pair in self.pairs:
             found.setdefault(pair.movement, []).append(pair)
         return {each: tuple(found[each]) for each in Movement if each in found}
@@ -98,7 +98,7 @@ def pairs_from_text(text: str) -> PairTable:
         raise InputError("The table has a first line but no readings below it.")
     if len(rows) > MOST_ROWS:
         raise InputError(f"The table has more than {MOST_ROWS} rows. Split it.")
-    reader = RowReader(places=places, width=len(header))
+    reader = RowParser(places=places, width=len(header))
     read = [reader.pair(line, row) for line, row in rows]
     pairs = tuple(pair for pair in read if pair is not None)
     problems = [*reader.problems, *_repeated(pairs)]
@@ -147,7 +147,7 @@ def _places(header: Sequence[str]) -> tuple[dict[str, int], list[str]]:
     return {name: names.index(name) for name in known if name in names}, notes
 
 
-def _repeated(pairs: Sequence[Pair]) -> list[str]:
+def _repeated(pairs: Sequence[PairedReading]) -> list[str]:
     """Return a problem for each numbered repeat that stands in the table twice."""
     seen: set[tuple[object, ...]] = set()
     problems = []

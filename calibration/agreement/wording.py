@@ -2,12 +2,12 @@
 
 import math
 
-from calibration.agreement.raters import RepeatError
+from calibration.agreement.raters import WithinSubjectSd
 from calibration.agreement.study import Agreement
 from calibration.statistics.bland_altman import Pairing
 from calibration.statistics.estimate import Estimate
 from calibration.statistics.icc import Reliability
-from calibration.statistics.proportional_bias import GainError
+from calibration.statistics.proportional_bias import ProportionalBias
 from measure.domain.movements import MOVEMENTS
 
 
@@ -21,7 +21,7 @@ def icc_text(value: float) -> str:
     return f"{round(value, 2) + 0.0:.2f}" if math.isfinite(value) else "unknown"
 
 
-def paragraph(found: Agreement) -> str:
+def agreement_paragraph(found: Agreement) -> str:
     """Return what a study says, in whole sentences, without a verdict on the person."""
     facts = MOVEMENTS[found.movement]
     sentences = [
@@ -91,7 +91,7 @@ def _gain(found: Agreement) -> list[str]:
     ]
 
 
-def camera_per_goniometer(gain: GainError) -> float:
+def camera_per_goniometer(gain: ProportionalBias) -> float:
     """Return by how much the camera moves when the goniometer moves by one degree.
 
     From difference = slope * mean: c - g = slope (c + g) / 2.
@@ -126,7 +126,7 @@ def _repeat(found: Agreement) -> list[str]:
     return sentences
 
 
-def _one_repeat(instrument: str, error: RepeatError) -> str:
+def _one_repeat(instrument: str, error: WithinSubjectSd) -> str:
     return (
         f"Repeating the movement with {instrument} alone, readings scatter by "
         f"{degrees_text(error.sd_deg.value)} degrees ({_interval(error.sd_deg)}), the person's "

@@ -9,7 +9,7 @@ from measure.domain.tracks import Track
 RATE_HZ = 7.5
 
 
-def track_of_clip(
+def track_from_clip(
     clip: Path,
     *,
     own_model: Path | None = None,
@@ -37,10 +37,10 @@ def track_of_clip(
     from measure.pose.jobs import ClipJob
     from measure.pose.supervisor import PoseProcess
     from measure.pose_models.catalogue import ModelQuality
-    from measure.tracking.offline import follow_person
+    from measure.tracking.offline import track_subject
 
     models = models_for(None if own_model else ModelQuality.FULL, own_model)
-    first = models.quick(Movement.ABDUCTION)
+    first = models.coarse(Movement.ABDUCTION)
     job = ClipJob(
         clip=clip,
         passes=(first,),
@@ -50,6 +50,6 @@ def track_of_clip(
     )
     with PoseProcess(models.bundles) as process:
         poses = process.run(job, progress)
-    return follow_person(
+    return track_subject(
         poses.frames[first], width_px=poses.facts.width_px, height_px=poses.facts.height_px
     )

@@ -14,22 +14,22 @@ from measure.domain.landmarks import FloatArray, Landmark
 from measure.errors import InputError
 
 #: Marks may lie this far beside the trunk line, as a share of the trunk.
-MOST_BESIDE = 0.15
+MAX_LATERAL_OFFSET = 0.15
 
 Point = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BackMarks:
+class BackLandmarks:
     """Heights above mid-hip along the trunk line, over the trunk's length."""
 
     c7_height: float
     iliac_spines: float
 
 
-def back_marks(
+def locate_back_landmarks(
     places: Mapping[Landmark, Point], c7_px: Point, spines_px: tuple[Point, Point]
-) -> BackMarks:
+) -> BackLandmarks:
     """Return where C7 and the iliac spines lie on the trunk line.
 
     Parameters
@@ -70,7 +70,7 @@ def back_marks(
                 f"The mark of {words} lies at {value:.2f} of the way from hips to shoulders; "
                 f"{low:g} to {high:g} is possible. Mark it again."
             )
-    return BackMarks(c7_height=c7, iliac_spines=middle)
+    return BackLandmarks(c7_height=c7, iliac_spines=middle)
 
 
 def _on_trunk(mark: FloatArray, hip: FloatArray, along: FloatArray, name: str) -> float:
@@ -79,6 +79,6 @@ def _on_trunk(mark: FloatArray, hip: FloatArray, along: FloatArray, name: str) -
         raise InputError("A mark is not a number. Mark it again.")
     square = float(along @ along)
     beside = float(np.cross(np.append(along, 0), np.append(mark - hip, 0))[2]) / square
-    if name and abs(beside) > MOST_BESIDE:
+    if name and abs(beside) > MAX_LATERAL_OFFSET:
         raise InputError(f"The mark of {name} lies beside the spine. Mark it again.")
     return float((mark - hip) @ along) / square

@@ -35,7 +35,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print what the table says; return 0, also where some movement has too little."""
-    from calibration.agreement.report import keep_corrections, print_studies, write_json
+    from calibration.agreement.report import print_studies, save_corrections, write_json
     from calibration.agreement.table import read_pairs
     from calibration.statistics.bland_altman import Pairing
 
@@ -50,5 +50,5 @@ def run(arguments: argparse.Namespace) -> int:
 
         save_agreement_figure(judged, arguments.plot)
     if arguments.keep_for is not None:
-        keep_corrections(judged, study, arguments.keep_for)
+        save_corrections(judged, study, arguments.keep_for)
     return 0

@@ -5,7 +5,7 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import point
+from calibration.cli.arguments import parse_point
 
 if TYPE_CHECKING:
     from calibration.body.lengths import BodyLengths
@@ -27,10 +27,10 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     poses.set_defaults(run=_poses)
     marks = ways.add_parser("marks", help="C7 and pelvis, marked in a clip of the back")
     marks.add_argument("clip", type=Path, metavar="CLIP", help="standing still, back to the camera")
-    marks.add_argument("--c7", type=point, required=True, metavar="X,Y")
+    marks.add_argument("--c7", type=parse_point, required=True, metavar="X,Y")
     marks.add_argument(
         "--spines",
-        type=point,
+        type=parse_point,
         nargs=2,
         required=True,
         metavar="X,Y",
@@ -82,35 +82,35 @@ def _tape(arguments: argparse.Namespace) -> int:
 def _marks(arguments: argparse.Namespace) -> int:
     import numpy as np
 
-    from calibration.body.clip_track import track_of_clip
-    from calibration.body.landmarks_by_hand import back_marks
-    from calibration.repository.bodies import keep_marks
+    from calibration.body.clip_track import track_from_clip
+    from calibration.body.landmarks_by_hand import locate_back_landmarks
+    from calibration.repository.bodies import save_back_landmarks
     from calibration.repository.lenses import lens_for
-    from measure.kinematics.camera_geometry import ideal_points, ideal_track
+    from measure.kinematics.camera_geometry import undistort_points, undistort_track
     from measure.kinematics.neutral_pose import median_points
 
     person_id = _person_id(arguments.person)
-    track = track_of_clip(arguments.clip, own_model=arguments.model)
+    track = track_from_clip(arguments.clip, own_model=arguments.model)
     marked = np.array([arguments.c7, *arguments.spines])
     lens = lens_for(arguments.camera, track.width_px, track.height_px)
     if lens is not None:
-        track, marked = ideal_track(track, lens), ideal_points(marked, lens)
+        track, marked = undistort_track(track, lens), undistort_points(marked, lens)
     c7, first, second = ((float(x), float(y)) for x, y in marked)
-    found = back_marks(median_points(track), c7, (first, second))
-    record = keep_marks(person_id, found.c7_height, found.iliac_spines, dt.date.today())
+    found = locate_back_landmarks(median_points(track), c7, (first, second))
+    record = save_back_landmarks(person_id, found.c7_height, found.iliac_spines, dt.date.today())
     _print_record(record)
     return 0
 
 
 def _show(arguments: argparse.Namespace) -> int:
-    from calibration.repository.bodies import BODIES, doubts
+    from calibration.repository.bodies import BODIES, body_record_warnings
 
     record = BODIES.get(_person_id(arguments.person))
     if record is None:
         print("Nothing is kept about this person's body.")
         return 0
     _print_record(record)
-    for doubt in doubts(record, dt.date.today()):
+    for doubt in body_record_warnings(record, dt.date.today()):
         print(f"Not used until measured again: {doubt}")
     return 0
 
@@ -123,21 +123,21 @@ def _person_id(name: str) -> str:
 
 
 def _ideal_track(clip: Path, arguments: argparse.Namespace) -> "Track":
-    from calibration.body.clip_track import track_of_clip
+    from calibration.body.clip_track import track_from_clip
     from calibration.repository.lenses import lens_for
-    from measure.kinematics.camera_geometry import ideal_track
+    from measure.kinematics.camera_geometry import undistort_track
 
-    track = track_of_clip(clip, own_model=arguments.model)
+    track = track_from_clip(clip, own_model=arguments.model)
     lens = lens_for(arguments.camera, track.width_px, track.height_px)
-    return track if lens is None else ideal_track(track, lens)
+    return track if lens is None else undistort_track(track, lens)
 
 
 def _keep(person_id: str, found: "BodyLengths", source: "BodySource") -> int:
-    from calibration.repository.bodies import keep_lengths
+    from calibration.repository.bodies import save_body_lengths
 
     for note in found.notes:
         print(f"Note: {note}")
-    _print_record(keep_lengths(person_id, found.body, source, dt.date.today()))
+    _print_record(save_body_lengths(person_id, found.body, source, dt.date.today()))
     print(f"The lengths may be off by {found.share_error:.0%}.")
     return 0
 

@@ -34,9 +34,11 @@ def _list(arguments: argparse.Namespace) -> int:
 
 
 def _switch(arguments: argparse.Namespace) -> int:
-    from calibration.repository.corrections import switch
+    from calibration.repository.corrections import set_correction_enabled
 
-    kept = switch(arguments.camera, Movement(arguments.movement), on=arguments.switched_on)
+    kept = set_correction_enabled(
+        arguments.camera, Movement(arguments.movement), on=arguments.switched_on
+    )
     state = "on" if kept.switched_on else "off"
     print(f"The correction is {state}. Readings from now on start a new series.")
     return 0

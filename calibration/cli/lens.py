@@ -35,9 +35,9 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _sheet(arguments: argparse.Namespace) -> int:
-    from calibration.lens.board_sheet import PAPERS, RULER_MM, save_board
+    from calibration.lens.board_sheet import PAPERS, RULER_MM, save_board_sheet
 
-    save_board(arguments.file, PAPERS[arguments.paper])
+    save_board_sheet(arguments.file, PAPERS[arguments.paper])
     print(
         f"Wrote {arguments.file}. Print it at 100 %; the line on it must measure "
         f"{RULER_MM:.0f} mm. Then film the board: still for a moment in each corner, at each "
@@ -102,13 +102,14 @@ def _finish(capture: "LensCapture", arguments: argparse.Namespace) -> int:
 
 
 def _list(arguments: argparse.Namespace) -> int:
-    from calibration.lens.fit import field_deg
+    from calibration.lens.fit import horizontal_field_of_view_deg
     from calibration.repository.lenses import LENSES
 
     profiles = LENSES.all()
     for profile in profiles:
         print(
-            f"{profile.camera_name}, {_size(profile)}: {field_deg(profile):.0f} degrees wide, "
+            f"{profile.camera_name}, {_size(profile)}: "
+            f"{horizontal_field_of_view_deg(profile):.0f} degrees wide, "
             f"error {profile.reprojection_px:.2f} pixels, {profile.views} views"
         )
     if not profiles:

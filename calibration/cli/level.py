@@ -4,7 +4,7 @@ import argparse
 import datetime as dt
 from pathlib import Path
 
-from calibration.cli.arguments import line, size
+from calibration.cli.arguments import parse_line, parse_size
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
@@ -12,10 +12,12 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     lines = ways.add_parser(
         "lines", help="from plumb lines or door frames, each given by two points"
     )
-    lines.add_argument("--size", type=size, required=True, metavar="WxH", help="of the picture")
+    lines.add_argument(
+        "--size", type=parse_size, required=True, metavar="WxH", help="of the picture"
+    )
     lines.add_argument(
         "--line",
-        type=line,
+        type=parse_line,
         action="append",
         required=True,
         metavar="X,Y:X,Y",
@@ -36,14 +38,16 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _lines(arguments: argparse.Namespace) -> int:
-    from calibration.placement.level import level_from_lines
-    from calibration.placement.viewpoint import Sight
+    from calibration.placement.level import orientation_from_plumb_lines
+    from calibration.placement.viewpoint import PinholeView
     from calibration.repository.lenses import lens_for
     from calibration.repository.levels import LEVELS, CameraLevel
 
     width, height = arguments.size
     lens = lens_for(arguments.camera, width, height)
-    found = level_from_lines(arguments.line, Sight(width_px=width, height_px=height, lens=lens))
+    found = orientation_from_plumb_lines(
+        arguments.line, PinholeView(width_px=width, height_px=height, lens=lens)
+    )
     print(
         f"The camera is turned by {_way(found.roll_deg, 'clockwise', 'anticlockwise')}, "
         f"give or take {found.roll_half_deg:.1f}."
@@ -72,20 +76,20 @@ def _lines(arguments: argparse.Namespace) -> int:
 
 
 def _person(arguments: argparse.Namespace) -> int:
-    from calibration.body.clip_track import track_of_clip
-    from calibration.placement.standing import Rough, stand_of
-    from calibration.placement.viewpoint import Sight
+    from calibration.body.clip_track import track_from_clip
+    from calibration.placement.standing import WithUncertainty, estimate_from_standing
+    from calibration.placement.viewpoint import PinholeView
     from calibration.repository.lenses import lens_for
 
-    track = track_of_clip(arguments.clip, own_model=arguments.model)
+    track = track_from_clip(arguments.clip, own_model=arguments.model)
     lens = lens_for(arguments.camera, track.width_px, track.height_px)
-    sight = Sight(width_px=track.width_px, height_px=track.height_px, lens=lens)
-    found = stand_of(track, sight, arguments.stature)
+    sight = PinholeView(width_px=track.width_px, height_px=track.height_px, lens=lens)
+    found = estimate_from_standing(track, sight, arguments.stature)
     if isinstance(found, str):
         print(found)
         return 0
 
-    def told(name: str, rough: Rough | None, unit: str) -> str:
+    def told(name: str, rough: WithUncertainty | None, unit: str) -> str:
         if rough is None:
             return f"{name}: not told, as the legs were not seen."
         return f"{name}: {rough.value:.1f} {unit}, give or take {rough.half:.1f}."

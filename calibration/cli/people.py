@@ -13,6 +13,6 @@ configure.__doc__ = people.configure.__doc__
 
 
 def _forget(person_id: str) -> None:
-    from calibration.known_setup import forget_person
+    from calibration.known_setup import delete_person_calibration
 
-    forget_person(person_id)
+    delete_person_calibration(person_id)

@@ -20,10 +20,10 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print the paragraphs; return 0, also where nothing can be said yet."""
-    from calibration.agreement.retest import retest_words
+    from calibration.agreement.retest import repeatability_report
     from measure.cli.open_store import open_store
 
     with open_store() as store:
         history = store.history(store.find_person(arguments.person).id)
-    print(retest_words(history))
+    print(repeatability_report(history))
     return 0

@@ -9,10 +9,10 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from calibration.agreement.pairs_table import Pair
+from calibration.agreement.pairs_table import PairedReading
 from calibration.agreement.table import PairTable
 from measure.cli import replay
-from measure.clips.outcome import Outcome
+from measure.clips.outcome import ClipResult
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.errors import DataError, InputError
 
@@ -55,34 +55,34 @@ def run(arguments: argparse.Namespace) -> int:
     person_id = None if arguments.person is None else _person_id(arguments.person)
     outcomes, code = replay.replay(arguments)
     if person_id is not None:
-        tell_places(outcomes, person_id, keep=arguments.keep_place)
+        print_placement_changes(outcomes, person_id, keep=arguments.keep_place)
     if arguments.agreement is None:
         return code
     try:
-        compare(outcomes, arguments.agreement)
+        report_agreement(outcomes, arguments.agreement)
     except InputError as error:
         print(f"thawline: {error}", file=sys.stderr)
         return code or error.exit_code
     return code
 
 
-def tell_places(outcomes: Sequence[Outcome], person_id: str, *, keep: bool) -> None:
+def print_placement_changes(outcomes: Sequence[ClipResult], person_id: str, *, keep: bool) -> None:
     """Print where a person stands otherwise than when the place was kept; keep it if wanted."""
-    from calibration.placement.check import check_place, keep_place
+    from calibration.placement.check import compare_placement, save_placement
 
     today = dt.date.today()
     for outcome in outcomes:
         if outcome.measurement is None:
             continue
         name = outcome.entry.clip.name
-        for change in check_place(outcome.measurement, person_id, today):
+        for change in compare_placement(outcome.measurement, person_id, today):
             print(f"{name}: {change.sentence}")
         if keep:
-            kept = keep_place(outcome.measurement, person_id, today)
+            kept = save_placement(outcome.measurement, person_id, today)
             print(f"{name}: {'the place is kept.' if kept else 'nobody was seen standing.'}")
 
 
-def pairs_of(outcomes: Sequence[Outcome]) -> PairTable:
+def paired_readings(outcomes: Sequence[ClipResult]) -> PairTable:
     """Return a pair for each clip that has a reading, a reference and a person.
 
     The reach behind the back is no angle and left out. What else is missing is counted in the
@@ -99,7 +99,7 @@ def pairs_of(outcomes: Sequence[Outcome]) -> PairTable:
             without_person += 1
         else:
             pairs.append(
-                Pair(
+                PairedReading(
                     person=entry.person,
                     movement=entry.movement,
                     side=entry.side,
@@ -118,7 +118,7 @@ def pairs_of(outcomes: Sequence[Outcome]) -> PairTable:
     return PairTable(pairs=tuple(pairs), notes=tuple(notes))
 
 
-def compare(outcomes: Sequence[Outcome], folder: Path) -> None:
+def report_agreement(outcomes: Sequence[ClipResult], folder: Path) -> None:
     """Print the agreement of readings and references, and write its figures and plot.
 
     Raises
@@ -130,7 +130,7 @@ def compare(outcomes: Sequence[Outcome], folder: Path) -> None:
     from calibration.agreement.report import print_studies, write_json
     from calibration.statistics.bland_altman import Pairing
 
-    table = pairs_of(outcomes)
+    table = paired_readings(outcomes)
     if not table.pairs:
         raise InputError(
             "No clip has a reading, a reference and a person, so there is nothing to compare. "

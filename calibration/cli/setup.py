@@ -5,7 +5,7 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import size
+from calibration.cli.arguments import parse_size
 
 if TYPE_CHECKING:
     from measure.domain.acquisition import KnownSetup
@@ -18,7 +18,10 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     write.add_argument("--camera", metavar="NAME", help="its lens, level and corrections")
     write.add_argument("--person", metavar="NAME", help="their lengths and marks: the pseudonym")
     write.add_argument(
-        "--size", type=size, metavar="WxH", help="of the clips' upright pictures, such as 1280x720"
+        "--size",
+        type=parse_size,
+        metavar="WxH",
+        help="of the clips' upright pictures, such as 1280x720",
     )
     write.add_argument("--quarter-turns", type=int, choices=range(4), default=0)
     write.add_argument("--mirrored", action="store_true", help="the clips show a mirror image")
@@ -29,7 +32,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _write(arguments: argparse.Namespace) -> int:
-    from calibration.known_setup import known_setup
+    from calibration.known_setup import load_calibrated_setup
     from measure.clips.setup_file import write_setup
     from measure.storage.store import Store
 
@@ -37,7 +40,7 @@ def _write(arguments: argparse.Namespace) -> int:
     if arguments.person is not None:
         with Store.open() as store:
             person_id = store.find_person(arguments.person).id
-    known = known_setup(
+    known = load_calibrated_setup(
         camera_name=arguments.camera,
         person_id=person_id,
         today=dt.date.today(),
@@ -46,7 +49,7 @@ def _write(arguments: argparse.Namespace) -> int:
         quarter_turns=arguments.quarter_turns,
     )
     write_setup(arguments.file, known.setup)
-    for remark in known.remarks:
+    for remark in known.messages:
         print(f"Note: {remark}")
     print(f"Wrote {arguments.file}. It holds:")
     _print(known.setup)

@@ -27,7 +27,7 @@ _TEXT = (
 
 
 @dataclass(frozen=True, slots=True)
-class Paper:
+class PaperSize:
     """A sheet laid wide, millimetres."""
 
     name: str
@@ -35,15 +35,18 @@ class Paper:
     height_mm: float
 
 
-PAPERS = {paper.name: paper for paper in (Paper("a4", 297.0, 210.0), Paper("letter", 279.4, 215.9))}
+PAPERS = {
+    paper.name: paper
+    for paper in (PaperSize("a4", 297.0, 210.0), PaperSize("letter", 279.4, 215.9))
+}
 
 
-def board_place_mm(paper: Paper) -> tuple[float, float]:
+def board_origin_mm(paper: PaperSize) -> tuple[float, float]:
     """Return where the board's upper left corner lies on the sheet, millimetres (x, y)."""
     return (paper.width_mm - SQUARES[0] * SQUARE_MM) / 2, 10.0
 
 
-def save_board(path: Path, paper: Paper = PAPERS["a4"]) -> None:
+def save_board_sheet(path: Path, paper: PaperSize = PAPERS["a4"]) -> None:
     """Write the sheet as PDF, or as PNG with 300 dots an inch.
 
     Raises
@@ -59,14 +62,14 @@ def save_board(path: Path, paper: Paper = PAPERS["a4"]) -> None:
     # No date: the same sheet is the same file.
     metadata = {"CreationDate": None} if kind == ".pdf" else None
     try:
-        board_figure(paper).savefig(path, dpi=_PNG_DPI, metadata=metadata)
+        board_sheet_figure(paper).savefig(path, dpi=_PNG_DPI, metadata=metadata)
     except OSError as error:
         raise DataError(
             f"The board could not be written to {path.name} ({error.strerror})."
         ) from error
 
 
-def board_figure(paper: Paper) -> "Figure":
+def board_sheet_figure(paper: PaperSize) -> "Figure":
     """Return the sheet as a figure of exactly its size; its axes are millimetres, y down."""
     from matplotlib.figure import Figure
     from matplotlib.patches import PathPatch
@@ -76,7 +79,7 @@ def board_figure(paper: Paper) -> "Figure":
     sheet.set_xlim(0, paper.width_mm)
     sheet.set_ylim(paper.height_mm, 0)
     sheet.axis("off")
-    left, top = board_place_mm(paper)
+    left, top = board_origin_mm(paper)
     sheet.add_patch(PathPatch(_black_cells(left, top), facecolor="black", edgecolor="none"))
     _draw_ruler(sheet, left, top + SQUARES[1] * SQUARE_MM + 16)
     sheet.text(

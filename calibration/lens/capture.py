@@ -14,11 +14,11 @@ from pathlib import Path
 import numpy as np
 
 from calibration.lens.board import SQUARE_MM, SQUARES, BoardView, find_board
-from calibration.lens.fit import FEWEST_CORNERS, Coverage, LensFit, coverage_of, fit_lens
-from calibration.message import Remark
+from calibration.lens.fit import FEWEST_CORNERS, Coverage, LensFit, corner_coverage, fit_lens
+from calibration.message import TranslatableMessage
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
-from measure.video.frame import FrameGate, Picture
+from measure.video.frame import FrameNormalizer, Picture
 from measure.video.reader import ClipReader
 from measure.video.source import open_clip
 
@@ -45,7 +45,7 @@ MOST_PICTURE_PIXELS = 7680 * 4320
 PICTURE_ENDINGS = (".png", ".jpg", ".jpeg", ".bmp", ".tif", ".tiff", ".webp")
 
 
-class Shown(StrEnum):
+class ViewOutcome(StrEnum):
     """What one picture brought."""
 
     NO_BOARD = "no-board"
@@ -56,7 +56,7 @@ class Shown(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Guidance:
+class CaptureGuidance:
     """What one picture brought, and what to do next.
 
     Attributes
@@ -73,9 +73,9 @@ class Guidance:
         True when a fit is worth trying.
     """
 
-    shown: Shown
+    shown: ViewOutcome
     view: BoardView | None
-    remark: Remark
+    message: TranslatableMessage
     kept: int
     coverage: Coverage | None
     enough: bool
@@ -83,7 +83,7 @@ class Guidance:
     @property
     def sentence(self) -> str:
         """The remark in English."""
-        return str(self.remark)
+        return str(self.message)
 
 
 class LensCapture:
@@ -112,7 +112,7 @@ class LensCapture:
         """Pictures left out because their size differs from the first one's."""
         return self._left_out
 
-    def offer(self, picture: Picture, *, still: bool = False) -> Guidance:
+    def offer(self, picture: Picture, *, still: bool = False) -> CaptureGuidance:
         """Look at one picture and keep its view if it is sharp and new.
 
         Parameters
@@ -127,22 +127,22 @@ class LensCapture:
             self._size = size
         if size != self._size:
             self._left_out += 1
-            return self._guidance(Shown.OTHER_SIZE, None)
+            return self._guidance(ViewOutcome.OTHER_SIZE, None)
         view = _in_full_size(find_board(picture.rgb), picture)
         before, self._last = self._last, view
         if view is None or len(view.ids) < FEWEST_CORNERS:
-            return self._guidance(Shown.NO_BOARD, view)
+            return self._guidance(ViewOutcome.NO_BOARD, view)
         if not still and not _is_still(before, view, picture.width_px):
-            return self._guidance(Shown.MOVING, view)
+            return self._guidance(ViewOutcome.MOVING, view)
         outline = _outline(view)
         if outline is None:
-            return self._guidance(Shown.NO_BOARD, view)
+            return self._guidance(ViewOutcome.NO_BOARD, view)
         apart = [float(np.mean(np.hypot(*(outline - each).T))) for each in self._outlines]
         if len(self._views) >= MOST_VIEWS or min(apart, default=np.inf) < NEW * picture.width_px:
-            return self._guidance(Shown.SAME_VIEW, view)
+            return self._guidance(ViewOutcome.SAME_VIEW, view)
         self._views.append(view)
         self._outlines.append(outline)
-        return self._guidance(Shown.KEPT, view)
+        return self._guidance(ViewOutcome.KEPT, view)
 
     def fit(self) -> LensFit:
         """Return the lens that the kept views make, or why they make none."""
@@ -151,8 +151,8 @@ class LensCapture:
             self._views, camera_name=self._camera_name, width_px=width, height_px=height
         )
 
-    def _guidance(self, shown: Shown, view: BoardView | None) -> Guidance:
-        coverage = coverage_of(self._views, *self._size) if self._size and self._views else None
+    def _guidance(self, shown: ViewOutcome, view: BoardView | None) -> CaptureGuidance:
+        coverage = corner_coverage(self._views, *self._size) if self._size and self._views else None
         tilted = sum(_is_tilted(outline) for outline in self._outlines)
         enough = (
             len(self._views) >= ENOUGH_VIEWS
@@ -160,10 +160,10 @@ class LensCapture:
             and coverage is not None
             and coverage.enough
         )
-        return Guidance(
+        return CaptureGuidance(
             shown=shown,
             view=view,
-            remark=_remark(shown, coverage, len(self._views), tilted, enough),
+            message=_remark(shown, coverage, len(self._views), tilted, enough),
             kept=len(self._views),
             coverage=coverage,
             enough=enough,
@@ -193,7 +193,7 @@ def capture_clip(
     capture = LensCapture(camera_name)
     source = open_clip(clip)
     try:
-        gate = FrameGate(
+        gate = FrameNormalizer(
             sample_aspect=source.facts.sample_aspect,
             quarter_turns=quarter_turns,
             already_mirrored=already_mirrored,
@@ -201,7 +201,7 @@ def capture_clip(
         reader = ClipReader(source, clip.name, rate_hz=CLIP_RATE_HZ, tick=tick)
         for frame in reader.frames():
             if frame.pixels is not None:
-                capture.offer(gate.admit(frame.pixels))
+                capture.offer(gate.normalize(frame.pixels))
     finally:
         source.close()
     return capture
@@ -227,9 +227,9 @@ def capture_folder(folder: Path, camera_name: str) -> LensCapture:
             f"About {ENOUGH_VIEWS} different views are best."
         )
     capture = LensCapture(camera_name)
-    gate = FrameGate()
+    gate = FrameNormalizer()
     for file in files:
-        capture.offer(gate.admit(_read_picture(file)), still=True)
+        capture.offer(gate.normalize(_read_picture(file)), still=True)
     return capture
 
 
@@ -307,26 +307,30 @@ def _is_tilted(outline: FloatArray) -> bool:
 
 
 def _remark(
-    shown: Shown, coverage: Coverage | None, kept: int, tilted: int, enough: bool
-) -> Remark:
-    if shown is Shown.OTHER_SIZE:
-        return Remark("This picture has another size than the first one; it is left out.")
-    if shown is Shown.NO_BOARD:
-        return Remark("Show the printed board, whole or nearly, in good light.")
-    if shown is Shown.MOVING:
-        return Remark("Hold the board still for a moment.")
+    shown: ViewOutcome, coverage: Coverage | None, kept: int, tilted: int, enough: bool
+) -> TranslatableMessage:
+    if shown is ViewOutcome.OTHER_SIZE:
+        return TranslatableMessage(
+            "This picture has another size than the first one; it is left out."
+        )
+    if shown is ViewOutcome.NO_BOARD:
+        return TranslatableMessage("Show the printed board, whole or nearly, in good light.")
+    if shown is ViewOutcome.MOVING:
+        return TranslatableMessage("Hold the board still for a moment.")
     if enough:
-        return Remark("Enough views. More can still be added.")
+        return TranslatableMessage("Enough views. More can still be added.")
     if coverage is not None and coverage.bare_quarters:
-        return Remark(
+        return TranslatableMessage(
             "Move the board to the {where} of the picture and hold it.",
             {"where": coverage.bare_quarters[0]},
         )
     if tilted < ENOUGH_TILTED:
-        return Remark("Tilt the board away at one side, by about 30 degrees, and hold it.")
+        return TranslatableMessage(
+            "Tilt the board away at one side, by about 30 degrees, and hold it."
+        )
     if coverage is not None and not coverage.enough:
-        return Remark("Move the board to the rim of the picture and hold it.")
-    return Remark(
+        return TranslatableMessage("Move the board to the rim of the picture and hold it.")
+    return TranslatableMessage(
         "Another place or tilt, please: {kept} of {enough} views.",
         {"kept": str(kept), "enough": str(ENOUGH_VIEWS)},
     )

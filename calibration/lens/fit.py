@@ -14,10 +14,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from calibration.lens.board import BoardView
-from calibration.message import Remark, sentences
+from calibration.message import TranslatableMessage, join_messages
 from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import FloatArray
-from measure.kinematics.camera_geometry import ideal_points
+from measure.kinematics.camera_geometry import undistort_points
 
 #: Views, and corners in each, that a fit needs.
 FEWEST_VIEWS = 8
@@ -41,7 +41,7 @@ LARGEST_FOCAL_ERROR = 0.01
 THIRD_TERM_F = 20.0
 
 
-class LensFault(StrEnum):
+class LensFitProblem(StrEnum):
     """Why views do not make a profile."""
 
     FEW_VIEWS = "few-views"
@@ -71,14 +71,14 @@ class Coverage:
         return float(np.mean(self.cells))
 
     @property
-    def bare_quarters(self) -> tuple[Remark, ...]:
+    def bare_quarters(self) -> tuple[TranslatableMessage, ...]:
         """Quarters of the picture with too few corners, in words."""
         rows, columns = self.cells.shape[0] // 2, self.cells.shape[1] // 2
         quarters = (
-            (Remark("upper left"), self.cells[:rows, :columns]),
-            (Remark("upper right"), self.cells[:rows, columns:]),
-            (Remark("lower left"), self.cells[rows:, :columns]),
-            (Remark("lower right"), self.cells[rows:, columns:]),
+            (TranslatableMessage("upper left"), self.cells[:rows, :columns]),
+            (TranslatableMessage("upper right"), self.cells[:rows, columns:]),
+            (TranslatableMessage("lower left"), self.cells[rows:, :columns]),
+            (TranslatableMessage("lower right"), self.cells[rows:, columns:]),
         )
         return tuple(name for name, part in quarters if np.mean(part) < LEAST_QUARTER)
 
@@ -112,8 +112,8 @@ class LensFit:
     """
 
     profile: LensProfile | None
-    faults: tuple[LensFault, ...]
-    remarks: tuple[Remark, ...]
+    faults: tuple[LensFitProblem, ...]
+    messages: tuple[TranslatableMessage, ...]
     views: int
     coverage: Coverage
     reprojection_px: float = math.nan
@@ -123,10 +123,10 @@ class LensFit:
     @property
     def sentence(self) -> str:
         """The remarks in English."""
-        return sentences(self.remarks)
+        return join_messages(self.messages)
 
 
-def coverage_of(views: Sequence[BoardView], width_px: int, height_px: int) -> Coverage:
+def corner_coverage(views: Sequence[BoardView], width_px: int, height_px: int) -> Coverage:
     """Return in which cells of the picture the views' corners lie."""
     across, down = COVERAGE_CELLS
     cells = np.zeros((down, across), dtype=np.bool_)
@@ -137,7 +137,7 @@ def coverage_of(views: Sequence[BoardView], width_px: int, height_px: int) -> Co
     return Coverage(cells=cells)
 
 
-def field_deg(profile: LensProfile) -> float:
+def horizontal_field_of_view_deg(profile: LensProfile) -> float:
     """Return the horizontal field of view of the ideal camera, degrees."""
     return 2 * math.degrees(math.atan(profile.width_px / 2 / profile.focal_px[0]))
 
@@ -153,17 +153,17 @@ def fit_lens(
         Corners in pixels of upright, unmirrored pictures of the given size.
     """
     useful = [view for view in views if _is_useful(view)]
-    coverage = coverage_of(useful, width_px, height_px)
+    coverage = corner_coverage(useful, width_px, height_px)
     faults = []
     if len(useful) < FEWEST_VIEWS:
-        faults.append(LensFault.FEW_VIEWS)
+        faults.append(LensFitProblem.FEW_VIEWS)
     if not coverage.enough:
-        faults.append(LensFault.UNCOVERED)
+        faults.append(LensFitProblem.UNCOVERED)
     if faults:
         return _refused(faults, useful, coverage)
     solved = _solve(useful, width_px, height_px)
     if solved is None:
-        return _refused([LensFault.NO_FIT], useful, coverage)
+        return _refused([LensFitProblem.NO_FIT], useful, coverage)
     profile = LensProfile(
         camera_name=camera_name,
         width_px=width_px,
@@ -175,25 +175,25 @@ def fit_lens(
         views=len(useful),
     )
     if solved.error_px > LARGEST_ERROR_PX:
-        faults.append(LensFault.LARGE_ERROR)
+        faults.append(LensFitProblem.LARGE_ERROR)
     if solved.tilted < FEWEST_TILTED:
-        faults.append(LensFault.UNTILTED)
+        faults.append(LensFitProblem.UNTILTED)
     elif not solved.focal_error <= LARGEST_FOCAL_ERROR:
-        faults.append(LensFault.UNSURE_FOCAL)
-    if not np.isfinite(ideal_points(_rim(width_px, height_px), profile)).all():
-        faults.append(LensFault.FOLDED)
+        faults.append(LensFitProblem.UNSURE_FOCAL)
+    if not np.isfinite(undistort_points(_rim(width_px, height_px), profile)).all():
+        faults.append(LensFitProblem.FOLDED)
     if faults:
         return _refused(faults, useful, coverage, solved)
     return LensFit(
         profile=profile,
         faults=(),
-        remarks=(
-            Remark(
+        messages=(
+            TranslatableMessage(
                 "Lens found from {views} views: {field} degrees wide, error {error} pixels, "
                 "corners seen in {share} % of the picture.",
                 {
                     "views": str(len(useful)),
-                    "field": f"{field_deg(profile):.0f}",
+                    "field": f"{horizontal_field_of_view_deg(profile):.0f}",
                     "error": f"{solved.error_px:.2f}",
                     "share": f"{100 * coverage.share:.0f}",
                 },
@@ -208,7 +208,7 @@ def fit_lens(
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Solved:
+class _LensSolution:
     focal_px: tuple[float, float]
     centre_px: tuple[float, float]
     distortion: tuple[float, float, float, float, float]
@@ -235,7 +235,7 @@ def _rim(width_px: int, height_px: int) -> FloatArray:
     return np.concatenate([np.stack(side, axis=-1) for side in sides])
 
 
-def _solve(views: Sequence[BoardView], width_px: int, height_px: int) -> _Solved | None:
+def _solve(views: Sequence[BoardView], width_px: int, height_px: int) -> _LensSolution | None:
     """Return the fit with two radial terms, or with three where that is clearly better."""
     import cv2
 
@@ -249,7 +249,9 @@ def _solve(views: Sequence[BoardView], width_px: int, height_px: int) -> _Solved
     return third if gained * left > THIRD_TERM_F else plain
 
 
-def _calibrate(views: Sequence[BoardView], size: tuple[int, int], flags: int) -> _Solved | None:
+def _calibrate(
+    views: Sequence[BoardView], size: tuple[int, int], flags: int
+) -> _LensSolution | None:
     import cv2
 
     board = [view.board_mm().astype(np.float32) for view in views]
@@ -266,7 +268,7 @@ def _calibrate(views: Sequence[BoardView], size: tuple[int, int], flags: int) ->
         return None
     k1, k2, p1, p2, k3 = (float(number) for number in np.ravel(bend)[:5])
     spreads = np.ravel(spread)
-    return _Solved(
+    return _LensSolution(
         focal_px=(float(camera[0, 0]), float(camera[1, 1])),
         centre_px=(float(camera[0, 2]), float(camera[1, 2])),
         distortion=(k1, k2, p1, p2, k3),
@@ -288,24 +290,24 @@ def _tilt_deg(turn: FloatArray) -> float:
 
 
 def _refused(
-    faults: Sequence[LensFault],
+    faults: Sequence[LensFitProblem],
     views: Sequence[BoardView],
     coverage: Coverage,
-    solved: _Solved | None = None,
+    solved: _LensSolution | None = None,
 ) -> LensFit:
     told = {
-        LensFault.FEW_VIEWS: Remark(
+        LensFitProblem.FEW_VIEWS: TranslatableMessage(
             "Useful views of the board: {views}; {fewest} are needed, better 24.",
             {"views": str(len(views)), "fewest": str(FEWEST_VIEWS)},
         ),
-        LensFault.UNCOVERED: Remark(
+        LensFitProblem.UNCOVERED: TranslatableMessage(
             "The board was seen in {share} % of the picture only: show it in the {where} too.",
-            {"share": f"{100 * coverage.share:.0f}", "where": _where(coverage)},
+            {"share": f"{100 * coverage.share:.0f}", "where": _uncovered_area(coverage)},
         ),
-        LensFault.NO_FIT: Remark(
+        LensFitProblem.NO_FIT: TranslatableMessage(
             "No lens explains these views. Was the board flat, and one board only?"
         ),
-        LensFault.LARGE_ERROR: Remark(
+        LensFitProblem.LARGE_ERROR: TranslatableMessage(
             "The corners miss the best lens by {error} pixels; at most {most} is accepted. Keep "
             "the board flat and hold it still.",
             {
@@ -313,16 +315,16 @@ def _refused(
                 "most": f"{LARGEST_ERROR_PX:g}",
             },
         ),
-        LensFault.UNTILTED: Remark(
+        LensFitProblem.UNTILTED: TranslatableMessage(
             "The board was held squarely to the camera: tilt it to the left, right, up and down, "
             "by about 30 degrees, in at least {fewest} views.",
             {"fewest": str(FEWEST_TILTED)},
         ),
-        LensFault.UNSURE_FOCAL: Remark(
+        LensFitProblem.UNSURE_FOCAL: TranslatableMessage(
             "The focal length stays unsure: tilt the board to each side, and show it nearer and "
             "farther."
         ),
-        LensFault.FOLDED: Remark(
+        LensFitProblem.FOLDED: TranslatableMessage(
             "The lens found is not possible at the picture's rim: show the board nearer to the "
             "rim. Fisheye lenses are not supported."
         ),
@@ -330,7 +332,10 @@ def _refused(
     return LensFit(
         profile=None,
         faults=tuple(faults),
-        remarks=(Remark("No lens profile was made."), *(told[fault] for fault in faults)),
+        messages=(
+            TranslatableMessage("No lens profile was made."),
+            *(told[fault] for fault in faults),
+        ),
         views=len(views),
         coverage=coverage,
         reprojection_px=solved.error_px if solved else math.nan,
@@ -339,12 +344,12 @@ def _refused(
     )
 
 
-def _where(coverage: Coverage) -> Remark:
+def _uncovered_area(coverage: Coverage) -> TranslatableMessage:
     """Return the quarters that lack corners, in words."""
     bare = coverage.bare_quarters
     if not bare:
-        return Remark("edges")
+        return TranslatableMessage("edges")
     words = bare[0]
     for each in bare[1:]:
-        words = Remark("{first} and {second}", {"first": words, "second": each})
+        words = TranslatableMessage("{first} and {second}", {"first": words, "second": each})
     return words

@@ -4,19 +4,21 @@ import datetime as dt
 
 from calibration.placement.placement import (
     PLACEMENTS,
-    Drift,
     Placement,
     PlacementChange,
-    changes,
-    kept_placement,
+    PlacementDrift,
+    placement_changes,
     placement_of,
+    stored_placement,
 )
-from calibration.repository.bodies import BODIES, network_width
+from calibration.repository.bodies import BODIES, network_shoulder_width
 from measure.domain.measurements import Measurement, Status
 from measure.kinematics.neutral_pose import standing_in
 
 
-def placement_in(measurement: Measurement, person_id: str, today: dt.date) -> Placement | None:
+def placement_from_measurement(
+    measurement: Measurement, person_id: str, today: dt.date
+) -> Placement | None:
     """Return where the person stood for a reading, or None where that was not seen."""
     neutral = standing_in(measurement.provenance.source)
     if neutral is None:
@@ -30,12 +32,12 @@ def placement_in(measurement: Measurement, person_id: str, today: dt.date) -> Pl
         side=measurement.side,
         camera_name=camera.name,
         taken=today,
-        shoulder_width=None if record is None else network_width(record),
+        shoulder_width=None if record is None else network_shoulder_width(record),
         roll_deg=camera.roll_deg,
     )
 
 
-def check_place(
+def compare_placement(
     measurement: Measurement, person_id: str, today: dt.date
 ) -> tuple[PlacementChange, ...]:
     """Return what differs too much from where the person stood when the place was kept.
@@ -47,12 +49,12 @@ def check_place(
     DataError, MachineError
         When what is kept cannot be read.
     """
-    placed = placement_in(measurement, person_id, today)
-    kept = None if placed is None else kept_placement(placed)
-    return () if placed is None or kept is None else changes(kept, placed)
+    placed = placement_from_measurement(measurement, person_id, today)
+    kept = None if placed is None else stored_placement(placed)
+    return () if placed is None or kept is None else placement_changes(kept, placed)
 
 
-def keep_place(measurement: Measurement, person_id: str, today: dt.date) -> bool:
+def save_placement(measurement: Measurement, person_id: str, today: dt.date) -> bool:
     """Keep where the person stood for a reading, in place of what was kept before that camera.
 
     Returns whether there was anything to keep.
@@ -62,13 +64,13 @@ def keep_place(measurement: Measurement, person_id: str, today: dt.date) -> bool
     DataError, MachineError
         When it cannot be kept.
     """
-    placed = placement_in(measurement, person_id, today)
+    placed = placement_from_measurement(measurement, person_id, today)
     if placed is not None:
         PLACEMENTS.put(placed)
     return placed is not None
 
 
-def watch_place(
+def compare_or_save_placement(
     measurement: Measurement, person_id: str, today: dt.date
 ) -> tuple[PlacementChange, ...]:
     """Check the place of a measurement; that of the first reading before a camera is kept.
@@ -76,12 +78,12 @@ def watch_place(
     The first and not the last: a place that creeps by a little from session to session would
     else never be noticed.
     """
-    placed = placement_in(measurement, person_id, today)
+    placed = placement_from_measurement(measurement, person_id, today)
     if placed is None:
         return ()
-    kept = kept_placement(placed)
-    found = () if kept is None else changes(kept, placed)
-    is_new = kept is None or any(each.drift is Drift.OTHER_CAMERA for each in found)
+    kept = stored_placement(placed)
+    found = () if kept is None else placement_changes(kept, placed)
+    is_new = kept is None or any(each.drift is PlacementDrift.OTHER_CAMERA for each in found)
     if is_new and measurement.status is Status.READING:
         PLACEMENTS.put(placed)
     return found

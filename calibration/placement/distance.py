@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from calibration.placement.viewpoint import Sight
+from calibration.placement.viewpoint import PinholeView
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
 
@@ -11,7 +11,7 @@ def distance_m(
     ends_px: tuple[tuple[float, float], tuple[float, float]],
     length_m: float,
     along: FloatArray,
-    sight: Sight,
+    sight: PinholeView,
 ) -> tuple[float, float, float]:
     """Return how far away a known length is: distance, lowest and highest, metres.
 
@@ -47,7 +47,7 @@ def _distance(
     ends_px: tuple[tuple[float, float], tuple[float, float]],
     length_m: float,
     along: FloatArray,
-    sight: Sight,
+    sight: PinholeView,
 ) -> float:
     flat = sight.plane(np.array(ends_px, dtype=np.float64))
     rays = np.concatenate([flat, np.ones((2, 1))], axis=1)

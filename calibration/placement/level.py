@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.placement.viewpoint import Sight
+from calibration.placement.viewpoint import PinholeView
 from measure.domain.acquisition_checks import LARGEST_ROLL_DEG
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
@@ -20,13 +20,13 @@ from measure.errors import InputError
 MARK_ERROR_PX = 2.0
 SHORTEST_LINE_PX = 60.0
 #: Lines must lie so far apart to tell the tilt, as directions (0.2 is 11 degrees). Ours.
-LEAST_APART = 0.2
+MIN_LINE_SEPARATION = 0.2
 #: Tilt of a laptop's camera when it is not known, 95 of 100, degrees. Ours.
 USUAL_TILT_DEG = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class PlumbLine:
     """An upright line marked in the picture: upper and lower point, pixels (x, y down)."""
 
     top_px: tuple[float, float]
@@ -34,7 +34,7 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Level:
+class CameraOrientation:
     """How the camera is held.
 
     Attributes
@@ -58,7 +58,9 @@ class Level:
     lines: int
 
 
-def level_from_lines(lines: Sequence[Line], sight: Sight) -> Level:
+def orientation_from_plumb_lines(
+    lines: Sequence[PlumbLine], sight: PinholeView
+) -> CameraOrientation:
     """Return roll, and with lines well apart the tilt.
 
     Raises
@@ -69,10 +71,10 @@ def level_from_lines(lines: Sequence[Line], sight: Sight) -> Level:
     points = np.array([[line.top_px, line.bottom_px] for line in lines], dtype=np.float64)
     _check(points, sight)
     flat = sight.plane(points)
-    if np.ptp(flat.mean(axis=1)[:, 0]) < LEAST_APART:
+    if np.ptp(flat.mean(axis=1)[:, 0]) < MIN_LINE_SEPARATION:
         return _from_one_place(points, sight)
     up = _up(flat)
-    return Level(
+    return CameraOrientation(
         roll_deg=_checked_roll(up),
         roll_half_deg=_half(points, sight, lambda lines: _roll_deg(_up(lines))),
         tilt_deg=_tilt_deg(up),
@@ -89,7 +91,7 @@ def up_direction(roll_deg: float, tilt_deg: float) -> FloatArray:
     )
 
 
-def _from_one_place(points: FloatArray, sight: Sight) -> Level:
+def _from_one_place(points: FloatArray, sight: PinholeView) -> CameraOrientation:
     """Roll of lines close together: each leans by itself when the camera is tilted.
 
     An upright line seen u beside the picture's middle leans by about u tan(tilt).
@@ -99,7 +101,7 @@ def _from_one_place(points: FloatArray, sight: Sight) -> Level:
     beside = float(np.sum(flat.mean(axis=1)[:, 0] * weight) / weight.sum())
     lean = math.degrees(abs(beside) * math.tan(math.radians(USUAL_TILT_DEG)))
     marks = _half(points, sight, lambda lines: _roll_deg(_lean(lines)))
-    return Level(
+    return CameraOrientation(
         roll_deg=_checked_roll(_lean(flat)),
         roll_half_deg=math.hypot(marks, lean),
         tilt_deg=None,
@@ -149,7 +151,7 @@ def _checked_roll(up: FloatArray) -> float:
     return roll
 
 
-def _half(points: FloatArray, sight: Sight, figure: Callable[[FloatArray], float]) -> float:
+def _half(points: FloatArray, sight: PinholeView, figure: Callable[[FloatArray], float]) -> float:
     """Return half of a figure's interval: marks missed by MARK_ERROR_PX, and the lens.
 
     Each mark is moved along each axis; the changes add up in squares. An unknown lens adds
@@ -162,7 +164,7 @@ def _half(points: FloatArray, sight: Sight, figure: Callable[[FloatArray], float
     return math.hypot(*changes, lens)
 
 
-def _check(points: FloatArray, sight: Sight) -> None:
+def _check(points: FloatArray, sight: PinholeView) -> None:
     if len(points) == 0:
         raise InputError("Mark at least one upright line by its upper and lower point.")
     if not np.isfinite(points).all():

@@ -9,8 +9,8 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from calibration.message import Remark
-from calibration.repository.shelf import Shelf
+from calibration.message import TranslatableMessage
+from calibration.repository.shelf import JsonRepository
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.record_checks import check_id
@@ -23,7 +23,7 @@ TURN_DEG = 5.0
 LEVEL_DEG = 5.0
 
 
-class Drift(StrEnum):
+class PlacementDrift(StrEnum):
     """What differs between two placements."""
 
     NEARER = "nearer"
@@ -81,14 +81,14 @@ class PlacementChange:
         What differs and what to do.
     """
 
-    drift: Drift
+    drift: PlacementDrift
     amount: float
-    remark: Remark
+    message: TranslatableMessage
 
     @property
     def sentence(self) -> str:
         """The remark in English."""
-        return str(self.remark)
+        return str(self.message)
 
 
 def placement_of(
@@ -119,7 +119,7 @@ def placement_of(
     )
 
 
-def changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
+def placement_changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
     """Return what differs too much from the kept placement; nothing when all is well.
 
     A camera without a name, as of a clip, is not taken for another one. The turn is told from
@@ -131,14 +131,14 @@ def changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
     ValueError
         When the two are not of the same person, movement and side.
     """
-    if _whose(kept) != _whose(today):
+    if _placement_key(kept) != _placement_key(today):
         raise ValueError("placements of different people or movements cannot be compared")
     if not _same_picture(kept, today):
         return (
             PlacementChange(
-                drift=Drift.OTHER_CAMERA,
+                drift=PlacementDrift.OTHER_CAMERA,
                 amount=0.0,
-                remark=Remark(
+                message=TranslatableMessage(
                     "Another camera or picture size than on {day}: the readings start a new "
                     "series.",
                     {"day": kept.taken.isoformat()},
@@ -156,7 +156,7 @@ def turn_resolution_deg(placement: Placement) -> float:
     return max(abs(turn_deg(width + e, whole) - middle) for e in (-WIDTH_ERROR, WIDTH_ERROR))
 
 
-def _whose(placement: Placement) -> tuple[str, Movement, Side]:
+def _placement_key(placement: Placement) -> tuple[str, Movement, Side]:
     return placement.person_id, placement.movement, placement.side
 
 
@@ -175,16 +175,16 @@ def _scale(kept: Placement, today: Placement) -> PlacementChange | None:
     told = {"share": f"{100 * amount:.0f}", "day": kept.taken.isoformat()}
     if share > 1:
         return PlacementChange(
-            drift=Drift.NEARER,
+            drift=PlacementDrift.NEARER,
             amount=amount,
-            remark=Remark(
+            message=TranslatableMessage(
                 "You stand about {share} % nearer than on {day}. Step back a little.", told
             ),
         )
     return PlacementChange(
-        drift=Drift.FARTHER,
+        drift=PlacementDrift.FARTHER,
         amount=amount,
-        remark=Remark(
+        message=TranslatableMessage(
             "You stand about {share} % farther away than on {day}. Step closer a little.", told
         ),
     )
@@ -197,9 +197,9 @@ def _turn(kept: Placement, today: Placement) -> PlacementChange | None:
     if amount <= TURN_DEG or not seen:
         return None
     return PlacementChange(
-        drift=Drift.TURNED,
+        drift=PlacementDrift.TURNED,
         amount=amount,
-        remark=Remark(
+        message=TranslatableMessage(
             "You are turned by about {angle} degrees against {day}. Stand as the drawing shows, "
             "feet on their marks.",
             {"angle": f"{amount:.0f}", "day": kept.taken.isoformat()},
@@ -211,20 +211,20 @@ def _level(kept: Placement, today: Placement) -> PlacementChange | None:
     told = {"day": kept.taken.isoformat()}
     if kept.roll_deg is not None and today.roll_deg is not None:
         amount = abs(today.roll_deg - kept.roll_deg)
-        remark = Remark(
+        remark = TranslatableMessage(
             "The camera leans by about {angle} degrees against {day}. Set it level.",
             {**told, "angle": f"{amount:.0f}"},
         )
     else:
         amount = abs(today.lean_deg - kept.lean_deg)
-        remark = Remark(
+        remark = TranslatableMessage(
             "Camera or body leans by about {angle} degrees against {day}. Set the camera level "
             "and stand upright.",
             {**told, "angle": f"{amount:.0f}"},
         )
     if amount <= LEVEL_DEG:
         return None
-    return PlacementChange(drift=Drift.NOT_LEVEL, amount=amount, remark=remark)
+    return PlacementChange(drift=PlacementDrift.NOT_LEVEL, amount=amount, message=remark)
 
 
 def check_placement(placement: Placement) -> None:
@@ -244,21 +244,21 @@ def check_placement(placement: Placement) -> None:
         raise InputError("the camera's name is too long")
 
 
-PLACEMENTS: Shelf[Placement] = Shelf(
+PLACEMENTS: JsonRepository[Placement] = JsonRepository(
     "placements",
     Placement,
-    key=lambda each: (*_whose(each), each.camera_name, each.width_px, each.height_px),
+    key=lambda each: (*_placement_key(each), each.camera_name, each.width_px, each.height_px),
     check=check_placement,
     most=2000,
 )
 
 
-def kept_placement(today: Placement) -> Placement | None:
+def stored_placement(today: Placement) -> Placement | None:
     """Return the place to compare today's with: before the same camera, else the newest one.
 
     None where nothing is kept of this person, movement and side.
     """
-    kept = [each for each in PLACEMENTS.all() if _whose(each) == _whose(today)]
+    kept = [each for each in PLACEMENTS.all() if _placement_key(each) == _placement_key(today)]
     alike = [each for each in kept if _same_picture(each, today)]
     chosen = alike or kept
     return chosen[-1] if chosen else None

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calibration.placement.viewpoint import Sight
+from calibration.placement.viewpoint import PinholeView
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.tracks import Track
 from measure.errors import InputError
@@ -38,7 +38,7 @@ STATURES_M = (0.8, 2.5)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rough:
+class WithUncertainty:
     """A rough figure and half of its 95 % interval."""
 
     value: float
@@ -46,7 +46,7 @@ class Rough:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stand:
+class StandingEstimate:
     """What the standing person tells; None where the legs were not seen.
 
     Attributes
@@ -61,13 +61,15 @@ class Stand:
     """
 
     neutral: Neutral
-    roll_deg: Rough
-    tilt_deg: Rough | None
-    distance_m: Rough | None
-    height_m: Rough | None
+    roll_deg: WithUncertainty
+    tilt_deg: WithUncertainty | None
+    distance_m: WithUncertainty | None
+    height_m: WithUncertainty | None
 
 
-def stand_of(track: Track, sight: Sight, stature_m: float | None = None) -> Stand | str:
+def estimate_from_standing(
+    track: Track, sight: PinholeView, stature_m: float | None = None
+) -> StandingEstimate | str:
     """Return what a track of somebody standing upright tells, or why it tells nothing.
 
     Raises
@@ -83,10 +85,12 @@ def stand_of(track: Track, sight: Sight, stature_m: float | None = None) -> Stan
     places = median_points(track)
     roll = _roll_deg(places, sight)
     pairs = [pair for pair in HEIGHTS if all(mark in places for mark in pair)]
-    rough = Rough(value=roll, half=PLUMB_ERROR_DEG)
+    rough = WithUncertainty(value=roll, half=PLUMB_ERROR_DEG)
     legs = {Landmark.LEFT_ANKLE, Landmark.LEFT_KNEE, Landmark.LEFT_HIP, Landmark.LEFT_SHOULDER}
     if not legs <= {pair[0] for pair in pairs}:
-        return Stand(neutral=neutral, roll_deg=rough, tilt_deg=None, distance_m=None, height_m=None)
+        return StandingEstimate(
+            neutral=neutral, roll_deg=rough, tilt_deg=None, distance_m=None, height_m=None
+        )
     middles = np.array([(np.add(places[a], places[b])) / 2 for a, b in pairs])
     shares = np.array([HEIGHTS[pair] for pair in pairs])
     tilt, distance, height = _with_halves(middles, shares, sight, roll)
@@ -94,11 +98,11 @@ def stand_of(track: Track, sight: Sight, stature_m: float | None = None) -> Stan
     stature = usual if stature_m is None else stature_m
     spread = 0.0 if stature_m is not None else (high - low) / 2 / usual
 
-    def metres(figure: Rough) -> Rough:
+    def metres(figure: WithUncertainty) -> WithUncertainty:
         value = figure.value * stature
-        return Rough(value=value, half=math.hypot(figure.half * stature, spread * value))
+        return WithUncertainty(value=value, half=math.hypot(figure.half * stature, spread * value))
 
-    return Stand(
+    return StandingEstimate(
         neutral=neutral,
         roll_deg=rough,
         tilt_deg=tilt,
@@ -107,7 +111,7 @@ def stand_of(track: Track, sight: Sight, stature_m: float | None = None) -> Stan
     )
 
 
-def _roll_deg(places: Mapping[Landmark, tuple[float, float]], sight: Sight) -> float:
+def _roll_deg(places: Mapping[Landmark, tuple[float, float]], sight: PinholeView) -> float:
     shoulder = np.add(places[Landmark.LEFT_SHOULDER], places[Landmark.RIGHT_SHOULDER]) / 2
     hip = np.add(places[Landmark.LEFT_HIP], places[Landmark.RIGHT_HIP]) / 2
     up = sight.plane(shoulder) - sight.plane(hip)
@@ -115,8 +119,8 @@ def _roll_deg(places: Mapping[Landmark, tuple[float, float]], sight: Sight) -> f
 
 
 def _with_halves(
-    middles: FloatArray, shares: FloatArray, sight: Sight, roll_deg: float
-) -> tuple[Rough, Rough, Rough]:
+    middles: FloatArray, shares: FloatArray, sight: PinholeView, roll_deg: float
+) -> tuple[WithUncertainty, WithUncertainty, WithUncertainty]:
     """Return tilt in degrees, distance and camera height in statures, each with its half.
 
     Each joint's share is moved by its error, the roll by that of a plumb stance, and an
@@ -132,13 +136,15 @@ def _with_halves(
     changes.append(np.max(lens, axis=0))
     halves = np.sqrt(np.sum(np.square(changes), axis=0))
     tilt, distance, height = (
-        Rough(value=float(value), half=float(half))
+        WithUncertainty(value=float(value), half=float(half))
         for value, half in zip(middle, halves, strict=True)
     )
     return tilt, distance, height
 
 
-def _solve(middles: FloatArray, shares: FloatArray, sight: Sight, roll_deg: float) -> FloatArray:
+def _solve(
+    middles: FloatArray, shares: FloatArray, sight: PinholeView, roll_deg: float
+) -> FloatArray:
     """Return tilt (degrees), distance and camera height (statures) from points on a plumb line.
 
     A point at height h (statures) on a plumb line at distance D, seen from height c by a

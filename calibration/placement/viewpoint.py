@@ -11,7 +11,7 @@ import numpy as np
 from measure.domain.acquisition import ASSUMED_HORIZONTAL_FIELD_DEG, LensProfile
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
-from measure.kinematics.camera_geometry import ideal_points
+from measure.kinematics.camera_geometry import undistort_points
 
 #: Fields of view between which a webcam's lies, 95 of 100; where the lens is unknown, results
 #: are reckoned with both and the interval holds them. Ours.
@@ -19,7 +19,7 @@ USUAL_FIELDS_DEG = (55.0, 80.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Sight:
+class PinholeView:
     """A camera at one picture size.
 
     Attributes
@@ -56,16 +56,18 @@ class Sight:
     def plane(self, points_px: FloatArray) -> FloatArray:
         """Return points as (X/Z, Y/Z) with y up, shape (..., 2); NaN stays NaN."""
         points = np.asarray(points_px, dtype=np.float64)
-        ideal = points if self.lens is None else ideal_points(points, self.lens)
+        ideal = points if self.lens is None else undistort_points(points, self.lens)
         middle = np.array([self.width_px - 1, self.height_px - 1]) / 2
         flat: FloatArray = (ideal - middle) / self.focal_px * [1.0, -1.0]
         return flat
 
-    def with_field(self, field_deg: float) -> "Sight":
+    def with_field(self, field_deg: float) -> "PinholeView":
         """Return the same camera with another assumed field of view."""
-        return Sight(width_px=self.width_px, height_px=self.height_px, assumed_field_deg=field_deg)
+        return PinholeView(
+            width_px=self.width_px, height_px=self.height_px, assumed_field_deg=field_deg
+        )
 
-    def supposed(self) -> tuple["Sight", ...]:
+    def supposed(self) -> tuple["PinholeView", ...]:
         """Return what the camera may be: itself when the lens is known, else also extremes."""
         if self.lens is not None:
             return (self,)

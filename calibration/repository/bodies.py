@@ -5,8 +5,8 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-from calibration.message import Remark
-from calibration.repository.shelf import Shelf
+from calibration.message import TranslatableMessage
+from calibration.repository.shelf import JsonRepository
 from measure.domain.acquisition import BodySetup
 from measure.domain.acquisition_checks import check_lengths
 from measure.domain.record_checks import check_id
@@ -16,7 +16,7 @@ from measure.kinematics.neutral_pose import FACING_WIDTH, Neutral
 #: Proportions of an adult do not change, but clothes, model and measuring do. Ours.
 STALE_DAYS = 180
 #: Today's shoulder width may differ by this share before the record is doubted. Ours.
-MOST_DIFFERENCE = 0.10
+MAX_WIDTH_CHANGE = 0.10
 
 
 class BodySource(StrEnum):
@@ -62,12 +62,14 @@ def check_body(record: BodyRecord) -> None:
         raise InputError("the marks have no day")
 
 
-BODIES: Shelf[BodyRecord] = Shelf(
+BODIES: JsonRepository[BodyRecord] = JsonRepository(
     "bodies", BodyRecord, key=lambda record: record.person_id, check=check_body, most=2000
 )
 
 
-def keep_lengths(person_id: str, body: BodySetup, source: BodySource, day: dt.date) -> BodyRecord:
+def save_body_lengths(
+    person_id: str, body: BodySetup, source: BodySource, day: dt.date
+) -> BodyRecord:
     """Keep new lengths of a person; the marks stay as they were."""
     before = BODIES.get(person_id) or BodyRecord(person_id=person_id, body=BodySetup())
     record = dataclasses.replace(
@@ -82,7 +84,9 @@ def keep_lengths(person_id: str, body: BodySetup, source: BodySource, day: dt.da
     return record
 
 
-def keep_marks(person_id: str, c7_height: float, iliac_spines: float, day: dt.date) -> BodyRecord:
+def save_back_landmarks(
+    person_id: str, c7_height: float, iliac_spines: float, day: dt.date
+) -> BodyRecord:
     """Keep new marks of a person; the lengths stay as they were."""
     before = BODIES.get(person_id) or BodyRecord(person_id=person_id, body=BodySetup())
     record = dataclasses.replace(
@@ -94,9 +98,9 @@ def keep_marks(person_id: str, c7_height: float, iliac_spines: float, day: dt.da
     return record
 
 
-def doubts(
+def body_record_warnings(
     record: BodyRecord, today: dt.date, neutral: Neutral | None = None
-) -> tuple[Remark, ...]:
+) -> tuple[TranslatableMessage, ...]:
     """Return why a record should not be trusted without a look, in words; nothing if it may.
 
     Parameters
@@ -107,33 +111,33 @@ def doubts(
     found = []
     if record.lengths_day is not None and (today - record.lengths_day).days > STALE_DAYS:
         found.append(
-            Remark(
+            TranslatableMessage(
                 "The body lengths are from {day}, more than {most} days ago. Measure them again.",
                 {"day": record.lengths_day.isoformat(), "most": str(STALE_DAYS)},
             )
         )
     if record.marks_day is not None and (today - record.marks_day).days > STALE_DAYS:
         found.append(
-            Remark(
+            TranslatableMessage(
                 "The marks are from {day}, more than {most} days ago. Measure them again.",
                 {"day": record.marks_day.isoformat(), "most": str(STALE_DAYS)},
             )
         )
     # A tape's shoulders are those of the bones; the network sees its own, a tenth narrower.
-    width = network_width(record)
+    width = network_shoulder_width(record)
     if neutral is not None and width is not None:
         today_width = abs(neutral.width_over_trunk)
         facing = today_width >= FACING_WIDTH
-        if facing and today_width > (1 + MOST_DIFFERENCE) * width:
+        if facing and today_width > (1 + MAX_WIDTH_CHANGE) * width:
             found.append(
-                Remark(
+                TranslatableMessage(
                     "The shoulders look wider against the trunk than when they were measured. Is "
                     "this the right person, facing the camera?"
                 )
             )
-        if facing and today_width < (1 - MOST_DIFFERENCE) * width:
+        if facing and today_width < (1 - MAX_WIDTH_CHANGE) * width:
             found.append(
-                Remark(
+                TranslatableMessage(
                     "The shoulders look narrower against the trunk than when they were measured. "
                     "Is this the right person, facing the camera?"
                 )
@@ -141,6 +145,6 @@ def doubts(
     return tuple(found)
 
 
-def network_width(record: BodyRecord) -> float | None:
+def network_shoulder_width(record: BodyRecord) -> float | None:
     """Return the shoulders' width as the network sees it; a tape's is that of the bones."""
     return record.body.shoulder_width if record.lengths_from is BodySource.POSES else None

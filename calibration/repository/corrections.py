@@ -7,7 +7,7 @@ set-up, so switching starts a new series.
 import dataclasses
 from dataclasses import dataclass
 
-from calibration.repository.shelf import Shelf
+from calibration.repository.shelf import JsonRepository
 from measure.domain.acquisition import Correction, MovementCorrection
 from measure.domain.acquisition_checks import check_correction, check_name
 from measure.domain.movements import MOVEMENTS, Movement
@@ -15,7 +15,7 @@ from measure.errors import InputError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class KeptCorrection:
+class StoredCorrection:
     """A correction for one camera and movement.
 
     Attributes
@@ -32,22 +32,22 @@ class KeptCorrection:
     switched_on: bool = False
 
 
-def check_kept(kept: KeptCorrection) -> None:
+def check_stored_correction(kept: StoredCorrection) -> None:
     """Raise InputError unless a correction keeps within the bounds that a study keeps to."""
     check_name(kept.camera_name)
     check_correction(kept.movement, kept.correction)
 
 
-CORRECTIONS: Shelf[KeptCorrection] = Shelf(
+CORRECTIONS: JsonRepository[StoredCorrection] = JsonRepository(
     "corrections",
-    KeptCorrection,
+    StoredCorrection,
     key=lambda kept: (kept.camera_name, kept.movement),
-    check=check_kept,
+    check=check_stored_correction,
     most=200,
 )
 
 
-def switch(camera_name: str, movement: Movement, *, on: bool) -> KeptCorrection:
+def set_correction_enabled(camera_name: str, movement: Movement, *, on: bool) -> StoredCorrection:
     """Switch a kept correction on or off.
 
     Raises

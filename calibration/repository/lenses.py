@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from calibration.message import Remark
-from calibration.repository.shelf import Shelf
+from calibration.message import TranslatableMessage
+from calibration.repository.shelf import JsonRepository
 from measure.domain.acquisition import LensProfile
 from measure.domain.acquisition_checks import check_profile
 
-LENSES: Shelf[LensProfile] = Shelf(
+LENSES: JsonRepository[LensProfile] = JsonRepository(
     "lens-profiles",
     LensProfile,
     key=lambda profile: (profile.camera_name, profile.width_px, profile.height_px),
@@ -37,12 +37,14 @@ def newest_lens(
     return found[-1] if found else None
 
 
-def other_size(lenses: Sequence[LensProfile], size_px: tuple[int, int]) -> Remark | None:
+def other_size_message(
+    lenses: Sequence[LensProfile], size_px: tuple[int, int]
+) -> TranslatableMessage | None:
     """Return what to say when a camera has profiles and none for a picture size; else None."""
     if not lenses or any(each.size_px == size_px for each in lenses):
         return None
     sizes = dict.fromkeys(each.size_px for each in reversed(lenses))
-    return Remark(
+    return TranslatableMessage(
         "The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of "
         "view is assumed. Calibrate the lens at this size too.",
         {

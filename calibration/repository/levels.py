@@ -8,7 +8,7 @@ import datetime as dt
 import math
 from dataclasses import dataclass
 
-from calibration.repository.shelf import Shelf
+from calibration.repository.shelf import JsonRepository
 from measure.domain.acquisition_checks import LARGEST_ROLL_DEG, check_name, check_roll
 from measure.errors import InputError
 
@@ -46,6 +46,6 @@ def check_level(level: CameraLevel) -> None:
         raise InputError("the interval of the roll cannot be")
 
 
-LEVELS: Shelf[CameraLevel] = Shelf(
+LEVELS: JsonRepository[CameraLevel] = JsonRepository(
     "levels", CameraLevel, key=lambda level: level.camera_name, check=check_level, most=100
 )

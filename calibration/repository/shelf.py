@@ -13,7 +13,7 @@ from typing import Any, Generic, TypeVar
 
 from measure.errors import DataError, InputError, MachineError
 from measure.system.clock import new_id
-from measure.system.json_codec import from_plain, to_plain
+from measure.system.json_codec import from_data, to_data
 from measure.system.paths import data_folder, make_private
 
 VERSION = 1
@@ -23,7 +23,7 @@ LARGEST_FILE_BYTES = 2_000_000
 T = TypeVar("T")
 
 
-class Shelf(Generic[T]):
+class JsonRepository(Generic[T]):
     """Things of one kind, each under its own key; the one put there last is the newest.
 
     Parameters
@@ -130,7 +130,7 @@ class Shelf(Generic[T]):
             raise self._unusable(f"it holds more than {self._most} entries")
         try:
             found = tuple(
-                from_plain(self._kind, each, f"items[{place}]") for place, each in enumerate(items)
+                from_data(self._kind, each, f"items[{place}]") for place, each in enumerate(items)
             )
             for each in found:
                 self._check(each)
@@ -140,7 +140,7 @@ class Shelf(Generic[T]):
 
     def _write(self, things: list[T]) -> None:
         path = self.path
-        content = {"what": self._name, "version": VERSION, "items": to_plain(things)}
+        content = {"what": self._name, "version": VERSION, "items": to_data(things)}
         part = path.with_name(f".{new_id()}.part")
         try:
             make_private(path.parent)

@@ -36,7 +36,7 @@ class Pairing(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class LimitsOfAgreement:
     """Bias and 95 % limits of agreement of single readings, camera minus goniometer.
 
     Attributes
@@ -67,18 +67,18 @@ class Limits:
 
 
 @dataclass(frozen=True, slots=True)
-class _Part:
+class _VarianceComponent:
     """A weighted mean square of the total variance and its degrees of freedom."""
 
     variance: float
     degrees: int
 
 
-def limits_of_agreement(
+def bland_altman(
     camera: Sequence[FloatArray],
     goniometer: Sequence[FloatArray],
     pairing: Pairing = Pairing.SAME_MOVE,
-) -> Limits:
+) -> LimitsOfAgreement:
     """Return bias and limits from one array of readings for each unit and instrument.
 
     Every unit counts the same, however many repeats it has. The variance of one difference is
@@ -104,19 +104,19 @@ def limits_of_agreement(
     else:
         repeats = [list(camera), list(goniometer)]
     between = float(means.var(ddof=1))
-    parts = [_Part(between, units - 1)]
+    parts = [_VarianceComponent(between, units - 1)]
     within = 0.0
     for groups in repeats:
         square, degrees = pooled_variance(groups)
         if degrees > 0:
             share = 1 - float(np.mean([1 / len(group) for group in groups]))
-            parts.append(_Part(share * square, degrees))
+            parts.append(_VarianceComponent(share * square, degrees))
             within += square
     has_repeats = len(parts) > 1
     sd = _sd(parts)
     half = float(stats.t.isf(TAIL, units - 1)) * math.sqrt(between / units)
     bias = float(means.mean())
-    return Limits(
+    return LimitsOfAgreement(
         bias=Estimate(value=bias, low=bias - half, high=bias + half),
         sd=sd,
         between_sd=math.sqrt(between),
@@ -150,7 +150,7 @@ def _check(camera: Sequence[FloatArray], goniometer: Sequence[FloatArray], how: 
             raise ValueError("a reading is missing")
 
 
-def _sd(parts: Sequence[_Part]) -> Estimate:
+def _sd(parts: Sequence[_VarianceComponent]) -> Estimate:
     """Return the root of a sum of mean squares with its interval.
 
     Each mean square has a chi-square interval; their distances from the estimates add up in

@@ -96,7 +96,7 @@ def mean_squares(table: FloatArray) -> MeanSquares:
     )
 
 
-def reliability(table: FloatArray) -> Reliability | None:
+def intraclass_correlation(table: FloatArray) -> Reliability | None:
     """Return the coefficients of a table, shape (shoulders, raters), without missing cells.
 
     None where there is nothing to tell: all shoulders alike for every rater.

@@ -19,7 +19,7 @@ FEWEST_PEOPLE = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GainError:
+class ProportionalBias:
     """The line difference = at_centre + slope * (mean - centre).
 
     Attributes
@@ -46,7 +46,9 @@ class GainError:
         return self.at_centre_deg + self.slope.value * (mean_deg - self.centre_deg)
 
 
-def gain_error(camera: Sequence[FloatArray], goniometer: Sequence[FloatArray]) -> GainError | None:
+def proportional_bias(
+    camera: Sequence[FloatArray], goniometer: Sequence[FloatArray]
+) -> ProportionalBias | None:
     """Return the regression of difference on mean; one array of paired readings a person.
 
     With one pair a person the interval of the slope is the usual one (t, n - 2). With more,
@@ -87,7 +89,7 @@ def gain_error(camera: Sequence[FloatArray], goniometer: Sequence[FloatArray]) -
             return None
         spread = float(np.sum((slopes - slope) ** 2))
         half = float(stats.t.isf(TAIL, people - 1)) * (spread * (people - 1) / people) ** 0.5
-    return GainError(
+    return ProportionalBias(
         slope=Estimate(value=slope, low=slope - half, high=slope + half),
         at_centre_deg=at_centre,
         centre_deg=float(x.mean()),

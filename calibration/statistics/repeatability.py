@@ -125,7 +125,7 @@ def repeatability(movement: Movement, sessions: Sequence[RetestSession]) -> Repe
     ordered = sorted(sessions, key=lambda each: each.day)
     day = np.array([each.day for each in ordered], dtype=np.float64)
     value = np.array([float(np.median(each.trials)) for each in ordered], dtype=np.float64)
-    typical, drift = _about_a_line(day, value)
+    typical, drift = _residuals_from_trend(day, value)
     trial_variance, trial_degrees = pooled_variance(
         [np.array(each.trials, dtype=np.float64) for each in ordered]
     )
@@ -179,7 +179,9 @@ def repeatability_paragraph(found: Repeatability) -> str:
     return " ".join(sentences)
 
 
-def _about_a_line(day: FloatArray, value: FloatArray) -> tuple[Estimate | None, Estimate | None]:
+def _residuals_from_trend(
+    day: FloatArray, value: FloatArray
+) -> tuple[Estimate | None, Estimate | None]:
     """Return the scatter about the least-squares line and the line's slope per week."""
     n = len(day)
     if n < FEWEST_SESSIONS:

@@ -2,10 +2,10 @@
 
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
-from gui.protocol.red_flags import Page
-from gui.text.safety_words import wording
+from gui.protocol.red_flags import ScreeningPage
+from gui.text.safety_words import screening_text
 from gui.text.words import notice, tr
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.text import button, label, scrollable
 from measure.system.versions import software
 
 
@@ -23,20 +23,22 @@ def _dialog(parent: QWidget, title: str, lines: list[tuple[str, str]]) -> QDialo
     column.addStretch(1)
     layout = QVBoxLayout(made)
     layout.setContentsMargins(24, 24, 24, 24)
-    layout.addWidget(scrolled(page), 1)
+    layout.addWidget(scrollable(page), 1)
     close = button(tr("Close"), "main")
     close.clicked.connect(made.accept)
     layout.addWidget(close)
     return made
 
 
-def what_this_is_dialog(parent: QWidget) -> QDialog:
-    lines: list[tuple[str, str]] = [(item, "") for item in wording(Page.ABOUT).items]
-    for page in (Page.EMERGENCY, Page.SOON, Page.CLINICIAN):
-        words = wording(page)
+def purpose_dialog(parent: QWidget) -> QDialog:
+    lines: list[tuple[str, str]] = [
+        (item, "") for item in screening_text(ScreeningPage.ABOUT).items
+    ]
+    for page in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
+        words = screening_text(page)
         lines.append((words.close, "alarm" if words.alarming else "lead"))
         lines.extend((f"\u2022  {item}", "") for item in words.items)
-    return _dialog(parent, wording(Page.ABOUT).title, lines)
+    return _dialog(parent, screening_text(ScreeningPage.ABOUT).title, lines)
 
 
 def keys_dialog(parent: QWidget) -> QDialog:

@@ -10,47 +10,47 @@ from PySide6.QtCore import QCoreApplication, QLockFile
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
 from gui.session.clip_reader import (
-    WindowClipReader,
-    accepted_measurement,
+    WindowClipAnalyzer,
+    aggregate_accepted_trials,
     local_models,
-    open_scrub_pictures,
+    open_scrub_thumbnails,
 )
-from gui.session.cues import Cues
-from gui.session.engine_feed import EngineFeed
-from gui.session.known_setup import KnownHere, gather_from_shelves
-from gui.session.known_state import look_up
-from gui.session.placement_check import PlaceWatch
-from gui.session.repository import StoreKeeper
+from gui.session.cues import AudioCues
+from gui.session.engine_feed import EngineBridge
+from gui.session.known_setup import SetupProvider, load_stored_setup
+from gui.session.known_state import load_calibration_state
+from gui.session.placement_check import PlacementMonitor
+from gui.session.repository import SessionRepository
 from gui.session.services import Services
 from gui.session.settings import WindowSettings
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.plain_dialog import plain_dialog
-from gui.workers.garbage_collection import keep_collecting_here
-from gui.workers.worker_thread import Background
+from gui.workers.garbage_collection import collect_garbage_in_gui_thread
+from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.devices import find_cameras
 from measure.live.engine import LiveEngine
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.location import folder_unusable, private_folder
 
 
-def prepare(application: QCoreApplication) -> None:
+def configure_application(application: QCoreApplication) -> None:
     """Give the application its name, our style sheet's style, and a collector in its thread."""
-    keep_collecting_here(application)
+    collect_garbage_in_gui_thread(application)
     application.setApplicationName("thawline")
     if isinstance(application, QApplication):
         application.setApplicationDisplayName("Thawline")
         application.setStyle(QStyleFactory.create("Fusion"))
 
 
-def clean_environment() -> None:
+def unset_inherited_environment() -> None:
     """Drop what another library may have set for a Qt of its own."""
     for name in ("QT_QPA_PLATFORM_PLUGIN_PATH", "QT_QPA_FONTDIR"):
         if "cv2" in os.environ.get(name, ""):
             del os.environ[name]
 
 
-def lock(folder: Path) -> QLockFile | None:
+def acquire_instance_lock(folder: Path) -> QLockFile | None:
     """Return the lock of the only window on a data folder, or None when another has it.
 
     A lock that a killed program left behind is taken over; age alone never frees one.
@@ -73,7 +73,7 @@ def lock(folder: Path) -> QLockFile | None:
     raise folder_unusable(folder, tr("it cannot be written to"))
 
 
-def settings_for_its_owner(path: Path) -> WindowSettings:
+def make_settings_private(path: Path) -> WindowSettings:
     """Return the settings in a file that nobody else can read.
 
     An empty one is made where there is none: what Qt puts in its place keeps its rights.
@@ -84,18 +84,18 @@ def settings_for_its_owner(path: Path) -> WindowSettings:
     return WindowSettings(path)
 
 
-def tell_already_open() -> None:
+def report_already_running() -> None:
     """Say that there is a window already."""
-    tell(tr("Thawline is already open. Look for its window."))
+    report_startup_failure(tr("Thawline is already open. Look for its window."))
 
 
-def tell(text: str) -> None:
+def report_startup_failure(text: str) -> None:
     """Say why no window opens, in the terminal and where nobody looks at one."""
     print(f"thawline: {text}", file=sys.stderr)
     plain_dialog(text, tr("Close")).exec()
 
 
-def assemble(
+def build_services(
     folder: Path, clips: tuple[Path, ...] = (), quality: ModelQuality | None = None
 ) -> Services:
     """Return the services of the real window: live engine, store, cameras, clips.
@@ -109,28 +109,28 @@ def assemble(
     quality
         The pose model; None takes the best that is here.
     """
-    settings = settings_for_its_owner(folder / "window.ini")
-    look = Look(settings.scheme, settings.text_percent)
-    look.apply()
-    reader = WindowClipReader(lambda: local_models(quality), known=lambda: services.of_clips())
-    records = Background("records")
+    settings = make_settings_private(folder / "window.ini")
+    appearance = Appearance(settings.scheme, settings.text_percent)
+    appearance.apply()
+    reader = WindowClipAnalyzer(lambda: local_models(quality), known=lambda: services.clip_setup())
+    records = BackgroundWorker("records")
     services = Services(
-        look=look,
+        appearance=appearance,
         settings=settings,
-        feed=EngineFeed(lambda: LiveEngine(lambda: local_models(quality))),
-        cues=Cues(tones=settings.tones, speech=settings.speech),
-        keeper=StoreKeeper(),
+        feed=EngineBridge(lambda: LiveEngine(lambda: local_models(quality))),
+        cues=AudioCues(tones=settings.tones, speech=settings.speech),
+        keeper=SessionRepository(),
         records=records,
-        slow=Background("slow"),
+        slow_worker=BackgroundWorker("slow"),
         find_cameras=find_cameras,
         read_clip=reader,
-        open_clip=open_scrub_pictures,
-        combine_trials=accepted_measurement,
+        open_clip=open_scrub_thumbnails,
+        combine_trials=aggregate_accepted_trials,
         end_reading=reader.close,
         clips=clips,
-        known=KnownHere(gather_from_shelves),
-        look_up=look_up,
+        known=SetupProvider(load_stored_setup),
+        load_calibration=load_calibration_state,
         # Clips that play as if they were the camera may show anybody, standing anywhere.
-        place=None if clips else PlaceWatch(records, dt.date.today),
+        placement_monitor=None if clips else PlacementMonitor(records, dt.date.today),
     )
     return services

@@ -32,30 +32,35 @@ def run(arguments: argparse.Namespace) -> int:
     for clip in arguments.source:
         if not clip.is_file():
             raise InputError(f"There is no clip {clip}. Check the name after --source.")
-    from gui.app.application import clean_environment
+    from gui.app.application import unset_inherited_environment
 
-    clean_environment()
+    unset_inherited_environment()
     from PySide6.QtWidgets import QApplication
 
-    from gui.app.application import lock, prepare, tell, tell_already_open
+    from gui.app.application import (
+        acquire_instance_lock,
+        configure_application,
+        report_already_running,
+        report_startup_failure,
+    )
     from gui.app.crash_report import CrashReporter, quiet_qt
     from gui.session.settings import WindowSettings
-    from gui.style.fonts import add_fonts_where_none
-    from gui.text.language import speak
+    from gui.style.fonts import ensure_fonts
+    from gui.text.language import install_language
     from measure.system.paths import data_folder
 
     quiet_qt()
     application = QApplication.instance() or QApplication(["thawline"])
-    prepare(application)
-    add_fonts_where_none()
-    speak(application, WindowSettings(data_folder() / "window.ini").language)
+    configure_application(application)
+    ensure_fonts()
+    install_language(application, WindowSettings(data_folder() / "window.ini").language)
     try:
-        held = lock(data_folder())
+        held = acquire_instance_lock(data_folder())
     except MachineError as error:
-        tell(str(error))
+        report_startup_failure(str(error))
         return error.exit_code
     if held is None:
-        tell_already_open()
+        report_already_running()
         return 1
     net = CrashReporter(application)
     net.install()
@@ -70,10 +75,10 @@ def run(arguments: argparse.Namespace) -> int:
 def _show(clips: tuple[Path, ...], quality: ModelQuality | None) -> int:
     from PySide6.QtWidgets import QApplication
 
-    from gui.app.application import assemble
+    from gui.app.application import build_services
     from gui.app.main_window import MainWindow
     from measure.system.paths import data_folder
 
-    window = MainWindow(assemble(data_folder(), clips, quality))
+    window = MainWindow(build_services(data_folder(), clips, quality))
     window.show()
     return int(QApplication.exec())

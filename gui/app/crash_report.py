@@ -21,7 +21,9 @@ from gui.widgets.text import button, label
 from measure.system.versions import software
 
 
-def details(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> str:
+def crash_report_text(
+    kind: type[BaseException], error: BaseException, trace: TracebackType | None
+) -> str:
     """Return versions and traceback, without the person's home folder in the paths."""
     versions = {**software(), "qt": qVersion()}
     lines = [f"{name} {number}" for name, number in versions.items()]
@@ -92,7 +94,7 @@ class CrashReporter(QObject):
         if issubclass(kind, KeyboardInterrupt):
             QApplication.quit()
             return
-        self._broke.emit(details(kind, error, trace))
+        self._broke.emit(crash_report_text(kind, error, trace))
 
     def _take_from_thread(self, what: threading.ExceptHookArgs) -> None:
         if what.exc_value is not None:

@@ -17,8 +17,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.app.about import about_dialog, keys_dialog, what_this_is_dialog
-from gui.pages.camera_and_body.flow import KnownPages
+from gui.app.about import about_dialog, keys_dialog, purpose_dialog
+from gui.pages.camera_and_body.flow import CalibrationPages
 from gui.pages.clips.review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.flow import MeasurePage
@@ -31,15 +31,15 @@ from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.words import tr
 from gui.widgets.flow_row import FlowRow
-from gui.widgets.text import button, hairline, label
+from gui.widgets.text import button, label, separator
 from measure.domain.history import History
 from measure.domain.records import Person
 
 #: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
 _CLOSE_ENGINE_S, _CLOSE_RECORDS_S, _CLOSE_SLOW_S = 2.5, 1.5, 0.5
-_TOLD_MS = 9000
+_MESSAGE_MS = 9000
 #: Lines of messages at one time. Ours.
-_MOST_TOLD = 3
+_MAX_MESSAGE_LENGTH = 3
 #: Where everything still fits, in languages with longer words too; a smaller screen is filled.
 SMALLEST_PX = (960, 640)
 
@@ -56,7 +56,7 @@ class MainWindow(QMainWindow):
         self.progress = ProgressPage(services)
         self.clips = ClipsPage(services)
         self.setup = SetupPage(services)
-        self.known = KnownPages(services)
+        self.known = CalibrationPages(services)
         self.words: list[QPushButton] = []
         self._pages = QStackedWidget()
         self._told = label("", "lead")
@@ -77,8 +77,8 @@ class MainWindow(QMainWindow):
     def _lay_out(self) -> None:
         row = QHBoxLayout(self._row)
         row.setContentsMargins(24, 4, 24, 0)
-        row.setSpacing(self.services.look.gap(4))
-        words = FlowRow(self.services.look.gap(4), filling=False)
+        row.setSpacing(self.services.appearance.gap(4))
+        words = FlowRow(self.services.appearance.gap(4), filling=False)
         group = QButtonGroup(self)
         for place, (text, page) in enumerate(
             (
@@ -103,7 +103,7 @@ class MainWindow(QMainWindow):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(self._row)
-        self._hair = hairline()
+        self._hair = separator()
         layout.addWidget(self._hair)
         self._told.setContentsMargins(24, 8, 24, 8)
         layout.addWidget(self._told)
@@ -112,15 +112,15 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         self.measure.measuring_changed.connect(self._step_back)
-        self.measure.told.connect(self.tell)
+        self.measure.message_raised.connect(self.tell)
         self.measure.people_changed.connect(self._show_person)
         self.measure.session_ended.connect(self.progress.reload)
-        self.progress.told.connect(self.tell)
-        self.clips.told.connect(self.tell)
+        self.progress.message_raised.connect(self.tell)
+        self.clips.message_raised.connect(self.tell)
         self.clips.session_ended.connect(self.progress.reload)
         self.setup.mirror_changed.connect(self._mirror_changed)
-        self.setup.known_wanted.connect(self.show_known)
-        self.known.told.connect(self.tell)
+        self.setup.calibration_requested.connect(self.show_calibration)
+        self.known.message_raised.connect(self.tell)
         self.known.back.connect(partial(self.go, 3))
         keeper = self.services.keeper
         self.services.records.run(lambda: keeper.warnings(), self._warn)
@@ -213,19 +213,19 @@ class MainWindow(QMainWindow):
         self._step_back(page is self.measure and self.measure.under_way)
 
     @Slot()
-    def show_known(self) -> None:
+    def show_calibration(self) -> None:
         """Show what is known of camera and body; it belongs to the set-up."""
         self._pages.setCurrentWidget(self.known)
-        self.known.show_known()
+        self.known.show_calibration()
 
     @Slot(str)
     def tell(self, text: str) -> None:
         """Show a message above the page for a while; one that is shown still stays beside it."""
         before = self._told.text() if self._told.isVisible() and text else ""
         lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
-        self._told.setText("\n".join([*lines][-_MOST_TOLD:]))
+        self._told.setText("\n".join([*lines][-_MAX_MESSAGE_LENGTH:]))
         self._told.setVisible(bool(text))
-        self._told_timer.start(_TOLD_MS)
+        self._told_timer.start(_MESSAGE_MS)
 
     def _warn(self, warnings: tuple[str, ...]) -> None:
         """Show what is wrong with the place of the sessions until something else is told."""
@@ -235,7 +235,7 @@ class MainWindow(QMainWindow):
 
     def choose_scheme(self, scheme: Scheme, _checked: bool = False) -> None:
         self.services.settings.scheme = scheme
-        self.services.look.choose(scheme=scheme)
+        self.services.appearance.choose(scheme=scheme)
 
     def choose_language(self, code: str, _checked: bool = False) -> None:
         """Note the language; pages that are open keep theirs."""
@@ -244,11 +244,11 @@ class MainWindow(QMainWindow):
 
     def change_text(self, step: int, _checked: bool = False) -> None:
         """Make the text larger or smaller by a step, or as it was with 0."""
-        look = self.services.look
-        place = TEXT_SCALES.index(look.percent) + step if step else 0
+        appearance = self.services.appearance
+        place = TEXT_SCALES.index(appearance.percent) + step if step else 0
         percent = TEXT_SCALES[min(len(TEXT_SCALES) - 1, max(0, place))]
         self.services.settings.text_percent = percent
-        look.choose(percent=percent)
+        appearance.choose(percent=percent)
 
     @Slot(bool)
     def _tones(self, wanted: bool) -> None:
@@ -298,7 +298,7 @@ class MainWindow(QMainWindow):
             return
 
         def write(history: History) -> None:
-            services.slow.run(
+            services.slow_worker.run(
                 lambda: write_report(history, today, Path(name)),
                 lambda _: self.tell(tr("{file} is written.").format(file=Path(name).name)),
                 self.tell,
@@ -322,13 +322,15 @@ class MainWindow(QMainWindow):
             self.tell(tr("Pages sent to the printer: {pages}.").format(pages=pages))
 
         def on_paper(history: History) -> None:
-            services.slow.run(lambda: print_report(history, today, printer), printed, self.tell)
+            services.slow_worker.run(
+                lambda: print_report(history, today, printer), printed, self.tell
+            )
 
         services.records.run(lambda: services.keeper.history(person.id), on_paper, self.tell)
 
     @Slot()
     def _what_this_is(self) -> None:
-        what_this_is_dialog(self).open()
+        purpose_dialog(self).open()
 
     @Slot()
     def _keys(self) -> None:
@@ -369,9 +371,9 @@ class MainWindow(QMainWindow):
         self.hide()
         services.cues.silence()
         self.clips.stop_reading()
-        services.slow.run(services.end_reading)
+        services.slow_worker.run(services.end_reading)
         services.feed.close(_CLOSE_ENGINE_S)
         services.records.run(services.keeper.close)
         services.records.close(_CLOSE_RECORDS_S)
-        services.slow.close(_CLOSE_SLOW_S)
+        services.slow_worker.close(_CLOSE_SLOW_S)
         super().closeEvent(event)

@@ -9,13 +9,13 @@ from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, MeasurementRecord
+from measure.domain.records import AssessmentCondition, MeasurementRecord
 from measure.progress.series import event_breaks, instrument_of
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Point:
+class CurvePoint:
     """One measurement in a curve; value and interval are None for a refusal.
 
     Attributes
@@ -33,15 +33,15 @@ class Point:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Curve:
+class HistoryCurve:
     """Readings of one movement on one side that were made alike, the earliest first."""
 
     side: Side
-    conduct: Conduct
-    points: tuple[Point, ...]
+    conduct: AssessmentCondition
+    points: tuple[CurvePoint, ...]
 
     @property
-    def readings(self) -> tuple[Point, ...]:
+    def readings(self) -> tuple[CurvePoint, ...]:
         return tuple(point for point in self.points if point.value is not None)
 
 
@@ -51,16 +51,18 @@ def movements_of(history: History) -> tuple[Movement, ...]:
     return tuple(movement for movement in Movement if movement in seen)
 
 
-def conducts_of(history: History, movement: Movement) -> tuple[Conduct, ...]:
+def conducts_of(history: History, movement: Movement) -> tuple[AssessmentCondition, ...]:
     """Return how a movement was done, the most frequent first."""
-    counts: dict[Conduct, int] = defaultdict(int)
+    counts: dict[AssessmentCondition, int] = defaultdict(int)
     for record in history.measurements:
         if record.measurement.movement is movement:
             counts[record.conduct] += 1
     return tuple(sorted(counts, key=lambda conduct: -counts[conduct]))
 
 
-def curves(history: History, movement: Movement, conduct: Conduct) -> tuple[Curve, ...]:
+def curves(
+    history: History, movement: Movement, conduct: AssessmentCondition
+) -> tuple[HistoryCurve, ...]:
     """Return the curves of one movement done in one way, the left shoulder's first.
 
     Whatever makes numbers incomparable (another model, camera, view, reference) begins another
@@ -76,22 +78,22 @@ def curves(history: History, movement: Movement, conduct: Conduct) -> tuple[Curv
             part = bisect.bisect_right(breaks[found.side], record.taken.day)
             groups[found.side, instrument_of(found), part].append(record)
     return tuple(
-        Curve(side=key[0], conduct=conduct, points=tuple(_points(groups[key])))
+        HistoryCurve(side=key[0], conduct=conduct, points=tuple(_points(groups[key])))
         for key in sorted(groups, key=lambda key: (key[0], key[2]))
     )
 
 
-def seconds(moment: Moment) -> float:
+def unix_time_s(moment: Timestamp) -> float:
     """Return seconds since 1970, UTC."""
     return moment.utc.timestamp()
 
 
-def _points(records: Iterable[MeasurementRecord]) -> Iterable[Point]:
+def _points(records: Iterable[MeasurementRecord]) -> Iterable[CurvePoint]:
     for record in sorted(records, key=lambda each: each.taken.utc):
         found = record.measurement
         known = found.status is Status.READING
-        yield Point(
-            time_s=seconds(record.taken),
+        yield CurvePoint(
+            time_s=unix_time_s(record.taken),
             value=found.value if known else None,
             low=found.low if known else None,
             high=found.high if known else None,

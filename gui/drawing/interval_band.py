@@ -7,14 +7,14 @@ in lists; the history draws it upright.
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
 #: Half-widths at which a band is strongest and palest, degrees; the fraction's are scaled. Ours.
 _NARROW_DEG, _WIDE_DEG = 4.0, 16.0
 
 
-def scale_of(movement: Movement) -> tuple[float, float]:
+def movement_scale(movement: Movement) -> tuple[float, float]:
     """Return the ends of the scale that a movement's readings are drawn on."""
     facts = MOVEMENTS[movement]
     if facts.unit is Unit.FRACTION:
@@ -22,17 +22,17 @@ def scale_of(movement: Movement) -> tuple[float, float]:
     return (0.0, 180.0) if facts.usual[1] > 100 else (0.0, 90.0)
 
 
-def strength(low: float, high: float, unit: Unit) -> float:
+def band_opacity(low: float, high: float, unit: Unit) -> float:
     """Return how strongly a band is filled, 0.25..0.85: the narrower the stronger."""
     half = (high - low) / 2 * (1 if unit is Unit.DEGREES else 80)
     share = (half - _NARROW_DEG) / (_WIDE_DEG - _NARROW_DEG)
     return 0.85 - 0.6 * min(1.0, max(0.0, share))
 
 
-def paint_scale(painter: QPainter, look: Look, place: QRectF) -> None:
+def paint_scale(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Draw the hairline that a band lies on, with ends and quarters."""
     y = place.center().y()
-    painter.setPen(QPen(look.colour("edge"), 1))
+    painter.setPen(QPen(appearance.colour("edge"), 1))
     painter.drawLine(QPointF(place.left(), y), QPointF(place.right(), y))
     for quarter in range(5):
         x = place.left() + place.width() * quarter / 4
@@ -42,7 +42,7 @@ def paint_scale(painter: QPainter, look: Look, place: QRectF) -> None:
 
 def paint_band(
     painter: QPainter,
-    look: Look,
+    appearance: Appearance,
     place: QRectF,
     movement: Movement,
     value: float,
@@ -50,7 +50,7 @@ def paint_band(
     high: float,
 ) -> None:
     """Draw a band with its mark on the scale that fills `place`; values beyond are cut off."""
-    bottom, top = scale_of(movement)
+    bottom, top = movement_scale(movement)
 
     def at(number: float) -> float:
         share = min(1.0, max(0.0, (number - bottom) / (top - bottom)))
@@ -58,31 +58,31 @@ def paint_band(
 
     band = QRectF(QPointF(at(low), place.top()), QPointF(at(high), place.bottom()))
     band.setWidth(max(band.width(), 3.0))
-    full = strength(low, high, MOVEMENTS[movement].unit)
-    painter.setPen(QPen(look.colour("arm"), 1.5))
-    painter.setBrush(look.colour("arm", full))
+    full = band_opacity(low, high, MOVEMENTS[movement].unit)
+    painter.setPen(QPen(appearance.colour("arm"), 1.5))
+    painter.setBrush(appearance.colour("arm", full))
     painter.drawRoundedRect(band, 4, 4)
     mark = QRectF(at(value) - 2.5, place.top() - 5, 5, place.height() + 10)
-    painter.setPen(QPen(look.colour("raised"), 1.5))
-    painter.setBrush(look.colour("ink"))
+    painter.setPen(QPen(appearance.colour("raised"), 1.5))
+    painter.setBrush(appearance.colour("ink"))
     painter.drawRoundedRect(mark, 2, 2)
 
 
-def paint_refusal(painter: QPainter, look: Look, place: QRectF) -> None:
+def paint_refusal(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Draw the empty frame of a refusal."""
-    pen = QPen(look.colour("edge"), 2, Qt.PenStyle.DashLine)
+    pen = QPen(appearance.colour("edge"), 2, Qt.PenStyle.DashLine)
     painter.setPen(pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRoundedRect(place, 4, 4)
 
 
 def paint_guide(
-    painter: QPainter, look: Look, place: QRectF, movement: Movement, value: float
+    painter: QPainter, appearance: Appearance, place: QRectF, movement: Movement, value: float
 ) -> None:
     """Draw the hollow mark of a guide value that is still being settled."""
-    bottom, top = scale_of(movement)
+    bottom, top = movement_scale(movement)
     share = min(1.0, max(0.0, (value - bottom) / (top - bottom)))
     x = place.left() + place.width() * share
-    painter.setPen(QPen(look.colour("hold"), 2))
-    painter.setBrush(look.colour("raised"))
+    painter.setPen(QPen(appearance.colour("hold"), 2))
+    painter.setBrush(appearance.colour("raised"))
     painter.drawEllipse(QPointF(x, place.center().y()), place.height() / 3, place.height() / 3)

@@ -9,8 +9,8 @@ import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen
 
-from gui.drawing.transform import PictureTransform
-from gui.style.look import Look
+from gui.drawing.transform import VideoTransform
+from gui.style.appearance import Appearance
 from gui.text.words import side_name
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.movements import Movement
@@ -21,9 +21,9 @@ _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 190), QColor(255, 255
 
 def paint_figure(
     painter: QPainter,
-    look: Look,
+    appearance: Appearance,
     points_px: FloatArray,
-    transform: PictureTransform,
+    transform: VideoTransform,
     movement: Movement,
     side: Side,
 ) -> None:
@@ -39,7 +39,7 @@ def paint_figure(
     middle_hip = _middle(places, Landmark.LEFT_HIP, Landmark.RIGHT_HIP)
     middle_shoulder = _middle(places, Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER)
     thick = max(3.0, transform.height / 110)
-    lit = QColor(look.palette.arm if look.dark else "#7fd0ee")
+    lit = QColor(appearance.palette.arm if appearance.dark else "#7fd0ee")
 
     _line(
         painter,
@@ -61,10 +61,12 @@ def paint_figure(
     _line(painter, [places[own.shoulder], places[own.elbow], places[own.wrist]], lit, thick * 1.4)
     for place in (places[own.shoulder], places[own.elbow], places[own.wrist]):
         _dot(painter, place, thick)
-    _name(painter, look, places[own.shoulder], side, transform)
+    _name(painter, appearance, places[own.shoulder], side, transform)
 
 
-def paint_framing(painter: QPainter, look: Look, picture: QRectF, words: tuple[str, str]) -> None:
+def paint_framing(
+    painter: QPainter, appearance: Appearance, picture: QRectF, words: tuple[str, str]
+) -> None:
     """Draw where head and hips should lie, with a word at each line."""
     pen = QPen(_LINE, 2, Qt.PenStyle.DashLine)
     for share, word in zip((0.22, 0.74), words, strict=True):
@@ -79,7 +81,7 @@ def paint_framing(painter: QPainter, look: Look, picture: QRectF, words: tuple[s
         painter.drawLine(QPointF(left, y), QPointF(right, y))
         _words(
             painter,
-            look.font(max(14, picture.height() / 26), bold=True),
+            appearance.font(max(14, picture.height() / 26), bold=True),
             QPointF(left, y - 8),
             word,
         )
@@ -155,11 +157,15 @@ def _dot(painter: QPainter, place: FloatArray, thick: float) -> None:
 
 
 def _name(
-    painter: QPainter, look: Look, shoulder: FloatArray, side: Side, transform: PictureTransform
+    painter: QPainter,
+    appearance: Appearance,
+    shoulder: FloatArray,
+    side: Side,
+    transform: VideoTransform,
 ) -> None:
     """Write which arm it is beside the shoulder; after mirroring, so that it reads."""
     if _known(shoulder):
-        font = look.font(max(15, transform.height / 22), bold=True)
+        font = appearance.font(max(15, transform.height / 22), bold=True)
         _words(painter, font, QPointF(shoulder[0] + 14, shoulder[1] - 14), side_name(side))
 
 

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
-Point = tuple[float, float]
+Point2D = tuple[float, float]
 #: (to the person's left, up, forwards), in body heights from the middle of the hips.
-Space = tuple[float, float, float]
+Point3D = tuple[float, float, float]
 
 _SHOULDER_UP, _SHOULDER_OUT, _HIP_OUT = 0.30, 0.115, 0.07
 _UPPER_ARM, _FOREARM, _LEG = 0.165, 0.155, 0.47
@@ -27,9 +27,9 @@ _TURN_DEG = {
     Movement.HAND_BEHIND_BACK: 180.0,
 }
 #: How far the drawing looks down, degrees: the forearm's way out shows from above only.
-_DOWN_DEG = {Movement.EXTERNAL_ROTATION: 32.0}
+_VIEW_ELEVATION_DEG = {Movement.EXTERNAL_ROTATION: 32.0}
 #: The end position that is drawn, degrees. Ours, well inside what is usual.
-_SHOWN_DEG = {
+_ILLUSTRATED_ANGLE_DEG = {
     Movement.FLEXION: 95.0,
     Movement.EXTENSION: 35.0,
     Movement.ABDUCTION: 90.0,
@@ -39,7 +39,7 @@ _SHOWN_DEG = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Figure:
+class BodyFigure:
     """What to draw: points to the right and down, in body heights; the hips lie at (0, 0).
 
     Attributes
@@ -60,30 +60,32 @@ class Figure:
         True when the person sees no screen.
     """
 
-    head: Point
-    nose: Point
-    trunk: tuple[Point, Point]
-    shoulders: tuple[Point, Point]
-    hips: tuple[Point, Point]
-    legs: tuple[tuple[Point, Point, Point], tuple[Point, Point, Point]]
-    other_arm: tuple[Point, Point, Point]
-    start_arm: tuple[Point, Point, Point]
-    end_arm: tuple[Point, Point, Point]
-    path: tuple[Point, ...]
+    head: Point2D
+    nose: Point2D
+    trunk: tuple[Point2D, Point2D]
+    shoulders: tuple[Point2D, Point2D]
+    hips: tuple[Point2D, Point2D]
+    legs: tuple[tuple[Point2D, Point2D, Point2D], tuple[Point2D, Point2D, Point2D]]
+    other_arm: tuple[Point2D, Point2D, Point2D]
+    start_arm: tuple[Point2D, Point2D, Point2D]
+    end_arm: tuple[Point2D, Point2D, Point2D]
+    path: tuple[Point2D, ...]
     turned_away: bool
 
 
-def turn_deg(movement: Movement, side: Side) -> float:
+def facing_angle_deg(movement: Movement, side: Side) -> float:
     """Return how far the person turns from facing the camera, positive to the own left."""
     return _TURN_DEG[movement] * (1 if side is Side.LEFT else -1)
 
 
-def shown_deg(movement: Movement) -> float:
+def illustrated_angle_deg(movement: Movement) -> float:
     """Return the angle of the drawn end position; 1 for the reach, which has none."""
-    return _SHOWN_DEG[movement]
+    return _ILLUSTRATED_ANGLE_DEG[movement]
 
 
-def figure(movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0) -> Figure:
+def body_figure(
+    movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0
+) -> BodyFigure:
     """Return the figure for a movement as the camera sees it, or as a mirror shows it.
 
     Parameters
@@ -91,24 +93,24 @@ def figure(movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0
     share
         How much of the drawn movement the end position has done.
     """
-    turn = math.radians(turn_deg(movement, side))
-    down = math.radians(_DOWN_DEG.get(movement, 0.0))
+    turn = math.radians(facing_angle_deg(movement, side))
+    down = math.radians(_VIEW_ELEVATION_DEG.get(movement, 0.0))
     out = 1.0 if side is Side.LEFT else -1.0
     flip = -1.0 if mirrored else 1.0
 
-    def seen(place: Space) -> Point:
+    def seen(place: Point3D) -> Point2D:
         left, up, forwards = place
         across = left * math.cos(turn) + forwards * math.sin(turn)
         nearer = forwards * math.cos(turn) - left * math.sin(turn)
         return flip * across, -up * math.cos(down) + nearer * math.sin(down)
 
-    def arm(share: float, sign: float) -> tuple[Space, Space, Space]:
+    def arm(share: float, sign: float) -> tuple[Point3D, Point3D, Point3D]:
         return _arm(movement, share, sign)
 
-    def line(places: tuple[Space, Space, Space]) -> tuple[Point, Point, Point]:
+    def line(places: tuple[Point3D, Point3D, Point3D]) -> tuple[Point2D, Point2D, Point2D]:
         return seen(places[0]), seen(places[1]), seen(places[2])
 
-    def leg(sign: float) -> tuple[Point, Point, Point]:
+    def leg(sign: float) -> tuple[Point2D, Point2D, Point2D]:
         hip = (sign * _HIP_OUT, 0.0, 0.0)
         foot = (sign * _HIP_OUT, -_LEG, 0.0)
         return seen(hip), seen(foot), seen((foot[0], foot[1], 0.07))
@@ -118,7 +120,7 @@ def figure(movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0
         (-out * (_SHOULDER_OUT + 0.015), _SHOULDER_UP - _UPPER_ARM, 0.0),
         (-out * (_SHOULDER_OUT + 0.02), _SHOULDER_UP - _UPPER_ARM - _FOREARM, 0.02),
     )
-    return Figure(
+    return BodyFigure(
         head=seen((0, 0.435, 0.015)),
         nose=seen((0, 0.43, 0.085)),
         trunk=(seen((0, 0, 0)), seen((0, _SHOULDER_UP, 0))),
@@ -136,10 +138,10 @@ def figure(movement: Movement, side: Side, *, mirrored: bool, share: float = 1.0
     )
 
 
-def _arm(movement: Movement, share: float, out: float) -> tuple[Space, Space, Space]:
+def _arm(movement: Movement, share: float, out: float) -> tuple[Point3D, Point3D, Point3D]:
     """Return shoulder, elbow and wrist with the movement done to a share of what is shown."""
     shoulder = (out * _SHOULDER_OUT, _SHOULDER_UP, 0.0)
-    angle = math.radians(_SHOWN_DEG[movement] * share)
+    angle = math.radians(_ILLUSTRATED_ANGLE_DEG[movement] * share)
     reach = _UPPER_ARM + _FOREARM
     if movement in (Movement.FLEXION, Movement.EXTENSION):
         way = 1.0 if movement is Movement.FLEXION else -1.0
@@ -159,9 +161,9 @@ def _arm(movement: Movement, share: float, out: float) -> tuple[Space, Space, Sp
     return shoulder, elbow, _plus(shoulder, _times(direction, reach))
 
 
-def _plus(one: Space, other: Space) -> Space:
+def _plus(one: Point3D, other: Point3D) -> Point3D:
     return one[0] + other[0], one[1] + other[1], one[2] + other[2]
 
 
-def _times(direction: Space, length: float) -> Space:
+def _times(direction: Point3D, length: float) -> Point3D:
     return direction[0] * length, direction[1] * length, direction[2] * length

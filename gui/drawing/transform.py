@@ -12,7 +12,7 @@ from measure.domain.landmarks import FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PictureTransform:
+class VideoTransform:
     """From pixels of a picture, y down, to units of a widget, y down.
 
     Attributes
@@ -40,7 +40,7 @@ class PictureTransform:
         space: tuple[float, float],
         *,
         mirrored: bool = False,
-    ) -> "PictureTransform":
+    ) -> "VideoTransform":
         """Fit a picture of (width, height) whole into a space of (width, height).
 
         The rectangle lies on whole units, where drawing it is fast and sharp.

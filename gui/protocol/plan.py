@@ -10,24 +10,29 @@ from enum import StrEnum
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.records import Pain, StoppedBy
-from measure.live.events import EventKind, LiveEvent
-from measure.progress.home_programme import Asking, Irritability, asking, irritability
+from measure.domain.records import LimitingFactor, Pain
+from measure.live.events import LiveEvent, LiveEventKind
+from measure.progress.home_programme import (
+    AssessmentDose,
+    Irritability,
+    assessment_dose,
+    irritability,
+)
 
 
-class Pace(StrEnum):
+class SessionMode(StrEnum):
     HOME = "home"
     CLINIC = "clinic"
 
 
-class Step(StrEnum):
+class SessionStep(StrEnum):
     MEASURING = "measuring"
     PAIN = "pain"
     NEXT = "next"
     FINISHED = "finished"
 
 
-class After(StrEnum):
+class NextAction(StrEnum):
     """What is wanted after a movement."""
 
     GO_ON = "go-on"
@@ -45,7 +50,7 @@ class AttemptState(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class MovementTask:
     """One movement on one side, and how often."""
 
     movement: Movement
@@ -65,13 +70,13 @@ class Attempt:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Outcome:
+class TaskResult:
     """What one task gave. `measurement` is None when nothing was captured."""
 
-    task: Task
+    task: MovementTask
     measurement: Measurement | None = None
     pain: int | None = None
-    stopped_by: StoppedBy | None = None
+    stopped_by: LimitingFactor | None = None
 
 
 #: A session at home; extension is left out unless chosen, as it says least about a stiff shoulder.
@@ -85,7 +90,7 @@ HOME_MOVEMENTS = (
 
 def home_tasks(
     movements: Sequence[Movement], affected: Side | None, *, sore_day: bool = False
-) -> tuple[Task, ...]:
+) -> tuple[MovementTask, ...]:
     """Return the tasks of a session at home, the good shoulder first each time.
 
     Parameters
@@ -97,14 +102,14 @@ def home_tasks(
     """
     second = affected or Side.LEFT
     tasks = tuple(
-        Task(movement=movement, side=side)
+        MovementTask(movement=movement, side=side)
         for movement in movements
         for side in (second.other, second)
     )
-    return eased(tasks, asking(Irritability.HIGH)) if sore_day else tasks
+    return limit_to_dose(tasks, assessment_dose(Irritability.HIGH)) if sore_day else tasks
 
 
-def eased(tasks: Sequence[Task], asked: Asking) -> tuple[Task, ...]:
+def limit_to_dose(tasks: Sequence[MovementTask], asked: AssessmentDose) -> tuple[MovementTask, ...]:
     """Return the tasks with no more trials and movements than may be asked for."""
     return tuple(
         replace(task, trials=min(task.trials, asked.trials))
@@ -113,44 +118,44 @@ def eased(tasks: Sequence[Task], asked: Asking) -> tuple[Task, ...]:
     )
 
 
-def scored_from_the_first(tasks: Sequence[Task]) -> tuple[Task, ...]:
+def without_practice(tasks: Sequence[MovementTask]) -> tuple[MovementTask, ...]:
     """Return the tasks without practice, as for clips: what they show counts, as in replay."""
     return tuple(replace(task, practice=0) for task in tasks)
 
 
-def back_is_turned(movement: Movement) -> bool:
+def faces_away_from_screen(movement: Movement) -> bool:
     """Return whether the person cannot see the screen during this movement."""
     return MOVEMENTS[movement].views[0] is View.BACK
 
 
-class Guide:
+class SessionPlan:
     """Where a session stands."""
 
-    def __init__(self, tasks: Sequence[Task]) -> None:
+    def __init__(self, tasks: Sequence[MovementTask]) -> None:
         if not tasks:
             raise ValueError("a session needs at least one task")
         self._tasks = tuple(tasks)
         self._index = 0
         self._attempts: list[Attempt] = []
-        self._outcomes: list[Outcome] = []
+        self._outcomes: list[TaskResult] = []
         self._measurement: Measurement | None = None
         self._ending = False
-        self.step = Step.MEASURING
+        self.step = SessionStep.MEASURING
         self.paused = False
 
     @property
-    def task(self) -> Task:
+    def task(self) -> MovementTask:
         """The task at hand, or the last one when all is finished."""
         return self._tasks[min(self._index, len(self._tasks) - 1)]
 
     @property
-    def upcoming(self) -> Task | None:
+    def upcoming(self) -> MovementTask | None:
         """The task after this one, or None."""
         following = self._index + 1
         return self._tasks[following] if following < len(self._tasks) else None
 
     @property
-    def place(self) -> tuple[int, int]:
+    def task_position(self) -> tuple[int, int]:
         """Number of the task at hand, from 1, and how many there are."""
         return min(self._index + 1, len(self._tasks)), len(self._tasks)
 
@@ -159,7 +164,7 @@ class Guide:
         return tuple(self._attempts)
 
     @property
-    def outcomes(self) -> tuple[Outcome, ...]:
+    def outcomes(self) -> tuple[TaskResult, ...]:
         return tuple(self._outcomes)
 
     @property
@@ -181,7 +186,7 @@ class Guide:
 
     @property
     def can_discard(self) -> bool:
-        return self.step is Step.MEASURING and self.counted > 0
+        return self.step is SessionStep.MEASURING and self.counted > 0
 
     @property
     def last_refusal(self) -> Trial | None:
@@ -191,11 +196,11 @@ class Guide:
 
     def take(self, event: LiveEvent) -> None:
         """Note what the engine reports; what does not belong to the step is passed over."""
-        if event.kind is EventKind.PAUSED:
+        if event.kind is LiveEventKind.PAUSED:
             self.paused = True
-        elif event.kind is EventKind.RESUMED:
+        elif event.kind is LiveEventKind.RESUMED:
             self.paused = False
-        elif self.step is Step.MEASURING:
+        elif self.step is SessionStep.MEASURING:
             self._take_measuring(event)
 
     def end_movement(self) -> None:
@@ -205,34 +210,36 @@ class Guide:
     def end_session(self) -> None:
         """Leave out the tasks that have not begun."""
         self._tasks = self._tasks[: self._index + 1]
-        if self.step is Step.NEXT:
-            self.step = Step.FINISHED
+        if self.step is SessionStep.NEXT:
+            self.step = SessionStep.FINISHED
 
-    def answer(self, pain: int | None, stopped_by: StoppedBy | None) -> Outcome:
+    def answer(self, pain: int | None, stopped_by: LimitingFactor | None) -> TaskResult:
         """Note pain and what ended the movement; the next step follows.
 
         A movement that hurt much leaves less to be asked for in what is still to come.
         """
-        if self.step is not Step.PAIN:
+        if self.step is not SessionStep.PAIN:
             raise ValueError("pain is asked after a movement")
         outcome = replace(self._outcomes[-1], pain=pain, stopped_by=stopped_by)
         self._outcomes[-1] = outcome
         following = self._index + 1
-        still_to_come = eased(self._tasks[following:], asking(irritability(Pain(), pain)))
+        still_to_come = limit_to_dose(
+            self._tasks[following:], assessment_dose(irritability(Pain(), pain))
+        )
         self._tasks = (*self._tasks[:following], *still_to_come)
-        self.step = Step.NEXT if self.upcoming else Step.FINISHED
+        self.step = SessionStep.NEXT if self.upcoming else SessionStep.FINISHED
         return outcome
 
-    def go_on(self) -> Task:
+    def go_on(self) -> MovementTask:
         """Begin the next task and return it."""
-        if self.step is not Step.NEXT:
+        if self.step is not SessionStep.NEXT:
             raise ValueError("there is no next task to begin")
         self._begin(self._index + 1)
         return self.task
 
-    def again(self) -> Task:
+    def again(self) -> MovementTask:
         """Measure the last task once more, as a task of its own, and return it."""
-        if self.step is Step.MEASURING:
+        if self.step is SessionStep.MEASURING:
             raise ValueError("the task is still going on")
         self._tasks = (
             *self._tasks[: self._index + 1],
@@ -242,7 +249,7 @@ class Guide:
         self._begin(self._index + 1)
         return self.task
 
-    def add(self, task: Task) -> Task:
+    def add(self, task: MovementTask) -> MovementTask:
         """Begin a task that was not planned, as in a clinic, and return it."""
         self._tasks = (*self._tasks[: self._index + 1], task)
         self._begin(self._index + 1)
@@ -253,24 +260,24 @@ class Guide:
         self._attempts = []
         self._measurement = None
         self._ending = False
-        self.step = Step.MEASURING
+        self.step = SessionStep.MEASURING
 
     def _take_measuring(self, event: LiveEvent) -> None:
-        if event.kind is EventKind.TRIAL_CAPTURED:
+        if event.kind is LiveEventKind.TRIAL_CAPTURED:
             state = AttemptState.PRACTICE if event.practice else AttemptState.SETTLING
             attempt = Attempt(trial_id=event.trial_id, state=state, guide_value=event.value)
             self._attempts.append(attempt)
-        elif event.kind is EventKind.TRIAL_SETTLED:
+        elif event.kind is LiveEventKind.TRIAL_SETTLED:
             settled = AttemptState.PRACTICE if event.practice else AttemptState.SCORED
             self._settle(event, settled)
             self._measurement = event.measurement or self._measurement
-        elif event.kind is EventKind.TRIAL_REFUSED:
+        elif event.kind is LiveEventKind.TRIAL_REFUSED:
             self._settle(event, AttemptState.REFUSED)
             self._measurement = event.measurement or self._measurement
-        elif event.kind is EventKind.TRIAL_DISCARDED:
+        elif event.kind is LiveEventKind.TRIAL_DISCARDED:
             self._attempts = [each for each in self._attempts if each.trial_id != event.trial_id]
             self._measurement = event.measurement
-        elif event.kind is EventKind.MEASUREMENT_DONE:
+        elif event.kind is LiveEventKind.MEASUREMENT_DONE:
             self._finish(event.measurement)
 
     def _settle(self, event: LiveEvent, state: AttemptState) -> None:
@@ -283,9 +290,9 @@ class Guide:
 
     def _finish(self, measurement: Measurement | None) -> None:
         self._measurement = measurement
-        self._outcomes.append(Outcome(task=self.task, measurement=measurement))
+        self._outcomes.append(TaskResult(task=self.task, measurement=measurement))
         nothing_captured = measurement is None or not measurement.trials
         if self._ending and nothing_captured:
-            self.step = Step.NEXT if self.upcoming else Step.FINISHED
+            self.step = SessionStep.NEXT if self.upcoming else SessionStep.FINISHED
         else:
-            self.step = Step.PAIN
+            self.step = SessionStep.PAIN

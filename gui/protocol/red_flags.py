@@ -16,7 +16,7 @@ HIGH_PAIN = 7
 PAIN_JUMP = 3
 
 
-class Check(StrEnum):
+class ScreeningKind(StrEnum):
     """Which questions to ask."""
 
     FIRST = "first"
@@ -24,7 +24,7 @@ class Check(StrEnum):
     PAIN = "pain"
 
 
-class Page(StrEnum):
+class ScreeningPage(StrEnum):
     """A page of the check, or how it ended."""
 
     ABOUT = "about"
@@ -37,7 +37,7 @@ class Page(StrEnum):
     STOP_CLINICIAN = "stop-clinician"
 
 
-class Answer(StrEnum):
+class ScreeningAnswer(StrEnum):
     READ = "read"
     NONE_FITS = "none-fits"
     ONE_FITS = "one-fits"
@@ -45,29 +45,34 @@ class Answer(StrEnum):
 
 
 _ORDER = {
-    Check.FIRST: (Page.ABOUT, Page.EMERGENCY, Page.SOON, Page.CLINICIAN),
-    Check.MONTHLY: (Page.EMERGENCY, Page.SOON, Page.CLINICIAN),
-    Check.PAIN: (Page.EMERGENCY, Page.SOON),
+    ScreeningKind.FIRST: (
+        ScreeningPage.ABOUT,
+        ScreeningPage.EMERGENCY,
+        ScreeningPage.SOON,
+        ScreeningPage.CLINICIAN,
+    ),
+    ScreeningKind.MONTHLY: (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN),
+    ScreeningKind.PAIN: (ScreeningPage.EMERGENCY, ScreeningPage.SOON),
 }
 _STOPS = {
-    Page.EMERGENCY: Page.STOP_EMERGENCY,
-    Page.SOON: Page.STOP_SOON,
-    Page.CLINICIAN: Page.STOP_CLINICIAN,
+    ScreeningPage.EMERGENCY: ScreeningPage.STOP_EMERGENCY,
+    ScreeningPage.SOON: ScreeningPage.STOP_SOON,
+    ScreeningPage.CLINICIAN: ScreeningPage.STOP_CLINICIAN,
 }
 
 
-def check_due(last: dt.date | None, today: dt.date) -> Check | None:
+def screening_due(last: dt.date | None, today: dt.date) -> ScreeningKind | None:
     """Return the check that is due before measuring, or None.
 
     A date in the future, from a clock that was put back, counts as no check at all.
     """
     if last is None:
-        return Check.FIRST
+        return ScreeningKind.FIRST
     days = (today - last).days
-    return Check.MONTHLY if days >= DAYS_BETWEEN_CHECKS or days < 0 else None
+    return ScreeningKind.MONTHLY if days >= DAYS_BETWEEN_CHECKS or days < 0 else None
 
 
-def pain_asks_for_check(pain: int | None, start: int | None) -> bool:
+def pain_requires_screening(pain: int | None, start: int | None) -> bool:
     """Return whether this pain, 0..10, calls for the questions; `start` is that at the start."""
     if pain is None:
         return False
@@ -75,29 +80,29 @@ def pain_asks_for_check(pain: int | None, start: int | None) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Talk:
+class RedFlagScreening:
     """One run through the questions, a page at a time."""
 
-    check: Check
-    page: Page
+    check: ScreeningKind
+    page: ScreeningPage
 
     @classmethod
-    def begin(cls, check: Check) -> "Talk":
+    def begin(cls, check: ScreeningKind) -> "RedFlagScreening":
         return cls(check, _ORDER[check][0])
 
     @property
     def over(self) -> bool:
-        return self.page in (Page.CLEAR, Page.STOP_EMERGENCY)
+        return self.page in (ScreeningPage.CLEAR, ScreeningPage.STOP_EMERGENCY)
 
     @property
-    def place(self) -> tuple[int, int]:
+    def page_position(self) -> tuple[int, int]:
         """Number of the page, from 1, and how many there are; a stop counts as its question."""
         order = _ORDER[self.check]
         asked = {stop: question for question, stop in _STOPS.items()}
         page = asked.get(self.page, self.page)
         return (order.index(page) + 1 if page in order else len(order)), len(order)
 
-    def answer(self, answer: Answer) -> "Talk":
+    def answer(self, answer: ScreeningAnswer) -> "RedFlagScreening":
         """Return the talk one page on.
 
         Raises
@@ -107,19 +112,21 @@ class Talk:
         """
         if answer not in self.answers:
             raise ValueError(f"{answer} is no answer to {self.page}")
-        if answer is Answer.ONE_FITS:
-            return Talk(self.check, _STOPS[self.page])
+        if answer is ScreeningAnswer.ONE_FITS:
+            return RedFlagScreening(self.check, _STOPS[self.page])
         order = _ORDER[self.check]
-        following = self.place[0]
-        return Talk(self.check, order[following] if following < len(order) else Page.CLEAR)
+        following = self.page_position[0]
+        return RedFlagScreening(
+            self.check, order[following] if following < len(order) else ScreeningPage.CLEAR
+        )
 
     @property
-    def answers(self) -> tuple[Answer, ...]:
+    def answers(self) -> tuple[ScreeningAnswer, ...]:
         """What the page offers; an emergency offers nothing but to stop."""
-        if self.page is Page.ABOUT:
-            return (Answer.READ,)
+        if self.page is ScreeningPage.ABOUT:
+            return (ScreeningAnswer.READ,)
         if self.page in _STOPS:
-            return (Answer.NONE_FITS, Answer.ONE_FITS)
-        if self.page in (Page.STOP_SOON, Page.STOP_CLINICIAN):
-            return (Answer.CLINICIAN_AGREES,)
+            return (ScreeningAnswer.NONE_FITS, ScreeningAnswer.ONE_FITS)
+        if self.page in (ScreeningPage.STOP_SOON, ScreeningPage.STOP_CLINICIAN):
+            return (ScreeningAnswer.CLINICIAN_AGREES,)
         return ()

@@ -9,9 +9,9 @@ from measure.live.events import LiveFrame, SetupHint
 #: So long nothing was answered: a second answer is not cut off, and nobody is back sooner.
 QUIET_S = 4.0
 #: So long the person stands where the camera sees them well.
-STANDS_S = 1.0
+STANDING_S = 1.0
 
-_ELSEWHERE = frozenset(
+_OUT_OF_PLACE_HINTS = frozenset(
     {
         SetupHint.STEP_BACK,
         SetupHint.COME_CLOSER,
@@ -21,7 +21,7 @@ _ELSEWHERE = frozenset(
 )
 
 
-class BackInPlace:
+class ReturnDetector:
     """Looks at the frames from the end of a movement on."""
 
     def __init__(self) -> None:
@@ -34,17 +34,17 @@ class BackInPlace:
         """Note that something was answered at the computer just now."""
         self._answers_wait = True
 
-    def look(self, frame: LiveFrame) -> bool:
+    def update(self, frame: LiveFrame) -> bool:
         """Return whether the person has answered, gone back and stands there."""
         now_s = frame.time_s
         if self._answers_wait:
             self._answers_wait, self._answered_s = False, now_s
         if frame.points_px is None or SetupHint.STEP_BACK in frame.setup_hints:
             self._was_away = True
-        if frame.points_px is None or _ELSEWHERE.intersection(frame.setup_hints):
+        if frame.points_px is None or _OUT_OF_PLACE_HINTS.intersection(frame.setup_hints):
             self._stands_since_s = None
             return False
         if self._stands_since_s is None:
             self._stands_since_s = now_s
         quiet = self._answered_s is not None and now_s - self._answered_s >= QUIET_S
-        return self._was_away and quiet and now_s - self._stands_since_s >= STANDS_S
+        return self._was_away and quiet and now_s - self._stands_since_s >= STANDING_S

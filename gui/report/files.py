@@ -10,7 +10,7 @@ from measure.domain.history import History
 from measure.domain.records import Person
 from measure.errors import InputError
 from measure.report.page import report_foot, report_html, report_title
-from measure.system.atomic_files import safe_name, write_whole
+from measure.system.atomic_files import safe_name, write_new
 
 #: The endings that a report can have.
 ENDINGS = (".html", ".pdf")
@@ -47,7 +47,7 @@ def write_report(history: History, today: dt.date, target: Path) -> str:
     if ending not in ENDINGS:
         raise InputError(f"{target.name} ends neither in .html nor in .pdf. Choose one of them.")
     content, lacking = report_bytes(history, today, ending)
-    write_whole(target, content)
+    write_new(target, content)
     return lacking
 
 

@@ -38,8 +38,8 @@ from PySide6.QtGui import (
     QTextFormat,
 )
 
-from gui.style.fonts import add_own_fonts
-from measure.report.svg import FONT, Box, Dot, Line, Mark, Picture, Words
+from gui.style.fonts import add_bundled_fonts
+from measure.report.svg import FONT, Box, Diagram, Dot, Line, Mark, Words
 
 _MARGIN_MM = 11.0
 _FOOT_MM = 9.0
@@ -55,7 +55,7 @@ _NUMBER = int(QTextFormat.Property.UserProperty) + 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MadePdf:
+class RenderedPdf:
     """A PDF in memory.
 
     Attributes
@@ -71,7 +71,7 @@ class MadePdf:
     lacking: str
 
 
-def make_pdf(html: Callable[[Callable[[Picture], str]], str], title: str, foot: str) -> MadePdf:
+def make_pdf(html: Callable[[Callable[[Diagram], str]], str], title: str, foot: str) -> RenderedPdf:
     """Return a PDF of a report.
 
     Parameters
@@ -93,11 +93,11 @@ def make_pdf(html: Callable[[Callable[[Picture], str]], str], title: str, foot: 
     writer.setPageLayout(page_layout())
     pages = _print(writer, text, pictures, foot)
     buffer.close()
-    return MadePdf(content=bytes(content.data()), pages=pages, lacking=_lacking(text, pictures))
+    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=_lacking(text, pictures))
 
 
 def print_pages(
-    device: QPagedPaintDevice, html: Callable[[Callable[[Picture], str]], str], foot: str
+    device: QPagedPaintDevice, html: Callable[[Callable[[Diagram], str]], str], foot: str
 ) -> int:
     """Print a report, as :func:`make_pdf` lays it out, on a printer; return how many pages."""
     _ready()
@@ -116,12 +116,12 @@ def page_layout(size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> QPageLa
 
 
 def _laid_out(
-    html: Callable[[Callable[[Picture], str]], str],
-) -> tuple[str, list[Picture]]:
+    html: Callable[[Callable[[Diagram], str]], str],
+) -> tuple[str, list[Diagram]]:
     """Return a report's HTML with a mark where each picture goes, and the pictures."""
-    pictures: list[Picture] = []
+    pictures: list[Diagram] = []
 
-    def place(picture: Picture) -> str:
+    def place(picture: Diagram) -> str:
         pictures.append(picture)
         return _PLACE.format(len(pictures) - 1)
 
@@ -144,11 +144,11 @@ def _ready() -> QGuiApplication | None:
     own = None
     if QGuiApplication.instance() is None:
         own = QGuiApplication([sys.argv[0], "-platform", "offscreen"])
-    add_own_fonts()
+    add_bundled_fonts()
     return own
 
 
-def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Picture], foot: str) -> int:
+def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Diagram], foot: str) -> int:
     dots_a_point = writer.logicalDpiY() / 72
     page = QRectF(0, 0, writer.width(), writer.height())
     page.setHeight(page.height() - _FOOT_MM / 25.4 * writer.logicalDpiY())
@@ -157,7 +157,7 @@ def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Picture], fo
     document.setDefaultFont(plain_font(_TEXT_PT))
     document.setDocumentMargin(0)
     document.setHtml(text)
-    drawer = _Drawer(pictures, dots_a_point, document)
+    drawer = _PictureTextObject(pictures, dots_a_point, document)
     document.documentLayout().registerHandler(_PICTURE, drawer)
     _put_pictures(document)
     document.setPageSize(page.size())
@@ -202,11 +202,11 @@ def _put_pictures(document: QTextDocument) -> None:
         cursor.insertText("\ufffc", shape)
 
 
-class _Drawer(QPyTextObject):
+class _PictureTextObject(QPyTextObject):
     """Paints pictures where the text has a place for them."""
 
     def __init__(
-        self, pictures: Sequence[Picture], dots_a_point: float, parent: QTextDocument
+        self, pictures: Sequence[Diagram], dots_a_point: float, parent: QTextDocument
     ) -> None:
         super().__init__(parent)
         self._pictures, self._scale = pictures, dots_a_point
@@ -284,7 +284,7 @@ def _grey(shade: float) -> QColor:
     return QColor.fromRgbF(shade, shade, shade)
 
 
-def _lacking(html: str, pictures: Sequence[Picture]) -> str:
+def _lacking(html: str, pictures: Sequence[Diagram]) -> str:
     """Return the characters that the report's font has not, in the order of the text."""
     font = QRawFont.fromFont(plain_font(_TEXT_PT))
     document = QTextDocument()

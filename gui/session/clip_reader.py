@@ -12,17 +12,17 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtGui import QImage
 
-from gui.session.interfaces import ClipCurve, ClipReading
+from gui.session.interfaces import ClipAnalysis, ClipCurve
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
 from measure.errors import ClipError, ThawlineError
-from measure.pose.ensemble import Models, models_here
+from measure.pose.ensemble import ModelSet, installed_models
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
-from measure.trials.aggregation import measurement_of
+from measure.trials.aggregation import aggregate_trials
 
 #: Pictures a second that are kept for scrubbing, and how many at most. Ours.
 _PICTURES_HZ = 10.0
@@ -31,11 +31,11 @@ _MOST_PICTURES = 1200
 _LONGER_SIDE_PX = 640
 
 
-class StoppedError(ThawlineError):
+class ReadingCancelledError(ThawlineError):
     """The person stopped the reading."""
 
 
-def local_models(quality: ModelQuality | None) -> Models:
+def local_models(quality: ModelQuality | None) -> ModelSet:
     """Return the models on this computer; never goes online.
 
     Raises
@@ -44,11 +44,11 @@ def local_models(quality: ModelQuality | None) -> Models:
         When the one asked for, or the full one, is not here.
     """
     if quality is not None:
-        return Models(name=quality.value, bundles={quality: load(quality)})
-    return models_here()
+        return ModelSet(name=quality.value, bundles={quality: load(quality)})
+    return installed_models()
 
 
-class WindowClipReader:
+class WindowClipAnalyzer:
     """Reads clips one after the other with one pose process.
 
     Parameters
@@ -59,22 +59,22 @@ class WindowClipReader:
 
     def __init__(
         self,
-        load_models: Callable[[], Models],
+        load_models: Callable[[], ModelSet],
         known: Callable[[], Setup] = Setup,
     ) -> None:
         self._load_models = load_models
         self._known = known
-        self._models: Models | None = None
+        self._models: ModelSet | None = None
         self._process: PoseProcess | None = None
 
     def __call__(
         self, path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-    ) -> ClipReading:
+    ) -> ClipAnalysis:
         from measure.clips.read import read_clip
 
         def told(share: float) -> None:
             if not progress(share):
-                raise StoppedError("The reading was stopped.")
+                raise ReadingCancelledError("The reading was stopped.")
 
         models = self._models or self._load_models()
         self._models = models
@@ -83,7 +83,7 @@ class WindowClipReader:
         reading = read_clip(
             process, models, path, movement, side, setup=self._known(), progress=told
         )
-        return ClipReading(
+        return ClipAnalysis(
             measurement=reading.measurement,
             curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),
             track=reading.track,
@@ -97,7 +97,7 @@ class WindowClipReader:
 
 
 @dataclass(frozen=True, slots=True)
-class ScrubPictures:
+class ScrubThumbnails:
     """Small pictures of a clip, kept packed."""
 
     times_s: NDArray[np.float64]
@@ -116,7 +116,7 @@ class ScrubPictures:
         return np.ascontiguousarray(rows).reshape(plain.height(), plain.width(), 3)
 
 
-def open_scrub_pictures(path: Path) -> ScrubPictures:
+def open_scrub_thumbnails(path: Path) -> ScrubThumbnails:
     """Take small pictures out of a clip.
 
     Raises
@@ -124,7 +124,7 @@ def open_scrub_pictures(path: Path) -> ScrubPictures:
     ClipError
         When the clip cannot be read.
     """
-    from measure.video.frame import FrameGate
+    from measure.video.frame import FrameNormalizer
     from measure.video.reader import ClipReader
     from measure.video.source import open_clip
 
@@ -132,19 +132,19 @@ def open_scrub_pictures(path: Path) -> ScrubPictures:
     try:
         facts = source.facts
         stated = facts.stated_duration_s or 0.0
-        gate = FrameGate(sample_aspect=facts.sample_aspect, longest_side_px=_LONGER_SIDE_PX)
+        gate = FrameNormalizer(sample_aspect=facts.sample_aspect, longest_side_px=_LONGER_SIDE_PX)
         rate_hz = min(_PICTURES_HZ, _MOST_PICTURES / stated if stated > 0 else _PICTURES_HZ)
         times: list[float] = []
         packed: list[bytes] = []
         for frame in ClipReader(source, path.name, rate_hz=rate_hz).frames():
             if frame.pixels is not None and len(packed) < _MOST_PICTURES:
                 times.append(frame.time_s)
-                packed.append(_packed(gate.admit(frame.pixels).rgb))
+                packed.append(_packed(gate.normalize(frame.pixels).rgb))
     finally:
         source.close()
     if not packed:
         raise ClipError(f"{path.name}: no picture could be read.")
-    return ScrubPictures(np.asarray(times, dtype=np.float64), tuple(packed))
+    return ScrubThumbnails(np.asarray(times, dtype=np.float64), tuple(packed))
 
 
 def _packed(picture: NDArray[np.uint8]) -> bytes:
@@ -158,12 +158,12 @@ def _packed(picture: NDArray[np.uint8]) -> bytes:
     return bytes(store.data())
 
 
-def accepted_measurement(measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
+def aggregate_accepted_trials(measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
     """Return the measurement that the accepted trials make; without any, none of them counts."""
     if all(accepted):
         return measurement
     kept = [trial for trial, wanted in zip(measurement.trials, accepted, strict=True) if wanted]
-    made = measurement_of(
+    made = aggregate_trials(
         kept,
         movement=measurement.movement,
         side=measurement.side,

@@ -10,10 +10,10 @@ from typing import Any
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QObject
 
-from gui.session.tones import SAMPLES_PER_S, Tone, samples
+from gui.session.tones import SAMPLES_PER_S, Tone, tone_samples
 
 
-class Cues(QObject):
+class AudioCues(QObject):
     """Speaks and sounds. Devices are looked for by `warm_up`, as that takes a moment."""
 
     def __init__(self, *, tones: bool, speech: bool, parent: QObject | None = None) -> None:
@@ -54,7 +54,7 @@ class Cues(QObject):
         buffer = self._buffers.get(tone)
         if buffer is None:
             buffer = QBuffer(self)
-            buffer.setData(QByteArray(samples(tone).tobytes()))
+            buffer.setData(QByteArray(tone_samples(tone).tobytes()))
             self._buffers[tone] = buffer
         self._output.stop()
         buffer.close()

@@ -6,13 +6,13 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
 from gui.session.interfaces import Engine
 from gui.text.sentences import trouble_sentence
-from gui.workers.worker_thread import Background
-from measure.camera.faults import Trouble
+from gui.workers.worker_thread import BackgroundWorker
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Source
+from measure.domain.records import AssessmentCondition
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Source
 
 #: Looked for so often, so that a frame waits little after it was found.
 _PULL_EVERY_MS = 4
@@ -22,7 +22,7 @@ _CLOSE_S = 4.0
 _ENGINE_SHARE = 0.85
 
 
-class EngineFeed(QObject):
+class EngineBridge(QObject):
     """Opens an engine for as long as a page shows it, and hands on what it gives.
 
     The camera is open only while a page needs it.
@@ -39,11 +39,11 @@ class EngineFeed(QObject):
         self._engine: Engine | None = None
         self._source: Source | None = None
         #: What is the matter with the pictures, as it was told last.
-        self.trouble: Trouble | None = None
+        self.trouble: SourceFault | None = None
         self._details = ""
         #: Of the source's pictures in full; None before the first.
         self.size_px: tuple[int, int] | None = None
-        self._closing = Background("closing", self)
+        self._closing = BackgroundWorker("closing", self)
         self._timer = QTimer(self)
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
         self._timer.setInterval(_PULL_EVERY_MS)
@@ -60,7 +60,7 @@ class EngineFeed(QObject):
     @property
     def why_no_picture(self) -> str:
         """What keeps pictures from coming, in detail where that is known; empty otherwise."""
-        if self.trouble is None or self.trouble is Trouble.CAMERA_SLOW:
+        if self.trouble is None or self.trouble is SourceFault.CAMERA_SLOW:
             return ""
         return self._details or trouble_sentence(self.trouble)
 
@@ -81,7 +81,12 @@ class EngineFeed(QObject):
         self._timer.start()
 
     def choose(
-        self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
+        self,
+        movement: Movement,
+        side: Side,
+        trials: int,
+        practice: int,
+        conduct: AssessmentCondition,
     ) -> None:
         if self._engine is not None:
             self._engine.choose(movement, side, trials, practice, conduct)
@@ -120,9 +125,9 @@ class EngineFeed(QObject):
             return
         events: list[LiveEvent] = self._engine.events()
         for event in events:
-            if event.kind is EventKind.TROUBLE:
-                self._note(event.trouble or Trouble.OTHER, event.text)
-            elif event.kind is EventKind.RECOVERED:
+            if event.kind is LiveEventKind.TROUBLE:
+                self._note(event.trouble or SourceFault.OTHER, event.text)
+            elif event.kind is LiveEventKind.RECOVERED:
                 self._note(None)
             self.happened.emit(event)
         newest: LiveFrame | None = self._engine.newest_frame() if self._engine else None
@@ -130,7 +135,7 @@ class EngineFeed(QObject):
             self.size_px = newest.full_size_px
             self.framed.emit(newest)
 
-    def _note(self, trouble: Trouble | None, details: str = "") -> None:
+    def _note(self, trouble: SourceFault | None, details: str = "") -> None:
         self.trouble, self._details = trouble, details
 
     def _stop(self) -> Engine | None:

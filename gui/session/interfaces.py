@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.domain.tracks import Track
 from measure.live.events import LiveEvent, LiveFrame, Source
 
@@ -31,7 +31,12 @@ class Engine(Protocol):
         """
 
     def choose(
-        self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
+        self,
+        movement: Movement,
+        side: Side,
+        trials: int,
+        practice: int,
+        conduct: AssessmentCondition,
     ) -> None:
         """Begin a movement: so many practice trials, then so many scored ones."""
 
@@ -83,7 +88,7 @@ class ClipCurve:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ClipReading:
+class ClipAnalysis:
     """What reading a clip gives: the measurement, its curve, and the landmarks over time."""
 
     measurement: Measurement
@@ -91,12 +96,12 @@ class ClipReading:
     track: Track
 
 
-class ClipReader(Protocol):
+class ClipAnalyzer(Protocol):
     """Reads a clip as `thawline replay` does; called off the window's thread."""
 
     def __call__(
         self, path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-    ) -> ClipReading:
+    ) -> ClipAnalysis:
         """Read a clip.
 
         Parameters
@@ -112,7 +117,7 @@ class ClipReader(Protocol):
         """
 
 
-class ClipPictures(Protocol):
+class ClipThumbnails(Protocol):
     """Small pictures of one clip, for scrubbing."""
 
     @property
@@ -122,14 +127,14 @@ class ClipPictures(Protocol):
         """Return the upright RGB picture, shape (h, w, 3), nearest to a time. Fast."""
 
 
-class ClipOpener(Protocol):
+class ThumbnailLoader(Protocol):
     """Takes small pictures out of a clip; called off the window's thread."""
 
-    def __call__(self, path: Path) -> ClipPictures:
+    def __call__(self, path: Path) -> ClipThumbnails:
         """Raise ThawlineError when the clip cannot be read."""
 
 
-class TrialCombiner(Protocol):
+class TrialAggregator(Protocol):
     """Makes a measurement anew from those of its trials that a person accepted."""
 
     def __call__(self, measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:

@@ -4,45 +4,47 @@ import datetime as dt
 from collections.abc import Callable
 from dataclasses import replace
 
-from calibration.known_setup import Known, known_setup
-from calibration.message import Remark
+from calibration.known_setup import CalibratedSetup, load_calibrated_setup
+from calibration.message import TranslatableMessage
 from measure.domain.acquisition import CameraSetup, KnownSetup
 from measure.errors import ThawlineError
 
 #: Camera's name, person's identifier, the day, and what is known of them.
-Gather = Callable[[str | None, str | None, dt.date], Known]
+SetupLoader = Callable[[str | None, str | None, dt.date], CalibratedSetup]
 
 
-def gather_from_shelves(camera: str | None, person_id: str | None, today: dt.date) -> Known:
+def load_stored_setup(camera: str | None, person_id: str | None, today: dt.date) -> CalibratedSetup:
     """Return what is kept in the data folder."""
-    return known_setup(camera_name=camera, person_id=person_id, today=today)
+    return load_calibrated_setup(camera_name=camera, person_id=person_id, today=today)
 
 
-def nothing_gathered(camera: str | None, person_id: str | None, today: dt.date) -> Known:
+def uncalibrated_setup(
+    camera: str | None, person_id: str | None, today: dt.date
+) -> CalibratedSetup:
     """Know nothing but the camera's name."""
-    return Known(setup=KnownSetup(camera=CameraSetup(name=camera)), remarks=())
+    return CalibratedSetup(setup=KnownSetup(camera=CameraSetup(name=camera)), messages=())
 
 
-class KnownHere:
+class SetupProvider:
     """Looks up what is known, and keeps what is to be said about it until somebody says it.
 
     What cannot be read counts as unknown: a damaged file must not keep anybody from measuring.
     """
 
-    def __init__(self, gather: Gather = nothing_gathered) -> None:
+    def __init__(self, gather: SetupLoader = uncalibrated_setup) -> None:
         self._gather = gather
-        self._to_say: list[Remark] = []
+        self._to_say: list[TranslatableMessage] = []
         self._said: set[str] = set()
 
     def of(
         self, camera: str | None, person_id: str | None, today: dt.date, *, mirrored: bool = False
-    ) -> Known:
+    ) -> CalibratedSetup:
         """Return what is known; never an error."""
         try:
             known = self._gather(camera, person_id, today)
         except ThawlineError as error:
-            known = nothing_gathered(camera, person_id, today)
-            known = replace(known, stale=(Remark("{error}", {"error": str(error)}),))
+            known = uncalibrated_setup(camera, person_id, today)
+            known = replace(known, stale=(TranslatableMessage("{error}", {"error": str(error)}),))
         for remark in known.stale:
             if str(remark) not in self._said:
                 self._said.add(str(remark))
@@ -50,7 +52,7 @@ class KnownHere:
         source = replace(known.setup.camera, already_mirrored=mirrored)
         return replace(known, setup=replace(known.setup, camera=source))
 
-    def take_remarks(self) -> tuple[Remark, ...]:
+    def take_messages(self) -> tuple[TranslatableMessage, ...]:
         """Return what is kept but too old or unfit to be used; each is handed out once."""
         waiting, self._to_say = tuple(self._to_say), []
         return waiting

@@ -4,19 +4,19 @@ import datetime as dt
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from calibration.lens.fit import field_deg
-from calibration.message import Remark
+from calibration.lens.fit import horizontal_field_of_view_deg
+from calibration.message import TranslatableMessage
 from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodyRecord, doubts
-from calibration.repository.corrections import CORRECTIONS, KeptCorrection
-from calibration.repository.lenses import lenses_of, other_size
+from calibration.repository.bodies import BODIES, BodyRecord, body_record_warnings
+from calibration.repository.corrections import CORRECTIONS, StoredCorrection
+from calibration.repository.lenses import lenses_of, other_size_message
 from calibration.repository.levels import LEVELS, CameraLevel
-from gui.text.words import movement_name, remark_words, tr
+from gui.text.words import message_text, movement_name, tr
 from measure.domain.acquisition import LensProfile
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class KnownState:
+class CalibrationState:
     """What there is.
 
     Attributes
@@ -35,16 +35,18 @@ class KnownState:
     level: CameraLevel | None = None
     level_holds: bool = False
     body: BodyRecord | None = None
-    doubts: tuple[Remark, ...] = ()
+    doubts: tuple[TranslatableMessage, ...] = ()
     places: int = 0
-    corrections: tuple[KeptCorrection, ...] = ()
+    corrections: tuple[StoredCorrection, ...] = ()
 
 
 #: Camera's name, person's identifier and the day.
-LookUp = Callable[[str | None, str | None, dt.date], KnownState]
+CalibrationStateLoader = Callable[[str | None, str | None, dt.date], CalibrationState]
 
 
-def look_up(camera: str | None, person_id: str | None, today: dt.date) -> KnownState:
+def load_calibration_state(
+    camera: str | None, person_id: str | None, today: dt.date
+) -> CalibrationState:
     """Read what is kept; it waits for the disk.
 
     Raises
@@ -54,36 +56,38 @@ def look_up(camera: str | None, person_id: str | None, today: dt.date) -> KnownS
     """
     level = None if camera is None else LEVELS.get(camera)
     body = None if person_id is None else BODIES.get(person_id)
-    return KnownState(
+    return CalibrationState(
         lenses=() if camera is None else lenses_of(camera),
         level=level,
         level_holds=level is not None and level.holds_on(today),
         body=body,
-        doubts=() if body is None else doubts(body, today),
+        doubts=() if body is None else body_record_warnings(body, today),
         places=sum(each.person_id == person_id for each in PLACEMENTS.all()),
         corrections=tuple(each for each in CORRECTIONS.all() if each.camera_name == camera),
     )
 
 
-def nothing_kept(camera: str | None, person_id: str | None, today: dt.date) -> KnownState:
+def empty_calibration_state(
+    camera: str | None, person_id: str | None, today: dt.date
+) -> CalibrationState:
     """Keep nothing, as a window without a data folder."""
-    return KnownState()
+    return CalibrationState()
 
 
-def lens_words(state: KnownState, size_px: tuple[int, int] | None) -> str:
+def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
     """Return what is known of the lens, for pictures of a size; None where that is not known."""
     if not state.lenses:
         return tr("\u25cb  Not calibrated: a usual field of view is assumed.")
-    unfit = None if size_px is None else other_size(state.lenses, size_px)
+    unfit = None if size_px is None else other_size_message(state.lenses, size_px)
     if unfit is not None:
-        return "\u25b6  " + remark_words(unfit)
+        return "\u25b6  " + message_text(unfit)
     lens = [each for each in state.lenses if size_px in (None, each.size_px)][-1]
     return tr("\u2713  Calibrated at {size} pixels: {field} degrees wide.").format(
-        size=f"{lens.width_px} x {lens.height_px}", field=round(field_deg(lens))
+        size=f"{lens.width_px} x {lens.height_px}", field=round(horizontal_field_of_view_deg(lens))
     )
 
 
-def level_words(state: KnownState) -> str:
+def level_words(state: CalibrationState) -> str:
     level = state.level
     if level is None:
         return tr("\u25cb  Not measured: the camera is taken as level.")
@@ -104,21 +108,21 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
     return tr("Turned anticlockwise by {angle} degrees, give or take {half}.").format(**numbers)
 
 
-def lengths_words(state: KnownState) -> str:
+def lengths_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.lengths_day is None:
         return tr("\u25cb  Not measured: usual proportions are assumed.")
     return _dated(record.lengths_day, state)
 
 
-def marks_words(state: KnownState) -> str:
+def marks_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.marks_day is None:
         return tr("\u25cb  Not marked: usual heights are assumed.")
     return _dated(record.marks_day, state)
 
 
-def correction_words(kept: KeptCorrection) -> str:
+def correction_words(kept: StoredCorrection) -> str:
     return tr("Correct {movement} by the study {study} ({pairs} pairs)").format(
         movement=movement_name(kept.movement).lower(),
         study=kept.correction.study,
@@ -126,13 +130,13 @@ def correction_words(kept: KeptCorrection) -> str:
     )
 
 
-def place_words(state: KnownState) -> str:
+def place_words(state: CalibrationState) -> str:
     if not state.places:
         return tr("\u25cb  The next readings keep where you stand.")
     return tr("\u2713  Places kept: {places}.").format(places=state.places)
 
 
-def _dated(day: dt.date, state: KnownState) -> str:
+def _dated(day: dt.date, state: CalibrationState) -> str:
     if state.doubts:
-        return "\u25b6  " + " ".join(map(remark_words, state.doubts))
+        return "\u25b6  " + " ".join(map(message_text, state.doubts))
     return tr("\u2713  Measured on {day}.").format(day=day.isoformat())

@@ -2,12 +2,12 @@
 
 from PySide6.QtCore import QObject, Signal
 
-from gui.session.repository import Kept, SessionKeeper
-from gui.workers.worker_thread import Background
-from measure.domain.records import Conduct, Pain
+from gui.session.repository import PendingMeasurement, SessionStorage
+from gui.workers.worker_thread import BackgroundWorker
+from measure.domain.records import AssessmentCondition, Pain
 
 
-class SessionLog(QObject):
+class SessionRecorder(QObject):
     """Hands what is to be kept to the keeper's thread, in order. Never waits for the disk."""
 
     #: Something could not be saved; why, in words.
@@ -16,10 +16,10 @@ class SessionLog(QObject):
 
     def __init__(
         self,
-        keeper: SessionKeeper,
-        worker: Background,
+        keeper: SessionStorage,
+        worker: BackgroundWorker,
         person_id: str,
-        conduct: Conduct,
+        conduct: AssessmentCondition,
         pain: Pain,
         parent: QObject | None = None,
     ) -> None:
@@ -37,7 +37,7 @@ class SessionLog(QObject):
         """Whether anything was handed over to be kept."""
         return self._begun
 
-    def keep(self, kept: Kept) -> None:
+    def keep(self, kept: PendingMeasurement) -> None:
         """Save a measurement; the same key again replaces it."""
         self._begun = True
         self._worker.run(lambda: self._keep(kept), self._was_saved, self.failed.emit)
@@ -52,7 +52,7 @@ class SessionLog(QObject):
         if self._begun:
             self._worker.run(lambda: self._finish(note), self._was_saved, self.failed.emit)
 
-    def _keep(self, kept: Kept) -> None:
+    def _keep(self, kept: PendingMeasurement) -> None:
         if self._session_id is None:
             self._session_id = self._keeper.begin(self.person_id, self.conduct, self.pain)
         self._keeper.keep(self._session_id, self.person_id, kept)

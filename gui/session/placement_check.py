@@ -6,18 +6,18 @@ import datetime as dt
 from collections.abc import Callable
 from functools import partial
 
-from calibration.message import Remark
-from calibration.placement.check import watch_place
+from calibration.message import TranslatableMessage
+from calibration.placement.check import compare_or_save_placement
 from calibration.placement.placement import PlacementChange
-from gui.workers.worker_thread import Background
+from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
 
 #: A reading, whose it is and the day; returns what differs too much.
-Watch = Callable[[Measurement, str, dt.date], tuple[PlacementChange, ...]]
-Told = Callable[[tuple[Remark, ...]], None]
+PlacementCheck = Callable[[Measurement, str, dt.date], tuple[PlacementChange, ...]]
+MessageCallback = Callable[[tuple[TranslatableMessage, ...]], None]
 
 
-class PlaceWatch:
+class PlacementMonitor:
     """Compares the place of readings as they come.
 
     Parameters
@@ -27,21 +27,24 @@ class PlaceWatch:
     """
 
     def __init__(
-        self, worker: Background, today: Callable[[], dt.date], watch: Watch = watch_place
+        self,
+        worker: BackgroundWorker,
+        today: Callable[[], dt.date],
+        watch: PlacementCheck = compare_or_save_placement,
     ) -> None:
         self._worker = worker
         self._today = today
         self._watch = watch
 
-    def look(self, measurement: Measurement, person_id: str, told: Told) -> None:
+    def compare(self, measurement: Measurement, person_id: str, told: MessageCallback) -> None:
         """Compare, and hand over in the window's thread what differs; nothing when all is well."""
         self._worker.run(
             lambda: self._watch(measurement, person_id, self._today()),
-            partial(_hand_over, told),
-            lambda why: told((Remark("{error}", {"error": why}),)),
+            partial(_report_changes, told),
+            lambda why: told((TranslatableMessage("{error}", {"error": why}),)),
         )
 
 
-def _hand_over(told: Told, found: tuple[PlacementChange, ...]) -> None:
+def _report_changes(told: MessageCallback, found: tuple[PlacementChange, ...]) -> None:
     if found:
-        told(tuple(each.remark for each in found))
+        told(tuple(each.message for each in found))

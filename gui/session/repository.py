@@ -10,13 +10,13 @@ from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
     Event,
+    LimitingFactor,
     MeasurementRecord,
     Pain,
     Person,
     Plan,
-    StoppedBy,
     Stretch,
     StretchLog,
 )
@@ -25,17 +25,17 @@ from measure.system.clock import new_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Kept:
+class PendingMeasurement:
     """One measurement to be kept; the same `key` again takes the place of the earlier one."""
 
     key: str
     measurement: Measurement
-    conduct: Conduct
+    conduct: AssessmentCondition
     pain_during: int | None = None
-    stopped_by: StoppedBy | None = None
+    stopped_by: LimitingFactor | None = None
 
 
-class SessionKeeper(Protocol):
+class SessionStorage(Protocol):
     """Keeps people and sessions."""
 
     def warnings(self) -> tuple[str, ...]:
@@ -47,10 +47,10 @@ class SessionKeeper(Protocol):
     def add_person(self, pseudonym: str, affected: Side | None) -> Person:
         """Add somebody; InputError when the pseudonym is taken or empty."""
 
-    def begin(self, person_id: str, conduct: Conduct, pain: Pain) -> str:
+    def begin(self, person_id: str, conduct: AssessmentCondition, pain: Pain) -> str:
         """Begin a session and return its identifier."""
 
-    def keep(self, session_id: str, person_id: str, kept: Kept) -> None:
+    def keep(self, session_id: str, person_id: str, kept: PendingMeasurement) -> None:
         """Save a measurement, whole or not at all."""
 
     def drop(self, key: str) -> None:
@@ -90,7 +90,7 @@ class SessionKeeper(Protocol):
         """Close the store."""
 
 
-class StoreKeeper:
+class SessionRepository:
     """Keeps sessions in the store; opened by the thread that uses it first."""
 
     def __init__(self, path: Path | None = None) -> None:
@@ -108,10 +108,10 @@ class StoreKeeper:
         self._opened().save_person(person)
         return person
 
-    def begin(self, person_id: str, conduct: Conduct, pain: Pain) -> str:
+    def begin(self, person_id: str, conduct: AssessmentCondition, pain: Pain) -> str:
         return self._opened().start_session(person_id, conduct=conduct, pain=pain).id
 
-    def keep(self, session_id: str, person_id: str, kept: Kept) -> None:
+    def keep(self, session_id: str, person_id: str, kept: PendingMeasurement) -> None:
         store = self._opened()
         store.save_measurement(
             MeasurementRecord(

@@ -5,17 +5,17 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from calibration.known_setup import Known
-from gui.session.cues import Cues
-from gui.session.engine_feed import EngineFeed
-from gui.session.interfaces import CameraFinder, ClipOpener, ClipReader, TrialCombiner
-from gui.session.known_setup import KnownHere
-from gui.session.known_state import LookUp, nothing_kept
-from gui.session.placement_check import PlaceWatch
-from gui.session.repository import SessionKeeper
+from calibration.known_setup import CalibratedSetup
+from gui.session.cues import AudioCues
+from gui.session.engine_feed import EngineBridge
+from gui.session.interfaces import CameraFinder, ClipAnalyzer, ThumbnailLoader, TrialAggregator
+from gui.session.known_setup import SetupProvider
+from gui.session.known_state import CalibrationStateLoader, empty_calibration_state
+from gui.session.placement_check import PlacementMonitor
+from gui.session.repository import SessionStorage
 from gui.session.settings import WindowSettings
-from gui.style.look import Look
-from gui.workers.worker_thread import Background
+from gui.style.appearance import Appearance
+from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.acquisition import CameraSetup, Setup
 from measure.live.events import Source
 
@@ -46,27 +46,27 @@ class Services:
         Who is measured; set by the window.
     """
 
-    look: Look
+    appearance: Appearance
     settings: WindowSettings
-    feed: EngineFeed
-    cues: Cues
-    keeper: SessionKeeper
-    records: Background
-    slow: Background
+    feed: EngineBridge
+    cues: AudioCues
+    keeper: SessionStorage
+    records: BackgroundWorker
+    slow_worker: BackgroundWorker
     find_cameras: CameraFinder
-    read_clip: ClipReader
-    open_clip: ClipOpener
-    combine_trials: TrialCombiner
+    read_clip: ClipAnalyzer
+    open_clip: ThumbnailLoader
+    combine_trials: TrialAggregator
     end_reading: Callable[[], None] = lambda: None
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
-    known: KnownHere = field(default_factory=KnownHere)
-    look_up: LookUp = nothing_kept
-    place: PlaceWatch | None = None
+    known: SetupProvider = field(default_factory=SetupProvider)
+    load_calibration: CalibrationStateLoader = empty_calibration_state
+    placement_monitor: PlacementMonitor | None = None
     person_id: str | None = None
     _clips_used: int = field(default=0, init=False)
 
-    def known_now(self) -> Known:
+    def current_setup(self) -> CalibratedSetup:
         """Return what is known of the chosen camera and of who is measured."""
         camera = self.settings.camera
         return self.known.of(
@@ -80,7 +80,7 @@ class Services:
         """Return the camera as it is set, or the first clip, with what is known."""
         if self.clips:
             return self._clip(self.clips[0])
-        known = self.known_now()
+        known = self.current_setup()
         return Source(
             setup=Setup(camera=known.setup.camera, body=known.setup.body),
             corrections=known.setup.corrections,
@@ -95,7 +95,7 @@ class Services:
         self._clips_used += 1
         return self._clip(clip)
 
-    def of_clips(self) -> Setup:
+    def clip_setup(self) -> Setup:
         """Return what is known of recorded clips: of the person, and whether they are mirrored.
 
         Which camera filmed them is not known.
@@ -105,7 +105,7 @@ class Services:
         return Setup(camera=CameraSetup(already_mirrored=mirrored), body=known.body)
 
     def _clip(self, clip: Path) -> Source:
-        return Source(clip=clip, setup=Setup(body=self.of_clips().body))
+        return Source(clip=clip, setup=Setup(body=self.clip_setup().body))
 
     @property
     def mirrored(self) -> bool:

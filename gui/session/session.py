@@ -5,22 +5,22 @@ from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
 
-from calibration.message import Remark
-from calibration.repository.lenses import other_size
-from gui.protocol.plan import After, Guide, Pace, Step, Task
-from gui.protocol.red_flags import pain_asks_for_check
-from gui.session.cues import Cues
-from gui.session.engine_feed import EngineFeed
-from gui.session.log import SessionLog
-from gui.session.placement_check import PlaceWatch
-from gui.session.repository import Kept
+from calibration.message import TranslatableMessage
+from calibration.repository.lenses import other_size_message
+from gui.protocol.plan import MovementTask, NextAction, SessionMode, SessionPlan, SessionStep
+from gui.protocol.red_flags import pain_requires_screening
+from gui.session.cues import AudioCues
+from gui.session.engine_feed import EngineBridge
+from gui.session.log import SessionRecorder
+from gui.session.placement_check import PlacementMonitor
+from gui.session.repository import PendingMeasurement
 from gui.session.tones import Tone
 from gui.text.sentences import live_sentence, next_sentence
-from gui.text.words import remark_words, tr
-from measure.camera.faults import Trouble
+from gui.text.words import message_text, tr
+from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
-from measure.domain.records import StoppedBy
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, Source
+from measure.domain.records import LimitingFactor
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
 from measure.system.clock import new_id
 
 _TONE_OF_PHASE = {
@@ -30,12 +30,12 @@ _TONE_OF_PHASE = {
     Phase.RETURN: Tone.RETURN,
 }
 _TONE_OF_EVENT = {
-    EventKind.TRIAL_CAPTURED: Tone.CAPTURED,
-    EventKind.TRIAL_REFUSED: Tone.REFUSED,
+    LiveEventKind.TRIAL_CAPTURED: Tone.CAPTURED,
+    LiveEventKind.TRIAL_REFUSED: Tone.REFUSED,
 }
 
 
-class Measuring(QObject):
+class MeasurementSession(QObject):
     """One session. Pages show it and call its slots; everything happens in the window's thread."""
 
     #: The guide moved on, or a trial, a trouble or a pause came or went.
@@ -46,27 +46,27 @@ class Measuring(QObject):
     #: The step is another one.
     stepped = Signal()
     #: Something about the place, in words.
-    remarked = Signal(str)
+    messages_received = Signal(str)
 
     def __init__(
         self,
-        feed: EngineFeed,
-        cues: Cues,
-        log: SessionLog,
-        tasks: Sequence[Task],
-        pace: Pace,
+        feed: EngineBridge,
+        cues: AudioCues,
+        log: SessionRecorder,
+        tasks: Sequence[MovementTask],
+        pace: SessionMode,
         next_source: Callable[[], Source],
         parent: QObject | None = None,
         *,
-        place: PlaceWatch | None = None,
+        place: PlacementMonitor | None = None,
     ) -> None:
         super().__init__(parent)
-        self.guide = Guide(tasks)
+        self.guide = SessionPlan(tasks)
         self.pace = pace
         self.log = log
         self.sentence = ""
         #: What is to be known about the place of a reading, by the task that gave it.
-        self.remarks: dict[Task, str] = {}
+        self.messages: dict[MovementTask, str] = {}
         self._place = place
         self._feed = feed
         self._next_source = next_source
@@ -82,10 +82,10 @@ class Measuring(QObject):
         feed.left_over.connect(self._take_left_over)
 
     @property
-    def trouble(self) -> Trouble | None:
+    def trouble(self) -> SourceFault | None:
         """What keeps the movement from going on; a clip that has ended is none."""
         trouble = self._feed.trouble
-        return None if trouble is Trouble.CLIP_ENDED else trouble
+        return None if trouble is SourceFault.CLIP_ENDED else trouble
 
     @property
     def why_no_picture(self) -> str:
@@ -96,7 +96,7 @@ class Measuring(QObject):
     def asks_for_check(self) -> bool:
         """Whether the last answer about pain calls for the safety questions."""
         outcomes = self.guide.outcomes
-        return bool(outcomes) and pain_asks_for_check(outcomes[-1].pain, self.log.pain.rest)
+        return bool(outcomes) and pain_requires_screening(outcomes[-1].pain, self.log.pain.rest)
 
     # -- what people do -----------------------------------------------------------------------
 
@@ -119,7 +119,7 @@ class Measuring(QObject):
 
     @Slot()
     def toggle_pause(self) -> None:
-        if self.guide.step is not Step.MEASURING:
+        if self.guide.step is not SessionStep.MEASURING:
             return
         if self.guide.paused:
             self._feed.resume()
@@ -134,12 +134,15 @@ class Measuring(QObject):
     @Slot()
     def stop_movement(self) -> None:
         """Take no more trials of this movement and keep what there is."""
-        if self.guide.step is Step.MEASURING:
+        if self.guide.step is SessionStep.MEASURING:
             self.guide.end_movement()
             self._feed.finish_movement()
 
     def answer(
-        self, pain: int | None, stopped_by: StoppedBy | None, after: After = After.GO_ON
+        self,
+        pain: int | None,
+        stopped_by: LimitingFactor | None,
+        after: NextAction = NextAction.GO_ON,
     ) -> None:
         """Note pain and what ended the movement, beside the reading, and go on as wanted.
 
@@ -149,13 +152,13 @@ class Measuring(QObject):
         outcome = guide.answer(pain, stopped_by)
         if outcome.measurement is not None:
             self._keep(outcome.measurement, pain, stopped_by)
-        if after is After.STOP:
+        if after is NextAction.STOP:
             guide.end_session()
         if self.asks_for_check:
             self.stepped.emit()
-        elif after is After.AGAIN:
+        elif after is NextAction.AGAIN:
             self.again()
-        elif guide.step is Step.NEXT:
+        elif guide.step is SessionStep.NEXT:
             self.go_on()
         else:
             self._cues.say(next_sentence(guide))
@@ -169,7 +172,7 @@ class Measuring(QObject):
         self.guide.again()
         self.begin()
 
-    def add(self, task: Task) -> None:
+    def add(self, task: MovementTask) -> None:
         self.guide.add(task)
         self.begin()
 
@@ -183,7 +186,7 @@ class Measuring(QObject):
         """Mark the session as finished and let go of the engine."""
         self.log.finish(note)
         self._cues.silence()
-        self.let_go()
+        self.release_source()
 
     @Slot()
     def retry(self) -> None:
@@ -193,7 +196,7 @@ class Measuring(QObject):
             self._feed.reopen(source)
             self.changed.emit()
 
-    def let_go(self) -> None:
+    def release_source(self) -> None:
         """Take no more frames and events; measurements left over are still kept."""
         self._feed.framed.disconnect(self._take_frame)
         self._feed.happened.disconnect(self._take_event)
@@ -208,7 +211,7 @@ class Measuring(QObject):
             self._held = frame.value
         if frame.phase is not self._phase:
             before, self._phase = self._phase, frame.phase
-            if self.guide.step is Step.MEASURING:
+            if self.guide.step is SessionStep.MEASURING:
                 self._sound_phase(before, frame.phase)
         self._speak()
         self.framed.emit(frame)
@@ -228,14 +231,14 @@ class Measuring(QObject):
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
         step = self.guide.step
-        if event.kind is EventKind.TRIAL_CAPTURED and event.value is None:
+        if event.kind is LiveEventKind.TRIAL_CAPTURED and event.value is None:
             event = replace(event, value=self._held)
         self.guide.take(event)
-        if event.trouble is Trouble.CLIP_ENDED:
+        if event.trouble is SourceFault.CLIP_ENDED:
             self.stop_movement()
-        if step is Step.MEASURING:
+        if step is SessionStep.MEASURING:
             self._keep_progress(event)
-            if event.kind is EventKind.MEASUREMENT_DONE and event.measurement is not None:
+            if event.kind is LiveEventKind.MEASUREMENT_DONE and event.measurement is not None:
                 self._compare_place(self.guide.task, event.measurement)
             tone = _TONE_OF_EVENT.get(event.kind)
             if tone is not None:
@@ -244,7 +247,7 @@ class Measuring(QObject):
         self.changed.emit()
         if self.guide.step is not step:
             self._cues.sound(Tone.DONE)
-            asks = self.guide.step is Step.PAIN
+            asks = self.guide.step is SessionStep.PAIN
             # Heard by somebody who stands away from the screen, or with the back to it.
             self._cues.say(
                 tr("Done. Let the arm rest. How much did it hurt?")
@@ -257,7 +260,10 @@ class Measuring(QObject):
     def _take_left_over(self, measurement: Measurement) -> None:
         """Keep what the captured trials made of a movement that was broken off."""
         task = self.guide.task
-        if self.guide.step is Step.MEASURING and (measurement.movement, measurement.side) == (
+        if self.guide.step is SessionStep.MEASURING and (
+            measurement.movement,
+            measurement.side,
+        ) == (
             task.movement,
             task.side,
         ):
@@ -268,24 +274,24 @@ class Measuring(QObject):
         source = self._feed.source
         if self._lens_told or source is None:
             return
-        unfit = other_size(source.lenses, frame.full_size_px)
+        unfit = other_size_message(source.lenses, frame.full_size_px)
         if unfit is not None:
             self._lens_told = True
-            self.remarked.emit(remark_words(unfit))
+            self.messages_received.emit(message_text(unfit))
 
-    def _compare_place(self, task: Task, measurement: Measurement) -> None:
+    def _compare_place(self, task: MovementTask, measurement: Measurement) -> None:
         """Say where the person stands otherwise than when the place was kept."""
 
-        def told(found: tuple[Remark, ...]) -> None:
-            self.remarks[task] = " ".join(map(remark_words, found))
-            self.remarked.emit(self.remarks[task])
+        def told(found: tuple[TranslatableMessage, ...]) -> None:
+            self.messages[task] = " ".join(map(message_text, found))
+            self.messages_received.emit(self.messages[task])
 
         if self._place is not None:
-            self._place.look(measurement, self.log.person_id, told)
+            self._place.compare(measurement, self.log.person_id, told)
 
     def _keep_progress(self, event: LiveEvent) -> None:
         """Save after every trial, so that nothing captured hangs on what follows."""
-        if event.kind is EventKind.TRIAL_DISCARDED and event.measurement is None:
+        if event.kind is LiveEventKind.TRIAL_DISCARDED and event.measurement is None:
             self.log.drop(self._key)
         elif event.measurement is not None and event.measurement.trials:
             self._keep(event.measurement)
@@ -294,10 +300,10 @@ class Measuring(QObject):
         self,
         measurement: Measurement,
         pain: int | None = None,
-        stopped_by: StoppedBy | None = None,
+        stopped_by: LimitingFactor | None = None,
     ) -> None:
         self.log.keep(
-            Kept(
+            PendingMeasurement(
                 key=self._key,
                 measurement=measurement,
                 conduct=self.log.conduct,
@@ -307,7 +313,7 @@ class Measuring(QObject):
         )
 
     def _speak(self) -> None:
-        if self.guide.step is not Step.MEASURING:
+        if self.guide.step is not SessionStep.MEASURING:
             return
         if self._frame is None and self._feed.size_px is not None and self.trouble is None:
             return  # pictures come already; the next one tells what to do

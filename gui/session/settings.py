@@ -13,7 +13,7 @@ from gui.protocol.plan import HOME_MOVEMENTS
 from gui.style.palette import Scheme
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, Help, Posture
+from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
 TEXT_SCALES = (100, 125, 150, 175, 200)
 
@@ -125,14 +125,14 @@ class WindowSettings:
         self._ini.setValue("session/person", person_id)
 
     @property
-    def conduct(self) -> Conduct:
-        return Conduct(
-            help=self._choice("session/help", Help, Help.NONE),
-            posture=self._choice("session/posture", Posture, Posture.STANDING),
+    def conduct(self) -> AssessmentCondition:
+        return AssessmentCondition(
+            help=self._choice("session/help", Assistance, Assistance.NONE),
+            posture=self._choice("session/posture", BodyPosition, BodyPosition.STANDING),
         )
 
     @conduct.setter
-    def conduct(self, conduct: Conduct) -> None:
+    def conduct(self, conduct: AssessmentCondition) -> None:
         self._ini.setValue("session/help", conduct.help.value)
         self._ini.setValue("session/posture", conduct.posture.value)
 

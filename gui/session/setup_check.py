@@ -7,13 +7,13 @@ from gui.text.words import tr
 from measure.live.events import LiveFrame, SetupHint
 
 
-class Place(StrEnum):
+class SetupAspect(StrEnum):
     DISTANCE = "distance"
     LEVEL = "level"
     LIGHT = "light"
 
 
-class Check(StrEnum):
+class SideCheck(StrEnum):
     """What the raised right hand told about the source."""
 
     AS_EXPECTED = "as-expected"
@@ -21,25 +21,25 @@ class Check(StrEnum):
 
 
 _HINTS = {
-    Place.DISTANCE: (
+    SetupAspect.DISTANCE: (
         SetupHint.STEP_BACK,
         SetupHint.COME_CLOSER,
         SetupHint.STEP_LEFT,
         SetupHint.STEP_RIGHT,
     ),
-    Place.LEVEL: (SetupHint.RAISE_SCREEN, SetupHint.LOWER_SCREEN, SetupHint.LEVEL_CAMERA),
-    Place.LIGHT: (SetupHint.MORE_LIGHT, SetupHint.LIGHT_FROM_FRONT),
+    SetupAspect.LEVEL: (SetupHint.RAISE_SCREEN, SetupHint.LOWER_SCREEN, SetupHint.LEVEL_CAMERA),
+    SetupAspect.LIGHT: (SetupHint.MORE_LIGHT, SetupHint.LIGHT_FROM_FRONT),
 }
 
 
-def place_words(place: Place, frame: LiveFrame | None) -> str:
+def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> str:
     """Return one line: a sign, what is looked at, and what to do about it."""
     name = {
-        Place.DISTANCE: tr("Distance"),
-        Place.LEVEL: tr("Height and level"),
-        Place.LIGHT: tr("Light"),
+        SetupAspect.DISTANCE: tr("Distance"),
+        SetupAspect.LEVEL: tr("Height and level"),
+        SetupAspect.LIGHT: tr("Light"),
     }[place]
-    if frame is None or (frame.points_px is None and place is not Place.LIGHT):
+    if frame is None or (frame.points_px is None and place is not SetupAspect.LIGHT):
         return tr("\u25cb  {name}: not seen yet").format(name=name)
     for hint in frame.setup_hints:
         if hint in _HINTS[place]:
@@ -47,9 +47,9 @@ def place_words(place: Place, frame: LiveFrame | None) -> str:
     return tr("\u2713  {name}: good").format(name=name)
 
 
-def hand_words(check: Check) -> str:
+def side_check_text(check: SideCheck) -> str:
     """Return what was found out about left and right."""
-    if check is Check.AS_EXPECTED:
+    if check is SideCheck.AS_EXPECTED:
         return tr("\u2713  Your right hand was seen as right. Left and right are kept as they are.")
     return tr(
         "\u25b6  The camera delivers a mirror image. That is noted and put right from now on."

@@ -36,7 +36,7 @@ _NOTES: dict[Tone, tuple[tuple[float, float], ...]] = {
 }
 
 
-def samples(tone: Tone) -> NDArray[np.int16]:
+def tone_samples(tone: Tone) -> NDArray[np.int16]:
     """Return a tone, shape (n,), 16 bit, one channel; every note swells and fades."""
     notes = []
     for pitch_hz, length_s in _NOTES[tone]:

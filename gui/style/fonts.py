@@ -7,7 +7,7 @@ from PySide6.QtGui import QFont, QFontDatabase, QFontInfo
 
 
 @cache
-def add_own_fonts() -> None:
+def add_bundled_fonts() -> None:
     """Let Qt use our fonts too, until the application ends: fonts go with it."""
     from matplotlib import get_data_path
 
@@ -15,7 +15,7 @@ def add_own_fonts() -> None:
         QFontDatabase.addApplicationFont(str(Path(get_data_path(), "fonts", "ttf", name)))
 
 
-def add_fonts_where_none() -> None:
+def ensure_fonts() -> None:
     """Add our fonts on a system without any, where every letter would be an empty box."""
     if not QFontInfo(QFont()).family():
-        add_own_fonts()
+        add_bundled_fonts()

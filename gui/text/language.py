@@ -32,7 +32,7 @@ def language_for(chosen: str, system: QLocale) -> str:
     return next((code for code in spoken if code in LANGUAGES), "en")
 
 
-def speak(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:
+def install_language(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:
     """Let a language be in force for windows made from now on; return its translators.
 
     They live as long as the application, which is their parent.

@@ -6,12 +6,12 @@ anybody exercises a painful shoulder; the wording is ours.
 
 from dataclasses import dataclass
 
-from gui.protocol.red_flags import Answer, Page
+from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from gui.text.words import tr
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Wording:
+class ScreeningText:
     """A page: one question or statement, what it lists, what follows."""
 
     title: str
@@ -20,32 +20,32 @@ class Wording:
     alarming: bool = False
 
 
-def wording(page: Page) -> Wording:
+def screening_text(page: ScreeningPage) -> ScreeningText:
     """Return what a page says."""
     return {
-        Page.ABOUT: _about,
-        Page.EMERGENCY: _emergency,
-        Page.SOON: _soon,
-        Page.CLINICIAN: _clinician,
-        Page.CLEAR: _clear,
-        Page.STOP_EMERGENCY: _stop_emergency,
-        Page.STOP_SOON: _stop_soon,
-        Page.STOP_CLINICIAN: _stop_clinician,
+        ScreeningPage.ABOUT: _about,
+        ScreeningPage.EMERGENCY: _emergency,
+        ScreeningPage.SOON: _soon,
+        ScreeningPage.CLINICIAN: _clinician,
+        ScreeningPage.CLEAR: _clear,
+        ScreeningPage.STOP_EMERGENCY: _stop_emergency,
+        ScreeningPage.STOP_SOON: _stop_soon,
+        ScreeningPage.STOP_CLINICIAN: _stop_clinician,
     }[page]()
 
 
-def answer_words(answer: Answer) -> str:
+def answer_text(answer: ScreeningAnswer) -> str:
     """Return what the answer's button says."""
     return {
-        Answer.READ: tr("I have read this"),
-        Answer.NONE_FITS: tr("None of these fits"),
-        Answer.ONE_FITS: tr("One of these fits"),
-        Answer.CLINICIAN_AGREES: tr("A clinician agrees that I measure"),
+        ScreeningAnswer.READ: tr("I have read this"),
+        ScreeningAnswer.NONE_FITS: tr("None of these fits"),
+        ScreeningAnswer.ONE_FITS: tr("One of these fits"),
+        ScreeningAnswer.CLINICIAN_AGREES: tr("A clinician agrees that I measure"),
     }[answer]
 
 
-def _about() -> Wording:
-    return Wording(
+def _about() -> ScreeningText:
+    return ScreeningText(
         title=tr("What this is, and what it is not"),
         items=(
             tr("In an emergency, leave this and call the emergency number."),
@@ -67,8 +67,8 @@ def _about() -> Wording:
     )
 
 
-def _emergency() -> Wording:
-    return Wording(
+def _emergency() -> ScreeningText:
+    return ScreeningText(
         title=tr("Does one of these fit you now?"),
         items=(
             tr(
@@ -89,8 +89,8 @@ def _emergency() -> Wording:
     )
 
 
-def _soon() -> Wording:
-    return Wording(
+def _soon() -> ScreeningText:
+    return ScreeningText(
         title=tr("Or one of these?"),
         items=(
             tr("You have or had cancer; a new lump or swollen glands; weight lost unintended."),
@@ -103,8 +103,8 @@ def _soon() -> Wording:
     )
 
 
-def _clinician() -> Wording:
-    return Wording(
+def _clinician() -> ScreeningText:
+    return ScreeningText(
         title=tr("And one of these?"),
         items=(
             tr(
@@ -120,8 +120,8 @@ def _clinician() -> Wording:
     )
 
 
-def _clear() -> Wording:
-    return Wording(
+def _clear() -> ScreeningText:
+    return ScreeningText(
         title=tr("Let the arm rest."),
         items=(
             tr("That hurt more than measuring should."),
@@ -130,8 +130,8 @@ def _clear() -> Wording:
     )
 
 
-def _stop_emergency() -> Wording:
-    return Wording(
+def _stop_emergency() -> ScreeningText:
+    return ScreeningText(
         title=tr("Get help now."),
         items=(
             tr(
@@ -145,8 +145,8 @@ def _stop_emergency() -> Wording:
     )
 
 
-def _stop_soon() -> Wording:
-    return Wording(
+def _stop_soon() -> ScreeningText:
+    return ScreeningText(
         title=tr("Please see a clinician within days."),
         items=(
             tr("Most often there is a harmless reason, but somebody should look at it first."),
@@ -155,8 +155,8 @@ def _stop_soon() -> Wording:
     )
 
 
-def _stop_clinician() -> Wording:
-    return Wording(
+def _stop_clinician() -> ScreeningText:
+    return ScreeningText(
         title=tr("Please ask the clinician who treats you first."),
         items=(
             tr(

@@ -1,15 +1,15 @@
 """The one sentence that a page says: what to do now. The same words are shown and spoken."""
 
-from gui.protocol.plan import Guide, Step
+from gui.protocol.plan import SessionPlan, SessionStep
 from gui.text.words import tr
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.live.events import LiveFrame, Phase, SetupHint
 
 
-def start_position(movement: Movement, side: Side) -> str:
+def start_position_sentence(movement: Movement, side: Side) -> str:
     """Return how to stand for the movement, with the side named where it matters.
 
     For the rotation the measured arm comes nearer to the camera: the body turns the other way.
@@ -43,7 +43,7 @@ def move_sentence(movement: Movement) -> str:
     }[movement]
 
 
-def live_sentence(guide: Guide, frame: LiveFrame | None, trouble: Trouble | None) -> str:
+def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFault | None) -> str:
     """Return what to do at this moment of a movement."""
     task = guide.task
     if trouble is not None:
@@ -51,12 +51,12 @@ def live_sentence(guide: Guide, frame: LiveFrame | None, trouble: Trouble | None
     if guide.paused:
         return tr("Paused. Let the arm rest.")
     phase = frame.phase if frame else Phase.OPENING
-    if phase is Phase.LOOKING_FOR_PERSON and frame and frame.setup_hints:
+    if phase is Phase.SEARCHING_FOR_PERSON and frame and frame.setup_hints:
         return hint_sentence(frame.setup_hints[0])
     plain = {
         Phase.OPENING: tr("Opening the camera."),
-        Phase.LOOKING_FOR_PERSON: tr("Stand where the camera sees you from head to hips."),
-        Phase.WAIT_NEUTRAL: start_position(task.movement, task.side),
+        Phase.SEARCHING_FOR_PERSON: tr("Stand where the camera sees you from head to hips."),
+        Phase.WAIT_NEUTRAL: start_position_sentence(task.movement, task.side),
         Phase.MOVE: move_sentence(task.movement),
         Phase.HOLD: tr("Hold it there, gently."),
         Phase.RETURN: tr("Let the arm come back."),
@@ -69,7 +69,7 @@ def live_sentence(guide: Guide, frame: LiveFrame | None, trouble: Trouble | None
     return plain[phase]
 
 
-def rest_sentence(guide: Guide) -> str:
+def rest_sentence(guide: SessionPlan) -> str:
     """Return what to do between two trials; a refused one is told first."""
     refused = guide.last_refusal
     if refused is not None and refused.refused_for:
@@ -134,30 +134,36 @@ def reason_words(reason: Reason) -> str:
     }.get(reason, tr("not seen clearly enough"))
 
 
-def trouble_sentence(trouble: Trouble) -> str:
+def trouble_sentence(trouble: SourceFault) -> str:
     """Return what happened and what the person can do."""
     return {
-        Trouble.CAMERA_DENIED: tr("The camera is not allowed. Allow it in the privacy settings."),
-        Trouble.CAMERA_BUSY: tr("Another program uses the camera. Close it."),
-        Trouble.CAMERA_MISSING: tr("No such camera is connected. Plug it in or choose another."),
-        Trouble.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),
-        Trouble.CAMERA_BLACK: tr("The picture is black. Open the camera's cover or add light."),
-        Trouble.CAMERA_SLOW: tr("The camera is slow. Add light, or unplug other cameras."),
-        Trouble.CAMERA_STUCK: tr("The picture stands still. Unplug the camera and plug it in."),
-        Trouble.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
-        Trouble.CLIP_ENDED: tr("The clip has ended."),
-        Trouble.MODEL_MISSING: tr(
+        SourceFault.CAMERA_DENIED: tr(
+            "The camera is not allowed. Allow it in the privacy settings."
+        ),
+        SourceFault.CAMERA_BUSY: tr("Another program uses the camera. Close it."),
+        SourceFault.CAMERA_MISSING: tr(
+            "No such camera is connected. Plug it in or choose another."
+        ),
+        SourceFault.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),
+        SourceFault.CAMERA_BLACK: tr("The picture is black. Open the camera's cover or add light."),
+        SourceFault.CAMERA_SLOW: tr("The camera is slow. Add light, or unplug other cameras."),
+        SourceFault.CAMERA_STUCK: tr("The picture stands still. Unplug the camera and plug it in."),
+        SourceFault.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
+        SourceFault.CLIP_ENDED: tr("The clip has ended."),
+        SourceFault.MODEL_MISSING: tr(
             "The pose model is missing or damaged. Get it with: thawline model"
         ),
-        Trouble.POSE_RESTARTING: tr("One moment: the pose part is starting again."),
-        Trouble.POSE_FAILED: tr("The pose part does not start. Close the window and try again."),
-        Trouble.OTHER: tr("Something does not work. Try again."),
+        SourceFault.POSE_RESTARTING: tr("One moment: the pose part is starting again."),
+        SourceFault.POSE_FAILED: tr(
+            "The pose part does not start. Close the window and try again."
+        ),
+        SourceFault.OTHER: tr("Something does not work. Try again."),
     }[trouble]
 
 
-def next_sentence(guide: Guide) -> str:
+def next_sentence(guide: SessionPlan) -> str:
     """Return what comes after this movement."""
     upcoming = guide.upcoming
-    if guide.step is not Step.NEXT or upcoming is None:
+    if guide.step is not SessionStep.NEXT or upcoming is None:
         return tr("That was all. Thank you.")
-    return start_position(upcoming.movement, upcoming.side)
+    return start_position_sentence(upcoming.movement, upcoming.side)

@@ -5,12 +5,12 @@ from collections.abc import Sequence
 from gui.text.words import movement_name, side_name, side_title, tr
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING, Prompt
 from measure.progress.comparison import Change
 from measure.progress.home_programme import WeekDone
 from measure.progress.overview import Progress
-from measure.progress.phases import Chapter
+from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
 from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
@@ -29,7 +29,9 @@ def verdict_name(verdict: Verdict) -> str:
     }[verdict]
 
 
-def sides_of(progress: Progress, movement: Movement, conduct: Conduct) -> tuple[SideProgress, ...]:
+def progress_of_sides(
+    progress: Progress, movement: Movement, conduct: AssessmentCondition
+) -> tuple[SideProgress, ...]:
     """Return what is known of both sides of a movement done in one way."""
     return tuple(
         each for each in progress.sides if each.movement is movement and each.conduct == conduct
@@ -49,7 +51,7 @@ def side_words(each: SideProgress) -> str:
             ". It takes four weeks and eight sessions, counted anew from {day} ({why})."
         ).format(day=since.day.isoformat(), why=tr(since.why))
     parts = []
-    slope = each.looks[-1].slope if each.looks else None
+    slope = each.weekly_checks[-1].slope if each.weekly_checks else None
     if slope is not None:
         parts.append(tr("{change} a month").format(change=_slope_words(slope, each.movement)))
     if each.change is not None:
@@ -75,7 +77,7 @@ def _slope_words(slope: Slope, movement: Movement) -> str:
     return _change_words(Change(value=slope.per_month, low=low, high=high), movement)
 
 
-def _chapter_words(side: Side, chapter: Chapter, movement: Movement) -> str:
+def _chapter_words(side: Side, chapter: SeriesPhase, movement: Movement) -> str:
     """Return what was to be said before a break, "Left, from ... to ..., then injection"."""
     why = ", ".join(tr(each) for each in chapter.ended_by.split(" and "))
     line = tr("{side}, from {first} to {last}, then {why}: {verdict}").format(
@@ -114,7 +116,7 @@ def prompt_words(prompt: Prompt) -> str:
     return f"{seen} {tr(WORTH_SHOWING)}"
 
 
-def notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
+def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
     """Return what else is worth knowing about a movement: drift, tasks, prompts."""
     lines = []
     if any(each.drifted_by is not None for each in sides):

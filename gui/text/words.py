@@ -2,12 +2,19 @@
 
 from PySide6.QtCore import QCoreApplication
 
-from calibration.message import Remark
+from calibration.message import TranslatableMessage
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
-from measure.domain.records import Conduct, EventKind, Help, Posture, StoppedBy, Stretch
+from measure.domain.records import (
+    AssessmentCondition,
+    Assistance,
+    BodyPosition,
+    EventKind,
+    LimitingFactor,
+    Stretch,
+)
 from measure.progress.home_programme import STRETCHES
 
 
@@ -16,10 +23,10 @@ def tr(text: str) -> str:
     return QCoreApplication.translate("", text)
 
 
-def remark_words(remark: Remark) -> str:
+def message_text(remark: TranslatableMessage) -> str:
     """Return a sentence of calibration's in the chosen language."""
     values = {
-        name: each if isinstance(each, str) else remark_words(each)
+        name: each if isinstance(each, str) else message_text(each)
         for name, each in remark.values.items()
     }
     return tr(remark.template).format(**values)
@@ -70,12 +77,12 @@ def advice_words(reason: Reason) -> str:
     return advice or seen
 
 
-def stopped_by_name(stopped_by: StoppedBy) -> str:
+def stopped_by_name(stopped_by: LimitingFactor) -> str:
     return {
-        StoppedBy.PAIN: tr("Pain"),
-        StoppedBy.STIFFNESS: tr("Stiffness"),
-        StoppedBy.WEAKNESS: tr("Weakness"),
-        StoppedBy.OTHER: tr("Something else"),
+        LimitingFactor.PAIN: tr("Pain"),
+        LimitingFactor.STIFFNESS: tr("Stiffness"),
+        LimitingFactor.WEAKNESS: tr("Weakness"),
+        LimitingFactor.OTHER: tr("Something else"),
     }[stopped_by]
 
 
@@ -106,21 +113,21 @@ def stretch_name(stretch: Stretch) -> str:
     return tr(STRETCHES[stretch].name)
 
 
-def help_name(kind: Help) -> str:
+def help_name(kind: Assistance) -> str:
     return {
-        Help.NONE: tr("by itself"),
-        Help.OTHER_HAND: tr("helped by the other hand"),
-        Help.STICK: tr("helped by a stick"),
-        Help.PULLEY: tr("helped by a pulley"),
-        Help.HELPER: tr("helped by a person"),
+        Assistance.NONE: tr("by itself"),
+        Assistance.OTHER_HAND: tr("helped by the other hand"),
+        Assistance.STICK: tr("helped by a stick"),
+        Assistance.PULLEY: tr("helped by a pulley"),
+        Assistance.HELPER: tr("helped by a person"),
     }[kind]
 
 
-def posture_name(posture: Posture) -> str:
-    return tr("standing") if posture is Posture.STANDING else tr("sitting")
+def posture_name(posture: BodyPosition) -> str:
+    return tr("standing") if posture is BodyPosition.STANDING else tr("sitting")
 
 
-def conduct_words(conduct: Conduct) -> str:
+def conduct_words(conduct: AssessmentCondition) -> str:
     """Return for example "Standing, the arm moves by itself"."""
     return tr("{posture}, the arm moves {help}").format(
         posture=posture_name(conduct.posture).capitalize(), help=help_name(conduct.help)

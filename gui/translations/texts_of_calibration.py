@@ -20,7 +20,7 @@ def _templates(source: str) -> list[str]:
         for node in ast.walk(ast.parse(source))
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)
-        and node.func.id == "Remark"
+        and node.func.id == "TranslatableMessage"
         and node.args
         and isinstance(node.args[0], ast.Constant)
         and isinstance(node.args[0].value, str)

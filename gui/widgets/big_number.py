@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter
 from PySide6.QtWidgets import QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr, value_words
 from gui.widgets.painted import PaintedWidget
 from measure.domain.movements import Unit
@@ -16,8 +16,8 @@ LEAST_SHARE = 1 / 6
 class BigNumber(PaintedWidget):
     """A value with its unit as a small raised sign; a dash where there is none."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
         self._text = ""
         self._settled = False
         self.show_value(None, Unit.DEGREES)
@@ -48,10 +48,10 @@ class BigNumber(PaintedWidget):
         return QSize(round(least * 2.9), round(least * 1.14))
 
     def paint(self, painter: QPainter) -> None:
-        painter.setPen(self.look.colour("arm" if self._settled else "ink"))
+        painter.setPen(self.appearance.colour("arm" if self._settled else "ink"))
         digits, sign = self._parts()
         height = self.digit_height()
-        font, small = self.look.digit_font(height), self.look.digit_font(height * 0.42)
+        font, small = self.appearance.digit_font(height), self.appearance.digit_font(height * 0.42)
         wide = QFontMetricsF(font).horizontalAdvance(digits)
         whole = wide + QFontMetricsF(small).horizontalAdvance(sign)
         left = (self.width() - whole) / 2
@@ -71,5 +71,5 @@ class BigNumber(PaintedWidget):
 
     def _height_for_width(self) -> float:
         """Return the digit height at which three digits and the sign fill the width."""
-        wide = QFontMetricsF(self.look.digit_font(100)).horizontalAdvance("000") + 40
+        wide = QFontMetricsF(self.appearance.digit_font(100)).horizontalAdvance("000") + 40
         return 100 * self.width() / wide

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.session.services import Services
 from gui.text.sentences import trouble_sentence
 from gui.text.words import tr
-from gui.widgets.sentence import Sentence
+from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button
 from gui.widgets.video_view import VideoView
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.live.events import LiveEvent, LiveFrame
 
 
@@ -33,7 +33,7 @@ class CameraView(QWidget):
     def __init__(
         self,
         services: Services,
-        sentence: Sentence,
+        sentence: FittedSentence,
         *,
         stills: bool = False,
         parent: QWidget | None = None,
@@ -41,7 +41,7 @@ class CameraView(QWidget):
         super().__init__(parent)
         self._services, self._sentence, self._stills = services, sentence, stills
         self._words = ""
-        self.video = VideoView(services.look)
+        self.video = VideoView(services.appearance)
         self.retry = button(tr("Try again"), "main", key=tr("R"))
         self.retry.setVisible(False)
         self.retry.clicked.connect(self.reopen)
@@ -55,10 +55,10 @@ class CameraView(QWidget):
         services.feed.happened.connect(self._take_event)
 
     @property
-    def trouble(self) -> Trouble | None:
+    def trouble(self) -> SourceFault | None:
         """What keeps the page from its pictures, or None."""
         trouble = self._services.feed.trouble
-        return None if self._stills and trouble is Trouble.CAMERA_SLOW else trouble
+        return None if self._stills and trouble is SourceFault.CAMERA_SLOW else trouble
 
     def say(self, words: str) -> None:
         """Say what to do on the page; a trouble goes first."""

@@ -16,7 +16,7 @@ _GAP_PX = 8
 _SHORT, _LEAST_PX = 2, 44
 
 
-class _Row(QWidget):
+class _ButtonGroupRow(QWidget):
     """The Qt part: signals cannot live in a generic class."""
 
     picked = Signal(int)
@@ -99,7 +99,7 @@ class _Row(QWidget):
         self.picked.emit(place)
 
 
-class Choices(Generic[Choice]):
+class ChoiceRow(Generic[Choice]):
     """Large buttons for the values of one question."""
 
     def __init__(
@@ -114,7 +114,7 @@ class Choices(Generic[Choice]):
     ) -> None:
         self._values = list(values)
         role = "large" if large else ""
-        self.row = _Row([name(value) for value in values], columns, may_be_empty, role)
+        self.row = _ButtonGroupRow([name(value) for value in values], columns, may_be_empty, role)
         self.row.setAccessibleName(title)
         self.picked = self.row.picked
 

@@ -7,9 +7,9 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.drawing.interval_band import scale_of
+from gui.drawing.interval_band import movement_scale
 from gui.session.interfaces import ClipCurve
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -21,9 +21,9 @@ class ClipChart(QWidget):
     #: A moment, seconds.
     moved = Signal(float)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._curve: ClipCurve | None = None
         self._trials: tuple[tuple[Trial, bool], ...] = ()
         self._movement = Movement.FLEXION
@@ -39,7 +39,7 @@ class ClipChart(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._plot)
         self.setAccessibleName(tr("value over time"))
-        look.changed.connect(self.redraw)
+        appearance.changed.connect(self.redraw)
 
     def show_curve(
         self, movement: Movement, curve: ClipCurve | None, trials: Sequence[tuple[Trial, bool]]
@@ -57,34 +57,37 @@ class ClipChart(QWidget):
     @Slot()
     def redraw(self) -> None:
         """Draw everything anew, in the present look."""
-        look, plot = self._look, self._plot
+        appearance, plot = self._appearance, self._plot
         plot.clear()
-        plot.setBackground(look.palette.raised)
+        plot.setBackground(appearance.palette.raised)
         for side in ("left", "bottom"):
             axis = plot.getAxis(side)
-            axis.setPen(look.palette.edge)
-            axis.setTextPen(look.palette.quiet)
-            axis.setTickFont(look.font(look.px(0.85)))
+            axis.setPen(appearance.palette.edge)
+            axis.setTextPen(appearance.palette.quiet)
+            axis.setTickFont(appearance.font(appearance.px(0.85)))
         degrees = MOVEMENTS[self._movement].unit is Unit.DEGREES
-        size = {"font-size": f"{look.px(0.85)}px"}
+        size = {"font-size": f"{appearance.px(0.85)}px"}
         plot.setLabel(
-            "left", tr("degrees") if degrees else tr("share"), color=look.palette.quiet, **size
+            "left",
+            tr("degrees") if degrees else tr("share"),
+            color=appearance.palette.quiet,
+            **size,
         )
-        plot.setLabel("bottom", tr("seconds"), color=look.palette.quiet, **size)
+        plot.setLabel("bottom", tr("seconds"), color=appearance.palette.quiet, **size)
         if self._curve is None:
             return
-        low, high = scale_of(self._movement)
+        low, high = movement_scale(self._movement)
         plot.setYRange(low, high, padding=0.03)
         for trial, accepted in self._trials:
             self._draw_trial(trial, accepted)
         plot.plot(
             self._curve.time_s,
             self._curve.value,
-            pen=pg.mkPen(look.palette.arm, width=2),
+            pen=pg.mkPen(appearance.palette.arm, width=2),
             connect="finite",
         )
         self._cursor = pg.InfiniteLine(
-            self._now_s, pen=pg.mkPen(look.palette.ink, width=1.5), movable=False
+            self._now_s, pen=pg.mkPen(appearance.palette.ink, width=1.5), movable=False
         )
         plot.addItem(self._cursor)
 
@@ -92,19 +95,19 @@ class ClipChart(QWidget):
         """Draw the hold as an upright stripe, and the reading as a band across it."""
         if trial.hold_start_s is None or trial.hold_end_s is None:
             return
-        colour = self._look.colour("hold", 0.28 if accepted and trial.scored else 0.08)
+        colour = self._appearance.colour("hold", 0.28 if accepted and trial.scored else 0.08)
         hold = pg.LinearRegionItem(
             (trial.hold_start_s, trial.hold_end_s),
             movable=False,
             brush=pg.mkBrush(colour),
-            pen=pg.mkPen(self._look.palette.hold, width=1, style=Qt.PenStyle.DotLine),
+            pen=pg.mkPen(self._appearance.palette.hold, width=1, style=Qt.PenStyle.DotLine),
         )
         self._plot.addItem(hold)
         if trial.scored and trial.value is not None:
             self._plot.plot(
                 [trial.hold_start_s, trial.hold_end_s],
                 [trial.value, trial.value],
-                pen=pg.mkPen(self._look.palette.ink, width=3),
+                pen=pg.mkPen(self._appearance.palette.ink, width=3),
             )
 
     @Slot(object)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from calibration.lens.fit import COVERAGE_CELLS
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
 
@@ -15,8 +15,8 @@ from gui.widgets.painted import PaintedWidget
 class CoverageGrid(PaintedWidget):
     """Cells with a tick where corners were seen; mirrored like the picture beside it."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
         self._cells = np.zeros((COVERAGE_CELLS[1], COVERAGE_CELLS[0]), dtype=np.bool_)
         self._mirrored = False
         self.show_cells(self._cells, mirrored=False)
@@ -45,10 +45,10 @@ class CoverageGrid(PaintedWidget):
             for column in range(columns):
                 cell = QRectF(column * side, row * side, side, side).adjusted(2, 2, -2, -2)
                 seen = bool(shown[row, column])
-                painter.setPen(QPen(self.look.colour("edge"), 1))
-                painter.setBrush(self.look.colour("arm" if seen else "sunken"))
+                painter.setPen(QPen(self.appearance.colour("edge"), 1))
+                painter.setBrush(self.appearance.colour("arm" if seen else "sunken"))
                 painter.drawRoundedRect(cell, 3, 3)
                 if seen:
-                    painter.setPen(self.look.colour("on_arm"))
-                    painter.setFont(self.look.font(side * 0.55, bold=True))
+                    painter.setPen(self.appearance.colour("on_arm"))
+                    painter.setFont(self.appearance.font(side * 0.55, bold=True))
                     painter.drawText(cell, int(Qt.AlignmentFlag.AlignCenter), "\u2713")

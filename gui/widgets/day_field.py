@@ -5,19 +5,19 @@ import datetime as dt
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.text import button
 
 _DAY = dt.timedelta(days=1)
 
 
-class DayField(QWidget):
+class DateField(QWidget):
     """Holds a day; what is typed counts once it is one."""
 
     changed = Signal()
 
-    def __init__(self, look: Look, title: str, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.text = QLineEdit()
         self.text.setAccessibleName(title)
@@ -29,7 +29,7 @@ class DayField(QWidget):
         self.later.clicked.connect(self._step_on)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(look.gap(1))
+        layout.setSpacing(appearance.gap(1))
         layout.addWidget(self.text, 1)
         layout.addWidget(self.earlier)
         layout.addWidget(self.later)

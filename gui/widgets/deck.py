@@ -7,7 +7,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 
-class Deck(QWidget):
+class FixedSizeStack(QWidget):
     """Shows one of its widgets, each as large as the deck.
 
     A stack with a layout would ask every page of the window for its size at each change, which
@@ -24,11 +24,11 @@ class Deck(QWidget):
         self._least = self.minimumSizeHint()
 
     @property
-    def place(self) -> int:
+    def index(self) -> int:
         """Number of the widget that is shown."""
         return self._place
 
-    def show_place(self, place: int) -> None:
+    def set_current_index(self, place: int) -> None:
         """Show another widget, by its number."""
         if place == self._place:
             return

@@ -4,7 +4,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
 from gui.widgets.text import label
@@ -24,11 +24,11 @@ _EXAMPLE = (
 )
 
 
-class _Example(PaintedWidget):
+class _ExampleChart(PaintedWidget):
     """Ten upright bands in outline."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName(tr("a made-up example of a curve"))
 
@@ -39,7 +39,7 @@ class _Example(PaintedWidget):
         return QSize(200, 120)
 
     def paint(self, painter: QPainter) -> None:
-        painter.setPen(QPen(self.look.colour("line"), 1))
+        painter.setPen(QPen(self.appearance.colour("line"), 1))
         for quarter in range(5):
             y = round(self.height() * (0.1 + 0.2 * quarter))
             painter.drawLine(0, y, self.width(), y)
@@ -49,21 +49,21 @@ class _Example(PaintedWidget):
             level = self.height() * (1 - middle / 100)
             reach = self.height() * half / 100
             band = QRectF(x - step * 0.16, level - reach, step * 0.32, 2 * reach)
-            painter.setPen(QPen(self.look.colour("arm"), 1.4, Qt.PenStyle.DashLine))
-            painter.setBrush(self.look.colour("arm", 0.28 - half / 60))
+            painter.setPen(QPen(self.appearance.colour("arm"), 1.4, Qt.PenStyle.DashLine))
+            painter.setBrush(self.appearance.colour("arm", 0.28 - half / 60))
             painter.drawRoundedRect(band, 4, 4)
             painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(self.look.colour("quiet"))
+            painter.setBrush(self.appearance.colour("quiet"))
             painter.drawRoundedRect(QRectF(x - step * 0.2, level - 2, step * 0.4, 4), 2, 2)
 
 
-class EmptyHistory(QWidget):
+class EmptyHistoryHint(QWidget):
     """Explains the page."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         layout = QVBoxLayout(self)
-        layout.setSpacing(look.gap(2))
+        layout.setSpacing(appearance.gap(2))
         layout.addWidget(label(tr("Here your readings will stand side by side."), "title"))
         layout.addWidget(
             label(
@@ -75,7 +75,7 @@ class EmptyHistory(QWidget):
                 "lead",
             )
         )
-        layout.addWidget(_Example(look), 1)
+        layout.addWidget(_ExampleChart(appearance), 1)
         layout.addWidget(label(tr("A made-up example."), "small"))
         layout.addWidget(
             label(

@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
-from gui.widgets.text import clear
+from gui.widgets.text import clear_layout
 
 
 class FlowRow(QWidget):
@@ -29,7 +29,7 @@ class FlowRow(QWidget):
 
     def offer(self, buttons: Sequence[QPushButton]) -> None:
         """Show these buttons in place of those before."""
-        clear(self._grid)
+        clear_layout(self._grid)
         self.buttons = list(buttons)
         self._columns = 0
         self._arrange(self.width())

@@ -8,9 +8,9 @@ from PySide6.QtCore import QRectF, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.drawing.curves import Curve, Point
-from gui.drawing.interval_band import scale_of, strength
-from gui.style.look import Look
+from gui.drawing.curves import CurvePoint, HistoryCurve
+from gui.drawing.interval_band import band_opacity, movement_scale
+from gui.style.appearance import Appearance
 from gui.text.words import event_mark, side_title, tr
 from gui.widgets.day_axis import DayAxis
 from measure.domain.landmarks import Side
@@ -27,19 +27,19 @@ _LEAST_HEIGHT = 20
 _SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
 
 
-class _Bands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no types
+class _IntervalBands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no types
     """Upright bands with a mark each; a refusal is an empty dashed frame at the foot."""
 
     def __init__(
         self,
-        look: Look,
-        curve: Curve,
+        appearance: Appearance,
+        curve: HistoryCurve,
         movement: Movement,
         width_s: float,
         foot: tuple[float, float],
     ) -> None:
         super().__init__()
-        self._look, self._curve, self._movement = look, curve, movement
+        self._appearance, self._curve, self._movement = appearance, curve, movement
         self._width_s, self._foot = width_s, foot
         self._shift_s = -_APART_S if curve.side is Side.LEFT else _APART_S
 
@@ -49,17 +49,17 @@ class _Bands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no ty
             x = point.time_s + self._shift_s
             place = self._place(x, point)
             if point.value is None or point.low is None or point.high is None:
-                pen = QPen(self._look.colour("edge"), 1.5, Qt.PenStyle.DashLine)
+                pen = QPen(self._appearance.colour("edge"), 1.5, Qt.PenStyle.DashLine)
                 painter.setBrush(Qt.BrushStyle.NoBrush)
             else:
-                pen = QPen(self._look.colour(self._curve.side.value), 1.2)
-                fill = strength(point.low, point.high, unit)
-                painter.setBrush(self._look.colour(self._curve.side.value, fill * 0.75))
+                pen = QPen(self._appearance.colour(self._curve.side.value), 1.2)
+                fill = band_opacity(point.low, point.high, unit)
+                painter.setBrush(self._appearance.colour(self._curve.side.value, fill * 0.75))
             pen.setCosmetic(True)
             painter.setPen(pen)
             painter.drawRect(place)
 
-    def _place(self, x: float, point: Point) -> QRectF:
+    def _place(self, x: float, point: CurvePoint) -> QRectF:
         low, high = point.low, point.high
         if low is None or high is None:
             low, high = self._foot
@@ -68,7 +68,7 @@ class _Bands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no ty
     def boundingRect(self) -> QRectF:
         if not self._curve.points:
             return QRectF()
-        bottom, top = scale_of(self._movement)
+        bottom, top = movement_scale(self._movement)
         first, last = self._curve.points[0].time_s, self._curve.points[-1].time_s
         return QRectF(first - _DAY_S, bottom, last - first + 2 * _DAY_S, top - bottom)
 
@@ -78,11 +78,11 @@ class HistoryChart(QWidget):
 
     picked = Signal(object)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._movement = Movement.FLEXION
-        self._curves: tuple[Curve, ...] = ()
+        self._curves: tuple[HistoryCurve, ...] = ()
         self._stretches: tuple[float, ...] = ()
         self._events: tuple[Event, ...] = ()
         self._graphics = pg.GraphicsLayoutWidget()
@@ -93,12 +93,12 @@ class HistoryChart(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._graphics)
         self.setAccessibleName(tr("readings over time"))
-        look.changed.connect(self.redraw)
+        appearance.changed.connect(self.redraw)
 
     def show_curves(
         self,
         movement: Movement,
-        curves: Sequence[Curve],
+        curves: Sequence[HistoryCurve],
         stretches_s: Sequence[float] = (),
         events: Sequence[Event] = (),
     ) -> None:
@@ -111,11 +111,11 @@ class HistoryChart(QWidget):
     def redraw(self) -> None:
         """Draw everything anew, in the present look."""
         self._graphics.clear()
-        self._graphics.setMinimumHeight(self._look.px(_LEAST_HEIGHT))
-        self._graphics.setBackground(self._look.palette.raised)
+        self._graphics.setMinimumHeight(self._appearance.px(_LEAST_HEIGHT))
+        self._graphics.setBackground(self._appearance.palette.raised)
         top = self._plot(0, tr("degrees") if self._in_degrees() else tr("per cent of the way up"))
         below = self._plot(1, tr("pain"))
-        self._graphics.ci.layout.setRowFixedHeight(1, self._look.px(8))
+        self._graphics.ci.layout.setRowFixedHeight(1, self._appearance.px(8))
         below.setXLink(top)
         below.setYRange(-3.2, 10.8, padding=0)
         below.getAxis("left").setTicks([[(_STRETCH_LANE, "\u25b2"), (0, "0"), (10, "10")]])
@@ -127,11 +127,11 @@ class HistoryChart(QWidget):
         self._draw_stretches(below)
         self._draw_events(top)
         for plot in (top, below):
-            plot.getAxis("left").setWidth(self._look.px(4.2))
+            plot.getAxis("left").setWidth(self._appearance.px(4.2))
 
     def _span(self) -> tuple[float, float]:
         """Return the part of the scale that the readings need, with room around them."""
-        bottom, top = scale_of(self._movement)
+        bottom, top = movement_scale(self._movement)
         points = [point for curve in self._curves for point in curve.points]
         low = min((each.low for each in points if each.low is not None), default=bottom)
         high = max((each.high for each in points if each.high is not None), default=top)
@@ -147,22 +147,22 @@ class HistoryChart(QWidget):
         plot.hideButtons()
         plot.setMouseEnabled(x=True, y=False)
         plot.showGrid(x=False, y=True, alpha=0.15)
-        font = QFont(self._look.font(self._look.px(0.85)))
+        font = QFont(self._appearance.font(self._appearance.px(0.85)))
         for side in ("left", "bottom"):
             axis = plot.getAxis(side)
-            axis.setPen(self._look.palette.edge)
-            axis.setTextPen(self._look.palette.quiet)
+            axis.setPen(self._appearance.palette.edge)
+            axis.setTextPen(self._appearance.palette.quiet)
             axis.setTickFont(font)
-        size = f"{self._look.px(0.85)}px"
-        plot.setLabel("left", name, color=self._look.palette.quiet, **{"font-size": size})
+        size = f"{self._appearance.px(0.85)}px"
+        plot.setLabel("left", name, color=self._appearance.palette.quiet, **{"font-size": size})
         return plot
 
-    def _draw_curve(self, top: pg.PlotItem, below: pg.PlotItem, curve: Curve) -> None:
+    def _draw_curve(self, top: pg.PlotItem, below: pg.PlotItem, curve: HistoryCurve) -> None:
         low, high = self._span()
         foot = (low + (high - low) * 0.01, low + (high - low) * 0.06)
         width_s = 0.18 * _DAY_S * self._spread()
-        top.addItem(_Bands(self._look, curve, self._movement, width_s, foot))
-        colour = QColor(self._look.colour(curve.side.value))
+        top.addItem(_IntervalBands(self._appearance, curve, self._movement, width_s, foot))
+        colour = QColor(self._appearance.colour(curve.side.value))
         shift = -_APART_S if curve.side is Side.LEFT else _APART_S
         readings = curve.readings
         marks = pg.ScatterPlotItem(
@@ -170,9 +170,9 @@ class HistoryChart(QWidget):
             y=[point.value for point in readings],
             data=list(readings),
             symbol=_SYMBOL[curve.side],
-            size=max(5, round(self._look.px() * 0.36)),
+            size=max(5, round(self._appearance.px() * 0.36)),
             pen=None,
-            brush=pg.mkBrush(self._look.palette.ink),
+            brush=pg.mkBrush(self._appearance.palette.ink),
             hoverable=True,
         )
         marks.sigClicked.connect(self._marked)
@@ -194,7 +194,7 @@ class HistoryChart(QWidget):
                 x=[point.time_s + shift for point in hurt],
                 y=[point.pain for point in hurt],
                 symbol=_SYMBOL[curve.side],
-                size=round(self._look.px() * 0.5),
+                size=round(self._appearance.px() * 0.5),
                 pen=pg.mkPen(colour, width=1.5),
                 brush=pg.mkBrush(colour),
             )
@@ -214,9 +214,9 @@ class HistoryChart(QWidget):
                     x=list(self._stretches),
                     y=[_STRETCH_LANE] * len(self._stretches),
                     symbol="t1",
-                    size=round(self._look.px() * 0.5),
+                    size=round(self._appearance.px() * 0.5),
                     pen=None,
-                    brush=pg.mkBrush(self._look.palette.hold),
+                    brush=pg.mkBrush(self._appearance.palette.hold),
                 )
             )
 
@@ -224,7 +224,7 @@ class HistoryChart(QWidget):
         """Draw a line with its word on each day of an event within the time that is shown."""
         times = [point.time_s for curve in self._curves for point in curve.points]
         for event in self._events:
-            noon_s = noon(event.day)
+            noon_s = noon_timestamp(event.day)
             if times and min(times) - _DAY_S <= noon_s <= max(times) + _DAY_S:
                 words = event_mark(event.kind)
                 if event.side is not None:
@@ -233,10 +233,12 @@ class HistoryChart(QWidget):
                     pg.InfiniteLine(
                         pos=noon_s,
                         angle=90,
-                        pen=pg.mkPen(self._look.palette.edge, width=1.5, style=Qt.PenStyle.DotLine),
+                        pen=pg.mkPen(
+                            self._appearance.palette.edge, width=1.5, style=Qt.PenStyle.DotLine
+                        ),
                         label=words,
                         labelOpts={
-                            "color": self._look.palette.ink,
+                            "color": self._appearance.palette.ink,
                             "position": 0.04,
                             "rotateAxis": (1, 0),
                             "anchors": [(0, 0), (0, 1)],
@@ -250,12 +252,12 @@ class HistoryChart(QWidget):
             self.picked.emit(spots[0].data().record)
 
 
-def noon(day: dt.date) -> float:
+def noon_timestamp(day: dt.date) -> float:
     """Return the noon of a local day in seconds since 1970, UTC."""
     return dt.datetime.combine(day, dt.time(12)).astimezone().timestamp()
 
 
-def legend(curve: Curve) -> str:
+def legend_text(curve: HistoryCurve) -> str:
     """Return which sign means which shoulder."""
     sign = "\u25cf" if curve.side is Side.LEFT else "\u25a0"
     return f"{sign} {side_title(curve.side)}"

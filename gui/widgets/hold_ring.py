@@ -4,7 +4,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
 
@@ -12,8 +12,8 @@ from gui.widgets.painted import PaintedWidget
 class HoldRing(PaintedWidget):
     """How much of the hold is done."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
         self._share = 0.0
         self._inside = ""
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
@@ -39,23 +39,23 @@ class HoldRing(PaintedWidget):
 
     def _fitted(self, height: float, room: float) -> QFont:
         """Return digits so high, or lower ones where the text inside is a long word."""
-        font = self.look.digit_font(height)
+        font = self.appearance.digit_font(height)
         wide = QFontMetricsF(font).horizontalAdvance(self._inside)
-        return font if wide <= room else self.look.digit_font(height * room / wide)
+        return font if wide <= room else self.appearance.digit_font(height * room / wide)
 
     def paint(self, painter: QPainter) -> None:
         side = min(self.width(), self.height())
         thick = side * 0.11
         ring = QRectF(0, 0, side - thick - 2, side - thick - 2)
         ring.moveCenter(QRectF(self.rect()).center())
-        pen = QPen(self.look.colour("line"), thick)
+        pen = QPen(self.appearance.colour("line"), thick)
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)
         painter.setPen(pen)
         painter.drawEllipse(ring)
         if self._share > 0:
-            pen.setColor(self.look.colour("hold"))
+            pen.setColor(self.appearance.colour("hold"))
             painter.setPen(pen)
             painter.drawArc(ring, 90 * 16, -round(self._share * 360 * 16))
-        painter.setPen(self.look.colour("ink"))
+        painter.setPen(self.appearance.colour("ink"))
         painter.setFont(self._fitted(side * 0.26, ring.width() - thick))
         painter.drawText(QRectF(self.rect()), Qt.AlignmentFlag.AlignCenter, self._inside)

@@ -5,8 +5,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.transform import PictureTransform
-from gui.style.look import Look
+from gui.drawing.transform import VideoTransform
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
 
@@ -20,7 +20,7 @@ _ARROWS = {
 }
 
 
-class MarkedPicture(PaintedWidget):
+class PointMarkingView(PaintedWidget):
     """Takes marks in pixels of the picture, which is never shown mirrored.
 
     Arrow keys move the cross, Space or Enter marks, Backspace takes the last mark back.
@@ -29,8 +29,8 @@ class MarkedPicture(PaintedWidget):
     #: The marks are others.
     changed = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
         self.marks_px: list[tuple[float, float]] = []
         self._image: QImage | None = None
         self._cross = (0.0, 0.0)
@@ -117,11 +117,11 @@ class MarkedPicture(PaintedWidget):
         self._cross = (x, y)
         self.update()
 
-    def _transform(self) -> PictureTransform | None:
+    def _transform(self) -> VideoTransform | None:
         if self._image is None:
             return None
         size = (self._image.width(), self._image.height())
-        return PictureTransform.fitted(size, (self.width(), self.height()))
+        return VideoTransform.fitted(size, (self.width(), self.height()))
 
     def paint(self, painter: QPainter) -> None:
         transform = self._transform()
@@ -144,11 +144,11 @@ class MarkedPicture(PaintedWidget):
                     way = QPointF(across, down)
                     painter.drawLine(cross - way, cross + way)
         if self.hasFocus():
-            painter.setPen(QPen(self.look.colour("arm"), 3))
+            painter.setPen(QPen(self.appearance.colour("arm"), 3))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(place.adjusted(1, 1, -1, -1))
 
     @staticmethod
-    def _point(transform: PictureTransform, place_px: tuple[float, float]) -> QPointF:
+    def _point(transform: VideoTransform, place_px: tuple[float, float]) -> QPointF:
         x, y = transform.points(np.array(place_px))
         return QPointF(float(x), float(y))

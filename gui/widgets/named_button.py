@@ -3,13 +3,13 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QSizePolicy
 
-from gui.widgets.text import KeyButton
+from gui.widgets.text import ShortcutButton
 
 #: Beside the name: the button's padding, and the gap after the picture, pixels.
 _AROUND_PX = 52
 
 
-class NamedButton(KeyButton):
+class ElidedButton(ShortcutButton):
     """Shows a name that is not ours; the whole of it is its accessible name and its tool tip."""
 
     def __init__(self, name: str) -> None:

@@ -6,7 +6,7 @@ from gui.text.words import notice
 from gui.widgets.text import label
 
 
-class NoticeLine(QWidget):
+class NoticeBar(QWidget):
     """An estimate, not a diagnosis; stop before it becomes painful."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

@@ -4,20 +4,20 @@ from PySide6.QtCore import Slot
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 
 
 class PaintedWidget(QWidget):
     """A widget that paints itself in the look's colours; subclasses override `paint`."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.look = look
+        self.appearance = appearance
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        look.changed.connect(self.look_changed)
+        appearance.changed.connect(self.appearance_changed)
 
     @Slot()
-    def look_changed(self) -> None:
+    def appearance_changed(self) -> None:
         self.updateGeometry()
         self.update()
 

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
 
-class PickButton(QPushButton):
+class MenuButton(QPushButton):
     """Holds one of several values. The value is any object; the list shows its words."""
 
     picked = Signal(object)

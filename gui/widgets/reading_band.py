@@ -7,7 +7,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.interval_band import paint_band, paint_guide, paint_refusal, paint_scale
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import measurement_words, trial_words
 from gui.widgets.painted import PaintedWidget
 from measure.domain.measurements import Measurement, Trial
@@ -15,7 +15,7 @@ from measure.domain.movements import MOVEMENTS, Movement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shown:
+class BandContent:
     """What a band shows: numbers, or none of them and the words that say why.
 
     A waiting one may have a guide value, which is drawn as a hollow mark without a band.
@@ -28,8 +28,8 @@ class Shown:
     waiting: bool = False
 
 
-def shown_measurement(measurement: Measurement) -> Shown:
-    return Shown(
+def band_for_measurement(measurement: Measurement) -> BandContent:
+    return BandContent(
         words=measurement_words(measurement),
         value=measurement.value,
         low=measurement.low,
@@ -37,14 +37,14 @@ def shown_measurement(measurement: Measurement) -> Shown:
     )
 
 
-def shown_trial(trial: Trial, movement: Movement) -> Shown:
+def band_for_trial(trial: Trial, movement: Movement) -> BandContent:
     words = trial_words(trial, MOVEMENTS[movement].unit)
     if not trial.scored:
-        return Shown(words=words)
-    return Shown(words=words, value=trial.value, low=trial.low, high=trial.high)
+        return BandContent(words=words)
+    return BandContent(words=words, value=trial.value, low=trial.low, high=trial.high)
 
 
-class ReadingBand(PaintedWidget):
+class MeasurementBand(PaintedWidget):
     """A reading on its movement's scale. Empty until something is shown.
 
     The words are set in a role of the type scale, but never smaller than a share of the window's
@@ -53,15 +53,15 @@ class ReadingBand(PaintedWidget):
 
     def __init__(
         self,
-        look: Look,
+        appearance: Appearance,
         *,
         type_size: float = 1.0,
         least_share: float = 0.0,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(look, parent)
+        super().__init__(appearance, parent)
         self._movement: Movement | None = None
-        self._shown = Shown(words="")
+        self._shown = BandContent(words="")
         self._type_size, self._least_share = type_size, least_share
         self._title = ""
         self._heights: dict[tuple[int, float], int] = {}
@@ -73,7 +73,7 @@ class ReadingBand(PaintedWidget):
     def words(self) -> str:
         return self._shown.words
 
-    def show_reading(self, movement: Movement, shown: Shown, title: str = "") -> None:
+    def show_reading(self, movement: Movement, shown: BandContent, title: str = "") -> None:
         if (movement, shown, title) == (self._movement, self._shown, self._title):
             return
         self._movement, self._shown, self._title = movement, shown, title
@@ -83,9 +83,9 @@ class ReadingBand(PaintedWidget):
         self.update()
 
     @Slot()
-    def look_changed(self) -> None:
+    def appearance_changed(self) -> None:
         self._heights.clear()
-        super().look_changed()
+        super().appearance_changed()
 
     def sizeHint(self) -> QSize:
         return QSize(280, self._band_height() + self._title_height() + self._words_height(280))
@@ -102,8 +102,8 @@ class ReadingBand(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         top = self._title_height()
         if self._title:
-            painter.setPen(self.look.colour("quiet"))
-            painter.setFont(self.look.font(self._px() * 0.92))
+            painter.setPen(self.appearance.colour("quiet"))
+            painter.setFont(self.appearance.font(self._px() * 0.92))
             painter.drawText(
                 QRectF(0, 0, self.width(), top), Qt.AlignmentFlag.AlignLeft, self._title
             )
@@ -111,23 +111,29 @@ class ReadingBand(PaintedWidget):
         shown = self._shown
         if self._movement is not None:
             if shown.value is not None and shown.low is not None and shown.high is not None:
-                paint_scale(painter, self.look, place)
+                paint_scale(painter, self.appearance, place)
                 paint_band(
-                    painter, self.look, place, self._movement, shown.value, shown.low, shown.high
+                    painter,
+                    self.appearance,
+                    place,
+                    self._movement,
+                    shown.value,
+                    shown.low,
+                    shown.high,
                 )
             elif shown.waiting:
-                paint_scale(painter, self.look, place)
+                paint_scale(painter, self.appearance, place)
                 if shown.value is not None:
-                    paint_guide(painter, self.look, place, self._movement, shown.value)
+                    paint_guide(painter, self.appearance, place, self._movement, shown.value)
             else:
-                paint_refusal(painter, self.look, place)
-        painter.setPen(self.look.colour("quiet" if shown.waiting else "ink"))
+                paint_refusal(painter, self.appearance, place)
+        painter.setPen(self.appearance.colour("quiet" if shown.waiting else "ink"))
         painter.setFont(self._font())
         space = QRectF(0, top + self._band_height(), self.width(), self.height())
         painter.drawText(space, self._flags(), shown.words)
 
     def _px(self) -> float:
-        return max(self._least_share * self.window().height(), self.look.px(self._type_size))
+        return max(self._least_share * self.window().height(), self.appearance.px(self._type_size))
 
     def _line(self) -> int:
         return round(self._px() * 1.45)
@@ -150,7 +156,7 @@ class ReadingBand(PaintedWidget):
 
     def _font(self) -> QFont:
         strong = self._shown.low is not None
-        return self.look.font(self._px(), bold=strong)
+        return self.appearance.font(self._px(), bold=strong)
 
     @staticmethod
     def _flags() -> int:

@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.widgets.painted import PaintedWidget
 
 #: Never smaller than this share of the window's height, to be read from three metres.
@@ -15,11 +15,13 @@ LEAST_SHARE = 1 / 15
 MOST_SHARE = 1 / 11
 
 
-class Sentence(PaintedWidget):
+class FittedSentence(PaintedWidget):
     """Wraps and sizes a sentence so that it fills its space; at least LEAST_SHARE high."""
 
-    def __init__(self, look: Look, *, lines: int = 2, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(
+        self, appearance: Appearance, *, lines: int = 2, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(appearance, parent)
         self._lines = lines
         self._text = ""
         self.setAccessibleName("")
@@ -41,7 +43,7 @@ class Sentence(PaintedWidget):
 
     def minimumSizeHint(self) -> QSize:
         """Return some lines of the least type, or as many as the sentence needs."""
-        font = self.look.font(self._least_px(), bold=True)
+        font = self.appearance.font(self._least_px(), bold=True)
         lines = self._lines * QFontMetricsF(font).lineSpacing()
         return QSize(200, ceil(max(lines, self._needed(font).height())))
 
@@ -54,14 +56,14 @@ class Sentence(PaintedWidget):
         """Return the largest font between the two shares in which the sentence fits."""
         least, most = self._least_px(), round(self.window().height() * MOST_SHARE)
         for px in range(most, least, -1):
-            font = self.look.font(px, bold=True)
+            font = self.appearance.font(px, bold=True)
             if self._fits(font):
                 return font
-        return self.look.font(least, bold=True)
+        return self.appearance.font(least, bold=True)
 
     def paint(self, painter: QPainter) -> None:
         painter.setFont(self.fitted_font())
-        painter.setPen(self.look.colour("ink"))
+        painter.setPen(self.appearance.colour("ink"))
         painter.drawText(QRectF(self.rect()), self._flags(), self._text)
 
     def _fits(self, font: QFont) -> bool:

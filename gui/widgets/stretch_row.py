@@ -5,7 +5,7 @@ from functools import partial
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import stretch_name, tr
 from gui.widgets.flow_row import FlowRow
 from gui.widgets.text import button, label
@@ -22,7 +22,7 @@ class StretchRow(QWidget):
     #: The identifier of a tap that was a mistake.
     taken_back = Signal(str)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._log: StretchLog | None = None
         self.limit = label("", "quiet")
@@ -31,7 +31,7 @@ class StretchRow(QWidget):
         self.undo.clicked.connect(self._take_back)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(look.gap(1))
+        layout.setSpacing(appearance.gap(1))
         for one in (self.limit, self._taps, self.undo):
             layout.addWidget(one)
         self.undo.hide()

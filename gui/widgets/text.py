@@ -28,7 +28,7 @@ def label(text: str, role: str = "") -> QLabel:
     return made
 
 
-class KeyButton(QPushButton):
+class ShortcutButton(QPushButton):
     """A button that tells its key beside its text where there is room for both."""
 
     def __init__(self, text: str, key: str) -> None:
@@ -65,9 +65,9 @@ class KeyButton(QPushButton):
             self.setText(wanted)
 
 
-def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> KeyButton:
+def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> ShortcutButton:
     """Return a button; roles: main, large, link, tile, word, or none."""
-    made = KeyButton(text, key)
+    made = ShortcutButton(text, key)
     made.setProperty("role", role)
     made.setCheckable(checkable)
     return made
@@ -85,7 +85,7 @@ def card(*contents: QWidget, role: str = "card", spacing: int = 8) -> QFrame:
     return made
 
 
-def hairline() -> QFrame:
+def separator() -> QFrame:
     made = QFrame()
     made.setProperty("role", "hair")
     made.setFixedHeight(1)
@@ -134,13 +134,13 @@ class _ScrollPage(QScrollArea):
         return super().eventFilter(watched, event)
 
 
-def scrolled(page: QWidget) -> QScrollArea:
+def scrollable(page: QWidget) -> QScrollArea:
     """Return the page in an area that scrolls when large type does not fit."""
     page.setObjectName("page")
     return _ScrollPage(page)
 
 
-def clear(layout: QLayout) -> None:
+def clear_layout(layout: QLayout) -> None:
     """Take everything out of a layout, out of sight at once."""
     while (item := layout.takeAt(0)) is not None:
         widget = item.widget()

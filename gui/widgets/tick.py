@@ -4,26 +4,26 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Sl
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QCheckBox, QSizePolicy, QStyle, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 
 _MARGIN = 4
 
 
-class Tick(QCheckBox):
+class WrappingCheckBox(QCheckBox):
     """A check box whose text wraps."""
 
-    def __init__(self, look: Look, text: str, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, text: str, parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
-        self._look = look
+        self._appearance = appearance
         self._heights: dict[tuple[int, str], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
         self.setAccessibleName(text)
-        look.changed.connect(self._look_changed)
+        appearance.changed.connect(self._appearance_changed)
 
     @Slot()
-    def _look_changed(self) -> None:
+    def _appearance_changed(self) -> None:
         self._heights.clear()
         self.updateGeometry()
 
@@ -68,12 +68,12 @@ class Tick(QCheckBox):
         box = QRectF(self._mirrored(QRect(_MARGIN, _MARGIN, self._box(), self._box())))
         box.adjust(1, 1, -1, -1)
         known = self.isEnabled()
-        painter.setPen(QPen(self._look.colour("edge"), 2))
+        painter.setPen(QPen(self._appearance.colour("edge"), 2))
         filled = self.isChecked() and known
-        painter.setBrush(self._look.colour("arm" if filled else "raised"))
+        painter.setBrush(self._appearance.colour("arm" if filled else "raised"))
         painter.drawRoundedRect(box, 4, 4)
         if self.isChecked():
-            pen = QPen(self._look.colour("on_arm" if filled else "quiet"), box.width() * 0.13)
+            pen = QPen(self._appearance.colour("on_arm" if filled else "quiet"), box.width() * 0.13)
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)
             painter.setPen(pen)
             painter.drawPolyline(
@@ -84,13 +84,13 @@ class Tick(QCheckBox):
                     ]
                 )
             )
-        painter.setPen(self._look.colour("ink" if known else "quiet"))
+        painter.setPen(self._appearance.colour("ink" if known else "quiet"))
         left = self._text_left()
         words = self._mirrored(QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QPen(self._look.colour("arm"), 2))
+            painter.setPen(QPen(self._appearance.colour("arm"), 2))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
 
     def _mirrored(self, place: QRect) -> QRect:
@@ -98,10 +98,10 @@ class Tick(QCheckBox):
         return QStyle.visualRect(self.layoutDirection(), self.rect(), place)
 
     def _box(self) -> int:
-        return round(self._look.px() * 1.3)
+        return round(self._appearance.px() * 1.3)
 
     def _text_left(self) -> int:
-        return _MARGIN + self._box() + round(self._look.px() * 0.6)
+        return _MARGIN + self._box() + round(self._appearance.px() * 0.6)
 
     @staticmethod
     def _flags() -> int:

@@ -2,26 +2,28 @@
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from gui.protocol.plan import Attempt, AttemptState, Guide
-from gui.style.look import Look
+from gui.protocol.plan import Attempt, AttemptState, SessionPlan
+from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.reading_band import ReadingBand, Shown, shown_trial
+from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_trial
 from measure.domain.movements import Movement
 
 
 class TrialRow(QWidget):
     """One band for each scored trial wanted; refused ones are told in the row's last place."""
 
-    def __init__(self, look: Look, *, most: int = 5, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, appearance: Appearance, *, most: int = 5, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(look.gap(3))
-        self.bands = [ReadingBand(look, least_share=1 / 32) for _ in range(most)]
+        layout.setSpacing(appearance.gap(3))
+        self.bands = [MeasurementBand(appearance, least_share=1 / 32) for _ in range(most)]
         for band in self.bands:
             layout.addWidget(band, 1)
 
-    def show_guide(self, guide: Guide) -> None:
+    def show_guide(self, guide: SessionPlan) -> None:
         """Show where the movement stands."""
         movement = guide.task.movement
         counted = [
@@ -35,9 +37,9 @@ class TrialRow(QWidget):
             band.show_reading(movement, _shown(attempt, movement))
 
 
-def _shown(attempt: Attempt | None, movement: Movement) -> Shown:
+def _shown(attempt: Attempt | None, movement: Movement) -> BandContent:
     if attempt is None:
-        return Shown(words=tr("to come"), waiting=True)
+        return BandContent(words=tr("to come"), waiting=True)
     if attempt.trial is None:
-        return Shown(words=tr("being settled"), value=attempt.guide_value, waiting=True)
-    return shown_trial(attempt.trial, movement)
+        return BandContent(words=tr("being settled"), value=attempt.guide_value, waiting=True)
+    return band_for_trial(attempt.trial, movement)

@@ -5,8 +5,8 @@ from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.overlay import paint_figure, paint_framing
-from gui.drawing.transform import PictureTransform
-from gui.style.look import Look
+from gui.drawing.transform import VideoTransform
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.painted import PaintedWidget
 from measure.domain.landmarks import FloatArray, Side
@@ -32,8 +32,10 @@ class VideoView(PaintedWidget):
         network that looks at it.
     """
 
-    def __init__(self, look: Look, *, smooth: bool = False, parent: QWidget | None = None) -> None:
-        super().__init__(look, parent)
+    def __init__(
+        self, appearance: Appearance, *, smooth: bool = False, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(appearance, parent)
         self._smooth = smooth
         self._scaled: QImage | None = None
         self._corners = (QRectF(), QPainterPath())
@@ -71,11 +73,11 @@ class VideoView(PaintedWidget):
         self._framing = framing
         self.update()
 
-    def transform(self) -> PictureTransform | None:
+    def transform(self) -> VideoTransform | None:
         """Return how the present picture lies in the widget, or None without one."""
         if self._image is None:
             return None
-        return PictureTransform.fitted(
+        return VideoTransform.fitted(
             (self._image.width(), self._image.height()),
             (self.width(), self.height()),
             mirrored=self._mirrored,
@@ -94,15 +96,17 @@ class VideoView(PaintedWidget):
         else:
             self._paint_picture(painter, transform, self._image)
 
-    def _paint_picture(self, painter: QPainter, transform: PictureTransform, image: QImage) -> None:
+    def _paint_picture(self, painter: QPainter, transform: VideoTransform, image: QImage) -> None:
         place = QRectF(transform.left, transform.top, transform.width, transform.height)
         painter.drawImage(place.topLeft(), self._fitted(image, place))
         if self._framing:
             words = (tr("head about here"), tr("hips above this line"))
-            paint_framing(painter, self.look, place, words)
+            paint_framing(painter, self.appearance, place, words)
         if self._points is not None and self._movement is not None:
-            paint_figure(painter, self.look, self._points, transform, self._movement, self._side)
-        painter.fillPath(self._outside(place), self.look.colour("ground"))
+            paint_figure(
+                painter, self.appearance, self._points, transform, self._movement, self._side
+            )
+        painter.fillPath(self._outside(place), self.appearance.colour("ground"))
 
     def _fitted(self, image: QImage, place: QRectF) -> QImage:
         """Return the picture in the size it is drawn at, on this screen, mirrored if wanted."""
@@ -130,9 +134,9 @@ class VideoView(PaintedWidget):
 
     def _paint_empty(self, painter: QPainter) -> None:
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self.look.colour("sunken"))
+        painter.setBrush(self.appearance.colour("sunken"))
         painter.drawRoundedRect(self.rect(), 8, 8)
-        painter.setPen(self.look.colour("quiet"))
-        painter.setFont(self.look.font(self.look.px(1.3)))
+        painter.setPen(self.appearance.colour("quiet"))
+        painter.setFont(self.appearance.font(self.appearance.px(1.3)))
         flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
         painter.drawText(QRectF(self.rect()).adjusted(24, 24, -24, -24), flags, self._empty)

@@ -9,10 +9,10 @@ import gc
 
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Slot
 
-_LOOK_EVERY_MS = 200
+_COLLECTION_INTERVAL_MS = 200
 
 
-class Collector(QObject):
+class GuiThreadGarbageCollection(QObject):
     """Collects as often as Python would, but only where the application's events are handled."""
 
     def __init__(self, application: QCoreApplication) -> None:
@@ -22,12 +22,12 @@ class Collector(QObject):
         gc.collect()
         gc.freeze()
         self._timer = QTimer(self)
-        self._timer.setInterval(_LOOK_EVERY_MS)
-        self._timer.timeout.connect(self.look)
+        self._timer.setInterval(_COLLECTION_INTERVAL_MS)
+        self._timer.timeout.connect(self.collect_due)
         self._timer.start()
 
     @Slot()
-    def look(self) -> None:
+    def collect_due(self) -> None:
         """Collect the oldest generation that is due, if any."""
         due = zip(gc.get_count(), gc.get_threshold(), strict=True)
         generations = [number for number, (count, limit) in enumerate(due) if count > limit > 0]
@@ -44,7 +44,7 @@ class Collector(QObject):
         self.deleteLater()
 
 
-def keep_collecting_here(application: QCoreApplication) -> None:
+def collect_garbage_in_gui_thread(application: QCoreApplication) -> None:
     """Let only the application's thread collect, from now on; once is enough."""
-    if application.findChild(Collector) is None:
-        Collector(application)
+    if application.findChild(GuiThreadGarbageCollection) is None:
+        GuiThreadGarbageCollection(application)

@@ -16,9 +16,9 @@ from PySide6.QtCore import QObject, QTimer, Slot
 
 from measure.errors import ThawlineError
 
-Answer = TypeVar("Answer")
+Result = TypeVar("Result")
 
-_LOOK_EVERY_MS = 15
+_POLL_INTERVAL_MS = 15
 
 
 def _forget(_answer: Any) -> None:
@@ -34,7 +34,7 @@ class _Job:
     error: Exception | None = None
 
 
-class Background(QObject):
+class BackgroundWorker(QObject):
     """One worker thread. Jobs keep their order; values made in a job belong to its thread."""
 
     def __init__(self, name: str, parent: QObject | None = None) -> None:
@@ -46,7 +46,7 @@ class Background(QObject):
         self._thread = threading.Thread(target=self._work, name=name, daemon=True)
         self._thread.start()
         self._timer = QTimer(self)
-        self._timer.setInterval(_LOOK_EVERY_MS)
+        self._timer.setInterval(_POLL_INTERVAL_MS)
         self._timer.timeout.connect(self.collect)
 
     @property
@@ -55,8 +55,8 @@ class Background(QObject):
 
     def run(
         self,
-        work: Callable[[], Answer],
-        done: Callable[[Answer], None] = _forget,
+        work: Callable[[], Result],
+        done: Callable[[Result], None] = _forget,
         failed: Callable[[str], None] = _forget,
     ) -> None:
         """Run `work` in the thread, then `done` with its answer, or `failed` with an error's

@@ -7,11 +7,11 @@ from pathlib import Path
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ReadingSettings
 from measure.errors import LONGEST_PATH, ClipError, in_short
-from measure.pose.jobs import FIRST_LOOKS
+from measure.pose.jobs import WARMUP_RUNS
 from measure.system.json_codec import to_json
 from measure.system.versions import software
 from measure.trials.scan import REST_EVERY, SHORT_HOLD_S
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ
+from measure.video.sampling import COARSE_HZ, FINE_HZ
 
 #: Files of the package whose numbers enter every reading.
 _TABLES = ("fitted.json", "intervals.json")
@@ -19,7 +19,7 @@ _TABLES = ("fitted.json", "intervals.json")
 MISSING = "missing-"
 
 
-class Keys:
+class ResultKeys:
     """Makes keys of entries under the same settings."""
 
     def __init__(self, settings: ReadingSettings) -> None:
@@ -30,7 +30,7 @@ class Keys:
                 "bundles": settings.models.hashes,
                 "setup": settings.setup,
                 "every_frame": settings.every_frame,
-                "looks": [QUICK_HZ, CAREFUL_HZ, REST_EVERY, SHORT_HOLD_S, FIRST_LOOKS],
+                "looks": [COARSE_HZ, FINE_HZ, REST_EVERY, SHORT_HOLD_S, WARMUP_RUNS],
                 "software": software(),
                 "tables": [hashlib.sha256(table).hexdigest() for table in tables],
             }

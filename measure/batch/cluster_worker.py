@@ -12,10 +12,10 @@ from pathlib import Path
 
 from measure.batch.cache_key import content_hash
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings, read_entry
+from measure.clips.outcome import ClipResult, ReadingSettings, read_entry
 from measure.domain.acquisition import KnownSetup
 from measure.errors import ClipError, MachineError, ThawlineError
-from measure.pose.ensemble import Models
+from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
@@ -26,7 +26,7 @@ _MAY_DIFFER = ("python",)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WorkOrder:
+class JobSpec:
     """How all clips of a run are to be read, without the bundles, which workers have.
 
     Attributes
@@ -49,10 +49,10 @@ class WorkOrder:
     every_frame: bool = False
 
 
-def order_of(settings: ReadingSettings) -> WorkOrder:
+def order_of(settings: ReadingSettings) -> JobSpec:
     """Return the order for settings of this computer."""
     own = [each.path for each in settings.models.bundles.values() if each.quality is None]
-    return WorkOrder(
+    return JobSpec(
         model=settings.models.name,
         own_model=own[0].absolute() if own else None,
         hashes=settings.models.hashes,
@@ -62,7 +62,7 @@ def order_of(settings: ReadingSettings) -> WorkOrder:
     )
 
 
-def what_is_wrong(order: WorkOrder) -> str:
+def what_is_wrong(order: JobSpec) -> str:
     """Return why this worker would not give the same numbers, or nothing."""
     here = software()
     other = [
@@ -80,7 +80,7 @@ def what_is_wrong(order: WorkOrder) -> str:
     return f"another pose model ({', '.join(differing)})" if differing else ""
 
 
-def models_of(order: WorkOrder) -> Models:
+def models_of(order: JobSpec) -> ModelSet:
     """Return the models of an order as this worker has them; never goes online.
 
     Raises
@@ -89,9 +89,9 @@ def models_of(order: WorkOrder) -> Models:
         A bundle is not here, or is damaged.
     """
     if order.own_model is not None:
-        return Models(name=order.model, bundles={ModelQuality.FULL: load(order.own_model)})
+        return ModelSet(name=order.model, bundles={ModelQuality.FULL: load(order.own_model)})
     qualities = [ModelQuality(name) for name in order.hashes]
-    return Models(name=order.model, bundles={each: load(each) for each in qualities})
+    return ModelSet(name=order.model, bundles={each: load(each) for each in qualities})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,7 +112,7 @@ class SentClip:
     content: bytes | None = field(default=None, repr=False)
 
 
-def read_on_worker(order: WorkOrder, sent: SentClip) -> Outcome:
+def read_on_worker(order: JobSpec, sent: SentClip) -> ClipResult:
     """Read a clip on this worker; every failure becomes part of the outcome."""
     try:
         place = _place(order)
@@ -126,12 +126,12 @@ def read_on_worker(order: WorkOrder, sent: SentClip) -> Outcome:
             return read_entry(place.process, place.settings, sent.number, entry)
     except ThawlineError as error:
         # Also a model that is missing here: elsewhere the clip may well be read.
-        return Outcome(
+        return ClipResult(
             number=sent.number, entry=sent.entry, error=MachineError(f"On a worker: {error}")
         )
     except OSError as error:
         why = f"On a worker: {sent.entry.clip.name} could not be kept ({error.strerror})."
-        return Outcome(number=sent.number, entry=sent.entry, error=MachineError(why))
+        return ClipResult(number=sent.number, entry=sent.entry, error=MachineError(why))
 
 
 def _check_content(sent: SentClip) -> None:
@@ -151,7 +151,7 @@ def _check_content(sent: SentClip) -> None:
 class _Place:
     """What a thread of a worker keeps from clip to clip."""
 
-    order: WorkOrder
+    order: JobSpec
     settings: ReadingSettings
     process: PoseProcess
 
@@ -159,7 +159,7 @@ class _Place:
 _kept = threading.local()
 
 
-def _place(order: WorkOrder) -> _Place:
+def _place(order: JobSpec) -> _Place:
     """Return this thread's pose process, started anew for another order.
 
     Raises

@@ -10,11 +10,11 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future
 from typing import Any
 
-from measure.batch.cluster_worker import SentClip, WorkOrder, order_of, what_is_wrong
-from measure.batch.executor import read_through
+from measure.batch.cluster_worker import JobSpec, SentClip, order_of, what_is_wrong
+from measure.batch.executor import read_with_executor
 from measure.batch.run import Earlier, nothing_earlier
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.errors import InputError, MachineError
 
 #: Longest wait for an answer of the scheduler, seconds. Ours.
@@ -29,9 +29,9 @@ def read_on_cluster(
     settings: ReadingSettings,
     *,
     send_clips: bool = False,
-    earlier: Earlier = nothing_earlier,
+    cached: Earlier = nothing_earlier,
     progress: Callable[[float], None] = lambda done: None,
-) -> Iterator[Outcome]:
+) -> Iterator[ClipResult]:
     """Read clips on a cluster; outcomes as from :func:`measure.batch.run.read_many`.
 
     Parameters
@@ -67,30 +67,30 @@ def read_on_cluster(
         ) from error
     with client:
         order = order_of(settings)
-        crew = _Crew(client, order)
+        crew = ClusterWorkers(client, order)
         executor = client.get_executor(pure=False)
 
-        def submit(work: Any, order: WorkOrder, sent: SentClip, /) -> Future[Outcome]:
+        def submit(work: Any, order: JobSpec, sent: SentClip, /) -> Future[ClipResult]:
             with warnings.catch_warnings():
                 warnings.simplefilter("ignore", UserWarning)  # "sending large graph"
-                future: Future[Outcome] = executor.submit(work, order, sent)
+                future: Future[ClipResult] = executor.submit(work, order, sent)
             return future
 
-        yield from read_through(
+        yield from read_with_executor(
             submit,
             entries,
             order,
             ahead=crew.ahead,
             send_clips=send_clips,
-            earlier=earlier,
+            cached=cached,
             progress=progress,
         )
 
 
-class _Crew:
+class ClusterWorkers:
     """The workers of a cluster, each checked once."""
 
-    def __init__(self, client: Any, order: WorkOrder) -> None:
+    def __init__(self, client: Any, order: JobSpec) -> None:
         self._client = client
         self._order = order
         self._checked: set[str] = set()

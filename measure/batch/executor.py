@@ -11,10 +11,10 @@ from dataclasses import replace
 from typing import Protocol
 
 from measure.batch.cache_key import content_hash
-from measure.batch.cluster_worker import SentClip, WorkOrder, read_on_worker
-from measure.batch.run import Earlier, in_flight, nothing_earlier
+from measure.batch.cluster_worker import JobSpec, SentClip, read_on_worker
+from measure.batch.run import Earlier, nothing_earlier, submit_bounded
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome
+from measure.clips.outcome import ClipResult
 from measure.errors import ClipError
 
 #: Larger clips are not sent along: they wait in a scheduler's memory. Ours.
@@ -26,23 +26,23 @@ class Submit(Protocol):
 
     def __call__(
         self,
-        work: Callable[[WorkOrder, SentClip], Outcome],
-        order: WorkOrder,
+        work: Callable[[JobSpec, SentClip], ClipResult],
+        order: JobSpec,
         sent: SentClip,
         /,
-    ) -> Future[Outcome]: ...
+    ) -> Future[ClipResult]: ...
 
 
-def read_through(
+def read_with_executor(
     submit: Submit,
     entries: Sequence[ClipEntry],
-    order: WorkOrder,
+    order: JobSpec,
     *,
     ahead: Callable[[], int],
     send_clips: bool = False,
-    earlier: Earlier = nothing_earlier,
+    cached: Earlier = nothing_earlier,
     progress: Callable[[float], None] = lambda done: None,
-) -> Iterator[Outcome]:
+) -> Iterator[ClipResult]:
     """Read clips; outcomes as from :func:`measure.batch.run.read_many`.
 
     Parameters
@@ -57,17 +57,17 @@ def read_through(
         Told how many clips are done; those of an earlier run do not count.
     """
 
-    def begin(number: int) -> Future[Outcome]:
+    def begin(number: int) -> Future[ClipResult]:
         entry = entries[number]
         try:
             return submit(read_on_worker, order, _sent(number, entry, send_clips))
         except ClipError as error:
-            at_once: Future[Outcome] = Future()
-            at_once.set_result(Outcome(number=number, entry=entry, error=error))
+            at_once: Future[ClipResult] = Future()
+            at_once.set_result(ClipResult(number=number, entry=entry, error=error))
             return at_once
 
     done = 0
-    for outcome in in_flight(entries, begin, ahead=ahead, earlier=earlier):
+    for outcome in submit_bounded(entries, begin, ahead=ahead, cached=cached):
         done += not outcome.is_earlier
         progress(done)
         yield replace(outcome, entry=entries[outcome.number])

@@ -12,12 +12,12 @@ from pathlib import Path
 from typing import Any
 
 from measure import errors
-from measure.batch.cache_key import MISSING, Keys
+from measure.batch.cache_key import MISSING, ResultKeys
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.measurements import Measurement
 from measure.errors import ClipError, DataError, ThawlineError
-from measure.system.json_codec import from_plain, to_plain
+from measure.system.json_codec import from_data, to_data
 
 #: A hundred thousand clips take less. Ours.
 LARGEST_BYTES = 512 << 20
@@ -60,7 +60,7 @@ class ResultsFile:
     def __init__(self, path: Path, entries: Sequence[ClipEntry], settings: ReadingSettings) -> None:
         self._path = path
         self._entries = entries
-        self._keys = Keys(settings)
+        self._keys = ResultKeys(settings)
         self._key_of: dict[int, str] = {}
         text = _text(path)
         self._kept, self._named, self.damaged_lines = _lines(path, text)
@@ -72,7 +72,7 @@ class ResultsFile:
             self._key_of[number] = self._keys.of(self._entries[number])
         return self._key_of[number]
 
-    def earlier(self, number: int) -> Outcome | None:
+    def cached(self, number: int) -> ClipResult | None:
         """Return what the file says of an entry; None where it has to be read (again).
 
         Clips that cannot be read stay so. Missing ones and failures of ours are tried again.
@@ -87,7 +87,7 @@ class ResultsFile:
             error = _error(line.error, Path(line.clip).name, entry.clip.name)
             if not isinstance(error, ClipError) or line.key.startswith(MISSING):
                 return None
-        return Outcome(
+        return ClipResult(
             number=number,
             entry=entry,
             measurement=line.measurement,
@@ -95,7 +95,7 @@ class ResultsFile:
             is_earlier=True,
         )
 
-    def add(self, outcome: Outcome) -> None:
+    def add(self, outcome: ClipResult) -> None:
         """Write what became of an entry, so that it is there whatever happens next.
 
         What was there earlier is written again only for a clip of another path: each has its line.
@@ -109,7 +109,7 @@ class ResultsFile:
         named = key, str(outcome.entry.clip)
         if outcome.is_earlier and named in self._named:
             return
-        text = json.dumps(to_plain(_line(key, outcome)), ensure_ascii=False, allow_nan=False)
+        text = json.dumps(to_data(_line(key, outcome)), ensure_ascii=False, allow_nan=False)
         before = "" if self._ends_whole else "\n"
         try:
             with self._path.open("ab") as file:
@@ -125,7 +125,7 @@ class ResultsFile:
         self._named.add(named)
 
 
-def _line(key: str, outcome: Outcome) -> _Line:
+def _line(key: str, outcome: ClipResult) -> _Line:
     entry, error = outcome.entry, outcome.error
     return _Line(
         key=key,
@@ -185,7 +185,7 @@ def _is_ours(text: str) -> bool:
 
 
 def _line_of(row: str) -> _Line:
-    return from_plain(_Line, json.loads(row), "a results file")
+    return from_data(_Line, json.loads(row), "a results file")
 
 
 def _error(said: Mapping[str, Any], name: str, name_here: str) -> ThawlineError:

@@ -7,12 +7,12 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings, own_failure, read_entry
+from measure.clips.outcome import ClipResult, ReadingSettings, internal_error, read_entry
 from measure.errors import ModelError
 from measure.pose.supervisor import PoseProcess
 
 #: Returns what an earlier run made of the entry of a number, or None.
-Earlier = Callable[[int], Outcome | None]
+Earlier = Callable[[int], ClipResult | None]
 
 
 def usual_workers() -> int:
@@ -23,7 +23,7 @@ def usual_workers() -> int:
     return min(os.cpu_count() or 1, 4)
 
 
-def nothing_earlier(number: int) -> Outcome | None:
+def nothing_earlier(number: int) -> ClipResult | None:
     """Return that no earlier run read this entry."""
     return None
 
@@ -33,10 +33,10 @@ def read_many(
     settings: ReadingSettings,
     *,
     workers: int,
-    earlier: Earlier = nothing_earlier,
+    cached: Earlier = nothing_earlier,
     progress: Callable[[float], None] = lambda done: None,
     new_process: Callable[..., PoseProcess] = PoseProcess,
-) -> Iterator[Outcome]:
+) -> Iterator[ClipResult]:
     """Read clips; a bad clip never stops the rest.
 
     Parameters
@@ -62,9 +62,9 @@ def read_many(
     ]
     for process in processes:
         idle.put(process)
-    shares = _Shares(progress)
+    shares = ProgressSum(progress)
 
-    def read(number: int) -> Outcome:
+    def read(number: int) -> ClipResult:
         process = idle.get()
         try:
             told = shares.of(number)
@@ -75,11 +75,11 @@ def read_many(
 
     pool = ThreadPoolExecutor(len(processes), thread_name_prefix="read")
     try:
-        yield from in_flight(
+        yield from submit_bounded(
             entries,
             lambda number: pool.submit(read, number),
             ahead=lambda: 2 * len(processes),
-            earlier=earlier,
+            cached=cached,
         )
     finally:
         # Also when the caller stops early: what has not begun is dropped.
@@ -88,13 +88,13 @@ def read_many(
             process.close()
 
 
-def in_flight(
+def submit_bounded(
     entries: Sequence[ClipEntry],
-    submit: Callable[[int], Future[Outcome]],
+    submit: Callable[[int], Future[ClipResult]],
     *,
     ahead: Callable[[], int],
-    earlier: Earlier = nothing_earlier,
-) -> Iterator[Outcome]:
+    cached: Earlier = nothing_earlier,
+) -> Iterator[ClipResult]:
     """Submit the entries one after the other and yield outcomes as they come.
 
     Only a few are under way at a time, so that a long list takes no more memory than a short
@@ -107,9 +107,9 @@ def in_flight(
     ahead
         Returns how many entries may be under way, at least 1.
     """
-    waiting: dict[Future[Outcome], int] = {}
+    waiting: dict[Future[ClipResult], int] = {}
     for number in range(len(entries)):
-        known = earlier(number)
+        known = cached(number)
         if known is not None:
             yield known
             continue
@@ -121,8 +121,8 @@ def in_flight(
 
 
 def _finished(
-    waiting: dict[Future[Outcome], int], entries: Sequence[ClipEntry]
-) -> Iterator[Outcome]:
+    waiting: dict[Future[ClipResult], int], entries: Sequence[ClipEntry]
+) -> Iterator[ClipResult]:
     """Wait for at least one entry and yield those that are done, the first given first."""
     done, _ = wait(waiting, return_when=FIRST_COMPLETED)
     for future in sorted(done, key=lambda each: waiting[each]):
@@ -132,11 +132,11 @@ def _finished(
         except ModelError:
             raise
         except Exception as error:  # noqa: BLE001 - the top of whatever ran it
-            failure = own_failure(entries[number], error)
-            yield Outcome(number=number, entry=entries[number], error=failure)
+            failure = internal_error(entries[number], error)
+            yield ClipResult(number=number, entry=entries[number], error=failure)
 
 
-class _Shares:
+class ProgressSum:
     """Adds up how far the clips are."""
 
     def __init__(self, progress: Callable[[float], None]) -> None:

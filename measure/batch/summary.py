@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
 
-from measure.clips.outcome import Outcome
+from measure.clips.outcome import ClipResult
 from measure.domain.measurements import Measurement, Status
 from measure.errors import DataError, InputError
 
@@ -38,7 +38,7 @@ COLUMNS = (
 )
 
 
-def summary_lines(outcomes: Sequence[Outcome]) -> list[str]:
+def summary_lines(outcomes: Sequence[ClipResult]) -> list[str]:
     """Return how many readings, refusals by reason and failures there are, a line each."""
     read = [each.measurement for each in outcomes if each.measurement is not None]
     readings = sum(each.status is Status.READING for each in read)
@@ -73,7 +73,7 @@ def _clips(count: int) -> str:
     return f"{count} clip{'s' * (count != 1)}"
 
 
-def write_table(path: Path, outcomes: Sequence[Outcome]) -> None:
+def write_table(path: Path, outcomes: Sequence[ClipResult]) -> None:
     """Write the table as CSV: UTF-8, commas, decimal points, every digit.
 
     Raises
@@ -94,7 +94,7 @@ def write_table(path: Path, outcomes: Sequence[Outcome]) -> None:
         ) from error
 
 
-def _row(outcome: Outcome) -> dict[str, object]:
+def _row(outcome: ClipResult) -> dict[str, object]:
     entry, measurement = outcome.entry, outcome.measurement
     row: dict[str, object] = {
         "clip": str(entry.clip),

@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.camera.devices import CameraEntry, backends, camera_called, list_cameras
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.faults import SourceFault, SourceTroubleError
 
 #: Asked for. Ours: the network looks at 256 x 256 pixels of the person, who fills half of the
 #: height; more would only cost time and memory for the trial's pictures.
@@ -28,7 +28,7 @@ _RETRY_S = 0.03
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shot:
+class CapturedFrame:
     """One frame of a live source.
 
     Attributes
@@ -55,7 +55,7 @@ class LiveSource(Protocol):
     def sample_aspect(self) -> float:
         """Width of a delivered frame's pixel over its height."""
 
-    def next(self) -> Shot | None:
+    def next(self) -> CapturedFrame | None:
         """Wait for the next frame; None at the end of a clip.
 
         Raises
@@ -148,7 +148,7 @@ class Camera:
     def sample_aspect(self) -> float:
         return 1.0
 
-    def next(self) -> Shot | None:
+    def next(self) -> CapturedFrame | None:
         for _ in range(_MOST_FAILURES):
             if self._stopped:
                 return None
@@ -156,7 +156,7 @@ class Camera:
                 time_s = self._clock()
                 retrieved, frame = self._capture.retrieve()
                 if retrieved and frame is not None and np.asarray(frame).size:
-                    return Shot(time_s=time_s, pixels=np.asarray(frame))
+                    return CapturedFrame(time_s=time_s, pixels=np.asarray(frame))
             self._wait(_RETRY_S)
         raise self._gone()
 
@@ -194,12 +194,12 @@ class Camera:
     def _gone(self) -> SourceTroubleError:
         if self._still_listed(self._entry):
             return SourceTroubleError(
-                Trouble.CAMERA_BUSY,
+                SourceFault.CAMERA_BUSY,
                 f"The camera {self._entry.label} gives no pictures. Close other programs that use "
                 "it, open its shutter and allow it in the privacy settings.",
             )
         return SourceTroubleError(
-            Trouble.CAMERA_UNPLUGGED,
+            SourceFault.CAMERA_UNPLUGGED,
             f"The camera {self._entry.label} is gone. Plug it in again.",
         )
 
@@ -214,16 +214,16 @@ def _cannot_open(entry: CameraEntry) -> SourceTroubleError:
     device = entry.path if entry.path.startswith("/dev/") else None
     if device is not None and not os.path.exists(device):
         return SourceTroubleError(
-            Trouble.CAMERA_MISSING, f"The camera {entry.label} is gone. Plug it in again."
+            SourceFault.CAMERA_MISSING, f"The camera {entry.label} is gone. Plug it in again."
         )
     if device is not None and not os.access(device, os.R_OK | os.W_OK):
         return SourceTroubleError(
-            Trouble.CAMERA_DENIED,
+            SourceFault.CAMERA_DENIED,
             f"You may not use the camera {entry.label}. On Linux your account has to belong to "
             "the group `video`.",
         )
     return SourceTroubleError(
-        Trouble.CAMERA_BUSY,
+        SourceFault.CAMERA_BUSY,
         f"The camera {entry.label} does not open. Close other programs that use it, and allow "
         "it in the privacy settings.",
     )

@@ -16,7 +16,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.errors import CameraError
 
 #: Longest time a listing may take, seconds. Ours: some drivers think for long.
@@ -112,7 +112,7 @@ def camera_called(label: str | None, cameras: Sequence[CameraEntry]) -> CameraEn
     """
     if not cameras:
         raise SourceTroubleError(
-            Trouble.CAMERA_MISSING, "No camera is connected. Plug one in and try again."
+            SourceFault.CAMERA_MISSING, "No camera is connected. Plug one in and try again."
         )
     if label is None:
         return cameras[0]
@@ -123,7 +123,7 @@ def camera_called(label: str | None, cameras: Sequence[CameraEntry]) -> CameraEn
         return named[0]
     what = "There are two cameras called" if named else "There is no camera called"
     raise SourceTroubleError(
-        Trouble.CAMERA_MISSING, f"{what} {label}. Plug it in, or choose one on the set-up page."
+        SourceFault.CAMERA_MISSING, f"{what} {label}. Plug it in, or choose one on the set-up page."
     )
 
 

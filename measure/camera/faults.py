@@ -5,7 +5,7 @@ from enum import StrEnum
 from measure.errors import CameraError
 
 
-class Trouble(StrEnum):
+class SourceFault(StrEnum):
     """What keeps pictures or poses from coming."""
 
     CAMERA_DENIED = "camera-denied"
@@ -32,6 +32,6 @@ class SourceTroubleError(CameraError):
         What the window tells the person about.
     """
 
-    def __init__(self, trouble: Trouble, text: str) -> None:
+    def __init__(self, trouble: SourceFault, text: str) -> None:
         super().__init__(text)
         self.trouble = trouble

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.video.frame import PixelArray
 
 #: No picture that differs from the last one for so long means that the camera stands still.
@@ -38,7 +38,7 @@ _LONGEST_SETTLING_S = 3.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Glance:
+class FrameFingerprint:
     """A coarse look at one picture.
 
     Attributes
@@ -56,11 +56,11 @@ class Glance:
     black: bool
 
 
-def glance(pixels: PixelArray | NDArray[np.uint8]) -> Glance:
+def fingerprint(pixels: PixelArray | NDArray[np.uint8]) -> FrameFingerprint:
     """Look coarsely at a picture of any form."""
     coarse = np.ascontiguousarray(pixels[4::8, 4::8])
     mean = float(coarse.mean())
-    return Glance(
+    return FrameFingerprint(
         sign=hash(coarse.tobytes()),
         mean=mean,
         black=mean < _BLACK_MEAN and float(np.percentile(coarse, 99)) < _BLACK_BRIGHTEST,
@@ -84,7 +84,7 @@ class SourceWatch:
         self._light_s: float | None = None
         self._times_s: deque[float] = deque()
 
-    def see(self, now_s: float, seen: Glance) -> bool:
+    def see(self, now_s: float, seen: FrameFingerprint) -> bool:
         """Take a picture; return False if it is the last one again."""
         if seen.sign == self._last_sign:
             self.repeats += 1
@@ -106,21 +106,21 @@ class SourceWatch:
         span_s = self._times_s[-1] - self._times_s[0]
         return (len(self._times_s) - 1) / span_s if span_s > 0.5 * _RATE_S else None
 
-    def trouble(self, now_s: float) -> Trouble | None:
+    def trouble(self, now_s: float) -> SourceFault | None:
         """Return what is wrong at this moment, or None."""
         if self._last_new_s is None:
             waited = now_s - self._opened_s > FIRST_PICTURE_S
-            return Trouble.CAMERA_BUSY if waited else None
+            return SourceFault.CAMERA_BUSY if waited else None
         if now_s - self._last_new_s > STUCK_S:
-            return Trouble.CAMERA_STUCK
+            return SourceFault.CAMERA_STUCK
         since_light_s = now_s - (self._opened_s if self._light_s is None else self._light_s)
         if since_light_s > BLACK_S:
-            return Trouble.CAMERA_BLACK
+            return SourceFault.CAMERA_BLACK
         fps = self.fps
-        return Trouble.CAMERA_SLOW if fps is not None and fps < SLOWEST_FPS else None
+        return SourceFault.CAMERA_SLOW if fps is not None and fps < SLOWEST_FPS else None
 
 
-class Exposure:
+class ExposureSettling:
     """Tells when a camera's brightness has settled after opening."""
 
     def __init__(self) -> None:
@@ -128,7 +128,7 @@ class Exposure:
         self._first_s: float | None = None
         self._settled = False
 
-    def settled(self, now_s: float, seen: Glance) -> bool:
+    def settled(self, now_s: float, seen: FrameFingerprint) -> bool:
         """Take a picture's brightness; once True it stays so."""
         if self._settled:
             return True

@@ -5,8 +5,8 @@ import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from measure.camera.capture import Shot
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.capture import CapturedFrame
+from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.errors import ClipError
 from measure.video.reader import ClipReader, SourceFrame
 from measure.video.source import FrameSource, open_clip
@@ -61,7 +61,7 @@ class ClipCamera:
     def sample_aspect(self) -> float:
         return self._source.facts.sample_aspect
 
-    def next(self) -> Shot | None:
+    def next(self) -> CapturedFrame | None:
         while not self._stopped.is_set():
             frame = self._next_frame()
             if frame is None:
@@ -70,7 +70,7 @@ class ClipCamera:
             if time_s < self._start_s:
                 continue
             self._wait_until(time_s)
-            return Shot(time_s=time_s, pixels=frame.pixels)
+            return CapturedFrame(time_s=time_s, pixels=frame.pixels)
         return None
 
     def stop(self) -> None:
@@ -90,7 +90,7 @@ class ClipCamera:
                 self._frames = self._reader.frames()
                 frame = next(self._frames, None)
         except ClipError as error:
-            raise SourceTroubleError(Trouble.CLIP_UNREADABLE, str(error)) from None
+            raise SourceTroubleError(SourceFault.CLIP_UNREADABLE, str(error)) from None
         return frame
 
     def _wait_until(self, time_s: float) -> None:
@@ -102,4 +102,4 @@ class ClipCamera:
         try:
             return self._open_source(self._clip)
         except ClipError as error:
-            raise SourceTroubleError(Trouble.CLIP_UNREADABLE, str(error)) from None
+            raise SourceTroubleError(SourceFault.CLIP_UNREADABLE, str(error)) from None

@@ -11,7 +11,7 @@ from typing import Any
 
 from measure.cli.replay import exit_code, read_entries, settings_of
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome
+from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, Unit, View
 from measure.errors import InputError
@@ -134,7 +134,7 @@ def _sample(folder: Path, facts: dict[str, Any]) -> SampleClip:
     )
 
 
-def _write_pictures(folder: Path, sample: SampleClip, outcome: Outcome) -> None:
+def _write_pictures(folder: Path, sample: SampleClip, outcome: ClipResult) -> None:
     from measure.export.annotated_clip import write_annotated
     from measure.export.clip_figure import draw_curve
 
@@ -145,7 +145,7 @@ def _write_pictures(folder: Path, sample: SampleClip, outcome: Outcome) -> None:
     write_annotated(sample.entry.clip, folder / f"{name}.mp4", outcome.reading)
 
 
-def _print(samples: list[SampleClip], outcomes: list[Outcome]) -> None:
+def _print(samples: list[SampleClip], outcomes: list[ClipResult]) -> None:
     from measure.cli.main import NOTICE
     from measure.report.plain_text import interval_words, reason_words, table, value_words
 
@@ -177,7 +177,7 @@ def _digits(value: float, unit: Unit, sign: str = "") -> str:
     return f"{value:{sign}.1f}°" if unit is Unit.DEGREES else f"{value:{sign}.3f}"
 
 
-def _write_results(path: Path, samples: list[SampleClip], outcomes: list[Outcome]) -> None:
+def _write_results(path: Path, samples: list[SampleClip], outcomes: list[ClipResult]) -> None:
     from measure.export.clip_json import document
     from measure.system.atomic_files import write_json
     from measure.system.versions import software

@@ -7,7 +7,7 @@ from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
 from measure.export.csv_format import DecimalSign
 from measure.export.formats import Choices, Format, export, file_name
-from measure.system.atomic_files import write_whole
+from measure.system.atomic_files import write_new
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -69,7 +69,7 @@ def run(arguments: argparse.Namespace) -> int:
     target: Path = arguments.to
     if target.is_dir():
         target = target / file_name(history, kind, now)
-    write_whole(target, export(history, kind, now, choices))
+    write_new(target, export(history, kind, now, choices))
     counts = f"sessions: {len(history.sessions)}, measurements: {len(history.measurements)}"
     print(f"Wrote {target} ({counts})")
     print(NOTICE)

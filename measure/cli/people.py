@@ -13,7 +13,7 @@ from measure.errors import InputError
 from measure.report.plain_text import table
 from measure.storage.location import backup_files
 from measure.system.clock import new_id
-from measure.system.json_codec import to_plain
+from measure.system.json_codec import to_data
 
 
 def forget_nothing(person_id: str) -> None:
@@ -62,7 +62,7 @@ def run_list(arguments: argparse.Namespace) -> int:
         people = store.people()
         sessions = {person.id: store.sessions(person.id) for person in people}
     if arguments.json:
-        print(json.dumps(to_plain(people), ensure_ascii=False, indent=2))
+        print(json.dumps(to_data(people), ensure_ascii=False, indent=2))
         return 0
     if not people:
         print("Nobody has been added yet. Add somebody with: thawline people add NAME")

@@ -57,7 +57,7 @@ def run(arguments: argparse.Namespace) -> int:
         today = store.now().day
     progress = progress_of(history, today)
     if arguments.json:
-        print(json.dumps(_as_plain(person, progress), ensure_ascii=False, indent=2))
+        print(json.dumps(_as_data(person, progress), ensure_ascii=False, indent=2))
     else:
         _print(person, progress)
     return 0
@@ -91,7 +91,7 @@ def _row(each: SideProgress) -> list[str]:
     name = MOVEMENTS[movement].name
     if not each.usual:
         name += f" ({conduct_words(each.conduct)})"
-    slope = each.looks[-1].slope if each.looks else None
+    slope = each.weekly_checks[-1].slope if each.weekly_checks else None
     return [
         name,
         each.side.value + (" *" if each.affected else ""),
@@ -103,14 +103,14 @@ def _row(each: SideProgress) -> list[str]:
     ]
 
 
-def _as_plain(person: Person, progress: Progress) -> dict[str, Any]:
+def _as_data(person: Person, progress: Progress) -> dict[str, Any]:
     """Return the progress in words and numbers for JSON; None for what is not known."""
     return {
         "person": person.pseudonym,
         "demo": person.demo,
         "day": progress.today.isoformat(),
         "notice": NOTICE,
-        "movements": [_side_as_plain(each) for each in progress.sides],
+        "movements": [_side_as_data(each) for each in progress.sides],
         "prompts": [
             {
                 "kind": each.kind.value,
@@ -123,9 +123,9 @@ def _as_plain(person: Person, progress: Progress) -> dict[str, Any]:
     }
 
 
-def _side_as_plain(each: SideProgress) -> dict[str, Any]:
-    look = each.looks[-1] if each.looks else None
-    slope = look.slope if look else None
+def _side_as_data(each: SideProgress) -> dict[str, Any]:
+    check = each.weekly_checks[-1] if each.weekly_checks else None
+    slope = check.slope if check else None
     change = each.change
     return {
         "movement": each.movement.value,
@@ -136,17 +136,17 @@ def _side_as_plain(each: SideProgress) -> dict[str, Any]:
         "unit": MOVEMENTS[each.movement].unit.value,
         "verdict": each.verdict.value,
         "days": len(each.series),
-        "baseline": _block_as_plain(each.baseline),
-        "recent": _block_as_plain(each.recent),
+        "baseline": _block_as_data(each.baseline),
+        "recent": _block_as_data(each.recent),
         "change": {"value": change.value, "low": change.low, "high": change.high}
         if change
         else None,
-        "look": look.day.isoformat() if look else None,
+        "look": check.day.isoformat() if check else None,
         "slope_per_month": slope.per_month if slope else None,
         "slope_interval": list(slope.interval_per_month()) if slope else None,
         "spread": each.spread,
         "spread_is_own": each.own_spread,
-        "other_side": _block_as_plain(each.other) if each.other else None,
+        "other_side": _block_as_data(each.other) if each.other else None,
         "short_by": each.short_by,
         "set_up_drifted_by": each.drifted_by,
         "breaks": [
@@ -172,7 +172,7 @@ def _side_as_plain(each: SideProgress) -> dict[str, Any]:
     }
 
 
-def _block_as_plain(block: Block) -> dict[str, Any]:
+def _block_as_data(block: Block) -> dict[str, Any]:
     return {
         "value": block.value,
         "low": block.low,

@@ -17,7 +17,7 @@ from measure.cli.replay_outputs import (
     write_results,
 )
 from measure.clips.inputs import ClipEntry, read_manifest
-from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.errors import DataError, InputError, ThawlineError
@@ -144,13 +144,13 @@ def run(arguments: argparse.Namespace) -> int:
     return replay(arguments)[1]
 
 
-def exit_code(outcomes: Sequence[Outcome]) -> int:
+def exit_code(outcomes: Sequence[ClipResult]) -> int:
     """Return 1 when a failure of ours is among the outcomes, 2 for unreadable input, else 0."""
     codes = {each.error.exit_code for each in outcomes if each.error is not None}
     return 1 if 1 in codes else max(codes, default=0)
 
 
-def replay(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
+def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
     """Read the clips of the command line, write and print.
 
     Returns
@@ -168,13 +168,13 @@ def replay(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
     check_outputs(arguments)
     settings = settings_of(_quality(arguments), arguments.model)
     settings = replace(settings, setup=_setup(arguments), every_frame=arguments.every_frame)
-    book = _Book(arguments, entries, settings)
+    book = ResultWriter(arguments, entries, settings)
     outcomes = book.gather(
         read_entries(
             entries,
             settings,
             workers=arguments.workers,
-            earlier=book.earlier,
+            cached=book.cached,
             cluster=arguments.cluster,
             send_clips=arguments.send_clips,
         )
@@ -184,7 +184,7 @@ def replay(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
     return outcomes, exit_code(outcomes)
 
 
-class _Book:
+class ResultWriter:
     """Writes each outcome as it comes, and knows those of earlier runs."""
 
     def __init__(
@@ -206,27 +206,27 @@ class _Book:
                     "a run that was killed leaves them; their clips are read again."
                 )
         elif arguments.keep_tracks is not None:
-            from measure.batch.cache_key import Keys
+            from measure.batch.cache_key import ResultKeys
 
-            keys = Keys(settings)
+            keys = ResultKeys(settings)
             self._key = lambda number: keys.of(entries[number])
 
     @property
-    def earlier(self) -> Earlier:
+    def cached(self) -> Earlier:
         """What an earlier run made of an entry, unless something else is still to be written."""
         results = self._results
         if results is None:
             return nothing_earlier
 
-        def known(number: int) -> Outcome | None:
-            found = results.earlier(number)
+        def known(number: int) -> ClipResult | None:
+            found = results.cached(number)
             tracks = self._tracks(number)
             kept = tracks is None or tracks.exists() or (found and found.error is not None)
             return found if kept else None
 
         return known
 
-    def gather(self, coming: Iterator[Outcome]) -> list[Outcome]:
+    def gather(self, coming: Iterator[ClipResult]) -> list[ClipResult]:
         """Write outcomes as they come; return them in their order, without their series."""
         outcomes = []
         try:
@@ -245,7 +245,7 @@ class _Book:
             raise
         return sorted(outcomes, key=lambda each: each.number)
 
-    def _write_extras(self, outcome: Outcome) -> ThawlineError | None:
+    def _write_extras(self, outcome: ClipResult) -> ThawlineError | None:
         if outcome.reading is None:
             return None
         name = self._names[outcome.number]
@@ -278,10 +278,10 @@ def read_entries(
     settings: ReadingSettings,
     *,
     workers: int | None = None,
-    earlier: Earlier = nothing_earlier,
+    cached: Earlier = nothing_earlier,
     cluster: str | None = None,
     send_clips: bool = False,
-) -> Iterator[Outcome]:
+) -> Iterator[ClipResult]:
     """Read clips here or on a cluster, yielding each as it is done; draws a progress bar on a
     terminal.
     """
@@ -307,7 +307,7 @@ def read_entries(
                 entries,
                 settings,
                 workers=workers or usual_workers(),
-                earlier=earlier,
+                cached=cached,
                 progress=progress,
             )
         else:
@@ -318,7 +318,7 @@ def read_entries(
                 entries,
                 settings,
                 send_clips=send_clips,
-                earlier=earlier,
+                cached=cached,
                 progress=progress,
             )
         for outcome in coming:
@@ -327,8 +327,8 @@ def read_entries(
             yield outcome
 
 
-def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
-    from measure.clips.kept_tracks import kept_files, read_kept
+def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
+    from measure.clips.kept_tracks import kept_files, read_observations
 
     check_outputs(arguments)
     files = kept_files(arguments.from_tracks)
@@ -336,7 +336,7 @@ def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[Outcome], int]:
         raise InputError("--track takes the series of one clip; several are kept there.")
     unusable: list[DataError] = []
     outcomes = []
-    for outcome in read_kept(files, _setup(arguments), unusable.append):
+    for outcome in read_observations(files, _setup(arguments), unusable.append):
         if outcome.reading is not None:
             name = files[outcome.number].stem
             write_extras(arguments, name, outcome.entry, outcome.reading, None)

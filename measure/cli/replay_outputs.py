@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome
+from measure.clips.outcome import ClipResult
 from measure.clips.read import ClipReading
 from measure.errors import InputError, printable
 from measure.system.atomic_files import safe_name
@@ -92,9 +92,9 @@ def write_extras(
         Where to keep the landmark tracks, or None.
     """
     if tracks is not None:
-        from measure.clips.observation_file import save_tracks
+        from measure.clips.observation_file import save_observation
 
-        save_tracks(tracks, entry, reading.looked)
+        save_observation(tracks, entry, reading.observation)
     if arguments.c3d or arguments.trc:
         _write_motion(arguments, name, reading)
     if arguments.track:
@@ -112,7 +112,7 @@ def write_extras(
 def _write_motion(arguments: argparse.Namespace, name: str, reading: ClipReading) -> None:
     from measure.export.motion_points import motion_points
 
-    points = motion_points(reading.looked, arguments.metres_per_px)
+    points = motion_points(reading.observation, arguments.metres_per_px)
     if arguments.c3d:
         from measure.export.c3d import write_c3d
 
@@ -123,7 +123,7 @@ def _write_motion(arguments: argparse.Namespace, name: str, reading: ClipReading
         write_trc(arguments.trc / f"{name}.trc", points)
 
 
-def write_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) -> None:
+def write_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult]) -> None:
     """Write the files that hold all results, in the order of the list."""
     if arguments.json:
         from measure.export.clip_json import document
@@ -142,7 +142,7 @@ def write_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) ->
         write_table(arguments.csv, outcomes)
 
 
-def print_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) -> None:
+def print_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult]) -> None:
     """Print a table of the results, or of a long list that is in a file the counts alone."""
     from measure.batch.summary import summary_lines
     from measure.cli.main import NOTICE
@@ -164,7 +164,7 @@ def print_results(arguments: argparse.Namespace, outcomes: Sequence[Outcome]) ->
     print(NOTICE)
 
 
-def _table(outcomes: Sequence[Outcome]) -> str:
+def _table(outcomes: Sequence[ClipResult]) -> str:
     from measure.domain.measurements import Measurement
     from measure.report.plain_text import interval_words, reason_words, table, value_words
 
@@ -180,7 +180,7 @@ def _table(outcomes: Sequence[Outcome]) -> str:
     return table(rows, ("clip", "movement", "side", "reading", "95 % interval", "remarks"))
 
 
-def _print_refusals(outcomes: Sequence[Outcome]) -> None:
+def _print_refusals(outcomes: Sequence[ClipResult]) -> None:
     from measure.report.plain_text import refusal_sentence
 
     for outcome in outcomes:

@@ -12,7 +12,7 @@ from measure.domain.records import MeasurementRecord, Pain, SessionRecord
 from measure.errors import InputError
 from measure.report.plain_text import interval_words, reason_words, table, value_words
 from measure.storage.location import backup_files
-from measure.system.json_codec import to_plain
+from measure.system.json_codec import to_data
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -104,7 +104,7 @@ def _list(arguments: argparse.Namespace) -> int:
     measured = {session: list(group) for session, group in groups}
     if arguments.json:
         content = [
-            to_plain(session) | {"measurements": to_plain(measured.get(session.id, []))}
+            to_data(session) | {"measurements": to_data(measured.get(session.id, []))}
             for session in sessions
         ]
         print(json.dumps(content, ensure_ascii=False, indent=2))

@@ -3,9 +3,9 @@
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
-from measure.clips.observation_file import load_tracks
-from measure.clips.outcome import Outcome
-from measure.clips.read import reading_of
+from measure.clips.observation_file import load_observation
+from measure.clips.outcome import ClipResult
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import KnownSetup
 from measure.errors import DataError, InputError
 
@@ -24,9 +24,9 @@ def kept_files(path: Path) -> tuple[Path, ...]:
     return files
 
 
-def read_kept(
+def read_observations(
     files: Sequence[Path], setup: KnownSetup, unusable: Callable[[DataError], None]
-) -> Iterator[Outcome]:
+) -> Iterator[ClipResult]:
     """Read files of kept tracks.
 
     Parameters
@@ -38,15 +38,15 @@ def read_kept(
     """
     for number, file in enumerate(files):
         try:
-            entry, looked = load_tracks(file)
+            entry, observation = load_observation(file)
         except DataError as error:
             unusable(error)
             continue
         try:
-            reading = reading_of(looked, setup.of(looked.movement))
+            reading = measurement_from_observation(observation, setup.of(observation.movement))
         except DataError as error:
-            yield Outcome(number=number, entry=entry, error=error)
+            yield ClipResult(number=number, entry=entry, error=error)
         else:
-            yield Outcome(
+            yield ClipResult(
                 number=number, entry=entry, measurement=reading.measurement, reading=reading
             )

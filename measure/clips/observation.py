@@ -6,20 +6,22 @@ from dataclasses import dataclass, field
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
-from measure.pose.jobs import ClipFacts
-from measure.video.sampling import QUICK_HZ
+from measure.pose.jobs import ClipInfo
+from measure.video.sampling import COARSE_HZ
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Looked:
-    """One clip as it was looked at; :func:`measure.clips.read.reading_of` reads it.
+class ClipObservation:
+    """What the network found in one clip.
+
+    :func:`measure.clips.read.measurement_from_observation` makes a measurement of it.
 
     Attributes
     ----------
     view
         The view that was given, or None where it is to be recognised.
     model
-        Name of the deciding model; see :class:`measure.pose.ensemble.Models`.
+        Name of the deciding model; see :class:`measure.pose.ensemble.ModelSet`.
     model_hashes
         SHA-256 of each bundle, by its name.
     passes
@@ -42,12 +44,12 @@ class Looked:
     side: Side
     view: View | None
     model: str
-    facts: ClipFacts
-    quick: Track
+    facts: ClipInfo
+    coarse: Track
     model_hashes: Mapping[str, str] = field(default_factory=dict)
     passes: tuple[str, ...] = ()
     software: Mapping[str, str] = field(default_factory=dict)
-    careful: Mapping[str, Track] = field(default_factory=dict)
+    fine: Mapping[str, Track] = field(default_factory=dict)
     windows: tuple[tuple[float, float], ...] = ()
     quarter_turns: int = 0
     already_mirrored: bool = False
@@ -58,8 +60,8 @@ class Looked:
         """Frames a second of the quick track as it was meant; each frame has its own time."""
         fps = self.facts.measured_fps
         if fps <= 0:
-            return QUICK_HZ
-        return fps if self.every_frame else min(fps, QUICK_HZ)
+            return COARSE_HZ
+        return fps if self.every_frame else min(fps, COARSE_HZ)
 
     def covers(self, window: tuple[float, float]) -> bool:
         """Return whether the careful passes saw all of a span of time."""

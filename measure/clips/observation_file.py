@@ -14,14 +14,14 @@ from typing import Any
 import numpy as np
 
 from measure.clips.inputs import ClipEntry
-from measure.clips.observation import Looked
+from measure.clips.observation import ClipObservation
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import FrameState, Track
 from measure.errors import DataError, in_short
-from measure.pose.jobs import ClipFacts
-from measure.system.json_codec import from_plain, to_plain
-from measure.system.safe_archives import FAULTS, check_arrays
+from measure.pose.jobs import ClipInfo
+from measure.system.json_codec import from_data, to_data
+from measure.system.safe_archives import ARCHIVE_ERRORS, check_arrays
 
 #: Raised when a file can no longer be read by earlier versions.
 _FORM = 1
@@ -33,7 +33,7 @@ LARGEST_BYTES = 1 << 30
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Said:
+class _Header:
     """All of a kept clip but its arrays; the names of the passes are those of the arrays."""
 
     form: int
@@ -47,7 +47,7 @@ class _Said:
     model_hashes: dict[str, str]
     passes: tuple[str, ...]
     software: dict[str, str]
-    facts: ClipFacts
+    facts: ClipInfo
     careful: tuple[str, ...]
     windows: tuple[tuple[float, float], ...]
     quarter_turns: int
@@ -55,7 +55,7 @@ class _Said:
     every_frame: bool
 
 
-def save_tracks(path: Path, entry: ClipEntry, looked: Looked) -> None:
+def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation) -> None:
     """Write what was seen in a clip; a half-written file never takes the name.
 
     Raises
@@ -63,22 +63,22 @@ def save_tracks(path: Path, entry: ClipEntry, looked: Looked) -> None:
     DataError
         When the file cannot be written.
     """
-    own = {each.name for each in fields(Looked)} & {each.name for each in fields(_Said)}
-    said = _Said(
+    own = {each.name for each in fields(ClipObservation)} & {each.name for each in fields(_Header)}
+    said = _Header(
         form=_FORM,
         clip=str(entry.clip),
         reference=entry.reference,
         person=entry.person,
         **{
-            **{name: getattr(looked, name) for name in own},
-            "model_hashes": dict(looked.model_hashes),
-            "software": dict(looked.software),
-            "careful": tuple(looked.careful),
+            **{name: getattr(observation, name) for name in own},
+            "model_hashes": dict(observation.model_hashes),
+            "software": dict(observation.software),
+            "careful": tuple(observation.fine),
         },
     )
-    text = json.dumps(to_plain(said), ensure_ascii=False).encode()
+    text = json.dumps(to_data(said), ensure_ascii=False).encode()
     arrays: dict[str, Any] = {"said": np.frombuffer(text, dtype=np.uint8)}
-    for name, track in {"quick": looked.quick, **looked.careful}.items():
+    for name, track in {"quick": observation.coarse, **observation.fine}.items():
         for field in _ARRAYS:
             arrays[f"{name}:{field}"] = getattr(track, field)
     try:
@@ -97,7 +97,7 @@ def save_tracks(path: Path, entry: ClipEntry, looked: Looked) -> None:
         ) from error
 
 
-def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
+def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
     """Return a kept clip: which one it was, and what was seen in it.
 
     Raises
@@ -111,17 +111,17 @@ def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
         with path.open("rb") as file:
             check_arrays(file, LARGEST_BYTES)
             with np.load(file, allow_pickle=False) as arrays:
-                said = _said(path, arrays)
+                said = _header(path, arrays)
                 size = said.facts.width_px, said.facts.height_px
-                quick = _track(arrays, "quick", size)
-                careful = {name: _track(arrays, name, size) for name in said.careful}
+                coarse = _track(arrays, "quick", size)
+                fine = {name: _track(arrays, name, size) for name in said.careful}
     except OSError as error:
         raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
-    except FAULTS as error:
+    except ARCHIVE_ERRORS as error:
         raise DataError(
             f"{path} holds no tracks of Thawline, or is damaged ({in_short(error)})."
         ) from None
-    if len({track.time_s.tobytes() for track in careful.values()}) > 1:
+    if len({track.time_s.tobytes() for track in fine.values()}) > 1:
         raise DataError(f"{path} is damaged: its careful passes saw different frames.")
     entry = ClipEntry(
         clip=Path(said.clip),
@@ -131,16 +131,16 @@ def load_tracks(path: Path) -> tuple[ClipEntry, Looked]:
         reference=said.reference,
         person=said.person,
     )
-    kept = {each.name for each in fields(Looked)} & {each.name for each in fields(_Said)}
+    kept = {each.name for each in fields(ClipObservation)} & {each.name for each in fields(_Header)}
     values = {name: getattr(said, name) for name in kept}
-    return entry, Looked(**{**values, "quick": quick, "careful": careful})
+    return entry, ClipObservation(**{**values, "coarse": coarse, "fine": fine})
 
 
-def _said(path: Path, arrays: Any) -> _Said:
+def _header(path: Path, arrays: Any) -> _Header:
     data = json.loads(arrays["said"].tobytes())
     if not isinstance(data, dict) or data.get("form") != _FORM:
         raise DataError(f"{path} was kept by another version of Thawline. Read the clip again.")
-    said = from_plain(_Said, data, path.name)
+    said = from_data(_Header, data, path.name)
     missing = {"mediapipe", "opencv"} - said.software.keys()
     if missing:
         raise DataError(f"{path} does not say with which {', '.join(missing)} it was made.")

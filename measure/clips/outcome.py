@@ -15,7 +15,7 @@ from measure.errors import (
     PoseProcessError,
     ThawlineError,
 )
-from measure.pose.ensemble import Models
+from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
 
 
@@ -29,13 +29,13 @@ class ReadingSettings:
         True to look at every frame instead of a few each second.
     """
 
-    models: Models
+    models: ModelSet
     setup: KnownSetup = field(default_factory=KnownSetup)
     every_frame: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Outcome:
+class ClipResult:
     """What became of one entry.
 
     Attributes
@@ -64,7 +64,7 @@ def read_entry(
     number: int,
     entry: ClipEntry,
     progress: Callable[[float], None] = lambda share: None,
-) -> Outcome:
+) -> ClipResult:
     """Read one clip; whatever is wrong with it becomes part of the outcome.
 
     Raises
@@ -87,13 +87,13 @@ def read_entry(
     except ModelError:
         raise
     except (InputError, DataError, PoseProcessError) as error:
-        return Outcome(number=number, entry=entry, error=error)
+        return ClipResult(number=number, entry=entry, error=error)
     except Exception as error:  # noqa: BLE001 - the top of a worker: other clips go on
-        return Outcome(number=number, entry=entry, error=own_failure(entry, error))
-    return Outcome(number=number, entry=entry, measurement=reading.measurement, reading=reading)
+        return ClipResult(number=number, entry=entry, error=internal_error(entry, error))
+    return ClipResult(number=number, entry=entry, measurement=reading.measurement, reading=reading)
 
 
-def own_failure(entry: ClipEntry, error: BaseException) -> MachineError:
+def internal_error(entry: ClipEntry, error: BaseException) -> MachineError:
     """Return the error for a clip that met something nobody foresaw."""
     return MachineError(
         f"The clip {entry.clip.name} met a failure of ours ({type(error).__name__}: {error}). "

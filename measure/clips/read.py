@@ -1,7 +1,8 @@
 """Reading one clip: a quick pass finds the trials, careful passes over them settle each.
 
 This is the assembly of the reading path; live measuring settles its trials the same way.
-:func:`look` needs the clip and the networks; :func:`reading_of` only what they saw.
+:func:`observe_clip` needs the clip and the networks; :func:`measurement_from_observation` only what
+they saw.
 """
 
 from collections.abc import Callable
@@ -10,28 +11,28 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.clips.observation import Looked
+from measure.clips.observation import ClipObservation
 from measure.domain.acquisition import Setup, fit_for_picture
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Measurement, Provenance
 from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.tracks import FrameState, Track
 from measure.errors import DataError
-from measure.pose.ensemble import Models
-from measure.pose.jobs import ClipFacts, ClipJob, ClipPoses
+from measure.pose.ensemble import ModelSet
+from measure.pose.jobs import ClipInference, ClipInfo, ClipJob
 from measure.pose.supervisor import PoseProcess
 from measure.system.versions import software
-from measure.tracking.offline import follow_person
-from measure.trials.aggregation import measurement_of
-from measure.trials.refinement import Settled, settle
-from measure.trials.scan import Found, closeness, paces_of, search
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ
+from measure.tracking.offline import track_subject
+from measure.trials.aggregation import aggregate_trials
+from measure.trials.refinement import RefinedTrial, refine_trial
+from measure.trials.scan import ScanResult, decimation_plan, fine_rate_factor, scan_for_trials
+from measure.video.sampling import COARSE_HZ, FINE_HZ
 
 #: Share of the progress that the quick pass makes.
-_QUICK_SHARE = 0.35
+_COARSE_SHARE = 0.35
 
 #: Packages that decode and look; the others read what was seen.
-_LOOKING = ("mediapipe", "opencv")
+_INFERENCE_PACKAGES = ("mediapipe", "opencv")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,23 +51,23 @@ class ClipReading:
     """
 
     measurement: Measurement
-    looked: Looked
+    observation: ClipObservation
     guide: FloatArray
-    settled: tuple[Settled, ...] = field(default=())
+    refined: tuple[RefinedTrial, ...] = field(default=())
 
     @property
     def track(self) -> Track:
         """The quick pass's track, n frames."""
-        return self.looked.quick
+        return self.observation.coarse
 
     @property
-    def facts(self) -> ClipFacts:
-        return self.looked.facts
+    def facts(self) -> ClipInfo:
+        return self.observation.facts
 
 
 def read_clip(
     process: PoseProcess,
-    models: Models,
+    models: ModelSet,
     clip: Path,
     movement: Movement,
     side: Side,
@@ -99,7 +100,7 @@ def read_clip(
         The set-up's lens profile is of another picture size.
     """
     known = setup or Setup()
-    looked = look(
+    observation = observe_clip(
         process,
         models,
         clip,
@@ -110,12 +111,12 @@ def read_clip(
         every_frame=every_frame,
         progress=progress,
     )
-    return reading_of(looked, known)
+    return measurement_from_observation(observation, known)
 
 
-def look(
+def observe_clip(
     process: PoseProcess,
-    models: Models,
+    models: ModelSet,
     clip: Path,
     movement: Movement,
     side: Side,
@@ -124,48 +125,48 @@ def look(
     setup: Setup,
     every_frame: bool,
     progress: Callable[[float], None],
-) -> Looked:
+) -> ClipObservation:
     """Let the networks look at a clip; parameters and errors as in :func:`read_clip`."""
-    quick = ClipJob(
+    coarse = ClipJob(
         clip=clip,
-        passes=(models.quick(movement, view),),
-        rate_hz=None if every_frame else QUICK_HZ,
+        passes=(models.coarse(movement, view),),
+        rate_hz=None if every_frame else COARSE_HZ,
         quarter_turns=setup.camera.quarter_turns,
         already_mirrored=setup.camera.already_mirrored,
     )
-    poses, track = _look_quickly(process, quick, progress)
+    poses, track = _coarse_pass(process, coarse, progress)
     _check_lens(setup, poses.facts)
     if _lost_at_times(track):
-        quick = replace(quick, alone=True)
-        poses, track = _look_quickly(process, quick, progress)
-    found = search(track, movement, side, view, setup)
-    from_behind = models.quick(movement, View.BACK)
-    if view is None and from_behind not in quick.passes and _perhaps_from_behind(found, movement):
-        quick = replace(quick, passes=(from_behind,))
-        poses, track = _look_quickly(process, quick, progress)
-        found = search(track, movement, side, None, setup)
+        coarse = replace(coarse, alone=True)
+        poses, track = _coarse_pass(process, coarse, progress)
+    found = scan_for_trials(track, movement, side, view, setup)
+    from_behind = models.coarse(movement, View.BACK)
+    if view is None and from_behind not in coarse.passes and _perhaps_from_behind(found, movement):
+        coarse = replace(coarse, passes=(from_behind,))
+        poses, track = _coarse_pass(process, coarse, progress)
+        found = scan_for_trials(track, movement, side, None, setup)
     fps = poses.facts.measured_fps
-    careful = _look_carefully(process, models, quick, track, found, movement, fps, progress)
+    fine = _fine_passes(process, models, coarse, track, found, movement, fps, progress)
     progress(1.0)
-    return Looked(
+    return ClipObservation(
         movement=movement,
         side=side,
         view=view,
         model=models.name,
         model_hashes=models.hashes,
-        passes=tuple(models.pass_name(one) for one in models.careful(movement, found.view)),
+        passes=tuple(models.pass_name(one) for one in models.fine(movement, found.view)),
         software=software(),
         facts=poses.facts,
-        quick=track,
-        careful=careful,
-        windows=found.windows if careful else (),
+        coarse=track,
+        fine=fine,
+        windows=found.windows if fine else (),
         quarter_turns=setup.camera.quarter_turns,
         already_mirrored=setup.camera.already_mirrored,
         every_frame=every_frame,
     )
 
 
-def reading_of(looked: Looked, setup: Setup) -> ClipReading:
+def measurement_from_observation(observation: ClipObservation, setup: Setup) -> ClipReading:
     """Return the reading that follows from what the networks saw.
 
     Parameters
@@ -181,52 +182,52 @@ def reading_of(looked: Looked, setup: Setup) -> ClipReading:
     """
     camera = setup.camera
     if (camera.quarter_turns, camera.already_mirrored) != (
-        looked.quarter_turns,
-        looked.already_mirrored,
+        observation.quarter_turns,
+        observation.already_mirrored,
     ):
         raise DataError(
             "The set-up turns or mirrors the picture otherwise than when the clip was looked at. "
             "Read the clip itself again."
         )
-    _check_lens(setup, looked.facts)
-    movement, side = looked.movement, looked.side
-    found = search(looked.quick, movement, side, looked.view, setup)
-    if not all(looked.covers(window) for window in found.windows):
+    _check_lens(setup, observation.facts)
+    movement, side = observation.movement, observation.side
+    found = scan_for_trials(observation.coarse, movement, side, observation.view, setup)
+    if not all(observation.covers(window) for window in found.windows):
         raise DataError(
             "With this set-up there are trials at moments that no careful pass looked at. "
             "Read the clip itself again."
         )
-    tracks = tuple(looked.careful.values())
-    settled = tuple(
-        settle(
+    tracks = tuple(observation.fine.values())
+    refined = tuple(
+        refine_trial(
             [each.between(*window) for each in tracks],
             trial,
             movement,
             side,
             found.view,
             setup,
-            looked.model,
+            observation.model,
         )
         for trial, window in zip(found.trials, found.windows, strict=True)
     )
     return ClipReading(
-        measurement=measurement_of(
-            [each.trial for each in settled],
+        measurement=aggregate_trials(
+            [each.trial for each in refined],
             movement=movement,
             side=side,
             view=found.view,
-            provenance=_provenance(looked, setup),
+            provenance=_provenance(observation, setup),
             nothing_found=found.verdict,
-            against_vertical=[each.against_vertical for each in settled],
-            neutrals=[each.neutral for each in settled],
+            against_vertical=[each.against_vertical for each in refined],
+            neutrals=[each.neutral for each in refined],
         ),
-        looked=looked,
+        observation=observation,
         guide=found.guide,
-        settled=settled,
+        refined=refined,
     )
 
 
-def _check_lens(setup: Setup, facts: ClipFacts) -> None:
+def _check_lens(setup: Setup, facts: ClipInfo) -> None:
     """Refuse a lens profile that says nothing about pictures of this size.
 
     Raises
@@ -239,12 +240,12 @@ def _check_lens(setup: Setup, facts: ClipFacts) -> None:
         raise DataError(unfit)
 
 
-def _look_quickly(
-    process: PoseProcess, quick: ClipJob, progress: Callable[[float], None]
-) -> tuple[ClipPoses, Track]:
-    poses = process.run(quick, lambda share: progress(share * _QUICK_SHARE))
-    track = follow_person(
-        poses.frames[quick.passes[0]],
+def _coarse_pass(
+    process: PoseProcess, coarse: ClipJob, progress: Callable[[float], None]
+) -> tuple[ClipInference, Track]:
+    poses = process.run(coarse, lambda share: progress(share * _COARSE_SHARE))
+    track = track_subject(
+        poses.frames[coarse.passes[0]],
         width_px=poses.facts.width_px,
         height_px=poses.facts.height_px,
     )
@@ -261,7 +262,7 @@ def _lost_at_times(track: Track) -> bool:
     return bool(np.any(lost) and not np.all(lost) and np.all(track.people <= 1))
 
 
-def _perhaps_from_behind(found: Found, movement: Movement) -> bool:
+def _perhaps_from_behind(found: ScanResult, movement: Movement) -> bool:
     """Return whether the full model may have taken a back for a front."""
     if View.BACK not in MOVEMENTS[movement].views:
         return False
@@ -269,12 +270,12 @@ def _perhaps_from_behind(found: Found, movement: Movement) -> bool:
     return found.view is View.BACK or not held
 
 
-def _look_carefully(
+def _fine_passes(
     process: PoseProcess,
-    models: Models,
-    quick: ClipJob,
+    models: ModelSet,
+    coarse: ClipJob,
     track: Track,
-    found: Found,
+    found: ScanResult,
     movement: Movement,
     fps: float,
     progress: Callable[[float], None],
@@ -282,35 +283,38 @@ def _look_carefully(
     """Return the track of each careful pass by its name; nothing where nothing was found."""
     if not found.trials:
         return {}
-    thin = quick.rate_hz is not None
-    times = closeness(found.trials, movement, fps)
+    thin = coarse.rate_hz is not None
+    times = fine_rate_factor(found.trials, movement, fps)
     job = replace(
-        quick,
-        passes=models.careful(movement, found.view),
-        rate_hz=CAREFUL_HZ * times if thin else None,
+        coarse,
+        passes=models.fine(movement, found.view),
+        rate_hz=FINE_HZ * times if thin else None,
         windows=found.windows,
-        careful=True,
-        paces=paces_of(found.trials, movement, times) if thin else (),
+        fine=True,
+        decimation=decimation_plan(found.trials, movement, times) if thin else (),
         alone=bool(np.all(track.people <= 1)),
     )
-    poses = process.run(job, lambda share: progress(_QUICK_SHARE + share * (1 - _QUICK_SHARE)))
+    poses = process.run(job, lambda share: progress(_COARSE_SHARE + share * (1 - _COARSE_SHARE)))
     size = poses.facts.width_px, poses.facts.height_px
     return {
-        models.pass_name(one): follow_person(
-            poses.frames[one], width_px=size[0], height_px=size[1], like=track
+        models.pass_name(one): track_subject(
+            poses.frames[one], width_px=size[0], height_px=size[1], reference=track
         )
         for one in job.passes
     }
 
 
-def _provenance(looked: Looked, setup: Setup) -> Provenance:
-    facts = looked.facts
+def _provenance(observation: ClipObservation, setup: Setup) -> Provenance:
+    facts = observation.facts
     return Provenance(
-        model=looked.model,
-        model_hashes=dict(looked.model_hashes),
-        passes=looked.passes,
+        model=observation.model,
+        model_hashes=dict(observation.model_hashes),
+        passes=observation.passes,
         # What looked may be another version than what reads now.
-        software={**software(), **{name: looked.software[name] for name in _LOOKING}},
+        software={
+            **software(),
+            **{name: observation.software[name] for name in _INFERENCE_PACKAGES},
+        },
         source={
             "backend": facts.backend,
             "size": f"{facts.width_px}x{facts.height_px}",
@@ -322,7 +326,7 @@ def _provenance(looked: Looked, setup: Setup) -> Provenance:
             "measured_fps": f"{facts.measured_fps:.2f}",
             "rotation_deg": str(facts.rotation_deg),
             "sample_aspect": f"{facts.sample_aspect:.4f}",
-            **({"looked_at": "every frame"} if looked.every_frame else {}),
+            **({"looked_at": "every frame"} if observation.every_frame else {}),
             **({"notes": " ".join(facts.notes)} if facts.notes else {}),
         },
         setup=setup,

@@ -8,7 +8,7 @@ from measure.domain.acquisition import KnownSetup
 from measure.domain.acquisition_checks import check_known
 from measure.errors import DataError, InputError
 from measure.system.atomic_files import write_json
-from measure.system.json_codec import from_plain, to_plain
+from measure.system.json_codec import from_data, to_data
 
 WHAT, VERSION = "set-up", 1
 #: A full set-up takes about two thousand bytes. Ours.
@@ -23,7 +23,7 @@ def write_setup(path: Path, known: KnownSetup) -> None:
     DataError
         When the file cannot be written.
     """
-    content: dict[str, Any] = to_plain(known)
+    content: dict[str, Any] = to_data(known)
     write_json(path, {"what": WHAT, "version": VERSION, **content})
 
 
@@ -64,7 +64,7 @@ def _known(content: bytes) -> KnownSetup:
         raise DataError("its version is missing")
     if version > VERSION:
         raise DataError("it was written by a newer Thawline. Update this one to use it")
-    known = from_plain(KnownSetup, data, "")
+    known = from_data(KnownSetup, data, "")
     try:
         check_known(known)
     except InputError as error:

@@ -23,7 +23,7 @@ from measure.domain.records import (
 )
 from measure.errors import InputError
 from measure.storage.store import Store
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 WEEKS = 20
 
@@ -95,12 +95,12 @@ def load_story(store: Store) -> list[str]:
     return told
 
 
-def story_histories(now: Moment) -> tuple[History, ...]:
+def story_histories(now: Timestamp) -> tuple[History, ...]:
     """Return the members' histories as they would be loaded at that moment."""
     return tuple(history_of(member, now) for member, _ in _members(now))
 
 
-def _members(now: Moment) -> tuple[tuple[Member, str], ...]:
+def _members(now: Timestamp) -> tuple[tuple[Member, str], ...]:
     first = now.day - dt.timedelta(days=7 * WEEKS)
     return (
         (_gaining(first), "gaining: a stiff left shoulder that comes back, quickly at first."),

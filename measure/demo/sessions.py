@@ -18,16 +18,16 @@ from measure.domain.reasons import Reason
 from measure.domain.records import (
     Event,
     EventKind,
+    LimitingFactor,
     MeasurementRecord,
     Pain,
     Person,
     Plan,
     SessionRecord,
-    StoppedBy,
     StretchLog,
 )
 from measure.domain.vertebral_levels import level_of
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 #: Half-width of an interval, scatter from day to day and from trial to trial, in each
 #: movement's unit: lifelike, no more.
@@ -90,7 +90,7 @@ def made_id(name: str) -> str:
     return hashlib.sha256(f"thawline demo story: {name}".encode()).hexdigest()[:32]
 
 
-def history_of(member: Member, now: Moment) -> History:
+def history_of(member: Member, now: Timestamp) -> History:
     """Return a member's history up to the day before `now`."""
     random = np.random.default_rng(member.seed)
     sessions: list[SessionRecord] = []
@@ -128,7 +128,7 @@ def _weeks_in(member: Member, day: dt.date) -> float:
 
 
 def _session(
-    member: Member, day: dt.date, now: Moment, random: np.random.Generator
+    member: Member, day: dt.date, now: Timestamp, random: np.random.Generator
 ) -> SessionRecord:
     worst = member.pain(_weeks_in(member, day)) + random.normal(0, 0.6)
 
@@ -146,11 +146,11 @@ def _session(
     )
 
 
-def _moment(day: dt.date, minute: int, now: Moment) -> Moment:
+def _moment(day: dt.date, minute: int, now: Timestamp) -> Timestamp:
     """Return a local time of day as a moment, with the offset that the clock shows now."""
     local = dt.datetime.combine(day, dt.time(), dt.UTC) + dt.timedelta(minutes=minute)
     utc = local - dt.timedelta(minutes=now.offset_min)
-    return Moment(utc=utc, offset_min=now.offset_min, zone=now.zone)
+    return Timestamp(utc=utc, offset_min=now.offset_min, zone=now.zone)
 
 
 def _measurements(
@@ -172,7 +172,7 @@ def _measurements(
                 id=made_id(f"{movement} {side} in {session.id}"),
                 session_id=session.id,
                 person_id=member.person.id,
-                taken=Moment(
+                taken=Timestamp(
                     utc=session.started.utc + dt.timedelta(minutes=minute),
                     offset_min=session.started.offset_min,
                     zone=session.started.zone,
@@ -183,8 +183,8 @@ def _measurements(
             )
 
 
-def _stopped_by(pain: int) -> StoppedBy:
-    return StoppedBy.PAIN if pain >= 5 else StoppedBy.STIFFNESS
+def _stopped_by(pain: int) -> LimitingFactor:
+    return LimitingFactor.PAIN if pain >= 5 else LimitingFactor.STIFFNESS
 
 
 def _measurement(
@@ -276,7 +276,7 @@ def _event(member: Member, happening: Happening) -> Event:
     )
 
 
-def _stretches(member: Member, now: Moment, random: np.random.Generator) -> Iterator[StretchLog]:
+def _stretches(member: Member, now: Timestamp, random: np.random.Generator) -> Iterator[StretchLog]:
     if member.plan is None:
         return
     for number in range((now.day - member.first).days):

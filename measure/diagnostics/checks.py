@@ -38,7 +38,7 @@ class Purpose(StrEnum):
     MEASURING = "measuring"
     WINDOW = "window"
     CAMERA = "camera"
-    CAREFUL = "steadier readings"
+    STEADIER_READINGS = "steadier readings"
     SOUND = "sound"
 
 
@@ -221,7 +221,7 @@ def model_findings() -> Iterator[Finding]:
         yield Finding(
             name=f"Pose model '{quality}'",
             present=not cure,
-            purpose=Purpose.MEASURING if needed else Purpose.CAREFUL,
+            purpose=Purpose.MEASURING if needed else Purpose.STEADIER_READINGS,
             found=found,
             cure=cure,
         )

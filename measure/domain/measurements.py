@@ -58,7 +58,7 @@ class Trial:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Level:
+class LevelBand:
     """Where a thumb behind the back reaches: a band of levels, never a point.
 
     Attributes
@@ -139,4 +139,4 @@ class Measurement:
     best: float | None = None
     against_vertical: float | None = None
     reference: Reference = Reference.TRUNK_AXIS
-    level: Level | None = None
+    level: LevelBand | None = None

@@ -84,23 +84,23 @@ SENTENCES: Mapping[Reason, str] = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
+class GateResult:
     """Reasons found by the gates, each once, in the order of importance."""
 
     refused_for: tuple[Reason, ...] = ()
     notes: tuple[Reason, ...] = ()
 
-    def __add__(self, more: "Verdict") -> "Verdict":
+    def __add__(self, more: "GateResult") -> "GateResult":
         refused = tuple(dict.fromkeys(self.refused_for + more.refused_for))
         notes = tuple(dict.fromkeys(self.notes + more.notes))
-        return Verdict(
+        return GateResult(
             refused_for=refused, notes=tuple(note for note in notes if note not in refused)
         )
 
 
-def refuse(*reasons: Reason) -> Verdict:
-    return Verdict(refused_for=reasons)
+def refuse(*reasons: Reason) -> GateResult:
+    return GateResult(refused_for=reasons)
 
 
-def note(*reasons: Reason) -> Verdict:
-    return Verdict(notes=reasons)
+def note(*reasons: Reason) -> GateResult:
+    return GateResult(notes=reasons)

@@ -20,7 +20,7 @@ from measure.domain.record_checks import (
     checked_name,
 )
 from measure.errors import InputError
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 
 class Onset(StrEnum):
@@ -33,7 +33,7 @@ class Onset(StrEnum):
     OTHER = "other"
 
 
-class Help(StrEnum):
+class Assistance(StrEnum):
     """Whether the arm moved by itself, or by what it was helped.
 
     All but NONE are active-assisted. Passive motion, somebody moving a relaxed arm, is
@@ -47,12 +47,12 @@ class Help(StrEnum):
     HELPER = "helper"
 
 
-class Posture(StrEnum):
+class BodyPosition(StrEnum):
     STANDING = "standing"
     SITTING = "sitting"
 
 
-class StoppedBy(StrEnum):
+class LimitingFactor(StrEnum):
     """What ended the movement, as the person felt it; a camera cannot see that."""
 
     PAIN = "pain"
@@ -122,16 +122,16 @@ class Person:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Conduct:
+class AssessmentCondition:
     """How the movement was done. Readings of different conduct never share a curve."""
 
-    help: Help = Help.NONE
-    posture: Posture = Posture.STANDING
+    help: Assistance = Assistance.NONE
+    posture: BodyPosition = BodyPosition.STANDING
 
     @property
     def active(self) -> bool:
         """True when the arm moved by its own muscles alone."""
-        return self.help is Help.NONE
+        return self.help is Assistance.NONE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,8 +166,8 @@ class SessionRecord:
 
     id: str
     person_id: str
-    started: Moment
-    conduct: Conduct = field(default_factory=Conduct)
+    started: Timestamp
+    conduct: AssessmentCondition = field(default_factory=AssessmentCondition)
     pain: Pain = field(default_factory=Pain)
     note: str = ""
     duration_s: float | None = None
@@ -200,11 +200,11 @@ class MeasurementRecord:
     id: str
     session_id: str
     person_id: str
-    taken: Moment
+    taken: Timestamp
     measurement: Measurement
-    conduct: Conduct = field(default_factory=Conduct)
+    conduct: AssessmentCondition = field(default_factory=AssessmentCondition)
     pain_during: int | None = None
-    stopped_by: StoppedBy | None = None
+    stopped_by: LimitingFactor | None = None
     overridden: tuple[Reason, ...] = ()
 
     def __post_init__(self) -> None:
@@ -245,7 +245,7 @@ class StretchLog:
     id: str
     person_id: str
     stretch: Stretch
-    done: Moment
+    done: Timestamp
 
     def __post_init__(self) -> None:
         check_id(self.id)

@@ -42,7 +42,7 @@ class FrameState(IntEnum):
     SEEN = 0
     NOBODY = 1
     OTHER_PERSON = 2
-    UNSURE_WHO = 3
+    AMBIGUOUS = 3
     UNREADABLE = 4
 
 

@@ -8,7 +8,7 @@ in a back picture replaces it.
 """
 
 from measure.domain.acquisition import BodySetup
-from measure.domain.measurements import Level
+from measure.domain.measurements import LevelBand
 
 #: Level, and its way from C7 down to the iliac spines in per cent.
 _LEVELS = (
@@ -84,7 +84,9 @@ def marked_spines(body: BodySetup) -> float:
     return body.iliac_spines / body.c7_height
 
 
-def level_of(low: float, value: float, high: float, iliac_spines: float = ILIAC_SPINES) -> Level:
+def level_of(
+    low: float, value: float, high: float, iliac_spines: float = ILIAC_SPINES
+) -> LevelBand:
     """Return the band from the level at `low` to the level at `high`.
 
     The band in words names the region of `value`, or both ends where they differ.
@@ -93,4 +95,4 @@ def level_of(low: float, value: float, high: float, iliac_spines: float = ILIAC_
     most_likely = region_of(level_at(value, iliac_spines))
     ends = tuple(dict.fromkeys((region_of(lowest), region_of(highest))))
     band = ends[0] if len(ends) == 1 else f"{ends[0]} to {ends[1]}"
-    return Level(low=lowest, high=highest, band=f"{band}, most likely {most_likely}")
+    return LevelBand(low=lowest, high=highest, band=f"{band}, most likely {most_likely}")

@@ -12,9 +12,9 @@ from measure.domain.landmarks import Landmark, arm
 from measure.errors import DataError
 from measure.export.clip_series_csv import part_of, settled_series
 from measure.report.plain_text import number_words
-from measure.video.frame import FrameGate
+from measure.video.frame import FrameNormalizer
 from measure.video.reader import ClipReader
-from measure.video.sampling import QUICK_HZ
+from measure.video.sampling import COARSE_HZ
 from measure.video.source import open_clip
 
 _DARK, _LIGHT = (38, 48, 34), (244, 250, 246)
@@ -35,24 +35,24 @@ def write_annotated(clip: Path, path: Path, reading: ClipReading) -> None:
 
     track, settled = reading.track, settled_series(reading)
     size = (track.width_px, track.height_px)
-    writer = cv2.VideoWriter(str(path), cv2.VideoWriter.fourcc(*"mp4v"), QUICK_HZ, size)
+    writer = cv2.VideoWriter(str(path), cv2.VideoWriter.fourcc(*"mp4v"), COARSE_HZ, size)
     if not writer.isOpened():
         raise DataError(f"{path} cannot be written. Choose a folder that you may write to.")
     source = open_clip(clip)
     try:
         camera = reading.measurement.provenance.setup.camera
-        gate = FrameGate(
+        gate = FrameNormalizer(
             sample_aspect=source.facts.sample_aspect,
             quarter_turns=camera.quarter_turns,
             already_mirrored=camera.already_mirrored,
         )
-        for frame in ClipReader(source, clip.name, rate_hz=QUICK_HZ).frames():
+        for frame in ClipReader(source, clip.name, rate_hz=COARSE_HZ).frames():
             if frame.pixels is None:
                 continue
             place = int(np.searchsorted(track.time_s, frame.time_s - 1e-4))
             if place >= len(track) or abs(track.time_s[place] - frame.time_s) > 1e-3:
                 continue
-            picture = cv2.cvtColor(gate.admit(frame.pixels).rgb, cv2.COLOR_RGB2BGR)
+            picture = cv2.cvtColor(gate.normalize(frame.pixels).rgb, cv2.COLOR_RGB2BGR)
             if (picture.shape[1], picture.shape[0]) != size:
                 picture = cv2.resize(picture, size)
             value = settled[place] if np.isfinite(settled[place]) else reading.guide[place]

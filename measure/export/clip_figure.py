@@ -37,9 +37,9 @@ def draw_curve(
     if truth is not None:
         axes.plot(*truth, color=_SOIL, lw=1.2, ls=":", label="truth")
     axes.plot(times, reading.guide, color=_PALE, lw=1.5, label="quick look")
-    for number, each in enumerate(reading.settled):
+    for number, each in enumerate(reading.refined):
         label = None if number else "careful look"
-        axes.plot(each.combined.time_s, each.combined.value, color=_INK, lw=2, label=label)
+        axes.plot(each.fused.time_s, each.fused.value, color=_INK, lw=2, label=label)
     for trial in measurement.trials:
         if trial.hold_start_s is None or trial.hold_end_s is None:
             continue

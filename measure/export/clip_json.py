@@ -5,7 +5,7 @@ from typing import Any
 
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Trial
-from measure.system.json_codec import to_plain
+from measure.system.json_codec import to_data
 
 
 def document(
@@ -52,7 +52,7 @@ def result(clip: str, measurement: Measurement) -> dict[str, Any]:
             "passes": list(source.passes),
         },
         "source": dict(source.source),
-        "setup": None if source.setup == Setup() else to_plain(source.setup),
+        "setup": None if source.setup == Setup() else to_data(source.setup),
     }
 
 

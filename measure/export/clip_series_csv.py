@@ -11,7 +11,7 @@ from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.measurements import Measurement
 from measure.domain.tracks import FrameState
 from measure.errors import DataError
-from measure.video.sampling import CAREFUL_HZ
+from measure.video.sampling import FINE_HZ
 
 
 def write_track(path: Path, reading: ClipReading) -> None:
@@ -32,7 +32,7 @@ def write_track(path: Path, reading: ClipReading) -> None:
         name = mark.name.lower()
         header += [f"{name}_x_px", f"{name}_y_px", f"{name}_visibility"]
     track = reading.track
-    settled = settled_series(reading)
+    refined = settled_series(reading)
     try:
         with path.open("w", encoding="utf-8", newline="") as file:
             rows = csv.writer(file)
@@ -41,7 +41,7 @@ def write_track(path: Path, reading: ClipReading) -> None:
                 row = [
                     f"{time_s:.4f}",
                     _cell(reading.guide[frame], 3),
-                    _cell(settled[frame], 3),
+                    _cell(refined[frame], 3),
                     part_of(reading.measurement, float(time_s)),
                     FrameState(int(track.state[frame])).name.lower().replace("_", "-"),
                     str(int(track.people[frame])),
@@ -65,13 +65,13 @@ def settled_series(reading: ClipReading) -> FloatArray:
     """
     times = reading.track.time_s
     series = np.full(len(times), np.nan)
-    for each in reading.settled:
-        careful = each.combined.time_s
-        if not len(careful) or not len(times):
+    for each in reading.refined:
+        fine = each.fused.time_s
+        if not len(fine) or not len(times):
             continue
-        nearest = np.argmin(np.abs(times[:, None] - careful[None, :]), axis=1)
-        near = np.abs(times - careful[nearest]) <= 0.5 / CAREFUL_HZ + 1e-6
-        series[near] = each.combined.value[nearest[near]]
+        nearest = np.argmin(np.abs(times[:, None] - fine[None, :]), axis=1)
+        near = np.abs(times - fine[nearest]) <= 0.5 / FINE_HZ + 1e-6
+        series[near] = each.fused.value[nearest[near]]
     return series
 
 

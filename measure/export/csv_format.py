@@ -19,7 +19,7 @@ from measure.export.table import (
     TRIAL_COLUMNS,
     Cell,
     Column,
-    Kind,
+    ColumnKind,
     rows_by_measurement,
 )
 
@@ -109,7 +109,7 @@ def _for_program(value: Cell) -> str:
 
 
 def _for_spreadsheet(column: Column, value: Cell, sign: DecimalSign) -> str:
-    if column.kind is Kind.TEXT and isinstance(value, str):
+    if column.kind is ColumnKind.TEXT and isinstance(value, str):
         return guarded(value)
     if isinstance(value, float):
         text = repr(round(value, _DIGITS))

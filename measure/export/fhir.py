@@ -10,7 +10,7 @@ from measure.domain.history import History
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.reasons import SENTENCES
-from measure.domain.records import Help, MeasurementRecord, Person, SessionRecord
+from measure.domain.records import Assistance, MeasurementRecord, Person, SessionRecord
 from measure.export.codes import (
     CATEGORY,
     LOINC,
@@ -38,20 +38,20 @@ from measure.export.fhir_parts import (
 )
 from measure.export.json_format import NOTICE, json_by_line
 from measure.export.table import setup_text
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 from measure.system.json_codec import to_json
 
 _PAIN_WORDS = {"rest": "at rest", "night": "at night", "worst_24h": "worst in 24 hours"}
 _HELP_WORDS = {
-    Help.NONE: "active",
-    Help.OTHER_HAND: "active-assisted by the other hand",
-    Help.STICK: "active-assisted with a stick",
-    Help.PULLEY: "active-assisted with a pulley",
-    Help.HELPER: "active-assisted by a helper",
+    Assistance.NONE: "active",
+    Assistance.OTHER_HAND: "active-assisted by the other hand",
+    Assistance.STICK: "active-assisted with a stick",
+    Assistance.PULLEY: "active-assisted with a pulley",
+    Assistance.HELPER: "active-assisted by a helper",
 }
 
 
-def history_fhir(history: History, written: Moment, *, unverified: bool = False) -> bytes:
+def history_fhir(history: History, written: Timestamp, *, unverified: bool = False) -> bytes:
     """Return a history as a FHIR R4 bundle of type "collection", UTF-8 JSON.
 
     Parameters
@@ -256,7 +256,7 @@ def _pain_before(session: SessionRecord) -> list[Resource]:
     return made
 
 
-def _pain(seed: str, person_id: str, when: Moment, kind: str, rating: int) -> Resource:
+def _pain(seed: str, person_id: str, when: Timestamp, kind: str, rating: int) -> Resource:
     return {
         "resourceType": "Observation",
         "id": str(uuid.uuid5(uuid.NAMESPACE_OID, seed)),

@@ -5,7 +5,7 @@ import uuid
 from typing import Any
 
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Level
+from measure.domain.measurements import LevelBand
 from measure.domain.movements import Unit
 from measure.domain.reasons import SENTENCES, Reason
 from measure.export.codes import (
@@ -16,7 +16,7 @@ from measure.export.codes import (
     OWN_SITE,
     UCUM,
 )
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 Resource = dict[str, Any]
 
@@ -49,7 +49,7 @@ def absent(reasons: tuple[Reason, ...]) -> Resource:
     }
 
 
-def band(level: Level) -> Resource:
+def band(level: LevelBand) -> Resource:
     ends = f"{level.low} to {level.high}" if level.low != level.high else level.low
     code = f"{token(level.low)}.{token(level.high)}"
     return {
@@ -73,7 +73,7 @@ def token(text: str) -> str:
     return "-".join(text.split()) or "unknown"
 
 
-def instant(moment: Moment) -> str:
+def instant(moment: Timestamp) -> str:
     return moment.local.isoformat(timespec="milliseconds")
 
 

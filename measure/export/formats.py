@@ -8,7 +8,7 @@ from measure.export.csv_format import DecimalSign, csv_for_programs, csv_for_spr
 from measure.export.fhir import history_fhir
 from measure.export.json_format import history_json
 from measure.system.atomic_files import safe_name
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 from measure.system.versions import software
 
 
@@ -45,7 +45,7 @@ class Choices:
     unverified_codes: bool = False
 
 
-def export(history: History, kind: Format, now: Moment, choices: Choices) -> bytes:
+def export(history: History, kind: Format, now: Timestamp, choices: Choices) -> bytes:
     """Return the whole contents of an export file."""
     if kind is Format.CSV:
         return csv_for_programs(history)
@@ -56,7 +56,7 @@ def export(history: History, kind: Format, now: Moment, choices: Choices) -> byt
     return history_fhir(history, now, unverified=choices.unverified_codes)
 
 
-def file_name(history: History, kind: Format, now: Moment) -> str:
+def file_name(history: History, kind: Format, now: Timestamp) -> str:
     """Return a name for an export that every system takes: pseudonym, local day, ending."""
     demo = "demo-" if history.person.demo else ""
     return f"{demo}{safe_name(history.person.pseudonym)}-{now.day.isoformat()}{_ENDINGS[kind]}"

@@ -7,8 +7,8 @@ from typing import Any, NoReturn
 from measure.domain.history import History
 from measure.errors import DataError, InputError
 from measure.export.json_format import FORMAT, SCHEMA
-from measure.system.clock import Moment
-from measure.system.json_codec import from_plain
+from measure.system.clock import Timestamp
+from measure.system.json_codec import from_data
 
 #: Ten years of daily sessions with six measurements each need less than half of it. Ours.
 LARGEST_FILE_BYTES = 192 * 1024 * 1024
@@ -16,7 +16,7 @@ LARGEST_FILE_BYTES = 192 * 1024 * 1024
 MOST_CONTAINERS = 3_000_000
 MOST_ITEMS = 16_000_000
 
-_HEAD = {"format": str, "schema": int, "written": Moment, "software": str, "notice": str}
+_HEAD = {"format": str, "schema": int, "written": Timestamp, "software": str, "notice": str}
 
 
 def read_history(path: Path) -> History:
@@ -67,7 +67,7 @@ def history_from_json(data: bytes) -> History:
         raise
     except ValueError as error:
         raise DataError(f"It is no JSON, or was cut off: {error}.") from None
-    return from_plain(History, _without_head(content))
+    return from_data(History, _without_head(content))
 
 
 def _without_head(content: Any) -> dict[str, Any]:
@@ -88,8 +88,8 @@ def _without_head(content: Any) -> dict[str, Any]:
     for name, kind in _HEAD.items():
         if name not in content:
             raise DataError(f"The field {name!r} is missing.")
-        if kind is Moment:
-            from_plain(Moment, content[name], name)
+        if kind is Timestamp:
+            from_data(Timestamp, content[name], name)
         elif not isinstance(content[name], kind):
             raise DataError(f"The field {name!r} holds something else than expected.")
     return {name: value for name, value in content.items() if name not in _HEAD}

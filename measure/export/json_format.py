@@ -7,8 +7,8 @@ import json
 from typing import Any
 
 from measure.domain.history import History
-from measure.system.clock import Moment
-from measure.system.json_codec import to_plain
+from measure.system.clock import Timestamp
+from measure.system.json_codec import to_data
 
 FORMAT = "thawline-history"
 #: Rises when a reader of the former version would misread a file.
@@ -20,7 +20,7 @@ NOTICE = (
 )
 
 
-def history_json(history: History, written: Moment, software: str) -> bytes:
+def history_json(history: History, written: Timestamp, software: str) -> bytes:
     """Return a history as UTF-8 JSON.
 
     Parameters
@@ -33,11 +33,11 @@ def history_json(history: History, written: Moment, software: str) -> bytes:
     head = {
         "format": FORMAT,
         "schema": SCHEMA,
-        "written": to_plain(written),
+        "written": to_data(written),
         "software": software,
         "notice": NOTICE,
     }
-    return json_by_line(head | to_plain(history))
+    return json_by_line(head | to_data(history))
 
 
 def json_by_line(content: dict[str, Any]) -> bytes:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.clips.observation import Looked
+from measure.clips.observation import ClipObservation
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.tracks import FrameState
 from measure.errors import InputError
@@ -42,7 +42,7 @@ class MotionPoints:
     rate_hz: float
 
 
-def motion_points(looked: Looked, metres_per_px: float | None = None) -> MotionPoints:
+def motion_points(observation: ClipObservation, metres_per_px: float | None = None) -> MotionPoints:
     """Return the points of a clip.
 
     Parameters
@@ -57,7 +57,7 @@ def motion_points(looked: Looked, metres_per_px: float | None = None) -> MotionP
     """
     if metres_per_px is not None and not (np.isfinite(metres_per_px) and metres_per_px > 0):
         raise InputError(f"{metres_per_px:g} m is no length of a pixel.")
-    track = looked.quick
+    track = observation.coarse
     places = np.zeros((len(track), len(LABELS), 3))
     places[:, :, 0] = track.points_px[:, :, 0]
     places[:, :, 1] = track.height_px - 1 - track.points_px[:, :, 1]
@@ -68,5 +68,5 @@ def motion_points(looked: Looked, metres_per_px: float | None = None) -> MotionP
         time_s=track.time_s,
         places=places,
         units="px" if metres_per_px is None else "m",
-        rate_hz=looked.rate_hz,
+        rate_hz=observation.rate_hz,
     )

@@ -16,7 +16,7 @@ from measure.domain.records import MeasurementRecord, Person, SessionRecord
 from measure.system.json_codec import to_json, utc_text
 
 
-class Kind(Enum):
+class ColumnKind(Enum):
     """How a column's values are written."""
 
     TEXT = "text"
@@ -45,7 +45,7 @@ class Column:
     """A column: its header with the unit, and how to get its value."""
 
     header: str
-    kind: Kind
+    kind: ColumnKind
     value: Callable[[Row], Cell]
 
 
@@ -74,8 +74,8 @@ def _angle_and_fraction(name: str, value: Callable[[Row], float | None]) -> list
         return lambda row: value(row) if row.record.measurement.unit is unit else None
 
     return [
-        Column(f"{name}_deg", Kind.NUMBER, only(Unit.DEGREES)),
-        Column(f"{name}_fraction", Kind.NUMBER, only(Unit.FRACTION)),
+        Column(f"{name}_deg", ColumnKind.NUMBER, only(Unit.DEGREES)),
+        Column(f"{name}_fraction", ColumnKind.NUMBER, only(Unit.FRACTION)),
     ]
 
 
@@ -97,23 +97,23 @@ def setup_text(setup: Setup) -> str:
     return to_json(setup)
 
 
-_TEXT, _WHOLE, _NUMBER = Kind.TEXT, Kind.WHOLE, Kind.NUMBER
+_TEXT, _WHOLE, _NUMBER = ColumnKind.TEXT, ColumnKind.WHOLE, ColumnKind.NUMBER
 
 #: Columns that are alike in all rows of a measurement.
 MEASUREMENT_COLUMNS: tuple[Column, ...] = (
     Column("person", _TEXT, lambda row: row.person.pseudonym),
     Column("person_id", _TEXT, lambda row: row.person.id),
-    Column("demo", Kind.TRUTH, lambda row: row.person.demo),
+    Column("demo", ColumnKind.TRUTH, lambda row: row.person.demo),
     Column("session_id", _TEXT, lambda row: row.session.id),
     Column("session_started_utc", _TEXT, lambda row: utc_text(row.session.started.utc)),
     Column(
         "session_started_local",
-        Kind.LOCAL_TIME,
+        ColumnKind.LOCAL_TIME,
         lambda row: row.session.started.local.strftime("%Y-%m-%d %H:%M:%S"),
     ),
     Column("session_offset_min", _WHOLE, lambda row: row.session.started.offset_min),
     Column("session_zone", _TEXT, lambda row: row.session.started.zone),
-    Column("session_finished", Kind.TRUTH, lambda row: row.session.finished),
+    Column("session_finished", ColumnKind.TRUTH, lambda row: row.session.finished),
     Column("session_duration_s", _NUMBER, lambda row: row.session.duration_s),
     Column("pain_rest_0_10", _WHOLE, lambda row: row.session.pain.rest),
     Column("pain_night_0_10", _WHOLE, lambda row: row.session.pain.night),
@@ -156,7 +156,7 @@ MEASUREMENT_COLUMNS: tuple[Column, ...] = (
 
 TRIAL_COLUMNS: tuple[Column, ...] = (
     Column("trial", _WHOLE, lambda row: row.number),
-    Column("trial_scored", Kind.TRUTH, lambda row: row.trial.scored if row.trial else None),
+    Column("trial_scored", ColumnKind.TRUTH, lambda row: row.trial.scored if row.trial else None),
     *_angle_and_fraction("trial_value", _trial_number("value")),
     *_angle_and_fraction("trial_low", _trial_number("low")),
     *_angle_and_fraction("trial_high", _trial_number("high")),

@@ -68,7 +68,7 @@ def mean_near_median(values: FloatArray, within: float) -> float:
     return float(np.mean(known[near]))
 
 
-def median_known(layers: FloatArray) -> FloatArray:
+def nanmedian(layers: FloatArray) -> FloatArray:
     """Return the median over the first axis, NaN left out; all NaN (or nothing) gives NaN.
 
     As `numpy.nanmedian`, which takes ten times as long for so few values.
@@ -82,9 +82,9 @@ def median_known(layers: FloatArray) -> FloatArray:
     return np.asarray((lower + upper) / 2)
 
 
-def middle(values: FloatArray, chosen: NDArray[np.bool_]) -> FloatArray:
+def median_over(values: FloatArray, chosen: NDArray[np.bool_]) -> FloatArray:
     """Return the median over the chosen frames, NaN left out; shape (n, ...) -> (...).
 
     Nothing known gives NaN.
     """
-    return median_known(values[chosen])
+    return nanmedian(values[chosen])

@@ -24,7 +24,7 @@ _SOLVED = 1e-12
 _MISS_PX = 0.01
 
 
-def ideal_points(points_px: FloatArray, lens: LensProfile) -> FloatArray:
+def undistort_points(points_px: FloatArray, lens: LensProfile) -> FloatArray:
     """Return points of the real picture as an ideal camera would show them.
 
     Parameters
@@ -60,7 +60,9 @@ def real_points(ideal_px: FloatArray, lens: LensProfile) -> FloatArray:
     return seen
 
 
-def level_points(points_px: FloatArray, camera: CameraSetup, size_px: FloatArray) -> FloatArray:
+def undistort_and_level(
+    points_px: FloatArray, camera: CameraSetup, size_px: FloatArray
+) -> FloatArray:
     """Return points as an ideal camera, held level, would show them, as far as it is known.
 
     Of an unknown camera they come back as they are. A turn about the axis is taken back about
@@ -80,7 +82,7 @@ def level_points(points_px: FloatArray, camera: CameraSetup, size_px: FloatArray
     """
     if camera.lens is not None:
         _check_size(camera.lens, int(size_px[0]), int(size_px[1]))
-        points_px = ideal_points(points_px, camera.lens)
+        points_px = undistort_points(points_px, camera.lens)
     if not camera.roll_deg:
         return points_px
     middle = (size_px - 1) / 2
@@ -90,7 +92,7 @@ def level_points(points_px: FloatArray, camera: CameraSetup, size_px: FloatArray
     return np.stack([cos * x - sin * y, sin * x + cos * y], axis=-1) + middle
 
 
-def ideal_track(track: Track, lens: LensProfile) -> Track:
+def undistort_track(track: Track, lens: LensProfile) -> Track:
     """Return a track as an ideal camera would have seen it.
 
     Raises
@@ -99,7 +101,7 @@ def ideal_track(track: Track, lens: LensProfile) -> Track:
         When the profile was made at another picture size: it then says nothing.
     """
     _check_size(lens, track.width_px, track.height_px)
-    return dataclasses.replace(track, points_px=ideal_points(track.points_px, lens))
+    return dataclasses.replace(track, points_px=undistort_points(track.points_px, lens))
 
 
 def distorted(plain: FloatArray, lens: LensProfile) -> FloatArray:

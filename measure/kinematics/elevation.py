@@ -19,8 +19,15 @@ from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement, View
-from measure.kinematics.angles import corner_deg, direction_deg, middle, rotated, turn_deg, wrap_deg
-from measure.kinematics.keypoints import Posture
+from measure.kinematics.angles import (
+    corner_deg,
+    direction_deg,
+    median_over,
+    rotated,
+    turn_deg,
+    wrap_deg,
+)
+from measure.kinematics.keypoints import ArmKeypoints
 
 #: Share of the wrist line in the reading of a straight arm. Ours, from the truth bench.
 WRIST_SHARE = 0.7
@@ -68,7 +75,7 @@ def sense(movement: Movement, view: View, side: Side) -> float:
     return 1.0 if anticlockwise else -1.0
 
 
-def trunk_axis_deg(posture: Posture, view: View, rest: NDArray[np.bool_]) -> FloatArray:
+def trunk_axis_deg(posture: ArmKeypoints, view: View, rest: NDArray[np.bool_]) -> FloatArray:
     """Return the direction of the trunk axis, downwards, shape (n,), degrees.
 
     Parameters
@@ -77,17 +84,17 @@ def trunk_axis_deg(posture: Posture, view: View, rest: NDArray[np.bool_]) -> Flo
         Shape (n,): the frames in which the arm rests. With none, the frame's own line is used.
     """
     now = -posture.trunk
-    at_rest = middle(now, rest)
+    at_rest = median_over(now, rest)
     if not np.all(np.isfinite(at_rest)):
         return direction_deg(now)
     lever = posture.other_shoulder - posture.mid_hip
-    carried = rotated(at_rest, turn_deg(middle(lever, rest), lever))
+    carried = rotated(at_rest, turn_deg(median_over(lever, rest), lever))
     apart = wrap_deg(direction_deg(carried) - direction_deg(now))
     return direction_deg(now) + _CARRIED_SHARE[view] * apart
 
 
 def elevation_of(
-    posture: Posture, movement: Movement, view: View, rest: NDArray[np.bool_]
+    posture: ArmKeypoints, movement: Movement, view: View, rest: NDArray[np.bool_]
 ) -> Elevation:
     """Return the angles of every frame; `rest` as in :func:`trunk_axis_deg`."""
     axis = trunk_axis_deg(posture, view, rest)

@@ -8,11 +8,11 @@ from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.tracks import Track
 from measure.kinematics.angles import length, plane_from_pixels
-from measure.kinematics.camera_geometry import level_points
+from measure.kinematics.camera_geometry import undistort_and_level
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Posture:
+class ArmKeypoints:
     """Named places of one person over n frames, each of shape (n, 2), pixels, y up.
 
     "Other" is the arm that is not measured. Missing is NaN.
@@ -61,7 +61,7 @@ class Posture:
         return across if self.side is Side.RIGHT else -across
 
 
-def posture_of(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -> Posture:
+def arm_keypoints(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -> ArmKeypoints:
     """Return the places of `track`, with `side` as the measured arm.
 
     Parameters
@@ -75,9 +75,9 @@ def posture_of(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -
         When the lens profile was made at another picture size.
     """
     size = np.array([track.width_px, track.height_px], dtype=np.float64)
-    points = plane_from_pixels(level_points(track.points_px, camera, size))
+    points = plane_from_pixels(undistort_and_level(track.points_px, camera, size))
     own, other = arm(side), arm(side.other)
-    return Posture(
+    return ArmKeypoints(
         side=side,
         time_s=track.time_s,
         shoulder=points[:, own.shoulder],

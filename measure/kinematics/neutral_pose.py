@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import Landmark, Side
 from measure.domain.tracks import FrameState, Track
 from measure.kinematics.angles import direction_deg, length
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 
 #: Frames that a neutral needs, and for how long it must be seen, seconds.
 FEWEST_FRAMES = 3
@@ -90,10 +90,10 @@ def neutral_of(track: Track) -> Neutral | str:
     """Return the standing neutral of a track of somebody standing, or why there is none.
 
     Where the lens is known the track should be an ideal camera's
-    (:func:`measure.kinematics.camera_geometry.ideal_track`).
+    (:func:`measure.kinematics.camera_geometry.undistort_track`).
     """
     seen = track.frames(track.state == FrameState.SEEN)
-    posture = posture_of(seen, Side.RIGHT)
+    posture = arm_keypoints(seen, Side.RIGHT)
     known = inside(seen)[:, TRUNK_MARKS].all(axis=1)
     if known.sum() < FEWEST_FRAMES or np.ptp(seen.time_s[known]) < SHORTEST_S:
         return (

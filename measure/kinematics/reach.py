@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from measure.domain.landmarks import FloatArray
-from measure.kinematics.keypoints import Posture
+from measure.kinematics.keypoints import ArmKeypoints
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,7 +16,7 @@ class Reach:
     wrist: FloatArray
 
 
-def reach_of(posture: Posture) -> Reach:
+def reach_of(posture: ArmKeypoints) -> Reach:
     """Return how far thumb and wrist lie up the trunk line; 0 at mid-hip, NaN if missing."""
     trunk = posture.trunk
     square = np.sum(trunk * trunk, axis=1)

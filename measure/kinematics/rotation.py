@@ -17,8 +17,8 @@ from numpy.typing import NDArray
 
 from measure.domain.acquisition import ASSUMED_HORIZONTAL_FIELD_DEG, Setup
 from measure.domain.landmarks import FloatArray, Side
-from measure.kinematics.angles import middle
-from measure.kinematics.keypoints import Posture
+from measure.kinematics.angles import median_over
+from measure.kinematics.keypoints import ArmKeypoints
 
 #: Forearm (elbow to wrist centre) over trunk; mean of the virtual people. Ours.
 USUAL_FOREARM = 0.525
@@ -59,21 +59,23 @@ def focal_px(setup: Setup, width_px: int, height_px: int) -> float:
     return max(width_px, height_px) / 2 / math.tan(half)
 
 
-def trunk_turn_deg(posture: Posture, facing: NDArray[np.bool_], turned: NDArray[np.bool_]) -> float:
+def trunk_turn_deg(
+    posture: ArmKeypoints, facing: NDArray[np.bool_], turned: NDArray[np.bool_]
+) -> float:
     """Return how far the trunk turned between the facing stance and the turned one, 0..90.
 
     From the shoulders' apparent width over the trunk's apparent length in both; NaN when
     either was not seen.
     """
     width = np.abs(posture.separation_px) / posture.trunk_px
-    before, after = float(middle(width, facing)), float(middle(width, turned))
+    before, after = float(median_over(width, facing)), float(median_over(width, turned))
     if not (math.isfinite(before) and math.isfinite(after)) or before <= 0:
         return float("nan")
     return math.degrees(math.acos(min(1.0, after / before)))
 
 
 def rotation_of(
-    posture: Posture,
+    posture: ArmKeypoints,
     facing: NDArray[np.bool_],
     turned: NDArray[np.bool_],
     setup: Setup,
@@ -94,8 +96,8 @@ def rotation_of(
         flat = (places - centre) / focal * np.array([mirror, -1.0])
         return np.concatenate([flat, np.ones((len(flat), 1))], axis=1)
 
-    trunk = float(middle(posture.trunk_px, turned)) / focal
-    middle_ray = middle(rays((posture.mid_shoulder + posture.mid_hip) / 2), turned)
+    trunk = float(median_over(posture.trunk_px, turned)) / focal
+    middle_ray = median_over(rays((posture.mid_shoulder + posture.mid_hip) / 2), turned)
     bearing = math.atan(float(middle_ray[0]))
     turn = trunk_turn_deg(posture, facing, turned)
     assumed = turn if math.isfinite(turn) else 45.0

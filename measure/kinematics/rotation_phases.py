@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray
-from measure.kinematics.keypoints import Posture
+from measure.kinematics.keypoints import ArmKeypoints
 from measure.kinematics.reach import reach_of
 
 Mask = NDArray[np.bool_]
@@ -22,14 +22,14 @@ LEAST_FACING_S = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stances:
+class RotationPhases:
     """Frames of each stance, shape (n,) each; all False where it was not found."""
 
     facing: Mask
     turned: Mask
 
 
-def find_stances(posture: Posture) -> Stances:
+def rotation_phases(posture: ArmKeypoints) -> RotationPhases:
     """Return the facing stance at the start and the turned stance that follows it.
 
     Without a facing stance the whole stretch with the forearm up counts as turned.
@@ -40,7 +40,7 @@ def find_stances(posture: Posture) -> Stances:
     none = np.zeros(len(width), dtype=bool)
     first_up = _start_of_longest(up)
     if first_up is None:
-        return Stances(facing=none, turned=none)
+        return RotationPhases(facing=none, turned=none)
     early = hanging.copy()
     early[first_up:] = False
     facing = none
@@ -52,7 +52,7 @@ def find_stances(posture: Posture) -> Stances:
         facing = none
     turned = up.copy()
     turned[:first_up] = False
-    return Stances(facing=facing, turned=turned)
+    return RotationPhases(facing=facing, turned=turned)
 
 
 def _start_of_longest(mask: Mask) -> int | None:
@@ -67,7 +67,7 @@ def _start_of_longest(mask: Mask) -> int | None:
     return int(indices[starts[longest]])
 
 
-def zero_level(time_s: FloatArray, azimuth_deg: FloatArray, turned: Mask) -> float:
+def zero_azimuth_deg(time_s: FloatArray, azimuth_deg: FloatArray, turned: Mask) -> float:
     """Return the azimuth of the zero pose: the first still stretch with the forearm up.
 
     Looked for as the steadiest 0.8 s among the first two seconds; NaN when there is none.

@@ -14,13 +14,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.camera.capture import LiveSource, Shot
-from measure.camera.faults import SourceTroubleError, Trouble
-from measure.camera.health import Exposure, SourceWatch, glance
+from measure.camera.capture import CapturedFrame, LiveSource
+from measure.camera.faults import SourceFault, SourceTroubleError
+from measure.camera.health import ExposureSettling, SourceWatch, fingerprint
 from measure.domain.acquisition import CameraSetup
 from measure.errors import InputError
-from measure.video.frame import FrameGate, Picture
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ, RegularGrid
+from measure.video.frame import FrameNormalizer, Picture
+from measure.video.sampling import COARSE_HZ, FINE_HZ, RateSampler
 
 #: Pictures of a clip that may wait. Ours.
 _WAITING = 3
@@ -30,7 +30,7 @@ _AGAIN_S = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Taken:
+class FrameForInference:
     """One frame on its way to the network.
 
     Attributes
@@ -49,8 +49,8 @@ class Taken:
     picture: Picture | None
     index: int
     time_s: float
-    quick: bool
-    careful: bool
+    coarse: bool
+    fine: bool
     opening: int
 
 
@@ -65,11 +65,11 @@ class Mailbox:
 
     def __init__(self) -> None:
         self.replaced = 0
-        self._newest: Taken | None = None
-        self._grid: deque[Taken] = deque()
+        self._newest: FrameForInference | None = None
+        self._grid: deque[FrameForInference] = deque()
         self._change = threading.Condition()
 
-    def put(self, taken: Taken, go_on: Callable[[], bool]) -> None:
+    def put(self, taken: FrameForInference, go_on: Callable[[], bool]) -> None:
         """Leave a frame; one of a grid waits for room in the queue.
 
         Parameters
@@ -78,7 +78,7 @@ class Mailbox:
             Asked now and then whether to go on waiting; if not, the frame is dropped.
         """
         with self._change:
-            if not (taken.quick or taken.careful):
+            if not (taken.coarse or taken.fine):
                 self.replaced += self._newest is not None
                 self._newest = taken
                 self._change.notify_all()
@@ -91,12 +91,12 @@ class Mailbox:
             self._grid.append(taken)
             self._change.notify_all()
 
-    def take(self, timeout_s: float) -> Taken | None:
+    def take(self, timeout_s: float) -> FrameForInference | None:
         """Return the frame to look at next, or None if none came in time."""
         with self._change:
             self._change.wait_for(lambda: bool(self._grid) or self._newest is not None, timeout_s)
             if self._grid:
-                taken: Taken | None = self._grid.popleft()
+                taken: FrameForInference | None = self._grid.popleft()
             else:
                 taken, self._newest = self._newest, None
             self._change.notify_all()
@@ -148,7 +148,7 @@ class CaptureThread:
         self._progress_s = time.monotonic()
         self._opening = 0
         self._index = -1
-        self._quick, self._careful = RegularGrid(QUICK_HZ), RegularGrid(CAREFUL_HZ)
+        self._coarse, self._fine = RateSampler(COARSE_HZ), RateSampler(FINE_HZ)
         self._thread = threading.Thread(target=self._work, name="capture", daemon=True)
 
     def start(self) -> None:
@@ -163,7 +163,7 @@ class CaptureThread:
         self._thread.join(timeout_s)
         return not self._thread.is_alive()
 
-    def open_again(self, trouble: Trouble) -> None:
+    def open_again(self, trouble: SourceFault) -> None:
         """Close a camera in trouble and open it anew, as soon as the present read returns."""
         self._fault = self._fault or SourceTroubleError(trouble, "")
         self._again = True
@@ -186,7 +186,7 @@ class CaptureThread:
         watch = self._watch
         return 0.0 if watch is None else watch.fps or 0.0
 
-    def trouble(self, now_s: float) -> Trouble | None:
+    def trouble(self, now_s: float) -> SourceFault | None:
         """Return what keeps pictures from coming at this moment."""
         fault, watch = self._fault, self._watch
         if fault is not None:
@@ -208,7 +208,7 @@ class CaptureThread:
                 traceback.print_tb(error.__traceback__)
                 name = type(error).__name__
                 self._fault = SourceTroubleError(
-                    Trouble.OTHER, f"Pictures stopped coming ({name})."
+                    SourceFault.OTHER, f"Pictures stopped coming ({name})."
                 )
             if not self._is_camera:
                 return
@@ -217,8 +217,8 @@ class CaptureThread:
 
     def _now_unplugged(self, error: SourceTroubleError) -> SourceTroubleError:
         """Return the error, told as unplugged where the camera was there before."""
-        if error.trouble is Trouble.CAMERA_MISSING and self._opening:
-            return SourceTroubleError(Trouble.CAMERA_UNPLUGGED, str(error))
+        if error.trouble is SourceFault.CAMERA_MISSING and self._opening:
+            return SourceTroubleError(SourceFault.CAMERA_UNPLUGGED, str(error))
         return error
 
     def _open_and_read(self) -> None:
@@ -229,50 +229,52 @@ class CaptureThread:
             self._watch = SourceWatch(time.monotonic())
             self._progress_s = time.monotonic()
             self._source = source
-            gate = FrameGate(
+            gate = FrameNormalizer(
                 sample_aspect=source.sample_aspect,
                 quarter_turns=self._setup.quarter_turns,
                 already_mirrored=self._setup.already_mirrored,
             )
             self.opened = (source.backend, source.sample_aspect)
-            self._read(source, gate, Exposure() if self._is_camera else None)
+            self._read(source, gate, ExposureSettling() if self._is_camera else None)
         finally:
             self._source = None
             source.close()
 
-    def _read(self, source: LiveSource, gate: FrameGate, exposure: Exposure | None) -> None:
+    def _read(
+        self, source: LiveSource, gate: FrameNormalizer, exposure: ExposureSettling | None
+    ) -> None:
         while not self._stopped.is_set() and not self._again:
             shot = source.next()
             now_s = self._progress_s = time.monotonic()
             if shot is None:
                 return
-            if exposure is not None and not self._is_worth_a_look(shot, now_s, exposure):
+            if exposure is not None and not self._is_usable(shot, now_s, exposure):
                 continue
             try:
                 self._leave(shot, gate)
             except InputError as error:
-                raise SourceTroubleError(Trouble.OTHER, str(error)) from None
+                raise SourceTroubleError(SourceFault.OTHER, str(error)) from None
 
-    def _is_worth_a_look(self, shot: Shot, now_s: float, exposure: Exposure) -> bool:
+    def _is_usable(self, shot: CapturedFrame, now_s: float, exposure: ExposureSettling) -> bool:
         """Watch a camera's picture; tell whether it is new and its brightness settled."""
         assert self._watch is not None
-        seen = glance(np.asarray(shot.pixels))
+        seen = fingerprint(np.asarray(shot.pixels))
         if not self._watch.see(now_s, seen):
             return False
         self._fault = None
         return exposure.settled(now_s, seen)
 
-    def _leave(self, shot: Shot, gate: FrameGate) -> None:
+    def _leave(self, shot: CapturedFrame, gate: FrameNormalizer) -> None:
         self._index += 1
-        quick = careful = False
+        coarse = fine = False
         if not self._is_camera:
-            quick, careful = self._quick.chooses(shot.time_s), self._careful.chooses(shot.time_s)
-        taken = Taken(
-            picture=None if shot.pixels is None else gate.admit(shot.pixels),
+            coarse, fine = self._coarse.chooses(shot.time_s), self._fine.chooses(shot.time_s)
+        taken = FrameForInference(
+            picture=None if shot.pixels is None else gate.normalize(shot.pixels),
             index=self._index,
             time_s=shot.time_s,
-            quick=quick,
-            careful=careful,
+            coarse=coarse,
+            fine=fine,
             opening=self._opening,
         )
         self.mailbox.put(taken, lambda: not self._stopped.is_set())

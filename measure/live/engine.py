@@ -13,16 +13,16 @@ from collections import deque
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Source
-from measure.live.session import Hands, LiveSession
-from measure.live.supervisor import STALL_S, LiveLink, News, Seen
-from measure.live.trial_refiner import SettleNews, Settling
-from measure.pose.ensemble import Models, models_here
+from measure.domain.records import AssessmentCondition
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Source
+from measure.live.session import Backends, LiveSession
+from measure.live.supervisor import STALL_S, FrameResult, LiveSupervisor, WorkerEvent
+from measure.live.trial_refiner import RefineResult, TrialRefiner
+from measure.pose.ensemble import ModelSet, installed_models
 from measure.pose.supervisor import PoseProcess
 
 #: The engine looks at its clocks at least so often, seconds.
@@ -63,10 +63,10 @@ class LiveEngine:
 
     def __init__(
         self,
-        load_models: Callable[[], Models] = models_here,
+        load_models: Callable[[], ModelSet] = installed_models,
         *,
         command: tuple[str, ...] | None = None,
-        make_process: Callable[[Models], PoseProcess] | None = None,
+        make_process: Callable[[ModelSet], PoseProcess] | None = None,
         loop_clips: bool = False,
         stall_s: float = STALL_S,
         wall: Callable[[], float] = time.time,
@@ -75,17 +75,17 @@ class LiveEngine:
         self._command = command
         self._make_process = make_process
         self._stall_s = stall_s
-        self._inbox: queue.SimpleQueue[Callable[[], None] | News | SettleNews | _Closing] = (
-            queue.SimpleQueue()
-        )
+        self._inbox: queue.SimpleQueue[
+            Callable[[], None] | WorkerEvent | RefineResult | _Closing
+        ] = queue.SimpleQueue()
         self._newest: LiveFrame | None = None
         self._happened: deque[LiveEvent] = deque()
         self._lock = threading.Lock()
-        self._link: LiveLink | None = None
-        self._settling: Settling | None = None
-        self._models: Models | None = None
+        self._link: LiveSupervisor | None = None
+        self._settling: TrialRefiner | None = None
+        self._models: ModelSet | None = None
         self._session = LiveSession(
-            self._hands, self._show, self._happen, wall=wall, loop_clips=loop_clips
+            self._backends, self._show, self._happen, wall=wall, loop_clips=loop_clips
         )
         self._thread = threading.Thread(target=self._work, name="live engine", daemon=True)
         self._thread.start()
@@ -101,7 +101,12 @@ class LiveEngine:
         self._inbox.put(lambda: self._session.open(source))
 
     def choose(
-        self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
+        self,
+        movement: Movement,
+        side: Side,
+        trials: int,
+        practice: int,
+        conduct: AssessmentCondition,
     ) -> None:
         """Begin a movement: so many practice trials, then so many scored ones.
 
@@ -154,22 +159,22 @@ class LiveEngine:
         finally:
             self._release(max(0.05, until_s - time.monotonic()))
 
-    def _hands(self) -> Hands:
+    def _backends(self) -> Backends:
         """Return models and helpers, made on first use; runs in the engine's thread."""
         if self._models is None:
             self._models = self._load_models()
         models = self._models
         if self._link is None:
-            self._link = LiveLink(
+            self._link = LiveSupervisor(
                 lambda: models, self._tell, command=self._command, stall_s=self._stall_s
             )
         if self._settling is None:
-            self._settling = Settling(models, self._inbox.put, self._make_process)
-        return Hands(models=models, link=self._link, settler=self._settling)
+            self._settling = TrialRefiner(models, self._inbox.put, self._make_process)
+        return Backends(models=models, link=self._link, settler=self._settling)
 
-    def _tell(self, news: News) -> None:
+    def _tell(self, news: WorkerEvent) -> None:
         """Take news in the link's thread; a frame that nobody needs may go lost."""
-        spare = isinstance(news, Seen) and not (news.quick or news.careful)
+        spare = isinstance(news, FrameResult) and not (news.coarse or news.fine)
         if not spare or self._inbox.qsize() <= _WAITING:
             self._inbox.put(news)
 
@@ -196,10 +201,12 @@ class LiveEngine:
             except Exception as error:  # noqa: BLE001 - the top of a thread
                 traceback.print_exc()
                 text = f"{type(error).__name__}: {error}"
-                self._happen(LiveEvent(kind=EventKind.TROUBLE, trouble=Trouble.OTHER, text=text))
+                self._happen(
+                    LiveEvent(kind=LiveEventKind.TROUBLE, trouble=SourceFault.OTHER, text=text)
+                )
 
-    def _do(self, item: Callable[[], None] | News | SettleNews) -> None:
-        if isinstance(item, News | SettleNews):
+    def _do(self, item: Callable[[], None] | WorkerEvent | RefineResult) -> None:
+        if isinstance(item, WorkerEvent | RefineResult):
             self._session.take(item)
         else:
             item()
@@ -213,7 +220,7 @@ class LiveEngine:
             while self._session.pending:
                 left_s = closing.until_s - _CLOSING_S - time.monotonic()
                 item = self._inbox.get(timeout=max(0.0, left_s))
-                if isinstance(item, SettleNews):
+                if isinstance(item, RefineResult):
                     self._session.take(item)
         except queue.Empty:
             pass

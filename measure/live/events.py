@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.acquisition import LensProfile, MovementCorrection, Setup
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Measurement, Trial
@@ -23,7 +23,7 @@ class Phase(StrEnum):
     """What is going on at this moment."""
 
     OPENING = "opening"
-    LOOKING_FOR_PERSON = "looking-for-person"
+    SEARCHING_FOR_PERSON = "looking-for-person"
     WAIT_NEUTRAL = "wait-neutral"
     MOVE = "move"
     HOLD = "hold"
@@ -49,7 +49,7 @@ class SetupHint(StrEnum):
     LIGHT_FROM_FRONT = "light-from-front"
 
 
-class EventKind(StrEnum):
+class LiveEventKind(StrEnum):
     TRIAL_CAPTURED = "trial-captured"
     TRIAL_SETTLED = "trial-settled"
     TRIAL_REFUSED = "trial-refused"
@@ -162,12 +162,12 @@ class LiveEvent:
         With TROUBLE: what it is, and details in words if there are any.
     """
 
-    kind: EventKind
+    kind: LiveEventKind
     trial_id: int = 0
     practice: bool = False
     value: float | None = None
     trial: Trial | None = None
     measurement: Measurement | None = None
     side: Side | None = None
-    trouble: Trouble | None = None
+    trouble: SourceFault | None = None
     text: str = ""

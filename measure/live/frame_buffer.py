@@ -10,7 +10,7 @@ import numpy as np
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import FrameState, Track
 from measure.pose.picture_job import KeptPicture
-from measure.tracking.online import Person
+from measure.tracking.online import SubjectPose
 from measure.video.frame import PixelArray
 
 #: What is kept of one trial at most: seconds, and bytes of pictures. Ours.
@@ -22,12 +22,12 @@ _NOWHERE = np.full((LANDMARKS, 2), np.nan)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Look:
+class _Observation:
     time_s: float
-    person: Person
+    person: SubjectPose
 
 
-class KeptFrames:
+class FrameBuffer:
     """Frames of one source and one size, in order of time.
 
     Parameters
@@ -38,10 +38,10 @@ class KeptFrames:
 
     def __init__(self, size_px: tuple[int, int]) -> None:
         self.size_px = size_px
-        self._looks: list[_Look] = []
+        self._observations: list[_Observation] = []
         self._pictures: list[KeptPicture] = []
-        self._carried_looks: list[_Look] = []
-        self._carried_pictures: list[KeptPicture] = []
+        self._retained_observations: list[_Observation] = []
+        self._retained_pictures: list[KeptPicture] = []
         self._whole_from_s = -np.inf
 
     @property
@@ -50,15 +50,15 @@ class KeptFrames:
         return self._whole_from_s
 
     @property
-    def carries(self) -> bool:
+    def retains(self) -> bool:
         """Whether something is carried over."""
-        return bool(self._carried_looks)
+        return bool(self._retained_observations)
 
-    def add_look(self, time_s: float, person: Person) -> None:
+    def add_observation(self, time_s: float, person: SubjectPose) -> None:
         """Keep what the quick pass saw."""
-        self._looks.append(_Look(time_s=time_s, person=person))
-        if time_s - self._looks[0].time_s > LONGEST_S:
-            del self._looks[0]
+        self._observations.append(_Observation(time_s=time_s, person=person))
+        if time_s - self._observations[0].time_s > LONGEST_S:
+            del self._observations[0]
 
     def add_picture(self, rgb: PixelArray, index: int, time_s: float) -> None:
         """Keep a picture of the careful passes' grid."""
@@ -69,7 +69,9 @@ class KeptFrames:
 
     def forget_before(self, time_s: float) -> None:
         """Drop looks and pictures before a time; what is carried over stays."""
-        self._looks = [look for look in self._looks if look.time_s >= time_s]
+        self._observations = [
+            observation for observation in self._observations if observation.time_s >= time_s
+        ]
         self.forget_pictures_before(time_s)
 
     def forget_pictures_before(self, time_s: float) -> None:
@@ -77,29 +79,35 @@ class KeptFrames:
         while self._pictures and self._pictures[0].time_s < time_s:
             self._drop_first_picture()
 
-    def carry_over(self, start_s: float, end_s: float) -> None:
+    def retain(self, start_s: float, end_s: float) -> None:
         """Keep what lies in a span of time in front of whatever follows, in place of before."""
-        self._carried_looks = [
-            look for look in self._looks if start_s <= look.time_s <= end_s
-        ] or self._carried_looks
-        self._carried_pictures = [
+        self._retained_observations = [
+            observation
+            for observation in self._observations
+            if start_s <= observation.time_s <= end_s
+        ] or self._retained_observations
+        self._retained_pictures = [
             replace(each, window=0) for each in self._pictures if start_s <= each.time_s <= end_s
-        ] or self._carried_pictures
+        ] or self._retained_pictures
 
-    def drop_carried(self) -> None:
+    def drop_retained(self) -> None:
         """Drop what was carried over."""
-        self._carried_looks, self._carried_pictures = [], []
+        self._retained_observations, self._retained_pictures = [], []
 
-    def track(self, *, with_carried: bool = True) -> Track:
+    def track(self, *, with_retained: bool = True) -> Track:
         """Return the looks as a track."""
-        looks = [*self._carried_looks, *self._looks] if with_carried else self._looks
-        people = [look.person for look in looks]
-        n = len(looks)
+        observations = (
+            [*self._retained_observations, *self._observations]
+            if with_retained
+            else self._observations
+        )
+        people = [observation.person for observation in observations]
+        n = len(observations)
         points = [_NOWHERE if each.points_px is None else each.points_px for each in people]
         visible = [_UNKNOWN if each.visibility is None else each.visibility for each in people]
         present = [_UNKNOWN if each.presence is None else each.presence for each in people]
         return Track(
-            time_s=np.array([look.time_s for look in looks], dtype=np.float64),
+            time_s=np.array([observation.time_s for observation in observations], dtype=np.float64),
             points_px=np.array(points, dtype=np.float64).reshape(n, LANDMARKS, 2),
             visibility=np.array(visible, dtype=np.float64).reshape(n, LANDMARKS),
             presence=np.array(present, dtype=np.float64).reshape(n, LANDMARKS),
@@ -113,16 +121,20 @@ class KeptFrames:
         """Return what is carried over, and the pictures with start_s <= time <= end_s."""
         near = 1e-6
         return (
-            *self._carried_pictures,
+            *self._retained_pictures,
             *(each for each in self._pictures if start_s - near <= each.time_s <= end_s + near),
         )
 
     def seen_lately(self, span_s: float) -> bool:
         """Tell whether the person was seen in most looks of the last so many seconds."""
-        if not self._looks:
+        if not self._observations:
             return False
-        since_s = self._looks[-1].time_s - span_s
-        late = [look.person.state for look in self._looks if look.time_s >= since_s]
+        since_s = self._observations[-1].time_s - span_s
+        late = [
+            observation.person.state
+            for observation in self._observations
+            if observation.time_s >= since_s
+        ]
         return sum(state is FrameState.SEEN for state in late) >= len(late) / 2
 
     def _drop_first_picture(self) -> None:

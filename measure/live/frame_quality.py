@@ -8,12 +8,12 @@ import numpy as np
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import FloatArray, Side, arm
 from measure.domain.movements import Movement, View
-from measure.domain.reasons import Reason, Verdict
+from measure.domain.reasons import GateResult, Reason
 from measure.domain.tracks import FrameState, Track
-from measure.kinematics.fusion import combine
+from measure.kinematics.fusion import fuse_passes
 from measure.trials.quality_gates import Mask, elevation_gates
 from measure.trials.rotation_reach_gates import reach_gates, rotation_gates
-from measure.trials.segmentation import Steps
+from measure.trials.segmentation import SegmentationParams
 
 #: What counts as this moment, seconds, and how many frames of rest are compared with. Ours.
 _MOMENT_S = 0.6
@@ -23,10 +23,10 @@ _REST_FRAMES = 10
 _NOT_NOW = frozenset({Reason.NO_FACING_STANCE, Reason.UNSTEADY_HOLD, Reason.PERSON_LOST})
 
 
-def doubts(
+def recent_flags(
     track: Track,
     guide: FloatArray,
-    steps: Steps,
+    steps: SegmentationParams,
     movement: Movement,
     side: Side,
     view: View,
@@ -62,17 +62,23 @@ def doubts(
     return tuple(reason for reason in found if reason not in _NOT_NOW)
 
 
-def _rotation_doubts(track: Track, side: Side, resting: Mask, late: Mask, setup: Setup) -> Verdict:
+def _rotation_doubts(
+    track: Track, side: Side, resting: Mask, late: Mask, setup: Setup
+) -> GateResult:
     none = np.zeros(len(track), dtype=bool)
-    combined = combine([track], Movement.EXTERNAL_ROTATION, side, View.OBLIQUE, none, setup)
-    if combined.rotation is None or combined.stances is None or not np.any(combined.stances.turned):
-        return Verdict()
+    combined = fuse_passes([track], Movement.EXTERNAL_ROTATION, side, View.OBLIQUE, none, setup)
+    if (
+        combined.rotation is None
+        or combined.rotation_phases is None
+        or not np.any(combined.rotation_phases.turned)
+    ):
+        return GateResult()
     rest = resting if np.any(resting) else late
-    facing = combined.stances.facing
+    facing = combined.rotation_phases.facing
     return rotation_gates(track, side, combined.rotation, facing, rest, late, setup.camera)
 
 
-def sureness(track: Track, side: Side) -> float | None:
+def visibility_score(track: Track, side: Side) -> float | None:
     """Return how surely the measured arm was seen of late, 0..1; None where unknown."""
     marks = [arm(side).shoulder, arm(side).elbow, arm(side).wrist, arm(side).hip]
     late = (track.time_s >= track.time_s[-1] - _MOMENT_S) & (track.state == FrameState.SEEN)

@@ -39,13 +39,13 @@ _SHADOW, _BRIGHT = 60.0, 150.0
 _HOLDS_S = 0.8
 
 
-class HintWatch:
+class FramingAdvisor:
     """Gives hints that hold for a while, so that none flickers."""
 
     def __init__(self) -> None:
         self._late: deque[tuple[float, frozenset[SetupHint]]] = deque()
 
-    def look(
+    def update(
         self,
         time_s: float,
         points_px: FloatArray | None,

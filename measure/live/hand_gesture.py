@@ -5,7 +5,7 @@ from collections import deque
 import numpy as np
 
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
-from measure.tracking.online import Person
+from measure.tracking.online import SubjectPose
 
 #: A hand has to stay up so long, seconds, and be seen up in this share of the frames. Ours.
 RAISED_S = 0.9
@@ -18,14 +18,14 @@ _APART = 0.5
 _LEAST_VISIBILITY = 0.6
 
 
-class HandWatch:
+class RaisedHandDetector:
     """Notices a raised hand once each time it goes up."""
 
     def __init__(self) -> None:
         self._up: deque[tuple[float, Side | None]] = deque()
         self._told: Side | None = None
 
-    def raised(self, time_s: float, person: Person, hands: frozenset[Side]) -> Side | None:
+    def raised(self, time_s: float, person: SubjectPose, hands: frozenset[Side]) -> Side | None:
         """Take the next frame; return a hand at the moment when it has been up long enough.
 
         Parameters
@@ -47,7 +47,7 @@ class HandWatch:
                 return side
         return None
 
-    def _hand_up(self, person: Person) -> Side | None:
+    def _hand_up(self, person: SubjectPose) -> Side | None:
         """Return the one hand that is up, surely seen and apart from the other one."""
         points, visible = person.points_px, person.visibility
         assert points is not None

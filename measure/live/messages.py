@@ -7,10 +7,10 @@ import os
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.acquisition import CameraSetup
 from measure.domain.tracks import PoseFrame
-from measure.pose.messages import GarbledError, Kind, Message, frames_message, frames_of
+from measure.pose.messages import GarbledError, Message, MessageKind, frames_message, frames_of
 from measure.pose_models.catalogue import ModelQuality
 
 
@@ -55,7 +55,7 @@ class SourceOrder:
     def message(self) -> Message:
         """Return the order as a message."""
         return Message(
-            kind=Kind.LIVE,
+            kind=MessageKind.LIVE,
             values={
                 "session": self.session,
                 "clip": None if self.clip is None else os.fspath(self.clip.absolute()),
@@ -87,7 +87,7 @@ class SourceOrder:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Look:
+class FrameMessage:
     """One picture that was looked at.
 
     Attributes
@@ -111,28 +111,28 @@ class Look:
     slot: int
     shape: tuple[int, int]
     size_px: tuple[int, int]
-    quick: bool
-    careful: bool
+    coarse: bool
+    fine: bool
     fps: float = 0.0
 
     def message(self) -> Message:
         """Return it as a message."""
         return Message(
-            kind=Kind.SEEN,
+            kind=MessageKind.SEEN,
             values={
                 "session": self.session,
                 "slot": self.slot,
                 "shape": self.shape,
                 "size_px": self.size_px,
-                "quick": self.quick,
-                "careful": self.careful,
+                "coarse": self.coarse,
+                "fine": self.fine,
                 "fps": self.fps,
             },
             arrays=frames_message(0, [self.pose]).arrays,
         )
 
     @classmethod
-    def of(cls, message: Message) -> "Look":
+    def of(cls, message: Message) -> "FrameMessage":
         """Return what a message holds.
 
         Raises
@@ -151,8 +151,8 @@ class Look:
                 slot=values["slot"],
                 shape=(height, width),
                 size_px=(full_width, full_height),
-                quick=values["quick"],
-                careful=values["careful"],
+                coarse=values["coarse"],
+                fine=values["fine"],
                 fps=values["fps"],
             )
         except (KeyError, TypeError, ValueError) as error:
@@ -160,7 +160,7 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Opened:
+class SourceOpened:
     """A source is open."""
 
     session: int
@@ -169,7 +169,7 @@ class Opened:
 
     def message(self) -> Message:
         return Message(
-            kind=Kind.OPENED,
+            kind=MessageKind.OPENED,
             values={
                 "session": self.session,
                 "backend": self.backend,
@@ -179,16 +179,16 @@ class Opened:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Told:
+class FaultChanged:
     """What keeps pictures from coming; no trouble when they come again."""
 
     session: int
-    trouble: Trouble | None
+    trouble: SourceFault | None
     text: str = field(default="")
 
     def message(self) -> Message:
         return Message(
-            kind=Kind.TROUBLE,
+            kind=MessageKind.TROUBLE,
             values={
                 "session": self.session,
                 "trouble": None if self.trouble is None else self.trouble.value,
@@ -197,7 +197,7 @@ class Told:
         )
 
     @classmethod
-    def of(cls, message: Message) -> "Told":
+    def of(cls, message: Message) -> "FaultChanged":
         values = dict(message.values)
         trouble = values.pop("trouble")
-        return cls(trouble=None if trouble is None else Trouble(trouble), **values)
+        return cls(trouble=None if trouble is None else SourceFault(trouble), **values)

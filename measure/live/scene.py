@@ -12,13 +12,13 @@ from measure.domain.movements import MOVEMENTS, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.live.events import Phase, SetupHint
-from measure.live.frame_quality import doubts, sureness
-from measure.live.framing_hints import HintWatch
-from measure.live.hand_gesture import HandWatch
-from measure.live.supervisor import Seen
-from measure.live.trial_detector import Captured, TrialWatch
-from measure.tracking.online import LivePerson, Person
-from measure.trials.scan import steps_of
+from measure.live.frame_quality import recent_flags, visibility_score
+from measure.live.framing_hints import FramingAdvisor
+from measure.live.hand_gesture import RaisedHandDetector
+from measure.live.supervisor import FrameResult
+from measure.live.trial_detector import CapturedTrial, OnlineTrialDetector
+from measure.tracking.online import OnlineTracker, SubjectPose
+from measure.trials.scan import segmentation_params
 from measure.video.frame import PixelArray
 
 #: Views in which both hands are seen apart at any time.
@@ -32,7 +32,7 @@ _LOST_S = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SceneLook:
+class FrameAnalysis:
     """What one picture told.
 
     Attributes
@@ -56,12 +56,12 @@ class SceneLook:
     reasons: tuple[Reason, ...]
     quality: float | None
     hints: tuple[SetupHint, ...]
-    captured: Captured | None
+    captured: CapturedTrial | None
     hand: Side | None
     lost: bool
 
 
-class Scene:
+class FrameAnalyzer:
     """Pictures of one size from one opening of a source.
 
     Parameters
@@ -73,14 +73,16 @@ class Scene:
     def __init__(self, size_px: tuple[int, int], setup: Setup) -> None:
         self.size_px = size_px
         self._setup = setup
-        self._person = LivePerson(*size_px)
-        self._hints = HintWatch()
-        self._hand = HandWatch()
+        self._person = OnlineTracker(*size_px)
+        self._hints = FramingAdvisor()
+        self._hand = RaisedHandDetector()
         self._seen_s: float | None = None
         self._reasons: tuple[Reason, ...] = ()
         self._quality: float | None = None
 
-    def look(self, seen: Seen, watch: TrialWatch | None, *, measuring: bool) -> SceneLook:
+    def update(
+        self, seen: FrameResult, watch: OnlineTrialDetector | None, *, measuring: bool
+    ) -> FrameAnalysis:
         """Take a picture.
 
         Parameters
@@ -96,12 +98,12 @@ class Scene:
         captured = None
         if watch is not None and measuring:
             captured = self._measure(seen, watch, person)
-        hints = list(self._hints.look(time_s, person.points_px, self.size_px, seen.rgb))
+        hints = list(self._hints.update(time_s, person.points_px, self.size_px, seen.rgb))
         if 0 < seen.fps < _DIM_FPS and SetupHint.MORE_LIGHT not in hints:
             hints.append(SetupHint.MORE_LIGHT)
         phase, share, value = self._standing(watch, person, time_s)
         hands = self._hands(watch, measuring=measuring)
-        return SceneLook(
+        return FrameAnalysis(
             points_px=self._in_picture(person.points_px, seen.rgb),
             phase=phase,
             hold_share=share,
@@ -114,40 +116,42 @@ class Scene:
             lost=lost,
         )
 
-    def _measure(self, seen: Seen, watch: TrialWatch, person: Person) -> Captured | None:
+    def _measure(
+        self, seen: FrameResult, watch: OnlineTrialDetector, person: SubjectPose
+    ) -> CapturedTrial | None:
         time_s = seen.pose.time_s
-        if seen.careful and seen.rgb is not None:
+        if seen.fine and seen.rgb is not None:
             watch.add_picture(seen.rgb, seen.pose.index, time_s)
-        if not seen.quick:
+        if not seen.coarse:
             return None
-        return watch.look(time_s, person)
+        return watch.update(time_s, person)
 
-    def judge(self, watch: TrialWatch) -> None:
+    def judge(self, watch: OnlineTrialDetector) -> None:
         """Note what spoils this moment, for the pictures that follow: this one need not wait."""
         track, view = watch.track, watch.view_seen
         if track is None or view is None or not len(track):
             return
-        self._reasons = doubts(
+        self._reasons = recent_flags(
             track,
             watch.guide,
-            steps_of(watch.movement),
+            segmentation_params(watch.movement),
             watch.movement,
             watch.side,
             view,
             self._setup,
         )
-        self._quality = sureness(track, watch.side)
+        self._quality = visibility_score(track, watch.side)
 
     def _standing(
-        self, watch: TrialWatch | None, person: Person, time_s: float
+        self, watch: OnlineTrialDetector | None, person: SubjectPose, time_s: float
     ) -> tuple[Phase, float, float | None]:
         if watch is None:
             there = self._seen_s is not None and time_s - self._seen_s <= _LOST_S
-            return (Phase.REST if there else Phase.LOOKING_FOR_PERSON), 0.0, None
+            return (Phase.REST if there else Phase.SEARCHING_FOR_PERSON), 0.0, None
         value = watch.value_of(person, time_s)
         return watch.standing.phase, watch.standing.hold_share, value
 
-    def _hands(self, watch: TrialWatch | None, *, measuring: bool) -> frozenset[Side]:
+    def _hands(self, watch: OnlineTrialDetector | None, *, measuring: bool) -> frozenset[Side]:
         """Return the hands that may give a sign.
 
         While measuring it is the other one; seen from the side only while the arm rests, since
@@ -160,7 +164,7 @@ class Scene:
             return frozenset({watch.side.other})
         return frozenset()
 
-    def _note_presence(self, person: Person, time_s: float) -> bool:
+    def _note_presence(self, person: SubjectPose, time_s: float) -> bool:
         """Note whether the person is there; return True once after they went."""
         if person.points_px is not None:
             self._seen_s = time_s
@@ -179,9 +183,9 @@ class Scene:
         return points_px if scale == 1.0 else (points_px + 0.5) * scale - 0.5
 
 
-def _absence(person: Person) -> tuple[Reason, ...]:
+def _absence(person: SubjectPose) -> tuple[Reason, ...]:
     if person.state is FrameState.UNREADABLE:
         return (Reason.UNREADABLE_FRAMES,)
-    if person.state in (FrameState.OTHER_PERSON, FrameState.UNSURE_WHO):
+    if person.state in (FrameState.OTHER_PERSON, FrameState.AMBIGUOUS):
         return (Reason.OTHER_PERSON,)
     return (Reason.NOBODY,)

@@ -20,7 +20,7 @@ SLOTS = 6
 _SLOT_BYTES = LONGEST_SIDE_PX * LONGEST_SIDE_PX * 3
 
 
-class PictureRing:
+class SharedFrameRing:
     """The slots. The window's process makes them, the live process joins by name.
 
     Memory that no picture has used yet takes no room.

@@ -3,9 +3,9 @@
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Provenance
 from measure.domain.movements import Movement
-from measure.live.messages import Opened
-from measure.live.supervisor import Seen
-from measure.pose.ensemble import Models
+from measure.live.messages import SourceOpened
+from measure.live.supervisor import FrameResult
+from measure.pose.ensemble import ModelSet
 from measure.system.versions import software
 
 
@@ -13,7 +13,7 @@ class SourceLog:
     """Counts the pictures of one opening of a source and remembers what was odd."""
 
     def __init__(self) -> None:
-        self._opened: Opened | None = None
+        self._opened: SourceOpened | None = None
         self._size_px: tuple[int, int] | None = None
         self._frames = 0
         self._first_s: float | None = None
@@ -26,11 +26,11 @@ class SourceLog:
         """Time of the last picture."""
         return self._last_s
 
-    def open(self, opened: Opened) -> None:
+    def open(self, opened: SourceOpened) -> None:
         """Note what the source says about itself."""
         self._opened = opened
 
-    def count(self, seen: Seen) -> None:
+    def count(self, seen: FrameResult) -> None:
         """Note a picture."""
         self._frames += 1
         self._last_s = seen.pose.time_s
@@ -42,7 +42,7 @@ class SourceLog:
         """Note something odd."""
         self._notes.append(sentence)
 
-    def provenance(self, models: Models, movement: Movement, setup: Setup) -> Provenance:
+    def provenance(self, models: ModelSet, movement: Movement, setup: Setup) -> Provenance:
         """Return where a reading of this source comes from."""
         span_s = self._last_s - (self._first_s or 0.0)
         source = {
@@ -58,7 +58,7 @@ class SourceLog:
         return Provenance(
             model=models.name,
             model_hashes=models.hashes,
-            passes=tuple(models.pass_name(one) for one in models.careful(movement)),
+            passes=tuple(models.pass_name(one) for one in models.fine(movement)),
             software=software(),
             source=source,
             setup=setup,

@@ -14,14 +14,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.tracks import PoseFrame
 from measure.errors import ModelError
-from measure.live.messages import Look, Opened, SourceOrder, Told
-from measure.live.shared_frames import PictureRing
-from measure.pose.child_process import ChildProcess, ProcessFaultError
-from measure.pose.ensemble import Models
-from measure.pose.messages import GarbledError, Kind, Message
+from measure.live.messages import FaultChanged, FrameMessage, SourceOpened, SourceOrder
+from measure.live.shared_frames import SharedFrameRing
+from measure.pose.child_process import ChildProcess, WorkerError
+from measure.pose.ensemble import ModelSet
+from measure.pose.messages import GarbledError, Message, MessageKind
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import PixelArray
 
@@ -45,7 +45,7 @@ _GOOD_S = 600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Seen:
+class FrameResult:
     """One picture of the source with what was found in it.
 
     Attributes
@@ -68,8 +68,8 @@ class Seen:
     pose: PoseFrame
     rgb: PixelArray | None
     size_px: tuple[int, int]
-    quick: bool
-    careful: bool
+    coarse: bool
+    fine: bool
     fps: float = 0.0
 
 
@@ -81,10 +81,10 @@ class Ended:
 
 
 #: What the link tells, in order.
-News = Seen | Opened | Told | Ended
+WorkerEvent = FrameResult | SourceOpened | FaultChanged | Ended
 
 
-class LiveLink:
+class LiveSupervisor:
     """Keeps a live process at work on one source after the other.
 
     Parameters
@@ -101,8 +101,8 @@ class LiveLink:
 
     def __init__(
         self,
-        load_models: Callable[[], Models],
-        tell: Callable[[News], None],
+        load_models: Callable[[], ModelSet],
+        tell: Callable[[WorkerEvent], None],
         *,
         command: tuple[str, ...] | None = None,
         stall_s: float = STALL_S,
@@ -112,12 +112,12 @@ class LiveLink:
         self._command = command or (sys.executable, "-P", "-m", "measure.live.worker")
         self._least_stall_s = self._stall_s = stall_s
         self._orders: queue.SimpleQueue[SourceOrder | ModelQuality | None] = queue.SimpleQueue()
-        self._ring: PictureRing | None = None
+        self._ring: SharedFrameRing | None = None
         self._process: ChildProcess | None = None
         self._order: SourceOrder | None = None
         self._last_s = 0.0
         self._since_s = 0.0
-        self._unwell: Trouble | None = None
+        self._unwell: SourceFault | None = None
         self._over = False
         self._replaced = False
         self._fresh = True
@@ -173,7 +173,7 @@ class LiveLink:
             order = self._orders.get()
             if isinstance(order, SourceOrder):
                 if self._ring is None:
-                    self._ring = PictureRing.make()
+                    self._ring = SharedFrameRing.make()
                 self._order = replace(order, ring=self._ring.name)
                 self._unwell = None
                 self._over = self._replaced = False
@@ -181,7 +181,7 @@ class LiveLink:
                 self._give(self._order.message())
             elif order is not None and self._order is not None:
                 self._order = replace(self._order, quality=order)
-                self._give(Message(kind=Kind.USE, values={"quality": order.value}))
+                self._give(Message(kind=MessageKind.USE, values={"quality": order.value}))
 
     def _give(self, message: Message) -> None:
         """Give an order to the process, if there is one; its end is noticed elsewhere."""
@@ -189,7 +189,7 @@ class LiveLink:
             self._fresh = True
             try:
                 self._process.send(message, self._stall_s)
-            except ProcessFaultError as fault:
+            except WorkerError as fault:
                 self._replace(str(fault))
 
     def _listen_once(self) -> None:
@@ -205,17 +205,17 @@ class LiveLink:
                 limit_s = max(self._stall_s, _FIRST_S) if self._fresh else self._stall_s
                 if now_s - self._last_s > limit_s:
                     self._stall_s = min(2 * self._stall_s, _MOST_STALL_S)
-                    raise ProcessFaultError("the pose part gave no sign of life")
+                    raise WorkerError("the pose part gave no sign of life")
                 return
             self._last_s = now_s
             if now_s - self._since_s > _GOOD_S:
                 self._stall_s = self._least_stall_s
             self._pass_on(message)
-        except (ProcessFaultError, GarbledError) as fault:
+        except (WorkerError, GarbledError) as fault:
             if not self._closed.is_set():
                 self._replace(str(fault))
         except ModelError as error:
-            self._give_up(Trouble.MODEL_MISSING, str(error))
+            self._give_up(SourceFault.MODEL_MISSING, str(error))
 
     def _start(self) -> None:
         """Start a process and give it the bundles and the source."""
@@ -227,7 +227,9 @@ class LiveLink:
             content = np.frombuffer(bundle.content, dtype=np.uint8)
             self._process.send(
                 Message(
-                    kind=Kind.MODEL, values={"quality": quality.value}, arrays={"bundle": content}
+                    kind=MessageKind.MODEL,
+                    values={"quality": quality.value},
+                    arrays={"bundle": content},
                 ),
                 START_S,
             )
@@ -243,48 +245,48 @@ class LiveLink:
         until_s = time.monotonic() + START_S
         while not self._closed.is_set() and time.monotonic() < until_s:
             message = self._process.poll(0.1)
-            if message is not None and message.kind is Kind.READY:
+            if message is not None and message.kind is MessageKind.READY:
                 return
-            if message is not None and message.kind is not Kind.ALIVE:
+            if message is not None and message.kind is not MessageKind.ALIVE:
                 break
-        raise ProcessFaultError("the pose part did not start as it should")
+        raise WorkerError("the pose part did not start as it should")
 
     def _pass_on(self, message: Message) -> None:
         """Tell what a message says, unless it is about a source that is no longer wanted."""
         assert self._order is not None
-        if message.kind is Kind.SEEN:
+        if message.kind is MessageKind.SEEN:
             self._fresh = False
-            look = Look.of(message)
-            rgb = self._picture(look)
-            if look.session == self._order.session:
-                self._note_end(look)
-                self._tell(_seen(look, rgb))
+            frame = FrameMessage.of(message)
+            rgb = self._picture(frame)
+            if frame.session == self._order.session:
+                self._note_end(frame)
+                self._tell(_frame_result(frame, rgb))
             return
         if message.values.get("session") != self._order.session:
             return
-        if message.kind is Kind.OPENED:
-            self._tell(Opened(**message.values))
-        elif message.kind is Kind.TROUBLE:
-            told = Told.of(message)
+        if message.kind is MessageKind.OPENED:
+            self._tell(SourceOpened(**message.values))
+        elif message.kind is MessageKind.TROUBLE:
+            told = FaultChanged.of(message)
             self._unwell, self._replaced = told.trouble, False
             self._tell(told)
-        elif message.kind is Kind.ENDED:
+        elif message.kind is MessageKind.ENDED:
             self._over = True
             self._tell(Ended(session=self._order.session))
 
-    def _picture(self, look: Look) -> PixelArray | None:
-        if look.slot < 0 or self._ring is None:
+    def _picture(self, frame: FrameMessage) -> PixelArray | None:
+        if frame.slot < 0 or self._ring is None:
             return None
-        return self._ring.take(look.slot, look.shape)
+        return self._ring.take(frame.slot, frame.shape)
 
-    def _note_end(self, look: Look) -> None:
+    def _note_end(self, frame: FrameMessage) -> None:
         """Note where a clip is to go on after a restart, and that all is well again."""
         assert self._order is not None
         if self._order.clip is not None:
-            self._order = replace(self._order, start_s=look.pose.time_s + 1e-3)
+            self._order = replace(self._order, start_s=frame.pose.time_s + 1e-3)
         if self._unwell is not None and self._replaced:
             self._unwell = None
-            self._tell(Told(session=self._order.session, trouble=None))
+            self._tell(FaultChanged(session=self._order.session, trouble=None))
 
     def _replace(self, why: str) -> None:
         """Drop a process that came to an end; the next round starts another."""
@@ -296,19 +298,19 @@ class LiveLink:
         self._ends.append(now_s)
         while self._ends[0] < now_s - 60.0:
             self._ends.popleft()
-        if self._unwell not in (None, Trouble.POSE_RESTARTING):
+        if self._unwell not in (None, SourceFault.POSE_RESTARTING):
             # The camera is the trouble, and has been told; the process was in its grip.
             self._closed.wait(1.0)
         elif len(self._ends) > _MOST_ENDS:
-            self._give_up(Trouble.POSE_FAILED, why)
+            self._give_up(SourceFault.POSE_FAILED, why)
         else:
-            self._unwell = Trouble.POSE_RESTARTING
-            self._tell(Told(session=self._order.session, trouble=self._unwell, text=why))
+            self._unwell = SourceFault.POSE_RESTARTING
+            self._tell(FaultChanged(session=self._order.session, trouble=self._unwell, text=why))
 
-    def _give_up(self, trouble: Trouble, why: str) -> None:
+    def _give_up(self, trouble: SourceFault, why: str) -> None:
         """Wait for another order."""
         if self._order is not None:
-            self._tell(Told(session=self._order.session, trouble=trouble, text=why))
+            self._tell(FaultChanged(session=self._order.session, trouble=trouble, text=why))
         self._order = None
         self._drop()
 
@@ -318,13 +320,13 @@ class LiveLink:
             process.kill()
 
 
-def _seen(look: Look, rgb: PixelArray | None) -> Seen:
-    return Seen(
-        session=look.session,
-        pose=look.pose,
+def _frame_result(frame: FrameMessage, rgb: PixelArray | None) -> FrameResult:
+    return FrameResult(
+        session=frame.session,
+        pose=frame.pose,
         rgb=rgb,
-        size_px=look.size_px,
-        quick=look.quick,
-        careful=look.careful,
-        fps=look.fps,
+        size_px=frame.size_px,
+        coarse=frame.coarse,
+        fine=frame.fine,
+        fps=frame.fps,
     )

@@ -11,17 +11,17 @@ import numpy as np
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement, View
-from measure.domain.reasons import Reason, Verdict, refuse
+from measure.domain.reasons import GateResult, Reason, refuse
 from measure.domain.tracks import Track
-from measure.kinematics.fusion import combine
-from measure.kinematics.keypoints import posture_of
-from measure.kinematics.rotation_phases import find_stances
+from measure.kinematics.fusion import fuse_passes
+from measure.kinematics.keypoints import arm_keypoints
+from measure.kinematics.rotation_phases import rotation_phases
 from measure.live.events import Phase
-from measure.live.frame_buffer import KeptFrames
+from measure.live.frame_buffer import FrameBuffer
 from measure.pose.picture_job import KeptPicture
-from measure.tracking.online import Person
-from measure.trials.scan import LEAD_S, Found, search, steps_of
-from measure.trials.segmentation import HOLD_SHARE, Excursion, find_trials
+from measure.tracking.online import SubjectPose
+from measure.trials.scan import LEAD_S, ScanResult, scan_for_trials, segmentation_params
+from measure.trials.segmentation import HOLD_SHARE, TrialCandidate, segment_trials
 from measure.video.frame import PixelArray
 
 #: How long people are asked to hold, seconds. Ours: more than the least hold, so that its edges
@@ -55,13 +55,13 @@ _FACING_S = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Captured:
+class CapturedTrial:
     """A trial as the quick look found it, and what the careful look needs.
 
     Attributes
     ----------
     found, view
-        As in :class:`measure.trials.scan.Found`.
+        As in :class:`measure.trials.scan.ScanResult`.
     quick
         The quick look's track, from before its rest to its end.
     pictures
@@ -70,15 +70,15 @@ class Captured:
         Width and height of the full-size picture.
     """
 
-    found: Excursion
+    found: TrialCandidate
     view: View
-    quick: Track
+    coarse: Track
     pictures: tuple[KeptPicture, ...]
     size_px: tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Standing:
+class TrialProgress:
     """Where the movement stands.
 
     Attributes
@@ -97,7 +97,7 @@ class Standing:
     value: float | None = None
 
 
-class TrialWatch:
+class OnlineTrialDetector:
     """Finds the trials of one movement of one side, one after the other.
 
     Parameters
@@ -125,18 +125,18 @@ class TrialWatch:
         size_px: tuple[int, int],
         view: View | None = None,
     ) -> None:
-        self.standing = Standing(phase=Phase.LOOKING_FOR_PERSON)
+        self.standing = TrialProgress(phase=Phase.SEARCHING_FOR_PERSON)
         self.view = view
         self.movement = movement
         self.side = side
         self._setup = setup
-        self._steps = steps_of(movement)
-        self._kept = KeptFrames(size_px)
+        self._steps = segmentation_params(movement)
+        self._kept = FrameBuffer(size_px)
         self._captured_one = False
         self._held = False
         self._lost = False
         self._seen_s = -np.inf
-        self._found: Found | None = None
+        self._found: ScanResult | None = None
         self._view_seen: View | None = view
         self.track: Track | None = None
 
@@ -146,7 +146,7 @@ class TrialWatch:
         return self._view_seen
 
     @property
-    def verdict(self) -> Verdict:
+    def verdict(self) -> GateResult:
         """What the search says about the frames since the last trial, when it found none."""
         if self._found is None:
             return refuse(Reason.PERSON_LOST if self._lost else Reason.NOBODY)
@@ -161,15 +161,15 @@ class TrialWatch:
         """Keep a picture of the careful passes' grid."""
         self._kept.add_picture(rgb, index, time_s)
 
-    def look(self, time_s: float, person: Person) -> Captured | None:
+    def update(self, time_s: float, person: SubjectPose) -> CapturedTrial | None:
         """Take a frame of the quick grid; return the trial that it completes, if any."""
-        self._kept.add_look(time_s, person)
+        self._kept.add_observation(time_s, person)
         if person.points_px is not None:
             self._seen_s = time_s
         elif time_s - self._seen_s > _LOST_S:
             self._start_anew(time_s)
             self._lost = True
-            self.standing = Standing(phase=Phase.LOOKING_FOR_PERSON)
+            self.standing = TrialProgress(phase=Phase.SEARCHING_FOR_PERSON)
             return None
         track, found = self._search()
         if found.trials:
@@ -184,7 +184,7 @@ class TrialWatch:
         self._note_standing(time_s)
         return None
 
-    def finish(self) -> tuple[Captured, ...]:
+    def finish(self) -> tuple[CapturedTrial, ...]:
         """Return the trials that had been made when the source ended."""
         if self._found is None:
             return ()
@@ -203,34 +203,34 @@ class TrialWatch:
     def start_anew(self, time_s: float) -> None:
         """Forget what was seen before a time: a trial that was going on does not count."""
         self._start_anew(time_s)
-        self._kept.drop_carried()
-        self.standing = Standing(phase=Phase.LOOKING_FOR_PERSON)
+        self._kept.drop_retained()
+        self.standing = TrialProgress(phase=Phase.SEARCHING_FOR_PERSON)
 
-    def value_of(self, person: Person, time_s: float) -> float | None:
+    def value_of(self, person: SubjectPose, time_s: float) -> float | None:
         """Return the quick value of one frame; between looks only for movements that allow it."""
         if person.points_px is None:
             return None
         if self.movement is Movement.EXTERNAL_ROTATION or self._view_seen is None:
             return self.standing.value
-        one = KeptFrames(self._kept.size_px)
-        one.add_look(time_s, person)
+        one = FrameBuffer(self._kept.size_px)
+        one.add_observation(time_s, person)
         alone = np.zeros(1, dtype=bool)
-        series = combine(
+        series = fuse_passes(
             [one.track()], self.movement, self.side, self._view_seen, alone, self._setup
         )
         return known_or_none(series.value[0])
 
-    def _search(self) -> tuple[Track, Found]:
+    def _search(self) -> tuple[Track, ScanResult]:
         if self.movement is Movement.EXTERNAL_ROTATION:
-            fresh = self._kept.track(with_carried=False)
-            if np.any(find_stances(posture_of(fresh, self.side, self._setup.camera)).facing):
-                self._kept.drop_carried()
+            fresh = self._kept.track(with_retained=False)
+            if np.any(rotation_phases(arm_keypoints(fresh, self.side, self._setup.camera)).facing):
+                self._kept.drop_retained()
         track = self._kept.track()
-        found = search(track, self.movement, self.side, self.view, self._setup)
+        found = scan_for_trials(track, self.movement, self.side, self.view, self._setup)
         self.track, self._found, self._view_seen = track, found, found.view
         return track, found
 
-    def _is_over(self, trial: Excursion, track: Track, guide: FloatArray) -> bool:
+    def _is_over(self, trial: TrialCandidate, track: Track, guide: FloatArray) -> bool:
         """Tell whether the arm has come back so far that the trial cannot change any more."""
         known = np.isfinite(guide)
         time_s, values = track.time_s[known], guide[known]
@@ -242,13 +242,13 @@ class TrialWatch:
         waited = bool(time_s[-1] >= trial.hold_end_s + _AFTER_HOLD_S)
         return waited and bool(np.all(late < half))
 
-    def _captured(self, trial: Excursion, window: tuple[float, float]) -> Captured | None:
+    def _captured(self, trial: TrialCandidate, window: tuple[float, float]) -> CapturedTrial | None:
         """Return a trial with what belongs to it, or None for one that is none."""
         assert self.track is not None
         assert self._found is not None
         start_s, end_s = window
         if self.movement is Movement.EXTERNAL_ROTATION:
-            if self._kept.carries:
+            if self._kept.retains:
                 start_s = trial.rest_start_s - LEAD_S
             start_s = max(start_s, self._kept.whole_from_s)
         fidget = trial.hold_start_s is None and trial.end_s - trial.start_s < _FIDGET_S
@@ -259,20 +259,20 @@ class TrialWatch:
             return None
         self._captured_one = True
         self.view = self._found.view
-        return Captured(
+        return CapturedTrial(
             found=trial,
             view=self._found.view,
-            quick=self.track,
+            coarse=self.track,
             pictures=pictures,
             size_px=self._kept.size_px,
         )
 
     def _carry_facing_over(self, track: Track) -> None:
         """Keep the end of the facing stance for trials that follow without another one."""
-        posture = posture_of(track, self.side, self._setup.camera)
-        facing = track.time_s[find_stances(posture).facing]
+        posture = arm_keypoints(track, self.side, self._setup.camera)
+        facing = track.time_s[rotation_phases(posture).facing]
         if len(facing):
-            self._kept.carry_over(max(facing[0], facing[-1] - _FACING_S), facing[-1])
+            self._kept.retain(max(facing[0], facing[-1] - _FACING_S), facing[-1])
 
     def _start_anew(self, time_s: float) -> None:
         self._kept.forget_before(time_s)
@@ -294,26 +294,26 @@ class TrialWatch:
         value = None if found is None else known_or_none(found.guide[-1])
         if found is None or track is None:
             phase = Phase.RETURN if self._captured_one else Phase.WAIT_NEUTRAL
-            self.standing = Standing(phase=phase, value=self.standing.value)
+            self.standing = TrialProgress(phase=phase, value=self.standing.value)
         elif not self._kept.seen_lately(_SEEN_S):
-            self.standing = Standing(phase=Phase.LOOKING_FOR_PERSON)
+            self.standing = TrialProgress(phase=Phase.SEARCHING_FOR_PERSON)
         elif found.trials:
             self.standing = self._under_way(found.trials[0], track, found.guide, value)
         else:
-            neutral = find_trials(track.time_s, found.guide, self._steps).neutral_seen
+            neutral = segment_trials(track.time_s, found.guide, self._steps).neutral_seen
             centre, tolerance = self._steps.rest
             away = value is not None and value > centre + tolerance
             waiting = Phase.RETURN if self._captured_one else Phase.WAIT_NEUTRAL
             moving = Phase.MOVE if away else self._ready
-            self.standing = Standing(phase=moving if neutral else waiting, value=value)
+            self.standing = TrialProgress(phase=moving if neutral else waiting, value=value)
 
     @property
     def _ready(self) -> Phase:
         return Phase.REST if self._captured_one else Phase.MOVE
 
     def _under_way(
-        self, trial: Excursion, track: Track, guide: FloatArray, value: float | None
-    ) -> Standing:
+        self, trial: TrialCandidate, track: Track, guide: FloatArray, value: float | None
+    ) -> TrialProgress:
         """Return move, hold or return, and how much of the hold is done."""
         within = np.isfinite(guide) & (track.time_s >= trial.start_s)
         time_s, values = track.time_s[within], guide[within]
@@ -328,11 +328,11 @@ class TrialWatch:
         share = min(1.0, still_s / HOLD_ASKED_S)
         self._held = self._held or share >= 1.0
         if self._held:
-            return Standing(phase=Phase.RETURN, hold_share=1.0, value=value)
+            return TrialProgress(phase=Phase.RETURN, hold_share=1.0, value=value)
         if still_s >= _HOLD_SHOWN_S:
-            return Standing(phase=Phase.HOLD, hold_share=share, value=value)
+            return TrialProgress(phase=Phase.HOLD, hold_share=share, value=value)
         returning = trial.hold_start_s is not None
-        return Standing(phase=Phase.RETURN if returning else Phase.MOVE, value=value)
+        return TrialProgress(phase=Phase.RETURN if returning else Phase.MOVE, value=value)
 
 
 def known_or_none(value: float) -> float | None:

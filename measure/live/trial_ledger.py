@@ -9,9 +9,9 @@ from dataclasses import dataclass, replace
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance
 from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.reasons import Verdict
-from measure.trials.aggregation import measurement_of
-from measure.trials.refinement import Settled
+from measure.domain.reasons import GateResult
+from measure.trials.aggregation import aggregate_trials
+from measure.trials.refinement import RefinedTrial
 
 #: Fewer scored trials than this are noted. From the protocol: one practice and three trials.
 WANTED_TRIALS = 3
@@ -36,15 +36,15 @@ class Entry:
     trial_id: int
     practice: bool
     view: View
-    settled: Settled | None = None
-    hasty: bool = False
+    refined: RefinedTrial | None = None
+    coarse_only: bool = False
 
     @property
     def is_refused(self) -> bool:
-        return self.settled is not None and not self.settled.trial.scored
+        return self.refined is not None and not self.refined.trial.scored
 
 
-class TrialBook:
+class TrialLedger:
     """Trials of one movement of one side.
 
     Parameters
@@ -64,12 +64,12 @@ class TrialBook:
     @property
     def pending(self) -> int:
         """How many are being looked at again."""
-        return sum(each.settled is None for each in self._entries)
+        return sum(each.refined is None for each in self._entries)
 
     @property
     def is_complete(self) -> bool:
         """Whether all wanted trials were scored and nothing is pending."""
-        scored = sum(each.settled is not None and not each.is_refused for each in self._scorable)
+        scored = sum(each.refined is not None and not each.is_refused for each in self._scorable)
         return scored >= self._trials and not self.pending
 
     @property
@@ -84,9 +84,9 @@ class TrialBook:
         return bool(self._scorable)
 
     @property
-    def has_settled(self) -> bool:
+    def has_refined(self) -> bool:
         """Whether any trial besides practice was settled."""
-        return any(each.settled is not None for each in self._scorable)
+        return any(each.refined is not None for each in self._scorable)
 
     def capture(self, view: View) -> Entry:
         """Note a captured trial; it is a practice one as long as practice is wanted."""
@@ -96,11 +96,11 @@ class TrialBook:
         self._entries.append(entry)
         return entry
 
-    def settle(self, trial_id: int, settled: Settled, *, hasty: bool) -> Entry | None:
+    def refine(self, trial_id: int, refined: RefinedTrial, *, coarse_only: bool) -> Entry | None:
         """Note what became of a trial; None if it was discarded meanwhile."""
         for place, entry in enumerate(self._entries):
-            if entry.trial_id == trial_id and entry.settled is None:
-                self._entries[place] = replace(entry, settled=settled, hasty=hasty)
+            if entry.trial_id == trial_id and entry.refined is None:
+                self._entries[place] = replace(entry, refined=refined, coarse_only=coarse_only)
                 return self._entries[place]
         return None
 
@@ -113,7 +113,7 @@ class TrialBook:
         return counting[-1].trial_id
 
     def measurement(
-        self, provenance: Provenance, nothing_found: Verdict | None = None
+        self, provenance: Provenance, nothing_found: GateResult | None = None
     ) -> Measurement:
         """Return what the settled trials make.
 
@@ -122,21 +122,21 @@ class TrialBook:
         nothing_found
             Why there are none, where there are none.
         """
-        entries = [each for each in self._scorable if each.settled is not None]
-        settled = [each.settled for each in entries if each.settled is not None]
-        hasty = sum(each.hasty for each in entries)
-        if hasty:
-            source = {**provenance.source, "trials_looked_at_once": str(hasty)}
+        entries = [each for each in self._scorable if each.refined is not None]
+        refined = [each.refined for each in entries if each.refined is not None]
+        coarse_only = sum(each.coarse_only for each in entries)
+        if coarse_only:
+            source = {**provenance.source, "trials_looked_at_once": str(coarse_only)}
             provenance = replace(provenance, source=source)
-        return measurement_of(
-            [each.trial for each in settled],
+        return aggregate_trials(
+            [each.trial for each in refined],
             movement=self.movement,
             side=self.side,
             view=self._view(entries),
             provenance=provenance,
             nothing_found=nothing_found,
-            against_vertical=[each.against_vertical for each in settled],
-            neutrals=[each.neutral for each in settled],
+            against_vertical=[each.against_vertical for each in refined],
+            neutrals=[each.neutral for each in refined],
             wanted_trials=WANTED_TRIALS,
         )
 

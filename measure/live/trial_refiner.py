@@ -16,25 +16,25 @@ from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import ThawlineError
-from measure.live.trial_detector import Captured
-from measure.pose.ensemble import Models
+from measure.live.trial_detector import CapturedTrial
+from measure.pose.ensemble import ModelSet
 from measure.pose.picture_job import PictureJob
 from measure.pose.supervisor import PoseProcess
-from measure.tracking.offline import follow_person
-from measure.trials.refinement import Settled, settle
-from measure.trials.scan import paces_of
-from measure.video.sampling import Thinning
+from measure.tracking.offline import track_subject
+from measure.trials.refinement import RefinedTrial, refine_trial
+from measure.trials.scan import decimation_plan
+from measure.video.sampling import Decimator
 
 #: Stands for the quick pass where a model's name is asked for: it was never measured, so its
 #: interval is that of the worst one that was.
-HASTY = "quick"
+COARSE_ONLY = "quick"
 
 #: Longest wait for a sign of life of the process. Ours: it looks at ten pictures a second.
 _STALL_S = 10.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SettleOrder:
+class RefineRequest:
     """A trial to be settled.
 
     Attributes
@@ -45,23 +45,23 @@ class SettleOrder:
 
     chosen: int
     trial_id: int
-    captured: Captured
+    captured: CapturedTrial
     movement: Movement
     side: Side
     setup: Setup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SettleNews:
+class RefineResult:
     """A settled trial; `hasty` where the careful passes could not be made."""
 
     chosen: int
     trial_id: int
-    settled: Settled
-    hasty: bool
+    refined: RefinedTrial
+    coarse_only: bool
 
 
-class Settling:
+class TrialRefiner:
     """Settles trials one after the other.
 
     Parameters
@@ -76,19 +76,19 @@ class Settling:
 
     def __init__(
         self,
-        models: Models,
-        tell: Callable[[SettleNews], None],
-        make_process: Callable[[Models], PoseProcess] | None = None,
+        models: ModelSet,
+        tell: Callable[[RefineResult], None],
+        make_process: Callable[[ModelSet], PoseProcess] | None = None,
     ) -> None:
         self._models = models
         self._tell = tell
         self._process = (make_process or _pose_process)(models)
-        self._orders: queue.SimpleQueue[SettleOrder | None] = queue.SimpleQueue()
+        self._orders: queue.SimpleQueue[RefineRequest | None] = queue.SimpleQueue()
         self._closed = threading.Event()
         self._thread = threading.Thread(target=self._work, name="settling", daemon=True)
         self._thread.start()
 
-    def put(self, order: SettleOrder) -> None:
+    def put(self, order: RefineRequest) -> None:
         """Settle a trial as soon as those before it are."""
         self._orders.put(order)
 
@@ -103,7 +103,7 @@ class Settling:
         try:
             self._prepare()
             while (order := self._orders.get()) is not None and not self._closed.is_set():
-                news = self._settled(order)
+                news = self._refined(order)
                 del order  # its pictures with it
                 if not self._closed.is_set():
                     self._tell(news)
@@ -117,40 +117,40 @@ class Settling:
         except ThawlineError:
             traceback.print_exc()
 
-    def _settled(self, order: SettleOrder) -> SettleNews:
+    def _refined(self, order: RefineRequest) -> RefineResult:
         for _ in range(2):
             try:
-                settled = self._carefully(order)
-                return SettleNews(
-                    chosen=order.chosen, trial_id=order.trial_id, settled=settled, hasty=False
+                refined = self._with_fine_passes(order)
+                return RefineResult(
+                    chosen=order.chosen, trial_id=order.trial_id, refined=refined, coarse_only=False
                 )
             except ThawlineError:
                 if self._closed.is_set():
                     break
-        return hastily_settled(order)
+        return refine_from_coarse(order)
 
-    def _carefully(self, order: SettleOrder) -> Settled:
+    def _with_fine_passes(self, order: RefineRequest) -> RefinedTrial:
         captured = order.captured
-        thinning = Thinning(paces_of([captured.found], order.movement))
+        thinning = Decimator(decimation_plan([captured.found], order.movement))
         pictures = tuple(
             each for each in captured.pictures if thinning.takes(each.time_s, each.window)
         )
-        passes = self._models.careful(order.movement, captured.view)
+        passes = self._models.fine(order.movement, captured.view)
         width, height = captured.size_px
-        poses = self._process.look_at(
+        poses = self._process.run_pictures(
             PictureJob(
                 passes=passes,
                 pictures=pictures,
                 width_px=width,
                 height_px=height,
-                alone=bool(np.all(captured.quick.people <= 1)),
+                alone=bool(np.all(captured.coarse.people <= 1)),
             )
         )
         tracks = [
-            follow_person(poses[one], width_px=width, height_px=height, like=captured.quick)
+            track_subject(poses[one], width_px=width, height_px=height, reference=captured.coarse)
             for one in passes
         ]
-        return settle(
+        return refine_trial(
             tracks,
             captured.found,
             order.movement,
@@ -161,21 +161,23 @@ class Settling:
         )
 
 
-def hastily_settled(order: SettleOrder) -> SettleNews:
+def refine_from_coarse(order: RefineRequest) -> RefineResult:
     """Settle a trial from the quick look alone, with the widest interval."""
     captured = order.captured
     start_s, end_s = captured.pictures[0].time_s, captured.pictures[-1].time_s
-    settled = settle(
-        [captured.quick.between(start_s, end_s)],
+    refined = refine_trial(
+        [captured.coarse.between(start_s, end_s)],
         captured.found,
         order.movement,
         order.side,
         captured.view,
         order.setup,
-        HASTY,
+        COARSE_ONLY,
     )
-    return SettleNews(chosen=order.chosen, trial_id=order.trial_id, settled=settled, hasty=True)
+    return RefineResult(
+        chosen=order.chosen, trial_id=order.trial_id, refined=refined, coarse_only=True
+    )
 
 
-def _pose_process(models: Models) -> PoseProcess:
+def _pose_process(models: ModelSet) -> PoseProcess:
     return PoseProcess(models.bundles, stall_s=_STALL_S)

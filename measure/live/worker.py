@@ -21,20 +21,20 @@ from typing import Any
 import numpy as np
 
 from measure.camera.capture import LiveSource, open_camera
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.camera.playback import ClipCamera
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import PoseProcessError
-from measure.live.capture import CaptureThread, Taken
-from measure.live.messages import Look, Opened, SourceOrder, Told
-from measure.live.shared_frames import PictureRing
-from measure.pose.inference import Looker
-from measure.pose.memory import give_back
-from measure.pose.messages import Kind, Message
+from measure.live.capture import CaptureThread, FrameForInference
+from measure.live.messages import FaultChanged, FrameMessage, SourceOpened, SourceOrder
+from measure.live.shared_frames import SharedFrameRing
+from measure.pose.inference import PoseEstimator
+from measure.pose.memory import release_freed
+from measure.pose.messages import Message, MessageKind
 from measure.pose.worker import Answers, listen, take_pipes
 from measure.pose_models.catalogue import ModelQuality
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ, RegularGrid
+from measure.video.sampling import COARSE_HZ, FINE_HZ, RateSampler
 
 #: A sign of life at least so often, seconds.
 ALIVE_S = 0.25
@@ -66,12 +66,12 @@ def main() -> None:
     incoming, outgoing = take_pipes()
     faulthandler.enable()
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the supervisor decides
-    from measure.pose.network import Landmarker  # takes a second, and closes the way out first
+    from measure.pose.network import PoseNetwork  # takes a second, and closes the way out first
 
     answers = Answers(outgoing)
     orders: queue.Queue[Message] = queue.Queue()
     threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
-    LiveWork(orders, answers.send, Landmarker, open_source).serve()
+    LiveWork(orders, answers.send, PoseNetwork, open_source).serve()
 
 
 def open_source(order: SourceOrder) -> LiveSource:
@@ -100,27 +100,27 @@ class LiveWork:
         self,
         orders: "queue.Queue[Message]",
         send: Callable[[Message], None],
-        make_looker: Callable[[bytes], Looker],
+        make_estimator: Callable[[bytes], PoseEstimator],
         open_source: Callable[[SourceOrder], LiveSource],
     ) -> None:
         self._orders = orders
         self._send = send
-        self._make_looker = make_looker
+        self._make_estimator = make_estimator
         self._open_source = open_source
-        self._makers: dict[ModelQuality, Callable[[], Looker]] = {}
+        self._makers: dict[ModelQuality, Callable[[], PoseEstimator]] = {}
         self._session: _Session | None = None
         self._sent_s = time.monotonic()
 
     def serve(self) -> None:
         """Work for ever."""
-        self._say(Message(kind=Kind.READY))
+        self._say(Message(kind=MessageKind.READY))
         while True:
             for order in self._next_orders():
                 self._take(order)
-            for answer in self._session.look() if self._session is not None else ():
+            for answer in self._session.process_next() if self._session is not None else ():
                 self._say(answer)
             if time.monotonic() - self._sent_s >= ALIVE_S:
-                self._say(Message(kind=Kind.ALIVE))
+                self._say(Message(kind=MessageKind.ALIVE))
 
     def _say(self, message: Message) -> None:
         self._sent_s = time.monotonic()
@@ -137,17 +137,17 @@ class LiveWork:
             return
 
     def _take(self, order: Message) -> None:
-        if order.kind is Kind.MODEL:
+        if order.kind is MessageKind.MODEL:
             bundle = order.arrays["bundle"].tobytes()
             quality = ModelQuality(order.values["quality"])
-            self._makers[quality] = partial(self._make_looker, bundle)
-            self._say(Message(kind=Kind.READY))
-        elif order.kind is Kind.LIVE:
+            self._makers[quality] = partial(self._make_estimator, bundle)
+            self._say(Message(kind=MessageKind.READY))
+        elif order.kind is MessageKind.LIVE:
             if self._session is not None:
                 self._session.close()
             wanted = SourceOrder.of(order)
             self._session = _Session(wanted, self._makers, partial(self._open_source, wanted))
-        elif order.kind is Kind.USE and self._session is not None:
+        elif order.kind is MessageKind.USE and self._session is not None:
             self._session.use(ModelQuality(order.values["quality"]))
 
 
@@ -157,22 +157,22 @@ class _Session:
     def __init__(
         self,
         order: SourceOrder,
-        makers: dict[ModelQuality, Callable[[], Looker]],
+        makers: dict[ModelQuality, Callable[[], PoseEstimator]],
         open_source: Callable[[], LiveSource],
     ) -> None:
         self._number = order.session
         self._makers = makers
         self._quality = order.quality
-        self._ring = PictureRing.join(order.ring)
+        self._ring = SharedFrameRing.join(order.ring)
         self._is_camera = order.clip is None
         self._capture = CaptureThread(open_source, order.setup, is_camera=self._is_camera)
-        self._quick, self._careful = RegularGrid(QUICK_HZ), RegularGrid(CAREFUL_HZ)
-        self._looker: Looker | None = None
-        self._looked_at = 0
+        self._coarse, self._fine = RateSampler(COARSE_HZ), RateSampler(FINE_HZ)
+        self._estimator: PoseEstimator | None = None
+        self._network_opening = 0
         self._rebuilds: deque[float] = deque()
         self._opened_again_s = self._judge_from_s = -math.inf
         self._judged_s = time.monotonic()
-        self._told: Trouble | None = None
+        self._told: SourceFault | None = None
         self._told_open: tuple[str, float] | None = None
         self._told_end = False
         self._capture.start()
@@ -181,30 +181,32 @@ class _Session:
         """Let another network look from the next picture on."""
         if quality is not self._quality:
             self._quality = quality
-            self._drop_looker()
+            self._drop_estimator()
 
     def close(self) -> None:
         """Let go of the source and the network; a camera that holds on ends the process."""
-        self._drop_looker()
+        self._drop_estimator()
         if not self._capture.stop(_DEAF_S):
             os._exit(CAMERA_HOLDS)
         self._ring.close()
 
-    def look(self) -> Iterator[Message]:
+    def process_next(self) -> Iterator[Message]:
         """Look at one picture, if there is one, and yield what is to be said."""
         taken = self._capture.mailbox.take(ALIVE_S / 4)
         opened = self._capture.opened
         if opened is not None and opened != self._told_open:
             self._told_open = opened
-            yield Opened(session=self._number, backend=opened[0], sample_aspect=opened[1]).message()
+            yield SourceOpened(
+                session=self._number, backend=opened[0], sample_aspect=opened[1]
+            ).message()
         yield from self._troubles()
         if taken is not None:
-            look = self._looked(taken)
-            if look is not None:
-                yield look.message()
+            result = self._inferred(taken)
+            if result is not None:
+                yield result.message()
         elif self._capture.ended and self._capture.mailbox.is_empty and not self._told_end:
             self._told_end = True
-            yield Message(kind=Kind.ENDED, values={"session": self._number})
+            yield Message(kind=MessageKind.ENDED, values={"session": self._number})
 
     def _troubles(self) -> Iterator[Message]:
         now_s = time.monotonic()
@@ -217,43 +219,43 @@ class _Session:
         idle_s = self._capture.idle_s(now_s)
         if trouble is None and self._is_camera:
             late = self._capture.is_opening and idle_s > _OPENING_S
-            trouble = Trouble.CAMERA_BUSY if late else None
+            trouble = SourceFault.CAMERA_BUSY if late else None
         if trouble is not self._told:
             self._told = trouble
             fault = self._capture.fault
             text = str(fault) if fault is not None else ""
-            yield Told(session=self._number, trouble=trouble, text=text).message()
-        unwell = trouble in (Trouble.CAMERA_STUCK, Trouble.CAMERA_BUSY)
+            yield FaultChanged(session=self._number, trouble=trouble, text=text).message()
+        unwell = trouble in (SourceFault.CAMERA_STUCK, SourceFault.CAMERA_BUSY)
         if trouble is not None and unwell and now_s - self._opened_again_s > _AGAIN_S:
             if idle_s > (_OPENING_S if self._capture.is_opening else _DEAF_S):
                 os._exit(CAMERA_HOLDS)
             self._opened_again_s = now_s
             self._capture.open_again(trouble)
 
-    def _looked(self, taken: Taken) -> Look | None:
+    def _inferred(self, taken: FrameForInference) -> FrameMessage | None:
         """Look at a picture and hand it over; None for one that nobody has room for."""
         if self._is_camera:
             # Of a camera's pictures those belong to the grids that the network has time for.
-            quick, careful = self._quick.chooses(taken.time_s), self._careful.chooses(taken.time_s)
-            taken = replace(taken, quick=quick, careful=careful)
+            coarse, fine = self._coarse.chooses(taken.time_s), self._fine.chooses(taken.time_s)
+            taken = replace(taken, coarse=coarse, fine=fine)
         pose = self._pose(taken)
         slot, shape, size_px = -1, (0, 0), (0, 0)
         if taken.picture is not None:
             rgb = taken.picture.rgb
-            wait_s = _SLOT_S if taken.quick or taken.careful else 0.0
+            wait_s = _SLOT_S if taken.coarse or taken.fine else 0.0
             slot = self._slot_for(rgb, wait_s)
-            if slot < 0 and not taken.quick:
+            if slot < 0 and not taken.coarse:
                 return None
             shape = (rgb.shape[0], rgb.shape[1])
             size_px = (taken.picture.width_px, taken.picture.height_px)
-        return Look(
+        return FrameMessage(
             session=self._number,
             pose=pose,
             slot=slot,
             shape=shape,
             size_px=size_px,
-            quick=taken.quick,
-            careful=taken.careful,
+            coarse=taken.coarse,
+            fine=taken.fine,
             fps=self._capture.fps,
         )
 
@@ -265,17 +267,17 @@ class _Session:
             time.sleep(0.002)
         return slot
 
-    def _pose(self, taken: Taken) -> PoseFrame:
+    def _pose(self, taken: FrameForInference) -> PoseFrame:
         picture = taken.picture
         if picture is None:
             return _nothing(taken)
-        if taken.opening != self._looked_at:
-            self._looked_at = taken.opening
-            self._drop_looker()
+        if taken.opening != self._network_opening:
+            self._network_opening = taken.opening
+            self._drop_estimator()
         try:
-            if self._looker is None:
-                self._looker = self._makers[self._quality]()
-            found = self._looker.detect(picture.rgb, taken.time_s)
+            if self._estimator is None:
+                self._estimator = self._makers[self._quality]()
+            found = self._estimator.detect(picture.rgb, taken.time_s)
         except PoseProcessError:
             self._note_failure()
             return _nothing(taken)
@@ -289,7 +291,7 @@ class _Session:
 
     def _note_failure(self) -> None:
         """Make the network anew with the next picture; give up when it fails again and again."""
-        self._drop_looker()
+        self._drop_estimator()
         now_s = time.monotonic()
         self._rebuilds.append(now_s)
         while self._rebuilds[0] < now_s - 60.0:
@@ -297,14 +299,14 @@ class _Session:
         if len(self._rebuilds) > _MOST_REBUILDS:
             raise PoseProcessError("The pose network failed again and again.")
 
-    def _drop_looker(self) -> None:
-        if self._looker is not None:
-            looker, self._looker = self._looker, None
-            looker.close()
-            give_back()
+    def _drop_estimator(self) -> None:
+        if self._estimator is not None:
+            estimator, self._estimator = self._estimator, None
+            estimator.close()
+            release_freed()
 
 
-def _nothing(taken: Taken) -> PoseFrame:
+def _nothing(taken: FrameForInference) -> PoseFrame:
     """Return the result for a frame that could not be looked at."""
     return PoseFrame(
         index=taken.index,

@@ -15,7 +15,7 @@ MOST_PICTURES = 30
 MOST_BYTES = 100 * 2**20
 
 
-class LookingBack:
+class BackfillBuffer:
     """The beginning of a stretch of time, until somebody is found in it.
 
     Parameters
@@ -27,9 +27,9 @@ class LookingBack:
 
     def __init__(
         self,
-        look_again: Callable[[Sequence[tuple[PoseFrame, Picture | None]]], Sequence[PoseFrame]],
+        rerun: Callable[[Sequence[tuple[PoseFrame, Picture | None]]], Sequence[PoseFrame]],
     ) -> None:
-        self._look_again = look_again
+        self._rerun = rerun
         self._kept: list[tuple[PoseFrame, Picture | None]] = []
         self._bytes = 0
         self._found = False
@@ -44,7 +44,7 @@ class LookingBack:
                 return [result]
             backwards = [(result, picture), *reversed(self._kept)]
             self._kept = []
-            return list(reversed(self._look_again(backwards)))
+            return list(reversed(self._rerun(backwards)))
         self._kept.append((result, picture))
         self._bytes += _size(picture)
         given_up = []

@@ -24,7 +24,7 @@ _WAITING = 64
 _END_S = 5.0
 
 
-class ProcessFaultError(Exception):
+class WorkerError(Exception):
     """The process crashed, hung, failed or talked nonsense."""
 
 
@@ -42,9 +42,7 @@ class ChildProcess:
                 creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
             )
         except OSError as error:
-            raise ProcessFaultError(
-                f"the pose process could not be started ({error.strerror})"
-            ) from None
+            raise WorkerError(f"the pose process could not be started ({error.strerror})") from None
         self._stdin = cast(BinaryIO, self._popen.stdin)
         self._messages: queue.Queue[Message | GarbledError | None] = queue.Queue(_WAITING)
         self._dropped = threading.Event()
@@ -77,7 +75,7 @@ class ChildProcess:
             write_message(self._stdin, message)
         except OSError:
             ending = _no_sign(limit_s) if late.is_set() else self._ending()
-            raise ProcessFaultError(ending) from None
+            raise WorkerError(ending) from None
         finally:
             watch.cancel()
 
@@ -85,7 +83,7 @@ class ChildProcess:
         """Return the next message, or raise what happened instead."""
         message = self.poll(limit_s)
         if message is None:
-            raise ProcessFaultError(_no_sign(limit_s))
+            raise WorkerError(_no_sign(limit_s))
         return message
 
     def poll(self, limit_s: float) -> Message | None:
@@ -95,9 +93,9 @@ class ChildProcess:
         except queue.Empty:
             return None
         if message is None:
-            raise ProcessFaultError(self._ending())
+            raise WorkerError(self._ending())
         if isinstance(message, GarbledError):
-            raise ProcessFaultError(f"the pose process answered nonsense: {message}")
+            raise WorkerError(f"the pose process answered nonsense: {message}")
         return message
 
     def end(self) -> None:

@@ -6,16 +6,16 @@ from pathlib import Path
 
 from measure.domain.movements import Movement, View
 from measure.errors import ModelError
-from measure.pose.jobs import PosePass
+from measure.pose.jobs import InferencePass
 from measure.pose_models.bundles import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
 from measure.pose_models.package_clients import Progress
 
 #: Qualities in the order in which the quick pass prefers them.
-_QUICK_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)
+_COARSE_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Models:
+class ModelSet:
     """The bundles that a reading uses.
 
     Attributes
@@ -34,22 +34,22 @@ class Models:
         """SHA-256 of each bundle, by its name."""
         return {bundle.name: bundle.sha256 for bundle in self.bundles.values()}
 
-    def quick(self, movement: Movement, view: View | None = None) -> PosePass:
+    def coarse(self, movement: Movement, view: View | None = None) -> InferencePass:
         """Return the pass that finds the trials: the full model where it is there.
 
         Seen from behind it takes the back for the front and loses the hand, so the heavy one
         goes first there.
         """
-        order: tuple[ModelQuality, ...] = _QUICK_ORDER
+        order: tuple[ModelQuality, ...] = _COARSE_ORDER
         if _heavy_alone(movement, view):
-            order = (ModelQuality.HEAVY, *_QUICK_ORDER)
-        return PosePass(quality=next(each for each in order if each in self.bundles))
+            order = (ModelQuality.HEAVY, *_COARSE_ORDER)
+        return InferencePass(quality=next(each for each in order if each in self.bundles))
 
-    def careful(self, movement: Movement, view: View | None = None) -> tuple[PosePass, ...]:
+    def fine(self, movement: Movement, view: View | None = None) -> tuple[InferencePass, ...]:
         """Return the passes that settle a trial."""
-        return careful_passes(movement, view, tuple(self.bundles))
+        return fine_passes(movement, view, tuple(self.bundles))
 
-    def pass_name(self, one: PosePass) -> str:
+    def pass_name(self, one: InferencePass) -> str:
         """Return how a pass is called in records."""
         return one.name.replace(one.quality.value, self.bundles[one.quality].name)
 
@@ -58,17 +58,17 @@ def _heavy_alone(movement: Movement, view: View | None) -> bool:
     return movement is Movement.HAND_BEHIND_BACK or view is View.BACK
 
 
-def careful_passes(
+def fine_passes(
     movement: Movement, view: View | None, qualities: Sequence[ModelQuality]
-) -> tuple[PosePass, ...]:
+) -> tuple[InferencePass, ...]:
     """Return the passes that settle a trial: every model there is, each also mirrored.
 
-    From behind the heavy model decides alone; see :meth:`Models.quick`.
+    From behind the heavy model decides alone; see :meth:`ModelSet.quick`.
     """
     if _heavy_alone(movement, view) and ModelQuality.HEAVY in qualities:
         qualities = (ModelQuality.HEAVY,)
     return tuple(
-        PosePass(quality=quality, mirrored=mirrored)
+        InferencePass(quality=quality, mirrored=mirrored)
         for quality in qualities
         for mirrored in (False, True)
     )
@@ -80,7 +80,7 @@ def models_for(
     *,
     progress: Progress | None = None,
     say: Callable[[str], None] = lambda sentence: None,
-) -> Models:
+) -> ModelSet:
     """Return the models to read with; bundles not yet on this computer are fetched.
 
     Parameters
@@ -102,12 +102,12 @@ def models_for(
         The bundle of the person's own is none.
     """
     if own is not None:
-        return Models(name="own", bundles={ModelQuality.FULL: own_bundle(own)})
+        return ModelSet(name="own", bundles={ModelQuality.FULL: own_bundle(own)})
     if quality is None:
         try:
             return _with_heavy(progress)
         except ModelError as error:
-            full = Models(
+            full = ModelSet(
                 name="full", bundles={ModelQuality.FULL: obtain(ModelQuality.FULL, progress)}
             )
             say(
@@ -117,10 +117,10 @@ def models_for(
             return full
     if quality is ModelQuality.HEAVY:
         return _with_heavy(progress)
-    return Models(name=quality.value, bundles={quality: obtain(quality, progress)})
+    return ModelSet(name=quality.value, bundles={quality: obtain(quality, progress)})
 
 
-def models_here() -> Models:
+def installed_models() -> ModelSet:
     """Return the models kept on this computer: heavy and full, or the full one alone.
 
     Raises
@@ -130,13 +130,13 @@ def models_here() -> Models:
     """
     full = load(ModelQuality.FULL)
     if not bundle_path(ModelQuality.HEAVY).exists():
-        return Models(name=ModelQuality.FULL.value, bundles={ModelQuality.FULL: full})
+        return ModelSet(name=ModelQuality.FULL.value, bundles={ModelQuality.FULL: full})
     bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: load(ModelQuality.HEAVY)}
-    return Models(name=ModelQuality.HEAVY.value, bundles=bundles)
+    return ModelSet(name=ModelQuality.HEAVY.value, bundles=bundles)
 
 
-def _with_heavy(progress: Progress | None) -> Models:
+def _with_heavy(progress: Progress | None) -> ModelSet:
     heavy = obtain(ModelQuality.HEAVY, progress)
     full = obtain(ModelQuality.FULL, progress)
     bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: heavy}
-    return Models(name=ModelQuality.HEAVY.value, bundles=bundles)
+    return ModelSet(name=ModelQuality.HEAVY.value, bundles=bundles)

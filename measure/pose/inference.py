@@ -15,8 +15,8 @@ import numpy as np
 from measure.domain.landmarks import LANDMARKS, SIDES_EXCHANGED, FloatArray
 from measure.domain.tracks import PoseFrame
 from measure.errors import PoseProcessError
-from measure.pose.backfill import LookingBack
-from measure.pose.jobs import PosePass
+from measure.pose.backfill import BackfillBuffer
+from measure.pose.jobs import InferencePass
 from measure.video.frame import Picture, PixelArray
 from measure.video.reader import SourceFrame
 
@@ -31,8 +31,8 @@ _TOGETHER = 32
 _LONGEST_WAIT_S = 0.5
 
 
-class Found(Protocol):
-    """People in one picture, as fractions of it; see :class:`measure.pose.network.Detection`."""
+class EstimatedPoses(Protocol):
+    """People in one picture, as fractions of it: :class:`measure.pose.network.DetectedPoses`."""
 
     @property
     def places(self) -> FloatArray: ...
@@ -42,14 +42,14 @@ class Found(Protocol):
     def presence(self) -> FloatArray: ...
 
 
-class Looker(Protocol):
-    """A network that looks at pictures; see :class:`measure.pose.network.Landmarker`."""
+class PoseEstimator(Protocol):
+    """A network that looks at pictures; see :class:`measure.pose.network.PoseNetwork`."""
 
-    def detect(self, rgb: PixelArray, time_s: float) -> Found: ...
+    def detect(self, rgb: PixelArray, time_s: float) -> EstimatedPoses: ...
     def close(self) -> None: ...
 
 
-class Listener(Protocol):
+class ResultSink(Protocol):
     """Takes results; called from several threads."""
 
     def frames(self, pass_number: int, frames: Sequence[PoseFrame]) -> None: ...
@@ -57,23 +57,27 @@ class Listener(Protocol):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Waiting:
+class QueuedFrame:
     """A picture on its way to the networks; no picture for a frame lost to damage."""
 
     frame: SourceFrame
     picture: Picture | None
 
 
-class LookingThread:
+class InferenceThread:
     """The thread of one pass, which looks at the pictures given to it."""
 
     def __init__(
-        self, make_looker: Callable[[], Looker], number: int, which: PosePass, listener: Listener
+        self,
+        make_estimator: Callable[[], PoseEstimator],
+        number: int,
+        which: InferencePass,
+        listener: ResultSink,
     ) -> None:
-        self._waiting: queue.Queue[Waiting | None] = queue.Queue(_WAITING)
+        self._waiting: queue.Queue[QueuedFrame | None] = queue.Queue(_WAITING)
         self._stopped = threading.Event()
         self._error: Exception | None = None
-        self._run = _Run(number, which, make_looker, listener)
+        self._run = PassRunner(number, which, make_estimator, listener)
         self._thread = threading.Thread(target=self._work, name=which.name, daemon=True)
 
     @property
@@ -84,7 +88,7 @@ class LookingThread:
     def start(self) -> None:
         self._thread.start()
 
-    def put(self, waiting: Waiting | None) -> None:
+    def put(self, waiting: QueuedFrame | None) -> None:
         """Hand over a picture, or None at the end; raise what went wrong in the thread."""
         while not self._stopped.is_set():
             try:
@@ -119,7 +123,7 @@ class LookingThread:
                     continue
                 if waiting is None:
                     break
-                self._run.look(waiting)
+                self._run.process(waiting)
             self._run.finish()
         except Exception as error:  # noqa: BLE001 - the top of a thread; raised in the caller's
             self._error = error
@@ -128,23 +132,23 @@ class LookingThread:
             self._stopped.set()
 
 
-class _Run:
+class PassRunner:
     """One pass: a network that is made anew for every span of time, and after a failure."""
 
     def __init__(
         self,
         number: int,
-        which: PosePass,
-        make_looker: Callable[[], Looker],
-        listener: Listener,
+        which: InferencePass,
+        make_estimator: Callable[[], PoseEstimator],
+        listener: ResultSink,
     ) -> None:
         self._number = number
         self._which = which
-        self._make_looker = make_looker
+        self._make_estimator = make_estimator
         self._listener = listener
-        self._looker: Looker | None = None
+        self._estimator: PoseEstimator | None = None
         self._window = -1
-        self._beginning = LookingBack(self._look_back)
+        self._beginning = BackfillBuffer(self._rerun_backwards)
         self._rebuilds = 0
         self._done: list[PoseFrame] = []
         self._due = time.monotonic() + _LONGEST_WAIT_S
@@ -155,12 +159,12 @@ class _Run:
             return None
         return f"The network failed {self._rebuilds} times ({self._which.name}) and was restarted."
 
-    def look(self, waiting: Waiting) -> None:
+    def process(self, waiting: QueuedFrame) -> None:
         """Look at a picture and keep the result until several can be passed on."""
         if waiting.frame.window != self._window:
             self.close()
             self._done += self._beginning.rest()
-            self._beginning = LookingBack(self._look_back)
+            self._beginning = BackfillBuffer(self._rerun_backwards)
             self._window = waiting.frame.window
         self._done += self._beginning.passed(self._result(waiting), waiting.picture)
         if len(self._done) >= _TOGETHER or time.monotonic() >= self._due:
@@ -180,18 +184,18 @@ class _Run:
 
     def close(self) -> None:
         """Close the network, if one is open."""
-        if self._looker is not None:
-            looker, self._looker = self._looker, None
-            looker.close()
+        if self._estimator is not None:
+            estimator, self._estimator = self._estimator, None
+            estimator.close()
 
-    def _result(self, waiting: Waiting) -> PoseFrame:
+    def _result(self, waiting: QueuedFrame) -> PoseFrame:
         picture = waiting.picture
         if picture is None:
             return _empty(waiting.frame)
-        if self._looker is None:
-            self._looker = self._make_looker()
+        if self._estimator is None:
+            self._estimator = self._make_estimator()
         try:
-            found = self._looker.detect(self._shown(picture), waiting.frame.time_s)
+            found = self._estimator.detect(self._shown(picture), waiting.frame.time_s)
         except PoseProcessError as error:
             self.close()
             self._rebuilds += 1
@@ -203,19 +207,21 @@ class _Run:
     def _shown(self, picture: Picture) -> PixelArray:
         return (picture.mirrored() if self._which.mirrored else picture).rgb
 
-    def _look_back(self, backwards: Sequence[tuple[PoseFrame, Picture | None]]) -> list[PoseFrame]:
+    def _rerun_backwards(
+        self, backwards: Sequence[tuple[PoseFrame, Picture | None]]
+    ) -> list[PoseFrame]:
         """Return the results of pictures that a network of their own sees in this order.
 
         It stops where nobody is found any more, or where it fails.
         """
         results = [result for result, _ in backwards]
         latest_s = results[0].time_s
-        looker = self._make_looker()
+        estimator = self._make_estimator()
         try:
             for number, (result, picture) in enumerate(backwards):
                 if picture is None:
                     break
-                found = looker.detect(self._shown(picture), latest_s - result.time_s)
+                found = estimator.detect(self._shown(picture), latest_s - result.time_s)
                 if len(found.places) == 0:
                     break
                 if number:
@@ -223,12 +229,12 @@ class _Run:
         except PoseProcessError:
             pass  # what was found before it failed is as good as any
         finally:
-            looker.close()
+            estimator.close()
         return results
 
 
 def _pose_frame(
-    frame: SourceFrame | PoseFrame, picture: Picture, found: Found, turn_back: bool
+    frame: SourceFrame | PoseFrame, picture: Picture, found: EstimatedPoses, turn_back: bool
 ) -> PoseFrame:
     places, visibility, presence = found.places, found.visibility, found.presence
     if turn_back:

@@ -6,15 +6,15 @@ from pathlib import Path
 
 from measure.domain.tracks import PoseFrame
 from measure.pose_models.catalogue import ModelQuality
-from measure.video.sampling import Pace
+from measure.video.sampling import DecimationSpan
 
 #: How often a careful pass looks at a picture that it has to find its way into. Ours: from the
 #: third look on places change no more than between pictures of somebody who stands still.
-FIRST_LOOKS = 3
+WARMUP_RUNS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PosePass:
+class InferencePass:
     """One way of looking at every chosen picture of a clip.
 
     Attributes
@@ -59,21 +59,21 @@ class ClipJob:
         second person costs a third of the time.
     careful
         True for places of each picture by itself; otherwise the network smooths them over time,
-        and what a frame says depends on the pace. See :class:`measure.pose.network.Landmarker`.
+        and what a frame says depends on the pace. See :class:`measure.pose.network.PoseNetwork`.
     paces
         Spans of time with how many of the chosen pictures are looked at in them; see
-        :class:`measure.video.sampling.Thinning`. Outside of them all are.
+        :class:`measure.video.sampling.Decimator`. Outside of them all are.
     """
 
     clip: Path
-    passes: tuple[PosePass, ...]
+    passes: tuple[InferencePass, ...]
     rate_hz: float | None = None
     windows: tuple[tuple[float, float], ...] | None = None
     quarter_turns: int = 0
     already_mirrored: bool = False
     alone: bool = False
-    careful: bool = False
-    paces: tuple[Pace, ...] = ()
+    fine: bool = False
+    decimation: tuple[DecimationSpan, ...] = ()
 
     def __post_init__(self) -> None:
         if not self.passes or len(set(self.passes)) != len(self.passes):
@@ -85,7 +85,7 @@ class ClipJob:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ClipFacts:
+class ClipInfo:
     """What was found out about a clip while it was read.
 
     Attributes
@@ -134,7 +134,7 @@ class ClipFacts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ClipPoses:
+class ClipInference:
     """Everything found in a clip: its facts, and for each pass the people of each frame.
 
     Attributes
@@ -143,5 +143,5 @@ class ClipPoses:
         By pass, in order of time. All passes hold the same frames.
     """
 
-    facts: ClipFacts
-    frames: Mapping[PosePass, tuple[PoseFrame, ...]]
+    facts: ClipInfo
+    frames: Mapping[InferencePass, tuple[PoseFrame, ...]]

@@ -19,7 +19,7 @@ HEAP_LIMITS = {
 }
 
 
-def give_back() -> None:
+def release_freed() -> None:
     """Give freed memory back to the system."""
     library = _c_library()
     if library is not None:

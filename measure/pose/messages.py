@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError, PoseProcessError, ThawlineError
-from measure.pose.jobs import ClipFacts, ClipJob, PosePass
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
 from measure.pose_models.catalogue import ModelQuality
 
 _HEAD = struct.Struct(">8sIQ")
@@ -31,7 +31,7 @@ _MOST_BYTES = 1 << 30
 _TYPES = ("<f8", "<i8", "|u1")
 
 
-class Kind(StrEnum):
+class MessageKind(StrEnum):
     """Kinds of message."""
 
     MODEL = "model"  # to the process: a bundle
@@ -67,7 +67,7 @@ class Message:
         Float64, int64 or uint8.
     """
 
-    kind: Kind
+    kind: MessageKind
     values: Mapping[str, Any] = field(default_factory=dict)
     arrays: Mapping[str, NDArray[Any]] = field(default_factory=dict)
 
@@ -118,7 +118,7 @@ def read_message(pipe: BinaryIO) -> Message | None:
     try:
         content = json.loads(text)
         arrays = _arrays(content["arrays"], body)
-        return Message(kind=Kind(content["kind"]), values=content["values"], arrays=arrays)
+        return Message(kind=MessageKind(content["kind"]), values=content["values"], arrays=arrays)
     except (ValueError, KeyError, TypeError, RecursionError) as error:
         raise GarbledError(f"a message without sense came ({error})") from None
 
@@ -141,7 +141,7 @@ def _arrays(forms: Mapping[str, Any], body: bytes) -> dict[str, NDArray[Any]]:
 def frames_message(pass_number: int, frames: Sequence[PoseFrame]) -> Message:
     """Return a message that holds frames of one pass."""
     return Message(
-        kind=Kind.FRAMES,
+        kind=MessageKind.FRAMES,
         values={"pass": pass_number},
         arrays={
             "index": np.array([frame.index for frame in frames], dtype=np.int64),
@@ -196,7 +196,7 @@ def frames_of(message: Message) -> list[PoseFrame]:
 def message_of_job(job: ClipJob) -> Message:
     """Return a job as a message."""
     return Message(
-        kind=Kind.JOB,
+        kind=MessageKind.JOB,
         values={
             "clip": os.fspath(job.clip),
             "folder": os.getcwd(),
@@ -206,8 +206,8 @@ def message_of_job(job: ClipJob) -> Message:
             "quarter_turns": job.quarter_turns,
             "already_mirrored": job.already_mirrored,
             "alone": job.alone,
-            "careful": job.careful,
-            "paces": job.paces,
+            "fine": job.fine,
+            "decimation": job.decimation,
         },
     )
 
@@ -220,24 +220,24 @@ def job_of(message: Message) -> ClipJob:
     return ClipJob(
         clip=Path(values.pop("clip")),
         passes=tuple(
-            PosePass(quality=ModelQuality(quality), mirrored=mirrored)
+            InferencePass(quality=ModelQuality(quality), mirrored=mirrored)
             for quality, mirrored in values.pop("passes")
         ),
         windows=None if windows is None else tuple((start, end) for start, end in windows),
-        paces=tuple((start, end, every) for start, end, every in values.pop("paces")),
+        decimation=tuple((start, end, every) for start, end, every in values.pop("decimation")),
         **values,
     )
 
 
-def message_of_facts(facts: ClipFacts) -> Message:
+def message_of_info(facts: ClipInfo) -> Message:
     """Return the message that ends a job well."""
-    values = {each.name: getattr(facts, each.name) for each in fields(ClipFacts)}
-    return Message(kind=Kind.DONE, values=values)
+    values = {each.name: getattr(facts, each.name) for each in fields(ClipInfo)}
+    return Message(kind=MessageKind.DONE, values=values)
 
 
-def facts_of(message: Message) -> ClipFacts:
+def info_of(message: Message) -> ClipInfo:
     """Return the facts that a message holds."""
-    return ClipFacts(**{**message.values, "notes": tuple(message.values["notes"])})
+    return ClipInfo(**{**message.values, "notes": tuple(message.values["notes"])})
 
 
 def error_message(error: Exception) -> Message:
@@ -248,7 +248,7 @@ def error_message(error: Exception) -> Message:
     elif not isinstance(error, ThawlineError):
         text = f"the pose process failed ({type(error).__name__}: {text})"
     name = next((name for name, each in _ERRORS.items() if isinstance(error, each)), "")
-    return Message(kind=Kind.ERROR, values={"class": name, "text": text[:2000]})
+    return Message(kind=MessageKind.ERROR, values={"class": name, "text": text[:2000]})
 
 
 def _is_lack_of_memory(error: Exception) -> bool:

@@ -16,7 +16,7 @@ import numpy as np
 
 from measure.domain.landmarks import LANDMARKS, FloatArray
 from measure.errors import ModelError, PoseProcessError
-from measure.pose.jobs import FIRST_LOOKS
+from measure.pose.jobs import WARMUP_RUNS
 from measure.video.frame import PixelArray
 
 #: Port 9 of this computer, where nothing listens.
@@ -52,7 +52,7 @@ _PAUSE_S = 0.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Detection:
+class DetectedPoses:
     """The people found in one picture, in no fixed order.
 
     Attributes
@@ -70,7 +70,7 @@ class Detection:
     presence: FloatArray
 
 
-class Landmarker:
+class PoseNetwork:
     """One run of the network over pictures that follow each other in time.
 
     It remembers the last picture, so a new run (another clip, a jump in time, a mirrored
@@ -86,7 +86,7 @@ class Landmarker:
     careful
         True for places that do not depend on the pace: they are not smoothed over time, and a
         picture in which somebody is found anew, or that follows a pause, is looked at
-        :data:`FIRST_LOOKS` times. The network looks at a part of the picture that it takes from
+        :data:`WARMUP_RUNS` times. The network looks at a part of the picture that it takes from
         where it saw the body last, and needs some looks until that part sits well; till then
         places are off by some hundredths of the trunk.
     """
@@ -95,7 +95,7 @@ class Landmarker:
     closed = 0
 
     def __init__(
-        self, bundle: bytes, people: int = PEOPLE_ASKED_FOR, *, careful: bool = False
+        self, bundle: bytes, people: int = PEOPLE_ASKED_FOR, *, fine: bool = False
     ) -> None:
         options = vision.PoseLandmarkerOptions(
             base_options=mp.tasks.BaseOptions(
@@ -119,12 +119,12 @@ class Landmarker:
             ) from None
         self._is_open = True
         self._alone = people == 1
-        self._careful = careful
+        self._fine = fine
         self._follows = False
         self._smoothed: FloatArray | None = None
         self._last_ms = -1
         self._last_s = 0.0
-        Landmarker.opened += 1
+        PoseNetwork.opened += 1
 
     def __enter__(self) -> Self:
         return self
@@ -137,7 +137,7 @@ class Landmarker:
     ) -> None:
         self.close()
 
-    def detect(self, rgb: PixelArray, time_s: float) -> Detection:
+    def detect(self, rgb: PixelArray, time_s: float) -> DetectedPoses:
         """Find people in the next picture.
 
         Parameters
@@ -157,20 +157,20 @@ class Landmarker:
             raise PoseProcessError("The pose network was used after it had been closed.")
         if rgb.dtype != np.uint8 or rgb.ndim != 3 or not rgb.flags.c_contiguous:
             raise PoseProcessError("A picture that had not passed the frame gate was refused.")
-        found = self._look(rgb, time_s)
-        if self._careful:
+        found = self._run_once(rgb, time_s)
+        if self._fine:
             paused = self._follows and time_s - self._last_s > _PAUSE_S
             if paused or (len(found.places) and not self._follows):
-                for _ in range(FIRST_LOOKS - 1):
-                    again = self._look(rgb, time_s)
+                for _ in range(WARMUP_RUNS - 1):
+                    again = self._run_once(rgb, time_s)
                     found = again if len(again.places) else found
             self._follows, self._last_s = bool(len(found.places)), time_s
         return found
 
-    def _look(self, rgb: PixelArray, time_s: float) -> Detection:
+    def _run_once(self, rgb: PixelArray, time_s: float) -> DetectedPoses:
         """Let the library look once."""
         self._last_ms = (
-            self._last_ms + _APART_MS if self._careful else next_millisecond(self._last_ms, time_s)
+            self._last_ms + _APART_MS if self._fine else next_millisecond(self._last_ms, time_s)
         )
         try:
             found = self._native.detect_for_video(
@@ -178,10 +178,14 @@ class Landmarker:
             )
         except (RuntimeError, ValueError) as error:
             raise PoseProcessError(f"The pose network failed: {_first_line(error)}.") from None
-        people = _detection(found.pose_landmarks)
-        return self._of_this_look(people) if self._alone and len(people.places) else people
+        people = _detected_poses(found.pose_landmarks)
+        return (
+            self._with_unsmoothed_visibility(people)
+            if self._alone and len(people.places)
+            else people
+        )
 
-    def _of_this_look(self, person: Detection) -> Detection:
+    def _with_unsmoothed_visibility(self, person: DetectedPoses) -> DetectedPoses:
         """Return the person with the visibility of the last look alone, not of all before it."""
         smoothed, self._smoothed = self._smoothed, person.visibility
         if smoothed is None:
@@ -197,7 +201,7 @@ class Landmarker:
         if not self._is_open:
             return
         self._is_open = False
-        Landmarker.closed += 1
+        PoseNetwork.closed += 1
         try:
             self._native.close()
         except (RuntimeError, ValueError) as error:
@@ -221,7 +225,7 @@ def _asset(bundle: bytes) -> dict[str, Any]:
     return {"model_asset_buffer": bundle}
 
 
-def _detection(people: Sequence[Any]) -> Detection:
+def _detected_poses(people: Sequence[Any]) -> DetectedPoses:
     """Return the library's landmarks of each person as arrays."""
     values = np.array(
         [
@@ -230,7 +234,7 @@ def _detection(people: Sequence[Any]) -> Detection:
         ],
         dtype=np.float64,  # None becomes NaN
     ).reshape(len(people), LANDMARKS, 4)
-    return Detection(
+    return DetectedPoses(
         places=values[:, :, :2],
         visibility=_sensible(values[:, :, 2]),
         presence=_sensible(values[:, :, 3]),

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.pose.jobs import PosePass
-from measure.pose.messages import GarbledError, Kind, Message
+from measure.pose.jobs import InferencePass
+from measure.pose.messages import GarbledError, Message, MessageKind
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import PixelArray
 
@@ -54,7 +54,7 @@ class PictureJob:
         As in :class:`measure.pose.jobs.ClipJob`.
     """
 
-    passes: tuple[PosePass, ...]
+    passes: tuple[InferencePass, ...]
     pictures: tuple[KeptPicture, ...]
     width_px: int
     height_px: int
@@ -75,7 +75,7 @@ def messages_of_pictures(job: PictureJob) -> Iterator[Message]:
         job.pictures[start : start + together] for start in range(0, len(job.pictures), together)
     ]
     yield Message(
-        kind=Kind.PICTURES,
+        kind=MessageKind.PICTURES,
         values={
             "passes": [[each.quality.value, each.mirrored] for each in job.passes],
             "width_px": job.width_px,
@@ -90,7 +90,7 @@ def messages_of_pictures(job: PictureJob) -> Iterator[Message]:
 
 def _part(pictures: Sequence[KeptPicture]) -> Message:
     return Message(
-        kind=Kind.PICTURES,
+        kind=MessageKind.PICTURES,
         arrays={
             "rgb": np.stack([each.rgb for each in pictures]),
             "index": np.array([each.index for each in pictures], dtype=np.int64),
@@ -112,7 +112,7 @@ def pictures_of(first: Message, next_message: Callable[[], Message]) -> PictureJ
     pictures: list[KeptPicture] = []
     for _ in range(values["parts"]):
         part = next_message()
-        if part.kind is not Kind.PICTURES or "rgb" not in part.arrays:
+        if part.kind is not MessageKind.PICTURES or "rgb" not in part.arrays:
             raise GarbledError("other orders came between pictures")
         arrays = part.arrays
         pictures += [
@@ -126,7 +126,7 @@ def pictures_of(first: Message, next_message: Callable[[], Message]) -> PictureJ
         ]
     return PictureJob(
         passes=tuple(
-            PosePass(quality=ModelQuality(quality), mirrored=mirrored)
+            InferencePass(quality=ModelQuality(quality), mirrored=mirrored)
             for quality, mirrored in values["passes"]
         ),
         pictures=tuple(pictures),

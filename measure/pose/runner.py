@@ -11,11 +11,11 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from measure.errors import ClipError, InputError
-from measure.pose.inference import Listener, Looker, LookingThread, Waiting
-from measure.pose.jobs import ClipFacts, ClipJob, PosePass
+from measure.pose.inference import InferenceThread, PoseEstimator, QueuedFrame, ResultSink
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
 from measure.pose.picture_job import PictureJob
 from measure.pose_models.catalogue import ModelQuality
-from measure.video.frame import FrameGate, readmitted
+from measure.video.frame import FrameNormalizer, from_normalized
 from measure.video.reader import ClipReader, SourceFrame
 from measure.video.sampling import merged
 from measure.video.source import FrameSource, SourceFacts, open_clip
@@ -26,10 +26,10 @@ _REPORT_S = 0.25
 
 def run_job(
     job: ClipJob,
-    make_looker: Mapping[ModelQuality, Callable[[], Looker]],
-    listener: Listener,
+    make_estimator: Mapping[ModelQuality, Callable[[], PoseEstimator]],
+    listener: ResultSink,
     open_source: Callable[[Path], FrameSource] = open_clip,
-) -> ClipFacts:
+) -> ClipInfo:
     """Look at a clip; results go to the listener.
 
     Raises
@@ -40,9 +40,9 @@ def run_job(
         If a network keeps failing.
     """
     source = open_source(job.clip)
-    threads: list[LookingThread] = []
+    threads: list[InferenceThread] = []
     try:
-        gate = FrameGate(
+        gate = FrameNormalizer(
             sample_aspect=source.facts.sample_aspect,
             quarter_turns=job.quarter_turns,
             already_mirrored=job.already_mirrored,
@@ -53,15 +53,15 @@ def run_job(
             job.clip.name,
             rate_hz=job.rate_hz,
             windows=merged(job.windows) if job.windows is not None else None,
-            paces=job.paces,
+            decimation=job.decimation,
             tick=ticker.tick,
         )
-        threads += _looking_threads(job.passes, make_looker, listener)
+        threads += _inference_threads(job.passes, make_estimator, listener)
         size_px = _feed(reader, gate, threads, job.clip.name)
         for thread in threads:
             thread.finish()
         size_px = size_px or gate.upright_size(source.facts.width_px, source.facts.height_px)
-        return _facts(source.facts, size_px, gate, reader, threads)
+        return _info(source.facts, size_px, gate, reader, threads)
     except ClipError:
         raise
     except InputError as error:
@@ -73,12 +73,12 @@ def run_job(
 
 
 def _feed(
-    reader: ClipReader, gate: FrameGate, threads: Sequence[LookingThread], name: str
+    reader: ClipReader, gate: FrameNormalizer, threads: Sequence[InferenceThread], name: str
 ) -> tuple[int, int] | None:
     """Give every chosen picture to every thread; return their upright size, if there was one."""
     size_px = None
     for frame in reader.frames():
-        picture = gate.admit(frame.pixels) if frame.pixels is not None else None
+        picture = gate.normalize(frame.pixels) if frame.pixels is not None else None
         if picture is not None:
             size_px = size_px or (picture.width_px, picture.height_px)
             if size_px != (picture.width_px, picture.height_px):
@@ -87,14 +87,14 @@ def _feed(
                     "Convert it to one size."
                 )
         for thread in threads:
-            thread.put(Waiting(frame=frame, picture=picture))
+            thread.put(QueuedFrame(frame=frame, picture=picture))
     return size_px
 
 
-def look_at(
+def run_picture_job(
     job: PictureJob,
-    make_looker: Mapping[ModelQuality, Callable[[], Looker]],
-    listener: Listener,
+    make_estimator: Mapping[ModelQuality, Callable[[], PoseEstimator]],
+    listener: ResultSink,
 ) -> None:
     """Look at pictures that were kept in memory; results go to the listener.
 
@@ -103,15 +103,15 @@ def look_at(
     PoseProcessError
         If a network keeps failing.
     """
-    threads = _looking_threads(job.passes, make_looker, listener)
+    threads = _inference_threads(job.passes, make_estimator, listener)
     try:
         for number, kept in enumerate(job.pictures):
             listener.progress(number / len(job.pictures))
-            waiting = Waiting(
+            waiting = QueuedFrame(
                 frame=SourceFrame(
                     index=kept.index, time_s=kept.time_s, pixels=None, window=kept.window
                 ),
-                picture=readmitted(kept.rgb, job.width_px, job.height_px),
+                picture=from_normalized(kept.rgb, job.width_px, job.height_px),
             )
             for thread in threads:
                 thread.put(waiting)
@@ -122,14 +122,14 @@ def look_at(
             thread.abandon()
 
 
-def _looking_threads(
-    passes: Sequence[PosePass],
-    make_looker: Mapping[ModelQuality, Callable[[], Looker]],
-    listener: Listener,
-) -> list[LookingThread]:
+def _inference_threads(
+    passes: Sequence[InferencePass],
+    make_estimator: Mapping[ModelQuality, Callable[[], PoseEstimator]],
+    listener: ResultSink,
+) -> list[InferenceThread]:
     """Return a started thread for each pass."""
     threads = [
-        LookingThread(make_looker[each.quality], number, each, listener)
+        InferenceThread(make_estimator[each.quality], number, each, listener)
         for number, each in enumerate(passes)
     ]
     for thread in threads:
@@ -137,13 +137,13 @@ def _looking_threads(
     return threads
 
 
-def _facts(
+def _info(
     stated: SourceFacts,
     size_px: tuple[int, int],
-    gate: FrameGate,
+    gate: FrameNormalizer,
     reader: ClipReader,
-    threads: Sequence[LookingThread],
-) -> ClipFacts:
+    threads: Sequence[InferenceThread],
+) -> ClipInfo:
     notes = [*reader.notes, *(thread.note for thread in threads if thread.note)]
     frames = reader.frames_read + reader.frames_lost
     if reader.frames_lost:
@@ -151,7 +151,7 @@ def _facts(
             f"{reader.frames_lost} of {frames} frames ({reader.frames_lost / frames:.0%}) are "
             "damaged and were left out."
         )
-    return ClipFacts(
+    return ClipInfo(
         width_px=size_px[0],
         height_px=size_px[1],
         frames_read=reader.frames_read,
@@ -169,7 +169,7 @@ def _facts(
 class _Ticker:
     """Reports progress now and then; also the sign of life while frames are skipped."""
 
-    def __init__(self, listener: Listener, stated: SourceFacts, job: ClipJob) -> None:
+    def __init__(self, listener: ResultSink, stated: SourceFacts, job: ClipJob) -> None:
         self._listener = listener
         ends = [stated.stated_duration_s or 0.0]
         if job.windows:

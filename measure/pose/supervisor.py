@@ -14,22 +14,22 @@ import numpy as np
 
 from measure.domain.tracks import PoseFrame
 from measure.errors import PoseProcessError, ThawlineError
-from measure.pose.child_process import ChildProcess, ProcessFaultError
-from measure.pose.jobs import ClipFacts, ClipJob, ClipPoses, PosePass
+from measure.pose.child_process import ChildProcess, WorkerError
+from measure.pose.jobs import ClipInference, ClipInfo, ClipJob, InferencePass
 from measure.pose.messages import (
     GarbledError,
-    Kind,
     Message,
+    MessageKind,
     error_of,
-    facts_of,
     frames_of,
+    info_of,
     message_of_job,
 )
 from measure.pose.picture_job import PictureJob, messages_of_pictures
 from measure.pose_models.bundles import Bundle
 from measure.pose_models.catalogue import ModelQuality
 
-__all__ = ["ClipFacts", "ClipJob", "ClipPoses", "PosePass", "PoseProcess"]
+__all__ = ["ClipInference", "ClipInfo", "ClipJob", "InferencePass", "PoseProcess"]
 
 #: The process counts as hung after so long without a sign of life. Ours: the slowest network
 #: takes a tenth of a second a picture.
@@ -85,7 +85,7 @@ class PoseProcess:
         """The running process's number, or None."""
         return self._process.process_id if self._process else None
 
-    def run(self, job: ClipJob, progress: Callable[[float], None] | None = None) -> ClipPoses:
+    def run(self, job: ClipJob, progress: Callable[[float], None] | None = None) -> ClipInference:
         """Look at a clip.
 
         Parameters
@@ -105,15 +105,15 @@ class PoseProcess:
         """
         try:
             done, frames = self._serve(job.passes, [message_of_job(job)], progress)
-            return ClipPoses(facts=_facts(done), frames=frames)
-        except ProcessFaultError as fault:
+            return ClipInference(facts=_info(done), frames=frames)
+        except WorkerError as fault:
             self._drop()
             raise PoseProcessError(
                 f"The clip {job.clip.name} could not be looked at: {fault}. Other clips are not "
                 "affected. Try it again; if it fails again, convert the clip to MP4 (H.264)."
             ) from None
 
-    def look_at(self, job: PictureJob) -> Mapping[PosePass, tuple[PoseFrame, ...]]:
+    def run_pictures(self, job: PictureJob) -> Mapping[InferencePass, tuple[PoseFrame, ...]]:
         """Look at pictures that were kept in memory.
 
         Returns
@@ -130,7 +130,7 @@ class PoseProcess:
         """
         try:
             return self._serve(job.passes, messages_of_pictures(job), None)[1]
-        except ProcessFaultError as fault:
+        except WorkerError as fault:
             raise PoseProcessError(f"The pictures could not be looked at: {fault}.") from None
 
     def prepare(self) -> None:
@@ -143,7 +143,7 @@ class PoseProcess:
         """
         try:
             self._ready(set(self._models))
-        except ProcessFaultError as fault:
+        except WorkerError as fault:
             self._drop()
             raise PoseProcessError(f"The pose part could not be started: {fault}.") from None
 
@@ -155,10 +155,10 @@ class PoseProcess:
 
     def _serve(
         self,
-        passes: tuple[PosePass, ...],
+        passes: tuple[InferencePass, ...],
         orders: Iterable[Message],
         progress: Callable[[float], None] | None,
-    ) -> tuple[Message, Mapping[PosePass, tuple[PoseFrame, ...]]]:
+    ) -> tuple[Message, Mapping[InferencePass, tuple[PoseFrame, ...]]]:
         """Give orders; return the last answer and the frames of each pass."""
         missing = {each.quality for each in passes} - self._models.keys()
         if missing:
@@ -198,50 +198,52 @@ class PoseProcess:
 
     def _expect_ready(self, process: ChildProcess) -> None:
         message = process.receive(self._start_s)
-        if message.kind is not Kind.READY:
-            raise ProcessFaultError("the pose process did not start as it should")
+        if message.kind is not MessageKind.READY:
+            raise WorkerError("the pose process did not start as it should")
 
     def _collect(
         self,
         process: ChildProcess,
-        passes: tuple[PosePass, ...],
+        passes: tuple[InferencePass, ...],
         progress: Callable[[float], None],
-    ) -> tuple[Message, Mapping[PosePass, tuple[PoseFrame, ...]]]:
+    ) -> tuple[Message, Mapping[InferencePass, tuple[PoseFrame, ...]]]:
         found: list[list[PoseFrame]] = [[] for _ in passes]
         while True:
             message = process.receive(self._stall_s)
             try:
-                if message.kind is Kind.FRAMES:
+                if message.kind is MessageKind.FRAMES:
                     found[message.values["pass"]].extend(frames_of(message))
-                elif message.kind is Kind.PROGRESS:
+                elif message.kind is MessageKind.PROGRESS:
                     progress(float(message.values["share"]))
-                elif message.kind is Kind.ERROR:
-                    raise _told(message)
-                elif message.kind is Kind.DONE:
+                elif message.kind is MessageKind.ERROR:
+                    raise _error_from(message)
+                elif message.kind is MessageKind.DONE:
                     progress(1.0)
                     return message, dict(zip(passes, map(tuple, found), strict=True))
                 else:
                     raise GarbledError(f"{message.kind} at the wrong time")
             except (GarbledError, KeyError, IndexError, TypeError) as error:
-                raise _nonsense(error) from None
+                raise _protocol_error(error) from None
 
 
-def _facts(done: Message) -> ClipFacts:
+def _info(done: Message) -> ClipInfo:
     try:
-        return facts_of(done)
+        return info_of(done)
     except (KeyError, TypeError) as error:
-        raise _nonsense(error) from None
+        raise _protocol_error(error) from None
 
 
-def _nonsense(error: Exception) -> ProcessFaultError:
-    return ProcessFaultError(f"the pose process answered nonsense ({error})")
+def _protocol_error(error: Exception) -> WorkerError:
+    return WorkerError(f"the pose process answered nonsense ({error})")
 
 
-def _told(message: Message) -> Exception:
+def _error_from(message: Message) -> Exception:
     error = error_of(message)
-    return ProcessFaultError(str(error)) if isinstance(error, PoseProcessError) else error
+    return WorkerError(str(error)) if isinstance(error, PoseProcessError) else error
 
 
 def _model_message(quality: ModelQuality, bundle: Bundle) -> Message:
     content = np.frombuffer(bundle.content, dtype=np.uint8)
-    return Message(kind=Kind.MODEL, values={"quality": quality.value}, arrays={"bundle": content})
+    return Message(
+        kind=MessageKind.MODEL, values={"quality": quality.value}, arrays={"bundle": content}
+    )

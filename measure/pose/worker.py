@@ -20,15 +20,15 @@ from typing import Any, BinaryIO
 from measure.domain.tracks import PoseFrame
 from measure.errors import ThawlineError
 from measure.pose.jobs import ClipJob
-from measure.pose.memory import give_back
+from measure.pose.memory import release_freed
 from measure.pose.messages import (
     GarbledError,
-    Kind,
     Message,
+    MessageKind,
     error_message,
     frames_message,
     job_of,
-    message_of_facts,
+    message_of_info,
     read_message,
     write_message,
 )
@@ -41,16 +41,16 @@ def main() -> None:
     incoming, outgoing = take_pipes()
     faulthandler.enable()
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the supervisor decides
-    from measure.pose.network import Landmarker  # takes a second, and closes the way out first
+    from measure.pose.network import PoseNetwork  # takes a second, and closes the way out first
 
     answers = Answers(outgoing)
     orders: queue.Queue[Message] = queue.Queue()
     threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
-    makers: dict[ModelQuality, Callable[..., Landmarker]] = {}
-    answers.send(Message(kind=Kind.READY))
+    makers: dict[ModelQuality, Callable[..., PoseNetwork]] = {}
+    answers.send(Message(kind=MessageKind.READY))
     while True:
         _take(orders.get(), orders, makers, answers)
-        give_back()
+        release_freed()
 
 
 def _take(
@@ -60,48 +60,48 @@ def _take(
     answers: "Answers",
 ) -> None:
     """Do what an order says; nothing of it is kept but the bundles."""
-    from measure.pose.network import Landmarker
+    from measure.pose.network import PoseNetwork
 
-    if order.kind is Kind.MODEL:
+    if order.kind is MessageKind.MODEL:
         bundle = order.arrays["bundle"].tobytes()
-        makers[ModelQuality(order.values["quality"])] = partial(Landmarker, bundle)
-        answers.send(Message(kind=Kind.READY))
-    elif order.kind is Kind.PICTURES:
+        makers[ModelQuality(order.values["quality"])] = partial(PoseNetwork, bundle)
+        answers.send(Message(kind=MessageKind.READY))
+    elif order.kind is MessageKind.PICTURES:
         job = pictures_of(order, orders.get)
-        _serve(partial(_looked_at, job, makers, answers), answers)
-    elif order.kind is Kind.JOB:
+        _serve(partial(_picture_job_done, job, makers, answers), answers)
+    elif order.kind is MessageKind.JOB:
         with contextlib.suppress(OSError):
             os.chdir(order.values["folder"])  # a clip's path may be relative to it
-        _serve(partial(_facts_of_clip, job_of(order), makers, answers), answers)
-        if Landmarker.opened != Landmarker.closed:
+        _serve(partial(_info_of_clip, job_of(order), makers, answers), answers)
+        if PoseNetwork.opened != PoseNetwork.closed:
             os.write(2, b"a network was left open\n")
             os._exit(3)
 
 
-def _facts_of_clip(
+def _info_of_clip(
     job: ClipJob, makers: Mapping[ModelQuality, Callable[..., Any]], answers: "Answers"
 ) -> Message:
     from measure.pose.runner import run_job
 
-    return message_of_facts(
-        run_job(job, _makers_for(makers, alone=job.alone, careful=job.careful), answers)
+    return message_of_info(
+        run_job(job, _makers_for(makers, alone=job.alone, fine=job.fine), answers)
     )
 
 
-def _looked_at(
+def _picture_job_done(
     job: PictureJob, makers: Mapping[ModelQuality, Callable[..., Any]], answers: "Answers"
 ) -> Message:
-    from measure.pose.runner import look_at
+    from measure.pose.runner import run_picture_job
 
-    look_at(job, _makers_for(makers, alone=job.alone, careful=True), answers)
-    return Message(kind=Kind.DONE)
+    run_picture_job(job, _makers_for(makers, alone=job.alone, fine=True), answers)
+    return Message(kind=MessageKind.DONE)
 
 
 def _makers_for(
-    makers: Mapping[ModelQuality, Callable[..., Any]], *, alone: bool, careful: bool
+    makers: Mapping[ModelQuality, Callable[..., Any]], *, alone: bool, fine: bool
 ) -> Mapping[ModelQuality, Callable[..., Any]]:
     """Return makers of networks that look for one person, or for two, as the job wants."""
-    how: dict[str, Any] = {"careful": careful, **({"people": 1} if alone else {})}
+    how: dict[str, Any] = {"fine": fine, **({"people": 1} if alone else {})}
     return {quality: partial(make, **how) for quality, make in makers.items()}
 
 
@@ -159,7 +159,7 @@ class Answers:
         self.send(frames_message(pass_number, frames))
 
     def progress(self, share: float) -> None:
-        self.send(Message(kind=Kind.PROGRESS, values={"share": share}))
+        self.send(Message(kind=MessageKind.PROGRESS, values={"share": share}))
 
 
 if __name__ == "__main__":

@@ -137,7 +137,7 @@ def own_bundle(path: Path) -> Bundle:
 
 def _fault_of_own(content: bytes, path: Path) -> str | None:
     from measure.pose_models import assembly as assembly
-    from measure.system.safe_archives import FAULTS
+    from measure.system.safe_archives import ARCHIVE_ERRORS
 
     if not content:
         return "is empty. Give the file of a pose bundle."
@@ -157,7 +157,7 @@ def _fault_of_own(content: bytes, path: Path) -> str | None:
                     return f"holds a {name} that is not a network."
     except KeyError as error:
         return f"is not a pose bundle: {str(error.args[0]).strip()}"
-    except FAULTS as error:
+    except ARCHIVE_ERRORS as error:
         return f"is cut off or damaged ({in_short(error)}). Download or copy it again."
     return None
 

@@ -278,7 +278,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
             f"{package.client} brought a web page instead of a package, as a proxy or the "
             "sign-in page of a public network does"
         )
-    from measure.system.safe_archives import FAULTS
+    from measure.system.safe_archives import ARCHIVE_ERRORS
 
     try:
         if archive.suffix == ".whl":
@@ -288,7 +288,7 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
             return {place: _small(tar.extractfile(place)) for place in places}
     except KeyError as error:
         raise ModelError(f"{package.client} brought a package without {error.args[0]}") from error
-    except FAULTS as error:
+    except ARCHIVE_ERRORS as error:
         raise ModelError(
             f"{package.client} brought a package that is cut off or damaged ({in_short(error)})"
         ) from error

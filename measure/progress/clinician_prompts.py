@@ -42,7 +42,7 @@ MORE_PAIN = 2.0
 PAIN_BEFORE_DAY = 42
 #: No gain over this many days, of which so many weekly looks could have shown one. Ours.
 NO_GAIN_DAY = 91
-NO_GAIN_LEAST_LOOKS = 8
+NO_GAIN_LEAST_CHECKS = 8
 
 WORTH_SHOWING = "This is worth showing to a clinician."
 
@@ -143,20 +143,20 @@ def _of_no_gain(sides: Iterable[SideProgress]) -> Iterable[Prompt]:
 
 
 def _losing_numbers(each: SideProgress) -> dict[str, str]:
-    look = each.looks[-1]
-    assert look.slope is not None
+    check = each.weekly_checks[-1]
+    assert check.slope is not None
     unit = MOVEMENTS[each.movement].unit
-    low, high = (signed(end, unit).rstrip("°% ") for end in look.slope.interval_per_month())
+    low, high = (signed(end, unit).rstrip("°% ") for end in check.slope.interval_per_month())
     return {
-        "weeks": f"{look.weeks:.0f}",
-        "value": signed(look.slope.per_month, unit),
+        "weeks": f"{check.weeks:.0f}",
+        "value": signed(check.slope.per_month, unit),
         "low": low,
         "high": high,
     }
 
 
 def _stalled_numbers(each: SideProgress) -> dict[str, str]:
-    upper = each.looks[-1].upper_per_month
+    upper = each.weekly_checks[-1].upper_per_month
     assert upper is not None
     assert each.short_by is not None
     return {
@@ -186,15 +186,19 @@ def _drop(each: SideProgress) -> float | None:
 
 def _no_gain(each: SideProgress) -> bool:
     """Tell whether three months of looks show no gain while the side is still short."""
-    if not each.looks or not _short(each):
+    if not each.weekly_checks or not _short(each):
         return False
-    first = each.looks[-1].day - dt.timedelta(days=NO_GAIN_DAY)
+    first = each.weekly_checks[-1].day - dt.timedelta(days=NO_GAIN_DAY)
     if each.series.latest_segment().date(0) > first:
         return False
-    ends = [k for k, look in enumerate(each.looks) if look.day > first and look.slope is not None]
+    ends = [
+        k
+        for k, check in enumerate(each.weekly_checks)
+        if check.day > first and check.slope is not None
+    ]
     gains = (Verdict.GAINING, Verdict.LIKELY_GAINING)
-    return len(ends) >= NO_GAIN_LEAST_LOOKS and all(
-        trend(each.looks[: k + 1]) not in gains for k in ends
+    return len(ends) >= NO_GAIN_LEAST_CHECKS and all(
+        trend(each.weekly_checks[: k + 1]) not in gains for k in ends
     )
 
 

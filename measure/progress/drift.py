@@ -11,7 +11,7 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.progress.series import Series
-from measure.progress.weekly_verdicts import WINDOW_DAY, Look
+from measure.progress.weekly_verdicts import WINDOW_DAY, WeeklyCheck
 
 #: The other shoulder's move must be clear by so many standard deviations. Little: a doubt about
 #: the set-up costs a week or two of waiting, a false gain costs trust. Ours, by simulation.
@@ -26,7 +26,7 @@ _LEAST_PART = 3
 _MEDIAN_TO_MEAN = 1.2
 
 
-def shared_drift(series: Series, twin: Series, look: Look) -> float | None:
+def shared_drift(series: Series, twin: Series, look: WeeklyCheck) -> float | None:
     """Return how far the other shoulder moved together with a series, or None where it did not.
 
     Parameters

@@ -83,7 +83,7 @@ class Irritability(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asking:
+class AssessmentDose:
     """How much testing to ask for in a session.
 
     Attributes
@@ -143,19 +143,19 @@ def irritability(pain: Pain, pain_during: int | None = None) -> Irritability | N
     return Irritability.MODERATE if max(given) >= 4 else Irritability.LOW
 
 
-def asking(band: Irritability | None) -> Asking:
+def assessment_dose(band: Irritability | None) -> AssessmentDose:
     """Return how much testing to ask for. Ours.
 
     High: two trials and no reach behind the back. Otherwise, and where nothing is known, three.
     """
     if band is Irritability.HIGH:
-        return Asking(
+        return AssessmentDose(
             trials=2,
             left_out=(Movement.HAND_BEHIND_BACK,),
             sentence="The shoulder is easily upset today, so two trials of each movement are "
             "enough and the reach behind the back is left out. Stop where pain begins.",
         )
-    return Asking(trials=3)
+    return AssessmentDose(trials=3)
 
 
 def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.progress.clinician_prompts import Prompt, prompts
 from measure.progress.series import all_series
 from measure.progress.shoulder import SideProgress, side_progress
@@ -42,7 +42,7 @@ def progress_of(history: History, today: dt.date) -> Progress:
     """
     history = history_until(history, today)
     found = all_series(history)
-    usual: dict[Movement, Conduct] = {}
+    usual: dict[Movement, AssessmentCondition] = {}
     for series in found:
         usual.setdefault(series.movement, series.conduct)
     affected = history.person.affected

@@ -11,11 +11,11 @@ import numpy as np
 
 from measure.progress.series import Series
 from measure.progress.trend_line import Slope
-from measure.progress.weekly_verdicts import Verdict, looks, trend
+from measure.progress.weekly_verdicts import Verdict, trend, weekly_checks
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Chapter:
+class SeriesPhase:
     """The days between two breaks of a series, or before its first.
 
     Attributes
@@ -38,7 +38,7 @@ class Chapter:
     slope: Slope | None
 
 
-def earlier_chapters(series: Series) -> tuple[Chapter, ...]:
+def earlier_phases(series: Series) -> tuple[SeriesPhase, ...]:
     """Return the chapters before the latest one, the earliest first."""
     found = []
     for number in np.unique(series.segment)[:-1]:
@@ -49,9 +49,9 @@ def earlier_chapters(series: Series) -> tuple[Chapter, ...]:
             each for each in series.breaks if last.toordinal() < each.day.toordinal() <= later[0]
         ]
         # A look uses only what was measured before its day, and comes at most a week later.
-        seen = looks(part, last + dt.timedelta(days=7), most=2)
+        seen = weekly_checks(part, last + dt.timedelta(days=7), most=2)
         found.append(
-            Chapter(
+            SeriesPhase(
                 first=first,
                 last=last,
                 ended=between[0].day,

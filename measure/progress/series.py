@@ -17,7 +17,7 @@ from measure.domain.history import History
 from measure.domain.landmarks import FloatArray, IntArray, Side
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, Event, EventKind, MeasurementRecord
+from measure.domain.records import AssessmentCondition, Event, EventKind, MeasurementRecord
 
 #: What breaks a series, in words, and whether a sitting on the very day comes after it. Ours:
 #: an injection or procedure is noted on the day one was measured before it.
@@ -81,7 +81,7 @@ class Series:
 
     movement: Movement
     side: Side
-    conduct: Conduct
+    conduct: AssessmentCondition
     day: FloatArray
     value: FloatArray
     low: FloatArray
@@ -140,12 +140,14 @@ def all_series(history: History) -> tuple[Series, ...]:
 
     Refused measurements have no value and are in none of them.
     """
-    groups: dict[tuple[Movement, Conduct, Side], list[MeasurementRecord]] = defaultdict(list)
+    groups: dict[tuple[Movement, AssessmentCondition, Side], list[MeasurementRecord]] = defaultdict(
+        list
+    )
     for record in history.measurements:
         found = record.measurement
         if found.status is Status.READING and found.value is not None:
             groups[found.movement, record.conduct, found.side].append(record)
-    counts: dict[tuple[Movement, Conduct], int] = defaultdict(int)
+    counts: dict[tuple[Movement, AssessmentCondition], int] = defaultdict(int)
     for (movement, conduct, _), records in groups.items():
         counts[movement, conduct] += len(records)
     order = list(Movement)
@@ -170,7 +172,7 @@ def instrument_of(found: Measurement) -> tuple[object, ...]:
 
     What it was made with, what the angle is measured against, and the view.
     """
-    return *made_with(found.provenance), found.reference, found.view
+    return *instrument_signature(found.provenance), found.reference, found.view
 
 
 def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
@@ -191,7 +193,7 @@ def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
     return tuple(found)
 
 
-def made_with(made: Provenance) -> tuple[object, ...]:
+def instrument_signature(made: Provenance) -> tuple[object, ...]:
     """Return what a reading was made with, as far as it can change its height.
 
     The model, the camera with its lens, a correction, and the versions of the pose library
@@ -211,7 +213,7 @@ def made_with(made: Provenance) -> tuple[object, ...]:
 
 def _series(
     movement: Movement,
-    conduct: Conduct,
+    conduct: AssessmentCondition,
     side: Side,
     records: Iterable[MeasurementRecord],
     history: History,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.progress.comparison import (
     Block,
     Change,
@@ -16,16 +16,16 @@ from measure.progress.comparison import (
 )
 from measure.progress.drift import shared_drift
 from measure.progress.milestones import Milestone, milestones
-from measure.progress.phases import Chapter, earlier_chapters
+from measure.progress.phases import SeriesPhase, earlier_phases
 from measure.progress.series import Series
 from measure.progress.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
 from measure.progress.weekly_verdicts import (
     WINDOW_DAY,
-    Look,
     Verdict,
-    looks,
+    WeeklyCheck,
     stalled,
     trend,
+    weekly_checks,
 )
 
 #: Verdicts that a moved camera may feign.
@@ -79,7 +79,7 @@ class SideProgress:
     usual: bool
     affected: bool
     verdict: Verdict
-    looks: tuple[Look, ...]
+    weekly_checks: tuple[WeeklyCheck, ...]
     spread: float
     own_spread: bool
     baseline: Block
@@ -89,7 +89,7 @@ class SideProgress:
     short_by: float | None
     drifted_by: float | None
     milestones: tuple[Milestone, ...]
-    earlier: tuple[Chapter, ...]
+    earlier: tuple[SeriesPhase, ...]
 
     @property
     def movement(self) -> Movement:
@@ -100,7 +100,7 @@ class SideProgress:
         return self.series.side
 
     @property
-    def conduct(self) -> Conduct:
+    def conduct(self) -> AssessmentCondition:
         return self.series.conduct
 
 
@@ -108,7 +108,7 @@ def side_progress(
     series: Series,
     found: Sequence[Series],
     affected: tuple[Side, ...],
-    usual: Conduct,
+    usual: AssessmentCondition,
     today: dt.date,
 ) -> SideProgress:
     """Return what can be said about a series that is not empty.
@@ -123,7 +123,7 @@ def side_progress(
         How this movement is done most often.
     """
     twin = None if len(affected) == 2 else _twin(series, found)
-    seen = looks(series, today)
+    seen = weekly_checks(series, today)
     spread, own = _spread(series)
     comparable = series.latest_instrument()
     baseline, recent = baseline_block(comparable, spread), recent_block(comparable, spread)
@@ -148,7 +148,7 @@ def side_progress(
         usual=series.conduct == usual,
         affected=not affected or series.side in affected,
         verdict=verdict,
-        looks=seen,
+        weekly_checks=seen,
         spread=spread,
         own_spread=own,
         baseline=baseline,
@@ -158,7 +158,7 @@ def side_progress(
         short_by=short_by,
         drifted_by=drifted_by,
         milestones=milestones(series.movement, recent),
-        earlier=earlier_chapters(series),
+        earlier=earlier_phases(series),
     )
 
 

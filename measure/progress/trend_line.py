@@ -22,7 +22,7 @@ LEAST_FOR_OWN_SPREAD = 8
 PRIOR_DAYS = 8.0
 #: Share of days assumed to be out of line (bad light, a hurried sitting, a painful day), and
 #: the width over which those are taken to scatter evenly, in usual spreads. Ours.
-ODD_SHARE = 0.2
+OUTLIER_SHARE = 0.2
 ODD_WIDTH = 16.0
 #: Neighbouring days count as related from this lag-1 autocorrelation on, up to the other. Ours.
 RELATED_FROM, RELATED_TO = 0.1, 0.8
@@ -66,7 +66,7 @@ class Slope:
     span_day: float
     spread: float
     related: float
-    usual: FloatArray
+    inlier_weight: FloatArray
 
     @property
     def per_month(self) -> float:
@@ -94,7 +94,7 @@ def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope 
     """Return the line through a series, or None when fewer than three days have a value.
 
     Starts at the Theil-Sen line, then weighs each day by the chance that it is a usual one:
-    days scatter about the line either normally, or, with a chance of ODD_SHARE, evenly over a
+    days scatter about the line either normally, or, with a chance of OUTLIER_SHARE, evenly over a
     wide range. Expectation-maximisation (Dempster, Laird & Rubin 1977, J R Stat Soc B 39:1).
     The information left is Louis' (1982, J R Stat Soc B 44:226), so days of doubtful standing
     widen the interval. The error is multiplied by sqrt((1 + r) / (1 - r)) where the lag-1
@@ -129,8 +129,10 @@ def fit_slopes(
     ]
     if not starts:
         return [None] * len(parts)
-    usual = _settled(starts)
-    found = iter([start.finished(usual[k, : len(start.when)]) for k, start in enumerate(starts)])
+    inlier_weight = _settled(starts)
+    found = iter(
+        [start.finished(inlier_weight[k, : len(start.when)]) for k, start in enumerate(starts)]
+    )
     return [next(found) if enough else None for enough in long_enough]
 
 
@@ -180,19 +182,19 @@ class _Start:
             variance=_blend(spread, deviation**2, len(day) if own else 0),
         )
 
-    def finished(self, usual: FloatArray) -> Slope:
+    def finished(self, inlier_weight: FloatArray) -> Slope:
         """Return the line for settled weights of the days, shape (n,)."""
-        total = float(usual.sum())
-        off = self.when - usual @ self.when / total
-        information = float(usual @ off**2)
-        slope = float(usual * off @ self.value) / information
-        left = self.value - usual @ self.value / total - slope * off
+        total = float(inlier_weight.sum())
+        off = self.when - inlier_weight @ self.when / total
+        information = float(inlier_weight @ off**2)
+        slope = float(inlier_weight * off @ self.value) / information
+        left = self.value - inlier_weight @ self.value / total - slope * off
         freedom = max(total - 2.0, 1.0)
-        own_variance = float(usual @ left**2) / freedom
+        own_variance = float(inlier_weight @ left**2) / freedom
         variance = _blend(self.spread, own_variance, freedom if self.own else 0.0)
-        doubt = usual * (1 - usual) * left**2 / variance
-        information = max(float((usual - doubt) @ off**2), 0.3 * information)
-        related = _related(self.day, left, usual, variance)
+        doubt = inlier_weight * (1 - inlier_weight) * left**2 / variance
+        information = max(float((inlier_weight - doubt) @ off**2), 0.3 * information)
+        related = _related(self.day, left, inlier_weight, variance)
         widened = (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
         return Slope(
             per_day=slope,
@@ -202,7 +204,7 @@ class _Start:
             span_day=float(self.day[-1] - self.day[0]),
             spread=math.sqrt(variance),
             related=related,
-            usual=usual,
+            inlier_weight=inlier_weight,
         )
 
 
@@ -218,21 +220,21 @@ def _settled(starts: Sequence[_Start]) -> FloatArray:
     spread = np.array([[start.spread] for start in starts])
     variance = np.array([[start.variance] for start in starts])
     own = np.array([[float(start.own)] for start in starts])
-    usual = inside * _chance_usual(left, variance, spread)
+    inlier_weight = inside * _chance_usual(left, variance, spread)
     for _ in range(_ROUNDS - 1):
-        total = usual.sum(axis=1, keepdims=True)
-        off = when - (usual * when).sum(axis=1, keepdims=True) / total
-        weighed = usual * off
+        total = inlier_weight.sum(axis=1, keepdims=True)
+        off = when - (inlier_weight * when).sum(axis=1, keepdims=True) / total
+        weighed = inlier_weight * off
         information = (weighed * off).sum(axis=1, keepdims=True)
         slope = (weighed * value).sum(axis=1, keepdims=True) / information
-        level = (usual * value).sum(axis=1, keepdims=True) / total
+        level = (inlier_weight * value).sum(axis=1, keepdims=True) / total
         left = value - level - slope * off
         freedom = np.maximum(total - 2.0, 1.0)
-        own_variance = (usual * left**2).sum(axis=1, keepdims=True) / freedom
+        own_variance = (inlier_weight * left**2).sum(axis=1, keepdims=True) / freedom
         weight = freedom * own
         variance = (PRIOR_DAYS * spread**2 + weight * own_variance) / (PRIOR_DAYS + weight)
-        usual = inside * _chance_usual(left, variance, spread)
-    return usual
+        inlier_weight = inside * _chance_usual(left, variance, spread)
+    return inlier_weight
 
 
 def theil_sen(day: FloatArray, value: FloatArray) -> float:
@@ -268,14 +270,16 @@ def _blend(usual_spread: float, own_variance: float, days: float) -> float:
 
 def _chance_usual(left: FloatArray, variance: FloatArray, usual_spread: FloatArray) -> FloatArray:
     """Return how likely each day is a usual one, 0..1, shape (series, days)."""
-    odd = ODD_SHARE / (ODD_WIDTH * usual_spread)
-    height = (1 - ODD_SHARE) / np.sqrt(2 * math.pi * variance)
+    odd = OUTLIER_SHARE / (ODD_WIDTH * usual_spread)
+    height = (1 - OUTLIER_SHARE) / np.sqrt(2 * math.pi * variance)
     normal = height * np.exp(left**2 * (-0.5 / variance))
     chance: FloatArray = normal / (normal + odd)
     return chance
 
 
-def _related(day: FloatArray, left: FloatArray, usual: FloatArray, variance: float) -> float:
+def _related(
+    day: FloatArray, left: FloatArray, inlier_weight: FloatArray, variance: float
+) -> float:
     """Return the lag-1 autocorrelation about the line, corrected for few days.
 
     Over days that follow each other without a long gap, odd days counting little. A fitted
@@ -283,11 +287,11 @@ def _related(day: FloatArray, left: FloatArray, usual: FloatArray, variance: flo
     """
     n = len(day)
     near = np.diff(day) <= LONGEST_GAP_DAY
-    squares = float(usual @ left**2)
+    squares = float(inlier_weight @ left**2)
     # Rounding errors about a perfect line tell nothing either.
     if not near.any() or squares < 1e-9 * variance:
         return 0.0
-    weighed = usual * left
+    weighed = inlier_weight * left
     products = float((weighed[:-1] * weighed[1:])[near].sum()) * (n - 1) / int(near.sum())
     found = products / squares
     return float(np.clip(found + (1 + found) / n, 0.0, RELATED_TO))

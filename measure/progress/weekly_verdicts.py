@@ -59,7 +59,7 @@ class Verdict(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Look:
+class WeeklyCheck:
     """What the days before one weekly look show.
 
     Attributes
@@ -92,7 +92,7 @@ def needed_evidence(weeks: float) -> float:
     return float(np.interp(weeks, _WEEKS, _CLEAR))
 
 
-def looks(series: Series, today: dt.date, most: int = 14) -> tuple[Look, ...]:
+def weekly_checks(series: Series, today: dt.date, most: int = 14) -> tuple[WeeklyCheck, ...]:
     """Return the latest looks at a series' latest segment, the earliest first.
 
     A look before which nothing new was measured is left out: the same data are not asked twice.
@@ -125,7 +125,7 @@ def looks(series: Series, today: dt.date, most: int = 14) -> tuple[Look, ...]:
     ]
     fitted = fit_slopes([*told, *late], spread)
     return tuple(
-        Look(
+        WeeklyCheck(
             day=dt.date.fromordinal(round(float(at))),
             weeks=weeks,
             slope=slope,
@@ -154,7 +154,7 @@ def _stall_window(segment: Series, at: float, weeks: float) -> tuple[FloatArray,
     return found if len(found[0]) >= STALL_LEAST_DAYS else _NOTHING
 
 
-def trend(seen: tuple[Look, ...]) -> Verdict:
+def trend(seen: tuple[WeeklyCheck, ...]) -> Verdict:
     """Return what the looks say about the trend alone.
 
     Likely: the latest look has enough evidence, or nearly. Confirmed: it takes two looks in
@@ -178,7 +178,9 @@ def trend(seen: tuple[Look, ...]) -> Verdict:
     return Verdict.NO_CLEAR_CHANGE
 
 
-def stalled(seen: tuple[Look, ...], movement: Movement, short_by: float, other: float) -> bool:
+def stalled(
+    seen: tuple[WeeklyCheck, ...], movement: Movement, short_by: float, other: float
+) -> bool:
     """Tell whether a gain worth having is ruled out while the side is still short.
 
     By the latest look; while the longer trend is a gain, by the latest two, so that a chance
@@ -197,5 +199,5 @@ def stalled(seen: tuple[Look, ...], movement: Movement, short_by: float, other: 
         return False
     gaining = trend(seen) in (Verdict.GAINING, Verdict.LIKELY_GAINING)
     asked = seen[-2:] if gaining else seen[-1:]
-    bounds = [look.upper_per_month for look in asked]
+    bounds = [check.upper_per_month for check in asked]
     return bool(bounds) and all(bound is not None and bound < STALL_BELOW_DEG for bound in bounds)

@@ -1,7 +1,7 @@
 """Numbers and findings of progress in plain words. No arithmetic beyond rounding."""
 
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.records import Conduct, Help
+from measure.domain.records import AssessmentCondition, Assistance
 from measure.domain.vertebral_levels import level_at
 from measure.progress.comparison import Block, Change
 from measure.progress.trend_line import Slope
@@ -20,12 +20,12 @@ VERDICT_WORDS: dict[Verdict, str] = {
     Verdict.STALLED: "stalled",
 }
 
-_HELP_WORDS: dict[Help, str] = {
-    Help.NONE: "active",
-    Help.OTHER_HAND: "helped by the other hand",
-    Help.STICK: "helped by a stick",
-    Help.PULLEY: "helped by a pulley",
-    Help.HELPER: "helped by somebody",
+_HELP_WORDS: dict[Assistance, str] = {
+    Assistance.NONE: "active",
+    Assistance.OTHER_HAND: "helped by the other hand",
+    Assistance.STICK: "helped by a stick",
+    Assistance.PULLEY: "helped by a pulley",
+    Assistance.HELPER: "helped by somebody",
 }
 
 
@@ -69,5 +69,5 @@ def slope_words(slope: Slope, movement: Movement) -> str:
     return change_words(Change(value=slope.per_month, low=low, high=high), movement)
 
 
-def conduct_words(conduct: Conduct) -> str:
+def conduct_words(conduct: AssessmentCondition) -> str:
     return f"{_HELP_WORDS[conduct.help]}, {conduct.posture.value}"

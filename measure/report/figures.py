@@ -14,7 +14,7 @@ from measure.progress.comparison import Block
 from measure.progress.home_programme import WeekDone
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
-from measure.report.svg import Box, Dot, Line, Mark, Picture, Words
+from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
 
 #: How far back the curves go, days, and above how many days a band stands for a week. Ours.
 CURVE_DAY = 365
@@ -51,7 +51,7 @@ def ticks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
     return tuple((each, f"{each:.0f}°") for each in np.linspace(low, high, 4))
 
 
-def band_picture(movement: Movement, now: Block, then: Block | None) -> Picture:
+def band_picture(movement: Movement, now: Block, then: Block | None) -> Diagram:
     """Return a band with a mark in it: the last days; an open mark for the first ones."""
     width, height = 70.0, 16.0
     middle = height / 2
@@ -76,7 +76,7 @@ def band_picture(movement: Movement, now: Block, then: Block | None) -> Picture:
     if then is not None:
         marks.append(Dot(x=at(then.value), y=middle, size=4.5, filled=False))
     marks.append(Line(x1=at(now.value), y1=middle - 8, x2=at(now.value), y2=middle + 8, width=2.2))
-    return Picture(
+    return Diagram(
         width=width,
         height=height,
         marks=tuple(marks),
@@ -84,10 +84,10 @@ def band_picture(movement: Movement, now: Block, then: Block | None) -> Picture:
     )
 
 
-def empty_frame() -> Picture:
+def empty_frame() -> Diagram:
     """Return the picture of a refusal: an empty frame."""
     frame = Box(x=4, y=3, width=62, height=10, edge=0.3, dashed=True)
-    return Picture(width=70, height=16, marks=(frame,), description="no reading")
+    return Diagram(width=70, height=16, marks=(frame,), description="no reading")
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +135,7 @@ def span_of(days: Iterable[float], today: dt.date) -> tuple[int, int]:
 
 def curve_picture(
     sides: Sequence[SideProgress], refused: Sequence[tuple[Side, dt.date]], span: tuple[int, int]
-) -> Picture:
+) -> Diagram:
     """Return the curves of one movement: both sides, their breaks, and what was refused.
 
     The affected side is drawn as filled bands with solid marks, the other as thin lines with
@@ -159,7 +159,7 @@ def curve_picture(
         if side_progress.affected or len(sides) == 1:
             marks.extend(_breaks(plot, side_progress.series))
             marks.extend(_trend(plot, side_progress))
-    return Picture(
+    return Diagram(
         width=plot.left + plot.width + 4,
         height=_HEIGHT,
         marks=tuple(marks),
@@ -169,7 +169,7 @@ def curve_picture(
 
 def pain_picture(
     sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
-) -> Picture:
+) -> Diagram:
     """Return pain before each session, and beneath it the share of planned stretches done."""
     plot = _Plot(*span, 0.0, 10.0, height=33.0)
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
@@ -209,7 +209,7 @@ def pain_picture(
                 edge=None,
             )
         )
-    return Picture(
+    return Diagram(
         width=plot.left + plot.width + 4,
         height=_HEIGHT,
         marks=tuple(marks),
@@ -267,15 +267,15 @@ def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
     """Yield the line that the latest look drew through its window."""
-    if not side.looks or side.looks[-1].slope is None:
+    if not side.weekly_checks or side.weekly_checks[-1].slope is None:
         return
-    look, slope = side.looks[-1], side.looks[-1].slope
+    check, slope = side.weekly_checks[-1], side.weekly_checks[-1].slope
     segment = side.series.latest_segment()
-    used = (segment.day < look.day.toordinal()) & (
-        segment.day >= look.day.toordinal() - 7 * look.weeks
+    used = (segment.day < check.day.toordinal()) & (
+        segment.day >= check.day.toordinal() - 7 * check.weeks
     )
     day, value = segment.day[used], segment.value[used]
-    offset = float(np.average(value - slope.per_day * day, weights=slope.usual))
+    offset = float(np.average(value - slope.per_day * day, weights=slope.inlier_weight))
     start = max(float(day[0]), plot.first)
     ends = [(at, offset + slope.per_day * at) for at in (start, float(day[-1]))]
     (x1, y1), (x2, y2) = ((plot.x(at), plot.y(level)) for at, level in ends)

@@ -17,7 +17,7 @@ from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
 from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.report.figures import CURVE_DAY, curve_picture, pain_picture, span_of
-from measure.report.svg import Picture, as_svg
+from measure.report.svg import Diagram, as_svg
 from measure.report.tables import milestone_table, movement_table, refusal_table
 from measure.report.wording import (
     CAVEATS,
@@ -32,7 +32,7 @@ from measure.report.wording import (
     person_words,
 )
 
-Draw = Callable[[Picture], str]
+Draw = Callable[[Diagram], str]
 
 #: Plain enough for every browser and for the text layout that makes the PDF, which knows
 #: lengths in px only.

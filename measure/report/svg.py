@@ -62,7 +62,7 @@ Mark = Line | Box | Dot | Words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Picture:
+class Diagram:
     """A picture of so many points, with what it shows in words for those who cannot see it."""
 
     width: float
@@ -71,7 +71,7 @@ class Picture:
     description: str
 
 
-def as_svg(picture: Picture) -> str:
+def as_svg(picture: Diagram) -> str:
     """Return a picture as SVG to be put into HTML."""
     inside = "".join(_svg(mark) for mark in picture.marks)
     return (
@@ -100,15 +100,15 @@ def _svg(mark: Mark) -> str:
         case Dot():
             half = mark.size / 2
             fill = _grey(0.0 if mark.filled else 1.0)
-            look = f'fill="{fill}" stroke="{_grey(0.0)}" stroke-width="0.5"'
+            style = f'fill="{fill}" stroke="{_grey(0.0)}" stroke-width="0.5"'
             if mark.square:
                 return (
                     f'<rect x="{_number(mark.x - half)}" y="{_number(mark.y - half)}" '
-                    f'width="{_number(mark.size)}" height="{_number(mark.size)}" {look}/>'
+                    f'width="{_number(mark.size)}" height="{_number(mark.size)}" {style}/>'
                 )
             return (
                 f'<circle cx="{_number(mark.x)}" cy="{_number(mark.y)}" r="{_number(half)}" '
-                f"{look}/>"
+                f"{style}/>"
             )
         case Words():
             weight = ' font-weight="bold"' if mark.bold else ""

@@ -24,7 +24,7 @@ from measure.progress.wording import (
     with_interval,
 )
 from measure.report.figures import band_picture, empty_frame
-from measure.report.svg import Picture
+from measure.report.svg import Diagram
 from measure.report.wording import short_date, side_words, times_words
 
 #: How many reasons of refusals are spelled out. Ours: a report has a page or two.
@@ -42,7 +42,7 @@ _HEADS = (
 )
 
 
-def movement_table(progress: Progress, history: History, draw: Callable[[Picture], str]) -> str:
+def movement_table(progress: Progress, history: History, draw: Callable[[Diagram], str]) -> str:
     """Return first and last readings, their change and the verdict, a row each side."""
     affected = history.person.affected
     latest_refused = _latest_refused(history)
@@ -135,7 +135,7 @@ def _row(
     found: SideProgress,
     refused: MeasurementRecord | None,
     affected: tuple[Side, ...],
-    draw: Callable[[Picture], str],
+    draw: Callable[[Diagram], str],
 ) -> str:
     movement, change = found.movement, found.change
     picture = draw(band_picture(movement, found.recent, found.baseline if change else None))
@@ -152,7 +152,7 @@ def _row(
 
 
 def _refused_row(
-    refused: MeasurementRecord, affected: tuple[Side, ...], draw: Callable[[Picture], str]
+    refused: MeasurementRecord, affected: tuple[Side, ...], draw: Callable[[Diagram], str]
 ) -> str:
     found = refused.measurement
     why = escape(SENTENCES[found.reasons[0]]) if found.reasons else ""
@@ -197,7 +197,7 @@ def _trend(found: SideProgress) -> str:
         )
     if found.verdict is Verdict.TOO_EARLY:
         return _two_lines(words, f"told from {LEAST_WEEKS:.0f} weeks on")
-    slope = found.looks[-1].slope if found.looks else None
+    slope = found.weekly_checks[-1].slope if found.weekly_checks else None
     return _two_lines(words, slope_words(slope, found.movement)) if slope else words
 
 

@@ -11,8 +11,8 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Reference
 from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.records import Event, EventKind, MeasurementRecord, Onset
-from measure.progress.phases import Chapter
-from measure.progress.series import made_with
+from measure.progress.phases import SeriesPhase
+from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, conduct_words, slope_words
@@ -156,7 +156,7 @@ def during_words(history: History, today: dt.date) -> str:
 
 def chapter_words(sides: Iterable[SideProgress]) -> list[str]:
     """Return what could be told before the latest breaks, a sentence each, plain text."""
-    told: dict[tuple[Side, dt.date, str], list[tuple[Movement, Chapter]]] = {}
+    told: dict[tuple[Side, dt.date, str], list[tuple[Movement, SeriesPhase]]] = {}
     for each in sides:
         for chapter in each.earlier[-MOST_CHAPTERS:]:
             if chapter.verdict is not Verdict.TOO_EARLY:
@@ -196,7 +196,9 @@ def how_measured(history: History) -> str:
             name = f"{MOVEMENTS[movement].name} seen {_VIEWS[found.measurement.view]}"
             by_way.setdefault(way, []).append(name)
     lines = [f"{'; '.join(names)}: {way}." for way, names in by_way.items()]
-    made = [(made_with(each.measurement.provenance), each) for each in history.measurements]
+    made = [
+        (instrument_signature(each.measurement.provenance), each) for each in history.measurements
+    ]
     latest_so = dict(made)
     counts = Counter(way for way, _ in made)
     lines += [

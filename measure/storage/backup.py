@@ -12,8 +12,8 @@ from measure.storage.connection import open_connection
 from measure.storage.errors import in_plain_words
 from measure.storage.location import ASIDE_NAMES, prepare
 from measure.storage.migrations import VERSION
-from measure.storage.steps import check_whole, take_steps, version_of
-from measure.system.atomic_files import put_in_place
+from measure.storage.steps import check_integrity, migrate, version_of
+from measure.system.atomic_files import publish
 from measure.system.clock import Clock, new_id
 from measure.system.paths import make_private
 
@@ -57,7 +57,7 @@ def backup(path: Path, target: Path) -> Contents:
         os.chmod(part, 0o600)
         contents = inspect(part)
         _flush(part)
-        put_in_place(part, target)
+        publish(part, target)
     except OSError as error:
         raise MachineError(
             f"The backup {target} could not be written ({error.strerror or error}). "
@@ -80,7 +80,7 @@ def inspect(path: Path) -> Contents:
     """
     with _as_a_copy(path), contextlib.closing(_open_untouched(path)) as connection:
         version_of(connection, path)
-        check_whole(connection)
+        check_integrity(connection)
         counts = [
             int(connection.execute(f"SELECT count(*) FROM {table}").fetchone()[0])
             for table in ("person", "session", "measurement")
@@ -121,12 +121,12 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
         new = path.with_name(f".{path.name}.{new_id()}")
         try:
             contents = _copy_up_to_date(copy, new)
-            aside = _set_aside(path, clock) if path.exists() else None
+            aside = _archive_current(path, clock) if path.exists() else None
             if aside:
                 os.replace(new, path)
             else:
                 _drop_logs(path)
-                put_in_place(new, path)
+                publish(new, path)
         finally:
             new.unlink(missing_ok=True)
         prepare(path)
@@ -176,12 +176,12 @@ def _copy_up_to_date(copy: Path, new: Path) -> Contents:
         target.isolation_level = None
         target.execute("PRAGMA journal_mode = DELETE")
         if version_of(target, copy) < VERSION:
-            take_steps(target)
+            migrate(target)
     _flush(new)
     return inspect(new)
 
 
-def _set_aside(path: Path, clock: Clock) -> Path:
+def _archive_current(path: Path, clock: Clock) -> Path:
     """Keep the present store under another name, with its log where that cannot be emptied.
 
     The store's own name stays taken until the new file replaces it in one step.

@@ -7,13 +7,13 @@ from typing import Any
 
 from measure.domain.measurements import Measurement, Status, Trial
 from measure.domain.reasons import Reason
-from measure.domain.records import Conduct, Help, Posture
+from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 from measure.errors import InputError
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 from measure.system.json_codec import utc_from_text
 
 
-def storable(found: Measurement) -> Measurement:
+def sanitized(found: Measurement) -> Measurement:
     """Return the measurement in plain Python numbers, None for what is not finite.
 
     A reading whose value or interval is no finite number is none: it is kept as a refusal for
@@ -51,7 +51,7 @@ def finite(number: float | None) -> float | None:
     return float(number)
 
 
-def bounded(row: tuple[Any, ...]) -> tuple[Any, ...]:
+def checked_row(row: tuple[Any, ...]) -> tuple[Any, ...]:
     """Return a row of the store.
 
     Raises
@@ -88,17 +88,17 @@ def _with_impossible(reasons: tuple[Reason, ...]) -> tuple[Reason, ...]:
     return (Reason.IMPOSSIBLE_VALUE, *rest)
 
 
-def whole(number: int | None) -> int | None:
+def as_int(number: int | None) -> int | None:
     """Return a Python integer for any kind of integer, numpy's included."""
     return None if number is None else int(number)
 
 
 @functools.lru_cache
-def conduct_of(help_: str, posture: str) -> Conduct:
+def conduct_of(help_: str, posture: str) -> AssessmentCondition:
     """Return the conduct of two columns."""
-    return Conduct(help=Help(help_), posture=Posture(posture))
+    return AssessmentCondition(help=Assistance(help_), posture=BodyPosition(posture))
 
 
-def moment_of(utc: str, offset_min: int, zone: str) -> Moment:
+def moment_of(utc: str, offset_min: int, zone: str) -> Timestamp:
     """Return the moment of three columns."""
-    return Moment(utc=utc_from_text(utc), offset_min=offset_min, zone=zone)
+    return Timestamp(utc=utc_from_text(utc), offset_min=offset_min, zone=zone)

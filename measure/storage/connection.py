@@ -11,7 +11,7 @@ from measure.storage.disk_kind import DiskKind, disk_kind
 from measure.storage.errors import damaged, in_plain_words
 from measure.storage.location import BACKUP_FOLDER_NAME, prepare
 from measure.storage.migrations import VERSION
-from measure.storage.steps import check_whole, take_steps, version_of
+from measure.storage.steps import check_integrity, migrate, version_of
 
 #: How long to wait for another program that is writing. Ours.
 WAIT_S = 10.0
@@ -138,9 +138,9 @@ def _make_ready(connection: sqlite3.Connection, path: Path, *, write_ahead: bool
     connection.execute("PRAGMA foreign_keys = ON")
     connection.execute(f"PRAGMA journal_mode = {'WAL' if write_ahead else 'DELETE'}")
     if version < VERSION:
-        check_whole(connection)
+        check_integrity(connection)
         backup = path.parent / BACKUP_FOLDER_NAME / f"sessions-of-version-{version}.sqlite"
-        take_steps(connection, backup)
+        migrate(connection, backup)
 
 
 def _check_size(connection: sqlite3.Connection, path: Path) -> None:

@@ -13,8 +13,8 @@ from pathlib import Path
 from measure.errors import MachineError
 from measure.storage.errors import damaged, in_plain_words, lost
 from measure.storage.migrations import APPLICATION_ID
-from measure.storage.steps import take_steps
-from measure.system.atomic_files import put_in_place
+from measure.storage.steps import migrate
+from measure.system.atomic_files import publish
 from measure.system.clock import new_id
 from measure.system.paths import data_folder, make_private
 
@@ -126,8 +126,8 @@ def _begin(path: Path) -> None:
         with in_plain_words(path), contextlib.closing(sqlite3.connect(new)) as connection:
             connection.isolation_level = None
             connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-            take_steps(connection)
-        put_in_place(new, path)
+            migrate(connection)
+        publish(new, path)
     except FileExistsError:
         return
     finally:

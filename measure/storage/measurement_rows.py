@@ -11,12 +11,12 @@ from typing import Any
 
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Level, Measurement, Provenance, Reference, Status, Trial
+from measure.domain.measurements import LevelBand, Measurement, Provenance, Reference, Status, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import Reason
-from measure.domain.records import MeasurementRecord, StoppedBy
+from measure.domain.records import LimitingFactor, MeasurementRecord
 from measure.errors import InputError
-from measure.storage.columns import bounded, conduct_of, moment_of, storable, whole
+from measure.storage.columns import as_int, checked_row, conduct_of, moment_of, sanitized
 from measure.system.json_codec import json_reader, to_json, utc_text
 
 _MEASUREMENT = (
@@ -52,7 +52,7 @@ _read_reasons = json_reader(tuple[Reason, ...])
 _read_texts = json_reader(dict[str, str])
 _read_list = json_reader(tuple[str, ...])
 _read_setup = json_reader(Setup)
-_read_level = json_reader(Level)
+_read_level = json_reader(LevelBand)
 
 
 def measurements_of(
@@ -120,7 +120,7 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
     ).fetchone()
     if not session:
         raise InputError("The session of this measurement is no longer in the store.")
-    found = storable(record.measurement)
+    found = sanitized(record.measurement)
     values = {
         "id": record.id,
         "session": session[0],
@@ -130,7 +130,7 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
         "taken_zone": record.taken.zone,
         "help": record.conduct.help.value,
         "posture": record.conduct.posture.value,
-        "pain_during": whole(record.pain_during),
+        "pain_during": as_int(record.pain_during),
         "stopped_by": record.stopped_by.value if record.stopped_by else None,
         "overridden": to_json(record.overridden),
         "movement": found.movement.value,
@@ -201,8 +201,8 @@ def _conditions(connection: sqlite3.Connection, provenance: Provenance) -> int:
 
 
 def _trial(row: _Row) -> Trial:
-    _, value, low, high, start_s, end_s, hold_start_s, hold_end_s, flags, refused, spread = bounded(
-        row
+    _, value, low, high, start_s, end_s, hold_start_s, hold_end_s, flags, refused, spread = (
+        checked_row(row)
     )
     return Trial(
         value=value,
@@ -242,7 +242,7 @@ class _Shared(dict[int, Provenance]):
 
 
 def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> MeasurementRecord:
-    _, identifier, session, person, utc, offset_min, zone, *rest = bounded(row)
+    _, identifier, session, person, utc, offset_min, zone, *rest = checked_row(row)
     help_, posture, pain, stopped_by, overridden, *found = rest
     return MeasurementRecord(
         id=identifier,
@@ -251,7 +251,7 @@ def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> Measuremen
         taken=moment_of(utc, offset_min, zone),
         conduct=conduct_of(help_, posture),
         pain_during=pain,
-        stopped_by=StoppedBy(stopped_by) if stopped_by else None,
+        stopped_by=LimitingFactor(stopped_by) if stopped_by else None,
         overridden=_read_reasons(overridden),
         measurement=_measurement(found, trials, shared),
     )

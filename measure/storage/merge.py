@@ -10,7 +10,7 @@ from measure.domain.record_checks import LONGEST_NAME
 from measure.domain.records import Person
 from measure.errors import DataError
 from measure.storage import measurement_rows, people_rows, programme_rows, session_rows
-from measure.storage.columns import storable
+from measure.storage.columns import sanitized
 
 _Write = Callable[[sqlite3.Connection, Any], None]
 
@@ -38,7 +38,7 @@ def merge(connection: sqlite3.Connection, history: History) -> Merged:
         people_rows.write_person(connection, person)
     here = history_of(connection, person)
     measurements = tuple(
-        dataclasses.replace(each, measurement=storable(each.measurement))
+        dataclasses.replace(each, measurement=sanitized(each.measurement))
         for each in history.measurements
     )
     added = same = kept = 0

@@ -7,7 +7,7 @@ from typing import Any
 from measure.domain.landmarks import Side
 from measure.domain.records import Onset, Person
 from measure.errors import InputError
-from measure.system.json_codec import json_reader, to_json, to_plain
+from measure.system.json_codec import json_reader, to_data, to_json
 
 _read_sides = json_reader(tuple[Side, ...])
 
@@ -55,7 +55,7 @@ def write_person(connection: sqlite3.Connection, person: Person) -> None:
         "ON CONFLICT (id) DO UPDATE SET pseudonym = :pseudonym, name_key = :name_key, "
         "affected = :affected, dominant = :dominant, since = :since, onset = :onset, "
         "demo = :demo",
-        to_plain(person)
+        to_data(person)
         | {"affected": to_json(person.affected), "name_key": name_key(person.pseudonym)},
     )
 

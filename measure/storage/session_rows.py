@@ -7,7 +7,7 @@ from typing import Any
 from measure.domain.landmarks import Side
 from measure.domain.records import Event, EventKind, Pain, SessionRecord
 from measure.errors import InputError
-from measure.storage.columns import bounded, conduct_of, moment_of, whole
+from measure.storage.columns import as_int, checked_row, conduct_of, moment_of
 from measure.system.json_codec import utc_text
 
 _SESSION = (
@@ -55,9 +55,9 @@ def write_session(connection: sqlite3.Connection, session: SessionRecord) -> Non
             "zone": session.started.zone,
             "help": session.conduct.help.value,
             "posture": session.conduct.posture.value,
-            "rest": whole(session.pain.rest),
-            "night": whole(session.pain.night),
-            "worst_24h": whole(session.pain.worst_24h),
+            "rest": as_int(session.pain.rest),
+            "night": as_int(session.pain.night),
+            "worst_24h": as_int(session.pain.worst_24h),
             "note": session.note,
             "duration_s": None if session.duration_s is None else float(session.duration_s),
             "finished": int(session.finished),
@@ -126,7 +126,7 @@ def person_number(connection: sqlite3.Connection, person_id: str) -> int:
 
 
 def _session(row: tuple[Any, ...]) -> SessionRecord:
-    identifier, person, utc, offset_min, zone, help_, posture, *rest = bounded(row)
+    identifier, person, utc, offset_min, zone, help_, posture, *rest = checked_row(row)
     *pain, note, duration, done = rest
     return SessionRecord(
         id=identifier,

@@ -33,7 +33,7 @@ def version_of(connection: sqlite3.Connection, path: Path) -> int:
     return int(version)
 
 
-def take_steps(connection: sqlite3.Connection, backup: Path | None = None) -> None:
+def migrate(connection: sqlite3.Connection, backup: Path | None = None) -> None:
     """Take the steps that the store lacks: all or none.
 
     Parameters
@@ -70,7 +70,7 @@ def take_steps(connection: sqlite3.Connection, backup: Path | None = None) -> No
         connection.execute("PRAGMA foreign_keys = ON")
 
 
-def check_whole(connection: sqlite3.Connection) -> None:
+def check_integrity(connection: sqlite3.Connection) -> None:
     """Read everything once.
 
     Raises

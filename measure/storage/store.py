@@ -17,7 +17,7 @@ from measure.domain.history import History, Merged
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
     Event,
     MeasurementRecord,
     Pain,
@@ -32,7 +32,7 @@ from measure.storage import measurement_rows, merge, people_rows, programme_rows
 from measure.storage.connection import Opened, open_connection, snapshot, transaction, wipe
 from measure.storage.errors import damaged, in_plain_words, vanished
 from measure.storage.location import file_identity, store_path
-from measure.system.clock import Clock, Moment, SystemClock, new_id
+from measure.system.clock import Clock, SystemClock, Timestamp, new_id
 
 
 class Store:
@@ -85,7 +85,7 @@ class Store:
     ) -> None:
         self.close()
 
-    def now(self) -> Moment:
+    def now(self) -> Timestamp:
         """Return the present moment by the store's clock."""
         return self._clock.now()
 
@@ -171,7 +171,7 @@ class Store:
         self,
         person_id: str,
         *,
-        conduct: Conduct | None = None,
+        conduct: AssessmentCondition | None = None,
         pain: Pain | None = None,
         note: str = "",
     ) -> SessionRecord:
@@ -180,7 +180,7 @@ class Store:
             id=new_id(),
             person_id=person_id,
             started=self._clock.now(),
-            conduct=conduct or Conduct(),
+            conduct=conduct or AssessmentCondition(),
             pain=pain or Pain(),
             note=note,
         )

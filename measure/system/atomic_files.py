@@ -39,7 +39,7 @@ def safe_name(text: str) -> str:
     return name or "person"
 
 
-def free_path(path: Path) -> Path:
+def unused_path(path: Path) -> Path:
     """Return `path`, or the first of "name (2)", "name (3)"... that no file has."""
     candidate, count = path, 1
     while candidate.exists():
@@ -48,7 +48,7 @@ def free_path(path: Path) -> Path:
     return candidate
 
 
-def write_whole(path: Path, data: bytes) -> None:
+def write_new(path: Path, data: bytes) -> None:
     """Write a new file that only its owner can read: all of it, or nothing.
 
     Raises
@@ -66,11 +66,11 @@ def write_whole(path: Path, data: bytes) -> None:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        put_in_place(part, path)
+        publish(part, path)
     except FileExistsError:
         raise InputError(
             f"{path} exists already and was left as it is. Choose another name, "
-            f"such as: {free_path(path)}"
+            f"such as: {unused_path(path)}"
         ) from None
     except OSError as error:
         raise MachineError(
@@ -81,7 +81,7 @@ def write_whole(path: Path, data: bytes) -> None:
         part.unlink(missing_ok=True)
 
 
-def put_in_place(new: Path, target: Path) -> None:
+def publish(new: Path, target: Path) -> None:
     """Give a finished file its name at once, but never the name of another file.
 
     Raises

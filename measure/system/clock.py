@@ -25,7 +25,7 @@ def new_id() -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Moment:
+class Timestamp:
     """A point in time and how the clock on the wall showed it.
 
     Attributes
@@ -66,7 +66,7 @@ class Moment:
 class Clock(Protocol):
     """Where moments and durations come from."""
 
-    def now(self) -> Moment:
+    def now(self) -> Timestamp:
         """Return the present moment; it may jump when somebody sets the clock."""
         ...
 
@@ -78,10 +78,10 @@ class Clock(Protocol):
 class SystemClock:
     """The computer's own clock."""
 
-    def now(self) -> Moment:
+    def now(self) -> Timestamp:
         local = dt.datetime.now().astimezone()
         offset = local.utcoffset() or dt.timedelta()
-        return Moment(
+        return Timestamp(
             utc=local.astimezone(dt.UTC),
             offset_min=round(offset.total_seconds() / 60),
             zone=zone_name(),

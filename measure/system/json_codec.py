@@ -27,7 +27,7 @@ T = TypeVar("T")
 Decoder = Callable[[Any, str], Any]
 
 
-def to_plain(value: Any) -> Any:
+def to_data(value: Any) -> Any:
     """Return `value` as dicts, lists, text, numbers, truth values and None.
 
     numpy scalars become Python numbers; a number that is not finite becomes None, since JSON
@@ -46,15 +46,15 @@ def to_plain(value: Any) -> Any:
     if isinstance(value, dt.date):
         return value.isoformat()
     if isinstance(value, (tuple, list)):
-        return [to_plain(each) for each in value]
+        return [to_data(each) for each in value]
     if isinstance(value, dict):
-        return {str(name): to_plain(each) for name, each in value.items()}
+        return {str(name): to_data(each) for name, each in value.items()}
     if dataclasses.is_dataclass(value):
-        return {name: to_plain(getattr(value, name)) for name in _field_names(value.__class__)}
+        return {name: to_data(getattr(value, name)) for name in _field_names(value.__class__)}
     raise TypeError(f"{type(value).__name__} is no plain data")
 
 
-def from_plain(kind: type[T], data: Any, where: str = "") -> T:
+def from_data(kind: type[T], data: Any, where: str = "") -> T:
     """Return `data` as a value of the dataclass `kind`.
 
     Parameters
@@ -73,7 +73,7 @@ def from_plain(kind: type[T], data: Any, where: str = "") -> T:
 
 def to_json(value: Any) -> str:
     """Return `value` as compact JSON; equal values give equal text."""
-    return json.dumps(to_plain(value), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    return json.dumps(to_data(value), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
 
 
 def json_reader(kind: Any) -> Callable[[str], Any]:

@@ -17,7 +17,7 @@ from numpy.lib import format as npy
 
 #: All that Python's readers of zip files and arrays raise for one that is damaged, encrypted,
 #: packed in an unknown way, or lies about itself.
-FAULTS: tuple[type[Exception], ...] = (
+ARCHIVE_ERRORS: tuple[type[Exception], ...] = (
     EOFError,
     KeyError,
     MemoryError,
@@ -52,7 +52,7 @@ def check_arrays(file: BinaryIO, most_bytes: int) -> None:
     Raises
     ------
     ValueError
-        Saying what is wrong; others of :data:`FAULTS` where it is no such file at all.
+        Saying what is wrong; others of :data:`ARCHIVE_ERRORS` where it is no such file at all.
     """
     with zipfile.ZipFile(file) as packed:
         entries = packed.infolist()

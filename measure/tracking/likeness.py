@@ -22,7 +22,7 @@ _THIGH = 2.0
 _HEAD = 1.3
 
 
-def is_person_like(points_px: FloatArray, longest_side_px: float) -> bool:
+def is_plausible_body(points_px: FloatArray, longest_side_px: float) -> bool:
     """Tell whether a skeleton's size and proportions are possible for a person.
 
     Parameters

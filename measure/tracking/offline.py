@@ -13,15 +13,15 @@ import numpy as np
 
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import FrameState, PoseFrame, Track
-from measure.tracking.person_selection import is_solid, main_person
-from measure.tracking.reidentification import following
+from measure.tracking.person_selection import is_established_person, select_subject
+from measure.tracking.reidentification import reidentify
 from measure.tracking.tracklets import (
     LONGEST_GAP_S,
-    Path,
-    Sighting,
+    Detection,
+    Tracklet,
     backwards,
     distance,
-    link,
+    link_detections,
     sighting,
     without_flickers,
 )
@@ -34,8 +34,8 @@ _LIKE_PLACE = 0.6
 _CLEARLY_NEARER = 0.3
 
 
-def follow_person(
-    frames: Sequence[PoseFrame], *, width_px: int, height_px: int, like: Track | None = None
+def track_subject(
+    frames: Sequence[PoseFrame], *, width_px: int, height_px: int, reference: Track | None = None
 ) -> Track:
     """Follow one person through the frames.
 
@@ -55,25 +55,25 @@ def follow_person(
         With one entry for each frame given.
     """
     picture = np.array([width_px, height_px], dtype=np.float64)
-    paths = [without_flickers(path) for path in link(frames)]
-    people = [path for path in paths if is_solid(path, picture)]
-    if like is not None:
-        labels = _labels_like(paths, like)
+    paths = [without_flickers(path) for path in link_detections(frames)]
+    people = [path for path in paths if is_established_person(path, picture)]
+    if reference is not None:
+        labels = _labels_by_reference(paths, reference)
     else:
-        labels = _labels(paths, people, main_person(people, picture))
+        labels = _labels(paths, people, select_subject(people, picture))
     return _track(frames, labels, people, width_px, height_px)
 
 
 def _labels(
-    paths: Sequence[Path], people: Sequence[Path], main: Path | None
-) -> dict[Sighting, FrameState]:
+    paths: Sequence[Tracklet], people: Sequence[Tracklet], main: Tracklet | None
+) -> dict[Detection, FrameState]:
     """Return what each sighting is; those that are nobody in particular are left out."""
-    labels: dict[Sighting, FrameState] = {}
+    labels: dict[Detection, FrameState] = {}
     for path in paths:
         if path.disputed or path.disputed_end:
-            labels.update(dict.fromkeys(path.sightings, FrameState.UNSURE_WHO))
+            labels.update(dict.fromkeys(path.detections, FrameState.AMBIGUOUS))
         elif path in people:
-            labels.update(dict.fromkeys(path.sightings, FrameState.OTHER_PERSON))
+            labels.update(dict.fromkeys(path.detections, FrameState.OTHER_PERSON))
     if main is not None:
         labels.update(_sure_of(main))
         labels.update(_onwards(main, paths))
@@ -83,44 +83,47 @@ def _labels(
         originals = {
             turned: one
             for mirrored, path in there_and_back.items()
-            for turned, one in zip(mirrored.sightings, reversed(path.sightings), strict=True)
+            for turned, one in zip(mirrored.detections, reversed(path.detections), strict=True)
         }
         earlier = _onwards(back[main], before)
         labels.update({originals[one]: label for one, label in earlier.items()})
     return labels
 
 
-def _sure_of(main: Path) -> dict[Sighting, FrameState]:
+def _sure_of(main: Tracklet) -> dict[Detection, FrameState]:
     """Return what the sightings of the chosen path are; after a dispute the first are unsure."""
     sure_s = main.start_s + LONGEST_GAP_S if main.disputed else main.start_s
     return {
-        one: FrameState.SEEN if one.time_s >= sure_s else FrameState.UNSURE_WHO
-        for one in main.sightings
+        one: FrameState.SEEN if one.time_s >= sure_s else FrameState.AMBIGUOUS
+        for one in main.detections
     }
 
 
-def _onwards(main: Path, paths: Sequence[Path]) -> dict[Sighting, FrameState]:
+def _onwards(main: Tracklet, paths: Sequence[Tracklet]) -> dict[Detection, FrameState]:
     """Return what the sightings on the later paths of a person are."""
-    labels: dict[Sighting, FrameState] = {}
-    own = list(main.sightings)
-    while (present := following(own, paths)) is not None:
+    labels: dict[Detection, FrameState] = {}
+    own = list(main.detections)
+    while (present := reidentify(own, paths)) is not None:
         path, start = present
-        labels.update(dict.fromkeys(path.sightings[:start], FrameState.UNSURE_WHO))
-        labels.update(dict.fromkeys(path.sightings[start:], FrameState.SEEN))
-        own += path.sightings[start:]
+        labels.update(dict.fromkeys(path.detections[:start], FrameState.AMBIGUOUS))
+        labels.update(dict.fromkeys(path.detections[start:], FrameState.SEEN))
+        own += path.detections[start:]
     return labels
 
 
-def _labels_like(paths: Sequence[Path], like: Track) -> dict[Sighting, FrameState]:
+def _labels_by_reference(
+    paths: Sequence[Tracklet], reference: Track
+) -> dict[Detection, FrameState]:
     """Return what each sighting is by comparison with another track of the same source."""
-    labels: dict[Sighting, FrameState] = {}
-    known = np.flatnonzero(like.state == FrameState.SEEN)
+    labels: dict[Detection, FrameState] = {}
+    known = np.flatnonzero(reference.state == FrameState.SEEN)
     places = [
-        sighting(int(n), 0, float(like.time_s[n]), np.array(like.points_px[n])) for n in known
+        sighting(int(n), 0, float(reference.time_s[n]), np.array(reference.points_px[n]))
+        for n in known
     ]
-    times_s = like.time_s[known]
-    fitting: dict[int, list[tuple[float, Sighting]]] = {}
-    for one in (each for path in paths for each in path.sightings):
+    times_s = reference.time_s[known]
+    fitting: dict[int, list[tuple[float, Detection]]] = {}
+    for one in (each for path in paths for each in path.detections):
         labels[one] = FrameState.OTHER_PERSON
         if not len(times_s):
             continue
@@ -132,14 +135,14 @@ def _labels_like(paths: Sequence[Path], like: Track) -> dict[Sighting, FrameStat
     for rivals in fitting.values():
         rivals.sort(key=lambda rival: rival[0])
         sure = len(rivals) == 1 or rivals[1][0] - rivals[0][0] > _CLEARLY_NEARER
-        labels[rivals[0][1]] = FrameState.SEEN if sure else FrameState.UNSURE_WHO
+        labels[rivals[0][1]] = FrameState.SEEN if sure else FrameState.AMBIGUOUS
     return labels
 
 
 def _track(
     frames: Sequence[PoseFrame],
-    labels: Mapping[Sighting, FrameState],
-    people: Sequence[Path],
+    labels: Mapping[Detection, FrameState],
+    people: Sequence[Tracklet],
     width_px: int,
     height_px: int,
 ) -> Track:
@@ -151,7 +154,7 @@ def _track(
     points_px = np.full((n, LANDMARKS, 2), np.nan)
     visibility = np.full((n, LANDMARKS), np.nan)
     presence = np.full((n, LANDMARKS), np.nan)
-    counted = {one for path in people for one in path.sightings} | labels.keys()
+    counted = {one for path in people for one in path.detections} | labels.keys()
     in_view = np.bincount([one.frame for one in counted], minlength=n)[:n]
     for one, label in labels.items():
         if label is FrameState.SEEN:
@@ -176,6 +179,6 @@ _CLAIM: Mapping[FrameState, int] = {
     FrameState.NOBODY: 0,
     FrameState.UNREADABLE: 0,
     FrameState.OTHER_PERSON: 1,
-    FrameState.UNSURE_WHO: 2,
+    FrameState.AMBIGUOUS: 2,
     FrameState.SEEN: 3,
 }

@@ -12,10 +12,10 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.tracks import FrameState, PoseFrame
-from measure.tracking.likeness import is_person_like
-from measure.tracking.person_selection import CHOICE_S, first_person, is_solid
-from measure.tracking.reidentification import following
-from measure.tracking.tracklets import LONGEST_GAP_S, Linker, Path, Sighting
+from measure.tracking.likeness import is_plausible_body
+from measure.tracking.person_selection import CHOICE_S, is_established_person, select_first_subject
+from measure.tracking.reidentification import reidentify
+from measure.tracking.tracklets import LONGEST_GAP_S, Detection, Linker, Tracklet
 
 #: Sightings older than this are forgotten, seconds; the place where somebody stood is younger.
 _REMEMBERED_S = 20.0
@@ -38,7 +38,7 @@ _EVERY_S = 0.12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Person:
+class SubjectPose:
     """The locked person in one frame.
 
     Attributes
@@ -60,7 +60,7 @@ class Person:
     presence: FloatArray | None = None
 
 
-class LivePerson:
+class OnlineTracker:
     """Follows one person through frames of one size.
 
     Parameters
@@ -74,23 +74,23 @@ class LivePerson:
         self._linker = Linker()
         self._solid: set[int] = set()
         self._flimsy: set[int] = set()
-        self._own: list[Sighting] = []
-        self._path: Path | None = None
-        self._looked_s = -np.inf
+        self._own: list[Detection] = []
+        self._path: Tracklet | None = None
+        self._last_match_s = -np.inf
 
-    def add(self, frame: PoseFrame) -> Person:
+    def add(self, frame: PoseFrame) -> SubjectPose:
         """Take the next frame."""
         seen = self._linker.add(frame)
         if not frame.readable:
-            return Person(state=FrameState.UNREADABLE, people=0)
-        here = {id(path.sightings[-1]): path for path in self._linker.paths}
+            return SubjectPose(state=FrameState.UNREADABLE, people=0)
+        here = {id(path.detections[-1]): path for path in self._linker.paths}
         paths = [here[id(one)] for one in seen if id(one) in here]
         one = self._go_on(frame.time_s) if self._own else self._choose(paths, frame.time_s)
         people = sum(self._counts(path) for path in paths)
         self._forget(frame.time_s)
         if one is None or one.time_s != frame.time_s:
-            return Person(state=self._state_without(paths), people=people)
-        return Person(
+            return SubjectPose(state=self._state_without(paths), people=people)
+        return SubjectPose(
             state=FrameState.SEEN,
             people=max(1, people),
             points_px=one.points_px,
@@ -98,29 +98,29 @@ class LivePerson:
             presence=frame.presence[one.who],
         )
 
-    def _choose(self, paths: list[Path], now_s: float) -> Sighting | None:
+    def _choose(self, paths: list[Tracklet], now_s: float) -> Detection | None:
         """Lock the first person as soon as that can be judged; until then guess."""
         people = [path for path in self._linker.paths if self._counts(path)]
         if people and now_s - min(path.start_s for path in people) >= CHOICE_S:
-            self._path = first_person(people, self._picture)
+            self._path = select_first_subject(people, self._picture)
             assert self._path is not None
-            self._own = list(self._path.sightings)
+            self._own = list(self._path.detections)
             return self._own[-1]
         likely = [path for path in paths if self._may_count(path)]
-        lasting = [path for path in likely if len(path.sightings) > 1]
-        guess = first_person(lasting, self._picture) or max(likely, key=_size, default=None)
-        return None if guess is None else guess.sightings[-1]
+        lasting = [path for path in likely if len(path.detections) > 1]
+        guess = select_first_subject(lasting, self._picture) or max(likely, key=_size, default=None)
+        return None if guess is None else guess.detections[-1]
 
-    def _go_on(self, now_s: float) -> Sighting | None:
+    def _go_on(self, now_s: float) -> Detection | None:
         """Return the person's sighting in this frame, on the same path or a following one."""
         assert self._path is not None
-        last = self._path.sightings[-1]
+        last = self._path.detections[-1]
         if last is not self._own[-1]:
             self._own.append(last)
             return last
-        if now_s - self._looked_s >= _EVERY_S:
-            self._looked_s = now_s
-            found = following(self._own, self._linker.paths)
+        if now_s - self._last_match_s >= _EVERY_S:
+            self._last_match_s = now_s
+            found = reidentify(self._own, self._linker.paths)
             if found is None and self._may_choose_anew(last, now_s):
                 self._own, self._path = [], None
                 self._linker.paths[:] = [
@@ -131,11 +131,11 @@ class LivePerson:
                 return self._choose(self._here(now_s), now_s)
             if found is not None:
                 self._path, start = found
-                self._own += self._path.sightings[start:]
+                self._own += self._path.detections[start:]
                 return self._own[-1]
         return None
 
-    def _may_choose_anew(self, last: Sighting, now_s: float) -> bool:
+    def _may_choose_anew(self, last: Detection, now_s: float) -> bool:
         """Tell whether the person has gone so that somebody else may be measured."""
         gone_s = now_s - last.time_s
         brief = last.time_s - self._own[0].time_s < _BRIEF_S
@@ -147,33 +147,33 @@ class LivePerson:
             return now_s - here[0].start_s >= _ALONE_S
         return False
 
-    def _here(self, now_s: float) -> list[Path]:
+    def _here(self, now_s: float) -> list[Tracklet]:
         return [path for path in self._linker.paths if path.end_s == now_s]
 
-    def _state_without(self, paths: list[Path]) -> FrameState:
+    def _state_without(self, paths: list[Tracklet]) -> FrameState:
         if any(path.disputed for path in paths):
-            return FrameState.UNSURE_WHO
+            return FrameState.AMBIGUOUS
         if any(self._counts(path) for path in paths):
             return FrameState.OTHER_PERSON
         return FrameState.NOBODY
 
-    def _counts(self, path: Path) -> bool:
+    def _counts(self, path: Tracklet) -> bool:
         """Tell whether a path is a person, judged while it is young."""
         name = id(path)
         if name in self._solid:
             return True
         if name in self._flimsy:
             return False
-        if is_solid(path, self._picture):
+        if is_established_person(path, self._picture):
             self._solid.add(name)
             return True
         if path.end_s - path.start_s > _JUDGED_S:
             self._flimsy.add(name)
         return False
 
-    def _may_count(self, path: Path) -> bool:
-        shape = path.sightings[-1].points_px
-        return id(path) not in self._flimsy and is_person_like(shape, float(self._picture.max()))
+    def _may_count(self, path: Tracklet) -> bool:
+        shape = path.detections[-1].points_px
+        return id(path) not in self._flimsy and is_plausible_body(shape, float(self._picture.max()))
 
     def _forget(self, now_s: float) -> None:
         """Drop what is too old to matter, so that hours of frames take no more room.
@@ -189,11 +189,11 @@ class LivePerson:
                 self._solid.discard(id(path))
                 self._flimsy.discard(id(path))
                 continue
-            if path.sightings[0].time_s < since_s - _REMEMBERED_S:
-                path.sightings[:] = [one for one in path.sightings if one.time_s >= since_s]
+            if path.detections[0].time_s < since_s - _REMEMBERED_S:
+                path.detections[:] = [one for one in path.detections if one.time_s >= since_s]
             kept.append(path)
         self._linker.paths[:] = kept
 
 
-def _size(path: Path) -> float:
-    return path.sightings[-1].trunk_px
+def _size(path: Tracklet) -> float:
+    return path.detections[-1].trunk_px

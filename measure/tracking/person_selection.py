@@ -8,8 +8,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from measure.domain.landmarks import FloatArray
-from measure.tracking.likeness import is_person_like
-from measure.tracking.tracklets import Path
+from measure.tracking.likeness import is_plausible_body
+from measure.tracking.tracklets import Tracklet
 
 #: The person is chosen among those who appear in the first second of anybody.
 CHOICE_S = 1.0
@@ -20,7 +20,7 @@ _SOLID_FRAMES = 4
 _SOLID_SHARE = 0.6
 
 #: Sightings of a path that are looked at closely, evenly chosen.
-_LOOKED_AT = 60
+_MOST_JUDGED = 60
 
 #: An appearance shorter than this, and than half of the longest, is brief.
 _LASTING_S = 2.0
@@ -29,24 +29,24 @@ _LASTING_S = 2.0
 _CENTRAL = 0.4
 
 
-def is_solid(path: Path, picture: FloatArray) -> bool:
+def is_established_person(path: Tracklet, picture: FloatArray) -> bool:
     """Tell whether a path lasted long enough, in a person's shape, to be a person."""
-    seen = path.sightings
+    seen = path.detections
     if len(seen) < _SOLID_FRAMES or path.end_s - path.start_s < _SOLID_S:
         return False
-    some = seen[:: 1 + len(seen) // _LOOKED_AT]
-    like = sum(is_person_like(one.points_px, float(picture.max())) for one in some)
+    some = seen[:: 1 + len(seen) // _MOST_JUDGED]
+    like = sum(is_plausible_body(one.points_px, float(picture.max())) for one in some)
     return like >= _SOLID_SHARE * len(some)
 
 
-def first_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
+def select_first_subject(people: Sequence[Tracklet], picture: FloatArray) -> Tracklet | None:
     """Return the largest, most central and most lasting of those who appear first."""
     if not people:
         return None
     first_s = min(path.start_s for path in people)
 
-    def weight(path: Path) -> float:
-        early = [one for one in path.sightings if one.time_s <= path.start_s + CHOICE_S]
+    def weight(path: Tracklet) -> float:
+        early = [one for one in path.detections if one.time_s <= path.start_s + CHOICE_S]
         trunk_px = float(np.median([one.trunk_px for one in early]))
         across = float(np.median([one.centre_px[0] for one in early])) / picture[0] - 0.5
         lasting = min(1.0, (path.end_s - path.start_s) / (2 * CHOICE_S))
@@ -55,7 +55,7 @@ def first_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
     return max((path for path in people if path.start_s <= first_s + CHOICE_S), key=weight)
 
 
-def main_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
+def select_subject(people: Sequence[Tracklet], picture: FloatArray) -> Tracklet | None:
     """Return the first person of a whole recording, brief appearances before left aside.
 
     Who films herself alone starts the recording close to the camera and then walks to her
@@ -63,6 +63,6 @@ def main_person(people: Sequence[Path], picture: FloatArray) -> Path | None:
     """
     longest_s = max((path.end_s - path.start_s for path in people), default=0.0)
     lasting_s = min(_LASTING_S, longest_s / 2)
-    return first_person(
+    return select_first_subject(
         [path for path in people if path.end_s - path.start_s >= lasting_s], picture
     )

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from measure.tracking.tracklets import LONGEST_GAP_S, Path, Sighting, distance
+from measure.tracking.tracklets import LONGEST_GAP_S, Detection, Tracklet, distance
 
 #: After a gap up to this, somebody at the last place is the same person without more ado.
 _SHORT_GAP_S = 1.0
@@ -30,14 +30,14 @@ _BACK_FROM_DISPUTE = 0.2
 _BACK_FROM_DISPUTE_S = 1.0
 
 
-def following(own: Sequence[Sighting], paths: Sequence[Path]) -> tuple[Path, int] | None:
+def reidentify(own: Sequence[Detection], paths: Sequence[Tracklet]) -> tuple[Tracklet, int] | None:
     """Return the path on which the person is seen again, and the first sighting that counts.
 
     Whoever was in the picture together with the person is somebody else.
     """
     last = own[-1]
     later = [path for path in paths if path.start_s > last.time_s]
-    home = _home(own)
+    home = _standing_place(own)
     for path in later:
         if _goes_on(path, last, later):
             return path, 0
@@ -48,11 +48,11 @@ def following(own: Sequence[Sighting], paths: Sequence[Path]) -> tuple[Path, int
     return None
 
 
-def _goes_on(path: Path, last: Sighting, later: Sequence[Path]) -> bool:
+def _goes_on(path: Tracklet, last: Detection, later: Sequence[Tracklet]) -> bool:
     """Tell whether a path follows a short gap at the same place, and no other does."""
 
-    def fits(other: Path) -> bool:
-        one = other.sightings[0]
+    def fits(other: Tracklet) -> bool:
+        one = other.detections[0]
         return (
             one.time_s - last.time_s <= _SHORT_GAP_S
             and distance(one, last) <= _SAME_PLACE
@@ -63,11 +63,11 @@ def _goes_on(path: Path, last: Sighting, later: Sequence[Path]) -> bool:
     return steady and [other for other in later if fits(other)] == [path]
 
 
-def _same_size(one: Sighting, other: Sighting) -> bool:
+def _same_size(one: Detection, other: Detection) -> bool:
     return 1 / _SAME_SIZE <= one.trunk_px / other.trunk_px <= _SAME_SIZE
 
 
-def _home(own: Sequence[Sighting]) -> Sighting | None:
+def _standing_place(own: Sequence[Detection]) -> Detection | None:
     """Return the last place where the person stood, as a sighting in the middle of it."""
     end = len(own)
     start = end
@@ -87,7 +87,7 @@ def _home(own: Sequence[Sighting]) -> Sighting | None:
     return None
 
 
-def _back_home(path: Path, home: Sighting) -> int | None:
+def _back_home(path: Tracklet, home: Detection) -> int | None:
     """Return the number of the sighting from which the path stays at home, if it does.
 
     A path that began in dispute counts only when the other has had time to show up elsewhere.
@@ -96,11 +96,11 @@ def _back_home(path: Path, home: Sighting) -> int | None:
     near = _BACK_FROM_DISPUTE if path.disputed else _BACK_HOME
     stay_s = _BACK_FROM_DISPUTE_S if path.disputed else _BACK_HOME_S
     start: int | None = None
-    for number, one in enumerate(path.sightings):
+    for number, one in enumerate(path.detections):
         if one.time_s < wait_s or distance(one, home) > near or not _same_size(one, home):
             start = None
         elif start is None:
             start = number
-        elif one.time_s - path.sightings[start].time_s >= stay_s:
+        elif one.time_s - path.detections[start].time_s >= stay_s:
             return start
     return None

@@ -58,7 +58,7 @@ _TRUNK = [
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Sighting:
+class Detection:
     """One skeleton in one frame.
 
     Attributes
@@ -86,7 +86,7 @@ class Sighting:
 
 
 @dataclass(slots=True, kw_only=True, eq=False)
-class Path:
+class Tracklet:
     """Sightings that follow each other closely enough to be one person.
 
     Attributes
@@ -100,47 +100,47 @@ class Path:
 
     disputed: bool = False
     disputed_end: bool = False
-    sightings: list[Sighting] = field(default_factory=list)
+    detections: list[Detection] = field(default_factory=list)
 
     @property
     def start_s(self) -> float:
-        return self.sightings[0].time_s
+        return self.detections[0].time_s
 
     @property
     def end_s(self) -> float:
-        return self.sightings[-1].time_s
+        return self.detections[-1].time_s
 
     @property
     def is_established(self) -> bool:
         """Whether it lasted long enough to be more than a flicker."""
-        return self.disputed or len(self.sightings) >= _ESTABLISHED
+        return self.disputed or len(self.detections) >= _ESTABLISHED
 
     def speed(self) -> float:
         """Return the recent speed, trunk lengths a second."""
-        last = self.sightings[-1]
-        for earlier in islice(reversed(self.sightings), 1, None):
+        last = self.detections[-1]
+        for earlier in islice(reversed(self.detections), 1, None):
             span_s = last.time_s - earlier.time_s
-            if span_s >= _SPEED_SPAN_S or earlier is self.sightings[0]:
+            if span_s >= _SPEED_SPAN_S or earlier is self.detections[0]:
                 return math.dist(last.centre_px, earlier.centre_px) / last.trunk_px / span_s
         return 0.0
 
 
-def backwards(path: Path) -> Path:
+def backwards(path: Tracklet) -> Tracklet:
     """Return the path as it would be if time ran backwards; times are negative."""
-    return Path(
+    return Tracklet(
         disputed=path.disputed_end,
         disputed_end=path.disputed,
-        sightings=[replace(one, time_s=-one.time_s) for one in reversed(path.sightings)],
+        detections=[replace(one, time_s=-one.time_s) for one in reversed(path.detections)],
     )
 
 
-def without_flickers(path: Path) -> Path:
+def without_flickers(path: Tracklet) -> Tracklet:
     """Return the path without the loose ends that a ghost gives it when somebody left.
 
     A loose end is a few sightings before the first, or after the last, long unbroken run.
     """
-    runs: list[list[Sighting]] = []
-    for one in path.sightings:
+    runs: list[list[Detection]] = []
+    for one in path.detections:
         if runs and one.frame == runs[-1][-1].frame + 1:
             runs[-1].append(one)
         else:
@@ -149,17 +149,17 @@ def without_flickers(path: Path) -> Path:
     if not long:
         return path
     kept = [one for run in runs[long[0] : long[-1] + 1] for one in run]
-    return replace(path, sightings=kept)
+    return replace(path, detections=kept)
 
 
-def sighting(frame: int, who: int, time_s: float, points_px: FloatArray) -> Sighting | None:
+def sighting(frame: int, who: int, time_s: float, points_px: FloatArray) -> Detection | None:
     """Return a skeleton as a sighting, or None if it has no trunk."""
     (x1, y1), (x2, y2), (x3, y3), (x4, y4) = points_px[_TRUNK].tolist()
     shoulder, hip = ((x1 + x2) / 2, (y1 + y2) / 2), ((x3 + x4) / 2, (y3 + y4) / 2)
     trunk_px = math.dist(shoulder, hip)
     if not (np.isfinite(points_px).all() and trunk_px > 1.0):
         return None
-    return Sighting(
+    return Detection(
         frame=frame,
         who=who,
         time_s=time_s,
@@ -169,12 +169,12 @@ def sighting(frame: int, who: int, time_s: float, points_px: FloatArray) -> Sigh
     )
 
 
-def distance(one: Sighting, other: Sighting) -> float:
+def distance(one: Detection, other: Detection) -> float:
     """Return the distance of two trunks' centres in trunk lengths (the longer of the two)."""
     return math.dist(one.centre_px, other.centre_px) / max(one.trunk_px, other.trunk_px)
 
 
-def link(frames: Sequence[PoseFrame]) -> list[Path]:
+def link_detections(frames: Sequence[PoseFrame]) -> list[Tracklet]:
     """Return the paths of all people in the frames, in order of their start."""
     linker = Linker()
     for frame in frames:
@@ -192,11 +192,11 @@ class Linker:
     """
 
     def __init__(self) -> None:
-        self.paths: list[Path] = []
-        self._alive: list[Path] = []
+        self.paths: list[Tracklet] = []
+        self._alive: list[Tracklet] = []
         self._frames = 0
 
-    def add(self, frame: PoseFrame) -> list[Sighting]:
+    def add(self, frame: PoseFrame) -> list[Detection]:
         """Take the next frame; return what was seen in it, each person once."""
         self._alive = [path for path in self._alive if frame.time_s - path.end_s <= LONGEST_GAP_S]
         seen = _without_duplicates(list(_sightings(self._frames, frame)), self._alive)
@@ -207,49 +207,49 @@ class Linker:
         return seen
 
 
-def _sightings(number: int, frame: PoseFrame) -> Iterator[Sighting]:
+def _sightings(number: int, frame: PoseFrame) -> Iterator[Detection]:
     for who, points_px in enumerate(frame.points_px):
         one = sighting(number, who, frame.time_s, points_px)
         if one is not None:
             yield one
 
 
-def _without_duplicates(seen: list[Sighting], alive: Sequence[Path]) -> list[Sighting]:
+def _without_duplicates(seen: list[Detection], alive: Sequence[Tracklet]) -> list[Detection]:
     """Keep, of skeletons that lie on each other, the one nearest to where somebody was."""
     if not any(_is_double(one, other) for one, other in combinations(seen, 2)):
         return seen
 
-    def newness(one: Sighting) -> float:
-        return min((_spread(one, path.sightings[-1]) for path in alive), default=0.0)
+    def newness(one: Detection) -> float:
+        return min((_spread(one, path.detections[-1]) for path in alive), default=0.0)
 
-    kept: list[Sighting] = []
+    kept: list[Detection] = []
     for one in sorted(seen, key=newness):
         if not any(_is_double(one, other) for other in kept):
             kept.append(one)
     return kept
 
 
-def _is_double(one: Sighting, other: Sighting) -> bool:
+def _is_double(one: Detection, other: Detection) -> bool:
     # The centres are never farther apart than the points are on average.
     return distance(one, other) <= _DUPLICATE and _spread(one, other) <= _DUPLICATE
 
 
-def _spread(one: Sighting, other: Sighting) -> float:
+def _spread(one: Detection, other: Detection) -> float:
     """Return the mean distance of corresponding shoulders and hips, in trunk lengths."""
     both = one.points_px[_TRUNK] - other.points_px[_TRUNK]
     apart = float(np.hypot(both[:, 0], both[:, 1]).mean())
     return apart / max(one.trunk_px, other.trunk_px)
 
 
-def _continue(alive: list[Path], seen: Sequence[Sighting]) -> list[Path]:
+def _continue(alive: list[Tracklet], seen: Sequence[Detection]) -> list[Tracklet]:
     """Let paths go on with the sightings; return the new ones, and take ended ones away."""
     pairs = sorted(
-        (distance(path.sightings[-1], one), path_number, seen_number)
+        (distance(path.detections[-1], one), path_number, seen_number)
         for path_number, path in enumerate(alive)
         for seen_number, one in enumerate(seen)
         if _may_follow(path, one)
     )
-    heir_of: dict[int, Path] = {}
+    heir_of: dict[int, Tracklet] = {}
     for _, path_number, seen_number in pairs:
         path = alive[path_number]
         if seen_number not in heir_of and path not in heir_of.values():
@@ -259,19 +259,21 @@ def _continue(alive: list[Path], seen: Sequence[Sighting]) -> list[Path]:
     for number, one in enumerate(seen):
         heir = heir_of.get(number)
         if heir is not None and heir not in ended and number not in disputed:
-            heir.sightings.append(one)
+            heir.detections.append(one)
         else:
-            started.append(Path(disputed=number in disputed, sightings=[one]))
+            started.append(Tracklet(disputed=number in disputed, detections=[one]))
     for path in ended:
         path.disputed_end = True
     alive[:] = [path for path in alive if path not in ended]
     return started
 
 
-def _disputes(alive: Sequence[Path], seen: Sequence[Sighting]) -> tuple[set[int], list[Path]]:
+def _disputes(
+    alive: Sequence[Tracklet], seen: Sequence[Detection]
+) -> tuple[set[int], list[Tracklet]]:
     """Return the numbers of the sightings that could be somebody else, and whose they were."""
     disputed: set[int] = set()
-    ended: list[Path] = []
+    ended: list[Tracklet] = []
     for number, one in enumerate(seen):
         claims = [path for path in alive if path.is_established and _may_be(path, one)]
         if len(claims) > 1:
@@ -279,7 +281,7 @@ def _disputes(alive: Sequence[Path], seen: Sequence[Sighting]) -> tuple[set[int]
             ended += claims
     for path in alive:
         heirs = sorted(
-            (distance(path.sightings[-1], one), number)
+            (distance(path.detections[-1], one), number)
             for number, one in enumerate(seen)
             if _may_be(path, one)
         )
@@ -289,19 +291,19 @@ def _disputes(alive: Sequence[Path], seen: Sequence[Sighting]) -> tuple[set[int]
     return disputed, ended
 
 
-def _may_follow(path: Path, one: Sighting) -> bool:
+def _may_follow(path: Tracklet, one: Detection) -> bool:
     """Tell whether a person of the path can have come where the sighting is."""
-    last = path.sightings[-1]
+    last = path.detections[-1]
     gap_s = one.time_s - last.time_s
     return distance(last, one) <= min(_STEP + _SPEED * gap_s, _FARTHEST) and abs(
         math.log(one.trunk_px / last.trunk_px)
     ) <= (_RESCALE + _RESCALE_SPEED * gap_s)
 
 
-def _may_be(path: Path, one: Sighting) -> bool:
+def _may_be(path: Tracklet, one: Detection) -> bool:
     """Tell whether the sighting is so close that it may just as well be the path's person."""
     if not _may_follow(path, one):
         return False
-    last = path.sightings[-1]
+    last = path.detections[-1]
     reach = _APART + 1.5 * path.speed() * (one.time_s - last.time_s)
     return distance(last, one) <= reach

@@ -10,7 +10,7 @@ import numpy as np
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
-from measure.domain.reasons import Reason, Verdict
+from measure.domain.reasons import GateResult, Reason
 from measure.domain.vertebral_levels import level_of, marked_spines
 from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
 
@@ -18,14 +18,14 @@ from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
 WIDE_SPREAD = {Unit.DEGREES: 8.0, Unit.FRACTION: 0.06}
 
 
-def measurement_of(
+def aggregate_trials(
     trials: Sequence[Trial],
     *,
     movement: Movement,
     side: Side,
     view: View,
     provenance: Provenance,
-    nothing_found: Verdict | None = None,
+    nothing_found: GateResult | None = None,
     against_vertical: Sequence[float | None] = (),
     neutrals: Sequence[Neutral | None] = (),
     wanted_trials: int = 1,
@@ -46,7 +46,7 @@ def measurement_of(
     """
     unit = MOVEMENTS[movement].unit
     scored = [trial for trial in trials if trial.scored]
-    reasons = _reasons(trials, scored, nothing_found or Verdict())
+    reasons = _reasons(trials, scored, nothing_found or GateResult())
     stood = next((each for each in neutrals if each is not None), None)
     if stood is not None:
         source = {**provenance.source, STANDING: standing_text(stood)}
@@ -114,7 +114,7 @@ def _half_width(scored: Sequence[Trial]) -> float:
 
 
 def _reasons(
-    trials: Sequence[Trial], scored: Sequence[Trial], nothing_found: Verdict
+    trials: Sequence[Trial], scored: Sequence[Trial], nothing_found: GateResult
 ) -> tuple[Reason, ...]:
     """Return the notes of the scored trials, or what refused most of them."""
     if scored:

@@ -13,10 +13,17 @@ from numpy.typing import NDArray
 from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.reasons import Reason, Verdict, note, refuse
+from measure.domain.reasons import GateResult, Reason, note, refuse
 from measure.domain.tracks import FrameState, Track
-from measure.kinematics.angles import corner_deg, direction_deg, length, middle, turn_deg, wrap_deg
-from measure.kinematics.keypoints import Posture, posture_of
+from measure.kinematics.angles import (
+    corner_deg,
+    direction_deg,
+    length,
+    median_over,
+    turn_deg,
+    wrap_deg,
+)
+from measure.kinematics.keypoints import ArmKeypoints, arm_keypoints
 
 Mask = NDArray[np.bool_]
 
@@ -47,15 +54,15 @@ ARM_SHORT_NOTE, ARM_SHORT_REFUSE, ARM_LONG_REFUSE = 0.90, 0.80, 1.3
 ELBOW_NOTE_DEG, ELBOW_REFUSE_DEG = 168.0, 145.0
 
 
-def graded(value: float, note_at: float, refuse_at: float, reason: Reason) -> Verdict:
+def by_threshold(value: float, note_at: float, refuse_at: float, reason: Reason) -> GateResult:
     """Return a note at `note_at` or more, a refusal at `refuse_at` or more; NaN gives none."""
     if value >= refuse_at:
         return refuse(reason)
-    return note(reason) if value >= note_at else Verdict()
+    return note(reason) if value >= note_at else GateResult()
 
 
-def total(verdicts: Iterable[Verdict]) -> Verdict:
-    return sum(verdicts, Verdict())
+def merge_results(verdicts: Iterable[GateResult]) -> GateResult:
+    return sum(verdicts, GateResult())
 
 
 def needed_marks(movement: Movement, side: Side) -> tuple[Landmark, ...]:
@@ -65,15 +72,15 @@ def needed_marks(movement: Movement, side: Side) -> tuple[Landmark, ...]:
     return (*marks, own.thumb) if movement is Movement.HAND_BEHIND_BACK else marks
 
 
-def person_gate(track: Track) -> Verdict:
+def person_gate(track: Track) -> GateResult:
     """Check that one and the same person was seen, in enough readable frames."""
     if len(track) == 0:
         return refuse(Reason.NOBODY)
     share = {state: float(np.mean(track.state == state)) for state in FrameState}
-    verdict = Verdict()
+    verdict = GateResult()
     if share[FrameState.SEEN] == 0:
         return refuse(Reason.NOBODY)
-    if share[FrameState.OTHER_PERSON] + share[FrameState.UNSURE_WHO] > OFTEN:
+    if share[FrameState.OTHER_PERSON] + share[FrameState.AMBIGUOUS] > OFTEN:
         verdict += refuse(Reason.OTHER_PERSON)
     if share[FrameState.NOBODY] > OFTEN:
         verdict += refuse(Reason.PERSON_LOST)
@@ -86,17 +93,17 @@ def person_gate(track: Track) -> Verdict:
     return verdict
 
 
-def rate_gate(track: Track) -> Verdict:
+def rate_gate(track: Track) -> GateResult:
     """Check that the quick pass had enough pictures a second to see a hold."""
     steps = np.diff(track.time_s)
     slow = len(steps) > 0 and float(np.median(steps)) > 1 / LEAST_FRAME_RATE
-    return refuse(Reason.LOW_FRAME_RATE) if slow else Verdict()
+    return refuse(Reason.LOW_FRAME_RATE) if slow else GateResult()
 
 
-def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> Verdict:
+def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> GateResult:
     """Check that the needed landmarks are inside the picture and not hidden in `frames`."""
     if not np.any(frames):
-        return Verdict()
+        return GateResult()
     marks = list(needed_marks(movement, side))
     points = track.points_px[frames][:, marks]
     edge = EDGE_SHARE * max(track.width_px, track.height_px)
@@ -106,13 +113,13 @@ def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> 
         & (points[..., 1] >= edge)
         & (points[..., 1] <= track.height_px - 1 - edge)
     ) | np.isnan(points[..., 0])
-    verdict = Verdict()
+    verdict = GateResult()
     if float(np.max(np.mean(~inside, axis=0))) > OFTEN:
         verdict += refuse(Reason.OUT_OF_PICTURE)
     exempt = {arm(side.other).shoulder, arm(side.other).hip}  # the far side is always hidden
     seen = [mark for mark in marks if mark not in exempt]
     sure = np.minimum(track.visibility[frames][:, seen], track.presence[frames][:, seen])
-    middle_sure = middle(sure, np.ones(len(sure), dtype=bool))
+    middle_sure = median_over(sure, np.ones(len(sure), dtype=bool))
     if movement is not Movement.HAND_BEHIND_BACK and not bool(
         np.all(middle_sure >= LEAST_VISIBILITY)
     ):
@@ -120,26 +127,28 @@ def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> 
     return verdict
 
 
-def upright_gate(posture: Posture, frames: Mask) -> Verdict:
+def upright_gate(posture: ArmKeypoints, frames: Mask) -> GateResult:
     """Check that the head is above the hips: a turned picture still gives a confident pose."""
-    up = middle(direction_deg(posture.trunk), frames)
-    head = middle((posture.ear + posture.other_ear) / 2 - posture.mid_hip, frames)
+    up = median_over(direction_deg(posture.trunk), frames)
+    head = median_over((posture.ear + posture.other_ear) / 2 - posture.mid_hip, frames)
     tilted = abs(float(wrap_deg(up - 90.0))) > TURNED_DEG
-    return refuse(Reason.TURNED_PICTURE) if tilted or head[1] <= 0 else Verdict()
+    return refuse(Reason.TURNED_PICTURE) if tilted or head[1] <= 0 else GateResult()
 
 
-def separation_share(posture: Posture, trunk_px: float) -> FloatArray:
+def separation_share(posture: ArmKeypoints, trunk_px: float) -> FloatArray:
     """Return the shoulders' signed separation over a trunk length, shape (n,)."""
     return posture.separation_px / trunk_px
 
 
-def view_gate(posture: Posture, movement: Movement, view: View, rest: Mask, hold: Mask) -> Verdict:
+def view_gate(
+    posture: ArmKeypoints, movement: Movement, view: View, rest: Mask, hold: Mask
+) -> GateResult:
     """Check what the camera sees of the body, and that left and right were not exchanged."""
-    trunk_px = float(middle(posture.trunk_px, rest))
+    trunk_px = float(median_over(posture.trunk_px, rest))
     across = separation_share(posture, trunk_px)
     low, high = SEPARATION[view]
-    at_rest = float(middle(across, rest))
-    verdict = Verdict()
+    at_rest = float(median_over(across, rest))
+    verdict = GateResult()
     if not low <= at_rest <= high:
         wrong_way = view in (View.FRONT, View.BACK) and low <= -at_rest <= high
         if movement is Movement.HAND_BEHIND_BACK and wrong_way:
@@ -147,7 +156,7 @@ def view_gate(posture: Posture, movement: Movement, view: View, rest: Mask, hold
         else:
             verdict += refuse(Reason.WRONG_VIEW)
     else:
-        during = float(middle(across, hold))
+        during = float(median_over(across, hold))
         turned_round = {View.FRONT: during > high, View.BACK: during < low / 2}
         if turned_round.get(view, False):
             verdict += refuse(Reason.SIDES_EXCHANGED)
@@ -156,33 +165,33 @@ def view_gate(posture: Posture, movement: Movement, view: View, rest: Mask, hold
     return verdict
 
 
-def _near_arm_gate(posture: Posture, rest: Mask) -> Verdict:
+def _near_arm_gate(posture: ArmKeypoints, rest: Mask) -> GateResult:
     """In a side view the nose points away from the far arm's side of the picture."""
     ears = (posture.ear + posture.other_ear) / 2
-    forwards = float(middle((posture.nose - ears)[:, 0] / posture.trunk_px, rest))
+    forwards = float(median_over((posture.nose - ears)[:, 0] / posture.trunk_px, rest))
     near_sign = 1.0 if posture.side is Side.RIGHT else -1.0
-    return refuse(Reason.FAR_ARM) if forwards * near_sign < 0 else Verdict()
+    return refuse(Reason.FAR_ARM) if forwards * near_sign < 0 else GateResult()
 
 
-def lean_gate(posture: Posture, view: View, rest: Mask, hold: Mask) -> Verdict:
+def lean_gate(posture: ArmKeypoints, view: View, rest: Mask, hold: Mask) -> GateResult:
     """Check how far the trunk leaned between rest and hold."""
-    start, end = middle(posture.trunk, rest), middle(posture.trunk, hold)
+    start, end = median_over(posture.trunk, rest), median_over(posture.trunk, hold)
     lean = abs(float(turn_deg(start, end)))
     if view is View.SIDE:
-        return graded(lean, LEAN_NOTE_DEG, LEAN_REFUSE_DEG, Reason.TRUNK_LEAN)
-    return graded(lean, SIDE_LEAN_NOTE_DEG, SIDE_LEAN_REFUSE_DEG, Reason.TRUNK_LEAN)
+        return by_threshold(lean, LEAN_NOTE_DEG, LEAN_REFUSE_DEG, Reason.TRUNK_LEAN)
+    return by_threshold(lean, SIDE_LEAN_NOTE_DEG, SIDE_LEAN_REFUSE_DEG, Reason.TRUNK_LEAN)
 
 
-def arm_gate(posture: Posture, rest: Mask, hold: Mask) -> Verdict:
+def arm_gate(posture: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     """Check a straight arm: bent elbow, out of plane (shortened), or changing its length."""
-    elbow = float(middle(corner_deg(posture.shoulder, posture.elbow, posture.wrist), hold))
-    verdict = Verdict()
+    elbow = float(median_over(corner_deg(posture.shoulder, posture.elbow, posture.wrist), hold))
+    verdict = GateResult()
     if elbow < ELBOW_REFUSE_DEG:
         verdict += refuse(Reason.ELBOW_BENT)
     elif elbow < ELBOW_NOTE_DEG:
         verdict += note(Reason.ELBOW_BENT)
     arm_px = length(posture.elbow - posture.shoulder) + length(posture.wrist - posture.elbow)
-    ratio = float(middle(arm_px, hold) / middle(arm_px, rest))
+    ratio = float(median_over(arm_px, hold) / median_over(arm_px, rest))
     if ratio > ARM_LONG_REFUSE:
         verdict += refuse(Reason.LIMB_LENGTH)
     elif ratio < ARM_SHORT_REFUSE:
@@ -192,17 +201,17 @@ def arm_gate(posture: Posture, rest: Mask, hold: Mask) -> Verdict:
     return verdict
 
 
-def shrug_gate(posture: Posture, rest: Mask, hold: Mask) -> Verdict:
+def shrug_gate(posture: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     """Note a shoulder that rises towards the ear by more than an eighth of its distance."""
     gap = (posture.ear - posture.shoulder)[:, 1]
-    before, after = float(middle(gap, rest)), float(middle(gap, hold))
-    return note(Reason.SHRUG) if before > 0 and (before - after) / before > 0.12 else Verdict()
+    before, after = float(median_over(gap, rest)), float(median_over(gap, hold))
+    return note(Reason.SHRUG) if before > 0 and (before - after) / before > 0.12 else GateResult()
 
 
-def value_gate(movement: Movement, value: float) -> Verdict:
+def value_gate(movement: Movement, value: float) -> GateResult:
     """Check that the value can belong to a shoulder at all."""
     low, high = MOVEMENTS[movement].possible
-    return Verdict() if low <= value <= high else refuse(Reason.IMPOSSIBLE_VALUE)
+    return GateResult() if low <= value <= high else refuse(Reason.IMPOSSIBLE_VALUE)
 
 
 def elevation_gates(
@@ -213,7 +222,7 @@ def elevation_gates(
     rest: Mask,
     hold: Mask,
     camera: CameraSetup = UNKNOWN_CAMERA,
-) -> Verdict:
+) -> GateResult:
     """Return all gates of flexion, extension or abduction for one trial.
 
     Parameters
@@ -221,11 +230,11 @@ def elevation_gates(
     track
         In pixels of the real picture, whose rim counts.
     """
-    posture = posture_of(track, side, camera)
+    posture = arm_keypoints(track, side, camera)
     verdict = person_gate(track) + picture_gate(track, movement, side, hold | rest)
     if Reason.NOBODY in verdict.refused_for:
         return verdict
-    return total(
+    return merge_results(
         (
             verdict,
             upright_gate(posture, rest | hold),

@@ -10,17 +10,17 @@ from measure.domain.acquisition import CameraSetup, Setup
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
-from measure.domain.reasons import Reason, Verdict, note, refuse
+from measure.domain.reasons import GateResult, Reason, note, refuse
 from measure.domain.tracks import Track
 from measure.kinematics.angles import mean_near_median
-from measure.kinematics.camera_geometry import ideal_track
-from measure.kinematics.fusion import Combined, Mask, combine, combined_track
+from measure.kinematics.camera_geometry import undistort_track
+from measure.kinematics.fusion import FusedSeries, Mask, fuse_passes, median_track
 from measure.kinematics.neutral_pose import Neutral, neutral_of
 from measure.kinematics.uncertainty import half_width
 from measure.trials.quality_gates import elevation_gates, value_gate
 from measure.trials.rotation_reach_gates import reach_gates, rotation_gates
-from measure.trials.scan import steps_of
-from measure.trials.segmentation import Excursion, find_trials
+from measure.trials.scan import segmentation_params
+from measure.trials.segmentation import TrialCandidate, segment_trials
 
 #: Frames of a hold farther than this from its median are left out of its mean. Ours.
 NEAR_MEDIAN = {Unit.DEGREES: 5.0, Unit.FRACTION: 0.04}
@@ -32,7 +32,7 @@ DISAGREE_ROTATION = (16.0, 8.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Settled:
+class RefinedTrial:
     """A trial, with the series it was read from.
 
     Attributes
@@ -46,19 +46,19 @@ class Settled:
     trial: Trial
     against_vertical: float | None
     spread: float
-    combined: Combined
+    fused: FusedSeries
     neutral: Neutral | None = None
 
 
-def settle(
+def refine_trial(
     tracks: Sequence[Track],
-    found: Excursion,
+    found: TrialCandidate,
     movement: Movement,
     side: Side,
     view: View,
     setup: Setup,
     quality: str,
-) -> Settled:
+) -> RefinedTrial:
     """Return the trial that careful passes over the same frames give, and how the person stood.
 
     Parameters
@@ -70,29 +70,29 @@ def settle(
     quality
         Name of the deciding model; with fewer or lesser passes the interval is wider.
     """
-    settled = _settle(tracks, found, movement, side, view, setup, quality)
+    settled = _refine(tracks, found, movement, side, view, setup, quality)
     return replace(settled, neutral=_neutral(tracks, found, setup.camera))
 
 
-def _neutral(tracks: Sequence[Track], found: Excursion, camera: CameraSetup) -> Neutral | None:
-    rest = combined_track(tracks).between(found.rest_start_s, found.rest_end_s)
-    stood = neutral_of(rest if camera.lens is None else ideal_track(rest, camera.lens))
+def _neutral(tracks: Sequence[Track], found: TrialCandidate, camera: CameraSetup) -> Neutral | None:
+    rest = median_track(tracks).between(found.rest_start_s, found.rest_end_s)
+    stood = neutral_of(rest if camera.lens is None else undistort_track(rest, camera.lens))
     return stood if isinstance(stood, Neutral) else None
 
 
-def _settle(
+def _refine(
     tracks: Sequence[Track],
-    found: Excursion,
+    found: TrialCandidate,
     movement: Movement,
     side: Side,
     view: View,
     setup: Setup,
     quality: str,
-) -> Settled:
+) -> RefinedTrial:
     time_s = tracks[0].time_s
     rest = (time_s >= found.rest_start_s) & (time_s <= found.rest_end_s)
-    combined = combine(tracks, movement, side, view, rest, setup)
-    trial = _hold_again(combined, found, movement)
+    fused = fuse_passes(tracks, movement, side, view, rest, setup)
+    trial = _redetect_hold(fused, found, movement)
     blank = Trial(
         value=None,
         low=None,
@@ -105,45 +105,45 @@ def _settle(
     if trial.hold_start_s is None or trial.hold_end_s is None:
         verdict = refuse(Reason.PERSON_LOST if trial.gap else Reason.NO_HOLD)
         hold = (time_s >= trial.start_s) & (time_s <= trial.end_s)
-        seen = _gates(tracks, combined, movement, side, view, rest, hold, setup.camera)
+        seen = _gates(tracks, fused, movement, side, view, rest, hold, setup.camera)
         verdict = seen + verdict
-        return _refused(blank, verdict, combined)
+        return _refused(blank, verdict, fused)
     hold = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
-    verdict = _gates(tracks, combined, movement, side, view, rest, hold, setup.camera)
+    verdict = _gates(tracks, fused, movement, side, view, rest, hold, setup.camera)
     if trial.gap:
         verdict += refuse(Reason.PERSON_LOST)
     if not trial.steady:
         verdict += note(Reason.UNSTEADY_HOLD)
     unit = MOVEMENTS[movement].unit
-    means = np.array([mean_near_median(row[hold], NEAR_MEDIAN[unit]) for row in combined.per_pass])
-    value, spread = agreed(means, _tolerance(movement))
+    means = np.array([mean_near_median(row[hold], NEAR_MEDIAN[unit]) for row in fused.per_pass])
+    value, spread = consensus(means, _tolerance(movement))
     if value is None:
-        return _refused(blank, verdict + refuse(Reason.PASSES_DISAGREE), combined)
+        return _refused(blank, verdict + refuse(Reason.PASSES_DISAGREE), fused)
     change = _correction_deg(value, movement, setup)
     value += change
     verdict += value_gate(movement, value)
     if verdict.refused_for:
-        return _refused(blank, verdict, combined, spread)
+        return _refused(blank, verdict, fused, spread)
     half = half_width(movement, view, quality, spread, verdict.notes)
-    vertical = combined.against_vertical
-    return Settled(
+    vertical = fused.against_vertical
+    return RefinedTrial(
         trial=replace(
             blank,
             value=value,
             low=value - half,
             high=value + half,
             flags=verdict.notes,
-            spread=float(np.nanstd(combined.value[hold])),
+            spread=float(np.nanstd(fused.value[hold])),
         ),
         against_vertical=None
         if vertical is None
         else mean_near_median(vertical[hold], NEAR_MEDIAN[unit]) + change,
         spread=spread,
-        combined=combined,
+        fused=fused,
     )
 
 
-def agreed(means: FloatArray, tolerance: tuple[float, float]) -> tuple[float | None, float]:
+def consensus(means: FloatArray, tolerance: tuple[float, float]) -> tuple[float | None, float]:
     """Return the value that the passes' means agree on, and how far they lie apart.
 
     The mean of all when they lie within the first figure; otherwise the mean of the three
@@ -177,16 +177,16 @@ def _tolerance(movement: Movement) -> tuple[float, float]:
     return DISAGREE[MOVEMENTS[movement].unit]
 
 
-def _hold_again(combined: Combined, found: Excursion, movement: Movement) -> Excursion:
+def _redetect_hold(fused: FusedSeries, found: TrialCandidate, movement: Movement) -> TrialCandidate:
     """Return the trial as the careful series shows it, or as it was found when it does not.
 
     The hold of the quick pass is kept; only where it saw none is one looked for again.
     """
     if found.hold_start_s is not None:
         return found
-    within = (combined.time_s >= found.rest_start_s - 0.5) & (combined.time_s <= found.end_s + 0.2)
-    again = find_trials(combined.time_s[within], combined.value[within], steps_of(movement))
-    holding = [each for each in again.excursions if each.hold_start_s is not None]
+    within = (fused.time_s >= found.rest_start_s - 0.5) & (fused.time_s <= found.end_s + 0.2)
+    again = segment_trials(fused.time_s[within], fused.value[within], segmentation_params(movement))
+    holding = [each for each in again.candidates if each.hold_start_s is not None]
     if not holding:
         return found
     return max(holding, key=lambda each: min(each.end_s, found.end_s) - each.start_s)
@@ -194,31 +194,31 @@ def _hold_again(combined: Combined, found: Excursion, movement: Movement) -> Exc
 
 def _gates(
     tracks: Sequence[Track],
-    combined: Combined,
+    fused: FusedSeries,
     movement: Movement,
     side: Side,
     view: View,
     rest: Mask,
     hold: Mask,
     camera: CameraSetup,
-) -> Verdict:
-    track = combined_track(tracks)
+) -> GateResult:
+    track = median_track(tracks)
     if movement is Movement.HAND_BEHIND_BACK:
-        return reach_gates(track, side, view, combined.value, rest, hold, camera)
-    if combined.rotation is not None and combined.stances is not None:
-        facing = combined.stances.facing
-        return rotation_gates(track, side, combined.rotation, facing, rest, hold, camera)
+        return reach_gates(track, side, view, fused.value, rest, hold, camera)
+    if fused.rotation is not None and fused.rotation_phases is not None:
+        facing = fused.rotation_phases.facing
+        return rotation_gates(track, side, fused.rotation, facing, rest, hold, camera)
     return elevation_gates(track, side, movement, view, rest, hold, camera)
 
 
 def _refused(
-    blank: Trial, verdict: Verdict, combined: Combined, spread: float = math.nan
-) -> Settled:
-    return Settled(
+    blank: Trial, verdict: GateResult, fused: FusedSeries, spread: float = math.nan
+) -> RefinedTrial:
+    return RefinedTrial(
         trial=replace(
             blank, flags=verdict.refused_for + verdict.notes, refused_for=verdict.refused_for
         ),
         against_vertical=None,
         spread=spread,
-        combined=combined,
+        fused=fused,
     )

@@ -8,18 +8,18 @@ import numpy as np
 from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
 from measure.domain.landmarks import FloatArray, Side, arm
 from measure.domain.movements import Movement, View
-from measure.domain.reasons import Reason, Verdict, note, refuse
+from measure.domain.reasons import GateResult, Reason, note, refuse
 from measure.domain.tracks import Track
-from measure.kinematics.angles import length, middle, turn_deg
-from measure.kinematics.keypoints import Posture, posture_of
+from measure.kinematics.angles import length, median_over, turn_deg
+from measure.kinematics.keypoints import ArmKeypoints, arm_keypoints
 from measure.kinematics.rotation import Rotation
 from measure.trials.quality_gates import (
     Mask,
-    graded,
+    by_threshold,
     lean_gate,
+    merge_results,
     person_gate,
     picture_gate,
-    total,
     upright_gate,
     view_gate,
 )
@@ -45,15 +45,15 @@ def rotation_gates(
     zero: Mask,
     hold: Mask,
     camera: CameraSetup = UNKNOWN_CAMERA,
-) -> Verdict:
+) -> GateResult:
     """Return all gates of external rotation for one trial."""
-    posture = posture_of(track, side, camera)
+    posture = arm_keypoints(track, side, camera)
     verdict = person_gate(track) + picture_gate(
         track, Movement.EXTERNAL_ROTATION, side, hold | zero
     )
     if Reason.NOBODY in verdict.refused_for:
         return verdict
-    return total(
+    return merge_results(
         (
             verdict,
             upright_gate(posture, zero | hold),
@@ -67,31 +67,33 @@ def rotation_gates(
     )
 
 
-def _turn_gate(rotation: Rotation, facing: Mask) -> Verdict:
+def _turn_gate(rotation: Rotation, facing: Mask) -> GateResult:
     if not np.any(facing):
         return note(Reason.NO_FACING_STANCE)
     low, high = TURN_POSSIBLE_DEG
     if not low <= rotation.turn_deg <= high:
         return refuse(Reason.WRONG_VIEW)
     low, high = TURN_USABLE_DEG
-    return Verdict() if low <= rotation.turn_deg <= high else note(Reason.WRONG_VIEW)
+    return GateResult() if low <= rotation.turn_deg <= high else note(Reason.WRONG_VIEW)
 
 
-def _forearm_gate(track: Track, side: Side, hold: Mask) -> Verdict:
+def _forearm_gate(track: Track, side: Side, hold: Mask) -> GateResult:
     marks = [arm(side).elbow, arm(side).wrist]
-    seen = middle(track.visibility[:, marks], hold)
-    return refuse(Reason.HIDDEN) if float(np.min(seen)) < LEAST_FOREARM_VISIBILITY else Verdict()
+    seen = median_over(track.visibility[:, marks], hold)
+    return refuse(Reason.HIDDEN) if float(np.min(seen)) < LEAST_FOREARM_VISIBILITY else GateResult()
 
 
-def _side_gate(rotation: Rotation, zero: Mask, hold: Mask) -> Verdict:
-    moved = abs(float(middle(rotation.lean_deg, hold)) - float(middle(rotation.lean_deg, zero)))
-    return graded(moved, OFF_TRUNK_NOTE_DEG, OFF_TRUNK_REFUSE_DEG, Reason.ELBOW_OFF_TRUNK)
+def _side_gate(rotation: Rotation, zero: Mask, hold: Mask) -> GateResult:
+    moved = abs(
+        float(median_over(rotation.lean_deg, hold)) - float(median_over(rotation.lean_deg, zero))
+    )
+    return by_threshold(moved, OFF_TRUNK_NOTE_DEG, OFF_TRUNK_REFUSE_DEG, Reason.ELBOW_OFF_TRUNK)
 
 
-def _trunk_turned_gate(posture: Posture, zero: Mask, hold: Mask) -> Verdict:
+def _trunk_turned_gate(posture: ArmKeypoints, zero: Mask, hold: Mask) -> GateResult:
     width = np.abs(posture.separation_px) / posture.trunk_px
-    change = abs(float(middle(width, hold)) - float(middle(width, zero)))
-    return graded(change, TURN_NOTE, TURN_REFUSE, Reason.TRUNK_TURNED)
+    change = abs(float(median_over(width, hold)) - float(median_over(width, zero)))
+    return by_threshold(change, TURN_NOTE, TURN_REFUSE, Reason.TRUNK_TURNED)
 
 
 def reach_gates(
@@ -102,7 +104,7 @@ def reach_gates(
     rest: Mask,
     hold: Mask,
     camera: CameraSetup = UNKNOWN_CAMERA,
-) -> Verdict:
+) -> GateResult:
     """Return all gates of the hand-behind-back reach for one trial.
 
     Parameters
@@ -110,20 +112,20 @@ def reach_gates(
     heights
         Shape (n,): thumb height on the trunk line, frame by frame.
     """
-    posture = posture_of(track, side, camera)
+    posture = arm_keypoints(track, side, camera)
     verdict = person_gate(track) + picture_gate(track, Movement.HAND_BEHIND_BACK, side, hold | rest)
     if Reason.NOBODY in verdict.refused_for:
         return verdict
-    lean = abs(float(turn_deg(middle(posture.trunk, rest), middle(posture.trunk, hold))))
+    lean = abs(float(turn_deg(median_over(posture.trunk, rest), median_over(posture.trunk, hold))))
     limb = length(posture.elbow - posture.shoulder) / posture.trunk_px
     wander = float(np.nanstd(heights[hold])) if np.any(hold) else float("nan")
-    return total(
+    return merge_results(
         (
             verdict,
             upright_gate(posture, rest | hold),
             view_gate(posture, Movement.HAND_BEHIND_BACK, view, rest, hold),
-            graded(lean, 5.0, 12.0, Reason.TRUNK_LEAN),
-            refuse(Reason.UNSTEADY_HOLD) if wander > REACH_WANDER else Verdict(),
-            refuse(Reason.LIMB_LENGTH) if float(middle(limb, hold)) > 0.9 else Verdict(),
+            by_threshold(lean, 5.0, 12.0, Reason.TRUNK_LEAN),
+            refuse(Reason.UNSTEADY_HOLD) if wander > REACH_WANDER else GateResult(),
+            refuse(Reason.LIMB_LENGTH) if float(median_over(limb, hold)) > 0.9 else GateResult(),
         )
     )

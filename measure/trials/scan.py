@@ -8,11 +8,11 @@ import numpy as np
 from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup, Setup
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
-from measure.domain.reasons import Reason, Verdict, refuse
+from measure.domain.reasons import GateResult, Reason, refuse
 from measure.domain.tracks import FrameState, Track
-from measure.kinematics.angles import middle
-from measure.kinematics.fusion import combine
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.angles import median_over
+from measure.kinematics.fusion import fuse_passes
+from measure.kinematics.keypoints import arm_keypoints
 from measure.trials.quality_gates import (
     SEPARATION,
     person_gate,
@@ -22,8 +22,13 @@ from measure.trials.quality_gates import (
     upright_gate,
     view_gate,
 )
-from measure.trials.segmentation import Excursion, Search, Steps, find_trials
-from measure.video.sampling import CAREFUL_HZ, NONE, Pace
+from measure.trials.segmentation import (
+    Segmentation,
+    SegmentationParams,
+    TrialCandidate,
+    segment_trials,
+)
+from measure.video.sampling import FINE_HZ, SKIP, DecimationSpan
 
 #: A hold's values stay this close to their median: degrees and fraction. Ours.
 STEADY = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.02}
@@ -39,7 +44,7 @@ SHORT_HOLD_S = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
+class ScanResult:
     """Trials of one movement in a track.
 
     Attributes
@@ -57,43 +62,47 @@ class Found:
     """
 
     view: View
-    trials: tuple[Excursion, ...]
+    trials: tuple[TrialCandidate, ...]
     windows: tuple[tuple[float, float], ...]
-    verdict: Verdict
+    verdict: GateResult
     guide: FloatArray
 
 
-def steps_of(movement: Movement) -> Steps:
+def segmentation_params(movement: Movement) -> SegmentationParams:
     """Return how the series of a movement behaves."""
     facts = MOVEMENTS[movement]
-    return Steps(rest=facts.rest, least_travel=facts.least_travel, steady=STEADY[facts.unit])
+    return SegmentationParams(
+        rest=facts.rest, least_travel=facts.least_travel, steady=STEADY[facts.unit]
+    )
 
 
-def search(track: Track, movement: Movement, side: Side, view: View | None, setup: Setup) -> Found:
+def scan_for_trials(
+    track: Track, movement: Movement, side: Side, view: View | None, setup: Setup
+) -> ScanResult:
     """Return the trials in a quick track, or why there are none."""
     facts = MOVEMENTS[movement]
     nothing = np.full(len(track), np.nan)
     seen = track.state == FrameState.SEEN
     chosen = view or recognised_view(track, movement, side, setup.camera)
     if not np.any(seen):
-        return Found(
+        return ScanResult(
             view=chosen, trials=(), windows=(), verdict=refuse(Reason.NOBODY), guide=nothing
         )
     if chosen not in facts.views:
-        return Found(
+        return ScanResult(
             view=chosen, trials=(), windows=(), verdict=refuse(Reason.WRONG_VIEW), guide=nothing
         )
     too_slow = rate_gate(track)
     if too_slow.refused_for:
-        return Found(view=chosen, trials=(), windows=(), verdict=too_slow, guide=nothing)
+        return ScanResult(view=chosen, trials=(), windows=(), verdict=too_slow, guide=nothing)
     no_rest = np.zeros(len(track), dtype=bool)
-    guide = combine([track], movement, side, chosen, no_rest, setup).value
-    result = find_trials(track.time_s, guide, steps_of(movement))
-    trials = result.excursions
+    guide = fuse_passes([track], movement, side, chosen, no_rest, setup).value
+    result = segment_trials(track.time_s, guide, segmentation_params(movement))
+    trials = result.candidates
     if all(each.hold_start_s is None for each in trials) and person_gate(track).refused_for:
         trials = ()  # somebody who walks off swings an arm; that is no trial without a hold
-    verdict = Verdict() if trials else _why_none(track, movement, side, chosen, result, setup)
-    return Found(
+    verdict = GateResult() if trials else _why_none(track, movement, side, chosen, result, setup)
+    return ScanResult(
         view=chosen,
         trials=trials,
         windows=tuple(window_of(each, movement) for each in trials),
@@ -102,7 +111,7 @@ def search(track: Track, movement: Movement, side: Side, view: View | None, setu
     )
 
 
-def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
+def window_of(trial: TrialCandidate, movement: Movement) -> tuple[float, float]:
     """Return the stretch that the careful passes look at: rest, move, hold.
 
     External rotation needs the facing stance at the start of the source as well.
@@ -113,7 +122,7 @@ def window_of(trial: Excursion, movement: Movement) -> tuple[float, float]:
     return max(trial.rest_start_s, trial.start_s - LEAD_S), end
 
 
-def closeness(trials: Sequence[Excursion], movement: Movement, fps: float) -> int:
+def fine_rate_factor(trials: Sequence[TrialCandidate], movement: Movement, fps: float) -> int:
     """Return how many times their usual rate the careful passes need: 2 for a short hold, else 1.
 
     Parameters
@@ -121,28 +130,30 @@ def closeness(trials: Sequence[Excursion], movement: Movement, fps: float) -> in
     fps
         Pictures a second that there are.
     """
-    if movement is Movement.EXTERNAL_ROTATION or fps < 2 * CAREFUL_HZ:
+    if movement is Movement.EXTERNAL_ROTATION or fps < 2 * FINE_HZ:
         return 1
     return 2 if any(_is_short(each) for each in trials) else 1
 
 
-def paces_of(trials: Sequence[Excursion], movement: Movement, times: int = 1) -> tuple[Pace, ...]:
+def decimation_plan(
+    trials: Sequence[TrialCandidate], movement: Movement, times: int = 1
+) -> tuple[DecimationSpan, ...]:
     """Return which of their pictures the careful passes look at.
 
     Of a hold those of the usual rate, of a short one all. Of the rest half as many are enough, and
     of the ways up and down none, since places do not depend on the pace
-    (:class:`measure.pose.network.Landmarker`). Of external rotation all are looked at: how far the
+    (:class:`measure.pose.network.PoseNetwork`). Of external rotation all are looked at: how far the
     person has turned is read from every one. Where no hold was seen it is looked for anew.
 
     Parameters
     ----------
     times
-        How many times the usual rate the pictures come at; see :func:`closeness`.
+        How many times the usual rate the pictures come at; see :func:`fine_rate_factor`.
     """
     if movement is Movement.EXTERNAL_ROTATION:
         return ()
-    holds: list[Pace] = []
-    others: list[Pace] = []
+    holds: list[DecimationSpan] = []
+    others: list[DecimationSpan] = []
     for trial in trials:
         start_s, end_s = window_of(trial, movement)
         if trial.hold_start_s is None or trial.hold_end_s is None:
@@ -150,13 +161,13 @@ def paces_of(trials: Sequence[Excursion], movement: Movement, times: int = 1) ->
             continue
         every = 1 if _is_short(trial) else times
         holds.append((trial.hold_start_s, trial.hold_end_s, every))
-        others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, NONE))
-        others.append((trial.hold_end_s, end_s, NONE))
+        others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, SKIP))
+        others.append((trial.hold_end_s, end_s, SKIP))
         others.append((start_s, end_s, REST_EVERY * times))
     return (*holds, *others)
 
 
-def _is_short(trial: Excursion) -> bool:
+def _is_short(trial: TrialCandidate) -> bool:
     if trial.hold_start_s is None or trial.hold_end_s is None:
         return False
     return trial.hold_end_s - trial.hold_start_s < SHORT_HOLD_S
@@ -169,10 +180,12 @@ def recognised_view(
     views = MOVEMENTS[movement].views
     if len(views) == 1 or len(track) == 0:
         return views[0]
-    posture = posture_of(track, side, camera)
+    posture = arm_keypoints(track, side, camera)
     everywhere = np.ones(len(track), dtype=bool)
     across = float(
-        middle(separation_share(posture, float(middle(posture.trunk_px, everywhere))), everywhere)
+        median_over(
+            separation_share(posture, float(median_over(posture.trunk_px, everywhere))), everywhere
+        )
     )
     for view in views:
         low, high = SEPARATION[view]
@@ -182,10 +195,10 @@ def recognised_view(
 
 
 def _why_none(
-    track: Track, movement: Movement, side: Side, view: View, result: Search, setup: Setup
-) -> Verdict:
+    track: Track, movement: Movement, side: Side, view: View, result: Segmentation, setup: Setup
+) -> GateResult:
     """Return why no trial was found: the person, the view, or the movement itself."""
-    posture = posture_of(track, side, setup.camera)
+    posture = arm_keypoints(track, side, setup.camera)
     seen = track.state == FrameState.SEEN
     verdict = person_gate(track)
     if not verdict.refused_for:

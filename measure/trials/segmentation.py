@@ -24,7 +24,7 @@ LONGEST_GAP_S = 0.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Steps:
+class SegmentationParams:
     """How the series of one movement behaves, in the series' own unit.
 
     Attributes
@@ -43,7 +43,7 @@ class Steps:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Excursion:
+class TrialCandidate:
     """One way up and back in a series; times in seconds.
 
     Attributes
@@ -74,15 +74,17 @@ class Excursion:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Search:
+class Segmentation:
     """What was found: the excursions, and whether neutral and any move were seen at all."""
 
-    excursions: tuple[Excursion, ...]
+    candidates: tuple[TrialCandidate, ...]
     neutral_seen: bool
     moved: bool
 
 
-def find_trials(time_s: FloatArray, values: FloatArray, steps: Steps) -> Search:
+def segment_trials(
+    time_s: FloatArray, values: FloatArray, params: SegmentationParams
+) -> Segmentation:
     """Return the trials of a series.
 
     Parameters
@@ -97,32 +99,32 @@ def find_trials(time_s: FloatArray, values: FloatArray, steps: Steps) -> Search:
     known = np.isfinite(values)
     time_s, values = time_s[known], values[known]
     if len(values) < 3:
-        return Search(excursions=(), neutral_seen=False, moved=False)
+        return Segmentation(candidates=(), neutral_seen=False, moved=False)
     smooth = _median_of_three(values)
-    centre, tolerance = steps.rest
+    centre, tolerance = params.rest
     neutral = np.abs(smooth - centre) <= tolerance
-    moved = bool(np.ptp(smooth) >= steps.least_travel)
+    moved = bool(np.ptp(smooth) >= params.least_travel)
     least_s = LEAST_REST_S - _usual_step_s(time_s) - 1e-6
-    found: list[Excursion] = []
+    found: list[TrialCandidate] = []
     position, neutral_seen = 0, False
     while position < len(smooth):
-        rest = _first_rest(time_s, smooth, neutral, position, steps, least_s)
+        rest = _first_rest(time_s, smooth, neutral, position, params, least_s)
         if rest is None:
             break
         neutral_seen = True
         first, last = rest
         level = float(np.median(smooth[first : last + 1]))
-        excursion, position = _excursion_after(time_s, smooth, first, last, level, steps)
-        while excursion is None and position < len(smooth):
+        candidate, position = _candidate_after(time_s, smooth, first, last, level, params)
+        while candidate is None and position < len(smooth):
             # A small stir: the rest goes on, unless another comes before the arm leaves this one.
-            leaves = _first_above(smooth, level + steps.least_travel / 2, position)
-            again = _first_rest(time_s, smooth[:leaves], neutral, position, steps, least_s)
+            leaves = _first_above(smooth, level + params.least_travel / 2, position)
+            again = _first_rest(time_s, smooth[:leaves], neutral, position, params, least_s)
             if leaves == len(smooth) or again is not None:
                 break
-            excursion, position = _excursion_after(time_s, smooth, first, position, level, steps)
-        if excursion is not None:
-            found.append(excursion)
-    return Search(excursions=tuple(found), neutral_seen=neutral_seen, moved=moved)
+            candidate, position = _candidate_after(time_s, smooth, first, position, level, params)
+        if candidate is not None:
+            found.append(candidate)
+    return Segmentation(candidates=tuple(found), neutral_seen=neutral_seen, moved=moved)
 
 
 def _median_of_three(values: FloatArray) -> FloatArray:
@@ -145,7 +147,7 @@ def _first_rest(
     values: FloatArray,
     neutral: NDArray[np.bool_],
     start: int,
-    steps: Steps,
+    params: SegmentationParams,
     least_s: float,
 ) -> tuple[int, int] | None:
     """Return first and last index of the next neutral stretch that lasts long enough."""
@@ -159,7 +161,7 @@ def _first_rest(
         low = high = values[first]
         while last + 1 < n and neutral[last + 1]:
             low, high = min(low, values[last + 1]), max(high, values[last + 1])
-            if high - low > steps.least_travel / 2:
+            if high - low > params.least_travel / 2:
                 break
             last += 1
         if time_s[last] - time_s[first] >= least_s:
@@ -175,29 +177,34 @@ def _first_above(values: FloatArray, limit: float, start: int) -> int:
     return start
 
 
-def _excursion_after(
-    time_s: FloatArray, values: FloatArray, first: int, last: int, level: float, steps: Steps
-) -> tuple[Excursion | None, int]:
+def _candidate_after(
+    time_s: FloatArray,
+    values: FloatArray,
+    first: int,
+    last: int,
+    level: float,
+    params: SegmentationParams,
+) -> tuple[TrialCandidate | None, int]:
     """Return the next excursion above `level` after index `last`, and where to look next."""
     n = len(values)
-    away = level + steps.least_travel / 2
+    away = level + params.least_travel / 2
     start = _first_above(values, away, last)
     if start == n:
         return None, n
     rest_end = start - 1
-    while rest_end > first and values[rest_end] > level + steps.least_travel / 4:
+    while rest_end > first and values[rest_end] > level + params.least_travel / 4:
         rest_end -= 1
     end = start
     while end + 1 < n and values[end + 1] > away:
         end += 1
     here = slice(start, end + 1)
     top = float(np.percentile(values[here], 95))
-    if top - level < steps.least_travel:
+    if top - level < params.least_travel:
         return None, end + 1
-    hold = _hold(time_s[here], values[here], level, top, steps)
+    hold = _hold(time_s[here], values[here], level, top, params)
     times = time_s[rest_end : min(end + 2, n)]
     return (
-        Excursion(
+        TrialCandidate(
             rest_start_s=float(max(time_s[first], time_s[rest_end] - 2.0)),
             rest_end_s=float(time_s[rest_end]),
             start_s=float(time_s[rest_end]),
@@ -213,7 +220,7 @@ def _excursion_after(
 
 
 def _hold(
-    time_s: FloatArray, values: FloatArray, level: float, top: float, steps: Steps
+    time_s: FloatArray, values: FloatArray, level: float, top: float, params: SegmentationParams
 ) -> tuple[float, float, bool] | None:
     """Return start, end and steadiness of the longest still stretch near the top.
 
@@ -221,7 +228,7 @@ def _hold(
     """
     floor = level + HOLD_SHARE * (top - level)
     least_s = LEAST_HOLD_S - _usual_step_s(time_s) - 1e-6
-    for spread, steady in ((steps.steady, True), (2 * steps.steady, False)):
+    for spread, steady in ((params.steady, True), (2 * params.steady, False)):
         best: tuple[float, int, int] | None = None
         first = 0
         for last in range(len(values)):

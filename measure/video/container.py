@@ -73,7 +73,7 @@ def check_clip(clip: Path) -> Container:
     try:
         with clip.open("rb") as file:
             head = file.read(_HEAD_BYTES)
-            kind = recognise(head)
+            kind = sniff_container(head)
             if kind is Container.MP4:
                 _check_index(clip, file)
     except PermissionError:
@@ -145,7 +145,7 @@ def _check_place(clip: Path) -> None:
         raise ClipError(f"{_named(clip)} is empty (0 bytes). Copy or record it again.")
 
 
-def recognise(head: bytes) -> Container:
+def sniff_container(head: bytes) -> Container:
     """Return the kind of a file whose first bytes are `head`."""
     if head[4:8] in (b"ftyp", b"moov", b"mdat", b"wide", b"free", b"skip", b"pnot"):
         still = head[4:8] == b"ftyp" and head[8:12] in (b"heic", b"heix", b"mif1", b"avif")

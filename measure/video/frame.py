@@ -72,7 +72,7 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FrameGate:
+class FrameNormalizer:
     """What has to be done to the frames of one source.
 
     Attributes
@@ -111,7 +111,7 @@ class FrameGate:
             return round(width_px * self.sample_aspect), height_px
         return width_px, round(height_px / self.sample_aspect)
 
-    def admit(self, frame: NDArray[Any]) -> Picture:
+    def normalize(self, frame: NDArray[Any]) -> Picture:
         """Return the frame as a picture that may be analysed.
 
         Parameters
@@ -146,7 +146,7 @@ class FrameGate:
         )
 
 
-def readmitted(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
+def from_normalized(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
     """Return a picture that was admitted before, kept in memory, and comes back.
 
     Parameters

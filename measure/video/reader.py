@@ -15,7 +15,7 @@ from typing import Any
 from numpy.typing import NDArray
 
 from measure.errors import ClipError
-from measure.video.sampling import Pace, RegularGrid, Thinning, TimeLine
+from measure.video.sampling import DecimationSpan, Decimator, MonotonicTimeline, RateSampler
 from measure.video.source import FrameSource
 
 #: Failures in a row after which a clip counts as ended. Ours.
@@ -102,13 +102,13 @@ class ClipReader:
         *,
         rate_hz: float | None = None,
         windows: Sequence[tuple[float, float]] | None = None,
-        paces: Sequence[Pace] = (),
+        decimation: Sequence[DecimationSpan] = (),
         tick: Callable[[float], None] = lambda time_s: None,
     ) -> None:
         self._source = source
         self._name = name
-        self._grid = RegularGrid(rate_hz)
-        self._thinning = Thinning(paces)
+        self._grid = RateSampler(rate_hz)
+        self._thinning = Decimator(decimation)
         self._windows = [(-math.inf, math.inf)] if windows is None else list(windows)
         self._tick = tick
         self._steps_s: deque[float] = deque(maxlen=_REMEMBERED)
@@ -153,7 +153,7 @@ class ClipReader:
         """Yield the time of each frame that can be used, and whether a failure was shortly
         before it.
         """
-        line = TimeLine()
+        line = MonotonicTimeline()
         failures = 0
         since_failure = _HELD_BACK
         while failures < MOST_FAILURES:

@@ -11,7 +11,7 @@ _LONGEST_STEP_S = 60.0
 _NEW_START = 3
 
 
-class RegularGrid:
+class RateSampler:
     """Chooses frames nearest to a regular grid of times, by their own times.
 
     Parameters
@@ -48,11 +48,11 @@ class RegularGrid:
 
 #: Start and end of a span of time, and which of the frames in it are taken: every so-manyth, or
 #: none.
-Pace = tuple[float, float, int]
-NONE = 0
+DecimationSpan = tuple[float, float, int]
+SKIP = 0
 
 
-class Thinning:
+class Decimator:
     """Passes over some of the frames that follow each other.
 
     Parameters
@@ -61,8 +61,8 @@ class Thinning:
         The first span that a frame lies in decides; outside of all every frame is taken.
     """
 
-    def __init__(self, paces: Sequence[Pace]) -> None:
-        self._paces = paces
+    def __init__(self, decimation: Sequence[DecimationSpan]) -> None:
+        self._paces = decimation
         self._stretch: int | None = None
         self._passed_over = 0
 
@@ -70,7 +70,7 @@ class Thinning:
         """Tell whether the next frame is one to take; the first of each stretch always is."""
         inside = (every for start, end, every in self._paces if start <= time_s <= end)
         every = next(inside, 1)
-        due = every != NONE and self._passed_over + 1 >= every
+        due = every != SKIP and self._passed_over + 1 >= every
         taken = due or stretch != self._stretch
         self._stretch = stretch
         self._passed_over = 0 if taken else self._passed_over + 1
@@ -96,7 +96,7 @@ def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], .
     return tuple(result)
 
 
-class TimeLine:
+class MonotonicTimeline:
     """Makes the times of a source start at 0 and always increase.
 
     Attributes
@@ -150,9 +150,9 @@ class TimeLine:
 
 
 #: Frames a second of the quick pass: a hold of a second then has six.
-QUICK_HZ = 6.0
+COARSE_HZ = 6.0
 
 
 #: Frames a second of the careful passes. A still arm is misplaced by bias, not by noise (frames
 #: of one hold differ by tenths of a degree), so more frames would only cost time.
-CAREFUL_HZ = 5.0
+FINE_HZ = 5.0

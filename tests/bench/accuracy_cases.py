@@ -16,16 +16,16 @@ from typing import Any
 from tqdm import tqdm
 
 from measure.clips.inputs import ClipEntry
-from measure.clips.observation import Looked
-from measure.clips.observation_file import load_tracks, save_tracks
-from measure.clips.read import look
+from measure.clips.observation import ClipObservation
+from measure.clips.observation_file import load_observation, save_observation
+from measure.clips.read import observe_clip
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
-from measure.pose.ensemble import Models
+from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality, obtain
-from measure.trials.scan import search
+from measure.trials.scan import scan_for_trials
 
 #: The bundles that each quality reads with.
 QUALITIES: Mapping[str, tuple[ModelQuality, ...]] = {
@@ -85,12 +85,12 @@ def load_cases(folder: Path) -> tuple[Case, ...]:
     )
 
 
-def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
+def observe_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
     """Let replay look at every case not looked at yet; each worker has its own process."""
     missing = [
         (case, quality)
         for case in cases
-        for quality in own_looks(case)
+        for quality in separate_inference_qualities(case)
         if not is_kept(case, quality, kept)
     ]
     if not missing:
@@ -103,10 +103,10 @@ def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
         def work(share: Iterable[tuple[Case, str]]) -> None:
             with PoseProcess(bundles) as process:
                 for case, quality in share:
-                    models = Models(
+                    models = ModelSet(
                         name=quality, bundles={each: bundles[each] for each in QUALITIES[quality]}
                     )
-                    _look(process, models, case, kept_path(case, quality, kept))
+                    _observe(process, models, case, observation_path(case, quality, kept))
                     bar.update()
 
         with ThreadPoolExecutor(workers) as pool:
@@ -116,8 +116,8 @@ def look_at_all(cases: Sequence[Case], kept: Path, workers: int = 2) -> None:
 _ALL = {each for bundles in QUALITIES.values() for each in bundles}
 
 
-def _look(process: PoseProcess, models: Models, case: Case, target: Path) -> None:
-    looked = look(
+def _observe(process: PoseProcess, models: ModelSet, case: Case, target: Path) -> None:
+    observation = observe_clip(
         process,
         models,
         case.clip,
@@ -129,10 +129,10 @@ def _look(process: PoseProcess, models: Models, case: Case, target: Path) -> Non
         progress=lambda share: None,
     )
     entry = ClipEntry(clip=Path(case.clip.name), movement=case.movement, side=case.side)
-    save_tracks(target, entry, looked)
+    save_observation(target, entry, observation)
 
 
-def own_looks(case: Case) -> tuple[str, ...]:
+def separate_inference_qualities(case: Case) -> tuple[str, ...]:
     """Return the qualities that need a look of their own: a lesser one is a part of the heavy one.
 
     Not so from behind, where the heavy model looks alone. Clips of the bench's side shows are
@@ -144,7 +144,7 @@ def own_looks(case: Case) -> tuple[str, ...]:
     return ("heavy",)
 
 
-def kept_path(case: Case, quality: str, kept: Path) -> Path:
+def observation_path(case: Case, quality: str, kept: Path) -> Path:
     """Return where a look is kept; another clip under its name is another place."""
     stamp = case.clip.stat()
     key = hashlib.sha256(f"{case.name} {stamp.st_size}".encode()).hexdigest()[:12]
@@ -153,26 +153,26 @@ def kept_path(case: Case, quality: str, kept: Path) -> Path:
 
 def is_kept(case: Case, quality: str, kept: Path) -> bool:
     """Return whether a look is kept that covers the trials which are found in it today."""
-    path = kept_path(case, quality, kept)
+    path = observation_path(case, quality, kept)
     if not path.exists():
         return False
-    looked = load_tracks(path)[1]
-    found = search(looked.quick, case.movement, case.side, case.view, Setup())
-    return all(looked.covers(window) for window in found.windows)
+    observation = load_observation(path)[1]
+    found = scan_for_trials(observation.coarse, case.movement, case.side, case.view, Setup())
+    return all(observation.covers(window) for window in found.windows)
 
 
-def looked_at(case: Case, quality: str, kept: Path) -> Looked:
+def observation_of(case: Case, quality: str, kept: Path) -> ClipObservation:
     """Return what the networks of a quality saw of a case."""
-    if quality in own_looks(case):
-        return load_tracks(kept_path(case, quality, kept))[1]
-    return lesser(load_tracks(kept_path(case, "heavy", kept))[1], quality)
+    if quality in separate_inference_qualities(case):
+        return load_observation(observation_path(case, quality, kept))[1]
+    return lesser(load_observation(observation_path(case, "heavy", kept))[1], quality)
 
 
-def lesser(looked: Looked, quality: str) -> Looked:
+def lesser(observation: ClipObservation, quality: str) -> ClipObservation:
     """Return the part of a look that a lesser quality would have had."""
-    own = {name for name in looked.careful if name.split()[0] in QUALITIES[quality]}
+    own = {name for name in observation.fine if name.split()[0] in QUALITIES[quality]}
     return replace(
-        looked,
+        observation,
         model=quality,
-        careful={name: track for name, track in looked.careful.items() if name in own},
+        fine={name: track for name, track in observation.fine.items() if name in own},
     )

@@ -19,12 +19,12 @@ from measure.domain.acquisition import Setup
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
-from measure.kinematics.angles import mean_near_median, middle
+from measure.kinematics.angles import mean_near_median, median_over
 from measure.kinematics.elevation import elevation_of
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.reach import reach_of
 from measure.kinematics.rotation import rotation_of
-from measure.kinematics.rotation_phases import find_stances, zero_level
+from measure.kinematics.rotation_phases import rotation_phases, zero_azimuth_deg
 from measure.kinematics.uncertainty import difficulty
 from tests.bench.accuracy_cases import Case
 from tests.bench.accuracy_judge import Judged
@@ -58,7 +58,7 @@ def samples_of(judged: Sequence[Judged]) -> list[Sample]:
     samples = []
     for one in judged:
         holds = one.case.holds
-        for settled, window in zip(one.settled, one.found.windows, strict=True):
+        for settled, window in zip(one.refined, one.found.windows, strict=True):
             trial = settled.trial
             if not trial.scored or trial.hold_start_s is None or trial.hold_end_s is None:
                 continue
@@ -70,7 +70,7 @@ def samples_of(judged: Sequence[Judged]) -> list[Sample]:
                 continue
             terms = [
                 _terms(one, track.between(*window), trial.hold_start_s, trial.hold_end_s)
-                for track in one.looked.careful.values()
+                for track in one.observation.fine.values()
             ]
             samples.append(
                 Sample(
@@ -92,25 +92,25 @@ def _terms(
     one: Judged, track: Track, start_s: float, end_s: float
 ) -> tuple[float, dict[str, float]]:
     movement, view = one.case.movement, one.found.view
-    posture = posture_of(track, one.case.side)
+    posture = arm_keypoints(track, one.case.side)
     trial = one.found.trials[0]
     hold = (track.time_s >= start_s) & (track.time_s <= end_s)
     rest = (track.time_s >= trial.rest_start_s) & (track.time_s <= trial.rest_end_s)
     if movement is Movement.EXTERNAL_ROTATION:
-        stances = find_stances(posture)
+        stances = rotation_phases(posture)
         rotation = rotation_of(posture, stances.facing, stances.turned, Setup())
-        zero = zero_level(track.time_s, rotation.azimuth_deg, stances.turned)
+        zero = zero_azimuth_deg(track.time_s, rotation.azimuth_deg, stances.turned)
         azimuth = mean_near_median(rotation.azimuth_deg[hold], 10.0)
         turn = rotation.turn_deg if math.isfinite(rotation.turn_deg) else 45.0
         return 0.0, {"offset": 1.0, "azimuth": azimuth, "zero": -zero, "turn": turn}
     if movement is Movement.HAND_BEHIND_BACK:
         height = mean_near_median(reach_of(posture).thumb[hold], 0.04)
-        across = float(middle(posture.separation_px / posture.trunk_px, rest))
+        across = float(median_over(posture.separation_px / posture.trunk_px, rest))
         terms = {"offset": 1.0, "height": height}
         return 0.0, terms | ({"separation": across} if view is View.SIDE else {})
     elevation = elevation_of(posture, movement, view, rest)
     raw = mean_near_median(elevation.raw_deg[hold], 5.0)
-    at_rest = float(middle(elevation.wrist_line_deg, rest))
+    at_rest = float(median_over(elevation.wrist_line_deg, rest))
     x = min(max(raw, 0.0), 180.0)
     terms = {"offset": 1.0, "slope": x, "curve": x * x}
     displaced = {"rest": at_rest * math.cos(math.radians(x))}

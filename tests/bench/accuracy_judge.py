@@ -5,14 +5,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.clips.observation import Looked
-from measure.clips.read import reading_of
+from measure.clips.observation import ClipObservation
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Movement
 from measure.kinematics.uncertainty import measured_half_width
-from measure.trials.refinement import Settled
-from measure.trials.scan import Found, search
+from measure.trials.refinement import RefinedTrial
+from measure.trials.scan import ScanResult, scan_for_trials
 from tests.bench.accuracy_cases import Case
 
 
@@ -31,9 +31,9 @@ class Judged:
     """
 
     case: Case
-    looked: Looked
-    found: Found
-    settled: tuple[Settled, ...]
+    observation: ClipObservation
+    found: ScanResult
+    refined: tuple[RefinedTrial, ...]
     measurement: Measurement
     truth: float | None
     error: float | None
@@ -57,9 +57,9 @@ def gross_limit(movement: Movement) -> float:
     return 0.15 if movement is Movement.HAND_BEHIND_BACK else 10.0
 
 
-def judge(case: Case, looked: Looked) -> Judged:
+def judge(case: Case, observation: ClipObservation) -> Judged:
     """Read a case as replay does, and compare with its truth."""
-    reading = reading_of(looked, Setup())
+    reading = measurement_from_observation(observation, Setup())
     measurement = reading.measurement
     truth = float(np.median([hold[0] for hold in case.holds])) if case.holds else None
     error = None
@@ -67,18 +67,18 @@ def judge(case: Case, looked: Looked) -> Judged:
         error = measurement.value - truth
     return Judged(
         case=case,
-        looked=looked,
-        found=search(looked.quick, case.movement, case.side, case.view, Setup()),
-        settled=reading.settled,
+        observation=observation,
+        found=scan_for_trials(observation.coarse, case.movement, case.side, case.view, Setup()),
+        refined=reading.refined,
         measurement=measurement,
         truth=truth,
         error=error,
-        half=_measured_half(measurement, reading.settled, looked.model),
+        half=_measured_half(measurement, reading.refined, observation.model),
     )
 
 
 def _measured_half(
-    measurement: Measurement, settled: Sequence[Settled], quality: str
+    measurement: Measurement, settled: Sequence[RefinedTrial], quality: str
 ) -> float | None:
     halves = [
         measured_half_width(

@@ -23,9 +23,9 @@ from tests.bench.accuracy_cases import (
     Case,
     is_kept,
     load_cases,
-    look_at_all,
-    looked_at,
-    own_looks,
+    observation_of,
+    observe_all,
+    separate_inference_qualities,
 )
 from tests.bench.accuracy_judge import Judged, judge
 
@@ -58,16 +58,16 @@ def main() -> int:
 
     def seen() -> tuple[Case, ...]:
         if not arguments.kept_only:
-            look_at_all(every, kept, arguments.workers)
+            observe_all(every, kept, arguments.workers)
         return tuple(
             case
             for case in every
-            if all(is_kept(case, quality, kept) for quality in own_looks(case))
+            if all(is_kept(case, quality, kept) for quality in separate_inference_qualities(case))
         )
 
     def judged(split: str, quality: str) -> list[Judged]:
         chosen = [case for case in cases if case.split == split]
-        return [judge(case, looked_at(case, quality, kept)) for case in chosen]
+        return [judge(case, observation_of(case, quality, kept)) for case in chosen]
 
     cases = seen()
     if arguments.fit:

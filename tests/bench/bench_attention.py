@@ -23,19 +23,19 @@ import numpy as np
 from tqdm import tqdm
 
 from measure.clips.inputs import ClipEntry
-from measure.clips.observation import Looked
-from measure.clips.observation_file import load_tracks, save_tracks
-from measure.clips.read import look, reading_of
+from measure.clips.observation import ClipObservation
+from measure.clips.observation_file import load_observation, save_observation
+from measure.clips.read import measurement_from_observation, observe_clip
 from measure.domain.acquisition import Setup
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.tracks import Track
 from measure.errors import DataError
-from measure.live.trial_refiner import HASTY
+from measure.live.trial_refiner import COARSE_ONLY
 from measure.pose.ensemble import models_for
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality
-from measure.trials.scan import closeness, paces_of, search
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ, Pace, RegularGrid, Thinning
+from measure.trials.scan import decimation_plan, fine_rate_factor, scan_for_trials
+from measure.video.sampling import COARSE_HZ, FINE_HZ, DecimationSpan, Decimator, RateSampler
 from tests.bench.accuracy_cases import Case, load_cases
 
 _ROOT = Path(__file__).resolve().parents[2]
@@ -43,7 +43,7 @@ _DOCUMENT = _ROOT / "measure/docs/analyst.md"
 #: Frames a second of most phones and webcams.
 USUAL_FPS = 30
 _FILMED = "usual"
-_LOOKS = {"thin": False, "every": True}
+_EVERY_FRAME_BY_NAME = {"thin": False, "every": True}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +75,7 @@ class Compared:
     quick_every: float | None
     plain: float | None
     truth: float
-    looks: tuple[int, int]
+    inference_counts: tuple[int, int]
 
 
 def main() -> None:
@@ -92,8 +92,12 @@ def main() -> None:
         film_usual(arguments.folder, arguments.each)
     cases = chosen(arguments.folder, _FILMED if arguments.film else "trial", arguments.each)
     kept = (arguments.kept or arguments.folder / "attention") / arguments.quality
-    look_at(cases, kept, ModelQuality(arguments.quality), arguments.looks)
-    cases = [case for case in cases if all(_path(case, each, kept).exists() for each in _LOOKS)]
+    observe_cases(cases, kept, ModelQuality(arguments.quality), arguments.inference_counts)
+    cases = [
+        case
+        for case in cases
+        if all(_path(case, each, kept).exists() for each in _EVERY_FRAME_BY_NAME)
+    ]
     found = [compared(case, kept) for case in sorted(cases, key=lambda case: case.name)]
     for each in found:
         print(_line(each))
@@ -123,7 +127,7 @@ def film_usual(folder: Path, count: int) -> None:
     """Film the first readable clips of each movement and view of the trial set anew."""
     from sample_clips.bench_set import bench_clips
     from sample_clips.body import bodies_folder, make_bodies, shape_of
-    from sample_clips.film import film
+    from sample_clips.film import render_clip
 
     folder.mkdir(parents=True, exist_ok=True)
     wanted = []
@@ -138,22 +142,25 @@ def film_usual(folder: Path, count: int) -> None:
     for scenario in tqdm(wanted, desc="filming"):
         done = folder / f"{scenario.name}.json"
         if not done.exists() and scenario.expected == ("reading",):
-            made = film(scenario, folder, bodies_folder(), quality=21)
+            made = render_clip(scenario, folder, bodies_folder(), quality=21)
             done.write_text(json.dumps({"set": _FILMED, **made}), encoding="utf-8")
 
 
-def look_at(cases: Sequence[Case], kept: Path, quality: ModelQuality, most: int) -> None:
+def observe_cases(cases: Sequence[Case], kept: Path, quality: ModelQuality, most: int) -> None:
     """Look at the clips that were not looked at yet, so many at most."""
     kept.mkdir(parents=True, exist_ok=True)
     missing = [
-        (case, name) for case in cases for name in _LOOKS if not _path(case, name, kept).exists()
+        (case, name)
+        for case in cases
+        for name in _EVERY_FRAME_BY_NAME
+        if not _path(case, name, kept).exists()
     ][:most]
     if not missing:
         return
     models = models_for(quality)
     with PoseProcess(models.bundles) as process:
         for case, name in tqdm(missing, desc="looking"):
-            looked = look(
+            observation = observe_clip(
                 process,
                 models,
                 case.clip,
@@ -161,11 +168,11 @@ def look_at(cases: Sequence[Case], kept: Path, quality: ModelQuality, most: int)
                 case.side,
                 view=case.view,
                 setup=Setup(),
-                every_frame=_LOOKS[name],
+                every_frame=_EVERY_FRAME_BY_NAME[name],
                 progress=lambda share: None,
             )
             entry = ClipEntry(clip=Path(case.clip.name), movement=case.movement, side=case.side)
-            save_tracks(_path(case, name, kept), entry, looked)
+            save_observation(_path(case, name, kept), entry, observation)
 
 
 def _path(case: Case, name: str, kept: Path) -> Path:
@@ -174,8 +181,8 @@ def _path(case: Case, name: str, kept: Path) -> Path:
 
 def compared(case: Case, kept: Path) -> Compared:
     """Read a clip from all that was seen of it."""
-    thin, every = (load_tracks(_path(case, name, kept))[1] for name in _LOOKS)
-    plain = {name: track for name, track in every.careful.items() if name == every.model}
+    thin, every = (load_observation(_path(case, name, kept))[1] for name in _EVERY_FRAME_BY_NAME)
+    plain = {name: track for name, track in every.fine.items() if name == every.model}
     return Compared(
         case=case,
         thin=_value(thin),
@@ -183,27 +190,25 @@ def compared(case: Case, kept: Path) -> Compared:
         thinned=_value(thinned(every)),
         quick_thin=_value(alone(thin)),
         quick_every=_value(alone(every)),
-        plain=_value(replace(every, careful=plain, model=HASTY)) if plain else None,
+        plain=_value(replace(every, fine=plain, model=COARSE_ONLY)) if plain else None,
         truth=statistics.median(hold[0] for hold in case.holds),
-        looks=(_looks(thin), _looks(every)),
+        inference_counts=(_inference_count(thin), _inference_count(every)),
     )
 
 
-def thinned(every: Looked) -> Looked:
+def thinned(every: ClipObservation) -> ClipObservation:
     """Return a look at every frame as if only the usual frames had been looked at."""
-    found = search(every.quick, every.movement, every.side, every.view, Setup())
-    times = closeness(found.trials, every.movement, every.facts.measured_fps)
-    paces = paces_of(found.trials, every.movement, times)
-    careful = {
-        name: _chosen(track, CAREFUL_HZ * times, paces) for name, track in every.careful.items()
-    }
-    quick = _chosen(every.quick, QUICK_HZ)
-    windows = ((-math.inf, math.inf),) if careful else ()
-    return replace(every, quick=quick, careful=careful, windows=windows)
+    found = scan_for_trials(every.coarse, every.movement, every.side, every.view, Setup())
+    times = fine_rate_factor(found.trials, every.movement, every.facts.measured_fps)
+    paces = decimation_plan(found.trials, every.movement, times)
+    fine = {name: _chosen(track, FINE_HZ * times, paces) for name, track in every.fine.items()}
+    coarse = _chosen(every.coarse, COARSE_HZ)
+    windows = ((-math.inf, math.inf),) if fine else ()
+    return replace(every, coarse=coarse, fine=fine, windows=windows)
 
 
-def _chosen(track: Track, rate_hz: float, paces: Sequence[Pace] = ()) -> Track:
-    grid, thinning = RegularGrid(rate_hz), Thinning(paces)
+def _chosen(track: Track, rate_hz: float, paces: Sequence[DecimationSpan] = ()) -> Track:
+    grid, thinning = RateSampler(rate_hz), Decimator(paces)
     chosen = np.array(
         [grid.chooses(each) and thinning.takes(each) for each in track.time_s.tolist()]
     )
@@ -211,21 +216,25 @@ def _chosen(track: Track, rate_hz: float, paces: Sequence[Pace] = ()) -> Track:
     return replace(track, **{name: getattr(track, name)[chosen] for name in arrays})
 
 
-def alone(looked: Looked) -> Looked:
+def alone(observation: ClipObservation) -> ClipObservation:
     """Return a look of the quick pass alone, which then also settles the trials."""
-    found = search(looked.quick, looked.movement, looked.side, looked.view, Setup())
-    return replace(looked, careful={"quick": looked.quick}, windows=found.windows, model=HASTY)
+    found = scan_for_trials(
+        observation.coarse, observation.movement, observation.side, observation.view, Setup()
+    )
+    return replace(
+        observation, fine={"quick": observation.coarse}, windows=found.windows, model=COARSE_ONLY
+    )
 
 
-def _value(looked: Looked) -> float | None:
+def _value(observation: ClipObservation) -> float | None:
     try:
-        return reading_of(looked, Setup()).measurement.value
+        return measurement_from_observation(observation, Setup()).measurement.value
     except DataError:  # trials where no careful pass looked: the clip would be read anew
         return None
 
 
-def _looks(looked: Looked) -> int:
-    return len(looked.quick) + sum(len(track) for track in looked.careful.values())
+def _inference_count(observation: ClipObservation) -> int:
+    return len(observation.coarse) + sum(len(track) for track in observation.fine.values())
 
 
 def _line(one: Compared) -> str:
@@ -238,7 +247,7 @@ def _line(one: Compared) -> str:
         f"{one.case.name:38} truth {said(one.truth):>7}, few frames {said(one.thin):>7}, every "
         f"{said(one.every):>7}, thinned {said(one.thinned):>7}, quick {said(one.quick_thin):>7}, "
         f"at every frame {said(one.quick_every):>7}, plain {said(one.plain):>7}, looks "
-        f"{one.looks[0] / one.looks[1]:.0%}"
+        f"{one.inference_counts[0] / one.inference_counts[1]:.0%}"
     )
 
 
@@ -246,7 +255,7 @@ def summary(found: Sequence[Compared], quality: str) -> Iterator[str]:
     """Yield the lines of the document."""
     angles = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.DEGREES]
     reaches = [one for one in found if MOVEMENTS[one.case.movement].unit is Unit.FRACTION]
-    few, all_ = (sum(one.looks[place] for one in found) for place in (0, 1))
+    few, all_ = (sum(one.inference_counts[place] for one in found) for place in (0, 1))
     other = sum((one.thin is None) != (one.every is None) for one in found)
     rates = sorted({one.case.facts["fps"] for one in found})
     yield (

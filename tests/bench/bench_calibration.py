@@ -24,17 +24,17 @@ from typing import Any
 
 import numpy as np
 
-from measure.clips.observation import Looked
+from measure.clips.observation import ClipObservation
 from measure.domain.acquisition import BodySetup, CameraSetup, LensProfile, Setup
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import Movement
 from measure.kinematics.bias_correction import reach_correction
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.rotation import USUAL_FOREARM
-from measure.trials.refinement import settle
-from measure.trials.scan import search
+from measure.trials.refinement import refine_trial
+from measure.trials.scan import scan_for_trials
 from sample_clips.body import bodies_folder, load_body, shape_of
-from tests.bench.accuracy_cases import Case, kept_path, load_cases, looked_at
+from tests.bench.accuracy_cases import Case, load_cases, observation_of, observation_path
 
 _DOCUMENT = Path(__file__).resolve().parents[2] / "calibration/README.md"
 _MARKS = re.compile(r"(<!-- known:begin -->\n).*?(<!-- known:end -->)", re.DOTALL)
@@ -69,12 +69,12 @@ class Known:
     errors: tuple[float, ...]
 
 
-def c7_of(case: Case, looked: Looked) -> float:
+def c7_of(case: Case, observation: ClipObservation) -> float:
     """Return C7's height over the trunk as a helper would mark it, from the clip's own truth."""
     with case.clip.with_suffix(".csv").open(encoding="utf-8") as file:
         rows = [row for row in csv.DictReader(file) if float(row["time_s"]) < _FIRST_S]
     marked = [(float(row["c7_x_px"]) - 0.5, 0.5 - float(row["c7_y_px"])) for row in rows]
-    first = posture_of(looked.quick.between(0.0, _FIRST_S), case.side)
+    first = arm_keypoints(observation.coarse.between(0.0, _FIRST_S), case.side)
     hip, trunk = np.nanmedian(first.mid_hip, axis=0), np.nanmedian(first.trunk, axis=0)
     return float((np.median(marked, axis=0) - hip) @ trunk / (trunk @ trunk))
 
@@ -155,24 +155,24 @@ def setups_of(case: Case, random: np.random.Generator) -> tuple[Setup, ...]:
 
 def read(case: Case, kept: Path, random: np.random.Generator) -> Known:
     """Read a case's first trial in every step, from the looks that are kept."""
-    looked = looked_at(case, "heavy", kept)
+    observation = observation_of(case, "heavy", kept)
     truth = float(np.median([hold[0] for hold in case.holds]))
     errors = []
     for setup in setups_of(case, random):
-        value = _value(case, looked, setup)
+        value = _value(case, observation, setup)
         errors.append(math.nan if value is None else value - truth)
     return Known(case=case, errors=tuple(errors))
 
 
-def _value(case: Case, looked: Looked, setup: Setup) -> float | None:
-    found = search(looked.quick, case.movement, case.side, case.view, setup)
+def _value(case: Case, observation: ClipObservation, setup: Setup) -> float | None:
+    found = scan_for_trials(observation.coarse, case.movement, case.side, case.view, setup)
     if not found.trials:
         return None
-    tracks = [each.between(*found.windows[0]) for each in looked.careful.values()]
+    tracks = [each.between(*found.windows[0]) for each in observation.fine.values()]
     if not tracks or not len(tracks[0]):
         return None
-    settled = settle(
-        tracks, found.trials[0], case.movement, case.side, found.view, setup, looked.model
+    settled = refine_trial(
+        tracks, found.trials[0], case.movement, case.side, found.view, setup, observation.model
     )
     return settled.trial.value
 
@@ -181,7 +181,8 @@ def add_marks(found: Sequence[Known], kept: Path, random: np.random.Generator) -
     """Return the cases with the steps in which C7 is marked added to those of the reach."""
     reaches = [each for each in found if each.case.movement is Movement.HAND_BEHIND_BACK]
     heights = {
-        each.case.name: c7_of(each.case, looked_at(each.case, "heavy", kept)) for each in reaches
+        each.case.name: c7_of(each.case, observation_of(each.case, "heavy", kept))
+        for each in reaches
     }
     usual = {
         view: float(
@@ -269,7 +270,7 @@ def main() -> int:
         if case.movement in _MOVEMENTS
         and any(case.split in sets for sets in _PEOPLE.values())
         and case.readable
-        and kept_path(case, "heavy", kept).exists()
+        and observation_path(case, "heavy", kept).exists()
     ]
     found = []
     for case in chosen:

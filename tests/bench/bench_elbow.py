@@ -15,7 +15,7 @@ import numpy as np
 
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from tests.bench.accuracy_cases import is_kept, load_cases, looked_at
+from tests.bench.accuracy_cases import is_kept, load_cases, observation_of
 from tests.bench.accuracy_fit import STRAIGHT_DEG
 from tests.bench.accuracy_judge import Judged, judge
 
@@ -44,7 +44,7 @@ def _read(folder: Path) -> list[Judged]:
     """Return the flexions that were read, with the heavy model."""
     kept = folder / "tracks"
     judged = [
-        judge(case, looked_at(case, "heavy", kept))
+        judge(case, observation_of(case, "heavy", kept))
         for case in load_cases(folder)
         if case.split in _SETS
         and case.movement is Movement.FLEXION

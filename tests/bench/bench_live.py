@@ -20,12 +20,12 @@ import numpy as np
 import sample_clips
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.errors import PoseProcessError
 from measure.live.engine import LiveEngine
-from measure.live.events import EventKind, LiveFrame, Source
-from measure.pose.ensemble import Models
-from measure.pose.network import Landmarker
+from measure.live.events import LiveEventKind, LiveFrame, Source
+from measure.pose.ensemble import ModelSet
+from measure.pose.network import PoseNetwork
 from measure.pose.picture_job import PictureJob
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality, load
@@ -55,7 +55,7 @@ def bare(
         for frame in frames_of(clip)
     ]
     times: list[float] = []
-    with Landmarker(load(quality).content) as landmarker:
+    with PoseNetwork(load(quality).content) as landmarker:
         start, used = time.perf_counter(), time.process_time()
         while (now := time.perf_counter()) - start < seconds:
             number = round((now - start) * USUAL_FPS)
@@ -90,7 +90,7 @@ class Idle(PoseProcess):
     def prepare(self) -> None:
         """Start nothing."""
 
-    def look_at(self, job: PictureJob) -> NoReturn:
+    def run_pictures(self, job: PictureJob) -> NoReturn:
         raise PoseProcessError("The pictures are not looked at.")
 
 
@@ -100,7 +100,7 @@ class Live:
     def __init__(
         self, clip: Path, quality: ModelQuality, fps: float, *, settles: bool = False
     ) -> None:
-        models = Models(name=quality.value, bundles={quality: load(quality)})
+        models = ModelSet(name=quality.value, bundles={quality: load(quality)})
         self.engine = LiveEngine(
             lambda: models,
             command=(sys.executable, "-m", "tests.bench.replay_camera", str(clip), str(fps)),
@@ -108,7 +108,7 @@ class Live:
             stall_s=5.0,
         )
         self.engine.start(Source())
-        self.engine.choose(Movement.FLEXION, Side.LEFT, 99, 0, Conduct())
+        self.engine.choose(Movement.FLEXION, Side.LEFT, 99, 0, AssessmentCondition())
 
     def __enter__(self) -> "Live":
         return self
@@ -207,14 +207,14 @@ def soak(clip: Path, seconds: float) -> None:
     engine = LiveEngine(loop_clips=True, stall_s=10.0)
     engine.start(Source(clip=clip))
     start, told, done = time.monotonic(), 0.0, 0
-    engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, Conduct())
+    engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, AssessmentCondition())
     while (now := time.monotonic() - start) < seconds:
         engine.newest_frame()
         for event in engine.events():
-            if event.kind is EventKind.MEASUREMENT_DONE:
+            if event.kind is LiveEventKind.MEASUREMENT_DONE:
                 done += 1
-                engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, Conduct())
-            elif event.kind is EventKind.TROUBLE:
+                engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, AssessmentCondition())
+            elif event.kind is LiveEventKind.TROUBLE:
                 print(f"{now:.0f} s: {event.trouble} {event.text}")
         if now - told > seconds / 10 and engine.process_id is not None:
             told = now

@@ -17,15 +17,15 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.clips.observation import Looked
-from measure.clips.read import reading_of
+from measure.clips.observation import ClipObservation
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.kinematics.elevation import elevation_of
-from measure.kinematics.keypoints import posture_of
-from measure.live.trial_refiner import HASTY
-from measure.trials.scan import search
-from tests.bench.accuracy_cases import Case, is_kept, load_cases, looked_at
+from measure.kinematics.keypoints import arm_keypoints
+from measure.live.trial_refiner import COARSE_ONLY
+from measure.trials.scan import scan_for_trials
+from tests.bench.accuracy_cases import Case, is_kept, load_cases, observation_of
 
 _DOCUMENT = Path(__file__).resolve().parents[2] / "measure/docs/analyst.md"
 _MARKS = re.compile(r"(<!-- passes:begin -->\n).*?(<!-- passes:end -->)", re.DOTALL)
@@ -60,7 +60,7 @@ def main() -> None:
     arguments = parser.parse_args()
     kept = arguments.folder / "tracks"
     found = [
-        errors(case, looked_at(case, "heavy", kept))
+        errors(case, observation_of(case, "heavy", kept))
         for case in load_cases(arguments.folder)
         if case.split in _SETS and case.readable and is_kept(case, "heavy", kept)
     ]
@@ -72,32 +72,34 @@ def main() -> None:
         _DOCUMENT.write_text(written, encoding="utf-8")
 
 
-def errors(case: Case, looked: Looked) -> Errors:
+def errors(case: Case, observation: ClipObservation) -> Errors:
     """Read a clip three ways."""
     truth = statistics.median(hold[0] for hold in case.holds)
-    plain = {name: track for name, track in looked.careful.items() if name == "heavy"}
+    plain = {name: track for name, track in observation.fine.items() if name == "heavy"}
     values = {
-        "usual": reading_of(looked, Setup()).measurement.value,
+        "usual": measurement_from_observation(observation, Setup()).measurement.value,
         "plain": None,
         "largest": None,
     }
     if plain:
-        alone = replace(looked, careful=plain, model=HASTY)
-        values["plain"] = reading_of(alone, Setup()).measurement.value
+        alone = replace(observation, fine=plain, model=COARSE_ONLY)
+        values["plain"] = measurement_from_observation(alone, Setup()).measurement.value
         values["largest"] = _largest(alone)
     apart = {name: None if value is None else value - truth for name, value in values.items()}
     return Errors(movement=case.movement, **apart)
 
 
-def _largest(looked: Looked) -> float | None:
+def _largest(observation: ClipObservation) -> float | None:
     """Return the largest angle between arm and trunk line; only raised arms have one."""
-    movement = looked.movement
+    movement = observation.movement
     if movement not in _RAISED:
         return None
-    track = looked.careful["heavy"]
-    view = search(looked.quick, movement, looked.side, looked.view, Setup()).view
+    track = observation.fine["heavy"]
+    view = scan_for_trials(
+        observation.coarse, movement, observation.side, observation.view, Setup()
+    ).view
     no_rest = np.zeros(len(track), dtype=bool)
-    raw = elevation_of(posture_of(track, looked.side), movement, view, no_rest).raw_deg
+    raw = elevation_of(arm_keypoints(track, observation.side), movement, view, no_rest).raw_deg
     return float(np.nanmax(raw)) if np.isfinite(raw).any() else None
 
 

@@ -21,18 +21,18 @@ from statistics import median
 
 from measure.clips.inputs import ClipEntry
 from measure.clips.read import read_clip
-from measure.pose.ensemble import Models, models_for
-from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.ensemble import ModelSet, models_for
+from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import Bundle, ModelQuality, obtain
-from measure.video.sampling import QUICK_HZ
+from measure.video.sampling import COARSE_HZ
 from tests.bench import speed_crowd, speed_kept, speed_length, speed_resumed
 from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames
 from tests.bench.speed_effort import SHORT, THOROUGH, Effort
 from tests.bench.speed_process import bare_loop, elsewhere, spent
 from tests.bench.speed_table import DOCUMENT, Row, table, with_rows
 
-_FULL = PosePass(quality=ModelQuality.FULL)
+_FULL = InferencePass(quality=ModelQuality.FULL)
 #: People that the quick pass and the bare loop of part a look for.
 _PEOPLE = 2
 
@@ -97,28 +97,28 @@ def quick_pass(folder: Path, effort: Effort) -> Iterator[Row]:
     """The quick pass alone against a bare loop over every frame with its network."""
     models = models_for(ModelQuality.FULL)
 
-    def look(process: PoseProcess, entry: ClipEntry) -> None:
-        process.run(ClipJob(clip=entry.clip, passes=(_FULL,), rate_hz=QUICK_HZ))
+    def coarse_pass(process: PoseProcess, entry: ClipEntry) -> None:
+        process.run(ClipJob(clip=entry.clip, passes=(_FULL,), rate_hz=COARSE_HZ))
 
     bundle = models.bundles[ModelQuality.FULL]
     yield Row(
         mark="b2",
         what="quick pass alone: clips per processor second, over full on every frame",
         goal="at least 2.5",
-        measured=_against_bare(folder, effort, models, look, bundle),
+        measured=_against_bare(folder, effort, models, coarse_pass, bundle),
     )
 
 
 def _against_bare(
     folder: Path,
     effort: Effort,
-    models: Models,
+    models: ModelSet,
     work: Callable[[PoseProcess, ClipEntry], None],
     bundle: Bundle,
 ) -> str:
     """Return in words how many times cheaper some work is than a bare loop."""
     entries = usual_entries(folder)[: effort.clips]
-    ours_s, looked_at, length_s = 0.0, 0, 0.0
+    ours_s, processed_frames, length_s = 0.0, 0, 0.0
     bare_s = {1: 0.0, _PEOPLE: 0.0}
     with PoseProcess(models.bundles) as process:
         process.prepare()
@@ -128,11 +128,12 @@ def _against_bare(
             for people in bare_s:
                 bare, frames = elsewhere(bare_loop, entry.clip, bundle, people, effort.bare_frames)
                 bare_s[people] += bare.cpu_s * usual_frames(entry.clip) / frames
-                looked_at += frames
+                processed_frames += frames
     return (
         f"{bare_s[_PEOPLE] / ours_s:.2f} over a loop that looks for two people, as the quick pass "
         f"does, {bare_s[1] / ours_s:.2f} over one that looks for one; {ours_s / len(entries):.1f} "
-        f"s a clip of {length_s:.1f} s ({len(entries)} clips, loops timed over {looked_at} frames)"
+        f"s a clip of {length_s:.1f} s ({len(entries)} clips, "
+        f"loops timed over {processed_frames} frames)"
     )
 
 

@@ -17,15 +17,15 @@ from dataclasses import dataclass
 from PySide6.QtCore import QEvent, QEventLoop, QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
-from gui.app.application import assemble, prepare
+from gui.app.application import build_services, configure_application
 from gui.app.main_window import MainWindow
-from gui.protocol.plan import Task
-from gui.session.engine_feed import EngineFeed
+from gui.protocol.plan import MovementTask
+from gui.session.engine_feed import EngineBridge
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveFrame
-from measure.pose.ensemble import Models
+from measure.pose.ensemble import ModelSet
 from measure.pose_models.bundles import ModelQuality, load
 from measure.system.paths import data_folder, model_folder
 from tests.bench.bench_live import CLIP, USUAL_FPS, Idle, bare_apart, used_s
@@ -33,7 +33,7 @@ from tests.support.guided_window import Heart
 from tests.support.virtual_screen import virtual_screen
 
 #: More trials than are made meanwhile.
-ENDLESS = Task(movement=Movement.FLEXION, side=Side.LEFT, trials=99, practice=0)
+ENDLESS = MovementTask(movement=Movement.FLEXION, side=Side.LEFT, trials=99, practice=0)
 
 
 class Eye(QObject):
@@ -83,14 +83,14 @@ class Seen:
     age_ms: float
     longest_ms: float
     longest_work_ms: float
-    look_ms: float
+    inference_ms: float
     window_ms: float
 
 
 def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
     """Open the window on replayed frames, measure for so long, and close it."""
-    models = Models(name=quality.value, bundles={quality: load(quality)})
-    services = assemble(data_folder(), (), quality)
+    models = ModelSet(name=quality.value, bundles={quality: load(quality)})
+    services = build_services(data_folder(), (), quality)
     services.cues.tones_wanted = services.cues.speech_wanted = False
     engine = LiveEngine(
         lambda: models,
@@ -98,7 +98,7 @@ def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
         make_process=lambda models: Idle(models.bundles),
         stall_s=5.0,
     )
-    services.feed = EngineFeed(lambda: engine)
+    services.feed = EngineBridge(lambda: engine)
     window = MainWindow(services)
     window.show()
     run_for(0.5)
@@ -115,7 +115,11 @@ def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
     eye.ages_ms.clear()
     heart.counts = True
     assert engine.process_id is not None
-    start_s, looked_s, worked_s = time.monotonic(), used_s(engine.process_id), time.process_time()
+    start_s, used_before_s, worked_s = (
+        time.monotonic(),
+        used_s(engine.process_id),
+        time.process_time(),
+    )
     run_for(seconds)
     painted = len(eye.ages_ms)
     seen = Seen(
@@ -123,7 +127,7 @@ def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
         age_ms=statistics.median(eye.ages_ms),
         longest_ms=1000 * heart.longest_s,
         longest_work_ms=1000 * heart.longest_work_s,
-        look_ms=1000 * (used_s(engine.process_id) - looked_s) / painted,
+        inference_ms=1000 * (used_s(engine.process_id) - used_before_s) / painted,
         window_ms=1000 * (time.process_time() - worked_s) / painted,
     )
     window.close()
@@ -141,9 +145,9 @@ def compare(quality: ModelQuality, seconds: float, repeats: int) -> None:
         usual.append(measure(quality, slow_fps, seconds))
     middle, name = statistics.median, quality.value
     bare_fps, bare_ms = middle(rate for rate, *_ in alone), middle(paced)
-    bare_used_ms, look_ms = (
+    bare_used_ms, inference_ms = (
         middle(used for *_, used in alone),
-        middle(each.look_ms for each in fast),
+        middle(each.inference_ms for each in fast),
     )
     window_fps, age_ms = middle(each.rate for each in fast), middle(each.age_ms for each in usual)
     print(
@@ -152,7 +156,7 @@ def compare(quality: ModelQuality, seconds: float, repeats: int) -> None:
     )
     print(
         f"{name}: processor time a frame: bare loop {bare_used_ms:.1f} ms, live process "
-        f"{look_ms:.1f} ms: ratio {bare_used_ms / look_ms:.3f}; the window's process "
+        f"{inference_ms:.1f} ms: ratio {bare_used_ms / inference_ms:.3f}; the window's process "
         f"{middle(each.window_ms for each in fast):.1f} ms besides"
     )
     print(
@@ -181,7 +185,7 @@ def main() -> None:
         os.environ.update(DISPLAY=display, QT_QPA_PLATFORM="xcb")
         os.environ.update(THAWLINE_MODELS=str(model_folder()), THAWLINE_DATA=folder)
         application = QApplication(["thawline"])
-        prepare(application)
+        configure_application(application)
         for quality in arguments.quality:
             compare(quality, arguments.seconds, arguments.repeats)
 

@@ -15,8 +15,8 @@ from tqdm import tqdm
 
 from measure.cli.demo import SampleClip, sample_clips
 from measure.clips.inputs import ClipEntry
-from measure.clips.observation_file import load_tracks, save_tracks
-from measure.clips.read import look, reading_of
+from measure.clips.observation_file import load_observation, save_observation
+from measure.clips.read import measurement_from_observation, observe_clip
 from measure.domain.acquisition import Setup
 from measure.pose.ensemble import models_for
 from measure.pose.supervisor import PoseProcess
@@ -31,12 +31,12 @@ GOLDEN = TRACKS / "readings.json"
 def main() -> None:
     argparse.ArgumentParser(description=__doc__.splitlines()[0]).parse_args()
     samples = sample_clips(CLIPS)
-    look_at([sample for sample in samples if not _kept(sample).exists()])
+    observe_samples([sample for sample in samples if not _kept(sample).exists()])
     readings = [golden(sample.entry.clip.stem) for sample in samples]
     GOLDEN.write_text(json.dumps(readings, indent=1) + "\n", encoding="utf-8")
 
 
-def look_at(samples: list[SampleClip]) -> None:
+def observe_samples(samples: list[SampleClip]) -> None:
     """Keep what the networks see of the clips."""
     if not samples:
         return
@@ -45,7 +45,7 @@ def look_at(samples: list[SampleClip]) -> None:
     with PoseProcess(models.bundles) as process:
         for sample in tqdm(samples, desc="looking"):
             entry = sample.entry
-            looked = look(
+            observation = observe_clip(
                 process,
                 models,
                 entry.clip,
@@ -60,7 +60,7 @@ def look_at(samples: list[SampleClip]) -> None:
             unnamed = ClipEntry(
                 clip=Path(entry.clip.name), movement=entry.movement, side=entry.side
             )
-            save_tracks(_kept(sample), unnamed, looked)
+            save_observation(_kept(sample), unnamed, observation)
 
 
 def _kept(sample: SampleClip) -> Path:
@@ -69,10 +69,10 @@ def _kept(sample: SampleClip) -> Path:
 
 def golden(name: str) -> dict[str, object]:
     """Return the reading of kept tracks, with both models and as the full one alone would."""
-    _, looked = load_tracks(TRACKS / f"{name}.npz")
-    both = reading_of(looked, Setup()).measurement
-    alone = lesser(looked, "full")
-    full = reading_of(alone, Setup()).measurement if alone.careful else None
+    _, observation = load_observation(TRACKS / f"{name}.npz")
+    both = measurement_from_observation(observation, Setup()).measurement
+    alone = lesser(observation, "full")
+    full = measurement_from_observation(alone, Setup()).measurement if alone.fine else None
     return {
         "name": name,
         "reading": both.value,

@@ -10,7 +10,7 @@ import json
 import shutil
 from pathlib import Path
 
-from tests.bench.accuracy_cases import kept_path, load_cases, looked_at
+from tests.bench.accuracy_cases import load_cases, observation_of, observation_path
 from tests.bench.accuracy_judge import judge
 
 _TARGET = Path(__file__).resolve().parents[1] / "tracks"
@@ -26,8 +26,8 @@ def main() -> None:
     entries = []
     for name in sorted(arguments.names):
         case = cases[name]
-        judged = judge(case, looked_at(case, "heavy", kept))
-        shutil.copyfile(kept_path(case, "heavy", kept), _TARGET / f"{name}.npz")
+        judged = judge(case, observation_of(case, "heavy", kept))
+        shutil.copyfile(observation_path(case, "heavy", kept), _TARGET / f"{name}.npz")
         entries.append(
             {
                 "name": name,

@@ -11,7 +11,7 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.progress.series import Series
 from measure.progress.trend_line import DAYS_A_MONTH
 
@@ -93,7 +93,7 @@ def plain_series(
     return Series(
         movement=movement,
         side=side,
-        conduct=Conduct(),
+        conduct=AssessmentCondition(),
         day=np.array(day, dtype=np.float64),
         value=np.array(value, dtype=np.float64),
         low=np.array(value, dtype=np.float64) - 8.0,

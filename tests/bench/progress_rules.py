@@ -13,7 +13,7 @@ from scipy import stats
 from measure.progress.drift import shared_drift
 from measure.progress.series import Series
 from measure.progress.trend_line import fit_slope
-from measure.progress.weekly_verdicts import Look, Verdict, looks, stalled, trend
+from measure.progress.weekly_verdicts import Verdict, WeeklyCheck, stalled, trend, weekly_checks
 
 CHANGED = (Verdict.GAINING, Verdict.LOSING)
 LIKELY = (*CHANGED, Verdict.LIKELY_GAINING, Verdict.LIKELY_LOSING)
@@ -21,17 +21,20 @@ LIKELY = (*CHANGED, Verdict.LIKELY_GAINING, Verdict.LIKELY_LOSING)
 
 def first_verdict(series: Series) -> tuple[float, float]:
     """Return when the rule in use first tells a change, and a change or a likely one."""
-    seen = looks(series, _date(series.day[-1] + 7), most=1000)
+    seen = weekly_checks(series, _date(series.day[-1] + 7), most=1000)
     told = [trend(seen[: k + 1]) for k in range(len(seen))]
     return _first(series, seen, told, CHANGED), _first(series, seen, told, LIKELY)
 
 
 def _first(
-    series: Series, seen: Sequence[Look], told: Sequence[Verdict], wanted: Collection[Verdict]
+    series: Series,
+    seen: Sequence[WeeklyCheck],
+    told: Sequence[Verdict],
+    wanted: Collection[Verdict],
 ) -> float:
-    for look, verdict in zip(seen, told, strict=True):
+    for check, verdict in zip(seen, told, strict=True):
         if verdict in wanted:
-            return (look.day.toordinal() - float(series.day[0])) / 7
+            return (check.day.toordinal() - float(series.day[0])) / 7
     return math.inf
 
 
@@ -40,7 +43,7 @@ def first_stall(other: float) -> Callable[[Series], tuple[float]]:
 
     def said(series: Series) -> tuple[float]:
         for week in range(6, int((series.day[-1] - series.day[0]) / 7) + 2):
-            seen = looks(series, _date(series.day[0] + 7 * week), most=2)
+            seen = weekly_checks(series, _date(series.day[0] + 7 * week), most=2)
             known = series.value[series.day < series.day[0] + 7 * week]
             short_by = other - float(np.median(known[-5:]))
             if stalled(seen, series.movement, short_by, other):
@@ -52,13 +55,13 @@ def first_stall(other: float) -> Callable[[Series], tuple[float]]:
 
 def first_beside(series: Series, twin: Series) -> tuple[float, float]:
     """Return when a change is first told with a look at the other shoulder, and without."""
-    seen = looks(series, _date(series.day[-1] + 7), most=1000)
+    seen = weekly_checks(series, _date(series.day[-1] + 7), most=1000)
     told = [trend(seen[: k + 1]) for k in range(len(seen))]
     doubted = [
         Verdict.NO_CLEAR_CHANGE
-        if verdict in CHANGED and shared_drift(series, twin, look) is not None
+        if verdict in CHANGED and shared_drift(series, twin, check) is not None
         else verdict
-        for look, verdict in zip(seen, told, strict=True)
+        for check, verdict in zip(seen, told, strict=True)
     ]
     return _first(series, seen, doubted, CHANGED), _first(series, seen, told, CHANGED)
 

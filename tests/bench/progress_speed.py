@@ -83,13 +83,13 @@ def _time_page(known: History, found: Progress) -> None:
     """Time the window's page of curves, and its list of every session."""
     from PySide6.QtWidgets import QApplication
 
-    from gui.app.application import prepare
+    from gui.app.application import configure_application
     from gui.pages.progress.history import ProgressPage
-    from tests.support.gui.stage import Stage
+    from tests.support.gui.stage import WindowHarness
 
     application = QApplication.instance() or QApplication([])
-    prepare(application)  # type: ignore[arg-type] # ours, or the one made here
-    stage = Stage()
+    configure_application(application)  # type: ignore[arg-type] # ours, or the one made here
+    stage = WindowHarness()
     page: Any = ProgressPage(stage.services)
     page.resize(1280, 800)
 

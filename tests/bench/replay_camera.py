@@ -13,7 +13,7 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.camera.capture import Shot
+from measure.camera.capture import CapturedFrame
 from measure.live.worker import LiveWork
 from measure.pose.messages import Message
 from measure.pose.worker import Answers, listen, take_pipes
@@ -47,7 +47,7 @@ class ReplayCamera:
         self._stopped = threading.Event()
         self._due_s = time.monotonic()
 
-    def next(self) -> Shot | None:
+    def next(self) -> CapturedFrame | None:
         self._due_s = max(self._due_s + 1 / self._fps, time.monotonic() - 1 / self._fps)
         if self._stopped.wait(max(0.0, self._due_s - time.monotonic())):
             return None
@@ -55,7 +55,7 @@ class ReplayCamera:
         pixels = self._frames[self._number % len(self._frames)].copy()
         pixels[4::8, 4] = self._number % 251
         self._number += 1
-        return Shot(time_s=time_s, pixels=pixels)
+        return CapturedFrame(time_s=time_s, pixels=pixels)
 
     def stop(self) -> None:
         self._stopped.set()
@@ -67,7 +67,7 @@ class ReplayCamera:
 def main() -> None:
     """Serve as the live process."""
     incoming, outgoing = take_pipes()
-    from measure.pose.network import Landmarker
+    from measure.pose.network import PoseNetwork
 
     frames = frames_of(Path(sys.argv[1]))
     answers = Answers(outgoing)
@@ -76,7 +76,7 @@ def main() -> None:
     LiveWork(
         orders,
         answers.send,
-        Landmarker,
+        PoseNetwork,
         lambda order: ReplayCamera(frames, float(sys.argv[2])),
     ).serve()
 

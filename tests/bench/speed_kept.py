@@ -7,9 +7,9 @@ from pathlib import Path
 
 from measure.batch.results_file import ResultsFile
 from measure.batch.summary import write_table
-from measure.clips.observation_file import load_tracks, save_tracks
-from measure.clips.outcome import Outcome, ReadingSettings
-from measure.clips.read import read_clip, reading_of
+from measure.clips.observation_file import load_observation, save_observation
+from measure.clips.outcome import ClipResult, ReadingSettings
+from measure.clips.read import measurement_from_observation, read_clip
 from measure.domain.acquisition import Setup
 from measure.pose.ensemble import models_for
 from measure.pose.supervisor import PoseProcess
@@ -33,13 +33,13 @@ def kept_tracks(folder: Path, effort: Effort) -> Iterator[Row]:
         def from_clips() -> None:
             for entry, file in zip(entries, files, strict=True):
                 reading = read_clip(process, models, entry.clip, entry.movement, entry.side)
-                save_tracks(file, entry, reading.looked)
+                save_observation(file, entry, reading.observation)
 
         clips_s = spent(process, from_clips).cpu_s
     began = time.process_time()
     for _ in range(_AGAIN):
         for file in files:
-            reading_of(load_tracks(file)[1], Setup())
+            measurement_from_observation(load_observation(file)[1], Setup())
     tracks_s = (time.process_time() - began) / _AGAIN
     yield Row(
         mark="f",
@@ -54,10 +54,10 @@ def sizes(folder: Path, _: Effort) -> Iterator[Row]:
     files = sorted(TRACKS.glob("*.npz"))
     outcomes = []
     for number, file in enumerate(files):
-        entry, looked = load_tracks(file)
+        entry, observation = load_observation(file)
         entry = replace(entry, clip=CLIPS / entry.clip)
-        measurement = reading_of(looked, Setup()).measurement
-        outcomes.append(Outcome(number=number, entry=entry, measurement=measurement))
+        measurement = measurement_from_observation(observation, Setup()).measurement
+        outcomes.append(ClipResult(number=number, entry=entry, measurement=measurement))
     settings = ReadingSettings(models=models_for())
     results = ResultsFile(folder / "results.jsonl", [each.entry for each in outcomes], settings)
     for outcome in outcomes:

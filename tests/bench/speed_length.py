@@ -9,18 +9,18 @@ from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.tracks import PoseFrame
-from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality, obtain
-from measure.tracking.offline import follow_person
-from measure.trials.scan import search
-from measure.video.sampling import QUICK_HZ
+from measure.tracking.offline import track_subject
+from measure.trials.scan import scan_for_trials
+from measure.video.sampling import COARSE_HZ
 from tests.bench.speed_clips import long_clip
 from tests.bench.speed_effort import THOROUGH, Effort
 from tests.bench.speed_process import elsewhere, memory_mb, spent
 from tests.bench.speed_table import Row
 
-_LITE = PosePass(quality=ModelQuality.LITE)
+_LITE = InferencePass(quality=ModelQuality.LITE)
 
 
 def longer_clips(folder: Path, effort: Effort) -> Iterator[Row]:
@@ -29,7 +29,7 @@ def longer_clips(folder: Path, effort: Effort) -> Iterator[Row]:
     cpu_s, peak_mb = {}, {}
     for minutes in effort.minutes:
         clip = long_clip(folder, minutes)
-        cpu_s[minutes], peak_mb[minutes] = elsewhere(look_thinly, clip, effort.thin_hz)
+        cpu_s[minutes], peak_mb[minutes] = elsewhere(sparse_inference_cost, clip, effort.thin_hz)
     yield Row(
         mark="e1",
         what=f"a clip of {lengths} minutes: processor seconds a minute of clip",
@@ -57,7 +57,7 @@ def longer_tracks(folder: Path, _: Effort) -> Iterator[Row]:
     )
 
 
-def look_thinly(clip: Path, rate_hz: float) -> tuple[float, float]:
+def sparse_inference_cost(clip: Path, rate_hz: float) -> tuple[float, float]:
     """Return processor seconds and the most memory of looking at a clip now and then."""
     with PoseProcess({ModelQuality.LITE: obtain(ModelQuality.LITE)}) as process:
         process.prepare()
@@ -70,16 +70,16 @@ def look_thinly(clip: Path, rate_hz: float) -> tuple[float, float]:
 def find_in(clip: Path, lengths: tuple[int, ...]) -> dict[int, float]:
     """Return by minutes the processor seconds of everything after the networks' quick look."""
     with PoseProcess({ModelQuality.LITE: obtain(ModelQuality.LITE)}) as process:
-        poses = process.run(ClipJob(clip=clip, passes=(_LITE,), rate_hz=QUICK_HZ, alone=True))
+        poses = process.run(ClipJob(clip=clip, passes=(_LITE,), rate_hz=COARSE_HZ, alone=True))
     minute = poses.frames[_LITE]
     took = {}
     for minutes in lengths:
         frames = _repeated(minute, minutes)
         began = time.process_time()
-        track = follow_person(
+        track = track_subject(
             frames, width_px=poses.facts.width_px, height_px=poses.facts.height_px
         )
-        found = search(track, Movement.FLEXION, Side.LEFT, None, Setup())
+        found = scan_for_trials(track, Movement.FLEXION, Side.LEFT, None, Setup())
         took[minutes] = time.process_time() - began
         if len(found.trials) < minutes:
             raise ValueError(f"only {len(found.trials)} trials were found in {minutes} minutes")

@@ -70,11 +70,11 @@ def bare_loop(clip: Path, bundle: Bundle, people: int, most: int = 1_000_000) ->
     import cv2
     import numpy as np
 
-    from measure.pose.network import Landmarker
+    from measure.pose.network import PoseNetwork
 
     source = cv2.VideoCapture(str(clip), cv2.CAP_FFMPEG)
     frames = 0
-    with Landmarker(bundle.content, people) as network:
+    with PoseNetwork(bundle.content, people) as network:
         began = time.perf_counter(), time.process_time()
         while frames < most:
             readable, frame = source.read()

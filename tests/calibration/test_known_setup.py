@@ -6,10 +6,15 @@ from pathlib import Path
 
 import pytest
 
-from calibration.known_setup import forget_person, known_setup
+from calibration.known_setup import delete_person_calibration, load_calibrated_setup
 from calibration.placement.placement import PLACEMENTS, Placement
-from calibration.repository.bodies import BODIES, BodySource, keep_lengths
-from calibration.repository.corrections import CORRECTIONS, KeptCorrection, corrections_for, switch
+from calibration.repository.bodies import BODIES, BodySource, save_body_lengths
+from calibration.repository.corrections import (
+    CORRECTIONS,
+    StoredCorrection,
+    corrections_for,
+    set_correction_enabled,
+)
 from calibration.repository.lenses import LENSES
 from calibration.repository.levels import LEVELS, CameraLevel
 from measure.domain.acquisition import (
@@ -55,8 +60,8 @@ def setup_today(**changes: object) -> tuple[KnownSetup, tuple[str, ...]]:
         "person_id": WHO,
         "today": TODAY,
     }
-    known = known_setup(**(asked | changes))  # type: ignore[arg-type]
-    return known.setup, tuple(map(str, known.remarks))
+    known = load_calibrated_setup(**(asked | changes))  # type: ignore[arg-type]
+    return known.setup, tuple(map(str, known.messages))
 
 
 def test_nothing_known_is_an_honest_set_up(data_folder: Path) -> None:
@@ -69,9 +74,9 @@ def test_nothing_known_is_an_honest_set_up(data_folder: Path) -> None:
 def test_all_that_is_known(data_folder: Path) -> None:
     LENSES.put(LENS)
     LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.4, day=TODAY))
-    keep_lengths(WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, TODAY)
+    save_body_lengths(WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, TODAY)
     CORRECTIONS.put(
-        KeptCorrection(
+        StoredCorrection(
             camera_name=CAMERA,
             movement=Movement.FLEXION,
             correction=CORRECTION,
@@ -104,7 +109,7 @@ def test_a_profile_of_another_size_or_camera_is_refused_in_words(data_folder: Pa
 
 @pytest.mark.parametrize("source", [BodySource.POSES, BodySource.TAPE])
 def test_a_forearm_is_kept_but_not_used(data_folder: Path, source: BodySource) -> None:
-    keep_lengths(WHO, BodySetup(forearm=0.53, upper_arm=0.6), source, TODAY)
+    save_body_lengths(WHO, BodySetup(forearm=0.53, upper_arm=0.6), source, TODAY)
     setup, _ = setup_today()
     assert setup.body.forearm is None
     assert setup.body.upper_arm == 0.6
@@ -114,7 +119,7 @@ def test_what_is_old_is_not_used_and_that_is_said(data_folder: Path) -> None:
     LENSES.put(LENS)
     old = TODAY - dt.timedelta(days=200)
     LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.4, day=old))
-    keep_lengths(WHO, BodySetup(forearm=0.53), BodySource.TAPE, old)
+    save_body_lengths(WHO, BodySetup(forearm=0.53), BodySource.TAPE, old)
     setup, remarks = setup_today()
     assert setup.camera.roll_deg is None
     assert setup.body == BodySetup()
@@ -126,15 +131,15 @@ def test_what_is_old_is_not_used_and_that_is_said(data_folder: Path) -> None:
 
 def test_a_correction_is_off_until_somebody_switches_it_on(data_folder: Path) -> None:
     with pytest.raises(InputError, match="No correction is kept"):
-        switch(CAMERA, Movement.FLEXION, on=True)
+        set_correction_enabled(CAMERA, Movement.FLEXION, on=True)
     CORRECTIONS.put(
-        KeptCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=CORRECTION)
+        StoredCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=CORRECTION)
     )
     assert corrections_for(CAMERA) == ()
-    assert switch(CAMERA, Movement.FLEXION, on=True).switched_on
+    assert set_correction_enabled(CAMERA, Movement.FLEXION, on=True).switched_on
     assert [each.correction for each in corrections_for(CAMERA)] == [CORRECTION]
     assert corrections_for(None) == ()
-    switch(CAMERA, Movement.FLEXION, on=False)
+    set_correction_enabled(CAMERA, Movement.FLEXION, on=False)
     assert corrections_for(CAMERA) == ()
 
 
@@ -153,7 +158,7 @@ def test_corrections_that_no_study_makes_are_not_kept(
     data_folder: Path, changes: dict[str, object], part: str
 ) -> None:
     one = dataclasses.replace(CORRECTION, **changes)  # type: ignore[arg-type]
-    kept = KeptCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=one)
+    kept = StoredCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=one)
     with pytest.raises(InputError, match=part):
         CORRECTIONS.put(kept)
     reach = dataclasses.replace(kept, correction=CORRECTION, movement=Movement.HAND_BEHIND_BACK)
@@ -179,7 +184,7 @@ def test_levels_that_cannot_be(data_folder: Path, changes: dict[str, object], pa
 def test_a_person_is_forgotten_for_good(data_folder: Path) -> None:
     other = "0" * 31 + "8"
     for who in (WHO, other):
-        keep_lengths(who, BodySetup(forearm=0.53), BodySource.TAPE, TODAY)
+        save_body_lengths(who, BodySetup(forearm=0.53), BodySource.TAPE, TODAY)
         PLACEMENTS.put(
             Placement(
                 person_id=who,
@@ -196,7 +201,7 @@ def test_a_person_is_forgotten_for_good(data_folder: Path) -> None:
                 taken=TODAY,
             )
         )
-    forget_person(WHO)
+    delete_person_calibration(WHO)
     assert [record.person_id for record in BODIES.all()] == [other]
     assert [placement.person_id for placement in PLACEMENTS.all()] == [other]
     for file in data_folder.iterdir():

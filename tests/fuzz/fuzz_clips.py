@@ -16,7 +16,7 @@ from measure.clips.read import read_clip
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.errors import ClipError, ThawlineError
-from measure.pose.ensemble import Models
+from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import Bundle, ModelQuality
 from tests.fuzz.damage import damaged
@@ -46,7 +46,7 @@ class Tally:
 
 
 #: Bundles that no network reads.
-MODELS = Models(
+MODELS = ModelSet(
     name="heavy",
     bundles={
         quality: Bundle(quality=quality, sha256="0" * 64, path=Path("none"), content=b"none")
@@ -70,7 +70,7 @@ def seeds(first: int, count: int) -> Iterator[tuple[int, str]]:
         yield seed, KINDS[seed % len(KINDS)]
 
 
-def fuzz(process: PoseProcess, models: Models, folder: Path, first: int, count: int) -> Tally:
+def fuzz(process: PoseProcess, models: ModelSet, folder: Path, first: int, count: int) -> Tally:
     """Read damaged clips one after the other with one process."""
     tally = Tally()
     for seed, kind in seeds(first, count):
@@ -81,7 +81,7 @@ def fuzz(process: PoseProcess, models: Models, folder: Path, first: int, count: 
     return tally
 
 
-def _try(process: PoseProcess, models: Models, clip: Path, name: str, tally: Tally) -> None:
+def _try(process: PoseProcess, models: ModelSet, clip: Path, name: str, tally: Tally) -> None:
     tally.tried += 1
     before = hashlib.sha256(clip.read_bytes()).digest()
     number, began_s = process.process_id, _work_s(process)

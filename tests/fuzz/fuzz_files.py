@@ -24,10 +24,10 @@ from calibration.agreement.report import studies
 from calibration.agreement.table import read_pairs
 from calibration.placement.placement import PLACEMENTS
 from calibration.repository.bodies import BODIES, BodyRecord, BodySource
-from calibration.repository.corrections import CORRECTIONS, KeptCorrection
+from calibration.repository.corrections import CORRECTIONS, StoredCorrection
 from calibration.repository.lenses import LENSES
 from calibration.repository.levels import LEVELS, CameraLevel
-from calibration.repository.shelf import Shelf
+from calibration.repository.shelf import JsonRepository
 from calibration.statistics.bland_altman import Pairing
 from gui.session.settings import WindowSettings
 from measure.clips.inputs import read_manifest
@@ -238,7 +238,7 @@ def _read_store(path: Path) -> None:
 # -- what calibration keeps -----------------------------------------------------------------------
 
 
-def _shelf_file(shelf: Shelf) -> Callable[[], bytes]:  # type: ignore[type-arg]
+def _shelf_file(shelf: JsonRepository) -> Callable[[], bytes]:  # type: ignore[type-arg]
     @cache
     def good() -> bytes:
         shelf.path.unlink(missing_ok=True)
@@ -264,7 +264,7 @@ _THINGS = {
         )
     ],
     "corrections.json": [
-        KeptCorrection(
+        StoredCorrection(
             camera_name="Desk",
             movement=Movement.FLEXION,
             correction=Correction(
@@ -281,7 +281,7 @@ _THINGS = {
 }  # type: ignore[var-annotated]
 
 
-def _use_shelf(shelf: Shelf) -> Callable[[Path], None]:  # type: ignore[type-arg]
+def _use_shelf(shelf: JsonRepository) -> Callable[[Path], None]:  # type: ignore[type-arg]
     def use(path: Path) -> None:
         shelf.path.write_bytes(path.read_bytes())
         try:

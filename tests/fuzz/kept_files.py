@@ -9,7 +9,7 @@ from tempfile import TemporaryDirectory
 from calibration.placement.placement import Placement
 from measure.batch.results_file import ResultsFile
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.clips.setup_file import read_setup, write_setup
 from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import Side
@@ -49,7 +49,7 @@ def results_file() -> bytes:
         for number, entry in enumerate(_ENTRIES):
             error = ClipError("The clip is empty.") if number == 1 else None
             file.add(
-                Outcome(
+                ClipResult(
                     number=number,
                     entry=entry,
                     measurement=None if error else measurement,
@@ -64,7 +64,7 @@ def use_results(path: Path) -> None:
     """What an interrupted run finds when it goes on."""
     file = _results(path)
     for number in range(len(_ENTRIES)):
-        file.earlier(number)
+        file.cached(number)
 
 
 def placements() -> list[Placement]:

@@ -16,7 +16,7 @@ from measure.domain.landmarks import SIDES_EXCHANGED, Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
 from measure.pose import worker
-from measure.pose.messages import Kind, Message, job_of
+from measure.pose.messages import Message, MessageKind, job_of
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 RATE_HZ = 30.0
@@ -37,11 +37,11 @@ def figure() -> Track:
     )
 
 
-class Looker:
+class ScriptedEstimator:
     """Sees the figure as it stands at the frame's time."""
 
-    def __init__(self, people: int = 2, *, careful: bool = False) -> None:
-        del people, careful
+    def __init__(self, people: int = 2, *, fine: bool = False) -> None:
+        del people, fine
 
     def detect(self, rgb: np.ndarray, time_s: float) -> Found:
         track = figure()
@@ -68,15 +68,15 @@ def main() -> None:
     orders: queue.Queue[Message] = queue.Queue()
     threading.Thread(target=worker.listen, args=(incoming, orders), daemon=True).start()
     makers: dict[Any, Any] = {}
-    answers.send(Message(kind=Kind.READY))
+    answers.send(Message(kind=MessageKind.READY))
     while True:
         order = orders.get()
-        if order.kind is Kind.MODEL:
-            makers[worker.ModelQuality(order.values["quality"])] = Looker
-            answers.send(Message(kind=Kind.READY))
-        elif order.kind is Kind.JOB:
+        if order.kind is MessageKind.MODEL:
+            makers[worker.ModelQuality(order.values["quality"])] = ScriptedEstimator
+            answers.send(Message(kind=MessageKind.READY))
+        elif order.kind is MessageKind.JOB:
             job = job_of(order)
-            worker._serve(lambda job=job: worker._facts_of_clip(job, makers, answers), answers)
+            worker._serve(lambda job=job: worker._info_of_clip(job, makers, answers), answers)
 
 
 if __name__ == "__main__":

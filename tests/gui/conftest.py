@@ -8,11 +8,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.app.application import prepare
-from gui.protocol.red_flags import Answer
-from gui.workers.garbage_collection import Collector
+from gui.app.application import configure_application
+from gui.protocol.red_flags import ScreeningAnswer
+from gui.workers.garbage_collection import GuiThreadGarbageCollection
 from measure.domain.landmarks import Side
-from tests.support.gui.stage import TODAY, Stage
+from tests.support.gui.stage import TODAY, WindowHarness
 
 
 @pytest.fixture(scope="session")
@@ -25,7 +25,7 @@ def collected_here() -> Iterator[None]:
     """After a file of tests nothing of Qt is left for a thread of other tests to take away."""
     yield
     application = QApplication.instance()
-    collector = None if application is None else application.findChild(Collector)
+    collector = None if application is None else application.findChild(GuiThreadGarbageCollection)
     if collector is not None:
         collector.stop()
     else:
@@ -33,10 +33,10 @@ def collected_here() -> Iterator[None]:
 
 
 @pytest.fixture
-def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[Stage]:
+def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
     """A stage whose person has answered the safety questions today."""
-    prepare(qapp)
-    made = Stage()
+    configure_application(qapp)
+    made = WindowHarness()
     person = made.keeper.add_person("Rowan", Side.LEFT)
     made.services.settings.set_last_check(person.id, TODAY)
     made.window.measure.load_people()
@@ -46,16 +46,16 @@ def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[Stage]:
 
 
 @pytest.fixture
-def new_stage(qapp: QApplication, qtbot: QtBot) -> Iterator[Stage]:
+def new_stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
     """A stage on its very first start."""
-    prepare(qapp)
-    made = Stage()
+    configure_application(qapp)
+    made = WindowHarness()
     yield made
     made.close()
 
 
 @pytest.fixture
-def press(stage: Stage, qtbot: QtBot) -> Callable[..., None]:
+def press(stage: WindowHarness, qtbot: QtBot) -> Callable[..., None]:
     """Press a key where the keyboard is, and let what follows arrive."""
 
     def pressed(key: Qt.Key, text: str = "") -> None:
@@ -70,6 +70,11 @@ def press(stage: Stage, qtbot: QtBot) -> Callable[..., None]:
 
 
 @pytest.fixture
-def none_fits() -> tuple[Answer, ...]:
+def none_fits() -> tuple[ScreeningAnswer, ...]:
     """The answers that lead through the first check."""
-    return (Answer.READ, Answer.NONE_FITS, Answer.NONE_FITS, Answer.NONE_FITS)
+    return (
+        ScreeningAnswer.READ,
+        ScreeningAnswer.NONE_FITS,
+        ScreeningAnswer.NONE_FITS,
+        ScreeningAnswer.NONE_FITS,
+    )

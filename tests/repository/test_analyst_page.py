@@ -18,9 +18,9 @@ from measure.cli.main import main
 from measure.clips.setup_file import write_setup
 from measure.domain.acquisition import CameraSetup, Correction, KnownSetup, MovementCorrection
 from measure.domain.movements import Movement
-from measure.pose.jobs import FIRST_LOOKS
+from measure.pose.jobs import WARMUP_RUNS
 from measure.trials.scan import REST_EVERY, SHORT_HOLD_S
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ
+from measure.video.sampling import COARSE_HZ, FINE_HZ
 from tests.support import cluster_script, replay_of_script, scripted_arm
 
 PAGE = Path(__file__).parents[2] / "measure/docs/analyst.md"
@@ -119,11 +119,11 @@ def test_the_cluster_knows_its_commands(line: str) -> None:
 def test_columns_and_rates_are_those_of_the_code() -> None:
     told = TEXT[TEXT.index("Columns of the table:") : TEXT.index("At the end the counts")]
     assert set(re.findall(r"`([a-z_]+)`", told)) == set(COLUMNS)
-    assert f"{QUICK_HZ:g} pictures a second of the whole clip" in TEXT
+    assert f"{COARSE_HZ:g} pictures a second of the whole clip" in TEXT
     words = " ".join(TEXT.split())
-    assert f"{CAREFUL_HZ:g} pictures a second of each hold" in words
+    assert f"{FINE_HZ:g} pictures a second of each hold" in words
     assert REST_EVERY == 2
     assert "half as many of the rest" in words
     assert f"hold shorter than {SHORT_HOLD_S:g} s" in words
-    assert FIRST_LOOKS == 3
+    assert WARMUP_RUNS == 3
     assert "first after a pause, three times" in words

@@ -11,12 +11,12 @@ from calibration.agreement.table import read_pairs
 from measure.batch.results_file import ResultsFile
 from measure.cli.main import main
 from measure.clips.inputs import read_manifest
-from measure.clips.observation_file import load_tracks
+from measure.clips.observation_file import load_observation
 from measure.clips.outcome import ReadingSettings
 from measure.clips.setup_file import read_setup
 from measure.errors import ClipError, ManifestError, ThawlineError
 from measure.export.history_json import read_history
-from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose_models.bundles import own_bundle
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.backup import inspect
@@ -35,7 +35,7 @@ READERS: dict[str, Callable[[Path], object]] = {
     "set-up": read_setup,
     "pairs": read_pairs,
     "bundle": own_bundle,
-    "tracks": load_tracks,
+    "tracks": load_observation,
     "backup": inspect,
     "results": lambda path: ResultsFile(path, [], ReadingSettings(models=MODELS)),
 }
@@ -113,7 +113,7 @@ def test_a_header_of_fifty_thousand_by_fifty_thousand_is_refused_in_little_memor
     clip = odd_clip("absurd-avi")
     with scripted_process() as process:
         with pytest.raises(ClipError, match="size of the picture"):
-            process.run(ClipJob(clip=clip, passes=(PosePass(quality=ModelQuality.FULL),)))
+            process.run(ClipJob(clip=clip, passes=(InferencePass(quality=ModelQuality.FULL),)))
         assert process.process_id is not None
         status = Path(f"/proc/{process.process_id}/status")
         if status.exists():
@@ -126,7 +126,7 @@ def test_a_header_of_fifty_thousand_by_fifty_thousand_is_refused_in_little_memor
 
 
 def test_ten_million_frames_by_the_header_are_as_many_as_there_are() -> None:
-    one_pass = PosePass(quality=ModelQuality.FULL)
+    one_pass = InferencePass(quality=ModelQuality.FULL)
     with scripted_process() as process:
         poses = process.run(ClipJob(clip=odd_clip("endless-avi"), passes=(one_pass,)))
     assert poses.facts.frames_read == 10

@@ -44,7 +44,7 @@ def test_every_way_is_shown_by_tests_that_exist_or_cannot_happen(row: tuple[str,
         assert test in named_in(file), f"{file} has no {test}"
 
 
-def test_every_table_is_looked_at() -> None:
+def test_every_table_is_checked() -> None:
     """Each row that is not a head or a rule."""
     tables = _TEXT.partition("## When a part fails")[2]
     rows = re.findall(r"^\| (?!---)", tables, re.MULTILINE)

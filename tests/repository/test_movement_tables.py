@@ -14,7 +14,7 @@ import pytest
 import calibration
 import gui
 import measure
-from gui.drawing.posture_figure import figure
+from gui.drawing.posture_figure import body_figure
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.kinematics.bias_correction import fitted
@@ -22,7 +22,7 @@ from measure.kinematics.uncertainty import measured
 
 #: Tables that are meant for some movements only, and why.
 SOME_ONLY = {
-    "gui.drawing.posture_figure._DOWN_DEG": "the others are drawn from the height of the eyes",
+    "gui.drawing.posture_figure._VIEW_ELEVATION_DEG": "the others are seen from the eyes' height",
     "measure.kinematics.elevation._WRIST_LEAD_DEG": "elevations only",
     "measure.export.codes._UNSIDED": "no code is known for the reach",
     "measure.export.codes._SIDED": "no code is known for the reach",
@@ -83,5 +83,5 @@ def test_the_written_figures_have_every_movement_and_view(movement: Movement) ->
 @pytest.mark.parametrize("movement", list(Movement))
 def test_every_movement_can_be_drawn(movement: Movement) -> None:
     for side in Side:
-        drawn = figure(movement, side, mirrored=False)
+        drawn = body_figure(movement, side, mirrored=False)
         assert drawn.start_arm != drawn.end_arm

@@ -60,7 +60,7 @@ def test_the_record_shows_calls_and_look_ups_where_there_are_any(tmp_path: Path)
         tmp_path / "calls",
     )
     assert calls.addresses == {("127.0.0.1", 9), ("::1", 7)}
-    assert calls.look_ups
+    assert calls.name_lookups
     assert "beans.txt" in calls.written
     with pytest.raises(AssertionError):
         calls.assert_nothing_left(ports=(7, 9))

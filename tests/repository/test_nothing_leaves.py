@@ -11,7 +11,7 @@ from tests.support import pose_of_clip, real_model
 from tests.support.system_calls import CLOSED_PORT, traced, written_for_good
 
 CLIP = real_model.CLIPS / "abduction-left-full.mp4"
-LOOK = [sys.executable, pose_of_clip.__file__, CLIP, "2"]
+POSE_COMMAND = [sys.executable, pose_of_clip.__file__, CLIP, "2"]
 
 
 def test_only_this_computers_closed_port_is_ever_called(tmp_path: Path) -> None:
@@ -46,7 +46,7 @@ def test_it_works_without_any_network() -> None:
     if subprocess.run([*cut_off, "true"], capture_output=True, check=False).returncode:
         pytest.skip("not on this system: network namespaces for everybody")
     done = subprocess.run(
-        [*cut_off, *LOOK], capture_output=True, text=True, timeout=110, check=False
+        [*cut_off, *POSE_COMMAND], capture_output=True, text=True, timeout=110, check=False
     )
     assert done.returncode == 0, done.stderr
     assert int(done.stdout) > 5

@@ -12,10 +12,10 @@ from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QApplication
 
 from gui.protocol.red_flags import DAYS_BETWEEN_CHECKS, HIGH_PAIN, PAIN_JUMP
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from measure.domain.movements import MOVEMENTS, Movement
-from tests.support.gui.handout_drawings import drawings, write
+from tests.support.gui.handout_drawings import handout_drawings, write
 
 ROOT = Path(__file__).parents[2]
 HELP = ROOT / "gui" / "help"
@@ -143,9 +143,9 @@ def test_the_drawings_of_the_pages_are_those_of_the_code(
     qapp: QApplication, tmp_path: Path
 ) -> None:
     """Painted from the files and from the code they look the same, whatever Qt's version writes."""
-    look = Look(Scheme.LIGHT)
+    appearance = Appearance(Scheme.LIGHT)
     assert write(tmp_path) == len(list(HELP.glob("pictures/*.svg"))) == 2 * len(Movement) + 1
-    for stem, size, paint in drawings(look):
+    for stem, size, paint in handout_drawings(appearance):
         kept, painted = (QImage(size, QImage.Format.Format_RGB32) for _ in range(2))
         for image in (kept, painted):
             image.fill(0xFFFFFFFF)

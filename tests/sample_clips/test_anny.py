@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 
 from sample_clips.body import bodies_folder, load_body, shape_of
-from sample_clips.film import film
+from sample_clips.film import render_clip
 from sample_clips.make import mp4_length_s
-from sample_clips.motion import Phase, moments
-from sample_clips.person import Person
+from sample_clips.motion import MotionPhase, frame_states
+from sample_clips.person import VirtualPerson
 from sample_clips.roster import sample_scenarios
 from sample_clips.scenario import Camera, Tempo
 from sample_clips.skeleton import Skin
@@ -26,8 +26,8 @@ SCENARIO = sample_scenarios()[0]
 def test_posing_agrees_with_the_body_model() -> None:
     """Joints and skin of a raised arm, posed here and by the model with world orientations."""
     body = load_body(shape_of(SCENARIO.body), bodies_folder())
-    held = next(now for now in moments(SCENARIO) if now.phase is Phase.HOLD)
-    bones = Person(body, SCENARIO).pose(held)
+    held = next(now for now in frame_states(SCENARIO) if now.phase is MotionPhase.HOLD)
+    bones = VirtualPerson(body, SCENARIO).pose(held)
     model = anny.Anny(pose_parameterization="world-orient")
     shape = shape_of(SCENARIO.body)
     kinds = ("gender", "age", "muscle", "weight", "height", "proportions")
@@ -54,7 +54,7 @@ def test_films_a_short_clip(tmp_path: Path) -> None:
     tempo = Tempo(neutral_s=0.2, move_s=0.2, hold_s=0.2, return_s=0.2)
     camera = Camera(width=320, height=240, fps=10, barrel=0.03)
     scenario = replace(SCENARIO, name="short", tempo=tempo, camera=camera)
-    made = film(scenario, tmp_path, bodies_folder())
+    made = render_clip(scenario, tmp_path, bodies_folder())
     content = (tmp_path / "short.mp4").read_bytes()
     assert mp4_length_s(content) == pytest.approx(made["frames"] / 10, abs=0.02)
     rows = (tmp_path / "short.csv").read_text(encoding="utf-8").splitlines()

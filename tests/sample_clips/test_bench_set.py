@@ -14,8 +14,13 @@ from sample_clips.bench_set import (
     bench_clips,
 )
 from sample_clips.body import shape_of
-from sample_clips.casting import Draw, cast, estrange
-from sample_clips.hopeless import HOPELESS_KINDS, NEAR_MISS_KINDS, hopeless, near_miss
+from sample_clips.casting import StratifiedDraw, make_unfamiliar, random_scenario
+from sample_clips.hopeless import (
+    HOPELESS_KINDS,
+    NEAR_MISS_KINDS,
+    readable_near_miss,
+    unreadable_scenario,
+)
 from sample_clips.roster import SAMPLE_BODIES, sample_scenarios
 from sample_clips.scenario import Movement, Side, View, nominal_heading_deg
 
@@ -90,15 +95,15 @@ def test_nothing_unfamiliar_is_fitted_or_checked_on() -> None:
 
 def test_an_unfamiliar_clip_leaves_the_familiar_ranges() -> None:
     for seed in range(30):
-        clip = cast(
+        clip = random_scenario(
             name="clip",
             movement=Movement.FLEXION,
             view=View.SIDE,
             body=0,
             seed=seed,
-            draw=Draw(seed=1, index=seed, count=30),
+            draw=StratifiedDraw(seed=1, index=seed, count=30),
         )
-        strange = estrange(clip)
+        strange = make_unfamiliar(clip)
         assert strange.unfamiliar
         outside = (
             not 1.8 <= strange.rhythm <= 2.2,
@@ -130,15 +135,15 @@ def test_fitting_clips_come_first_and_movements_take_turns() -> None:
 
 @pytest.mark.parametrize("kind", HOPELESS_KINDS)
 def test_hopeless_clips_name_their_reasons(kind: str) -> None:
-    assert "reading" not in hopeless(kind, 12, 1).expected
+    assert "reading" not in unreadable_scenario(kind, 12, 1).expected
 
 
 @pytest.mark.parametrize("kind", NEAR_MISS_KINDS)
 def test_near_misses_are_to_be_read(kind: str) -> None:
-    assert near_miss(kind, 12, 1).expected == ("reading",)
+    assert readable_near_miss(kind, 12, 1).expected == ("reading",)
 
 
-@pytest.mark.parametrize("make", [hopeless, near_miss])
+@pytest.mark.parametrize("make", [unreadable_scenario, readable_near_miss])
 def test_unknown_kind(make: object) -> None:
     assert callable(make)
     with pytest.raises(ValueError, match="unknown kind"):

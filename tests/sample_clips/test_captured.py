@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from sample_clips.bvh import read_bvh
-from sample_clips.captured import arm_goals, captured_shots
-from sample_clips.person import Person
+from sample_clips.captured import arm_goals, captured_frames
+from sample_clips.person import VirtualPerson
 from sample_clips.scenario import Camera, Movement, Scenario, Side, View
 from tests.support.stick_body import stick_body
 
@@ -79,7 +79,7 @@ def test_the_person_follows(motion_file: Path) -> None:
         heading_deg=0,
         camera=Camera(fps=20),
     )
-    shots = captured_shots(Person(stick_body(), scenario), read_bvh(motion_file))
+    shots = captured_frames(VirtualPerson(stick_body(), scenario), read_bvh(motion_file))
     values = [shot.truth.value for shot in shots]
     assert values == pytest.approx([0, 90, 90], abs=6)
     bends = [shot.truth.elbow_flexion_deg for shot in shots]

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from sample_clips.make import CLIPS_FOLDER, faults, main, mp4_length_s
+from sample_clips.make import CLIPS_FOLDER, clip_folder_problems, main, mp4_length_s
 from sample_clips.scenario import Movement, Side
 
 ENTRIES = json.loads((CLIPS_FOLDER / "truth.json").read_text(encoding="utf-8"))["clips"]
@@ -19,7 +19,7 @@ def copy(tmp_path: Path) -> Path:
 
 
 def test_committed_clips_agree_with_their_truth(capsys: pytest.CaptureFixture[str]) -> None:
-    assert list(faults(CLIPS_FOLDER)) == []
+    assert list(clip_folder_problems(CLIPS_FOLDER)) == []
     assert main(["--check"]) == 0
     assert f"{len(ENTRIES)} clips agree" in capsys.readouterr().out
 
@@ -48,18 +48,22 @@ def test_four_clips_must_be_refused() -> None:
 
 
 def test_missing_truth(tmp_path: Path) -> None:
-    assert [fault.endswith("truth.json is missing") for fault in faults(tmp_path)] == [True]
+    assert [
+        fault.endswith("truth.json is missing") for fault in clip_folder_problems(tmp_path)
+    ] == [True]
 
 
 def test_missing_clip(copy: Path) -> None:
     (copy / ENTRIES[0]["file"]).unlink()
-    assert list(faults(copy)) == [f"{ENTRIES[0]['file']}: in only one of the folder and truth.json"]
+    assert list(clip_folder_problems(copy)) == [
+        f"{ENTRIES[0]['file']}: in only one of the folder and truth.json"
+    ]
     assert main(["--check", "--folder", str(copy)]) == 1
 
 
 def test_exchanged_clip(copy: Path) -> None:
     shutil.copy(copy / ENTRIES[3]["file"], copy / ENTRIES[0]["file"])
-    found = list(faults(copy))
+    found = list(clip_folder_problems(copy))
     assert any("not the file that truth.json was written for" in fault for fault in found)
 
 
@@ -67,7 +71,7 @@ def test_shortened_table(copy: Path) -> None:
     table = copy / ENTRIES[0]["file"].replace(".mp4", ".csv")
     lines = table.read_text(encoding="utf-8").splitlines()
     table.write_text("\n".join(lines[:-1]) + "\n", encoding="utf-8")
-    assert list(faults(copy)) == [
+    assert list(clip_folder_problems(copy)) == [
         f"{table.name}: {len(lines) - 2} rows for {ENTRIES[0]['frames']} frames"
     ]
 
@@ -79,7 +83,7 @@ def test_altered_value(copy: Path) -> None:
     parts = held.split(",")
     parts[3] = "12.0000"
     table.write_text(text.replace(held, ",".join(parts)), encoding="utf-8")
-    assert list(faults(copy)) == [
+    assert list(clip_folder_problems(copy)) == [
         f"{table.name}: the mean of hold 0 is not {ENTRIES[0]['holds'][0]['value']}"
     ]
 
@@ -88,7 +92,7 @@ def test_renamed_column(copy: Path) -> None:
     table = copy / ENTRIES[0]["file"].replace(".mp4", ".csv")
     text = table.read_text(encoding="utf-8")
     table.write_text(text.replace("time_s", "seconds", 1), encoding="utf-8")
-    assert list(faults(copy)) == [f"{table.name}: other columns than expected"]
+    assert list(clip_folder_problems(copy)) == [f"{table.name}: other columns than expected"]
 
 
 def test_length_of_a_cut_off_clip() -> None:

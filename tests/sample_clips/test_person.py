@@ -3,16 +3,16 @@
 import numpy as np
 import pytest
 
-from sample_clips.film import Shot, play
-from sample_clips.motion import Phase
-from sample_clips.person import Person
+from sample_clips.film import PosedFrame, pose_frames
+from sample_clips.motion import MotionPhase
+from sample_clips.person import VirtualPerson
 from sample_clips.scenario import (
     Camera,
     Compensation,
+    ExtraEvent,
     Movement,
     Scenario,
     Side,
-    Story,
     View,
     nominal_heading_deg,
 )
@@ -29,8 +29,8 @@ def acted(
     *,
     cheat: Compensation | None = None,
     peers: tuple[float, ...] = (),
-    story: Story = Story.ORDINARY,
-) -> tuple[Shot, ...]:
+    story: ExtraEvent = ExtraEvent.ORDINARY,
+) -> tuple[PosedFrame, ...]:
     scenario = Scenario(
         name="clip",
         movement=movement,
@@ -45,11 +45,11 @@ def acted(
         peers=peers,
         story=story,
     )
-    return play(Person(BODY, scenario), scenario)
+    return pose_frames(VirtualPerson(BODY, scenario), scenario)
 
 
-def mean_hold(shots: tuple[Shot, ...], name: str = "value", repeat: int = 0) -> float:
-    inside = [s for s in shots if s.moment.phase is Phase.HOLD and s.moment.repeat == repeat]
+def mean_hold(shots: tuple[PosedFrame, ...], name: str = "value", repeat: int = 0) -> float:
+    inside = [s for s in shots if s.moment.phase is MotionPhase.HOLD and s.moment.repeat == repeat]
     return float(np.mean([getattr(shot.truth, name) for shot in inside]))
 
 
@@ -69,7 +69,7 @@ def test_hold_is_near_the_peak_asked_for(
 ) -> None:
     shots = acted(movement, side, view, peak)
     assert mean_hold(shots) == pytest.approx(peak, abs=8)
-    rest = [s.truth.value for s in shots if s.moment.phase is Phase.NEUTRAL]
+    rest = [s.truth.value for s in shots if s.moment.phase is MotionPhase.NEUTRAL]
     assert np.abs(rest).max() < 20
 
 
@@ -79,7 +79,7 @@ def test_reach_ends_at_the_height_asked_for(side: Side) -> None:
     assert mean_hold(shots) == pytest.approx(0.4, abs=0.02)
     assert shots[0].truth.value < 0
     for shot in shots:
-        if shot.moment.phase is Phase.HOLD:
+        if shot.moment.phase is MotionPhase.HOLD:
             wrist, middle = shot.joints[f"{side}_wrist"], shot.joints["c7"]
             # Seen from behind the person faces +y, so behind the trunk means nearer: smaller y.
             assert wrist[1] < middle[1] - 0.1
@@ -101,7 +101,7 @@ def test_each_view_shows_the_measured_side(side: Side, view: View) -> None:
 
 def test_only_the_measured_arm_rises() -> None:
     shots = acted(Movement.ABDUCTION, Side.RIGHT, View.FRONT, 100.0)
-    held = next(shot for shot in shots if shot.moment.phase is Phase.HOLD)
+    held = next(shot for shot in shots if shot.moment.phase is MotionPhase.HOLD)
     assert held.joints["right_wrist"][2] > held.joints["right_shoulder"][2]
     assert held.joints["left_wrist"][2] < held.joints["left_shoulder"][2] - 0.3
 
@@ -117,7 +117,7 @@ def test_elbow_bends_as_told(bend_deg: float, tolerance: float) -> None:
 def test_rotation_keeps_the_elbow_square_and_faces_first(side: Side) -> None:
     shots = acted(Movement.EXTERNAL_ROTATION, side, View.OBLIQUE, 40.0)
     assert mean_hold(shots, "elbow_flexion_deg") == pytest.approx(90, abs=2)
-    facing = [s.truth.heading_deg for s in shots if s.moment.phase is Phase.FACING]
+    facing = [s.truth.heading_deg for s in shots if s.moment.phase is MotionPhase.FACING]
     assert np.abs(facing).max() < 3
     assert mean_hold(shots, "heading_deg") == pytest.approx(-45 * side.outward, abs=3)
 
@@ -132,7 +132,9 @@ def test_compensations_show_in_the_truth(movement: Movement, view: View, shift: 
     cheat = Compensation(lean_deg=12.0, out_of_plane_deg=20.0)
     cheating = acted(movement, Side.LEFT, view, 80.0, cheat=cheat)
     shoulders = [
-        np.mean([shot.joints["c7"] for shot in shots if shot.moment.phase is Phase.HOLD], axis=0)
+        np.mean(
+            [shot.joints["c7"] for shot in shots if shot.moment.phase is MotionPhase.HOLD], axis=0
+        )
         for shots in (plain, cheating)
     ]
     aside = mean_hold(cheating, "out_of_plane_deg") - mean_hold(plain, "out_of_plane_deg")
@@ -149,7 +151,7 @@ def test_repeats_have_their_own_peaks() -> None:
 
 @pytest.mark.parametrize("side", list(Side))
 def test_walking_off_leaves_the_way_the_person_faces(side: Side) -> None:
-    shots = acted(Movement.FLEXION, side, View.SIDE, 90.0, story=Story.WALKS_OFF)
+    shots = acted(Movement.FLEXION, side, View.SIDE, 90.0, story=ExtraEvent.WALKS_OFF)
     assert -side.outward * shots[-1].joints["c7"][0] > 3
 
 

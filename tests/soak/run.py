@@ -28,19 +28,19 @@ from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from gui.app.application import assemble, prepare
+from gui.app.application import build_services, configure_application
 from gui.app.main_window import MainWindow
-from gui.protocol.plan import Task
+from gui.protocol.plan import MovementTask
 from gui.session.clip_reader import local_models
-from gui.session.engine_feed import EngineFeed
-from measure.camera.faults import Trouble
+from gui.session.engine_feed import EngineBridge
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.tracks import PoseFrame
 from measure.live.engine import LiveEngine
-from measure.live.events import EventKind, LiveEvent, LiveFrame
-from measure.pose.ensemble import Models
-from measure.pose.jobs import PosePass
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
+from measure.pose.ensemble import ModelSet
+from measure.pose.jobs import InferencePass
 from measure.pose.picture_job import PictureJob
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.store import Store
@@ -60,12 +60,12 @@ TENTHS = 10
 
 #: Shares of the looks: nearly the least and nearly the most that was held.
 AT_REST, AT_WORK = 0.05, 0.95
-TASK = Task(movement=Movement.FLEXION, side=Side.RIGHT, trials=3, practice=0)
+TASK = MovementTask(movement=Movement.FLEXION, side=Side.RIGHT, trials=3, practice=0)
 #: More than are measured in any hour.
 TASKS = (TASK,) * 500
 
 _ACT_MS = 100
-_LOOK_MS = 1000
+_SAMPLE_INTERVAL_MS = 1000
 #: A trial that was captured is settled and saved within this, seconds.
 _LAST_S = 60.0
 
@@ -102,16 +102,19 @@ class Soak(QObject):
         self.warm_up = Tenth()
         self.captured: set[tuple[int, int]] = set()
         self.discarded = 0
-        self.troubles: Counter[Trouble | None] = Counter()
+        self.troubles: Counter[SourceFault | None] = Counter()
         self.measurements = 0
         self._window = window
         self._seconds = seconds
         self._began_s: float | None = None
-        self._looked_s = time.monotonic()
+        self._sampled_s = time.monotonic()
         self._finished_s: float | None = None
         window.services.feed.framed.connect(self.take_frame)
         window.services.feed.happened.connect(self.take_event)
-        self._timers = [self._every(_ACT_MS, self.act), self._every(_LOOK_MS, self.look)]
+        self._timers = [
+            self._every(_ACT_MS, self.act),
+            self._every(_SAMPLE_INTERVAL_MS, self.sample_usage),
+        ]
 
     def _every(self, milliseconds: int, what: Callable[[], None]) -> QTimer:
         timer = QTimer(self)
@@ -137,21 +140,21 @@ class Soak(QObject):
 
     @Slot(object)
     def take_event(self, event: LiveEvent) -> None:
-        if event.kind is EventKind.TRIAL_CAPTURED and event.trial_id is not None:
+        if event.kind is LiveEventKind.TRIAL_CAPTURED and event.trial_id is not None:
             self.captured.add((self.measurements, event.trial_id))
             self._tenth.captured += 1
-        elif event.kind is EventKind.TROUBLE:
+        elif event.kind is LiveEventKind.TROUBLE:
             self.troubles[event.trouble] += 1
-        elif event.kind is EventKind.MEASUREMENT_DONE:
+        elif event.kind is LiveEventKind.MEASUREMENT_DONE:
             self.measurements += 1
             self._began_s = self._began_s or time.monotonic()
 
     @Slot()
-    def look(self) -> None:
+    def sample_usage(self) -> None:
         now_s = time.monotonic()
         if self._window.measure.live.isVisible():
-            self._tenth.seconds += now_s - self._looked_s
-        self._looked_s = now_s
+            self._tenth.seconds += now_s - self._sampled_s
+        self._sampled_s = now_s
         if not self._is_over:
             self._tenth.usages.append(usage())
 
@@ -182,8 +185,8 @@ class Soak(QObject):
 class Forgetful(ScriptedPose):
     """Keeps none of the pictures that it was given."""
 
-    def look_at(self, job: PictureJob) -> Mapping[PosePass, tuple[PoseFrame, ...]]:
-        found = super().look_at(job)
+    def run_pictures(self, job: PictureJob) -> Mapping[InferencePass, tuple[PoseFrame, ...]]:
+        found = super().run_pictures(job)
         self.jobs.clear()
         return found
 
@@ -194,7 +197,7 @@ def engine(quality: ModelQuality | None, scripted: Path | None) -> LiveEngine:
         return LiveEngine(lambda: local_models(quality), loop_clips=True)
     bundles = {each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)}
     return LiveEngine(
-        lambda: Models(name="heavy", bundles=bundles),
+        lambda: ModelSet(name="heavy", bundles=bundles),
         command=(
             sys.executable,
             "-m",
@@ -211,9 +214,9 @@ def soak(seconds: float, quality: ModelQuality | None, *, scripted: bool) -> Soa
     """Let the window measure for so long; what it kept is in the data folder."""
     folder = data_folder()
     clips = () if scripted else (clip("flexion-right-three-repeats"),)
-    services = assemble(folder, clips, quality)
+    services = build_services(folder, clips, quality)
     services.cues.tones_wanted = services.cues.speech_wanted = False
-    services.feed = EngineFeed(lambda: engine(quality, folder if scripted else None))
+    services.feed = EngineBridge(lambda: engine(quality, folder if scripted else None))
     window = MainWindow(services)
     window.show()
     window.measure.start.person_wanted.emit("Yarrow")
@@ -272,7 +275,7 @@ def main() -> int:
     os.environ["THAWLINE_MODELS"] = str(model_folder())
     with TemporaryDirectory() as folder:
         os.environ["THAWLINE_DATA"] = folder
-        prepare(QApplication(["thawline"]))
+        configure_application(QApplication(["thawline"]))
         done = soak(60.0 * arguments.minutes, arguments.model_quality, scripted=arguments.scripted)
         saved = saved_trials(Path(folder))
     print("tenth  pictures/s  trials  MB at rest  MB at work  handles  threads  processes")

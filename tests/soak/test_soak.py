@@ -58,8 +58,10 @@ def tenth(
 ) -> Tenth:
     """A tenth of a hundred looks, in so many of which a trial was being settled."""
     at_rest = Usage(memory_mb=rest_mb, handles=handles, threads=20, processes=3)
-    looks = [at_rest] * (100 - busy) + [replace(at_rest, memory_mb=work_mb, threads=threads)] * busy
-    return Tenth(usages=looks, frames=100, seconds=10.0)
+    usages = [at_rest] * (100 - busy) + [
+        replace(at_rest, memory_mb=work_mb, threads=threads)
+    ] * busy
+    return Tenth(usages=usages, frames=100, seconds=10.0)
 
 
 def test_what_stays_as_it_was_is_no_fault() -> None:

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator
 
 import numpy as np
 
-from measure.camera.capture import Shot
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.capture import CapturedFrame
+from measure.camera.faults import SourceFault, SourceTroubleError
 
 
 def noisy(number: int, *, size: tuple[int, int] = (160, 120), mean: int = 120) -> np.ndarray:
@@ -33,7 +33,7 @@ class FakeCamera:
 
     def __init__(
         self,
-        pictures: Iterator[tuple[float, "np.ndarray | Trouble | None"]],
+        pictures: Iterator[tuple[float, "np.ndarray | SourceFault | None"]],
         *,
         deaf: bool = False,
         clock: Callable[[], float] = time.monotonic,
@@ -44,7 +44,7 @@ class FakeCamera:
         self._stopped = threading.Event()
         self.closed = False
 
-    def next(self) -> Shot | None:
+    def next(self) -> CapturedFrame | None:
         if self._stopped.is_set():
             return None
         scripted = next(self._pictures, None)
@@ -56,9 +56,9 @@ class FakeCamera:
             return None
         if self._stopped.wait(wait_s):
             return None
-        if isinstance(pixels, Trouble):
+        if isinstance(pixels, SourceFault):
             raise SourceTroubleError(pixels, f"The camera failed: {pixels}.")
-        return Shot(time_s=self._clock(), pixels=pixels)
+        return CapturedFrame(time_s=self._clock(), pixels=pixels)
 
     def stop(self) -> None:
         if not self._deaf:
@@ -68,11 +68,11 @@ class FakeCamera:
         self.closed = True
 
 
-def steady(fps: float = 100.0, *, start: int = 0, **look: object) -> Iterator:
+def steady(fps: float = 100.0, *, start: int = 0, **picture_options: object) -> Iterator:
     """A well-behaved camera."""
     number = start
     while True:
-        yield 1 / fps, noisy(number, **look)
+        yield 1 / fps, noisy(number, **picture_options)
         number += 1
 
 
@@ -101,7 +101,7 @@ def ended() -> Iterator:
     yield from ()
 
 
-def failing(trouble: Trouble) -> Iterator:
+def failing(trouble: SourceFault) -> Iterator:
     """A camera that is gone."""
     while True:
         yield 0.0, trouble

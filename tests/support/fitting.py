@@ -14,9 +14,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.widgets.named_button import NamedButton
-from gui.widgets.reading_band import ReadingBand
-from gui.widgets.sentence import Sentence
+from gui.widgets.named_button import ElidedButton
+from gui.widgets.reading_band import MeasurementBand
+from gui.widgets.sentence import FittedSentence
 
 #: Rounding of text sizes, pixels.
 _SLACK_PX = 1.0
@@ -30,10 +30,10 @@ def misfits(window: QWidget) -> Iterator[str]:
     for one in window.findChildren(QAbstractButton):
         if one.isVisible() and one.text():
             yield from _cut_button(one)
-    for band in window.findChildren(ReadingBand):
+    for band in window.findChildren(MeasurementBand):
         if band.isVisible() and band.height() < band.heightForWidth(band.width()) - _SLACK_PX:
             yield f"band {band.words[:40]!r} is cut off"
-    for sentence in window.findChildren(Sentence):
+    for sentence in window.findChildren(FittedSentence):
         if sentence.isVisible() and not sentence._fits(sentence.fitted_font()):
             yield f"sentence {sentence.text[:40]!r} does not fit {sentence.size().toTuple()}"
     for area in window.findChildren(QScrollArea):
@@ -67,7 +67,7 @@ def _cut_button(one: QAbstractButton) -> Iterator[str]:
     if isinstance(one, QCheckBox):
         if one.height() < one.heightForWidth(one.width()) - _SLACK_PX:
             yield f"tick {one.text()[:40]!r} is {one.height()} high"
-    elif isinstance(one, QPushButton) and not isinstance(one, NamedButton):
+    elif isinstance(one, QPushButton) and not isinstance(one, ElidedButton):
         lines = one.text().replace("&", "").splitlines()
         needed = max(QFontMetricsF(one.font()).horizontalAdvance(line) for line in lines)
         if one.width() < needed - _SLACK_PX:

@@ -24,11 +24,11 @@ from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 
 from gui.app.main_window import MainWindow
 from gui.pages.measuring.flow import MeasurePage
-from gui.protocol.red_flags import Answer
+from gui.protocol.red_flags import ScreeningAnswer
 from measure.cli.main import main as command_line
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase
 
 #: The window's thread is asked so often whether it is free.
 _BEAT_MS = 10
@@ -123,7 +123,7 @@ class Leader(QObject):
             self._begin(measure)
         elif page is measure.safety:
             given = measure.safety.answers
-            self._click(given.get(Answer.READ) or given[Answer.NONE_FITS])
+            self._click(given.get(ScreeningAnswer.READ) or given[ScreeningAnswer.NONE_FITS])
         elif page is measure.before:
             QTest.keyClick(measure.before, Qt.Key.Key_1)
             self._click(measure.before.go)
@@ -180,7 +180,7 @@ class Leader(QObject):
 
     @Slot(object)
     def take_event(self, event: LiveEvent) -> None:
-        if self._close_when_captured and event.kind is EventKind.TRIAL_CAPTURED:
+        if self._close_when_captured and event.kind is LiveEventKind.TRIAL_CAPTURED:
             QTimer.singleShot(0, self._close)
 
     def _photograph(self, name: str) -> None:

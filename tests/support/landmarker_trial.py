@@ -18,9 +18,9 @@ import numpy as np
 from measure.domain.landmarks import LANDMARKS
 from measure.errors import PoseProcessError, ThawlineError
 from measure.pose import network as network_module
-from measure.pose.memory import give_back
-from measure.pose.network import Landmarker, mp
-from measure.video.frame import FrameGate
+from measure.pose.memory import release_freed
+from measure.pose.network import PoseNetwork, mp
+from measure.video.frame import FrameNormalizer
 
 
 def failing(action) -> str:  # type: ignore[no-untyped-def]
@@ -46,7 +46,7 @@ def pixels_survive() -> bool:
     """Whether the library reads, from every kind of view, the pixels that the view shows."""
     picture = np.random.default_rng(0).integers(0, 256, (120, 160, 3), dtype=np.uint8)
     for view in views(picture):
-        rgb = FrameGate().admit(view).rgb
+        rgb = FrameNormalizer().normalize(view).rgb
         image = mp.Image(image_format=mp.ImageFormat.SRGB, data=rgb)
         if not np.array_equal(image.numpy_view(), view[:, :, ::-1]):
             return False
@@ -61,18 +61,18 @@ class Scripted:
         self.asked_ms: list[int] = []
 
     def detect_for_video(self, image, time_ms):  # type: ignore[no-untyped-def]
-        look = len(self.asked_ms)
+        call_index = len(self.asked_ms)
         self.asked_ms.append(time_ms)
-        mark = SimpleNamespace(x=look / 100, y=0.0, visibility=1.0, presence=1.0)
-        return SimpleNamespace(pose_landmarks=[[mark] * LANDMARKS] * self.people[look])
+        mark = SimpleNamespace(x=call_index / 100, y=0.0, visibility=1.0, presence=1.0)
+        return SimpleNamespace(pose_landmarks=[[mark] * LANDMARKS] * self.people[call_index])
 
     def close(self) -> None:
         pass
 
 
-def looks(bundle: bytes, picture, people, *, careful: bool, step_s=0.25):  # type: ignore[no-untyped-def]
+def run_scripted_network(bundle: bytes, picture, people, *, fine: bool, step_s=0.25):  # type: ignore[no-untyped-def]
     """Which look each picture gets its result from (-1: nobody), and all times asked."""
-    network = Landmarker(bundle, careful=careful)
+    network = PoseNetwork(bundle, fine=fine)
     network._native.close()
     network._native = Scripted(people)
     found = []
@@ -90,7 +90,7 @@ OPENINGS = 20
 class Cycle:
     """Refers to itself, so that only the cyclic collector can take it away."""
 
-    def __init__(self, network: Landmarker) -> None:
+    def __init__(self, network: PoseNetwork) -> None:
         self.network = network
         self.itself = self
 
@@ -112,10 +112,10 @@ def growth_mb(bundle: bytes, picture) -> float:  # type: ignore[no-untyped-def]
     """
     held = []
     for _ in range(OPENINGS):
-        with Landmarker(bundle) as network:
+        with PoseNetwork(bundle) as network:
             for frame in range(10):
                 network.detect(picture, frame / 10)
-        give_back()
+        release_freed()
         held.append(resident_mb())
     return min(held[-6:]) - min(held[2:8])
 
@@ -133,7 +133,7 @@ def main(bundle: bytes) -> None:
     told["milliseconds"] = list(
         itertools.accumulate(given_s, network_module.next_millisecond, initial=-1)
     )[1:]
-    with Landmarker(bundle) as network:
+    with PoseNetwork(bundle) as network:
         for time_s in given_s[:-1]:
             found = network.detect(grey, time_s)
         told["shape"] = found.places.shape[1:]
@@ -144,7 +144,7 @@ def main(bundle: bytes) -> None:
     told["after close"] = failing(lambda: network.detect(grey, 2.0))
     network.close()
 
-    poisoned = Landmarker(bundle)
+    poisoned = PoseNetwork(bundle)
     bad = mp.Image(image_format=mp.ImageFormat.GRAY8, data=np.zeros((64, 64), dtype=np.uint8))
     try:
         poisoned._native.detect_for_video(bad, 5)
@@ -153,7 +153,7 @@ def main(bundle: bytes) -> None:
     poisoned.close()
 
     for _ in range(5):
-        held = Cycle(Landmarker(bundle))
+        held = Cycle(PoseNetwork(bundle))
         try:
             held.network.detect(grey[:, ::-1], 0.0)
         except PoseProcessError:
@@ -162,11 +162,15 @@ def main(bundle: bytes) -> None:
         gc.collect()
     told["growth_mb"] = growth_mb(bundle, grey)
     # Nobody, one, one, nobody, one; then one who is lost again when looked at for the third time.
-    told["plain looks"] = looks(bundle, grey, [0, 1, 1, 0, 1], careful=False)
-    told["looks after a pause"] = looks(bundle, grey, [1, 1, 1, 0, 1, 1], careful=True, step_s=3.0)
-    told["careful looks"] = looks(bundle, grey, [0, 1, 1, 1, 1, 0, 1, 1, 0], careful=True)
-    told["broken bundle"] = failing(lambda: Landmarker(b"PK broken"))
-    told["opened"], told["closed"] = Landmarker.opened, Landmarker.closed
+    told["plain looks"] = run_scripted_network(bundle, grey, [0, 1, 1, 0, 1], fine=False)
+    told["looks after a pause"] = run_scripted_network(
+        bundle, grey, [1, 1, 1, 0, 1, 1], fine=True, step_s=3.0
+    )
+    told["careful looks"] = run_scripted_network(
+        bundle, grey, [0, 1, 1, 1, 1, 0, 1, 1, 0], fine=True
+    )
+    told["broken bundle"] = failing(lambda: PoseNetwork(b"PK broken"))
+    told["opened"], told["closed"] = PoseNetwork.opened, PoseNetwork.closed
     told["way out"] = network_module._NOWHERE
     print(json.dumps(told))
 

@@ -6,11 +6,11 @@ from pathlib import Path
 import numpy as np
 
 from measure.domain.tracks import FrameState, PoseFrame, Track
-from measure.live.supervisor import Seen
+from measure.live.supervisor import FrameResult
 from measure.pose_models.bundles import Bundle
 from measure.pose_models.catalogue import ModelQuality
-from measure.tracking.online import Person
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ, RegularGrid
+from measure.tracking.online import SubjectPose
+from measure.video.sampling import COARSE_HZ, FINE_HZ, RateSampler
 
 RATE_HZ = 15.0
 
@@ -31,9 +31,9 @@ def pose_frame(track: Track, n: int, *, start_s: float = 0.0, start: int = 0) ->
     )
 
 
-def person(track: Track, n: int) -> Person:
+def person(track: Track, n: int) -> SubjectPose:
     """Frame n of a track as the person lock would give it."""
-    return Person(
+    return SubjectPose(
         state=FrameState.SEEN,
         people=1,
         points_px=track.points_px[n],
@@ -51,17 +51,17 @@ def picture(number: int, size: tuple[int, int] = (64, 48)) -> np.ndarray:
 
 def seen_frames(
     track: Track, *, session: int = 1, start_s: float = 0.0, fps: float = 0.0
-) -> Iterator[Seen]:
+) -> Iterator[FrameResult]:
     """The frames of a track with the grids of both kinds of pass, as the live process tells."""
-    quick, careful = RegularGrid(QUICK_HZ), RegularGrid(CAREFUL_HZ)
+    coarse, fine = RateSampler(COARSE_HZ), RateSampler(FINE_HZ)
     for n in range(len(track)):
         pose = pose_frame(track, n, start_s=start_s, start=round(start_s * RATE_HZ))
-        yield Seen(
+        yield FrameResult(
             session=session,
             pose=pose,
             rgb=picture(n),
             size_px=(track.width_px, track.height_px),
-            quick=quick.chooses(pose.time_s),
-            careful=careful.chooses(pose.time_s),
+            coarse=coarse.chooses(pose.time_s),
+            fine=fine.chooses(pose.time_s),
             fps=fps,
         )

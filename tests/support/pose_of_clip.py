@@ -7,13 +7,13 @@ somebody was found, as its only line.
 import sys
 from pathlib import Path
 
-from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality, load
 
 
 def main(clip: str, rate_hz: str) -> None:
-    lite = PosePass(quality=ModelQuality.LITE)
+    lite = InferencePass(quality=ModelQuality.LITE)
     job = ClipJob(clip=Path(clip), passes=(lite,), rate_hz=float(rate_hz))
     with PoseProcess({ModelQuality.LITE: load(ModelQuality.LITE)}) as process:
         frames = process.run(job).frames[lite]

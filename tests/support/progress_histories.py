@@ -8,8 +8,15 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
-from measure.domain.records import Conduct, Event, MeasurementRecord, Pain, Person, SessionRecord
-from measure.system.clock import Moment
+from measure.domain.records import (
+    AssessmentCondition,
+    Event,
+    MeasurementRecord,
+    Pain,
+    Person,
+    SessionRecord,
+)
+from measure.system.clock import Timestamp
 from tests.support.record_samples import person, some_id
 
 #: A Monday, the first day of every history here.
@@ -34,7 +41,7 @@ def history(
     who: Person | None = None,
     events: Iterable[Event] = (),
     pain: Mapping[int, Pain] | None = None,
-    conduct: Conduct | None = None,
+    conduct: AssessmentCondition | None = None,
     made: Mapping[int, Provenance] | None = None,
     half_width: float = 8.0,
 ) -> History:
@@ -70,7 +77,7 @@ def _session(who: Person, number: int, pain: Pain | None) -> SessionRecord:
     return SessionRecord(
         id=some_id(f"{who.id} {number}"),
         person_id=who.id,
-        started=Moment(utc=start),
+        started=Timestamp(utc=start),
         pain=pain or Pain(),
         finished=True,
     )
@@ -81,7 +88,7 @@ def _record(
     movement: Movement,
     side: Side,
     value: float | None,
-    conduct: Conduct | None,
+    conduct: AssessmentCondition | None,
     made: Provenance,
     half_width: float,
 ) -> MeasurementRecord:
@@ -93,7 +100,7 @@ def _record(
         session_id=session.id,
         person_id=session.person_id,
         taken=session.started,
-        conduct=conduct or Conduct(),
+        conduct=conduct or AssessmentCondition(),
         measurement=Measurement(
             movement=movement,
             side=side,

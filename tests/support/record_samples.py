@@ -5,27 +5,27 @@ import hashlib
 
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Level, Measurement, Provenance, Status, Trial
+from measure.domain.measurements import LevelBand, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import Reason
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
+    Assistance,
+    BodyPosition,
     Event,
     EventKind,
-    Help,
+    LimitingFactor,
     MeasurementRecord,
     Onset,
     Pain,
     Person,
     Plan,
     PlannedStretch,
-    Posture,
     SessionRecord,
-    StoppedBy,
     Stretch,
     StretchLog,
 )
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 
 def some_id(name: str) -> str:
@@ -41,15 +41,15 @@ class FixedClock:
         self.offset_min = offset_min
         self.seconds = 1000.0
 
-    def now(self) -> Moment:
-        return Moment(utc=self.utc, offset_min=self.offset_min, zone="Europe/Vienna")
+    def now(self) -> Timestamp:
+        return Timestamp(utc=self.utc, offset_min=self.offset_min, zone="Europe/Vienna")
 
     def monotonic_s(self) -> float:
         return self.seconds
 
 
-def moment(utc: str, offset_min: int = 120, zone: str = "Europe/Vienna") -> Moment:
-    return Moment(utc=dt.datetime.fromisoformat(utc), offset_min=offset_min, zone=zone)
+def moment(utc: str, offset_min: int = 120, zone: str = "Europe/Vienna") -> Timestamp:
+    return Timestamp(utc=dt.datetime.fromisoformat(utc), offset_min=offset_min, zone=zone)
 
 
 def person(name: str = "Rosa", **changes: object) -> Person:
@@ -69,7 +69,7 @@ def session(who: Person, number: int = 1, **changes: object) -> SessionRecord:
     values: dict[str, object] = {
         "id": some_id(f"session {number} of {who.id}"),
         "person_id": who.id,
-        "started": Moment(utc=start, offset_min=120, zone="Europe/Vienna"),
+        "started": Timestamp(utc=start, offset_min=120, zone="Europe/Vienna"),
         "pain": Pain(rest=1, night=4, worst_24h=6),
         "note": "After planting beans.",
         "duration_s": 312.5,
@@ -159,7 +159,7 @@ REACH = measurement(
     against_vertical=None,
     trials=(trial(0.5, low=0.375, high=0.625, spread=0.03125),),
     reasons=(Reason.FEW_TRIALS,),
-    level=Level(low="L3", high="T12", band="upper lumbar"),
+    level=LevelBand(low="L3", high="T12", band="upper lumbar"),
 )
 
 REFUSAL = measurement(
@@ -183,13 +183,13 @@ def record(
         "id": some_id(f"measurement {number} of {of.id}"),
         "session_id": of.id,
         "person_id": of.person_id,
-        "taken": Moment(
+        "taken": Timestamp(
             utc=of.started.utc + dt.timedelta(minutes=number), offset_min=120, zone="Europe/Vienna"
         ),
         "measurement": found or measurement(),
-        "conduct": Conduct(help=Help.OTHER_HAND, posture=Posture.SITTING),
+        "conduct": AssessmentCondition(help=Assistance.OTHER_HAND, posture=BodyPosition.SITTING),
         "pain_during": 5,
-        "stopped_by": StoppedBy.STIFFNESS,
+        "stopped_by": LimitingFactor.STIFFNESS,
         "overridden": (Reason.SHRUG,),
     }
     return MeasurementRecord(**(values | changes))  # type: ignore[arg-type]

@@ -8,27 +8,27 @@ from hypothesis import strategies as st
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
 from measure.domain.history import History
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Level, Measurement, Provenance, Reference, Status, Trial
+from measure.domain.measurements import LevelBand, Measurement, Provenance, Reference, Status, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import Reason
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
+    Assistance,
+    BodyPosition,
     Event,
     EventKind,
-    Help,
+    LimitingFactor,
     MeasurementRecord,
     Onset,
     Pain,
     Person,
     Plan,
     PlannedStretch,
-    Posture,
     SessionRecord,
-    StoppedBy,
     Stretch,
     StretchLog,
 )
-from measure.system.clock import Moment
+from measure.system.clock import Timestamp
 
 _CONTROLS = "".join(map(chr, [*range(0x20), *range(0x7F, 0xA0)])) + "\ufffe\uffff"
 
@@ -42,7 +42,7 @@ ratings = st.none() | st.integers(0, 10)
 sides = st.sampled_from(Side)
 reasons = st.lists(st.sampled_from(Reason), max_size=3, unique=True).map(tuple)
 moments = st.builds(
-    Moment,
+    Timestamp,
     utc=st.datetimes(dt.datetime(1971, 1, 1), dt.datetime(2199, 1, 1), timezones=st.just(dt.UTC)),
     offset_min=st.integers(-840, 840),
     zone=st.sampled_from(["Europe/Vienna", "America/St_Johns", ""]),
@@ -58,7 +58,9 @@ def _is_name(text: str) -> bool:
 names = st.text(st.characters(exclude_categories=["C", "Z"]), min_size=1, max_size=30).filter(
     _is_name
 )
-conducts = st.builds(Conduct, help=st.sampled_from(Help), posture=st.sampled_from(Posture))
+conducts = st.builds(
+    AssessmentCondition, help=st.sampled_from(Assistance), posture=st.sampled_from(BodyPosition)
+)
 lenses = st.builds(
     LensProfile,
     camera_name=texts,
@@ -139,7 +141,7 @@ def measurements(draw: st.DrawFn) -> Measurement:
         best=draw(st.none() | numbers),
         against_vertical=draw(st.none() | numbers),
         reference=draw(st.sampled_from(Reference)),
-        level=draw(st.none() | st.builds(Level, low=texts, high=texts, band=texts)),
+        level=draw(st.none() | st.builds(LevelBand, low=texts, high=texts, band=texts)),
     )
 
 
@@ -191,7 +193,7 @@ def histories(draw: st.DrawFn) -> History:
                 measurement=draw(measurements()),
                 conduct=draw(conducts),
                 pain_during=draw(ratings),
-                stopped_by=draw(st.none() | st.sampled_from(StoppedBy)),
+                stopped_by=draw(st.none() | st.sampled_from(LimitingFactor)),
                 overridden=draw(reasons),
             )
             for _ in range(draw(st.integers(0, 2)))

@@ -18,20 +18,20 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError
-from measure.pose.ensemble import Models
-from measure.pose.jobs import ClipFacts, ClipJob
+from measure.pose.ensemble import ModelSet
+from measure.pose.jobs import ClipInfo, ClipJob
 from measure.pose.messages import (
-    Kind,
     Message,
+    MessageKind,
     error_message,
     frames_message,
     job_of,
-    message_of_facts,
+    message_of_info,
     read_message,
     write_message,
 )
 from measure.pose_models.bundles import Bundle, ModelQuality
-from measure.video.sampling import Thinning
+from measure.video.sampling import Decimator
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 #: How the stand-in is started.
@@ -39,7 +39,7 @@ COMMAND = (sys.executable, "-P", "-m", "tests.support.scripted_arm")
 FPS = 30.0
 
 #: Bundles that nobody opens; their hashes still tell them apart.
-MODELS = Models(
+MODELS = ModelSet(
     name="heavy",
     bundles={
         quality: Bundle(quality=quality, sha256=digit * 64, path=Path(f"{quality}"), content=b"x")
@@ -92,9 +92,9 @@ def serve(job: ClipJob) -> Message:
             for n, there in zip(chosen, seen, strict=True)
         ]
         say(frames_message(number, frames))
-        say(Message(kind=Kind.PROGRESS, values={"share": (number + 1) / len(job.passes)}))
-    return message_of_facts(
-        ClipFacts(
+        say(Message(kind=MessageKind.PROGRESS, values={"share": (number + 1) / len(job.passes)}))
+    return message_of_info(
+        ClipInfo(
             width_px=640,
             height_px=480,
             frames_read=len(series),
@@ -115,15 +115,15 @@ def _chosen(time_s, job):
     if job.windows is not None:
         inside = [(time_s[chosen] >= start) & (time_s[chosen] <= end) for start, end in job.windows]
         chosen = chosen[np.any(inside, axis=0)]
-    thinning = Thinning(job.paces)
+    thinning = Decimator(job.decimation)
     return np.array([n for n in chosen.tolist() if thinning.takes(float(time_s[n]))], dtype=int)
 
 
 def main() -> None:
-    say(Message(kind=Kind.READY))
+    say(Message(kind=MessageKind.READY))
     while (order := read_message(sys.stdin.buffer)) is not None:
-        if order.kind is Kind.MODEL:
-            say(Message(kind=Kind.READY))
+        if order.kind is MessageKind.MODEL:
+            say(Message(kind=MessageKind.READY))
         else:
             os.chdir(order.values["folder"])
             say(serve(job_of(order)))

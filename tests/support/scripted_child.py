@@ -10,18 +10,18 @@ import numpy as np
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError
-from measure.pose.jobs import ClipFacts
+from measure.pose.jobs import ClipInfo
 from measure.pose.messages import (
-    Kind,
     Message,
+    MessageKind,
     error_message,
     frames_message,
-    message_of_facts,
+    message_of_info,
     read_message,
     write_message,
 )
 
-FACTS = ClipFacts(
+FACTS = ClipInfo(
     width_px=64,
     height_px=48,
     frames_read=3,
@@ -53,7 +53,7 @@ def frames(number: int) -> Message:
 
 def serve(behaviour: str, name: str) -> None:
     """Answer one job."""
-    say(Message(kind=Kind.PROGRESS, values={"share": 0.25}))
+    say(Message(kind=MessageKind.PROGRESS, values={"share": 0.25}))
     say(frames(0))
     if behaviour == "crashes" and "bad" in name:
         os.kill(os.getpid(), signal.SIGSEGV)
@@ -66,9 +66,9 @@ def serve(behaviour: str, name: str) -> None:
         sys.stdout.buffer.flush()
         time.sleep(60)
     if behaviour == "nonsense" and "bad" in name:
-        say(Message(kind=Kind.FRAMES, values={"pass": 9}))
+        say(Message(kind=MessageKind.FRAMES, values={"pass": 9}))
     if behaviour == "out of turn" and "bad" in name:
-        say(Message(kind=Kind.READY))
+        say(Message(kind=MessageKind.READY))
     if behaviour == "half a message":
         sys.stdout.buffer.write(b"TLPOSE1\n\0\0")
         sys.stdout.buffer.flush()
@@ -81,7 +81,7 @@ def serve(behaviour: str, name: str) -> None:
         return say(error_message(ZeroDivisionError("x")))
     say(frames(1))
     say(frames(2))
-    return say(message_of_facts(FACTS))
+    return say(message_of_info(FACTS))
 
 
 def main(behaviour: str) -> None:
@@ -89,12 +89,12 @@ def main(behaviour: str) -> None:
         time.sleep(60)
     if behaviour == "chatters":
         sys.stderr.write("native noise\n" * 200_000)
-    say(Message(kind=Kind.READY))
+    say(Message(kind=MessageKind.READY))
     if behaviour == "stops listening":
         time.sleep(60)
     while (order := read_message(sys.stdin.buffer)) is not None:
-        if order.kind is Kind.MODEL:
-            say(Message(kind=Kind.READY))
+        if order.kind is MessageKind.MODEL:
+            say(Message(kind=MessageKind.READY))
         else:
             serve(behaviour, order.values["clip"])
 

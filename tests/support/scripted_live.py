@@ -18,15 +18,15 @@ from pathlib import Path
 
 import numpy as np
 
-from measure.camera.capture import LiveSource, Shot
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.capture import CapturedFrame, LiveSource
+from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import PoseFrame, Track
 from measure.errors import PoseProcessError
 from measure.live.messages import SourceOrder
 from measure.live.worker import LiveWork
-from measure.pose.jobs import PosePass
+from measure.pose.jobs import InferencePass
 from measure.pose.picture_job import PictureJob
 from measure.pose.worker import Answers, listen, take_pipes
 from tests.support.fake_sources import FakeCamera, blocked, failing, noisy, repeating, steady, then
@@ -38,7 +38,7 @@ FPS = 100.0
 SIZE = (160, 120)
 
 #: Longest wait for the look at a picture, seconds; some are never looked at.
-LOOK_S = 0.5
+INFERENCE_WAIT_S = 0.5
 
 #: The picture in which a script's accident happens.
 ACCIDENT = 60
@@ -92,11 +92,11 @@ class PatientCamera(FakeCamera):
         super().__init__(pictures, deaf=deaf, clock=self._time)
         self._begun_s = SPEED * (time.monotonic() - order.origin_s)
         self._number = 0
-        self._is_looked_at = False
+        self._is_processed = False
 
-    def next(self) -> Shot | None:
-        self._is_looked_at = LOOKED.wait(LOOK_S if self._is_looked_at else 0.0)
-        LOOKED.clear()
+    def next(self) -> CapturedFrame | None:
+        self._is_processed = FRAME_PROCESSED.wait(INFERENCE_WAIT_S if self._is_processed else 0.0)
+        FRAME_PROCESSED.clear()
         return super().next()
 
     def _time(self) -> float:
@@ -104,7 +104,7 @@ class PatientCamera(FakeCamera):
         return self._begun_s + self._number * SPEED / FPS
 
 
-class ScriptedLooker:
+class ScriptedEstimator:
     """Knows from the picture's number how the figure stands."""
 
     def __init__(self, accident: str = "") -> None:
@@ -124,7 +124,7 @@ class ScriptedLooker:
                 os.write(OUT, b"nonsense" * 40)
         places = (points_of(rgb) + 0.5) / [rgb.shape[1], rgb.shape[0]]
         sure = np.full((1, len(places)), 0.95)
-        LOOKED.set()
+        FRAME_PROCESSED.set()
         return Found(places=places[None], visibility=sure, presence=sure)
 
     def close(self) -> None:
@@ -158,7 +158,7 @@ def camera(script: str) -> Iterator:
     if script == "resize":
         return then(ACCIDENT, good, steady(FPS, start=ACCIDENT, size=(320, 240)))
     if script in ("unplug", "stuck", "deaf") and happens_now():
-        after = {"unplug": failing(Trouble.CAMERA_UNPLUGGED), "stuck": repeating(FPS, 7)}
+        after = {"unplug": failing(SourceFault.CAMERA_UNPLUGGED), "stuck": repeating(FPS, 7)}
         return then(ACCIDENT, good, after.get(script, blocked()))
     return good
 
@@ -166,7 +166,7 @@ def camera(script: str) -> Iterator:
 def open_source(order: SourceOrder, script: str) -> LiveSource:
     """Open the scripted camera."""
     if script == "denied":
-        raise SourceTroubleError(Trouble.CAMERA_DENIED, "You may not use the camera.")
+        raise SourceTroubleError(SourceFault.CAMERA_DENIED, "You may not use the camera.")
     if script == "slow-open":
         time.sleep(30.0)
     return PatientCamera(camera(script), order, deaf=script == "deaf")
@@ -193,7 +193,7 @@ class ScriptedPose:
     def prepare(self) -> None:
         """Nothing to start."""
 
-    def look_at(self, job: PictureJob) -> Mapping[PosePass, tuple[PoseFrame, ...]]:
+    def run_pictures(self, job: PictureJob) -> Mapping[InferencePass, tuple[PoseFrame, ...]]:
         self.jobs.append(job)
         if self._stopped.wait(self.seconds) or self.failures:
             self.failures -= 1
@@ -232,13 +232,13 @@ def main() -> None:
     LiveWork(
         orders,
         answers.send,
-        lambda bundle: ScriptedLooker(script),
+        lambda bundle: ScriptedEstimator(script),
         lambda order: open_source(order, script),
     ).serve()
 
 
 OUT = -1
-LOOKED = threading.Event()
+FRAME_PROCESSED = threading.Event()
 
 if __name__ == "__main__":
     main()

@@ -9,7 +9,7 @@ import numpy as np
 from measure.domain.landmarks import LANDMARKS, FloatArray, Landmark, Side, arm
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
-from measure.video.sampling import QUICK_HZ
+from measure.video.sampling import COARSE_HZ
 
 UPPER_ARM, FOREARM, HAND = 0.55, 0.50, 0.15
 SEPARATION = {View.FRONT: -0.66, View.BACK: 0.66, View.SIDE: 0.0, View.OBLIQUE: -0.47}
@@ -43,7 +43,7 @@ def elevation_track(
     side: Side,
     view: View,
     *,
-    rate_hz: float = QUICK_HZ,
+    rate_hz: float = COARSE_HZ,
     elbow_bend_deg: FloatArray | float = 0.0,
     lean_deg: FloatArray | float = 0.0,
     trunk_px: float = 150.0,
@@ -90,7 +90,7 @@ def elevation_track(
 def track_of(
     places: FloatArray,
     *,
-    rate_hz: float = QUICK_HZ,
+    rate_hz: float = COARSE_HZ,
     size: tuple[int, int] = (640, 480),
     roll_deg: float = 0.0,
     centre: tuple[float, float] = (0.5, 0.55),
@@ -116,7 +116,7 @@ def raise_and_hold(
     peak: float,
     *,
     rest: float = 0.0,
-    rate_hz: float = QUICK_HZ,
+    rate_hz: float = COARSE_HZ,
     rest_s: float = 1.2,
     move_s: float = 2.0,
     hold_s: float = 1.6,

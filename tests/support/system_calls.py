@@ -29,7 +29,7 @@ _INTERNET = re.compile(
 _FAMILY = re.compile(r"sa_family=(AF_\w+)")
 _OPENED = re.compile(r'(?:openat\(\S+ |open\(|creat\()"([^"]+)"(.*)')
 #: What the system's library reads or calls when it looks up the address of a name.
-_LOOK_UP = re.compile(r"/etc/(resolv\.conf|hosts|gai\.conf)\"|resolve/io\.systemd\.Resolve")
+_NAME_LOOKUP = re.compile(r"/etc/(resolv\.conf|hosts|gai\.conf)\"|resolve/io\.systemd\.Resolve")
 
 
 @dataclass(frozen=True)
@@ -50,7 +50,7 @@ class SystemCalls:
 
     addresses: frozenset[tuple[str, int]]
     families: frozenset[str]
-    look_ups: tuple[str, ...]
+    name_lookups: tuple[str, ...]
     written: frozenset[str]
     output: str
     errors: str
@@ -60,7 +60,7 @@ class SystemCalls:
         allowed = {(address, port) for address in ("127.0.0.1", "::1") for port in ports}
         assert self.addresses <= allowed
         assert self.families <= {"AF_UNIX", "AF_INET", "AF_INET6", "AF_NETLINK"}
-        assert self.look_ups == ()
+        assert self.name_lookups == ()
 
 
 def traced(
@@ -94,10 +94,10 @@ def traced(
 
 def calls_in(record: str, output: str = "", errors: str = "") -> SystemCalls:
     """Return what a record of strace tells."""
-    addresses, families, look_ups, written = set(), set(), [], set()
+    addresses, families, name_lookups, written = set(), set(), [], set()
     for line in record.splitlines():
-        if _LOOK_UP.search(line):
-            look_ups.append(line)
+        if _NAME_LOOKUP.search(line):
+            name_lookups.append(line)
         opened = _OPENED.search(line)
         if opened is not None:
             if re.search(r"O_WRONLY|O_RDWR|O_CREAT|creat\(", line) and " = -1 " not in line:
@@ -107,11 +107,11 @@ def calls_in(record: str, output: str = "", errors: str = "") -> SystemCalls:
         if "AF_INET" in line:
             found = [(v4 or v6, int(port)) for port, v4, v6 in _INTERNET.findall(line)]
             addresses.update(found or [(line, 0)])
-            look_ups += [line for _, port in found if port == 53]
+            name_lookups += [line for _, port in found if port == 53]
     return SystemCalls(
         addresses=frozenset(addresses),
         families=frozenset(families),
-        look_ups=tuple(look_ups),
+        name_lookups=tuple(name_lookups),
         written=frozenset(written),
         output=output,
         errors=errors,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import cv2
 import numpy as np
 
-from calibration.placement.viewpoint import Sight
+from calibration.placement.viewpoint import PinholeView
 from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import LANDMARKS, Landmark, Side, arm
 from measure.domain.tracks import Track
@@ -28,7 +28,7 @@ class Room:
     centre: tuple[float, float] = (639.5, 359.5)
     distortion: tuple[float, float, float, float, float] = (0.0, 0.0, 0.0, 0.0, 0.0)
 
-    def look(self, points: np.ndarray) -> np.ndarray:
+    def project(self, points: np.ndarray) -> np.ndarray:
         """Return where points of the room, shape (n, 3), are seen; (n, 2), pixels, y down."""
         roll, tilt = np.radians(self.roll_deg), np.radians(self.tilt_deg)
         forward = np.array([0, np.sin(tilt), np.cos(tilt)])
@@ -47,7 +47,7 @@ class Room:
         )
         return np.asarray(pixels, dtype=np.float64).reshape(-1, 2)
 
-    def sight(self) -> Sight:
+    def sight(self) -> PinholeView:
         """Return the camera with its lens known."""
         lens = LensProfile(
             camera_name="virtual",
@@ -59,11 +59,11 @@ class Room:
             reprojection_px=0.1,
             views=20,
         )
-        return Sight(width_px=self.width, height_px=self.height, lens=lens)
+        return PinholeView(width_px=self.width, height_px=self.height, lens=lens)
 
-    def unknown(self) -> Sight:
+    def unknown(self) -> PinholeView:
         """Return the camera with its lens unknown."""
-        return Sight(width_px=self.width, height_px=self.height)
+        return PinholeView(width_px=self.width, height_px=self.height)
 
 
 def standing(
@@ -110,7 +110,7 @@ def standing(
     known = np.isfinite(points).all(axis=1)
     pixels = np.full((frames, LANDMARKS, 2), np.nan)
     random = np.random.default_rng(7)
-    pixels[:, known] = room.look(points[known]) + random.normal(
+    pixels[:, known] = room.project(points[known]) + random.normal(
         0, error_px, (frames, int(known.sum()), 2)
     )
     return Track(

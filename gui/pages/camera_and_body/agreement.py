@@ -4,11 +4,11 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QVBoxLayout, QWidget
 
-from gui.pages.camera_and_body.agreement_study import Study
-from gui.style.look import Look
+from gui.pages.camera_and_body.agreement_study import AgreementStudy
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.notice_line import NoticeLine
+from gui.widgets.notice_line import NoticeBar
 from gui.widgets.text import button, label
 
 
@@ -19,7 +19,7 @@ class AgreementPage(QWidget):
     offers_wanted = Signal(object)
     back = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.title = label("", "title")
         self.words = QPlainTextEdit()
@@ -32,19 +32,19 @@ class AgreementPage(QWidget):
         self._plot.setWidget(self.plot)
         self.keep = button(tr("Keep the corrections, switched off"))
         self.keep.clicked.connect(self._keep)
-        self._study: Study | None = None
+        self._study: AgreementStudy | None = None
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(look.gap(1))
+        layout.setSpacing(appearance.gap(1))
         layout.addWidget(self.title)
         layout.addWidget(self.words, 1)
         layout.addWidget(self._plot, 2)
         layout.addWidget(ButtonRow([self.leave, self.keep]))
-        layout.addWidget(NoticeLine())
+        layout.addWidget(NoticeBar())
 
-    def show_study(self, study: Study) -> None:
+    def show_study(self, study: AgreementStudy) -> None:
         """Show what a study says."""
         self._study = study
         self.keep.setVisible(bool(study.offers))

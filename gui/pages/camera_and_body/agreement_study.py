@@ -11,7 +11,7 @@ from measure.domain.history import History
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Study:
+class AgreementStudy:
     """What a study says.
 
     Attributes
@@ -29,7 +29,7 @@ class Study:
     offers: tuple[MovementCorrection, ...] = ()
 
 
-def judged_study(path: Path) -> Study:
+def analyse_study_file(path: Path) -> AgreementStudy:
     """Return what a table of camera and goniometer readings says, as `thawline agreement` does.
 
     Raises
@@ -38,30 +38,30 @@ def judged_study(path: Path) -> Study:
         When the table cannot be read or holds too little.
     """
     from calibration.agreement.plot import agreement_figure
-    from calibration.agreement.report import offered_corrections, study_words
+    from calibration.agreement.report import format_studies, proposed_corrections
     from calibration.agreement.table import read_pairs
     from calibration.statistics.bland_altman import Pairing
 
-    judged, words = study_words(read_pairs(path), Pairing.SAME_MOVE, path.stem)
+    judged, words = format_studies(read_pairs(path), Pairing.SAME_MOVE, path.stem)
     drawn = io.BytesIO()
     agreement_figure(judged).savefig(drawn, format="png")
-    return Study(
+    return AgreementStudy(
         words=words.strip(),
         plot=QImage.fromData(drawn.getvalue()),
-        offers=offered_corrections(judged, path.stem),
+        offers=proposed_corrections(judged, path.stem),
     )
 
 
-def keep_offers(study: Study, camera: str) -> None:
+def save_proposed_corrections(study: AgreementStudy, camera: str) -> None:
     """Keep what a study offers for a camera; it is off until somebody switches it on."""
-    from calibration.agreement.report import keep_offer
+    from calibration.agreement.report import save_proposed_correction
 
     for offer in study.offers:
-        keep_offer(offer, camera)
+        save_proposed_correction(offer, camera)
 
 
-def own_sessions(history: History) -> Study:
+def repeatability_study(history: History) -> AgreementStudy:
     """Return how well a person's own sessions repeat, as `thawline repeatability` does."""
-    from calibration.agreement.retest import retest_words
+    from calibration.agreement.retest import repeatability_report
 
-    return Study(words=retest_words(history))
+    return AgreementStudy(words=repeatability_report(history))

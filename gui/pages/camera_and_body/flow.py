@@ -9,25 +9,35 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from calibration.body.lengths import lengths_from_tape
-from calibration.lens.board_sheet import save_board
+from calibration.lens.board_sheet import save_board_sheet
 from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BodySource, keep_lengths
-from calibration.repository.corrections import switch
+from calibration.repository.bodies import BodySource, save_body_lengths
+from calibration.repository.corrections import set_correction_enabled
 from gui.pages.camera_and_body.agreement import AgreementPage
-from gui.pages.camera_and_body.agreement_study import Study, judged_study, keep_offers, own_sessions
+from gui.pages.camera_and_body.agreement_study import (
+    AgreementStudy,
+    analyse_study_file,
+    repeatability_study,
+    save_proposed_corrections,
+)
 from gui.pages.camera_and_body.lens import LensPage
-from gui.pages.camera_and_body.marking import Marked, MarkPage, MarkTask
-from gui.pages.camera_and_body.marking_tasks import back_task, keep_back, keep_level, level_task
-from gui.pages.camera_and_body.overview import TRUNK, KnownPage
+from gui.pages.camera_and_body.marking import MarkedPoints, MarkingPage, MarkingTask
+from gui.pages.camera_and_body.marking_tasks import (
+    back_marking_task,
+    level_marking_task,
+    save_marked_back,
+    save_marked_level,
+)
+from gui.pages.camera_and_body.overview import TRUNK, CalibrationPage
 from gui.session.services import Services
 from gui.text.words import tr
 from measure.domain.movements import Movement
 
 
-class KnownPages(QStackedWidget):
+class CalibrationPages(QStackedWidget):
     """Shows one of its pages; the camera is open while the lens or marks are asked for."""
 
-    told = Signal(str)
+    message_raised = Signal(str)
     #: Back to where it was opened from.
     back = Signal()
 
@@ -35,11 +45,11 @@ class KnownPages(QStackedWidget):
         super().__init__(parent)
         self._services = services
         self._marks_back = False
-        look = services.look
-        self.known = KnownPage(look)
+        appearance = services.appearance
+        self.known = CalibrationPage(appearance)
         self.lens = LensPage(services)
-        self.mark = MarkPage(services)
-        self.agreement = AgreementPage(look)
+        self.mark = MarkingPage(services)
+        self.agreement = AgreementPage(appearance)
         for page in (self.known, self.lens, self.mark, self.agreement):
             self.addWidget(page)
         self._connect()
@@ -66,25 +76,25 @@ class KnownPages(QStackedWidget):
         known.correction_switched.connect(self._switch)
         self.agreement.offers_wanted.connect(self._keep_offers)
         known.back.connect(self.back)
-        self.lens.kept.connect(self.show_known)
-        self.lens.told.connect(self.told)
+        self.lens.kept.connect(self.show_calibration)
+        self.lens.message_raised.connect(self.message_raised)
         self.mark.kept.connect(self._keep_marks)
         for page in (self.lens, self.mark, self.agreement):
-            page.back.connect(self.show_known)
+            page.back.connect(self.show_calibration)
 
     # -- the page of what is known ------------------------------------------------------------
 
     @Slot()
-    def show_known(self) -> None:
+    def show_calibration(self) -> None:
         """Show what is kept, as it is now."""
         self.setCurrentWidget(self.known)
         self.known.keep_focus()
         services = self._services
         camera, person = services.settings.camera, services.person_id
         services.records.run(
-            lambda: services.look_up(camera, person, services.today()),
+            lambda: services.load_calibration(camera, person, services.today()),
             lambda state: self.known.show_state(state, services.feed.size_px),
-            self.told.emit,
+            self.message_raised.emit,
         )
 
     @Slot()
@@ -94,8 +104,10 @@ class KnownPages(QStackedWidget):
         )
         if name:
             said = tr("Print it at 100 %. The line on it must measure 100 mm.")
-            self._services.slow.run(
-                partial(save_board, Path(name)), lambda _: self.told.emit(said), self.told.emit
+            self._services.slow_worker.run(
+                partial(save_board_sheet, Path(name)),
+                lambda _: self.message_raised.emit(said),
+                self.message_raised.emit,
             )
 
     @Slot(object)
@@ -110,7 +122,7 @@ class KnownPages(QStackedWidget):
             shoulder_width_cm=typed.get("shoulder_width"),
         )
         day = self._services.today()
-        self._run(lambda: keep_lengths(person, found.body, BodySource.TAPE, day))
+        self._run(lambda: save_body_lengths(person, found.body, BodySource.TAPE, day))
         self.known.clear_fields()
 
     @Slot()
@@ -121,19 +133,21 @@ class KnownPages(QStackedWidget):
 
     def _run(self, work: Callable[[], object]) -> None:
         """Do what waits for the disk, then show what is kept."""
-        self._services.records.run(work, lambda _: self.show_known(), self.told.emit)
+        self._services.records.run(
+            work, lambda _: self.show_calibration(), self.message_raised.emit
+        )
 
     def _person(self) -> str | None:
         person = self._services.person_id
         if person is None:
-            self.told.emit(tr("Say first who is measured, on the first page."))
+            self.message_raised.emit(tr("Say first who is measured, on the first page."))
         return person
 
     def _camera(self) -> str | None:
         """Return the camera's name, which a profile belongs to."""
         camera = self._services.settings.camera
         if camera is None:
-            self.told.emit(tr("Choose the camera first, on the set-up page."))
+            self.message_raised.emit(tr("Choose the camera first, on the set-up page."))
         return camera
 
     # -- pages with the camera ----------------------------------------------------------------
@@ -149,26 +163,26 @@ class KnownPages(QStackedWidget):
     def _begin_level(self) -> None:
         camera = self._camera()
         if camera is not None:
-            self._begin_marking(level_task(camera), back=False)
+            self._begin_marking(level_marking_task(camera), back=False)
 
     @Slot()
     def _begin_marks(self) -> None:
         if self._person() is not None:
-            self._begin_marking(back_task(self._services.settings.camera), back=True)
+            self._begin_marking(back_marking_task(self._services.settings.camera), back=True)
 
-    def _begin_marking(self, task: MarkTask, *, back: bool) -> None:
+    def _begin_marking(self, task: MarkingTask, *, back: bool) -> None:
         self._marks_back = back
         self.setCurrentWidget(self.mark)
         self.mark.begin(task)
 
     @Slot(object)
-    def _keep_marks(self, marked: Marked) -> None:
+    def _keep_marks(self, marked: MarkedPoints) -> None:
         services = self._services
         camera, person, day = services.settings.camera, services.person_id, services.today()
         if self._marks_back and person is not None:
-            self._run(lambda: keep_back(marked, camera, person, day))
+            self._run(lambda: save_marked_back(marked, camera, person, day))
         elif not self._marks_back and camera is not None:
-            self._run(lambda: keep_level(marked, camera, day))
+            self._run(lambda: save_marked_level(marked, camera, day))
 
     # -- a study ------------------------------------------------------------------------------
 
@@ -182,22 +196,25 @@ class KnownPages(QStackedWidget):
 
     def show_study(self, path: Path) -> None:
         """Judge a table beside the window's thread, and show what it says."""
-        self._services.slow.run(lambda: judged_study(path), self._show_study, self.told.emit)
+        self._services.slow_worker.run(
+            lambda: analyse_study_file(path), self._show_study, self.message_raised.emit
+        )
 
     @Slot(object)
-    def _keep_offers(self, study: Study) -> None:
+    def _keep_offers(self, study: AgreementStudy) -> None:
         camera = self._camera()
         if camera is not None:
-            self._run(lambda: keep_offers(study, camera))
+            self._run(lambda: save_proposed_corrections(study, camera))
 
     @Slot(object, bool)
     def _switch(self, movement: Movement, on: bool) -> None:
         """Use a correction from now on, or no longer; either starts a new series."""
         camera = self._camera()
         if camera is not None:
-            self.told.emit(tr("Readings from now on start a new series."))
+            self.message_raised.emit(tr("Readings from now on start a new series."))
             self._services.records.run(
-                lambda: switch(camera, movement, on=on), failed=self.told.emit
+                lambda: set_correction_enabled(camera, movement, on=on),
+                failed=self.message_raised.emit,
             )
 
     @Slot()
@@ -205,11 +222,11 @@ class KnownPages(QStackedWidget):
         person, services = self._person(), self._services
         if person is not None:
             services.records.run(
-                lambda: own_sessions(services.keeper.history(person)),
+                lambda: repeatability_study(services.keeper.history(person)),
                 self._show_study,
-                self.told.emit,
+                self.message_raised.emit,
             )
 
-    def _show_study(self, study: Study) -> None:
+    def _show_study(self, study: AgreementStudy) -> None:
         self.agreement.show_study(study)
         self.setCurrentWidget(self.agreement)

@@ -5,17 +5,17 @@ from numpy.typing import NDArray
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from calibration.lens.capture import ENOUGH_VIEWS, Guidance, LensCapture, Shown
+from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from calibration.repository.lenses import LENSES
 from gui.session.services import Services
 from gui.session.tones import Tone
-from gui.text.words import remark_words, tr
+from gui.text.words import message_text, tr
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.camera_view import CameraView
 from gui.widgets.coverage_grid import CoverageGrid
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, label, scrollable
 from measure.live.events import LiveFrame
 from measure.video.frame import Picture
 
@@ -25,20 +25,20 @@ class LensPage(QWidget):
 
     #: A profile was made and kept.
     kept = Signal()
-    told = Signal(str)
+    message_raised = Signal(str)
     back = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        look = services.look
-        self._look, self._cues, self._slow = look, services.cues, services.slow
+        appearance = services.appearance
+        self._appearance, self._cues, self._slow = appearance, services.cues, services.slow_worker
         self._capture: LensCapture | None = None
         self._busy = False
         self._mirrored = False
-        self.sentence = Sentence(look)
+        self.sentence = FittedSentence(appearance)
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
-        self.coverage = CoverageGrid(look)
+        self.coverage = CoverageGrid(appearance)
         self.count = label("", "lead")
         self.make = button(tr("Make the profile"), "main")
         self.anew = button(tr("Start over"))
@@ -57,14 +57,14 @@ class LensPage(QWidget):
         seen = QWidget()
         middle = QHBoxLayout(seen)
         middle.setContentsMargins(0, 0, 0, 0)
-        middle.setSpacing(self._look.gap(3))
+        middle.setSpacing(self._appearance.gap(3))
         middle.addWidget(self.camera, 6)
         middle.addLayout(side, 3)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._look.gap(1))
+        layout.setSpacing(self._appearance.gap(1))
         layout.addWidget(self.sentence)
-        layout.addWidget(scrolled(seen), 1)
+        layout.addWidget(scrollable(seen), 1)
         layout.addWidget(ButtonRow([self.leave, self.anew, self.make]))
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
@@ -103,7 +103,7 @@ class LensPage(QWidget):
     def _no_cells() -> NDArray[np.bool_]:
         return np.zeros((COVERAGE_CELLS[1], COVERAGE_CELLS[0]), dtype=np.bool_)
 
-    def _guide(self, capture: LensCapture, guidance: Guidance) -> None:
+    def _guide(self, capture: LensCapture, guidance: CaptureGuidance) -> None:
         if capture is not self._capture:
             return  # of views that were given up
         self._busy = False
@@ -111,8 +111,8 @@ class LensPage(QWidget):
         self.make.setEnabled(guidance.kept >= FEWEST_VIEWS)
         if guidance.coverage is not None:
             self.coverage.show_cells(guidance.coverage.cells, mirrored=self._mirrored)
-        self.camera.say(remark_words(guidance.remark))
-        if guidance.shown is Shown.KEPT:
+        self.camera.say(message_text(guidance.message))
+        if guidance.shown is ViewOutcome.KEPT:
             self._cues.sound(Tone.CAPTURED)
             self._cues.say(self.sentence.text)
 
@@ -128,12 +128,12 @@ class LensPage(QWidget):
         self.make.setEnabled(False)
         self.camera.say(tr("Reckoning the lens."))
         self._busy = True
-        self._slow.run(lambda: fit_and_keep(capture), self._fitted, self._failed)
+        self._slow.run(lambda: fit_and_save(capture), self._fitted, self._failed)
 
     def _fitted(self, fit: LensFit) -> None:
         self._busy = False
-        words = " ".join(map(remark_words, fit.remarks))
-        self.told.emit(words)
+        words = " ".join(map(message_text, fit.messages))
+        self.message_raised.emit(words)
         if fit.profile is not None:
             self._capture = None
             self.kept.emit()
@@ -142,10 +142,10 @@ class LensPage(QWidget):
 
     def _failed(self, why: str) -> None:
         self._busy = False
-        self.told.emit(why)
+        self.message_raised.emit(why)
 
 
-def fit_and_keep(capture: LensCapture) -> LensFit:
+def fit_and_save(capture: LensCapture) -> LensFit:
     """Return the lens that the views make, kept if there is one."""
     fit = capture.fit()
     if fit.profile is not None:

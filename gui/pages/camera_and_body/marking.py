@@ -11,17 +11,17 @@ from gui.session.services import Services
 from gui.text.words import tr
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.camera_view import CameraView
-from gui.widgets.marked_picture import MarkedPicture
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, scrolled
-from gui.widgets.tick import Tick
+from gui.widgets.marked_picture import PointMarkingView
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, label, scrollable
+from gui.widgets.tick import WrappingCheckBox
 from gui.widgets.video_view import image_of
 from measure.domain.landmarks import FloatArray
 from measure.live.events import LiveFrame
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Marked:
+class MarkedPoints:
     """A picture with its marks.
 
     Attributes
@@ -43,7 +43,7 @@ class Marked:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MarkTask:
+class MarkingTask:
     """What is to be marked.
 
     Attributes
@@ -67,10 +67,10 @@ class MarkTask:
     least: int
     in_pairs: bool
     needs_person: bool
-    told: Callable[[Marked], str]
+    describe: Callable[[MarkedPoints], str]
 
 
-class MarkPage(QWidget):
+class MarkingPage(QWidget):
     """Takes a picture, then its marks."""
 
     #: A Marked that is to be kept.
@@ -79,19 +79,19 @@ class MarkPage(QWidget):
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        look = services.look
-        self._look = look
-        self._task: MarkTask | None = None
+        appearance = services.appearance
+        self._appearance = appearance
+        self._task: MarkingTask | None = None
         self._frame: LiveFrame | None = None
         self._still: LiveFrame | None = None
-        self.sentence = Sentence(look)
+        self.sentence = FittedSentence(appearance)
         # The picture is shown as it is, never mirrored.
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
         self.camera.happened.connect(self._take_event)
-        self.picture = MarkedPicture(look)
+        self.picture = PointMarkingView(appearance)
         self.found = label("", "lead")
-        self.fixed = Tick(look, tr("The camera is fixed and stays as it is"))
+        self.fixed = WrappingCheckBox(appearance, tr("The camera is fixed and stays as it is"))
         self.take = button(tr("Take this picture"), "main")
         self.again = button(tr("Another picture"))
         self.undo = button(tr("Take the last mark back"))
@@ -120,8 +120,8 @@ class MarkPage(QWidget):
         column.addLayout(beside)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._look.gap(1))
-        layout.addWidget(scrolled(seen), 1)
+        layout.setSpacing(self._appearance.gap(1))
+        layout.addWidget(scrollable(seen), 1)
         layout.addWidget(ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]))
 
     @property
@@ -129,7 +129,7 @@ class MarkPage(QWidget):
         """Whether the camera's picture is shown, and none is taken yet."""
         return self._still is None
 
-    def begin(self, task: MarkTask) -> None:
+    def begin(self, task: MarkingTask) -> None:
         """Open the camera and begin with its picture; the page has to be in sight."""
         self._task, self._still, self._frame = task, None, None
         self.fixed.setVisible(task.in_pairs)
@@ -192,7 +192,7 @@ class MarkPage(QWidget):
         told = ""
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
-            told = task.told(self._marked())
+            told = task.describe(self._marked())
         self.found.setText(told or (tr("These marks do not fit.") if enough else ""))
         self.keep.setEnabled(bool(told))
         if live:
@@ -207,7 +207,7 @@ class MarkPage(QWidget):
         if self._still is not None:
             self.kept.emit(self._marked())
 
-    def _marked(self) -> Marked:
+    def _marked(self) -> MarkedPoints:
         still = self._still
         assert still is not None
         width, height = still.full_size_px
@@ -218,7 +218,7 @@ class MarkPage(QWidget):
             return grown
 
         points = still.points_px
-        return Marked(
+        return MarkedPoints(
             marks_px=full(np.array(self.picture.marks_px, dtype=np.float64)),
             points_px=None if points is None else full(np.asarray(points)),
             size_px=(width, height),

@@ -4,31 +4,31 @@ import datetime as dt
 
 import numpy as np
 
-from calibration.body.landmarks_by_hand import BackMarks, back_marks
-from calibration.placement.level import Level, Line, level_from_lines
-from calibration.placement.viewpoint import Sight
-from calibration.repository.bodies import keep_marks
+from calibration.body.landmarks_by_hand import BackLandmarks, locate_back_landmarks
+from calibration.placement.level import CameraOrientation, PlumbLine, orientation_from_plumb_lines
+from calibration.placement.viewpoint import PinholeView
+from calibration.repository.bodies import save_back_landmarks
 from calibration.repository.lenses import lens_for
 from calibration.repository.levels import LEVELS, CameraLevel
-from gui.pages.camera_and_body.marking import Marked, MarkTask
+from gui.pages.camera_and_body.marking import MarkedPoints, MarkingTask
 from gui.session.known_state import turn_words
 from gui.text.words import tr
 from measure.errors import InputError
-from measure.kinematics.camera_geometry import ideal_points
+from measure.kinematics.camera_geometry import undistort_points
 from measure.kinematics.neutral_pose import TRUNK_MARKS
 
 
-def level_task(camera: str) -> MarkTask:
+def level_marking_task(camera: str) -> MarkingTask:
     """Return the marking of one or two upright lines."""
 
-    def told(marked: Marked) -> str:
+    def told(marked: MarkedPoints) -> str:
         try:
-            found = level_of(marked, camera)
+            found = orientation_from_marks(marked, camera)
         except InputError:
             return ""
         return turn_words(found.roll_deg, found.roll_half_deg)
 
-    return MarkTask(
+    return MarkingTask(
         before=tr("Let the camera see a door frame or a plumb line, and take a picture."),
         steps=(
             tr("Mark the upper end of something upright."),
@@ -39,23 +39,23 @@ def level_task(camera: str) -> MarkTask:
         least=2,
         in_pairs=True,
         needs_person=False,
-        told=told,
+        describe=told,
     )
 
 
-def back_task(camera: str | None) -> MarkTask:
+def back_marking_task(camera: str | None) -> MarkingTask:
     """Return the marking of C7 and the pelvis on somebody's back."""
 
-    def told(marked: Marked) -> str:
+    def told(marked: MarkedPoints) -> str:
         try:
-            found = back_of(marked, camera)
+            found = back_landmarks_from_marks(marked, camera)
         except InputError:
             return ""
         return tr(
             "Neck at {neck} %, pelvis at {pelvis} % of the way from hips to shoulders."
         ).format(neck=round(100 * found.c7_height), pelvis=round(100 * found.iliac_spines))
 
-    return MarkTask(
+    return MarkingTask(
         before=tr("Turn your back to the camera, arms hanging. A helper takes a picture."),
         steps=(
             tr("Mark the bone that stands out most at the base of the neck."),
@@ -65,11 +65,11 @@ def back_task(camera: str | None) -> MarkTask:
         least=3,
         in_pairs=False,
         needs_person=True,
-        told=told,
+        describe=told,
     )
 
 
-def level_of(marked: Marked, camera: str) -> Level:
+def orientation_from_marks(marked: MarkedPoints, camera: str) -> CameraOrientation:
     """Return the level that marks tell.
 
     Raises
@@ -80,14 +80,16 @@ def level_of(marked: Marked, camera: str) -> Level:
     width, height = marked.size_px
     ends = [(float(x), float(y)) for x, y in marked.marks_px]
     lines = [
-        Line(top_px=top, bottom_px=bottom)
+        PlumbLine(top_px=top, bottom_px=bottom)
         for top, bottom in zip(ends[::2], ends[1::2], strict=True)
     ]
     lens = lens_for(camera, width, height)
-    return level_from_lines(lines, Sight(width_px=width, height_px=height, lens=lens))
+    return orientation_from_plumb_lines(
+        lines, PinholeView(width_px=width, height_px=height, lens=lens)
+    )
 
 
-def back_of(marked: Marked, camera: str | None) -> BackMarks:
+def back_landmarks_from_marks(marked: MarkedPoints, camera: str | None) -> BackLandmarks:
     """Return where neck and pelvis are marked.
 
     Raises
@@ -100,17 +102,17 @@ def back_of(marked: Marked, camera: str | None) -> BackMarks:
     lens = lens_for(camera, *marked.size_px)
     marks, points = marked.marks_px, marked.points_px
     if lens is not None:
-        marks, points = ideal_points(marks, lens), ideal_points(points, lens)
+        marks, points = undistort_points(marks, lens), undistort_points(points, lens)
     places = {
         mark: (float(points[mark, 0]), float(points[mark, 1]))
         for mark in TRUNK_MARKS
         if np.isfinite(points[mark]).all()
     }
     c7, first, second = ((float(x), float(y)) for x, y in marks)
-    return back_marks(places, c7, (first, second))
+    return locate_back_landmarks(places, c7, (first, second))
 
 
-def keep_level(marked: Marked, camera: str, today: dt.date) -> None:
+def save_marked_level(marked: MarkedPoints, camera: str, today: dt.date) -> None:
     """Keep a camera's level.
 
     Raises
@@ -118,7 +120,7 @@ def keep_level(marked: Marked, camera: str, today: dt.date) -> None:
     InputError, DataError, MachineError
         When it cannot be, or cannot be kept.
     """
-    found = level_of(marked, camera)
+    found = orientation_from_marks(marked, camera)
     LEVELS.put(
         CameraLevel(
             camera_name=camera,
@@ -130,7 +132,9 @@ def keep_level(marked: Marked, camera: str, today: dt.date) -> None:
     )
 
 
-def keep_back(marked: Marked, camera: str | None, person_id: str, today: dt.date) -> None:
-    """Keep a person's marks; errors as in :func:`keep_level`."""
-    found = back_of(marked, camera)
-    keep_marks(person_id, found.c7_height, found.iliac_spines, today)
+def save_marked_back(
+    marked: MarkedPoints, camera: str | None, person_id: str, today: dt.date
+) -> None:
+    """Keep a person's marks; errors as in :func:`save_marked_level`."""
+    found = back_landmarks_from_marks(marked, camera)
+    save_back_landmarks(person_id, found.c7_height, found.iliac_spines, today)

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 
 from calibration.body.lengths import TRUNK_CM
 from gui.session.known_state import (
-    KnownState,
+    CalibrationState,
     correction_words,
     lengths_words,
     lens_words,
@@ -23,17 +23,17 @@ from gui.session.known_state import (
     marks_words,
     place_words,
 )
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.text import button, card, clear, label, scrolled
-from gui.widgets.tick import Tick
+from gui.widgets.text import button, card, clear_layout, label, scrollable
+from gui.widgets.tick import WrappingCheckBox
 from measure.domain.acquisition_checks import POSSIBLE
 
 TRUNK = "trunk"
 LENGTHS = ("upper_arm", "forearm", "shoulder_width")
 
 
-class KnownPage(QWidget):
+class CalibrationPage(QWidget):
     """A card for each thing that may be known."""
 
     board_wanted = Signal()
@@ -49,9 +49,9 @@ class KnownPage(QWidget):
     correction_switched = Signal(object, bool)
     back = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self.lens, self.level, self.lengths, self.marks, self.place = (
             label("", "lead") for _ in range(5)
         )
@@ -74,7 +74,7 @@ class KnownPage(QWidget):
             )
         }
         self.wrong = label("")
-        self.corrections: list[Tick] = []
+        self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
         self._lay_out()
         for one, signal in (
@@ -122,9 +122,9 @@ class KnownPage(QWidget):
         column.addStretch(1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._look.gap(1))
+        layout.setSpacing(self._appearance.gap(1))
         layout.addWidget(label(tr("Camera and body"), "title"))
-        layout.addWidget(scrolled(page), 1)
+        layout.addWidget(scrollable(page), 1)
         layout.addWidget(self.leave)
 
     @staticmethod
@@ -153,7 +153,7 @@ class KnownPage(QWidget):
         self.wrong.setVisible(False)
         return made
 
-    def show_state(self, state: KnownState, size_px: tuple[int, int] | None) -> None:
+    def show_state(self, state: CalibrationState, size_px: tuple[int, int] | None) -> None:
         """Show what is kept, and whether it holds for the camera's pictures of this size."""
         self.lens.setText(lens_words(state, size_px))
         self.level.setText(level_words(state))
@@ -161,10 +161,10 @@ class KnownPage(QWidget):
         self.marks.setText(marks_words(state))
         self.place.setText(place_words(state))
         self.forget.setEnabled(bool(state.places))
-        clear(self._corrections)
+        clear_layout(self._corrections)
         self.corrections = []
         for kept in state.corrections:
-            one = Tick(self._look, correction_words(kept))
+            one = WrappingCheckBox(self._appearance, correction_words(kept))
             one.setChecked(kept.switched_on)
             one.toggled.connect(partial(self.correction_switched.emit, kept.movement))
             self._corrections.addWidget(one)
@@ -185,7 +185,7 @@ class KnownPage(QWidget):
             except ValueError:
                 self._say(tr("{text} is no number.").format(text=field.text().strip()))
                 return
-        self._say(wrong_length(typed))
+        self._say(length_problem(typed))
         if self.wrong.isHidden():
             self.lengths_typed.emit(typed)
 
@@ -198,7 +198,7 @@ class KnownPage(QWidget):
             field.clear()
 
 
-def wrong_length(typed: dict[str, float]) -> str:
+def length_problem(typed: dict[str, float]) -> str:
     """Return what is wrong with typed lengths, or nothing."""
     if TRUNK not in typed or len(typed) < 2:
         return tr("Type the trunk and at least one other length.")

@@ -15,17 +15,17 @@ from PySide6.QtWidgets import (
 )
 
 from gui.pages.clips.trial_list import TrialList
-from gui.session.interfaces import ClipPictures, ClipReading
-from gui.session.log import SessionLog
-from gui.session.repository import Kept
+from gui.session.interfaces import ClipAnalysis, ClipThumbnails
+from gui.session.log import SessionRecorder
+from gui.session.repository import PendingMeasurement
 from gui.session.services import Services
 from gui.text.words import movement_name, side_title, task_title, tr
-from gui.widgets.choices import Choices
+from gui.widgets.choices import ChoiceRow
 from gui.widgets.clip_chart import ClipChart
-from gui.widgets.notice_line import NoticeLine
-from gui.widgets.pick_button import PickButton
-from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.notice_line import NoticeBar
+from gui.widgets.pick_button import MenuButton
+from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_measurement
+from gui.widgets.text import button, label, scrollable
 from gui.widgets.video_view import VideoView
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Trial
@@ -42,44 +42,44 @@ _STEPS_S = 20
 class ClipsPage(QWidget):
     """Review at the analyst's pace, on the same reading path as live."""
 
-    told = Signal(str)
+    message_raised = Signal(str)
     session_ended = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._services = services
         self._clips: list[Path] = []
-        self._pictures: ClipPictures | None = None
-        self._reading: ClipReading | None = None
+        self._pictures: ClipThumbnails | None = None
+        self._reading: ClipAnalysis | None = None
         self._measurement: Measurement | None = None
         self._person: Person | None = None
         self._share = 0.0
         self._wanted = True
-        look = services.look
+        appearance = services.appearance
         self.open_clip = button(tr("Open a clip"))
         self.open_folder = button(tr("Open a folder"))
         self.list = QListWidget()
         self.list.setAccessibleName(tr("clips"))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
-        self.movement = PickButton(tr("movement"))
+        self.movement = MenuButton(tr("movement"))
         self.movement.offer(list(Movement), movement_name)
-        self.side = Choices(list(Side), side_title, title=tr("side"))
+        self.side = ChoiceRow(list(Side), side_title, title=tr("side"))
         self.side.choose(Side.RIGHT)
         self.read = button(tr("Read this clip"), "main")
         self.progress = QProgressBar()
         self.progress.setRange(0, 100)
         self.progress.setAccessibleName(tr("share read"))
-        self.video = VideoView(look, smooth=True)
+        self.video = VideoView(appearance, smooth=True)
         self.video.show_empty(tr("Open a clip or a folder of clips."))
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("moment of the clip"))
         self.moment = label("", "quiet")
         self.moment.setWordWrap(False)
-        self.chart = ClipChart(look)
+        self.chart = ClipChart(appearance)
         self.title = label("", "lead")
-        self.band = ReadingBand(look, type_size=1.2)
-        self.trials = TrialList(look)
+        self.band = MeasurementBand(appearance, type_size=1.2)
+        self.trials = TrialList(appearance)
         self.keep = button(tr("Keep in the record"), "main")
         self._lay_out()
         self._connect()
@@ -110,10 +110,10 @@ class ClipsPage(QWidget):
         row.setSpacing(24)
         row.addLayout(left, 22)
         row.addLayout(middle, 50)
-        row.addWidget(scrolled(side), 28)
+        row.addWidget(scrollable(side), 28)
         beneath = QHBoxLayout()
         beneath.setSpacing(24)
-        beneath.addWidget(NoticeLine(), 72)
+        beneath.addWidget(NoticeBar(), 72)
         beneath.addWidget(self.keep, 28)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
@@ -128,7 +128,7 @@ class ClipsPage(QWidget):
         self.slider.valueChanged.connect(self._scrubbed)
         self.chart.moved.connect(self.show_moment)
         self.trials.accepted_changed.connect(self._accept)
-        self.trials.looked_at.connect(self._look_at)
+        self.trials.trial_selected.connect(self._show_trial)
         self.keep.clicked.connect(self._keep)
 
     @Slot(object)
@@ -158,7 +158,7 @@ class ClipsPage(QWidget):
             if found:
                 self.open(found)
             else:
-                self.told.emit(tr("There are no clips in this folder."))
+                self.message_raised.emit(tr("There are no clips in this folder."))
 
     def open(self, clips: list[Path]) -> None:
         """Add clips to the list and show the first of them."""
@@ -186,7 +186,7 @@ class ClipsPage(QWidget):
             return
         self.video.show_empty(tr("Opening {clip}").format(clip=clip.name))
         self._guess(clip)
-        services.slow.run(
+        services.slow_worker.run(
             lambda: services.open_clip(clip),
             lambda pictures: self._opened(clip, pictures),
             self.video.show_empty,
@@ -202,7 +202,7 @@ class ClipsPage(QWidget):
             if side.value in name:
                 self.side.choose(side)
 
-    def _opened(self, clip: Path, pictures: ClipPictures) -> None:
+    def _opened(self, clip: Path, pictures: ClipThumbnails) -> None:
         if clip != self.clip:
             return
         self._pictures = pictures
@@ -214,7 +214,7 @@ class ClipsPage(QWidget):
     @Slot()
     def read_or_stop(self) -> None:
         """Read the clip, or stop reading."""
-        if self._services.slow.busy and self._share < 1.0 and self.progress.isVisible():
+        if self._services.slow_worker.busy and self._share < 1.0 and self.progress.isVisible():
             self._wanted = False
             return
         clip = self.clip
@@ -224,7 +224,7 @@ class ClipsPage(QWidget):
         self._wanted, self._share = True, 0.0
         self.progress.setVisible(True)
         self.read.say(tr("Stop reading"))
-        self._services.slow.run(
+        self._services.slow_worker.run(
             lambda: self._services.read_clip(clip, movement, side, self._told_share),
             lambda reading: self._read_done(clip, reading),
             self._read_failed,
@@ -250,14 +250,14 @@ class ClipsPage(QWidget):
 
     def _read_failed(self, why: str) -> None:
         self._read_ended()
-        self.told.emit(why)
+        self.message_raised.emit(why)
 
-    def _read_done(self, clip: Path, reading: ClipReading) -> None:
+    def _read_done(self, clip: Path, reading: ClipAnalysis) -> None:
         self._read_ended()
         if clip == self.clip:
             self._show_reading(reading)
 
-    def _show_reading(self, reading: ClipReading | None) -> None:
+    def _show_reading(self, reading: ClipAnalysis | None) -> None:
         self._reading = reading
         self._measurement = reading.measurement if reading else None
         movement = Movement(self.movement.value)
@@ -266,7 +266,7 @@ class ClipsPage(QWidget):
         self._show_measurement()
         first = reading.measurement.trials[0] if reading and reading.measurement.trials else None
         if first is not None:
-            self._look_at(first)
+            self._show_trial(first)
 
     def _show_measurement(self) -> None:
         found = self._measurement
@@ -279,7 +279,7 @@ class ClipsPage(QWidget):
             self.title.setText(task_title(found.movement, found.side))
             self.band.setVisible(True)
             self.chart.setVisible(True)
-            self.band.show_reading(found.movement, shown_measurement(found))
+            self.band.show_reading(found.movement, band_for_measurement(found))
             trials = zip(self._reading.measurement.trials, self.trials.accepted, strict=True)
             self.chart.show_curve(found.movement, self._reading.curve, tuple(trials))
             self.video.measure_arm(found.movement, found.side)
@@ -299,7 +299,7 @@ class ClipsPage(QWidget):
         else:
             self._measurement = None
             self.band.show_reading(
-                self._reading.measurement.movement, Shown(words=tr("No trial is accepted."))
+                self._reading.measurement.movement, BandContent(words=tr("No trial is accepted."))
             )
             self._show_keep()
 
@@ -310,7 +310,7 @@ class ClipsPage(QWidget):
         self._draw_moment(step / _STEPS_S)
 
     @Slot(object)
-    def _look_at(self, trial: Trial) -> None:
+    def _show_trial(self, trial: Trial) -> None:
         if trial.hold_start_s is not None and trial.hold_end_s is not None:
             self.show_moment((trial.hold_start_s + trial.hold_end_s) / 2)
 
@@ -349,9 +349,9 @@ class ClipsPage(QWidget):
         if found is None or person is None:
             return
         conduct = services.settings.conduct
-        log = SessionLog(services.keeper, services.records, person.id, conduct, Pain(), self)
-        log.failed.connect(self.told)
-        log.keep(Kept(key=new_id(), measurement=found, conduct=conduct))
+        log = SessionRecorder(services.keeper, services.records, person.id, conduct, Pain(), self)
+        log.failed.connect(self.message_raised)
+        log.keep(PendingMeasurement(key=new_id(), measurement=found, conduct=conduct))
         clip = self.clip
         log.finish(tr("From the clip {name}").format(name=clip.name) if clip else "")
         self.keep.setEnabled(False)

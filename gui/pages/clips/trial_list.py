@@ -3,11 +3,11 @@
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.reading_band import ReadingBand, shown_trial
-from gui.widgets.text import clear
-from gui.widgets.tick import Tick
+from gui.widgets.reading_band import MeasurementBand, band_for_trial
+from gui.widgets.text import clear_layout
+from gui.widgets.tick import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import Movement
 
@@ -18,16 +18,16 @@ class TrialList(QWidget):
     #: tuple[bool, ...], one for each trial.
     accepted_changed = Signal(object)
     #: A trial to look at.
-    looked_at = Signal(object)
+    trial_selected = Signal(object)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._trials: tuple[Trial, ...] = ()
-        self.ticks: list[Tick] = []
+        self.ticks: list[WrappingCheckBox] = []
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(look.gap(1))
+        self._column.setSpacing(appearance.gap(1))
 
     @property
     def accepted(self) -> tuple[bool, ...]:
@@ -35,7 +35,7 @@ class TrialList(QWidget):
 
     def show_measurement(self, movement: Movement, measurement: Measurement | None) -> None:
         """List the trials; all that were scored are accepted."""
-        clear(self._column)
+        clear_layout(self._column)
         self.ticks = []
         self._trials = measurement.trials if measurement else ()
         for number, trial in enumerate(self._trials, start=1):
@@ -47,15 +47,15 @@ class TrialList(QWidget):
         layout = QVBoxLayout(row)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        tick = Tick(
-            self._look,
+        tick = WrappingCheckBox(
+            self._appearance,
             tr("Trial {number}, from {time} s").format(number=number, time=round(trial.start_s, 1)),
         )
         tick.setChecked(True)
         tick.setEnabled(trial.scored)
         tick.toggled.connect(self._ticked)
-        band = ReadingBand(self._look)
-        band.show_reading(movement, shown_trial(trial, movement))
+        band = MeasurementBand(self._appearance)
+        band.show_reading(movement, band_for_trial(trial, movement))
         self.ticks.append(tick)
         layout.addWidget(tick)
         layout.addWidget(band)
@@ -66,4 +66,4 @@ class TrialList(QWidget):
         self.accepted_changed.emit(self.accepted)
         for tick, trial in zip(self.ticks, self._trials, strict=True):
             if tick is self.sender():
-                self.looked_at.emit(trial)
+                self.trial_selected.emit(trial)

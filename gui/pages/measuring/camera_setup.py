@@ -15,18 +15,18 @@ from PySide6.QtWidgets import (
 )
 
 from gui.session.services import Services
-from gui.session.setup_check import Check, Place, hand_words, place_words
+from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_check_text
 from gui.text.sentences import hint_sentence, trouble_sentence
 from gui.text.words import tr
 from gui.widgets.camera_view import CameraView
-from gui.widgets.named_button import NamedButton
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, card, label, scrolled
-from gui.widgets.tick import Tick
+from gui.widgets.named_button import ElidedButton
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.tick import WrappingCheckBox
 from gui.widgets.video_view import image_of
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
-from measure.live.events import EventKind, LiveEvent, LiveFrame
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
 
 _THUMBNAIL = QSize(80, 45)
 _THUMBNAIL_EVERY_S = 0.5
@@ -37,7 +37,7 @@ class SetupPage(QWidget):
 
     mirror_changed = Signal(bool)
     #: The pages of what is known about camera and body.
-    known_wanted = Signal()
+    calibration_requested = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -45,7 +45,7 @@ class SetupPage(QWidget):
         self._frame: LiveFrame | None = None
         self._thumbnail_at = 0.0
         self._hand_check = False
-        self.sentence = Sentence(services.look)
+        self.sentence = FittedSentence(services.appearance)
         self.camera = CameraView(services, self.sentence)
         self.camera.video.set_framing(True)
         self.camera.framed.connect(self._take_frame)
@@ -56,8 +56,8 @@ class SetupPage(QWidget):
         self._camera_list = QVBoxLayout()
         self.look_again = button(tr("Look for cameras again"), "link")
         self.look_again.clicked.connect(self.find_cameras)
-        self.checks = {place: label("", "lead") for place in Place}
-        self.mirror = Tick(services.look, tr("Show the picture as a mirror does"))
+        self.checks = {place: label("", "lead") for place in SetupAspect}
+        self.mirror = WrappingCheckBox(services.appearance, tr("Show the picture as a mirror does"))
         self.mirror.setChecked(services.mirrored)
         self.mirror.toggled.connect(self._mirror_toggled)
         self.hand = button(tr("Check left and right"))
@@ -84,7 +84,7 @@ class SetupPage(QWidget):
         middle = QHBoxLayout()
         middle.setSpacing(24)
         middle.addWidget(self.camera, 57)
-        middle.addWidget(scrolled(side), 43)
+        middle.addWidget(scrollable(side), 43)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
         layout.setSpacing(12)
@@ -124,7 +124,7 @@ class SetupPage(QWidget):
     def find_cameras(self) -> None:
         """List the cameras anew; that takes a moment."""
         services = self._services
-        services.slow.run(services.find_cameras, self._show_cameras, self._no_cameras)
+        services.slow_worker.run(services.find_cameras, self._show_cameras, self._no_cameras)
 
     def _no_cameras(self, why: str) -> None:
         self._show_cameras(())
@@ -140,7 +140,7 @@ class SetupPage(QWidget):
         shown = [clip.name] if clip else list(names)
         chosen = self._services.settings.camera
         for place, name in enumerate(shown):
-            one = NamedButton(name)
+            one = ElidedButton(name)
             one.setIconSize(_THUMBNAIL)
             one.setIcon(self._blank())
             one.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
@@ -148,11 +148,11 @@ class SetupPage(QWidget):
             self._camera_list.addWidget(one)
             self.cameras.append(one)
         if not shown:
-            self.camera.say(trouble_sentence(Trouble.CAMERA_MISSING))
+            self.camera.say(trouble_sentence(SourceFault.CAMERA_MISSING))
 
     def _blank(self) -> QIcon:
         picture = QPixmap(_THUMBNAIL)
-        picture.fill(self._services.look.colour("sunken"))
+        picture.fill(self._services.appearance.colour("sunken"))
         return QIcon(picture)
 
     @Slot(int)
@@ -169,7 +169,7 @@ class SetupPage(QWidget):
         settings = self._services.settings
         if settings.camera is None and chosen is not None and not self._services.clips:
             settings.camera = chosen.accessibleName()
-        self.known_wanted.emit()
+        self.calibration_requested.emit()
 
     # -- what the camera gives ----------------------------------------------------------------
 
@@ -194,9 +194,11 @@ class SetupPage(QWidget):
 
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
-        if event.kind is EventKind.TROUBLE:
+        if event.kind is LiveEventKind.TROUBLE:
             self._frame = None
-        elif event.kind is EventKind.HAND_RAISED and self._hand_check and event.side is not None:
+        elif (
+            event.kind is LiveEventKind.HAND_RAISED and self._hand_check and event.side is not None
+        ):
             self._take_hand(event.side)
         self.refresh()
 
@@ -215,7 +217,7 @@ class SetupPage(QWidget):
         else:
             self.camera.say(tr("This is a good place. You can measure here."))
         for place, words in self.checks.items():
-            words.setText(place_words(place, None if self.camera.trouble else frame))
+            words.setText(aspect_text(place, None if self.camera.trouble else frame))
 
     # -- left and right -----------------------------------------------------------------------
 
@@ -230,12 +232,12 @@ class SetupPage(QWidget):
         services = self._services
         camera = services.settings.camera
         was = services.settings.already_mirrored(camera)
-        check = Check.AS_EXPECTED if side is Side.RIGHT else Check.EXCHANGED
-        if check is Check.EXCHANGED:
+        check = SideCheck.AS_EXPECTED if side is Side.RIGHT else SideCheck.EXCHANGED
+        if check is SideCheck.EXCHANGED:
             services.settings.set_already_mirrored(camera, not was)
         self._hand_check = False
-        self.hand_words.setText(hand_words(check))
-        if check is Check.EXCHANGED:
+        self.hand_words.setText(side_check_text(check))
+        if check is SideCheck.EXCHANGED:
             self._reopen()
 
     @Slot(bool)

@@ -5,20 +5,27 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.pages.measuring.live import LivePage
-from gui.pages.measuring.next import NextPage
+from gui.pages.measuring.next import NextTaskPage
 from gui.pages.measuring.pain import PainPage
-from gui.pages.measuring.pain_before import BeforePage
+from gui.pages.measuring.pain_before import PainBeforePage
 from gui.pages.measuring.red_flags import SafetyPage
 from gui.pages.measuring.start import StartPage
 from gui.pages.measuring.summary import SummaryPage
-from gui.protocol.plan import After, Pace, Step, Task, eased, scored_from_the_first
-from gui.protocol.red_flags import Check, check_due
-from gui.session.log import SessionLog
+from gui.protocol.plan import (
+    MovementTask,
+    NextAction,
+    SessionMode,
+    SessionStep,
+    limit_to_dose,
+    without_practice,
+)
+from gui.protocol.red_flags import ScreeningKind, screening_due
+from gui.session.log import SessionRecorder
 from gui.session.services import Services
-from gui.session.session import Measuring
-from gui.text.words import remark_words, tr
-from measure.domain.records import Pain, Person, StoppedBy
-from measure.progress.home_programme import asking, irritability
+from gui.session.session import MeasurementSession
+from gui.text.words import message_text, tr
+from measure.domain.records import LimitingFactor, Pain, Person
+from measure.progress.home_programme import assessment_dose, irritability
 
 
 class MeasurePage(QWidget):
@@ -27,7 +34,7 @@ class MeasurePage(QWidget):
     #: Whether a session is under way, so that the rest of the window steps back.
     measuring_changed = Signal(bool)
     #: Something to be told, in words.
-    told = Signal(str)
+    message_raised = Signal(str)
     #: A session ended; the history has something new.
     session_ended = Signal()
     people_changed = Signal(object)
@@ -35,19 +42,19 @@ class MeasurePage(QWidget):
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._services = services
-        look = services.look
-        self.start = StartPage(look, services.settings)
-        self.safety = SafetyPage(look)
-        self.before = BeforePage(look)
-        self.live = LivePage(look)
-        self.pain = PainPage(look)
-        self.next = NextPage(look)
-        self.summary = SummaryPage(look)
-        self.measuring: Measuring | None = None
+        appearance = services.appearance
+        self.start = StartPage(appearance, services.settings)
+        self.safety = SafetyPage(appearance)
+        self.before = PainBeforePage(appearance)
+        self.live = LivePage(appearance)
+        self.pain = PainPage(appearance)
+        self.next = NextTaskPage(appearance)
+        self.summary = SummaryPage(appearance)
+        self.measuring: MeasurementSession | None = None
         self._person: Person | None = None
-        self._tasks: tuple[Task, ...] = ()
-        self._pace = Pace.HOME
-        self._checking: Check | None = None
+        self._tasks: tuple[MovementTask, ...] = ()
+        self._pace = SessionMode.HOME
+        self._checking: ScreeningKind | None = None
         self._adding = False
         self._stack = QStackedWidget()
         for page in (
@@ -122,7 +129,7 @@ class MeasurePage(QWidget):
     def load_people(self) -> None:
         """Look up who is in the store."""
         services = self._services
-        services.records.run(services.keeper.people, self._show_people, self.told.emit)
+        services.records.run(services.keeper.people, self._show_people, self.message_raised.emit)
 
     def _show_people(self, people: tuple[Person, ...]) -> None:
         wanted = self._services.settings.person_id
@@ -151,7 +158,7 @@ class MeasurePage(QWidget):
     def _person_refused(self, why: str) -> None:
         self._adding = False
         self._tasks = ()
-        self.told.emit(why)
+        self.message_raised.emit(why)
 
     def _person_added(self, person: Person) -> None:
         self._adding = False
@@ -164,16 +171,16 @@ class MeasurePage(QWidget):
     # -- beginning ----------------------------------------------------------------------------
 
     @Slot(object)
-    def _begin_home(self, tasks: tuple[Task, ...]) -> None:
-        self._tasks, self._pace = tasks, Pace.HOME
+    def _begin_home(self, tasks: tuple[MovementTask, ...]) -> None:
+        self._tasks, self._pace = tasks, SessionMode.HOME
         self._need_person()
 
     @Slot(object)
-    def _begin_clinic(self, task: Task) -> None:
-        if self.measuring is not None and self.measuring.pace is Pace.CLINIC:
+    def _begin_clinic(self, task: MovementTask) -> None:
+        if self.measuring is not None and self.measuring.pace is SessionMode.CLINIC:
             self.measuring.add(task)
             return
-        self._tasks, self._pace = (task,), Pace.CLINIC
+        self._tasks, self._pace = (task,), SessionMode.CLINIC
         self._need_person()
 
     def _need_person(self) -> None:
@@ -189,7 +196,7 @@ class MeasurePage(QWidget):
         if person is None:
             return
         last = self._services.settings.last_check(person.id)
-        self._checking = check_due(last, self._services.today())
+        self._checking = screening_due(last, self._services.today())
         if self._checking is None:
             self._after_check()
         else:
@@ -198,7 +205,7 @@ class MeasurePage(QWidget):
             self.safety.keep_focus()
 
     def _after_check(self) -> None:
-        if self._pace is Pace.HOME:
+        if self._pace is SessionMode.HOME:
             self.before.ask()
             self._show(self.before)
         else:
@@ -209,11 +216,11 @@ class MeasurePage(QWidget):
         person, services = self._person, self._services
         if person is None:
             return
-        asked = asking(irritability(pain))
-        tasks = eased(self._tasks, asked) or self._tasks
+        asked = assessment_dose(irritability(pain))
+        tasks = limit_to_dose(self._tasks, asked) or self._tasks
         if services.clips:
-            tasks = scored_from_the_first(tasks)
-        log = SessionLog(
+            tasks = without_practice(tasks)
+        log = SessionRecorder(
             services.keeper,
             services.records,
             person.id,
@@ -221,8 +228,8 @@ class MeasurePage(QWidget):
             pain,
             self,
         )
-        log.failed.connect(self.told)
-        measuring = Measuring(
+        log.failed.connect(self.message_raised)
+        measuring = MeasurementSession(
             services.feed,
             services.cues,
             log,
@@ -230,19 +237,19 @@ class MeasurePage(QWidget):
             self._pace,
             services.next_source,
             self,
-            place=services.place,
+            place=services.placement_monitor,
         )
         self._tasks = ()
         self.measuring = measuring
         measuring.stepped.connect(self._follow)
-        measuring.remarked.connect(self.told)
+        measuring.messages_received.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         measuring.begin()
         said = [tr(asked.sentence)] if asked.sentence else []
-        said += map(remark_words, services.known.take_remarks())
+        said += map(message_text, services.known.take_messages())
         if said:
-            self.told.emit(" ".join(said))
+            self.message_raised.emit(" ".join(said))
 
     # -- on the way ---------------------------------------------------------------------------
 
@@ -253,14 +260,14 @@ class MeasurePage(QWidget):
         if measuring is None:
             return
         step = measuring.guide.step
-        if step is Step.MEASURING:
+        if step is SessionStep.MEASURING:
             self.live.refresh()
             self._show(self.live)
             self.live.keep_focus()
-        elif step is Step.PAIN:
+        elif step is SessionStep.PAIN:
             self._show(self.pain)
             self.pain.ask(measuring)
-        elif step is Step.NEXT:
+        elif step is SessionStep.NEXT:
             self._show(self.next)
             self.next.show_next(measuring, mirrored=self._services.mirrored)
         else:
@@ -269,20 +276,22 @@ class MeasurePage(QWidget):
             self.summary.show_session(measuring)
 
     @Slot(object, object, object)
-    def _pain_answered(self, pain: int | None, stopped_by: StoppedBy | None, after: After) -> None:
+    def _pain_answered(
+        self, pain: int | None, stopped_by: LimitingFactor | None, after: NextAction
+    ) -> None:
         measuring = self.measuring
         if measuring is None:
             return
         measuring.answer(pain, stopped_by, after)
         if measuring.asks_for_check:
-            self._checking = Check.PAIN
-            self.safety.ask(Check.PAIN)
+            self._checking = ScreeningKind.PAIN
+            self.safety.ask(ScreeningKind.PAIN)
             self._show(self.safety)
             self.safety.keep_focus()
 
     @Slot()
     def _safety_cleared(self) -> None:
-        if self._checking is Check.PAIN:
+        if self._checking is ScreeningKind.PAIN:
             self._checking = None
             self._follow()
             return
@@ -294,7 +303,7 @@ class MeasurePage(QWidget):
     @Slot()
     def _safety_stopped(self) -> None:
         """No measuring now; what there is stays kept."""
-        if self._person is not None and self._checking is not Check.PAIN:
+        if self._person is not None and self._checking is not ScreeningKind.PAIN:
             self._services.settings.set_last_check(self._person.id, None)
         self._checking = None
         if self.measuring is not None:
@@ -318,7 +327,7 @@ class MeasurePage(QWidget):
             task = self.measuring.guide.task
             self.start.prefer(task.movement, task.side.other)
             self.measuring.add(
-                Task(
+                MovementTask(
                     movement=task.movement,
                     side=task.side.other,
                     trials=task.trials,

@@ -7,21 +7,21 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.drawing.posture_figure import turn_deg
-from gui.protocol.plan import Attempt, AttemptState, Step
-from gui.session.session import Measuring
-from gui.style.look import Look
+from gui.drawing.posture_figure import facing_angle_deg
+from gui.protocol.plan import Attempt, AttemptState, SessionStep
+from gui.session.session import MeasurementSession
+from gui.style.appearance import Appearance
 from gui.text.sentences import frame_words
 from gui.text.words import advice_words, range_words, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.deck import Deck
+from gui.widgets.deck import FixedSizeStack
 from gui.widgets.hold_ring import HoldRing
-from gui.widgets.notice_line import NoticeLine
-from gui.widgets.position_figure import PositionFigure, ViewPlan
-from gui.widgets.reading_band import ReadingBand, Shown
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.notice_line import NoticeBar
+from gui.widgets.position_figure import PositionView, ViewPlan
+from gui.widgets.reading_band import BandContent, MeasurementBand
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, label, scrollable
 from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
@@ -30,7 +30,7 @@ from measure.live.events import LiveFrame, Phase
 #: Phases in which the drawn position helps more than a number.
 _SHOW_POSITION = (
     Phase.OPENING,
-    Phase.LOOKING_FOR_PERSON,
+    Phase.SEARCHING_FOR_PERSON,
     Phase.WAIT_NEUTRAL,
     Phase.PAUSED,
     Phase.TROUBLE,
@@ -52,22 +52,22 @@ def _settled_words(attempt: Attempt, unit: Unit) -> str:
 
 
 class LivePage(QWidget):
-    """Shows a :class:`Measuring` while it measures."""
+    """Shows a :class:`MeasurementSession` while it measures."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
-        self._measuring: Measuring | None = None
-        self.sentence = Sentence(look)
-        self.video = VideoView(look)
-        self.figure = PositionFigure(look)
-        self.plan = ViewPlan(look)
-        self.number = BigNumber(look)
-        self.ring = HoldRing(look)
-        self.refusal = ReadingBand(look, least_share=3 / 80)
+        self._appearance = appearance
+        self._measuring: MeasurementSession | None = None
+        self.sentence = FittedSentence(appearance)
+        self.video = VideoView(appearance)
+        self.figure = PositionView(appearance)
+        self.plan = ViewPlan(appearance)
+        self.number = BigNumber(appearance)
+        self.ring = HoldRing(appearance)
+        self.refusal = MeasurementBand(appearance, least_share=3 / 80)
         self.title = label("", "quiet")
         self.quality = label("", "lead")
-        self.trials = TrialRow(look)
+        self.trials = TrialRow(appearance)
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.discard = button(tr("Discard the last"), key=tr("Backspace"))
         self.stop = button(tr("Stop and keep"), key=tr("Escape"))
@@ -95,7 +95,7 @@ class LivePage(QWidget):
         around.addStretch(1)
         around.addWidget(self.refusal)
         around.addStretch(1)
-        self._right = Deck([position, number, scrolled(refusal)])
+        self._right = FixedSizeStack([position, number, scrollable(refusal)])
 
         where = QVBoxLayout()
         where.addStretch(1)
@@ -103,7 +103,7 @@ class LivePage(QWidget):
         where.addWidget(self.quality)
         where.addStretch(1)
         state = QHBoxLayout()
-        state.setSpacing(self._look.gap(2))
+        state.setSpacing(self._appearance.gap(2))
         state.addWidget(self.ring)
         state.addLayout(where, 1)
 
@@ -112,26 +112,26 @@ class LivePage(QWidget):
         right.addLayout(state)
 
         middle = QHBoxLayout()
-        middle.setSpacing(self._look.gap(3))
+        middle.setSpacing(self._appearance.gap(3))
         middle.addWidget(self.video, 57)
         middle.addLayout(right, 43)
 
         seen = QWidget()
         column = QVBoxLayout(seen)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._look.gap(1))
+        column.setSpacing(self._appearance.gap(1))
         column.addLayout(middle, 1)
         column.addWidget(self.trials)
 
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
-        layout.setSpacing(self._look.gap(1))
+        layout.setSpacing(self._appearance.gap(1))
         layout.addWidget(self.sentence)
-        layout.addWidget(scrolled(seen), 1)
+        layout.addWidget(scrollable(seen), 1)
         layout.addWidget(ButtonRow([self.pause, self.discard, self.stop, self.retry]))
-        layout.addWidget(NoticeLine())
+        layout.addWidget(NoticeBar())
 
-    def show_measuring(self, measuring: Measuring, *, mirrored: bool) -> None:
+    def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
         if self._measuring is not None:
             self.release()
@@ -168,7 +168,7 @@ class LivePage(QWidget):
     def take_frame(self, frame: LiveFrame) -> None:
         """Draw one frame: its picture, its landmarks, its value."""
         measuring = self._measuring
-        if measuring is None or measuring.guide.step is not Step.MEASURING:
+        if measuring is None or measuring.guide.step is not SessionStep.MEASURING:
             return
         if not measuring.why_no_picture:
             self.video.show_frame(frame)
@@ -187,7 +187,9 @@ class LivePage(QWidget):
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)
-        self.plan.show_turn(turn_deg(task.movement, task.side), task.side, mirrored=self._mirrored)
+        self.plan.show_turn(
+            facing_angle_deg(task.movement, task.side), task.side, mirrored=self._mirrored
+        )
         self.trials.show_guide(guide)
         self.ring.show_hold(self.ring.share, self._trial_number())
         self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
@@ -204,26 +206,26 @@ class LivePage(QWidget):
             return tr("try")
         return f"{min(guide.counted + 1, guide.task.trials)}/{guide.task.trials}"
 
-    def _show_value(self, measuring: Measuring, frame: LiveFrame) -> None:
+    def _show_value(self, measuring: MeasurementSession, frame: LiveFrame) -> None:
         """Show the guide while moving, then the captured trial on its way to a reading."""
         task = measuring.guide.task
         unit = MOVEMENTS[task.movement].unit
         attempt = measuring.guide.attempts[-1] if measuring.guide.attempts else None
         waiting = measuring.trouble is not None or measuring.guide.paused
         if frame.phase in _SHOW_POSITION or waiting:
-            self._right.show_place(_POSITION)
+            self._right.set_current_index(_POSITION)
             self.quality.setText("" if waiting else frame_words(frame))
         elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
-            self._right.show_place(_NUMBER)
+            self._right.set_current_index(_NUMBER)
             self.number.show_value(frame.value, unit)
             self.quality.setText(tr("a guide; {words}").format(words=frame_words(frame)))
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
-            self._right.show_place(_REFUSAL)
+            self._right.set_current_index(_REFUSAL)
             advice = advice_words(attempt.trial.refused_for[0])
-            self.refusal.show_reading(task.movement, Shown(words=advice))
+            self.refusal.show_reading(task.movement, BandContent(words=advice))
             self.quality.setText("")
         else:
-            self._right.show_place(_NUMBER)
+            self._right.set_current_index(_NUMBER)
             trial = attempt.trial
             value = attempt.guide_value if trial is None else trial.value
             scored = attempt.state is AttemptState.SCORED

@@ -3,34 +3,34 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from gui.drawing.posture_figure import turn_deg
-from gui.protocol.plan import Task, back_is_turned
-from gui.session.session import Measuring
-from gui.style.look import Look
+from gui.drawing.posture_figure import facing_angle_deg
+from gui.protocol.plan import MovementTask, faces_away_from_screen
+from gui.session.session import MeasurementSession
+from gui.style.appearance import Appearance
 from gui.text.sentences import next_sentence
 from gui.text.words import movement_plainly, task_title, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.notice_line import NoticeLine
-from gui.widgets.position_figure import PositionFigure, ViewPlan, turned_words
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.notice_line import NoticeBar
+from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, label, scrollable
 
 
-class NextPage(QWidget):
+class NextTaskPage(QWidget):
     """Shows the next task; begins it, measures the last again, or ends the session."""
 
     begin = Signal()
     again = Signal()
     end = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self.title = label("", "title")
         self.hint = label("", "lead")
-        self.sentence = Sentence(look)
-        self.figure = PositionFigure(look)
-        self.plan = ViewPlan(look)
+        self.sentence = FittedSentence(appearance)
+        self.figure = PositionView(appearance)
+        self.plan = ViewPlan(appearance)
         self.plan_words = label("", "lead")
         self.go = button(tr("Begin"), "main", key=tr("Enter"))
         self.repeat = button(tr("The last one again"), key=tr("A"))
@@ -54,44 +54,44 @@ class NextPage(QWidget):
         told = QWidget()
         column = QVBoxLayout(told)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._look.gap(2))
+        column.setSpacing(self._appearance.gap(2))
         column.addWidget(self.title)
         column.addWidget(self.sentence)
         column.addLayout(middle, 1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 8)
-        layout.setSpacing(self._look.gap(2))
-        layout.addWidget(scrolled(told), 1)
+        layout.setSpacing(self._appearance.gap(2))
+        layout.addWidget(scrollable(told), 1)
         layout.addWidget(buttons)
-        layout.addWidget(NoticeLine())
+        layout.addWidget(NoticeBar())
 
-    def show_next(self, measuring: Measuring, *, mirrored: bool) -> None:
+    def show_next(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show the task that comes next."""
         guide = measuring.guide
         task = guide.upcoming or guide.task
-        here, of = guide.place
+        here, of = guide.task_position
         self.title.setText(
             tr("Next, {here} of {of}: {task}").format(
                 here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
             )
         )
         self.sentence.say(next_sentence(guide))
-        turn = turn_deg(task.movement, task.side)
+        turn = facing_angle_deg(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
         self.plan_words.setText(
             tr("{movement}. {turned}.").format(
                 movement=movement_plainly(task.movement).capitalize(),
-                turned=turned_words(turn).capitalize(),
+                turned=facing_text(turn).capitalize(),
             )
         )
         self.hint.setText(_hint(task))
         self.go.setFocus()
 
 
-def _hint(task: Task) -> str:
+def _hint(task: MovementTask) -> str:
     """Return what is good to know before a movement."""
-    if back_is_turned(task.movement):
+    if faces_away_from_screen(task.movement):
         return tr("You will not see the screen: listen for the voice and the tones.")
     if task.practice:
         return tr("One practice first, then it counts. Raise the other hand to pause.")

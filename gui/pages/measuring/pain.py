@@ -9,48 +9,48 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from gui.protocol.plan import After, Guide, Pace
-from gui.protocol.return_detector import BackInPlace
-from gui.session.session import Measuring
-from gui.style.look import Look
+from gui.protocol.plan import NextAction, SessionMode, SessionPlan
+from gui.protocol.return_detector import ReturnDetector
+from gui.session.session import MeasurementSession
+from gui.style.appearance import Appearance
 from gui.text.words import stopped_by_name, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import Choices
-from gui.widgets.notice_line import NoticeLine
-from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.choices import ChoiceRow
+from gui.widgets.notice_line import NoticeBar
+from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_measurement
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, label, scrollable
 from measure.domain.movements import MOVEMENTS, Unit
-from measure.domain.records import StoppedBy
+from measure.domain.records import LimitingFactor
 from measure.live.events import LiveFrame
 
 
 class PainPage(QWidget):
     """Asks for pain 0 to 10 and what ended the movement; both may be left out."""
 
-    #: (pain or None, StoppedBy or None, After)
+    #: (pain or None, LimitingFactor or None, After)
     answered = Signal(object, object, object)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
-        self.sentence = Sentence(look, lines=1)
+        self._appearance = appearance
+        self.sentence = FittedSentence(appearance, lines=1)
         self.sentence.say(tr("How much did it hurt?"))
         self.title = label("", "lead")
-        self.number = BigNumber(look)
-        self.band = ReadingBand(look, least_share=3 / 100)
-        self.pain = Choices(
+        self.number = BigNumber(appearance)
+        self.band = MeasurementBand(appearance, least_share=3 / 100)
+        self.pain = ChoiceRow(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )
-        self.reason = Choices(
-            list(StoppedBy),
+        self.reason = ChoiceRow(
+            list(LimitingFactor),
             stopped_by_name,
             may_be_empty=True,
             large=True,
             title=tr("what stopped it"),
         )
-        self._back: BackInPlace | None = None
+        self._back: ReturnDetector | None = None
         for choices in (self.pain, self.reason):
             choices.picked.connect(self._note_answer)
         self.next_words = label("", "lead")
@@ -58,9 +58,9 @@ class PainPage(QWidget):
         self.repeat = button(tr("This one again"), key=tr("A"))
         self.done = button(tr("Go on"), "main", key=tr("Enter"))
         for one, after in (
-            (self.finish, After.STOP),
-            (self.repeat, After.AGAIN),
-            (self.done, After.GO_ON),
+            (self.finish, NextAction.STOP),
+            (self.repeat, NextAction.AGAIN),
+            (self.done, NextAction.GO_ON),
         ):
             one.clicked.connect(partial(self._answer, after))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -73,7 +73,7 @@ class PainPage(QWidget):
         drawn.addWidget(self.band)
         drawn.addStretch(1)
         reading = QHBoxLayout()
-        reading.setSpacing(self._look.gap(5))
+        reading.setSpacing(self._appearance.gap(5))
         reading.addWidget(self.number, 4)
         reading.addLayout(drawn, 6)
         ends = QHBoxLayout()
@@ -85,7 +85,7 @@ class PainPage(QWidget):
         asked = QWidget()
         column = QVBoxLayout(asked)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._look.gap(1))
+        column.setSpacing(self._appearance.gap(1))
         column.addLayout(reading, 30)
         column.addWidget(self.sentence)
         column.addWidget(self.pain.row, 13)
@@ -95,12 +95,12 @@ class PainPage(QWidget):
         column.addWidget(self.next_words)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 8)
-        layout.setSpacing(self._look.gap(1))
-        layout.addWidget(scrolled(asked), 1)
+        layout.setSpacing(self._appearance.gap(1))
+        layout.addWidget(scrollable(asked), 1)
         layout.addWidget(ButtonRow([self.finish, self.repeat, self.done]))
-        layout.addWidget(NoticeLine())
+        layout.addWidget(NoticeBar())
 
-    def ask(self, measuring: Measuring) -> None:
+    def ask(self, measuring: MeasurementSession) -> None:
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self.title.setText(task_title(task.movement, task.side))
@@ -110,16 +110,16 @@ class PainPage(QWidget):
         # A reach is read in levels of the spine; its share of the way would tell nobody anything.
         self.number.setVisible(value is not None and unit is Unit.DEGREES)
         shown = (
-            shown_measurement(measurement)
+            band_for_measurement(measurement)
             if measurement
-            else Shown(words=tr("Nothing was captured."))
+            else BandContent(words=tr("Nothing was captured."))
         )
         self.band.show_reading(task.movement, shown)
         self.pain.choose(None)
         self.reason.choose(None)
         self._show_next(measuring.guide)
-        alone = measuring.pace is Pace.HOME and measuring.guide.upcoming is not None
-        self._back = BackInPlace() if alone else None
+        alone = measuring.pace is SessionMode.HOME and measuring.guide.upcoming is not None
+        self._back = ReturnDetector() if alone else None
         self.setFocus()
 
     @Slot()
@@ -132,17 +132,17 @@ class PainPage(QWidget):
         """Go on by itself when the pain was said and the person has gone back into place."""
         if self._back is None or not self.isVisible():
             return
-        if self._back.look(frame) and self.pain.value is not None:
-            self._answer(After.GO_ON)
+        if self._back.update(frame) and self.pain.value is not None:
+            self._answer(NextAction.GO_ON)
 
-    def _show_next(self, guide: Guide) -> None:
+    def _show_next(self, guide: SessionPlan) -> None:
         """Say what follows, so that nobody has to wait at the computer for it."""
         upcoming = guide.upcoming
         self.finish.setVisible(upcoming is not None)
         self.next_words.setVisible(upcoming is not None)
         self.done.say(tr("Go on") if upcoming else tr("Finish"))
         if upcoming is not None:
-            here, of = guide.place
+            here, of = guide.task_position
             self.next_words.setText(
                 tr(
                     "Next, {here} of {of}: {task}. Choose a number, and it begins when you stand "
@@ -153,7 +153,7 @@ class PainPage(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key, text = event.key(), event.text()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._answer(After.GO_ON)
+            self._answer(NextAction.GO_ON)
         elif text.isascii() and text.isdigit():
             self._choose(int(text))
         elif text.lower() == "x":
@@ -165,5 +165,5 @@ class PainPage(QWidget):
         self.pain.choose(pain)
         self._note_answer()
 
-    def _answer(self, after: After, _checked: bool = False) -> None:
+    def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)

@@ -3,28 +3,28 @@
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import Choices
-from gui.widgets.sentence import Sentence
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.choices import ChoiceRow
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.text import button, label, scrollable
 from measure.domain.records import Pain
 
 
-class BeforePage(QWidget):
+class PainBeforePage(QWidget):
     """Asks for pain now, last night and at its worst since yesterday."""
 
     #: Pain
     answered = Signal(object)
     back = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.sentence = Sentence(look, lines=1)
+        self.sentence = FittedSentence(appearance, lines=1)
         self.sentence.say(tr("How does the shoulder feel today?"))
         self.now, self.night, self.worst = (
-            Choices(list(range(11)), str, may_be_empty=True, large=True, title=title)
+            ChoiceRow(list(range(11)), str, may_be_empty=True, large=True, title=title)
             for title in (tr("pain now"), tr("pain last night"), tr("worst pain since yesterday"))
         )
         self.go = button(tr("Continue"), "main", key=tr("Enter"))
@@ -34,7 +34,7 @@ class BeforePage(QWidget):
         asked = QWidget()
         column = QVBoxLayout(asked)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(look.gap(1.5))
+        column.setSpacing(appearance.gap(1.5))
         column.addWidget(self.sentence)
         for title, choices in (
             (tr("Now, at rest"), self.now),
@@ -51,8 +51,8 @@ class BeforePage(QWidget):
         )
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 16)
-        layout.setSpacing(look.gap(1.5))
-        layout.addWidget(scrolled(asked), 1)
+        layout.setSpacing(appearance.gap(1.5))
+        layout.addWidget(scrollable(asked), 1)
         layout.addWidget(ButtonRow([self.leave, self.go]))
 
     def ask(self) -> None:

@@ -3,12 +3,12 @@
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from gui.protocol.red_flags import Answer, Check, Page, Talk
-from gui.style.look import Look
-from gui.text.safety_words import answer_words, wording
+from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage
+from gui.style.appearance import Appearance
+from gui.text.safety_words import answer_text, screening_text
 from gui.text.words import tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.text import button, card, label, scrolled
+from gui.widgets.text import button, card, label, scrollable
 
 
 def _item(text: str) -> QWidget:
@@ -26,34 +26,37 @@ def _item(text: str) -> QWidget:
 
 
 class SafetyPage(QWidget):
-    """Runs a :class:`Talk`; tells whether measuring may go on."""
+    """Runs a :class:`RedFlagScreening`; tells whether measuring may go on."""
 
     cleared = Signal()
     stopped = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
-        self._talk = Talk.begin(Check.FIRST)
+        self._appearance = appearance
+        self._screening = RedFlagScreening.begin(ScreeningKind.FIRST)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(24, 16, 24, 16)
         self._shown: QWidget | None = None
-        self.answers: dict[Answer, QPushButton] = {}
+        self.answers: dict[ScreeningAnswer, QPushButton] = {}
         self.ways_out: list[QPushButton] = []
 
     @property
-    def talk(self) -> Talk:
-        return self._talk
+    def screening(self) -> RedFlagScreening:
+        return self._screening
 
-    def ask(self, check: Check) -> None:
+    def ask(self, check: ScreeningKind) -> None:
         """Begin the questions."""
-        self._talk = Talk.begin(check)
+        self._screening = RedFlagScreening.begin(check)
         self._show()
 
-    def give(self, answer: Answer) -> None:
+    def give(self, answer: ScreeningAnswer) -> None:
         """Answer the page that is shown."""
-        self._talk = self._talk.answer(answer)
-        if self._talk.page is Page.CLEAR and self._talk.check is not Check.PAIN:
+        self._screening = self._screening.answer(answer)
+        if (
+            self._screening.page is ScreeningPage.CLEAR
+            and self._screening.check is not ScreeningKind.PAIN
+        ):
             self.cleared.emit()
         else:
             self._show()
@@ -63,13 +66,13 @@ class SafetyPage(QWidget):
         page = QWidget()
         layout = QVBoxLayout(page)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(self._look.gap(2))
-        words = wording(self._talk.page)
-        here, of = self._talk.place
+        layout.setSpacing(self._appearance.gap(2))
+        words = screening_text(self._screening.page)
+        here, of = self._screening.page_position
         if of > 1:
             before = (
                 tr("Before going on, {here} of {of}")
-                if self._talk.check is Check.PAIN
+                if self._screening.check is ScreeningKind.PAIN
                 else tr("Before measuring, {here} of {of}")
             )
             layout.addWidget(label(before.format(here=here, of=of), "quiet"))
@@ -86,7 +89,7 @@ class SafetyPage(QWidget):
         outer = QWidget()
         whole = QVBoxLayout(outer)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(scrolled(page), 1)
+        whole.addWidget(scrollable(page), 1)
         whole.addWidget(self._buttons())
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
@@ -99,21 +102,24 @@ class SafetyPage(QWidget):
         self.answers = {}
         self.ways_out = []
         made = {
-            Answer.ONE_FITS: self._one_fits,
-            Answer.NONE_FITS: self._none_fits,
-            Answer.READ: self._read,
-            Answer.CLINICIAN_AGREES: self._clinician_agrees,
+            ScreeningAnswer.ONE_FITS: self._one_fits,
+            ScreeningAnswer.NONE_FITS: self._none_fits,
+            ScreeningAnswer.READ: self._read,
+            ScreeningAnswer.CLINICIAN_AGREES: self._clinician_agrees,
         }
-        if self._talk.page is Page.CLEAR:
+        if self._screening.page is ScreeningPage.CLEAR:
             self._way_out(tr("Go on gently"), "", self._clear)
             self._way_out(tr("Stop for today"), "main", self._stop)
-        elif not self._talk.answers or Answer.CLINICIAN_AGREES in self._talk.answers:
+        elif (
+            not self._screening.answers
+            or ScreeningAnswer.CLINICIAN_AGREES in self._screening.answers
+        ):
             self._way_out(tr("Ask again"), "", self._again)
             self._way_out(tr("Leave measuring"), "main", self._stop)
         for answer, slot in made.items():
-            if answer in self._talk.answers:
-                role = "main" if answer in (Answer.READ, Answer.NONE_FITS) else ""
-                one = button(answer_words(answer), role)
+            if answer in self._screening.answers:
+                role = "main" if answer in (ScreeningAnswer.READ, ScreeningAnswer.NONE_FITS) else ""
+                one = button(answer_text(answer), role)
                 one.clicked.connect(slot)
                 self.answers[answer] = one
         return ButtonRow([*self.ways_out, *self.answers.values()])
@@ -125,23 +131,23 @@ class SafetyPage(QWidget):
 
     @Slot()
     def _one_fits(self) -> None:
-        self.give(Answer.ONE_FITS)
+        self.give(ScreeningAnswer.ONE_FITS)
 
     @Slot()
     def _none_fits(self) -> None:
-        self.give(Answer.NONE_FITS)
+        self.give(ScreeningAnswer.NONE_FITS)
 
     @Slot()
     def _read(self) -> None:
-        self.give(Answer.READ)
+        self.give(ScreeningAnswer.READ)
 
     @Slot()
     def _clinician_agrees(self) -> None:
-        self.give(Answer.CLINICIAN_AGREES)
+        self.give(ScreeningAnswer.CLINICIAN_AGREES)
 
     @Slot()
     def _again(self) -> None:
-        self.ask(self._talk.check)
+        self.ask(self._screening.check)
 
     @Slot()
     def _stop(self) -> None:

@@ -14,9 +14,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.protocol.plan import Task, home_tasks
+from gui.protocol.plan import MovementTask, home_tasks
 from gui.session.settings import WindowSettings
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import (
     help_name,
     movement_name,
@@ -25,14 +25,14 @@ from gui.text.words import (
     side_title,
     tr,
 )
-from gui.widgets.choices import Choices
-from gui.widgets.pick_button import PickButton
-from gui.widgets.position_figure import PositionFigure
-from gui.widgets.text import button, card, label, scrolled
-from gui.widgets.tick import Tick
+from gui.widgets.choices import ChoiceRow
+from gui.widgets.pick_button import MenuButton
+from gui.widgets.position_figure import PositionView
+from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.tick import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, Help, Person, Posture
+from measure.domain.records import AssessmentCondition, Assistance, BodyPosition, Person
 
 CLINIC_TRIALS = 2
 
@@ -48,45 +48,49 @@ class StartPage(QWidget):
     #: A new pseudonym.
     person_wanted = Signal(str)
 
-    def __init__(self, look: Look, settings: WindowSettings, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, appearance: Appearance, settings: WindowSettings, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._settings = settings
         self._people: tuple[Person, ...] = ()
         self.movements = {
-            movement: Tick(
-                look,
+            movement: WrappingCheckBox(
+                appearance,
                 tr("{name}: {plainly}").format(
                     name=movement_name(movement), plainly=movement_plainly(movement)
                 ),
             )
             for movement in Movement
         }
-        self.affected = Choices(
+        self.affected = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
             lambda side: tr("Both or neither") if side is None else side_title(side),
             title=tr("the stiff shoulder"),
             large=True,
         )
-        self.sore = Tick(look, tr("A sore day: two trials, no reach behind the back"))
+        self.sore = WrappingCheckBox(
+            appearance, tr("A sore day: two trials, no reach behind the back")
+        )
         self.home_button = button(tr("Begin, step by step"), "main", key=tr("H"))
-        self.movement = Choices(
+        self.movement = ChoiceRow(
             list(Movement),
             movement_name,
             columns=1,
             title=tr("the movement to read"),
             large=True,
         )
-        self.side = Choices(list(Side), side_title, title=tr("the side to read"), large=True)
+        self.side = ChoiceRow(list(Side), side_title, title=tr("the side to read"), large=True)
         self.clinic_button = button(tr("Read"), "main", key=tr("C"))
-        self.posture = Choices(list(Posture), lambda one: posture_name(one).capitalize())
-        self.help = PickButton(tr("how the arm moves"))
+        self.posture = ChoiceRow(list(BodyPosition), lambda one: posture_name(one).capitalize())
+        self.help = MenuButton(tr("how the arm moves"))
         self.help.offer(
-            list(Help), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))
+            list(Assistance), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))
         )
-        self.person = PickButton(tr("who is measured"))
+        self.person = MenuButton(tr("who is measured"))
         self.add_person = button(tr("Somebody else"), "link")
-        self.figure = PositionFigure(look)
+        self.figure = PositionView(appearance)
         self._lay_out()
         self._show_settings()
         self._connect()
@@ -95,8 +99,8 @@ class StartPage(QWidget):
         page = QWidget()
         grid = QGridLayout(page)
         grid.setContentsMargins(24, 16, 10, 16)  # the bar has its room beside it
-        grid.setHorizontalSpacing(self._look.gap(3))
-        grid.setVerticalSpacing(self._look.gap(2))
+        grid.setHorizontalSpacing(self._appearance.gap(3))
+        grid.setVerticalSpacing(self._appearance.gap(2))
         home = card(label(tr("At home"), "title"), *self.movements.values())
         self._add(home, label(tr("Which shoulder is stiff?"), "quiet"), self.affected.row)
         self._add(home, self.sore)
@@ -116,10 +120,10 @@ class StartPage(QWidget):
         grid.setColumnStretch(1, 1)
         grid.setRowStretch(0, 1)
         self._home, self._clinic, self._grid, self._beside = home, clinic, grid, True
-        self._look.changed.connect(self._arrange)
+        self._appearance.changed.connect(self._arrange)
         how = QHBoxLayout()
         self._how = how
-        how.setSpacing(self._look.gap(2))
+        how.setSpacing(self._appearance.gap(2))
         how.addWidget(QLabel(tr("Measured:")))
         how.addWidget(self.person)
         how.addWidget(self.add_person)
@@ -139,7 +143,7 @@ class StartPage(QWidget):
         )
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(scrolled(page))
+        layout.addWidget(scrollable(page))
 
     @staticmethod
     def _add(frame: QWidget, *contents: QWidget) -> None:
@@ -176,11 +180,11 @@ class StartPage(QWidget):
         self._draw_position()
 
     @property
-    def conduct(self) -> Conduct:
+    def conduct(self) -> AssessmentCondition:
         """How the movements are done, as chosen."""
-        return Conduct(
-            posture=self.posture.value or Posture.STANDING,
-            help=self.help.value or Help.NONE,
+        return AssessmentCondition(
+            posture=self.posture.value or BodyPosition.STANDING,
+            help=self.help.value or Assistance.NONE,
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
@@ -238,7 +242,7 @@ class StartPage(QWidget):
     def _begin_clinic(self) -> None:
         self._settings.conduct = self.conduct
         self.clinic.emit(
-            Task(
+            MovementTask(
                 movement=self.movement.value or Movement.FLEXION,
                 side=self.side.value or Side.RIGHT,
                 trials=CLINIC_TRIALS,

@@ -3,14 +3,14 @@
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
-from gui.protocol.plan import Outcome, Pace
-from gui.session.session import Measuring
-from gui.style.look import Look
+from gui.protocol.plan import SessionMode, TaskResult
+from gui.session.session import MeasurementSession
+from gui.style.appearance import Appearance
 from gui.text.words import stopped_by_name, task_title, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.notice_line import NoticeLine
-from gui.widgets.reading_band import ReadingBand, Shown, shown_measurement
-from gui.widgets.text import button, clear, label, scrolled
+from gui.widgets.notice_line import NoticeBar
+from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_measurement
+from gui.widgets.text import button, clear_layout, label, scrollable
 
 
 class SummaryPage(QWidget):
@@ -21,11 +21,11 @@ class SummaryPage(QWidget):
     other_side = Signal()
     another = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self.title = label("", "title")
-        self.bands: list[ReadingBand] = []
+        self.bands: list[MeasurementBand] = []
         self.note = QPlainTextEdit()
         self.note.setPlaceholderText(tr("A note, if you like"))
         self.note.setAccessibleName(tr("note"))
@@ -43,49 +43,49 @@ class SummaryPage(QWidget):
 
     def _lay_out(self) -> None:
         self._rows.setContentsMargins(0, 0, 0, 0)
-        self._rows.setHorizontalSpacing(self._look.gap(4))
-        self._rows.setVerticalSpacing(self._look.gap(2))
+        self._rows.setHorizontalSpacing(self._appearance.gap(4))
+        self._rows.setVerticalSpacing(self._appearance.gap(2))
         buttons = ButtonRow([self.next_side, self.next_movement, self.finish])
         told = QWidget()
         column = QVBoxLayout(told)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._look.gap(2))
+        column.setSpacing(self._appearance.gap(2))
         column.addWidget(self.title)
         column.addWidget(self._list, 1)
         column.addWidget(self.note)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 8)
-        layout.setSpacing(self._look.gap(2))
-        layout.addWidget(scrolled(told), 1)
+        layout.setSpacing(self._appearance.gap(2))
+        layout.addWidget(scrollable(told), 1)
         layout.addWidget(buttons)
-        layout.addWidget(NoticeLine())
+        layout.addWidget(NoticeBar())
 
-    def show_session(self, measuring: Measuring) -> None:
+    def show_session(self, measuring: MeasurementSession) -> None:
         """Show what was measured."""
         outcomes = measuring.guide.outcomes
         self.title.setText(
             tr("Measured today. Everything is kept.") if outcomes else tr("Nothing was measured.")
         )
-        clear(self._rows)
+        clear_layout(self._rows)
         self.bands = []
         columns = 2 if len(outcomes) > 1 else 1
         for place, outcome in enumerate(outcomes):
-            remark = measuring.remarks.get(outcome.task, "")
+            remark = measuring.messages.get(outcome.task, "")
             self._rows.addWidget(self._row(outcome, remark), place // columns, place % columns)
         self._rows.setRowStretch(len(outcomes), 1)
-        clinic = measuring.pace is Pace.CLINIC
+        clinic = measuring.pace is SessionMode.CLINIC
         self.next_side.setVisible(clinic)
         self.next_movement.setVisible(clinic)
         self.note.clear()
         (self.next_side if clinic else self.finish).setFocus()
 
-    def _row(self, outcome: Outcome, remark: str) -> QWidget:
+    def _row(self, outcome: TaskResult, remark: str) -> QWidget:
         task, measurement = outcome.task, outcome.measurement
-        band = ReadingBand(self._look, type_size=1.2)
+        band = MeasurementBand(self._appearance, type_size=1.2)
         shown = (
-            shown_measurement(measurement)
+            band_for_measurement(measurement)
             if measurement
-            else Shown(words=tr("Nothing was captured."))
+            else BandContent(words=tr("Nothing was captured."))
         )
         band.show_reading(task.movement, shown, task_title(task.movement, task.side))
         self.bands.append(band)
@@ -105,7 +105,7 @@ class SummaryPage(QWidget):
         self.finished.emit(self.note.toPlainText().strip())
 
 
-def pain_words(outcome: Outcome) -> str:
+def pain_words(outcome: TaskResult) -> str:
     """Return what was said about pain and the end of the movement."""
     parts = []
     if outcome.pain is not None:

@@ -8,12 +8,12 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import event_name, side_title, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import Choices
-from gui.widgets.day_field import DayField
-from gui.widgets.text import button, card, clear, label, scrolled
+from gui.widgets.choices import ChoiceRow
+from gui.widgets.day_field import DateField
+from gui.widgets.text import button, card, clear_layout, label, scrollable
 from measure.domain.landmarks import Side
 from measure.domain.record_checks import LONGEST_NOTE
 from measure.domain.records import Event, EventKind, Person
@@ -29,21 +29,21 @@ class EventsPage(QWidget):
     dropped = Signal(str)
     left = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._person: Person | None = None
         self._today = dt.date.min
         self.title = label("", "title")
-        self.kind = Choices(
+        self.kind = ChoiceRow(
             list(EventKind), event_name, columns=6, may_be_empty=True, title=tr("what happened")
         )
-        self.side = Choices(
+        self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
             lambda side: tr("Both or neither") if side is None else side_title(side),
             title=tr("which shoulder"),
         )
-        self.day = DayField(look, tr("day, such as 2026-11-25"))
+        self.day = DateField(appearance, tr("day, such as 2026-11-25"))
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
         self.note.setPlaceholderText(tr("A note, if you like"))
@@ -66,7 +66,7 @@ class EventsPage(QWidget):
         page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(0, 0, 12, 0)
-        column.setSpacing(self._look.gap(1.5))
+        column.setSpacing(self._appearance.gap(1.5))
         column.addWidget(self.title)
         column.addWidget(
             label(
@@ -86,15 +86,15 @@ class EventsPage(QWidget):
                 self.day,
                 self.note,
                 self.lacking,
-                spacing=round(self._look.gap(1)),
+                spacing=round(self._appearance.gap(1)),
             )
         )
         column.addWidget(self._list)
         column.addStretch(1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._look.gap(1))
-        layout.addWidget(scrolled(page), 1)
+        layout.setSpacing(self._appearance.gap(1))
+        layout.addWidget(scrollable(page), 1)
         layout.addWidget(ButtonRow([self.leave, self.keep]))
 
     def show_events(self, person: Person, events: Sequence[Event], today: dt.date) -> None:
@@ -106,7 +106,7 @@ class EventsPage(QWidget):
         self.day.show_day(today)
         self.note.clear()
         self._lack("")
-        clear(self._rows)
+        clear_layout(self._rows)
         self.delete_buttons = []
         for event in sorted(events, key=lambda each: each.day, reverse=True):
             self._rows.addWidget(self._row(event))
@@ -119,7 +119,7 @@ class EventsPage(QWidget):
         row = QWidget()
         layout = QHBoxLayout(row)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(self._look.gap(2))
+        layout.setSpacing(self._appearance.gap(2))
         delete = button(tr("Delete"))
         delete.setAccessibleName(tr("Delete: {event}").format(event=words))
         delete.clicked.connect(partial(self._drop, event.id))

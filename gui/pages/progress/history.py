@@ -8,25 +8,25 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from gui.drawing.curves import conducts_of, curves, movements_of, seconds
+from gui.drawing.curves import conducts_of, curves, movements_of, unix_time_s
 from gui.pages.progress.events import EventsPage
-from gui.pages.progress.home_programme import PlanPage
+from gui.pages.progress.home_programme import HomeProgrammePage
 from gui.pages.progress.session_details import SessionDetails
 from gui.session.services import Services
-from gui.text.verdict_words import notes, side_words, sides_of, weeks_words
+from gui.text.verdict_words import progress_notes, progress_of_sides, side_words, weeks_words
 from gui.text.words import conduct_words, movement_name, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import Choices
-from gui.widgets.empty_history import EmptyHistory
-from gui.widgets.history_chart import HistoryChart, legend
-from gui.widgets.notice_line import NoticeLine
-from gui.widgets.pick_button import PickButton
+from gui.widgets.choices import ChoiceRow
+from gui.widgets.empty_history import EmptyHistoryHint
+from gui.widgets.history_chart import HistoryChart, legend_text
+from gui.widgets.notice_line import NoticeBar
+from gui.widgets.pick_button import MenuButton
 from gui.widgets.stretch_row import StretchRow
-from gui.widgets.text import button, label, scrolled
+from gui.widgets.text import button, label, scrollable
 from measure.domain.history import History
 from measure.domain.movements import Movement
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
     Event,
     MeasurementRecord,
     Person,
@@ -48,7 +48,7 @@ class ProgressPage(QWidget):
     """Shows one person's history. Without any it says what will stand here."""
 
     #: Something to be told, in words.
-    told = Signal(str)
+    message_raised = Signal(str)
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -56,23 +56,23 @@ class ProgressPage(QWidget):
         self._history: History | None = None
         self._progress: Progress | None = None
         self._person: Person | None = None
-        look = services.look
-        self.movement = Choices(list(Movement), movement_name, columns=5, title=tr("movement"))
+        appearance = services.appearance
+        self.movement = ChoiceRow(list(Movement), movement_name, columns=5, title=tr("movement"))
         self.movement.picked.connect(self._draw)
-        self.conduct = PickButton(tr("how it was done"))
+        self.conduct = MenuButton(tr("how it was done"))
         self.conduct.picked.connect(self._draw_chosen)
         self.legend = label("", "quiet")
-        self.chart = HistoryChart(look)
+        self.chart = HistoryChart(appearance)
         self.chart.picked.connect(self._open_record)
         self.verdict = label("", "lead")
         self.notes = label("", "quiet")
         self.adherence = label("", "quiet")
         #: Above the curves, and beneath what stands there before there are any.
-        self.stretches, self.early_stretches = StretchRow(look), StretchRow(look)
+        self.stretches, self.early_stretches = StretchRow(appearance), StretchRow(appearance)
         for one in (self.stretches, self.early_stretches):
             one.done.connect(self._log_stretch)
             one.taken_back.connect(self._drop_stretch)
-        self.details = SessionDetails(look)
+        self.details = SessionDetails(appearance)
         self.details.dropped.connect(self._drop_session)
         self.to_details = button(tr("Every session"))
         self.to_curves = button(tr("Back to the curves"))
@@ -84,17 +84,17 @@ class ProgressPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        look = self._services.look
+        appearance = self._services.appearance
         empty = QVBoxLayout(self._empty)
         empty.setContentsMargins(24, 24, 24, 16)
-        empty.addWidget(EmptyHistory(look))
+        empty.addWidget(EmptyHistoryHint(appearance))
         empty.addWidget(self.early_stretches)
         empty.addWidget(ButtonRow(self._to_side_pages()))
 
         drawn = QWidget()
         column = QVBoxLayout(drawn)
         column.setContentsMargins(24, 8, 24, 8)
-        column.setSpacing(look.gap(1.5))
+        column.setSpacing(appearance.gap(1.5))
         column.addWidget(self.stretches)
         column.addWidget(self.movement.row)
         column.addWidget(self.verdict)
@@ -108,14 +108,14 @@ class ProgressPage(QWidget):
         curves = QWidget()
         beneath = QVBoxLayout(curves)
         beneath.setContentsMargins(0, 0, 0, 8)
-        beneath.addWidget(scrolled(drawn), 1)
+        beneath.addWidget(scrollable(drawn), 1)
         ways = QHBoxLayout()
         ways.setContentsMargins(24, 4, 24, 0)
         ways.addWidget(ButtonRow([self.to_details, *self._to_side_pages()]))
         beneath.addLayout(ways)
         notice = QHBoxLayout()
         notice.setContentsMargins(24, 0, 24, 0)
-        notice.addWidget(NoticeLine())
+        notice.addWidget(NoticeBar())
         beneath.addLayout(notice)
 
         whole = QWidget()
@@ -123,17 +123,17 @@ class ProgressPage(QWidget):
         rows.setContentsMargins(24, 8, 24, 8)
         rows.addWidget(self.details, 1)
         rows.addWidget(self.to_curves)
-        rows.addWidget(NoticeLine())
-        for page in (scrolled(self._empty), curves, whole):
+        rows.addWidget(NoticeBar())
+        for page in (scrollable(self._empty), curves, whole):
             self._pages.addWidget(page)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._pages)
 
     @cached_property
-    def plan(self) -> PlanPage:
+    def plan(self) -> HomeProgrammePage:
         """The page of the home programme; made when it is first wanted."""
-        page = PlanPage(self._services.look)
+        page = HomeProgrammePage(self._services.appearance)
         page.chosen.connect(self._save_plan)
         page.left.connect(self.show_curves)
         self._pages.addWidget(page)
@@ -142,7 +142,7 @@ class ProgressPage(QWidget):
     @cached_property
     def events(self) -> EventsPage:
         """The page of what happened; made when it is first wanted."""
-        page = EventsPage(self._services.look)
+        page = EventsPage(self._services.appearance)
         page.noted.connect(self._save_event)
         page.dropped.connect(self._drop_event)
         page.left.connect(self.show_curves)
@@ -186,7 +186,7 @@ class ProgressPage(QWidget):
             history = services.keeper.history(person.id)
             return history, progress_of(history, today)
 
-        services.records.run(look_up, self._show_found, self.told.emit)
+        services.records.run(look_up, self._show_found, self.message_raised.emit)
 
     def _show_found(self, found: tuple[History, Progress]) -> None:
         self.show_history(*found)
@@ -242,10 +242,10 @@ class ProgressPage(QWidget):
         self.chart.show_curves(
             movement,
             found,
-            [seconds(stretch.done) for stretch in history.stretches],
+            [unix_time_s(stretch.done) for stretch in history.stretches],
             history.events,
         )
-        signs = [legend(curve) for curve in found]
+        signs = [legend_text(curve) for curve in found]
         pain = tr("beneath: pain 0 to 10")
         stretches = tr("\u25b2 stretches done") if history.stretches else ""
         refused = any(point.value is None for curve in found for point in curve.points)
@@ -254,13 +254,13 @@ class ProgressPage(QWidget):
         self.legend.setText("    ".join(part for part in parts if part))
         self._show_verdict(movement, conduct)
 
-    def _show_verdict(self, movement: Movement, conduct: Conduct) -> None:
+    def _show_verdict(self, movement: Movement, conduct: AssessmentCondition) -> None:
         progress = self._progress
         if progress is None:
             return
-        sides = sides_of(progress, movement, conduct)
+        sides = progress_of_sides(progress, movement, conduct)
         self.verdict.setText("\n".join(side_words(each) for each in sides))
-        told = notes(progress, sides)
+        told = progress_notes(progress, sides)
         self.notes.setText("\n".join(told))
         self.notes.setVisible(bool(told))
 
@@ -271,7 +271,9 @@ class ProgressPage(QWidget):
         person, keeper = self._person, self._services.keeper
         if person is not None:
             self._services.records.run(
-                lambda: keeper.log_stretch(person.id, stretch), self._noted, self.told.emit
+                lambda: keeper.log_stretch(person.id, stretch),
+                self._noted,
+                self.message_raised.emit,
             )
 
     def _noted(self, log: StretchLog) -> None:
@@ -308,7 +310,7 @@ class ProgressPage(QWidget):
 
     def _change(self, work: Callable[[], None]) -> None:
         """Have something kept; the page is looked up anew when it is."""
-        self._services.records.run(work, lambda _: self.reload(), self.told.emit)
+        self._services.records.run(work, lambda _: self.reload(), self.message_raised.emit)
 
     @Slot()
     def show_plan(self) -> None:
@@ -321,7 +323,7 @@ class ProgressPage(QWidget):
             self._pages.setCurrentWidget(self.plan)
             self.plan.show_plan(person, plan_on(plans, today), today)
 
-        self._services.records.run(lambda: keeper.plans(person.id), found, self.told.emit)
+        self._services.records.run(lambda: keeper.plans(person.id), found, self.message_raised.emit)
 
     @Slot()
     def show_events(self) -> None:
@@ -334,7 +336,9 @@ class ProgressPage(QWidget):
             self._pages.setCurrentWidget(self.events)
             self.events.show_events(person, events, today)
 
-        self._services.records.run(lambda: keeper.events(person.id), found, self.told.emit)
+        self._services.records.run(
+            lambda: keeper.events(person.id), found, self.message_raised.emit
+        )
 
     # -- one session ----------------------------------------------------------------------------
 

@@ -6,13 +6,13 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import stretch_name, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import Choices
-from gui.widgets.pick_button import PickButton
-from gui.widgets.text import button, card, label, scrolled
-from gui.widgets.tick import Tick
+from gui.widgets.choices import ChoiceRow
+from gui.widgets.pick_button import MenuButton
+from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.tick import WrappingCheckBox
 from measure.domain.records import Person, Plan, PlannedStretch, Stretch
 from measure.progress.home_programme import STRETCHES
 from measure.system.clock import new_id
@@ -21,25 +21,25 @@ _TIMES = tuple(range(1, 13))
 _HOLDS_S = (0, 5, 10, 15, 20, 30, 45, 60, 90, 120)
 
 
-class _Line(QWidget):
+class _StretchPlanRow(QWidget):
     """One stretch: whether it is planned, how many times a day, how long it is held."""
 
-    def __init__(self, look: Look, stretch: Stretch) -> None:
+    def __init__(self, appearance: Appearance, stretch: Stretch) -> None:
         super().__init__()
         self.stretch = stretch
         facts = STRETCHES[stretch]
         name = stretch_name(stretch)
-        self.wanted = Tick(look, name)
-        self.times = PickButton(tr("{stretch}, times a day").format(stretch=name))
+        self.wanted = WrappingCheckBox(appearance, name)
+        self.times = MenuButton(tr("{stretch}, times a day").format(stretch=name))
         self.times.offer(_TIMES, _times_words)
-        self.hold = PickButton(tr("{stretch}, how long it is held").format(stretch=name))
+        self.hold = MenuButton(tr("{stretch}, how long it is held").format(stretch=name))
         self.hold.offer(_HOLDS_S[:1] if facts.swinging else _HOLDS_S, _hold_words)
         if facts.swinging:
             self.hold.hide()
         self.wanted.toggled.connect(self._follow)
         layout = QGridLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setHorizontalSpacing(look.gap(1))
+        layout.setHorizontalSpacing(appearance.gap(1))
         layout.addWidget(self.wanted, 0, 0, Qt.AlignmentFlag.AlignVCenter)
         layout.addWidget(self.times, 0, 1)
         layout.addWidget(self.hold, 0, 2)
@@ -74,22 +74,22 @@ class _Line(QWidget):
         self.hold.setEnabled(wanted)
 
 
-class PlanPage(QWidget):
+class HomeProgrammePage(QWidget):
     """Shows the plan in force and takes another. It suggests nothing and counts nothing."""
 
     #: Plan
     chosen = Signal(object)
     left = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._person: Person | None = None
         self._today = dt.date.min
         self._shown: Plan | None = None
         self.title = label("", "title")
-        self.lines = {stretch: _Line(look, stretch) for stretch in Stretch}
-        self.pain_limit = Choices(
+        self.lines = {stretch: _StretchPlanRow(appearance, stretch) for stretch in Stretch}
+        self.pain_limit = ChoiceRow(
             list(range(11)), str, may_be_empty=True, title=tr("pain at which to stop")
         )
         self.chosen_by = QLineEdit()
@@ -111,7 +111,7 @@ class PlanPage(QWidget):
         page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(0, 0, 12, 0)
-        column.setSpacing(self._look.gap(1.5))
+        column.setSpacing(self._appearance.gap(1.5))
         column.addWidget(self.title)
         column.addWidget(
             label(
@@ -122,7 +122,7 @@ class PlanPage(QWidget):
                 "lead",
             )
         )
-        column.addWidget(card(*self.lines.values(), spacing=round(self._look.gap(1.5))))
+        column.addWidget(card(*self.lines.values(), spacing=round(self._appearance.gap(1.5))))
         column.addWidget(label(tr("Stop when the pain reaches"), "lead"))
         column.addWidget(self.pain_limit.row)
         column.addWidget(
@@ -133,8 +133,8 @@ class PlanPage(QWidget):
         column.addStretch(1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._look.gap(1))
-        layout.addWidget(scrolled(page), 1)
+        layout.setSpacing(self._appearance.gap(1))
+        layout.addWidget(scrollable(page), 1)
         layout.addWidget(self.lacking)
         layout.addWidget(ButtonRow([self.leave, self.end, self.keep]))
 

@@ -5,7 +5,7 @@ from collections import defaultdict
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.text.words import (
     conduct_words,
     reason_sentence,
@@ -15,8 +15,8 @@ from gui.text.words import (
     view_name,
 )
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.reading_band import ReadingBand, shown_measurement, shown_trial
-from gui.widgets.text import button, card, clear, label, scrolled
+from gui.widgets.reading_band import MeasurementBand, band_for_measurement, band_for_trial
+from gui.widgets.text import button, card, clear_layout, label, scrollable
 from measure.domain.history import History
 from measure.domain.measurements import Trial
 from measure.domain.records import MeasurementRecord, Pain, SessionRecord
@@ -28,9 +28,9 @@ class SessionDetails(QWidget):
     #: A SessionRecord that is to be deleted, asked and agreed to.
     dropped = Signal(object)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._appearance = appearance
         self._records: dict[str, list[MeasurementRecord]] = {}
         self._sessions: tuple[SessionRecord, ...] = ()
         self.list = QListWidget()
@@ -48,10 +48,10 @@ class SessionDetails(QWidget):
         self._right = QWidget()
         self._column = QVBoxLayout(self._right)
         self._column.setContentsMargins(12, 0, 12, 0)
-        self._column.setSpacing(look.gap(2))
+        self._column.setSpacing(appearance.gap(2))
         splitter = QSplitter()
         splitter.addWidget(left)
-        splitter.addWidget(scrolled(self._right))
+        splitter.addWidget(scrollable(self._right))
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
         splitter.setChildrenCollapsible(False)
@@ -104,7 +104,7 @@ class SessionDetails(QWidget):
 
     @Slot(int)
     def _show(self, row: int) -> None:
-        clear(self._column)
+        clear_layout(self._column)
         if not 0 <= row < len(self._sessions):
             return
         session = self._sessions[row]
@@ -120,15 +120,15 @@ class SessionDetails(QWidget):
 
     def _record_card(self, record: MeasurementRecord) -> QWidget:
         found = record.measurement
-        band = ReadingBand(self._look, type_size=1.3)
+        band = MeasurementBand(self._appearance, type_size=1.3)
         band.show_reading(
-            found.movement, shown_measurement(found), task_title(found.movement, found.side)
+            found.movement, band_for_measurement(found), task_title(found.movement, found.side)
         )
         parts: list[QWidget] = [band, label(pain_line(record), "quiet")]
         for number, trial in enumerate(found.trials, start=1):
-            one = ReadingBand(self._look)
+            one = MeasurementBand(self._appearance)
             title = trial_title(number, trial)
-            one.show_reading(found.movement, shown_trial(trial, found.movement), title)
+            one.show_reading(found.movement, band_for_trial(trial, found.movement), title)
             parts.append(one)
         if found.reasons and found.value is not None:
             notes = " ".join(reason_sentence(reason) for reason in found.reasons)

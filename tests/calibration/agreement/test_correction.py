@@ -5,11 +5,11 @@ import pytest
 
 from calibration.agreement.correction import (
     NoCorrection,
-    OfferedCorrection,
-    correction_from,
+    ProposedCorrection,
+    fit_correction,
 )
-from calibration.agreement.pairs_table import Pair
-from calibration.agreement.study import Agreement, study
+from calibration.agreement.pairs_table import PairedReading
+from calibration.agreement.study import Agreement, analyse_agreement
 from calibration.statistics.bland_altman import Pairing
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -32,7 +32,7 @@ def found(
         for angle in random.uniform(*angles, each):
             camera = gain * angle + bias + random.normal(0, noise)
             pairs.append(
-                Pair(
+                PairedReading(
                     person=f"P{person}",
                     movement=Movement.FLEXION,
                     side=Side.LEFT,
@@ -40,14 +40,14 @@ def found(
                     goniometer_deg=float(angle),
                 )
             )
-    judged = study(pairs, pairing)
+    judged = analyse_agreement(pairs, pairing)
     assert isinstance(judged, Agreement)
     return judged
 
 
-def offered(judged: Agreement) -> OfferedCorrection:
-    made = correction_from(judged, "spring")
-    assert isinstance(made, OfferedCorrection), made
+def offered(judged: Agreement) -> ProposedCorrection:
+    made = fit_correction(judged, "spring")
+    assert isinstance(made, ProposedCorrection), made
     return made
 
 
@@ -90,7 +90,7 @@ def test_the_correction_solves_an_exact_line_exactly() -> None:
     ],
 )
 def test_no_correction_and_why(judged: Agreement, part: str) -> None:
-    made = correction_from(judged, "spring")
+    made = fit_correction(judged, "spring")
     assert isinstance(made, NoCorrection)
     assert part in made.sentence
 
@@ -103,7 +103,7 @@ def test_people_with_many_pairs_count_once() -> None:
     # Ten people without bias, one with 60 pairs and 8 degrees: no bias of people in general.
     random = np.random.default_rng(4)
     pairs = [
-        Pair(
+        PairedReading(
             person=f"P{person}",
             movement=Movement.FLEXION,
             side=Side.LEFT,
@@ -113,9 +113,9 @@ def test_people_with_many_pairs_count_once() -> None:
         for person in range(11)
         for angle in random.uniform(40, 150, 60 if person == 0 else 3)
     ]
-    judged = study(pairs)
+    judged = analyse_agreement(pairs)
     assert isinstance(judged, Agreement)
-    assert isinstance(correction_from(judged, "spring"), NoCorrection)
+    assert isinstance(fit_correction(judged, "spring"), NoCorrection)
 
 
 def test_outside_the_studied_angles_the_correction_stays_what_it_is_at_their_end() -> None:

@@ -4,13 +4,13 @@ import dataclasses
 
 import pytest
 
-from calibration.agreement.retest import retest_words, retests
+from calibration.agreement.retest import repeatability_by_shoulder, repeatability_report
 from calibration.statistics.repeatability import ENOUGH_SESSIONS
 from measure.cli.main import main
 from measure.domain.acquisition import CameraSetup, Setup
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
-from measure.domain.records import Conduct, Help, Person
+from measure.domain.records import AssessmentCondition, Assistance, Person
 from measure.storage.store import Store
 from tests.support.progress_histories import MADE, history
 from tests.support.record_samples import person
@@ -21,20 +21,20 @@ STEADY = [(2 * n, 120.0 + (3.0 if n % 2 else -3.0)) for n in range(ENOUGH_SESSIO
 
 
 def test_from_eight_sessions_on_the_own_scatter_is_used() -> None:
-    found = retests(history({LEFT: STEADY}))[LEFT]
+    found = repeatability_by_shoulder(history({LEFT: STEADY}))[LEFT]
     assert found.sessions == ENOUGH_SESSIONS
     assert found.own
     assert found.typical_error is not None
     assert found.error_for_change == pytest.approx(found.typical_error.value)
     assert 3.0 < found.error_for_change < 3.6
-    fewer = retests(history({LEFT: STEADY[:-1]}))[LEFT]
+    fewer = repeatability_by_shoulder(history({LEFT: STEADY[:-1]}))[LEFT]
     assert not fewer.own
     assert fewer.error_for_change == MOVEMENTS[Movement.FLEXION].usual_spread
 
 
 def test_refusals_and_the_other_shoulder_do_not_count() -> None:
     right = (Movement.FLEXION, Side.RIGHT)
-    found = retests(history({LEFT: [*STEADY, (20, None)], right: [(0, 150.0)]}))
+    found = repeatability_by_shoulder(history({LEFT: [*STEADY, (20, None)], right: [(0, 150.0)]}))
     assert found[LEFT].sessions == ENOUGH_SESSIONS
     assert found[right].sessions == 1
     assert found[right].typical_error is None
@@ -43,21 +43,21 @@ def test_refusals_and_the_other_shoulder_do_not_count() -> None:
 def test_only_sessions_done_and_measured_like_the_latest_count() -> None:
     elsewhere = dataclasses.replace(MADE, setup=Setup(camera=CameraSetup(name="desk camera")))
     moved = history({LEFT: STEADY}, made={0: MADE, 8: elsewhere})
-    assert retests(moved)[LEFT].sessions == 4
-    helped = history({LEFT: [(30, 140.0)]}, conduct=Conduct(help=Help.PULLEY))
+    assert repeatability_by_shoulder(moved)[LEFT].sessions == 4
+    helped = history({LEFT: [(30, 140.0)]}, conduct=AssessmentCondition(help=Assistance.PULLEY))
     both = dataclasses.replace(
         helped,
         sessions=(*moved.sessions, *helped.sessions),
         measurements=(*moved.measurements, *helped.measurements),
     )
-    assert retests(both)[LEFT].sessions == 1
+    assert repeatability_by_shoulder(both)[LEFT].sessions == 1
 
 
 def test_in_words() -> None:
-    words = retest_words(history({LEFT: STEADY}))
+    words = repeatability_report(history({LEFT: STEADY}))
     assert words.startswith("Left shoulder. Flexion: 8 sessions of one shoulder.")
     assert "Two single sessions must differ by" in words
-    assert "no readings yet" in retest_words(history({}))
+    assert "no readings yet" in repeatability_report(history({}))
 
 
 def test_the_command(data_folder: object, capsys: pytest.CaptureFixture[str]) -> None:

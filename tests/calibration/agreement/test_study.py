@@ -5,10 +5,15 @@ import math
 import numpy as np
 import pytest
 
-from calibration.agreement.pairs_table import Pair
-from calibration.agreement.study import Agreement, TooLittle, studies, study
+from calibration.agreement.pairs_table import PairedReading
+from calibration.agreement.study import (
+    Agreement,
+    InsufficientData,
+    analyse_agreement,
+    analyse_by_movement,
+)
 from calibration.agreement.table import PairTable
-from calibration.agreement.wording import camera_per_goniometer, degrees_text, paragraph
+from calibration.agreement.wording import agreement_paragraph, camera_per_goniometer, degrees_text
 from calibration.statistics.bland_altman import Pairing
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -23,8 +28,8 @@ def pair(
     side: Side = Side.LEFT,
     repeat: int | None = None,
     tester: str = "",
-) -> Pair:
-    return Pair(
+) -> PairedReading:
+    return PairedReading(
         person=person,
         movement=movement,
         side=side,
@@ -35,13 +40,15 @@ def pair(
     )
 
 
-def judged(pairs: list[Pair], pairing: Pairing = Pairing.SAME_MOVE) -> Agreement:
-    found = study(pairs, pairing)
+def judged(pairs: list[PairedReading], pairing: Pairing = Pairing.SAME_MOVE) -> Agreement:
+    found = analyse_agreement(pairs, pairing)
     assert isinstance(found, Agreement)
     return found
 
 
-def crowd(people: int, *, gain: float = 1.0, bias: float = 0.0, seed: int = 1) -> list[Pair]:
+def crowd(
+    people: int, *, gain: float = 1.0, bias: float = 0.0, seed: int = 1
+) -> list[PairedReading]:
     random = np.random.default_rng(seed)
     goniometer = random.uniform(40, 160, people)
     camera = gain * goniometer + bias + random.normal(0, 3, people)
@@ -59,10 +66,10 @@ def crowd(people: int, *, gain: float = 1.0, bias: float = 0.0, seed: int = 1) -
 )
 @pytest.mark.parametrize("pairing", Pairing)
 def test_too_little_is_said_with_what_would_be_enough(
-    pairs: list[Pair], part: str, pairing: Pairing
+    pairs: list[PairedReading], part: str, pairing: Pairing
 ) -> None:
-    found = study(pairs, pairing)
-    assert isinstance(found, TooLittle)
+    found = analyse_agreement(pairs, pairing)
+    assert isinstance(found, InsufficientData)
     assert part in found.sentence
     assert "at least 3" in found.sentence
 
@@ -70,14 +77,14 @@ def test_too_little_is_said_with_what_would_be_enough(
 def test_movements_never_share_a_statistic() -> None:
     mixed = [pair("A", 90, 88), pair("B", 90, 88, movement=Movement.ABDUCTION)]
     with pytest.raises(ValueError, match="one movement"):
-        study(mixed)
+        analyse_agreement(mixed)
     with pytest.raises(ValueError, match="one movement"):
-        study([])
+        analyse_agreement([])
     rows = [*crowd(5), pair("A", 90, 88, movement=Movement.ABDUCTION)]
-    first, second = studies(PairTable(pairs=tuple(rows)))
+    first, second = analyse_by_movement(PairTable(pairs=tuple(rows)))
     assert isinstance(first, Agreement)
     assert first.movement is Movement.FLEXION
-    assert isinstance(second, TooLittle)
+    assert isinstance(second, InsufficientData)
     assert second.movement is Movement.ABDUCTION
 
 
@@ -153,11 +160,11 @@ def test_the_instruments_are_compared_on_first_readings() -> None:
         ),
     ],
 )
-def test_what_a_reader_must_know_is_noted(rows: list[Pair], part: str) -> None:
+def test_what_a_reader_must_know_is_noted(rows: list[PairedReading], part: str) -> None:
     found = judged(rows)
     assert any(part in note for note in found.notes), found.notes
-    assert "nan" not in paragraph(found)
-    assert "inf" not in paragraph(found)
+    assert "nan" not in agreement_paragraph(found)
+    assert "inf" not in agreement_paragraph(found)
 
 
 def test_a_good_large_study_needs_no_notes() -> None:
@@ -166,7 +173,7 @@ def test_a_good_large_study_needs_no_notes() -> None:
 
 def test_the_paragraph_of_a_camera_that_reads_low_and_flat() -> None:
     found = judged(crowd(40, gain=0.9, bias=-2))
-    text = paragraph(found)
+    text = agreement_paragraph(found)
     assert text.startswith("Flexion: 40 pairs of 40 people (40 shoulders).")
     assert f"reads {degrees_text(abs(found.limits.bias.value))} degrees less" in text
     assert "a true change of 10 degrees reads as about 9." in text or "about 8.9" in text
@@ -175,13 +182,15 @@ def test_the_paragraph_of_a_camera_that_reads_low_and_flat() -> None:
 
 
 def test_the_paragraph_of_a_camera_without_bias() -> None:
-    text = paragraph(judged(crowd(40)))
+    text = agreement_paragraph(judged(crowd(40)))
     assert "no constant difference is shown" in text
     assert "not shown to change with the angle" in text
 
 
 def test_a_limit_on_the_same_side_is_worded_so() -> None:
-    text = paragraph(judged([pair(n, 95 + 20 * i, 90 + 20 * i) for i, n in enumerate("ABCD")]))
+    text = agreement_paragraph(
+        judged([pair(n, 95 + 20 * i, 90 + 20 * i) for i, n in enumerate("ABCD")])
+    )
     assert "between 5.0 degrees above and 5.0 degrees above the goniometer" in text
 
 

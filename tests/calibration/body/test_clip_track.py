@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from calibration.body.clip_track import track_of_clip
+from calibration.body.clip_track import track_from_clip
 from calibration.body.lengths import BodyLengths, lengths_from_poses
-from calibration.placement.standing import Stand, stand_of
-from calibration.placement.viewpoint import Sight
+from calibration.placement.standing import StandingEstimate, estimate_from_standing
+from calibration.placement.viewpoint import PinholeView
 from measure.domain.tracks import Track
 
 CLIPS = Path(__file__).parents[3] / "sample_clips" / "clips"
@@ -18,7 +18,7 @@ CLIP = "abduction-right-restricted.mp4"
 @pytest.fixture(scope="module")
 def track() -> Track:
     shares: list[float] = []
-    found = track_of_clip(CLIPS / CLIP, progress=shares.append)
+    found = track_from_clip(CLIPS / CLIP, progress=shares.append)
     assert shares[-1] == pytest.approx(1.0)
     return found
 
@@ -26,13 +26,13 @@ def track() -> Track:
 def test_the_standing_person_tells_where_the_camera_is(track: Track) -> None:
     content = json.loads((CLIPS / "truth.json").read_text(encoding="utf-8"))
     (camera,) = (each["camera"] for each in content["clips"] if each["file"] == CLIP)
-    sight = Sight(
+    sight = PinholeView(
         width_px=track.width_px,
         height_px=track.height_px,
         assumed_field_deg=camera["hfov_deg"],
     )
-    found = stand_of(track, sight)
-    assert isinstance(found, Stand)
+    found = estimate_from_standing(track, sight)
+    assert isinstance(found, StandingEstimate)
     assert found.neutral.width_over_trunk > 0.5  # facing the camera
     assert found.roll_deg.value == pytest.approx(camera["roll_deg"], abs=4)
     assert found.tilt_deg is not None

@@ -7,16 +7,16 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from calibration.body.landmarks_by_hand import back_marks
+from calibration.body.landmarks_by_hand import locate_back_landmarks
 from calibration.body.lengths import BodyLengths, lengths_from_poses, lengths_from_tape
 from calibration.repository.bodies import (
     BODIES,
     BodyRecord,
     BodySource,
+    body_record_warnings,
     check_body,
-    doubts,
-    keep_lengths,
-    keep_marks,
+    save_back_landmarks,
+    save_body_lengths,
 )
 from measure.domain.acquisition import BodySetup
 from measure.domain.landmarks import Landmark
@@ -155,7 +155,7 @@ BACK = {
 
 
 def test_marks_are_heights_along_the_trunk() -> None:
-    marks = back_marks(BACK, (322.0, 160.0), ((300.0, 370.0), (340.0, 366.0)))
+    marks = locate_back_landmarks(BACK, (322.0, 160.0), ((300.0, 370.0), (340.0, 366.0)))
     assert marks.c7_height == pytest.approx(1.2)
     assert marks.iliac_spines == pytest.approx(0.16)
 
@@ -169,7 +169,7 @@ def test_marks_of_a_leaning_person_are_along_the_trunk_too() -> None:
         return float(x), float(y)
 
     places = {mark: leaned(point) for mark, point in BACK.items()}
-    marks = back_marks(
+    marks = locate_back_landmarks(
         places, leaned((320.0, 160.0)), (leaned((300.0, 368.0)), leaned((340.0, 368.0)))
     )
     assert marks.c7_height == pytest.approx(1.2)
@@ -199,18 +199,18 @@ def test_marks_that_cannot_be(
     part: str,
 ) -> None:
     with pytest.raises(InputError, match=part):
-        back_marks(places, c7, (spine, spine))
+        locate_back_landmarks(places, c7, (spine, spine))
 
 
 def test_lengths_and_marks_are_kept_apart_from_each_other(data_folder: Path) -> None:
     day, later = dt.date(2026, 3, 1), dt.date(2026, 11, 25)
-    keep_marks(WHO, 1.2, 0.15, day)
-    keep_lengths(WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, later)
+    save_back_landmarks(WHO, 1.2, 0.15, day)
+    save_body_lengths(WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, later)
     record = BODIES.get(WHO)
     assert record is not None
     assert record.body == BodySetup(upper_arm=0.6, c7_height=1.2, iliac_spines=0.15)
     assert (record.marks_day, record.lengths_day) == (day, later)
-    keep_marks(WHO, 1.25, 0.16, later)
+    save_back_landmarks(WHO, 1.25, 0.16, later)
     record = BODIES.get(WHO)
     assert record is not None
     assert record.body.upper_arm == 0.6
@@ -225,8 +225,8 @@ def test_old_lengths_are_never_used_silently() -> None:
         lengths_day=dt.date(2026, 1, 1),
         marks_day=dt.date(2026, 11, 1),
     )
-    assert doubts(record, dt.date(2026, 6, 30)) == ()
-    (old,) = doubts(record, dt.date(2026, 7, 1))
+    assert body_record_warnings(record, dt.date(2026, 6, 30)) == ()
+    (old,) = body_record_warnings(record, dt.date(2026, 7, 1))
     assert "body lengths are from 2026-01-01" in str(old)
 
 
@@ -243,13 +243,13 @@ def test_shoulders_that_do_not_fit_the_record_are_told(
     )
     stance = neutral_of(standing(Room(), turn_deg=turn))
     assert isinstance(stance, Neutral)
-    (doubt,) = doubts(record, day, stance)
+    (doubt,) = body_record_warnings(record, day, stance)
     assert part in str(doubt)
     side_on = neutral_of(standing(Room(), turn_deg=90.0))
     assert isinstance(side_on, Neutral)
-    assert doubts(record, day, side_on) == ()
+    assert body_record_warnings(record, day, side_on) == ()
     typed = dataclasses.replace(record, lengths_from=BodySource.TAPE)
-    assert doubts(typed, day, stance) == ()
+    assert body_record_warnings(typed, day, stance) == ()
 
 
 @pytest.mark.parametrize(
@@ -289,5 +289,7 @@ def test_medians_feed_the_marks() -> None:
     hips = (places[Landmark.LEFT_HIP][0] + places[Landmark.RIGHT_HIP][0]) / 2
     shoulders, low = places[Landmark.LEFT_SHOULDER][1], places[Landmark.LEFT_HIP][1]
     trunk = low - shoulders
-    marks = back_marks(places, (hips, shoulders - 0.2 * trunk), ((hips, low - 0.1 * trunk),) * 2)
+    marks = locate_back_landmarks(
+        places, (hips, shoulders - 0.2 * trunk), ((hips, low - 0.1 * trunk),) * 2
+    )
     assert marks.c7_height == pytest.approx(1.2, abs=0.01)

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from calibration.agreement.plot import agreement_figure, save_agreement_figure
-from calibration.agreement.study import Agreement, study
+from calibration.agreement.study import Agreement, analyse_agreement
 from calibration.agreement.table import pairs_from_text
 from measure.cli.main import main
 from measure.errors import DataError
@@ -82,7 +82,7 @@ def test_files_that_cannot_be_written(
 
 
 def found_in(text: str) -> list[Agreement]:
-    studies = [study(rows) for rows in pairs_from_text(text).by_movement().values()]
+    studies = [analyse_agreement(rows) for rows in pairs_from_text(text).by_movement().values()]
     return [each for each in studies if isinstance(each, Agreement)]
 
 

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from calibration.cli.level import _way
-from calibration.repository.bodies import BODIES, BodySource, keep_lengths
+from calibration.repository.bodies import BODIES, BodySource, save_body_lengths
 from calibration.repository.corrections import CORRECTIONS, corrections_for
 from calibration.repository.lenses import LENSES, lens_for
 from calibration.repository.levels import LEVELS
@@ -126,7 +126,7 @@ def show_tracks(monkeypatch: pytest.MonkeyPatch, **tracks: Track) -> None:
     def track_of_clip(clip: Path, *, own_model: Path | None = None) -> Track:
         return tracks[clip.stem]
 
-    monkeypatch.setattr("calibration.body.clip_track.track_of_clip", track_of_clip)
+    monkeypatch.setattr("calibration.body.clip_track.track_from_clip", track_of_clip)
 
 
 def test_lengths_from_a_tape(bramble: str, capsys: Said) -> None:
@@ -183,7 +183,7 @@ def test_what_is_kept_is_shown_with_its_age(bramble: str, capsys: Said) -> None:
     assert calibrate("body", "show", "--person", "Bramble") == 0
     assert "Nothing is kept" in capsys.readouterr().out
     old = dt.date.today() - dt.timedelta(days=400)
-    keep_lengths(bramble, BodySetup(forearm=0.5), BodySource.TAPE, old)
+    save_body_lengths(bramble, BodySetup(forearm=0.5), BodySource.TAPE, old)
     assert calibrate("body", "show", "--person", "Bramble") == 0
     said = capsys.readouterr().out
     assert "Forearm: 0.50" in said

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from calibration.lens.board import CORNERS, SQUARE_MM, SQUARES, board_cells, corners_mm, find_board
-from calibration.lens.board_sheet import PAPERS, board_place_mm, save_board
+from calibration.lens.board_sheet import PAPERS, board_origin_mm, save_board_sheet
 from measure.errors import DataError, InputError
 from tests.support.virtual_board import (
     EVERYWHERE,
@@ -73,7 +73,7 @@ def test_no_board(picture: np.ndarray) -> None:
 @pytest.mark.parametrize("name", PAPERS)
 def test_the_sheet_is_printed_to_true_scale(name: str, tmp_path: Path) -> None:
     paper = PAPERS[name]
-    save_board(tmp_path / "board.pdf", paper)
+    save_board_sheet(tmp_path / "board.pdf", paper)
     # Rendered with 127 dots an inch, that is 5 dots a millimetre.
     subprocess.run(
         ["pdftoppm", "-r", "127", "-gray", "-png", "-singlefile", "board.pdf", "page"],
@@ -87,7 +87,7 @@ def test_the_sheet_is_printed_to_true_scale(name: str, tmp_path: Path) -> None:
     view = find_board(np.asarray(page, dtype=np.uint8))
     assert view is not None
     assert len(view.ids) == CORNERS
-    left, top = board_place_mm(paper)
+    left, top = board_origin_mm(paper)
     expected = (view.board_mm()[:, :2] + [left, top]) * 5 - 0.5
     assert np.abs(view.points_px - expected).max() < 1.0
     # The ruler: the longest dark run below the board is 100 mm.
@@ -102,12 +102,12 @@ def longest_run(row: np.ndarray) -> int:
 
 def test_the_same_sheet_is_the_same_file(tmp_path: Path) -> None:
     for name in ("one.pdf", "two.pdf"):
-        save_board(tmp_path / name)
+        save_board_sheet(tmp_path / name)
     assert (tmp_path / "one.pdf").read_bytes() == (tmp_path / "two.pdf").read_bytes()
 
 
 def test_sheets_that_cannot_be_written(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="must end in"):
-        save_board(tmp_path / "board.txt")
+        save_board_sheet(tmp_path / "board.txt")
     with pytest.raises(DataError, match="could not be written"):
-        save_board(tmp_path / "gone" / "board.png")
+        save_board_sheet(tmp_path / "gone" / "board.png")

@@ -11,11 +11,11 @@ import pytest
 from calibration.lens.capture import (
     ENOUGH_VIEWS,
     LensCapture,
-    Shown,
+    ViewOutcome,
     capture_clip,
     capture_folder,
 )
-from calibration.lens.fit import LensFault
+from calibration.lens.fit import LensFitProblem
 from measure.errors import ClipError, InputError
 from measure.video.frame import Picture
 from tests.support.virtual_board import MORE, USUAL, photograph, photographs, poses
@@ -33,11 +33,11 @@ def test_the_whole_way_from_pictures_to_a_profile() -> None:
     capture = LensCapture("garden camera")
     for grey in photographs(USUAL):
         first = capture.offer(picture(grey))
-        assert first.shown is Shown.MOVING  # no picture before it shows the same place
+        assert first.shown is ViewOutcome.MOVING  # no picture before it shows the same place
         second = capture.offer(picture(grey))
-        assert second.shown is Shown.KEPT, second.sentence
+        assert second.shown is ViewOutcome.KEPT, second.sentence
         third = capture.offer(picture(grey))
-        assert third.shown is Shown.SAME_VIEW
+        assert third.shown is ViewOutcome.SAME_VIEW
     assert not third.enough
     assert third.sentence == "Another place or tilt, please: 16 of 24 views."
     more = iter(poses(USUAL, MORE)[16:])
@@ -61,7 +61,7 @@ def test_a_picture_shrunk_for_the_analysis_counts_in_its_full_size() -> None:
     full.offer(picture(grey, (1280, 960)), still=True)
     # Twice the size: the centre of pixel x becomes 2 x + 0.5.
     assert full.views[0].points_px == pytest.approx(small.views[0].points_px * 2 + 0.5)
-    assert capture.fit().faults == (LensFault.FEW_VIEWS, LensFault.UNCOVERED)
+    assert capture.fit().faults == (LensFitProblem.FEW_VIEWS, LensFitProblem.UNCOVERED)
 
 
 def test_what_is_said_step_by_step() -> None:
@@ -76,7 +76,7 @@ def test_what_is_said_step_by_step() -> None:
     assert not said.enough
     assert "Move the board to the upper left" in said.sentence
     other = capture.offer(picture(one[:240, :320], (320, 240)))
-    assert other.shown is Shown.OTHER_SIZE
+    assert other.shown is ViewOutcome.OTHER_SIZE
     assert capture.left_out == 1
 
 
@@ -85,7 +85,7 @@ def test_a_board_that_moves_is_not_kept() -> None:
     one = photographs(USUAL)[5]
     for step in range(5):
         moved = np.roll(one, 4 * step, axis=1)
-        assert capture.offer(picture(moved)).shown is Shown.MOVING
+        assert capture.offer(picture(moved)).shown is ViewOutcome.MOVING
     assert capture.views == ()
 
 

@@ -10,9 +10,15 @@ import pytest
 
 from calibration.lens.board import BoardView, find_board
 from calibration.lens.capture import ENOUGH_VIEWS
-from calibration.lens.fit import LensFault, LensFit, coverage_of, field_deg, fit_lens
+from calibration.lens.fit import (
+    LensFit,
+    LensFitProblem,
+    corner_coverage,
+    fit_lens,
+    horizontal_field_of_view_deg,
+)
 from measure.kinematics.angles import direction_deg, plane_from_pixels, turn_deg
-from measure.kinematics.camera_geometry import ideal_points
+from measure.kinematics.camera_geometry import undistort_points
 from tests.support.virtual_board import (
     EVERYWHERE,
     MORE,
@@ -67,7 +73,7 @@ def arm_error(camera: VirtualCamera, fit: LensFit) -> float:
             seen = project(camera, np.stack([shoulder, wrist]))
             if not ((seen > 0) & (seen < [camera.width - 1, camera.height - 1])).all():
                 continue
-            read = ideal_points(seen, fit.profile)
+            read = undistort_points(seen, fit.profile)
             truth = project(perfect, np.stack([shoulder, wrist]))
             arms = plane_from_pixels(np.stack([read[1] - read[0], truth[1] - truth[0]]))
             worst = max(worst, abs(float(turn_deg(arms[1], arms[0]))))
@@ -99,7 +105,7 @@ def test_a_third_radial_term_only_where_it_is_needed() -> None:
     assert wide.profile is not None
     assert usual.profile.distortion[4] == 0
     assert wide.profile.distortion[4] != 0
-    assert field_deg(wide.profile) == pytest.approx(90, abs=0.5)
+    assert horizontal_field_of_view_deg(wide.profile) == pytest.approx(90, abs=0.5)
 
 
 @pytest.mark.parametrize("error_px", [0.2, 0.4])
@@ -115,7 +121,7 @@ def test_an_accepted_focal_length_is_within_a_hundredth(error_px: float) -> None
             for view in views
         ]
         fit = fitted(USUAL, noisy)
-        if error_px > 0.2 and fit.faults == (LensFault.UNSURE_FOCAL,):
+        if error_px > 0.2 and fit.faults == (LensFitProblem.UNSURE_FOCAL,):
             continue
         assert fit.profile is not None
         assert fit.profile.focal_px == pytest.approx((500, 500), rel=0.01)
@@ -158,15 +164,15 @@ def shaken() -> list[BoardView]:
 @pytest.mark.parametrize(
     ("views", "fault", "part"),
     [
-        ([], LensFault.FEW_VIEWS, "Useful views of the board: 0;"),
-        (views_of(USUAL)[:7], LensFault.FEW_VIEWS, "8 are needed"),
-        (in_one_corner(), LensFault.UNCOVERED, "lower right"),
-        (held_squarely(), LensFault.UNTILTED, "tilt it to the left"),
-        (far_away(), LensFault.UNSURE_FOCAL, "nearer and farther"),
-        (shaken(), LensFault.LARGE_ERROR, "hold it still"),
+        ([], LensFitProblem.FEW_VIEWS, "Useful views of the board: 0;"),
+        (views_of(USUAL)[:7], LensFitProblem.FEW_VIEWS, "8 are needed"),
+        (in_one_corner(), LensFitProblem.UNCOVERED, "lower right"),
+        (held_squarely(), LensFitProblem.UNTILTED, "tilt it to the left"),
+        (far_away(), LensFitProblem.UNSURE_FOCAL, "nearer and farther"),
+        (shaken(), LensFitProblem.LARGE_ERROR, "hold it still"),
     ],
 )
-def test_poor_views_are_refused(views: list[BoardView], fault: LensFault, part: str) -> None:
+def test_poor_views_are_refused(views: list[BoardView], fault: LensFitProblem, part: str) -> None:
     fit = fitted(USUAL, views)
     assert fit.profile is None
     assert fault in fit.faults
@@ -186,9 +192,9 @@ def test_views_with_few_corners_or_all_on_a_line_do_not_count() -> None:
 
 def test_coverage_counts_cells_and_names_bare_quarters() -> None:
     view = BoardView(ids=np.arange(3), points_px=np.array([[0.0, 0.0], [639, 479], [639, 0]]))
-    coverage = coverage_of([view], 640, 480)
+    coverage = corner_coverage([view], 640, 480)
     assert coverage.cells.sum() == 3
     assert coverage.share == pytest.approx(3 / 24)
     assert len(coverage.bare_quarters) == 4
     outside = BoardView(ids=np.arange(1), points_px=np.array([[-5.0, 500.0]]))
-    assert coverage_of([outside], 640, 480).cells.sum() == 1
+    assert corner_coverage([outside], 640, 480).cells.sum() == 1

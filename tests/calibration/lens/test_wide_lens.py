@@ -14,9 +14,9 @@ import pytest
 
 from calibration.lens.capture import ENOUGH_VIEWS
 from calibration.lens.fit import fit_lens
-from measure.clips.observation import Looked
-from measure.clips.observation_file import load_tracks
-from measure.clips.read import reading_of
+from measure.clips.observation import ClipObservation
+from measure.clips.observation_file import load_observation
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import CameraSetup, LensProfile, Setup
 from measure.domain.measurements import Measurement
 from measure.domain.tracks import Track
@@ -61,29 +61,29 @@ def lenses(width: int, height: int) -> tuple[LensProfile, LensProfile, LensProfi
     return dataclasses.replace(bent, distortion=(0.0,) * 5), bent, fit.profile
 
 
-def bent(looked: Looked, lens: LensProfile) -> Looked:
+def bent(observation: ClipObservation, lens: LensProfile) -> ClipObservation:
     """Return what would have been seen through a lens."""
 
     def through(track: Track) -> Track:
         return dataclasses.replace(track, points_px=real_points(track.points_px, lens))
 
     return dataclasses.replace(
-        looked,
-        quick=through(looked.quick),
-        careful={name: through(track) for name, track in looked.careful.items()},
+        observation,
+        coarse=through(observation.coarse),
+        fine={name: through(track) for name, track in observation.fine.items()},
     )
 
 
-def read(looked: Looked, lens: LensProfile | None) -> Measurement:
+def read(observation: ClipObservation, lens: LensProfile | None) -> Measurement:
     setup = Setup() if lens is None else Setup(camera=CameraSetup(name="garden camera", lens=lens))
-    return reading_of(looked, setup).measurement
+    return measurement_from_observation(observation, setup).measurement
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_profile_costs_no_more_than_half_a_degree(name: str) -> None:
-    looked = load_tracks(TRACKS / f"{name}.npz")[1]
-    plain, true, found = lenses(looked.quick.width_px, looked.quick.height_px)
-    perfect, profiled = read(looked, plain), read(bent(looked, true), found)
+    observation = load_observation(TRACKS / f"{name}.npz")[1]
+    plain, true, found = lenses(observation.coarse.width_px, observation.coarse.height_px)
+    perfect, profiled = read(observation, plain), read(bent(observation, true), found)
     assert perfect.value is not None
     assert profiled.value is not None
     assert abs(profiled.value - perfect.value) <= MOST[perfect.unit.value]

@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from calibration.placement.check import watch_place
-from calibration.placement.placement import PLACEMENTS, Drift
+from calibration.placement.check import compare_or_save_placement
+from calibration.placement.placement import PLACEMENTS, PlacementDrift
 from measure.cli.main import main
-from measure.clips.observation_file import load_tracks
-from measure.clips.read import reading_of
+from measure.clips.observation_file import load_observation
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement
 from measure.domain.records import Person
@@ -81,15 +81,15 @@ def test_the_first_reading_before_a_camera_keeps_the_place_and_a_refusal_does_no
 ) -> None:
     who, day = new_id(), dt.date(2026, 11, 25)
     refused = measured(TRACKS / "hopeless-flexion-from-front-00.npz")
-    assert watch_place(refused, who, day) == ()
+    assert compare_or_save_placement(refused, who, day) == ()
     assert PLACEMENTS.all() == ()
     first = measured(FLEXION)
-    assert watch_place(first, who, day) == ()
+    assert compare_or_save_placement(first, who, day) == ()
     (kept,) = PLACEMENTS.all()
     nearer = dataclasses.replace(kept, trunk_px=kept.trunk_px / 1.2)
     PLACEMENTS.put(nearer)
-    (change,) = watch_place(first, who, day)
-    assert change.drift is Drift.NEARER
+    (change,) = compare_or_save_placement(first, who, day)
+    assert change.drift is PlacementDrift.NEARER
     assert PLACEMENTS.all() == (nearer,)
 
 
@@ -104,4 +104,4 @@ def test_places_are_shown_and_forgotten(bramble: None, capsys: Said) -> None:
 
 
 def measured(tracks: Path) -> Measurement:
-    return reading_of(load_tracks(tracks)[1], Setup()).measurement
+    return measurement_from_observation(load_observation(tracks)[1], Setup()).measurement

@@ -8,11 +8,11 @@ import pytest
 
 from calibration.placement.placement import (
     PLACEMENTS,
-    Drift,
     Placement,
-    changes,
-    kept_placement,
+    PlacementDrift,
+    placement_changes,
     placement_of,
+    stored_placement,
     turn_resolution_deg,
 )
 from measure.domain.landmarks import Side
@@ -45,45 +45,53 @@ def placed(
     return dataclasses.replace(kept, **known)  # type: ignore[arg-type]
 
 
-def drifts(kept: Placement, today: Placement) -> list[Drift]:
-    return [each.drift for each in changes(kept, today)]
+def drifts(kept: Placement, today: Placement) -> list[PlacementDrift]:
+    return [each.drift for each in placement_changes(kept, today)]
 
 
 def test_the_same_place_is_not_warned_about() -> None:
-    assert changes(placed(), placed(distance_m=3.15, turn_deg=93.0)) == ()
+    assert placement_changes(placed(), placed(distance_m=3.15, turn_deg=93.0)) == ()
 
 
 @pytest.mark.parametrize(
     ("today", "drift", "part"),
     [
-        (placed(distance_m=2.5), Drift.NEARER, "17 % nearer than on 2026-11-25. Step back"),
+        (
+            placed(distance_m=2.5),
+            PlacementDrift.NEARER,
+            "17 % nearer than on 2026-11-25. Step back",
+        ),
         (
             placed(distance_m=3.6),
-            Drift.FARTHER,
+            PlacementDrift.FARTHER,
             "20 % farther away than on 2026-11-25. Step",
         ),
-        (placed(turn_deg=101.0), Drift.TURNED, "turned by about 1"),
-        (placed(turn_deg=80.0), Drift.TURNED, "turned by about 1"),
-        (placed(Room(roll_deg=7.0)), Drift.NOT_LEVEL, "Camera or body leans by about 7"),
-        (placed(camera_name="another"), Drift.OTHER_CAMERA, "new series"),
-        (placed(width_px=640, height_px=360), Drift.OTHER_CAMERA, "new series"),
+        (placed(turn_deg=101.0), PlacementDrift.TURNED, "turned by about 1"),
+        (placed(turn_deg=80.0), PlacementDrift.TURNED, "turned by about 1"),
+        (placed(Room(roll_deg=7.0)), PlacementDrift.NOT_LEVEL, "Camera or body leans by about 7"),
+        (placed(camera_name="another"), PlacementDrift.OTHER_CAMERA, "new series"),
+        (placed(width_px=640, height_px=360), PlacementDrift.OTHER_CAMERA, "new series"),
     ],
 )
-def test_what_is_warned_about(today: Placement, drift: Drift, part: str) -> None:
-    (found,) = changes(placed(), today)
+def test_what_is_warned_about(today: Placement, drift: PlacementDrift, part: str) -> None:
+    (found,) = placement_changes(placed(), today)
     assert found.drift is drift
     assert part in found.sentence
 
 
 def test_several_differences_at_once() -> None:
     today = placed(Room(roll_deg=-8.0), distance_m=2.4, turn_deg=75.0)
-    assert drifts(placed(), today) == [Drift.NEARER, Drift.TURNED, Drift.NOT_LEVEL]
+    assert drifts(placed(), today) == [
+        PlacementDrift.NEARER,
+        PlacementDrift.TURNED,
+        PlacementDrift.NOT_LEVEL,
+    ]
 
 
 def test_a_measured_roll_counts_more_than_the_persons_lean() -> None:
     leaning = placed(Room(roll_deg=7.0), roll_deg=1.0)
-    assert changes(placed(roll_deg=0.0), leaning) == ()
-    assert drifts(placed(roll_deg=0.0), placed(roll_deg=6.0)) == [Drift.NOT_LEVEL]
+    assert placement_changes(placed(roll_deg=0.0), leaning) == ()
+    assert drifts(placed(roll_deg=0.0), placed(roll_deg=6.0)) == [PlacementDrift.NOT_LEVEL]
 
 
 @pytest.mark.parametrize(("turn", "told"), [(90.0, 3.0), (45.0, 5.0), (0.0, 20.0)])
@@ -92,36 +100,36 @@ def test_how_small_a_turn_can_be_seen(turn: float, told: float) -> None:
 
 
 def test_from_the_front_small_turns_are_not_made_up() -> None:
-    assert changes(placed(turn_deg=0.0), placed(turn_deg=8.0)) == ()
-    assert drifts(placed(turn_deg=0.0), placed(turn_deg=30.0)) == [Drift.TURNED]
+    assert placement_changes(placed(turn_deg=0.0), placed(turn_deg=8.0)) == ()
+    assert drifts(placed(turn_deg=0.0), placed(turn_deg=30.0)) == [PlacementDrift.TURNED]
     assert turn_resolution_deg(placed(turn_deg=0.0)) > 10
 
 
 def test_placements_of_different_things_are_not_compared() -> None:
     with pytest.raises(ValueError, match="cannot be compared"):
-        changes(placed(), placed(side=Side.RIGHT))
+        placement_changes(placed(), placed(side=Side.RIGHT))
 
 
 def test_kept_and_found_again(data_folder: Path) -> None:
-    assert kept_placement(placed()) is None
+    assert stored_placement(placed()) is None
     PLACEMENTS.put(placed())
     newer = placed(distance_m=2.8)
     PLACEMENTS.put(newer)
-    assert kept_placement(placed()) == newer
-    assert kept_placement(placed(side=Side.RIGHT)) is None
+    assert stored_placement(placed()) == newer
+    assert stored_placement(placed(side=Side.RIGHT)) is None
     assert len(PLACEMENTS.all()) == 1
 
 
 def test_each_camera_has_a_place_of_its_own(data_folder: Path) -> None:
     here, there = placed(), placed(camera_name="desk camera", distance_m=2.0)
     PLACEMENTS.put(here)
-    assert kept_placement(there) == here
-    assert drifts(here, there) == [Drift.OTHER_CAMERA]
+    assert stored_placement(there) == here
+    assert drifts(here, there) == [PlacementDrift.OTHER_CAMERA]
     PLACEMENTS.put(there)
-    assert kept_placement(there) == there
-    assert kept_placement(here) == here
+    assert stored_placement(there) == there
+    assert stored_placement(here) == here
     of_a_clip = placed(camera_name=None)
-    assert kept_placement(of_a_clip) == there
+    assert stored_placement(of_a_clip) == there
     assert drifts(here, of_a_clip) == []
 
 

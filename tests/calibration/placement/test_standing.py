@@ -5,7 +5,7 @@ import pytest
 
 from calibration.placement.distance import distance_m
 from calibration.placement.level import up_direction
-from calibration.placement.standing import Rough, Stand, stand_of
+from calibration.placement.standing import StandingEstimate, WithUncertainty, estimate_from_standing
 from measure.domain.landmarks import Landmark
 from measure.domain.tracks import FrameState, Track
 from measure.errors import InputError
@@ -13,18 +13,18 @@ from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of, 
 from tests.support.virtual_room import Room, standing
 
 
-def stand(room: Room, track: Track, stature_m: float | None = 1.72) -> Stand:
-    found = stand_of(track, room.sight(), stature_m)
-    assert isinstance(found, Stand), found
+def stand(room: Room, track: Track, stature_m: float | None = 1.72) -> StandingEstimate:
+    found = estimate_from_standing(track, room.sight(), stature_m)
+    assert isinstance(found, StandingEstimate), found
     return found
 
 
-def value(rough: Rough | None) -> float:
+def value(rough: WithUncertainty | None) -> float:
     assert rough is not None
     return rough.value
 
 
-def held(rough: Rough | None, truth: float) -> bool:
+def held(rough: WithUncertainty | None, truth: float) -> bool:
     assert rough is not None
     return abs(rough.value - truth) <= rough.half
 
@@ -56,14 +56,14 @@ def test_an_unknown_lens_and_stature_widen_the_interval() -> None:
     for focal in (800.0, 1000.0, 1200.0):
         room = Room(tilt_deg=2.0, height_m=1.0, focal=focal)
         track = standing(room, distance_m=3.6, stature_m=1.75)
-        found = stand_of(track, room.unknown())
-        assert isinstance(found, Stand)
+        found = estimate_from_standing(track, room.unknown())
+        assert isinstance(found, StandingEstimate)
         assert held(found.tilt_deg, 2.0)
         assert held(found.distance_m, 3.6)
         assert held(found.height_m, 1.0)
     known = stand(Room(), standing(Room(), distance_m=3.6, stature_m=1.75), 1.75)
     assert known.distance_m is not None
-    assert isinstance(found, Stand)
+    assert isinstance(found, StandingEstimate)
     assert found.distance_m is not None
     assert known.distance_m.half < found.distance_m.half
 
@@ -100,7 +100,7 @@ def test_feet_below_the_picture_are_a_guess_and_do_not_count() -> None:
 
 def test_statures_that_cannot_be() -> None:
     with pytest.raises(InputError, match="no stature"):
-        stand_of(standing(Room()), Room().sight(), 172)
+        estimate_from_standing(standing(Room()), Room().sight(), 172)
 
 
 def with_state(track: Track, state: FrameState) -> Track:
@@ -169,7 +169,7 @@ def test_medians_are_of_the_frames_that_saw_the_person() -> None:
 def test_distance_from_a_known_upright_length(distance: float, tilt: float) -> None:
     room = Room(roll_deg=3.0, tilt_deg=tilt, height_m=1.0)
     low, high = np.array([[0.1, 0.75, distance], [0.1, 1.25, distance]])
-    ends = room.look(np.stack([low, high]))
+    ends = room.project(np.stack([low, high]))
     found, least, most = distance_m(
         (tuple(ends[0]), tuple(ends[1])), 0.5, up_direction(3.0, tilt), room.sight()
     )
@@ -188,7 +188,7 @@ def test_distance_from_the_shoulders_facing_the_camera() -> None:
 
 def test_an_unknown_lens_gives_a_span_of_distances() -> None:
     room = Room(focal=1200.0)
-    ends = room.look(np.array([[0.0, 0.8, 3.0], [0.0, 1.2, 3.0]]))
+    ends = room.project(np.array([[0.0, 0.8, 3.0], [0.0, 1.2, 3.0]]))
     found, least, most = distance_m(
         (tuple(ends[0]), tuple(ends[1])), 0.4, up_direction(0, 0), room.unknown()
     )

@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from calibration.statistics.bland_altman import (
-    Limits,
+    LimitsOfAgreement,
     Pairing,
-    limits_of_agreement,
+    bland_altman,
     pooled_variance,
 )
 
@@ -54,7 +54,7 @@ def repeats(column: int) -> list[np.ndarray]:
 
 
 def test_peak_flow_gives_the_figures_known_of_1986() -> None:
-    found = limits_of_agreement(singles(WRIGHT), singles(MINI))
+    found = bland_altman(singles(WRIGHT), singles(MINI))
     assert round(found.bias.value, 1) == -2.1
     assert round(found.sd.value, 1) == 38.8
     # Limits of 2 standard deviations from the rounded figures: -79.7 and 75.5.
@@ -79,7 +79,7 @@ def test_unequal_repeats_against_an_independent_formula() -> None:
     camera, goniometer = repeats(0), repeats(1)
     assert round(pooled_variance(camera)[0], 4) == 0.1072
     assert round(pooled_variance(goniometer)[0], 4) == 0.1379
-    found = limits_of_agreement(camera, goniometer, Pairing.SEPARATE)
+    found = bland_altman(camera, goniometer, Pairing.SEPARATE)
     # The variance of the means' difference, plus (1 - mean of 1/m) of each within one.
     means = [np.array([each.mean() for each in one]) for one in (camera, goniometer)]
     difference = means[0] - means[1]
@@ -100,7 +100,7 @@ def test_a_table_with_repeats_worked_by_hand() -> None:
     # Within: 2 + 0 + 2 = 4 over 3 degrees. m = 2 each, so a half of 4/3 is added: 11/3.
     camera = [np.array([91.0, 93.0]), np.array([52.0, 52.0]), np.array([126.0, 124.0])]
     goniometer = [np.array([90.0, 90.0]), np.array([50.0, 50.0]), np.array([120.0, 120.0])]
-    found = limits_of_agreement(camera, goniometer)
+    found = bland_altman(camera, goniometer)
     assert found.bias.value == pytest.approx(3)
     assert found.between_sd == pytest.approx(3**0.5)
     assert found.within_sd == pytest.approx((4 / 3) ** 0.5)
@@ -114,11 +114,11 @@ def test_unequal_repeats_count_each_person_once() -> None:
     # One person with 50 pairs must not drown the others: the bias is the mean of 0, 0, 9.
     camera = [np.full(50, 9.0), np.zeros(1), np.zeros(1)]
     goniometer = [np.zeros(50), np.zeros(1), np.zeros(1)]
-    assert limits_of_agreement(camera, goniometer).bias.value == pytest.approx(3)
+    assert bland_altman(camera, goniometer).bias.value == pytest.approx(3)
 
 
 def test_differences_that_are_all_the_same() -> None:
-    found = limits_of_agreement(singles([95, 85, 75]), singles([90, 80, 70]))
+    found = bland_altman(singles([95, 85, 75]), singles([90, 80, 70]))
     assert found.bias.value == 5
     assert found.lower.value == found.upper.value == 5
 
@@ -137,14 +137,14 @@ def test_tables_that_cannot_be_judged(
     camera: list[list[float]], goniometer: list[list[float]], how: Pairing
 ) -> None:
     with pytest.raises(ValueError, match=r"too few|unequal|missing"):
-        limits_of_agreement([np.array(c) for c in camera], [np.array(g) for g in goniometer], how)
+        bland_altman([np.array(c) for c in camera], [np.array(g) for g in goniometer], how)
 
 
 @pytest.mark.parametrize(("people", "share"), [(8, 0.07), (20, 0.04), (60, 0.02)])
 def test_the_interval_of_a_limit_is_close_to_the_exact_one(people: int, share: float) -> None:
     # Without repeats the exact interval comes from the noncentral t distribution.
     random = np.random.default_rng(people)
-    found = limits_of_agreement(singles(random.normal(2, 5, people)), singles(np.zeros(people)))
+    found = bland_altman(singles(random.normal(2, 5, people)), singles(np.zeros(people)))
     shift = 1.959964 * people**0.5
     mean, each = found.bias.value, found.sd.value / people**0.5
     low = mean + each * float(stats.nct.ppf(0.025, people - 1, shift))
@@ -163,7 +163,7 @@ def test_intervals_with_repeats_hold_the_truth_as_often_as_they_say() -> None:
         camera = [
             -2 + random.normal(0, 4) + random.normal(0, 3, count) for count in counts.tolist()
         ]
-        found = limits_of_agreement(camera, [np.zeros(len(each)) for each in camera])
+        found = bland_altman(camera, [np.zeros(len(each)) for each in camera])
         held += [
             found.bias.holds(-2),
             found.upper.holds(-2 + 1.959964 * 5),
@@ -192,7 +192,7 @@ def both(rows: list[list[tuple[float, float]]]) -> tuple[list[np.ndarray], list[
     )
 
 
-def ends(found: Limits) -> list[float]:
+def ends(found: LimitsOfAgreement) -> list[float]:
     return [
         each
         for estimate in (found.bias, found.lower, found.upper)
@@ -206,8 +206,8 @@ def test_exchanging_the_instruments_turns_the_signs(
     rows: list[list[tuple[float, float]]], how: Pairing
 ) -> None:
     camera, goniometer = both(rows)
-    one = limits_of_agreement(camera, goniometer, how)
-    other = limits_of_agreement(goniometer, camera, how)
+    one = bland_altman(camera, goniometer, how)
+    other = bland_altman(goniometer, camera, how)
     assert ends(other) == pytest.approx(
         [-x for x in (one.bias.high, one.bias.value, one.bias.low)]
         + [-x for x in (one.upper.high, one.upper.value, one.upper.low)]
@@ -221,9 +221,9 @@ def test_exchanging_the_instruments_turns_the_signs(
 @given(rows=differences, shift=st.floats(-30, 30), scale=st.floats(0.2, 4))
 def test_shift_and_scale(rows: list[list[tuple[float, float]]], shift: float, scale: float) -> None:
     camera, goniometer = both(rows)
-    before = limits_of_agreement(camera, goniometer)
-    moved = limits_of_agreement([c + shift for c in camera], goniometer)
-    larger = limits_of_agreement([scale * c for c in camera], [scale * g for g in goniometer])
+    before = bland_altman(camera, goniometer)
+    moved = bland_altman([c + shift for c in camera], goniometer)
+    larger = bland_altman([scale * c for c in camera], [scale * g for g in goniometer])
     assert ends(moved) == pytest.approx([each + shift for each in ends(before)], abs=1e-6)
     assert ends(larger) == pytest.approx([each * scale for each in ends(before)], abs=1e-6)
     assert before.lower.low <= before.lower.value <= before.bias.value

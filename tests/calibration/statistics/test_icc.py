@@ -9,10 +9,10 @@ from hypothesis.extra.numpy import arrays
 from calibration.statistics.icc import (
     Z90,
     Z95,
+    intraclass_correlation,
     k_mean,
     mean_squares,
     minimal_detectable_change,
-    reliability,
 )
 
 #: After Shrout & Fleiss 1979 (doi:10.1037/0033-2909.86.2.420): six targets, four judges. The
@@ -52,7 +52,7 @@ def test_the_mean_squares_printed_by_shrout_and_fleiss() -> None:
 
 
 def test_the_coefficients_printed_by_shrout_and_fleiss() -> None:
-    found = reliability(SHROUT_FLEISS)
+    found = intraclass_correlation(SHROUT_FLEISS)
     assert found is not None
     assert round(found.icc_2_1.value, 2) == 0.29
     assert round(found.icc_3_1.value, 2) == 0.71
@@ -69,7 +69,7 @@ def test_a_table_worked_by_hand() -> None:
     assert squares.shoulders == pytest.approx(222)
     assert squares.raters == pytest.approx(6)
     assert squares.residual == pytest.approx(2)
-    found = reliability(np.array([[10.0, 12.0], [20.0, 20.0], [30.0, 34.0]]))
+    found = intraclass_correlation(np.array([[10.0, 12.0], [20.0, 20.0], [30.0, 34.0]]))
     assert found is not None
     # ICC(3,1) = (222 - 2) / (222 + 2); ICC(2,1) = 220 / (224 + 2 (6 - 2) / 3);
     # ICC(A,2) = 220 / (222 + (6 - 2) / 3).
@@ -90,7 +90,7 @@ def test_minimal_detectable_change_of_a_standard_error_of_one() -> None:
 
 
 def test_raters_who_agree_completely() -> None:
-    found = reliability(np.array([[10.0, 10.0], [20.0, 20.0], [35.0, 35.0]]))
+    found = intraclass_correlation(np.array([[10.0, 10.0], [20.0, 20.0], [35.0, 35.0]]))
     assert found is not None
     assert found.icc_2_1.value == pytest.approx(1)
     assert found.sem_agreement == pytest.approx(0)
@@ -98,7 +98,7 @@ def test_raters_who_agree_completely() -> None:
 
 
 def test_shoulders_that_are_all_alike_have_no_coefficient() -> None:
-    assert reliability(np.full((5, 2), 90.1)) is None
+    assert intraclass_correlation(np.full((5, 2), 90.1)) is None
 
 
 @pytest.mark.parametrize(
@@ -113,7 +113,7 @@ def test_shoulders_that_are_all_alike_have_no_coefficient() -> None:
 )
 def test_tables_that_cannot_be_judged(table: np.ndarray, part: str) -> None:
     with pytest.raises(ValueError, match=part):
-        reliability(table)
+        intraclass_correlation(table)
 
 
 def test_the_agreement_interval_holds_the_truth_as_often_as_it_says() -> None:
@@ -127,7 +127,7 @@ def test_the_agreement_interval_holds_the_truth_as_often_as_it_says() -> None:
             + random.normal(0, 3, (1, 6))
             + random.normal(0, 5, (25, 6))
         )
-        found = reliability(table)
+        found = intraclass_correlation(table)
         assert found is not None
         held += found.icc_2_1.holds(truth)
     assert 0.92 <= held / 400 <= 0.98
@@ -145,7 +145,7 @@ tables = arrays(
 def test_shift_and_scale_change_no_coefficient(
     table: np.ndarray, shift: float, scale: float
 ) -> None:
-    before, after = reliability(table), reliability(table * scale + shift)
+    before, after = intraclass_correlation(table), intraclass_correlation(table * scale + shift)
     if before is None or after is None:
         assert np.ptp(table) < 1e-6
         return
@@ -161,7 +161,7 @@ def test_shift_and_scale_change_no_coefficient(
 def test_the_order_of_shoulders_and_raters_does_not_matter(table: np.ndarray, seed: int) -> None:
     random = np.random.default_rng(seed)
     mixed = random.permutation(random.permutation(table, axis=0), axis=1)
-    before, after = reliability(table), reliability(mixed)
+    before, after = intraclass_correlation(table), intraclass_correlation(mixed)
     if before is None or after is None:
         assert before is after
         return

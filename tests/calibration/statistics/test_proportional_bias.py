@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from calibration.statistics.proportional_bias import gain_error
+from calibration.statistics.proportional_bias import proportional_bias
 
 
 def singles(values: np.ndarray) -> list[np.ndarray]:
@@ -16,7 +16,7 @@ def singles(values: np.ndarray) -> list[np.ndarray]:
 def test_a_camera_that_reads_nine_tenths() -> None:
     # c = 0.9 g: the difference is -0.1 g, the mean 0.95 g, the slope -0.1 / 0.95.
     goniometer = np.array([30.0, 60.0, 90.0, 120.0])
-    found = gain_error(singles(0.9 * goniometer), singles(goniometer))
+    found = proportional_bias(singles(0.9 * goniometer), singles(goniometer))
     assert found is not None
     assert found.slope.value == pytest.approx(-0.1 / 0.95)
     assert found.slope.low == pytest.approx(found.slope.high)
@@ -27,7 +27,7 @@ def test_a_camera_that_reads_nine_tenths() -> None:
 
 def test_a_constant_offset_is_no_gain_error() -> None:
     goniometer = np.array([30.0, 60.0, 90.0])
-    found = gain_error(singles(goniometer + 5), singles(goniometer))
+    found = proportional_bias(singles(goniometer + 5), singles(goniometer))
     assert found is not None
     assert found.slope.value == pytest.approx(0, abs=1e-12)
     assert found.at_centre_deg == pytest.approx(5)
@@ -37,7 +37,7 @@ def test_the_slope_and_interval_agree_with_an_independent_regression() -> None:
     random = np.random.default_rng(3)
     goniometer = random.uniform(20, 160, 25)
     camera = 0.95 * goniometer + random.normal(0, 4, 25)
-    found = gain_error(singles(camera), singles(goniometer))
+    found = proportional_bias(singles(camera), singles(goniometer))
     oracle = stats.linregress((camera + goniometer) / 2, camera - goniometer)
     assert found is not None
     assert found.slope.value == pytest.approx(oracle.slope)
@@ -50,8 +50,8 @@ def test_repeats_of_one_person_do_not_pass_for_people() -> None:
     random = np.random.default_rng(5)
     goniometer = random.uniform(20, 160, 12)
     camera = goniometer + random.normal(0, 5, 12)
-    once = gain_error(singles(camera), singles(goniometer))
-    copied = gain_error(
+    once = proportional_bias(singles(camera), singles(goniometer))
+    copied = proportional_bias(
         [np.repeat(value, 10) for value in camera], [np.repeat(value, 10) for value in goniometer]
     )
     assert once is not None
@@ -67,7 +67,7 @@ def test_the_interval_with_repeats_holds_the_truth_as_often_as_it_says() -> None
     for _ in range(400):
         goniometer = [random.uniform(30, 150, 4) for _ in range(12)]
         camera = [g + random.normal(0, 4) + random.normal(0, 2, 4) for g in goniometer]
-        found = gain_error(camera, goniometer)
+        found = proportional_bias(camera, goniometer)
         assert found is not None
         held += found.slope.holds(0.0)
     assert 0.91 <= held / 400 <= 0.99
@@ -82,12 +82,12 @@ def test_the_interval_with_repeats_holds_the_truth_as_often_as_it_says() -> None
     ],
 )
 def test_no_line(camera: list[float], goniometer: list[float]) -> None:
-    assert gain_error(singles(np.array(camera)), singles(np.array(goniometer))) is None
+    assert proportional_bias(singles(np.array(camera)), singles(np.array(goniometer))) is None
 
 
 def test_no_line_when_one_person_makes_the_whole_range() -> None:
     camera = [np.array([90.0, 90.0]), np.array([90.0]), np.array([20.0, 150.0])]
-    assert gain_error(camera, camera) is None
+    assert proportional_bias(camera, camera) is None
 
 
 angles = st.lists(
@@ -102,8 +102,8 @@ def test_exchanging_the_instruments_turns_the_sign_of_the_slope(
 ) -> None:
     camera = np.array([row[0] / 10 for row in rows])
     goniometer = np.array([row[1] / 10 for row in rows])
-    one = gain_error(singles(camera), singles(goniometer))
-    other = gain_error(singles(goniometer), singles(camera))
+    one = proportional_bias(singles(camera), singles(goniometer))
+    other = proportional_bias(singles(goniometer), singles(camera))
     if one is None or other is None:
         assert one is other
         return

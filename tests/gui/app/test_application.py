@@ -8,7 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from gui.app.application import clean_environment, lock, settings_for_its_owner
+from gui.app.application import (
+    acquire_instance_lock,
+    make_settings_private,
+    unset_inherited_environment,
+)
 from measure.cli.main import main
 from measure.errors import MachineError
 
@@ -18,17 +22,17 @@ def test_variables_of_another_qt_are_dropped_and_ones_own_stay(
 ) -> None:
     monkeypatch.setenv("QT_QPA_PLATFORM_PLUGIN_PATH", "/somewhere/cv2/qt/plugins")
     monkeypatch.setenv("QT_QPA_FONTDIR", "/usr/share/fonts/own")
-    clean_environment()
+    unset_inherited_environment()
     assert "QT_QPA_PLATFORM_PLUGIN_PATH" not in os.environ
     assert os.environ["QT_QPA_FONTDIR"] == "/usr/share/fonts/own"
 
 
 def test_a_second_window_on_the_same_folder_is_not_opened(tmp_path: Path) -> None:
-    first = lock(tmp_path / "data")
+    first = acquire_instance_lock(tmp_path / "data")
     assert first is not None
-    assert lock(tmp_path / "data") is None
+    assert acquire_instance_lock(tmp_path / "data") is None
     first.unlock()
-    again = lock(tmp_path / "data")
+    again = acquire_instance_lock(tmp_path / "data")
     assert again is not None
     again.unlock()
 
@@ -53,10 +57,10 @@ def test_the_lock_of_a_killed_window_does_not_keep_the_next_one_out(tmp_path: Pa
     ) as window:
         assert window.stdout is not None
         assert window.stdout.readline() == "held\n"
-        assert lock(tmp_path) is None
+        assert acquire_instance_lock(tmp_path) is None
         window.kill()
         window.wait()
-    held = lock(tmp_path)
+    held = acquire_instance_lock(tmp_path)
     assert held is not None
     held.unlock()
 
@@ -70,7 +74,7 @@ def test_a_folder_of_our_own_is_closed_to_others_and_a_chosen_one_is_left(
     chosen.mkdir(mode=0o755)
     monkeypatch.setenv("THAWLINE_DATA", str(chosen))
     for folder, mode in ((tmp_path / "new", 0o700), (chosen, 0o755)):
-        held = lock(folder)
+        held = acquire_instance_lock(folder)
         assert held is not None
         held.unlock()
         assert stat.S_IMODE(folder.stat().st_mode) == mode
@@ -80,7 +84,7 @@ def test_a_folder_of_our_own_is_closed_to_others_and_a_chosen_one_is_left(
 def test_the_settings_can_be_read_by_their_owner_only(tmp_path: Path) -> None:
     path = tmp_path / "window.ini"
     for _ in range(2):
-        settings = settings_for_its_owner(path)
+        settings = make_settings_private(path)
         settings.text_percent = 150
         settings.save()
         assert "150" in path.read_text()
@@ -91,9 +95,9 @@ def test_the_settings_can_be_read_by_their_owner_only(tmp_path: Path) -> None:
 def test_a_folder_that_is_a_file_is_told(tmp_path: Path) -> None:
     (tmp_path / "data").write_text("beans")
     with pytest.raises(MachineError, match=r"cannot be used .*THAWLINE_DATA"):
-        lock(tmp_path / "data" / "inside")
+        acquire_instance_lock(tmp_path / "data" / "inside")
     with pytest.raises(MachineError, match=r"cannot be used .*THAWLINE_DATA"):
-        lock(tmp_path / "data")
+        acquire_instance_lock(tmp_path / "data")
     assert (tmp_path / "data").read_text() == "beans"
 
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from gui.app.crash_report import details
+from gui.app.crash_report import crash_report_text
 
 
 def test_details_name_versions_and_place_but_not_the_persons_home(
@@ -14,7 +14,7 @@ def test_details_name_versions_and_place_but_not_the_persons_home(
     try:
         raise ZeroDivisionError("a mistake of ours")
     except ZeroDivisionError as error:
-        told = details(type(error), error, error.__traceback__)
+        told = crash_report_text(type(error), error, error.__traceback__)
     assert "qt " in told
     assert "opencv" in told
     assert "test_crash.py" in told

@@ -22,28 +22,28 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 import gui.app.main_window
-from gui.app.application import prepare
-from gui.app.crash_report import CrashDialog, CrashReporter, details
+from gui.app.application import configure_application
+from gui.app.crash_report import CrashDialog, CrashReporter, crash_report_text
 from gui.pages.clips.review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.flow import MeasurePage
 from gui.pages.measuring.live import LivePage
 from gui.pages.progress.history import ProgressPage
-from gui.session.engine_feed import EngineFeed
-from gui.session.session import Measuring
+from gui.session.engine_feed import EngineBridge
+from gui.session.session import MeasurementSession
 from gui.style.palette import DARK, LIGHT, Scheme
 from gui.text.words import notice
-from gui.workers.worker_thread import Background
+from gui.workers.worker_thread import BackgroundWorker
 from measure.live.events import Phase
 from tests.support.fitting import misfits
-from tests.support.gui.memory_keeper import MemoryKeeper
+from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.screenshots import states
-from tests.support.gui.stage import Stage
+from tests.support.gui.stage import WindowHarness
 
 Press = Callable[..., None]
 
 
-def action(stage: Stage, text: str) -> QAction:
+def action(stage: WindowHarness, text: str) -> QAction:
     """Return the action of the menus whose text has these words."""
     found = [
         each
@@ -53,12 +53,12 @@ def action(stage: Stage, text: str) -> QAction:
     return found[0]
 
 
-class KeeperInABadPlace(MemoryKeeper):
+class KeeperInABadPlace(InMemorySessionRepository):
     def warnings(self) -> tuple[str, ...]:
         return ("The sessions are kept on a network disk.", "No room is left.")
 
 
-def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: Stage, qtbot: QtBot) -> None:
+def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: WindowHarness, qtbot: QtBot) -> None:
     assert stage.window._told.isHidden()
     stage.services.keeper = KeeperInABadPlace()
     window = gui.app.main_window.MainWindow(stage.services)
@@ -71,7 +71,7 @@ def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: Stage, qtbot: QtB
     assert window._told_timer.isActive()
 
 
-def test_four_words_lead_to_four_pages(stage: Stage) -> None:
+def test_four_words_lead_to_four_pages(stage: WindowHarness) -> None:
     window = stage.window
     assert [word.text() for word in window.words] == ["Measure", "Progress", "Clips", "Set-up"]
     pages = (window.measure, window.progress, window.clips, window.setup)
@@ -83,7 +83,7 @@ def test_four_words_lead_to_four_pages(stage: Stage) -> None:
     assert window.measure.isVisible()
 
 
-def test_looking_elsewhere_pauses_a_session(stage: Stage) -> None:
+def test_opening_another_page_pauses_a_session(stage: WindowHarness) -> None:
     stage.window.measure.start.clinic_button.click()
     stage.settle()
     stage.window.go(1)
@@ -97,22 +97,22 @@ def test_looking_elsewhere_pauses_a_session(stage: Stage) -> None:
     assert not stage.window.words[0].isVisible()
 
 
-def test_the_scheme_and_the_text_size_are_chosen_and_remembered(stage: Stage) -> None:
-    look, settings = stage.services.look, stage.services.settings
+def test_the_scheme_and_the_text_size_are_chosen_and_remembered(stage: WindowHarness) -> None:
+    appearance, settings = stage.services.appearance, stage.services.settings
     action(stage, "Dark").trigger()
-    assert (look.palette, settings.scheme) == (DARK, Scheme.DARK)
+    assert (appearance.palette, settings.scheme) == (DARK, Scheme.DARK)
     action(stage, "Light").trigger()
-    assert (look.palette, settings.scheme) == (LIGHT, Scheme.LIGHT)
+    assert (appearance.palette, settings.scheme) == (LIGHT, Scheme.LIGHT)
     for _ in range(6):
         action(stage, "Text larger").trigger()
-    assert (look.percent, settings.text_percent) == (200, 200)
+    assert (appearance.percent, settings.text_percent) == (200, 200)
     action(stage, "Text smaller").trigger()
-    assert look.percent == 175
+    assert appearance.percent == 175
     action(stage, "Text as it was").trigger()
-    assert (look.percent, settings.text_percent) == (100, 100)
+    assert (appearance.percent, settings.text_percent) == (100, 100)
 
 
-def test_cues_are_switched_and_remembered(stage: Stage) -> None:
+def test_cues_are_switched_and_remembered(stage: WindowHarness) -> None:
     action(stage, "Tones").setChecked(False)
     action(stage, "Tones").setChecked(True)
     action(stage, "Speech").setChecked(False)
@@ -122,7 +122,7 @@ def test_cues_are_switched_and_remembered(stage: Stage) -> None:
 
 
 @pytest.mark.parametrize("text", ["What this is", "Keys", "About Thawline"])
-def test_the_help_menu_shows_its_dialogs(stage: Stage, text: str) -> None:
+def test_the_help_menu_shows_its_dialogs(stage: WindowHarness, text: str) -> None:
     action(stage, text).trigger()
     stage.settle()
     dialog = QApplication.activeModalWidget()
@@ -131,7 +131,7 @@ def test_the_help_menu_shows_its_dialogs(stage: Stage, text: str) -> None:
     dialog.close()
 
 
-def test_messages_go_away_by_themselves(stage: Stage) -> None:
+def test_messages_go_away_by_themselves(stage: WindowHarness) -> None:
     stage.window.tell("The disk is full.")
     assert stage.window._told.isVisible()
     stage.window._told_timer.timeout.emit()
@@ -139,7 +139,7 @@ def test_messages_go_away_by_themselves(stage: Stage) -> None:
 
 
 def test_a_report_is_written_beside_the_window(
-    stage: Stage, tmp_path: Any, monkeypatch: pytest.MonkeyPatch
+    stage: WindowHarness, tmp_path: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     target = tmp_path / "rowan.html"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
@@ -150,7 +150,7 @@ def test_a_report_is_written_beside_the_window(
     assert "rowan.html" in stage.window._told.text()
 
 
-def test_every_page_with_a_number_carries_the_notice(stage: Stage) -> None:
+def test_every_page_with_a_number_carries_the_notice(stage: WindowHarness) -> None:
     window = stage.window
     for page in (window.measure.live, window.measure.pain, window.measure.summary, window.clips):
         assert notice() in [one.text() for one in page.findChildren(QLabel)]
@@ -158,7 +158,7 @@ def test_every_page_with_a_number_carries_the_notice(stage: Stage) -> None:
     assert texts.count(notice()) >= 2
 
 
-def test_everything_that_takes_the_keyboard_has_a_name(stage: Stage) -> None:
+def test_everything_that_takes_the_keyboard_has_a_name(stage: WindowHarness) -> None:
     kinds = (QAbstractButton, QListWidget, QSlider, QPlainTextEdit)
     unnamed = [
         f"{type(each).__name__} {each.objectName()} in {type(each.parent()).__name__}"
@@ -176,8 +176,8 @@ def test_everything_that_takes_the_keyboard_has_a_name(stage: Stage) -> None:
 
 @pytest.mark.parametrize("percent", [100, 200])
 def test_every_state_fits(qapp: QApplication, percent: int) -> None:
-    prepare(qapp)
-    stage = Stage(percent=percent)
+    configure_application(qapp)
+    stage = WindowHarness(percent=percent)
     cut = []
     seen = 0
     for name in states(stage):
@@ -213,17 +213,17 @@ def test_every_method_of_the_window_runs_in_its_thread(
         ProgressPage,
         ClipsPage,
         SetupPage,
-        Measuring,
-        EngineFeed,
-        Background,
+        MeasurementSession,
+        EngineBridge,
+        BackgroundWorker,
         gui.app.main_window.MainWindow,
     ):
         for name, method in list(vars(kind).items()):
             plain = isinstance(method, FunctionType)
             if plain and not name.startswith("__") and name not in elsewhere:
                 monkeypatch.setattr(kind, name, recorded(f"{kind.__name__}.{name}", method))
-    prepare(qapp)
-    stage = Stage()
+    configure_application(qapp)
+    stage = WindowHarness()
     for _ in states(stage):
         stage.settle()
     stage.close()
@@ -235,7 +235,7 @@ def test_every_method_of_the_window_runs_in_its_thread(
 
 
 def test_a_crash_is_told_with_versions_and_the_window_goes_on(
-    stage: Stage, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     reporter = CrashReporter()
     reporter.install()
@@ -262,7 +262,7 @@ def test_a_crash_is_told_with_versions_and_the_window_goes_on(
 
 
 def test_a_crash_in_another_thread_is_told_in_the_windows_thread(
-    stage: Stage, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     reporter = CrashReporter()
     shown_in: list[int] = []
@@ -291,12 +291,12 @@ def test_the_details_name_versions_and_the_error() -> None:
     try:
         raise RuntimeError("of ours")
     except RuntimeError as error:
-        text = details(type(error), error, error.__traceback__)
+        text = crash_report_text(type(error), error, error.__traceback__)
     assert "RuntimeError: of ours" in text
     assert "numpy" in text
 
 
-def test_the_main_thread_is_not_held_up_while_measuring(stage: Stage) -> None:
+def test_the_main_thread_is_not_held_up_while_measuring(stage: WindowHarness) -> None:
     """Taking and drawing a frame costs the window's thread little; the best of a few counts."""
     stage.window.measure.start.clinic_button.click()
     stage.settle()

@@ -4,11 +4,11 @@ import math
 
 import pytest
 
-from gui.drawing.posture_figure import figure, shown_deg, turn_deg
-from gui.widgets.position_figure import turned_words
+from gui.drawing.posture_figure import body_figure, facing_angle_deg, illustrated_angle_deg
+from gui.widgets.position_figure import facing_text
 from measure.domain.landmarks import LANDMARKS, Side, arm
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, drawn_picture
+from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
 
 EVERY = pytest.mark.parametrize("movement", list(Movement))
 
@@ -21,31 +21,31 @@ def angle_at_shoulder(arm_points: tuple[tuple[float, float], ...]) -> float:
 
 @EVERY
 def test_the_mirror_image_exchanges_left_and_right_of_the_picture(movement: Movement) -> None:
-    plain = figure(movement, Side.LEFT, mirrored=False)
-    mirrored = figure(movement, Side.LEFT, mirrored=True)
+    plain = body_figure(movement, Side.LEFT, mirrored=False)
+    mirrored = body_figure(movement, Side.LEFT, mirrored=True)
     for one, other in zip(plain.end_arm, mirrored.end_arm, strict=True):
         assert one == pytest.approx((-other[0], other[1]))
 
 
 @EVERY
 def test_both_sides_are_mirror_images_of_each_other(movement: Movement) -> None:
-    left = figure(movement, Side.LEFT, mirrored=False)
-    right = figure(movement, Side.RIGHT, mirrored=True)
+    left = body_figure(movement, Side.LEFT, mirrored=False)
+    right = body_figure(movement, Side.RIGHT, mirrored=True)
     assert left.end_arm[2] == pytest.approx(right.end_arm[2])
 
 
 def test_facing_the_camera_the_left_arm_is_on_the_right_of_the_picture() -> None:
-    assert figure(Movement.ABDUCTION, Side.LEFT, mirrored=False).end_arm[2][0] > 0
+    assert body_figure(Movement.ABDUCTION, Side.LEFT, mirrored=False).end_arm[2][0] > 0
 
 
 def test_with_the_back_turned_the_left_arm_is_on_the_left_of_the_picture() -> None:
-    drawn = figure(Movement.HAND_BEHIND_BACK, Side.LEFT, mirrored=False)
+    drawn = body_figure(Movement.HAND_BEHIND_BACK, Side.LEFT, mirrored=False)
     assert drawn.end_arm[1][0] < 0
     assert drawn.turned_away
 
 
 def test_the_left_side_to_the_camera_means_facing_left_in_the_picture() -> None:
-    drawn = figure(Movement.FLEXION, Side.LEFT, mirrored=False)
+    drawn = body_figure(Movement.FLEXION, Side.LEFT, mirrored=False)
     assert drawn.nose[0] < drawn.head[0]
     assert drawn.end_arm[2][0] < 0
 
@@ -62,21 +62,23 @@ def test_the_left_side_to_the_camera_means_facing_left_in_the_picture() -> None:
 def test_the_turn_brings_the_measured_arm_to_the_camera(
     movement: Movement, side: Side, degrees: float
 ) -> None:
-    assert turn_deg(movement, side) == degrees
+    assert facing_angle_deg(movement, side) == degrees
 
 
 @pytest.mark.parametrize("movement", [Movement.FLEXION, Movement.EXTENSION, Movement.ABDUCTION])
 @pytest.mark.parametrize("share", [0.0, 0.5, 1.0])
 def test_the_drawn_angle_is_the_one_asked_for(movement: Movement, share: float) -> None:
-    drawn = figure(movement, Side.RIGHT, mirrored=False, share=share)
-    assert angle_at_shoulder(drawn.end_arm) == pytest.approx(shown_deg(movement) * share, abs=0.1)
+    drawn = body_figure(movement, Side.RIGHT, mirrored=False, share=share)
+    assert angle_at_shoulder(drawn.end_arm) == pytest.approx(
+        illustrated_angle_deg(movement) * share, abs=0.1
+    )
 
 
 @EVERY
 def test_the_drawing_shows_no_end_to_strive_for(movement: Movement) -> None:
     facts = MOVEMENTS[movement]
     if facts.unit is Unit.DEGREES:
-        assert shown_deg(movement) <= facts.usual[0]
+        assert illustrated_angle_deg(movement) <= facts.usual[0]
 
 
 @pytest.mark.parametrize(
@@ -89,12 +91,12 @@ def test_the_drawing_shows_no_end_to_strive_for(movement: Movement) -> None:
     ],
 )
 def test_the_turn_in_words(degrees: float, words: str) -> None:
-    assert turned_words(degrees) == words
+    assert facing_text(degrees) == words
 
 
 @EVERY
 def test_the_drawn_person_has_landmarks_inside_its_picture(movement: Movement) -> None:
-    picture, points = drawn_picture(movement, Side.LEFT, 0.3)
+    picture, points = draw_person(movement, Side.LEFT, 0.3)
     assert picture.shape == (HEIGHT_PX, WIDTH_PX, 3)
     assert picture.flags.c_contiguous
     assert points.shape == (LANDMARKS, 2)
@@ -103,7 +105,7 @@ def test_the_drawn_person_has_landmarks_inside_its_picture(movement: Movement) -
 
 
 def test_the_landmarks_lie_on_the_drawn_arm() -> None:
-    picture, points = drawn_picture(Movement.ABDUCTION, Side.LEFT, 80.0)
+    picture, points = draw_person(Movement.ABDUCTION, Side.LEFT, 80.0)
     marks = arm(Side.LEFT)
     x, y = (points[marks.shoulder] * 0.4 + points[marks.elbow] * 0.6).round().astype(int)
     sleeve = picture[y, x].astype(int)

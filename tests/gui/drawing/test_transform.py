@@ -5,41 +5,41 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gui.drawing.transform import PictureTransform
+from gui.drawing.transform import VideoTransform
 
 
 def test_a_picture_of_the_same_shape_fills_the_space() -> None:
-    made = PictureTransform.fitted((1280, 720), (640, 360))
+    made = VideoTransform.fitted((1280, 720), (640, 360))
     assert (made.left, made.top, made.width, made.height) == (0, 0, 640, 360)
     assert made.points(np.array([639.5, 359.5])).tolist() == [320.0, 180.0]
 
 
 def test_a_wide_picture_leaves_room_above_and_below() -> None:
-    made = PictureTransform.fitted((200, 100), (100, 100))
+    made = VideoTransform.fitted((200, 100), (100, 100))
     assert (made.left, made.top, made.width, made.height) == (0, 25, 100, 50)
 
 
 def test_a_tall_picture_leaves_room_at_the_sides() -> None:
-    made = PictureTransform.fitted((100, 200), (100, 100))
+    made = VideoTransform.fitted((100, 200), (100, 100))
     assert (made.left, made.top, made.width, made.height) == (25, 0, 50, 100)
 
 
 def test_mirrored_exchanges_left_and_right_only() -> None:
-    plain = PictureTransform.fitted((100, 100), (100, 100))
-    mirrored = PictureTransform.fitted((100, 100), (100, 100), mirrored=True)
+    plain = VideoTransform.fitted((100, 100), (100, 100))
+    mirrored = VideoTransform.fitted((100, 100), (100, 100), mirrored=True)
     point = np.array([9.5, 29.5])
     assert plain.points(point).tolist() == [10.0, 30.0]
     assert mirrored.points(point).tolist() == [90.0, 30.0]
 
 
 def test_the_edges_of_the_picture_are_half_a_pixel_outside_its_first_and_last_centres() -> None:
-    made = PictureTransform.fitted((4, 2), (40, 20))
+    made = VideoTransform.fitted((4, 2), (40, 20))
     corners = made.points(np.array([[-0.5, -0.5], [3.5, 1.5]]))
     assert corners.tolist() == [[0.0, 0.0], [40.0, 20.0]]
 
 
 def test_missing_points_stay_missing() -> None:
-    made = PictureTransform.fitted((10, 10), (10, 10), mirrored=True)
+    made = VideoTransform.fitted((10, 10), (10, 10), mirrored=True)
     assert np.isnan(made.points(np.array([np.nan, np.nan]))).all()
 
 
@@ -54,7 +54,7 @@ def test_missing_points_stay_missing() -> None:
 def test_the_whole_picture_lies_inside(
     width: int, height: int, across: float, down: float, mirrored: bool
 ) -> None:
-    made = PictureTransform.fitted((width, height), (across, down), mirrored=mirrored)
+    made = VideoTransform.fitted((width, height), (across, down), mirrored=mirrored)
     corners = made.points(np.array([[-0.5, -0.5], [width - 0.5, height - 0.5]]))
     assert corners.min() >= -1e-6
     assert corners[:, 0].max() <= across + 1
@@ -63,5 +63,5 @@ def test_the_whole_picture_lies_inside(
 
 @pytest.mark.parametrize("mirrored", [False, True])
 def test_the_shape_of_the_picture_is_kept_within_a_unit(mirrored: bool) -> None:
-    made = PictureTransform.fitted((1920, 1080), (733, 511), mirrored=mirrored)
+    made = VideoTransform.fitted((1920, 1080), (733, 511), mirrored=mirrored)
     assert made.width / made.height == pytest.approx(1920 / 1080, rel=0.003)

@@ -7,24 +7,24 @@ import pytest
 from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton
 
 from gui.drawing.curves import conducts_of, curves, movements_of
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, Posture
+from measure.domain.records import AssessmentCondition, BodyPosition
 from measure.errors import CameraError, ClipError
-from measure.live.events import EventKind, Phase, SetupHint
-from tests.support.gui.memory_keeper import garden_history
-from tests.support.gui.stage import TODAY, Stage
+from measure.live.events import LiveEventKind, Phase, SetupHint
+from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
 
 
 @pytest.fixture
-def grown(stage: Stage) -> Stage:
+def grown(stage: WindowHarness) -> WindowHarness:
     """A stage whose person has twenty weeks behind them."""
-    stage.keeper.put(garden_history(stage.keeper.people()[0], TODAY, weeks=20))
+    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
     return stage
 
 
-def test_an_empty_history_says_what_will_stand_here(stage: Stage) -> None:
+def test_an_empty_history_says_what_will_stand_here(stage: WindowHarness) -> None:
     stage.window.go(1)
     stage.settle()
     page = stage.window.progress
@@ -33,7 +33,7 @@ def test_an_empty_history_says_what_will_stand_here(stage: Stage) -> None:
     assert not page.chart.isVisible()
 
 
-def test_curves_of_both_shoulders_with_pain(grown: Stage) -> None:
+def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
     grown.window.go(1)
     grown.settle()
     page = grown.window.progress
@@ -47,7 +47,7 @@ def test_curves_of_both_shoulders_with_pain(grown: Stage) -> None:
     assert "weeks" in page.verdict.text()
 
 
-def test_a_mark_leads_to_its_session(grown: Stage) -> None:
+def test_a_mark_leads_to_its_session(grown: WindowHarness) -> None:
     grown.window.go(1)
     grown.settle()
     page = grown.window.progress
@@ -61,7 +61,7 @@ def test_a_mark_leads_to_its_session(grown: Stage) -> None:
     assert page.chart.isVisible()
 
 
-def answer(stage: Stage, words: str) -> None:
+def answer(stage: WindowHarness, words: str) -> None:
     """Press a button of the dialog that is open."""
     (asked,) = [each for each in stage.window.findChildren(QDialog) if each.isVisible()]
     (wanted,) = [each for each in asked.findChildren(QPushButton) if each.text() == words]
@@ -69,7 +69,7 @@ def answer(stage: Stage, words: str) -> None:
     stage.settle()
 
 
-def test_a_mistaken_session_is_deleted_after_asking(grown: Stage) -> None:
+def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> None:
     grown.window.go(1)
     grown.settle()
     page = grown.window.progress
@@ -94,9 +94,9 @@ def test_a_mistaken_session_is_deleted_after_asking(grown: Stage) -> None:
     assert page.details.isVisible()
 
 
-def test_after_the_only_session_the_empty_page_is_shown(stage: Stage) -> None:
+def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) -> None:
     person = stage.keeper.people()[0]
-    one = garden_history(person, TODAY, weeks=20)
+    one = demo_history(person, TODAY, weeks=20)
     session = one.sessions[0]
     stage.keeper.put(
         replace(
@@ -115,22 +115,24 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: Stage) -> None:
     assert page._empty.isVisible()
 
 
-def test_what_was_done_differently_shares_no_curve(grown: Stage) -> None:
+def test_what_was_done_differently_shares_no_curve(grown: WindowHarness) -> None:
     history = grown.keeper.history(grown.keeper.people()[0].id)
     assert Movement.EXTENSION not in movements_of(history)
-    found = curves(history, Movement.FLEXION, Conduct())
+    found = curves(history, Movement.FLEXION, AssessmentCondition())
     assert {curve.side for curve in found} == set(Side)
     times = [point.time_s for point in found[0].points]
     assert times == sorted(times)
-    assert curves(history, Movement.FLEXION, Conduct(posture=Posture.SITTING)) == ()
-    assert conducts_of(history, Movement.FLEXION) == (Conduct(),)
+    assert (
+        curves(history, Movement.FLEXION, AssessmentCondition(posture=BodyPosition.SITTING)) == ()
+    )
+    assert conducts_of(history, Movement.FLEXION) == (AssessmentCondition(),)
     refused = [point for curve in found for point in curve.points if point.value is None]
     assert refused
     assert len(found[0].readings) < len(found[0].points)
 
 
-def test_an_early_history_gives_no_verdict(stage: Stage) -> None:
-    stage.keeper.put(garden_history(stage.keeper.people()[0], TODAY, weeks=1))
+def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
+    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=1))
     stage.window.go(1)
     stage.settle()
     assert "four weeks and eight sessions" in stage.window.progress.verdict.text()
@@ -139,7 +141,7 @@ def test_an_early_history_gives_no_verdict(stage: Stage) -> None:
 CLIPS = [Path("bed-three_flexion_right.mp4"), Path("abduction-left.mov")]
 
 
-def read(stage: Stage) -> None:
+def read(stage: WindowHarness) -> None:
     stage.window.go(2)
     stage.window.clips.open(CLIPS)
     stage.settle()
@@ -147,7 +149,7 @@ def read(stage: Stage) -> None:
     stage.settle(150)
 
 
-def test_a_clip_is_opened_and_its_name_understood(stage: Stage) -> None:
+def test_a_clip_is_opened_and_its_name_understood(stage: WindowHarness) -> None:
     page = stage.window.clips
     stage.window.go(2)
     page.open(CLIPS)
@@ -159,7 +161,7 @@ def test_a_clip_is_opened_and_its_name_understood(stage: Stage) -> None:
     assert (page.movement.value, page.side.value) == (Movement.ABDUCTION, Side.LEFT)
 
 
-def test_a_clip_is_read_and_its_first_hold_shown(stage: Stage) -> None:
+def test_a_clip_is_read_and_its_first_hold_shown(stage: WindowHarness) -> None:
     read(stage)
     page = stage.window.clips
     assert page.title.text() == "Flexion, right arm"
@@ -170,7 +172,7 @@ def test_a_clip_is_read_and_its_first_hold_shown(stage: Stage) -> None:
     assert page.chart.isVisible()
 
 
-def test_a_trial_that_is_left_out_changes_the_reading(stage: Stage) -> None:
+def test_a_trial_that_is_left_out_changes_the_reading(stage: WindowHarness) -> None:
     read(stage)
     page = stage.window.clips
     page.trials.ticks[1].setChecked(False)
@@ -182,7 +184,7 @@ def test_a_trial_that_is_left_out_changes_the_reading(stage: Stage) -> None:
     assert page.band.words == "118\u00b0 (113 to 123)"
 
 
-def test_a_reading_is_kept_as_a_session(stage: Stage) -> None:
+def test_a_reading_is_kept_as_a_session(stage: WindowHarness) -> None:
     read(stage)
     page = stage.window.clips
     page.trials.ticks[1].setChecked(False)
@@ -195,7 +197,7 @@ def test_a_reading_is_kept_as_a_session(stage: Stage) -> None:
     assert history.sessions[0].note == "From the clip bed-three_flexion_right.mp4"
 
 
-def test_scrubbing_shows_the_moment(stage: Stage) -> None:
+def test_scrubbing_shows_the_moment(stage: WindowHarness) -> None:
     read(stage)
     page = stage.window.clips
     page.slider.setValue(page.slider.maximum())
@@ -204,23 +206,23 @@ def test_scrubbing_shows_the_moment(stage: Stage) -> None:
     assert page.moment.text() == "4.6 s"
 
 
-def test_a_clip_that_cannot_be_read_is_told(stage: Stage) -> None:
+def test_a_clip_that_cannot_be_read_is_told(stage: WindowHarness) -> None:
     def fail(path: Path, movement: Movement, side: Side, progress: object) -> None:
         raise ClipError("The clip is damaged. Record it again.")
 
     stage.services.read_clip = fail  # type: ignore[assignment]
     told: list[str] = []
-    stage.window.clips.told.connect(told.append)
+    stage.window.clips.message_raised.connect(told.append)
     read(stage)
     assert told == ["The clip is damaged. Record it again."]
     assert stage.window.clips.read.accessibleName() == "Read this clip"
 
 
 def test_a_folder_without_clips_is_told(
-    stage: Stage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    stage: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     told: list[str] = []
-    stage.window.clips.told.connect(told.append)
+    stage.window.clips.message_raised.connect(told.append)
     monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
     stage.window.clips.ask_for_folder()
     assert told == ["There are no clips in this folder."]
@@ -230,12 +232,12 @@ def test_a_folder_without_clips_is_told(
     assert stage.window.clips.clip == tmp_path / "one.MP4"
 
 
-def go_to_setup(stage: Stage) -> None:
+def go_to_setup(stage: WindowHarness) -> None:
     stage.window.go(3)
     stage.settle()
 
 
-def test_the_camera_is_open_only_while_it_is_needed(stage: Stage) -> None:
+def test_the_camera_is_open_only_while_it_is_needed(stage: WindowHarness) -> None:
     assert not stage.services.feed.running
     go_to_setup(stage)
     assert stage.services.feed.running
@@ -246,7 +248,7 @@ def test_the_camera_is_open_only_while_it_is_needed(stage: Stage) -> None:
     assert not stage.services.feed.running
 
 
-def test_the_cameras_are_chosen_and_remembered_by_name(stage: Stage) -> None:
+def test_the_cameras_are_chosen_and_remembered_by_name(stage: WindowHarness) -> None:
     go_to_setup(stage)
     page = stage.window.setup
     assert [one.accessibleName() for one in page.cameras] == ["Integrated Webcam", "Desk Camera HD"]
@@ -257,10 +259,10 @@ def test_the_cameras_are_chosen_and_remembered_by_name(stage: Stage) -> None:
     assert stage.engine.source.setup.camera.name == "Desk Camera HD"
 
 
-def test_distance_level_and_light_are_said_in_words(stage: Stage) -> None:
+def test_distance_level_and_light_are_said_in_words(stage: WindowHarness) -> None:
     go_to_setup(stage)
     page = stage.window.setup
-    stage.engine.show(Phase.LOOKING_FOR_PERSON, hints=(SetupHint.STEP_BACK, SetupHint.MORE_LIGHT))
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, hints=(SetupHint.STEP_BACK, SetupHint.MORE_LIGHT))
     stage.settle()
     page.refresh()
     assert page.sentence.text == "Step back a little."
@@ -270,12 +272,12 @@ def test_distance_level_and_light_are_said_in_words(stage: Stage) -> None:
     assert words[2] == "\u25b6  More light, please."
 
 
-def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: Stage) -> None:
+def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: WindowHarness) -> None:
     go_to_setup(stage)
     page = stage.window.setup
     said = set()
-    for trouble in Trouble:
-        stage.engine.happen(EventKind.TROUBLE, trouble=trouble)
+    for trouble in SourceFault:
+        stage.engine.happen(LiveEventKind.TROUBLE, trouble=trouble)
         stage.settle()
         assert page.camera.retry.isVisible()
         said.add(page.sentence.text)
@@ -284,10 +286,10 @@ def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: Stage) -> 
         assert stage.engine.calls.count("start") == starts + 1
         stage.settle()
         assert not page.camera.retry.isVisible()
-    assert len(said) == len(Trouble)
+    assert len(said) == len(SourceFault)
 
 
-def test_without_cameras_the_page_says_so(stage: Stage) -> None:
+def test_without_cameras_the_page_says_so(stage: WindowHarness) -> None:
     def none_found() -> tuple[str, ...]:
         raise CameraError("The cameras could not be listed.")
 
@@ -298,29 +300,29 @@ def test_without_cameras_the_page_says_so(stage: Stage) -> None:
 
 @pytest.mark.parametrize(("side", "mirrored"), [(Side.RIGHT, False), (Side.LEFT, True)])
 def test_the_raised_right_hand_tells_whether_the_source_is_mirrored(
-    stage: Stage, side: Side, mirrored: bool
+    stage: WindowHarness, side: Side, mirrored: bool
 ) -> None:
     stage.services.settings.camera = "Integrated Webcam"
     go_to_setup(stage)
     page = stage.window.setup
-    stage.engine.happen(EventKind.HAND_RAISED, side=side)
+    stage.engine.happen(LiveEventKind.HAND_RAISED, side=side)
     stage.settle()
     assert not stage.services.settings.already_mirrored("Integrated Webcam")
     page.hand.click()
     assert page.sentence.text == "Raise your right hand."
-    stage.engine.happen(EventKind.HAND_RAISED, side=side)
+    stage.engine.happen(LiveEventKind.HAND_RAISED, side=side)
     stage.settle()
     assert stage.services.settings.already_mirrored("Integrated Webcam") is mirrored
     assert stage.engine.source is not None
     assert stage.engine.source.setup.camera.already_mirrored is mirrored
 
 
-def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: Stage) -> None:
+def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: WindowHarness) -> None:
     go_to_setup(stage)
     page = stage.window.setup
     page.mirror.setChecked(False)
     assert not stage.services.settings.mirror_preview
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     transform = page.camera.video.transform()
     assert transform is not None
@@ -329,7 +331,7 @@ def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: Stage) 
     assert not stage.engine.source.setup.camera.already_mirrored
 
 
-def test_a_clip_stands_for_the_camera(stage: Stage) -> None:
+def test_a_clip_stands_for_the_camera(stage: WindowHarness) -> None:
     stage.services.clips = (Path("one.mp4"), Path("two.mp4"))
     go_to_setup(stage)
     assert [one.accessibleName() for one in stage.window.setup.cameras] == ["one.mp4"]
@@ -338,7 +340,7 @@ def test_a_clip_stands_for_the_camera(stage: Stage) -> None:
     assert stage.services.next_source().clip == Path("two.mp4")
 
 
-def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: Stage) -> None:
+def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: WindowHarness) -> None:
     go_to_setup(stage)
     assert stage.services.settings.camera is None
     stage.window.setup.known.click()

@@ -5,12 +5,12 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
-from gui.protocol.return_detector import QUIET_S, STANDS_S, BackInPlace
+from gui.protocol.return_detector import QUIET_S, STANDING_S, ReturnDetector
 from measure.domain.landmarks import Side
-from measure.domain.records import StoppedBy
+from measure.domain.records import LimitingFactor
 from measure.live.events import LiveFrame, Phase, SetupHint
 from tests.support.gui.scripted_engine import ScriptedEngine
-from tests.support.gui.stage import Stage
+from tests.support.gui.stage import WindowHarness
 
 NEAR, FAR_LEFT = (SetupHint.STEP_BACK,), (SetupHint.STEP_RIGHT,)
 
@@ -28,50 +28,50 @@ def frame(time_s: float, *, seen: bool = True, hints: tuple[SetupHint, ...] = ()
 
 @pytest.mark.parametrize("away", [{"seen": False}, {"hints": NEAR}])
 def test_who_answered_and_went_back_is_there(away: dict[str, object]) -> None:
-    back = BackInPlace()
-    assert not back.look(frame(0.0, **away))  # type: ignore[arg-type]
+    back = ReturnDetector()
+    assert not back.update(frame(0.0, **away))  # type: ignore[arg-type]
     back.answer()
-    assert not back.look(frame(1.0, **away))  # type: ignore[arg-type]
-    assert not back.look(frame(3.0, hints=FAR_LEFT))
-    assert not back.look(frame(6.0))
-    assert back.look(frame(6.0 + STANDS_S))
+    assert not back.update(frame(1.0, **away))  # type: ignore[arg-type]
+    assert not back.update(frame(3.0, hints=FAR_LEFT))
+    assert not back.update(frame(6.0))
+    assert back.update(frame(6.0 + STANDING_S))
 
 
 def test_without_an_answer_nothing_goes_on() -> None:
-    back = BackInPlace()
-    back.look(frame(0.0, seen=False))
-    assert not any(back.look(frame(float(second))) for second in range(1, 60))
+    back = ReturnDetector()
+    back.update(frame(0.0, seen=False))
+    assert not any(back.update(frame(float(second))) for second in range(1, 60))
 
 
 def test_who_stayed_in_place_waits_for_who_answers() -> None:
-    back = BackInPlace()
+    back = ReturnDetector()
     back.answer()
-    assert not any(back.look(frame(float(second))) for second in range(60))
+    assert not any(back.update(frame(float(second))) for second in range(60))
 
 
 def test_a_further_answer_is_waited_for() -> None:
-    back = BackInPlace()
-    back.look(frame(0.0, seen=False))
+    back = ReturnDetector()
+    back.update(frame(0.0, seen=False))
     back.answer()
-    back.look(frame(1.0))
+    back.update(frame(1.0))
     back.answer()
-    back.look(frame(4.0))
-    assert not back.look(frame(4.0 + QUIET_S - 0.1))
-    assert back.look(frame(4.0 + QUIET_S))
+    back.update(frame(4.0))
+    assert not back.update(frame(4.0 + QUIET_S - 0.1))
+    assert back.update(frame(4.0 + QUIET_S))
 
 
 def test_walking_through_is_not_standing() -> None:
-    back = BackInPlace()
-    back.look(frame(0.0, seen=False))
+    back = ReturnDetector()
+    back.update(frame(0.0, seen=False))
     back.answer()
     for second in range(1, 20, 2):
-        assert not back.look(frame(float(second)))
-        assert not back.look(frame(second + 0.9))
-        assert not back.look(frame(second + 1.0, hints=NEAR))
+        assert not back.update(frame(float(second)))
+        assert not back.update(frame(second + 0.9))
+        assert not back.update(frame(second + 1.0, hints=NEAR))
 
 
 @pytest.fixture
-def asked(stage: Stage) -> Stage:
+def asked(stage: WindowHarness) -> WindowHarness:
     """A session at home whose first movement has ended: pain is asked, somebody is near."""
     page = stage.window.measure
     page.start.home_button.click()
@@ -88,7 +88,7 @@ def asked(stage: Stage) -> Stage:
     return stage
 
 
-def play(stage: Stage, seconds: float, *, hints: tuple[SetupHint, ...] = ()) -> None:
+def play(stage: WindowHarness, seconds: float, *, hints: tuple[SetupHint, ...] = ()) -> None:
     """Let frames come for some seconds of the camera's own time."""
     engine: ScriptedEngine = stage.engine
     for _ in range(round(seconds * 30)):
@@ -98,22 +98,22 @@ def play(stage: Stage, seconds: float, *, hints: tuple[SetupHint, ...] = ()) -> 
             break
 
 
-def press_pain(stage: Stage) -> None:
+def press_pain(stage: WindowHarness) -> None:
     stage.window.measure.pain.pain.button(3).click()
-    stage.window.measure.pain.reason.button(StoppedBy.STIFFNESS).click()
+    stage.window.measure.pain.reason.button(LimitingFactor.STIFFNESS).click()
 
 
-def leave_open(stage: Stage) -> None:
-    stage.window.measure.pain.reason.button(StoppedBy.STIFFNESS).click()
+def leave_open(stage: WindowHarness) -> None:
+    stage.window.measure.pain.reason.button(LimitingFactor.STIFFNESS).click()
 
 
-def press_much_pain(stage: Stage) -> None:
+def press_much_pain(stage: WindowHarness) -> None:
     stage.window.measure.pain.pain.button(8).click()
 
 
 @pytest.mark.parametrize("answered", [press_pain, leave_open, press_much_pain])
 def test_the_next_movement_begins_without_another_click(
-    asked: Stage, answered: Callable[[Stage], None]
+    asked: WindowHarness, answered: Callable[[WindowHarness], None]
 ) -> None:
     page = asked.window.measure
     answered(asked)
@@ -125,7 +125,7 @@ def test_the_next_movement_begins_without_another_click(
         assert asked.engine.side is Side.LEFT
         asked.settle()
         (record,) = asked.keeper.history(asked.keeper.people()[0].id).measurements
-        assert (record.pain_during, record.stopped_by) == (3, StoppedBy.STIFFNESS)
+        assert (record.pain_during, record.stopped_by) == (3, LimitingFactor.STIFFNESS)
     elif answered is leave_open:
         assert page.pain.isVisible()
     else:

@@ -18,7 +18,7 @@ from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import InputError
-from measure.report.svg import Box, Dot, Line, Picture, Words
+from measure.report.svg import Box, Diagram, Dot, Line, Words
 from measure.report.wording import DEMO
 from measure.storage.store import Store
 from tests.support.progress_histories import day, history
@@ -90,7 +90,7 @@ def test_demo_people_fit_two_pages_and_are_marked_on_each(
 
 
 def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
-    picture = Picture(
+    picture = Diagram(
         width=80,
         height=40,
         description="all marks",
@@ -114,7 +114,7 @@ def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
 def test_pictures_are_painted_where_their_place_is(qapp: QApplication, tmp_path: Path) -> None:
     if not shutil.which("pdftoppm"):
         pytest.skip("not on this system: pdftoppm")
-    dark = Picture(
+    dark = Diagram(
         width=400,
         height=100,
         description="",

@@ -10,8 +10,8 @@ from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 import gui.app.main_window
 from gui.report.printer import chosen_printer
 from measure.report.wording import NOTICE
-from tests.support.gui.memory_keeper import garden_history
-from tests.support.gui.stage import TODAY, Stage
+from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
 
 
 def pages_of(path: Path) -> list[str]:
@@ -23,7 +23,7 @@ def pages_of(path: Path) -> list[str]:
 
 
 def test_the_report_goes_to_the_chosen_printer(
-    stage: Stage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    stage: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     target = tmp_path / "paper.pdf"
 
@@ -34,7 +34,7 @@ def test_the_report_goes_to_the_chosen_printer(
         return printer
 
     monkeypatch.setattr(gui.app.main_window, "chosen_printer", into_a_file)
-    stage.keeper.put(garden_history(stage.keeper.people()[0], TODAY, weeks=20))
+    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
     stage.window._print()
     stage.settle()
     pages = pages_of(target)
@@ -48,7 +48,7 @@ def test_the_report_goes_to_the_chosen_printer(
 
 @pytest.mark.parametrize("answer", list(QPrintDialog.DialogCode))
 def test_who_goes_back_prints_nothing(
-    stage: Stage, monkeypatch: pytest.MonkeyPatch, answer: QPrintDialog.DialogCode
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, answer: QPrintDialog.DialogCode
 ) -> None:
     monkeypatch.setattr(QPrintDialog, "exec", lambda _: answer)
     found = chosen_printer(stage.window)
@@ -58,7 +58,7 @@ def test_who_goes_back_prints_nothing(
 
 
 def test_nobody_measured_is_told_before_a_printer_is_asked_for(
-    new_stage: Stage, monkeypatch: pytest.MonkeyPatch
+    new_stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(gui.app.main_window, "chosen_printer", pytest.fail)
     new_stage.window._print()

@@ -9,22 +9,22 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.session.log import SessionLog
-from gui.session.repository import Kept, StoreKeeper
-from gui.workers.worker_thread import Background
+from gui.session.log import SessionRecorder
+from gui.session.repository import PendingMeasurement, SessionRepository
+from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
+    Assistance,
     Event,
     EventKind,
-    Help,
+    LimitingFactor,
     Pain,
     Person,
     Plan,
     PlannedStretch,
-    StoppedBy,
     Stretch,
 )
 from measure.errors import InputError
@@ -32,13 +32,13 @@ from measure.storage import connection
 from measure.storage.disk_kind import DiskKind
 from measure.storage.store import Store
 from measure.system.clock import new_id
-from tests.support.gui.memory_keeper import MemoryKeeper
+from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.scripted_engine import ScriptedEngine
 
 
 def made(*values: float) -> Measurement:
     engine = ScriptedEngine()
-    engine.choose(Movement.FLEXION, Side.LEFT, len(values), 0, Conduct())
+    engine.choose(Movement.FLEXION, Side.LEFT, len(values), 0, AssessmentCondition())
     for value in values:
         engine.capture(value)
         engine.settle()
@@ -53,33 +53,33 @@ def path(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def worker(qapp: QApplication) -> Iterator[Background]:
-    worker = Background("records")
+def worker(qapp: QApplication) -> Iterator[BackgroundWorker]:
+    worker = BackgroundWorker("records")
     yield worker
     worker.close(3.0)
 
 
 def test_a_session_is_begun_with_its_first_measurement_and_saved_by_key(
-    path: Path, worker: Background
+    path: Path, worker: BackgroundWorker
 ) -> None:
-    keeper = StoreKeeper(path)
+    keeper = SessionRepository(path)
     people: list[str] = []
     worker.run(lambda: keeper.add_person("Rowan", Side.LEFT).id, people.append)
     assert worker.close(5.0)
-    again = Background("records")
-    conduct = Conduct(help=Help.STICK)
-    log = SessionLog(keeper_of(path), again, people[0], conduct, Pain(rest=2))
+    again = BackgroundWorker("records")
+    conduct = AssessmentCondition(help=Assistance.STICK)
+    log = SessionRecorder(keeper_of(path), again, people[0], conduct, Pain(rest=2))
     assert not log.begun
     key = new_id()
-    log.keep(Kept(key=key, measurement=made(110.0), conduct=conduct))
-    log.keep(Kept(key=key, measurement=made(110.0, 114.0), conduct=conduct))
+    log.keep(PendingMeasurement(key=key, measurement=made(110.0), conduct=conduct))
+    log.keep(PendingMeasurement(key=key, measurement=made(110.0, 114.0), conduct=conduct))
     log.keep(
-        Kept(
+        PendingMeasurement(
             key=key,
             measurement=made(110.0, 114.0),
             conduct=conduct,
             pain_during=3,
-            stopped_by=StoppedBy.STIFFNESS,
+            stopped_by=LimitingFactor.STIFFNESS,
         )
     )
     log.finish("after pruning")
@@ -92,50 +92,52 @@ def test_a_session_is_begun_with_its_first_measurement_and_saved_by_key(
     assert record.id == key
     assert len(record.measurement.trials) == 2
     assert record.measurement.value == 112.0
-    assert (record.pain_during, record.stopped_by) == (3, StoppedBy.STIFFNESS)
+    assert (record.pain_during, record.stopped_by) == (3, LimitingFactor.STIFFNESS)
 
 
 def test_the_store_says_what_is_wrong_with_its_place(
     path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(connection, "disk_kind", lambda folder: DiskKind.SYNCED)
-    keeper = StoreKeeper(path)
+    keeper = SessionRepository(path)
     (warning,) = keeper.warnings()
     keeper.close()
     assert "copied to other computers" in warning
 
 
-def keeper_of(path: Path) -> StoreKeeper:
+def keeper_of(path: Path) -> SessionRepository:
     """Return another keeper: the store belongs to the thread that opened it."""
-    return StoreKeeper(path)
+    return SessionRepository(path)
 
 
-def test_a_session_without_readings_leaves_nothing(worker: Background) -> None:
-    keeper = MemoryKeeper()
+def test_a_session_without_readings_leaves_nothing(worker: BackgroundWorker) -> None:
+    keeper = InMemorySessionRepository()
     person = keeper.add_person("Linden", None)
-    log = SessionLog(keeper, worker, person.id, Conduct(), Pain())
+    log = SessionRecorder(keeper, worker, person.id, AssessmentCondition(), Pain())
     log.drop(new_id())
     log.finish("nothing to see")
     assert worker.close(3.0)
     assert keeper.history(person.id).sessions == ()
 
 
-def test_a_measurement_can_be_taken_back(worker: Background) -> None:
-    keeper = MemoryKeeper()
+def test_a_measurement_can_be_taken_back(worker: BackgroundWorker) -> None:
+    keeper = InMemorySessionRepository()
     person = keeper.add_person("Linden", None)
-    log = SessionLog(keeper, worker, person.id, Conduct(), Pain())
+    log = SessionRecorder(keeper, worker, person.id, AssessmentCondition(), Pain())
     key = new_id()
-    log.keep(Kept(key=key, measurement=made(100.0), conduct=Conduct()))
+    log.keep(PendingMeasurement(key=key, measurement=made(100.0), conduct=AssessmentCondition()))
     log.drop(key)
     assert worker.close(3.0)
     assert keeper.history(person.id).measurements == ()
 
 
-def test_what_cannot_be_saved_is_told(worker: Background, qtbot: QtBot) -> None:
-    keeper = StoreKeeper(Path("/dev/null/nowhere/sessions.sqlite"))
-    log = SessionLog(keeper, worker, new_id(), Conduct(), Pain())
+def test_what_cannot_be_saved_is_told(worker: BackgroundWorker, qtbot: QtBot) -> None:
+    keeper = SessionRepository(Path("/dev/null/nowhere/sessions.sqlite"))
+    log = SessionRecorder(keeper, worker, new_id(), AssessmentCondition(), Pain())
     with qtbot.waitSignal(log.failed, timeout=5000) as told:
-        log.keep(Kept(key=new_id(), measurement=made(100.0), conduct=Conduct()))
+        log.keep(
+            PendingMeasurement(key=new_id(), measurement=made(100.0), conduct=AssessmentCondition())
+        )
     assert told.args
     assert len(told.args[0]) > 20
 
@@ -155,13 +157,13 @@ def plan_and_event(person: Person) -> tuple[Plan, Event]:
 
 @pytest.mark.parametrize("kind", ["memory", "store"])
 def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
-    keeper = MemoryKeeper() if kind == "memory" else StoreKeeper(path)
+    keeper = InMemorySessionRepository() if kind == "memory" else SessionRepository(path)
     person = keeper.add_person("Rowan", Side.RIGHT)
     assert keeper.people() == (person,)
     with pytest.raises(InputError):
         keeper.add_person("Rowan", None)
-    session_id = keeper.begin(person.id, Conduct(), Pain(rest=1))
-    kept = Kept(key=new_id(), measurement=made(90.0), conduct=Conduct())
+    session_id = keeper.begin(person.id, AssessmentCondition(), Pain(rest=1))
+    kept = PendingMeasurement(key=new_id(), measurement=made(90.0), conduct=AssessmentCondition())
     keeper.keep(session_id, person.id, kept)
     keeper.keep(session_id, person.id, replace(kept, measurement=made(90.0, 92.0)))
     keeper.log_stretch(person.id, Stretch.PENDULUM)

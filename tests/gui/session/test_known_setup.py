@@ -6,14 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from calibration.known_setup import known_setup
+from calibration.known_setup import load_calibrated_setup
 from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodySource, keep_lengths
-from calibration.repository.corrections import CORRECTIONS, KeptCorrection
+from calibration.repository.bodies import BODIES, BodySource, save_body_lengths
+from calibration.repository.corrections import CORRECTIONS, StoredCorrection
 from calibration.repository.lenses import LENSES
 from calibration.repository.levels import LEVELS, CameraLevel
-from gui.session.known_setup import KnownHere, gather_from_shelves
-from gui.session.placement_check import PlaceWatch
+from gui.session.known_setup import SetupProvider, load_stored_setup
+from gui.session.placement_check import PlacementMonitor
 from measure.clips.setup_file import read_setup, write_setup
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, KnownSetup, LensProfile
 from measure.domain.measurements import Measurement
@@ -21,7 +21,7 @@ from measure.domain.movements import Movement
 from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
 from measure.live.events import Phase
 from tests.support.gui.scripted_engine import ScriptedEngine
-from tests.support.gui.stage import TODAY, Stage
+from tests.support.gui.stage import TODAY, WindowHarness
 
 CAMERA = "Integrated Webcam"
 #: Of the size that the stage's pictures have.
@@ -47,16 +47,16 @@ STOOD = Neutral(
 
 
 @pytest.fixture
-def calibrated(stage: Stage, data_folder: Path) -> Stage:
+def calibrated(stage: WindowHarness, data_folder: Path) -> WindowHarness:
     """A stage whose camera and person are known as well as can be."""
-    stage.services.known = KnownHere(gather_from_shelves)
+    stage.services.known = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
     who = stage.keeper.people()[0].id
     LENSES.put(LENS)
     LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.3, day=TODAY))
-    keep_lengths(who, BodySetup(forearm=0.55, upper_arm=0.62), BodySource.TAPE, TODAY)
+    save_body_lengths(who, BodySetup(forearm=0.55, upper_arm=0.62), BodySource.TAPE, TODAY)
     CORRECTIONS.put(
-        KeptCorrection(
+        StoredCorrection(
             camera_name=CAMERA,
             movement=Movement.ABDUCTION,
             correction=Correction(
@@ -74,10 +74,12 @@ def calibrated(stage: Stage, data_folder: Path) -> Stage:
     return stage
 
 
-def test_live_measuring_knows_what_replay_is_given(calibrated: Stage, tmp_path: Path) -> None:
+def test_live_measuring_knows_what_replay_is_given(
+    calibrated: WindowHarness, tmp_path: Path
+) -> None:
     """The source of the live engine holds, for each movement, what --setup holds."""
     who = calibrated.keeper.people()[0].id
-    kept = known_setup(camera_name=CAMERA, person_id=who, today=TODAY)
+    kept = load_calibrated_setup(camera_name=CAMERA, person_id=who, today=TODAY)
     write_setup(tmp_path / "known.json", kept.setup)
     replayed = read_setup(tmp_path / "known.json")
     calibrated.window.measure.start.clinic_button.click()
@@ -92,17 +94,19 @@ def test_live_measuring_knows_what_replay_is_given(calibrated: Stage, tmp_path: 
         assert source.setup_of(movement) == replayed.of(movement)
 
 
-def test_clips_take_what_is_known_of_the_person_and_not_of_the_camera(calibrated: Stage) -> None:
+def test_clips_take_what_is_known_of_the_person_and_not_of_the_camera(
+    calibrated: WindowHarness,
+) -> None:
     services = calibrated.services
-    assert services.of_clips().body.upper_arm == 0.62
-    assert services.of_clips().camera.lens is None
+    assert services.clip_setup().body.upper_arm == 0.62
+    assert services.clip_setup().camera.lens is None
     services.settings.set_already_mirrored(CAMERA, True)
-    assert services.of_clips().camera.already_mirrored
+    assert services.clip_setup().camera.already_mirrored
     services.clips = (Path("one.mp4"),)
-    assert services.next_source().setup.body == services.of_clips().body
+    assert services.next_source().setup.body == services.clip_setup().body
 
 
-def test_another_person_is_not_measured_with_this_ones_body(calibrated: Stage) -> None:
+def test_another_person_is_not_measured_with_this_ones_body(calibrated: WindowHarness) -> None:
     other = calibrated.keeper.add_person("Sorrel", None)
     calibrated.window.measure.start.person_chosen.emit(other.id)
     calibrated.settle()
@@ -110,41 +114,41 @@ def test_another_person_is_not_measured_with_this_ones_body(calibrated: Stage) -
     assert calibrated.services.source().setup.body == BodySetup()
 
 
-def test_what_is_too_old_is_told_once_and_not_used(calibrated: Stage) -> None:
+def test_what_is_too_old_is_told_once_and_not_used(calibrated: WindowHarness) -> None:
     who = calibrated.keeper.people()[0].id
     old = TODAY - dt.timedelta(days=200)
-    keep_lengths(who, BodySetup(forearm=0.55), BodySource.TAPE, old)
+    save_body_lengths(who, BodySetup(forearm=0.55), BodySource.TAPE, old)
     told: list[str] = []
-    calibrated.window.measure.told.connect(told.append)
+    calibrated.window.measure.message_raised.connect(told.append)
     calibrated.window.measure.start.clinic_button.click()
     calibrated.settle()
     assert calibrated.engine.source is not None
     assert calibrated.engine.source.setup.body == BodySetup()
     (said,) = told
     assert "The body lengths are from 2026-05-09, more than 180 days ago." in said
-    assert calibrated.services.known.take_remarks() == ()
+    assert calibrated.services.known.take_messages() == ()
     calibrated.services.source()
-    assert calibrated.services.known.take_remarks() == ()
+    assert calibrated.services.known.take_messages() == ()
 
 
-def test_a_damaged_file_keeps_nobody_from_measuring(calibrated: Stage) -> None:
+def test_a_damaged_file_keeps_nobody_from_measuring(calibrated: WindowHarness) -> None:
     BODIES.path.write_text("{", encoding="utf-8")
     source = calibrated.services.source()
     assert (source.setup.body, source.setup.camera.lens) == (BodySetup(), None)
     assert source.setup.camera.name == CAMERA
-    (remark,) = calibrated.services.known.take_remarks()
+    (remark,) = calibrated.services.known.take_messages()
     assert "cut off or damaged" in str(remark)
 
 
-def test_without_calibration_nothing_is_known(stage: Stage) -> None:
+def test_without_calibration_nothing_is_known(stage: WindowHarness) -> None:
     stage.services.settings.set_already_mirrored(None, True)
-    known = stage.services.known_now()
+    known = stage.services.current_setup()
     assert known.setup.camera.already_mirrored
     assert known.setup == KnownSetup(camera=CameraSetup(already_mirrored=True))
     assert known.lenses == ()
 
 
-def test_the_profile_of_the_pictures_size_is_at_hand(calibrated: Stage) -> None:
+def test_the_profile_of_the_pictures_size_is_at_hand(calibrated: WindowHarness) -> None:
     larger = replace(LENS, width_px=1920, height_px=1080)
     LENSES.put(larger)
     source = calibrated.services.source()
@@ -152,12 +156,12 @@ def test_the_profile_of_the_pictures_size_is_at_hand(calibrated: Stage) -> None:
     assert source.lenses == (LENS, larger)
 
 
-def test_profiles_of_other_picture_sizes_are_told_once(calibrated: Stage) -> None:
+def test_profiles_of_other_picture_sizes_are_told_once(calibrated: WindowHarness) -> None:
     LENSES.remove(lambda each: True)
     LENSES.put(replace(LENS, width_px=640, height_px=480))
     LENSES.put(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
-    calibrated.window.measure.told.connect(told.append)
+    calibrated.window.measure.message_raised.connect(told.append)
     page = calibrated.window.measure
     page.start.clinic_button.click()
     calibrated.settle()
@@ -171,16 +175,16 @@ def test_profiles_of_other_picture_sizes_are_told_once(calibrated: Stage) -> Non
     assert told == [expected]
 
 
-def test_a_profile_that_fits_is_nothing_to_tell(calibrated: Stage) -> None:
+def test_a_profile_that_fits_is_nothing_to_tell(calibrated: WindowHarness) -> None:
     LENSES.put(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
-    calibrated.window.measure.told.connect(told.append)
+    calibrated.window.measure.message_raised.connect(told.append)
     calibrated.window.measure.start.clinic_button.click()
     calibrated.settle()
     assert told == []
 
 
-def measure_once(stage: Stage, monkeypatch: pytest.MonkeyPatch, stood: Neutral) -> None:
+def measure_once(stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, stood: Neutral) -> None:
     """Let one movement be measured, by somebody who stands so."""
     made = ScriptedEngine.measurement
 
@@ -206,11 +210,11 @@ def measure_once(stage: Stage, monkeypatch: pytest.MonkeyPatch, stood: Neutral) 
 
 
 def test_who_stands_elsewhere_hears_it_with_the_reading(
-    stage: Stage, data_folder: Path, monkeypatch: pytest.MonkeyPatch
+    stage: WindowHarness, data_folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    stage.services.place = PlaceWatch(stage.services.records, lambda: TODAY)
+    stage.services.placement_monitor = PlacementMonitor(stage.services.records, lambda: TODAY)
     told: list[str] = []
-    stage.window.measure.told.connect(told.append)
+    stage.window.measure.message_raised.connect(told.append)
     measure_once(stage, monkeypatch, STOOD)
     assert told == []
     (kept,) = PLACEMENTS.all()

@@ -6,27 +6,27 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.protocol.plan import After, AttemptState, Pace, Step, Task
-from gui.session.cues import Cues
-from gui.session.engine_feed import EngineFeed
-from gui.session.log import SessionLog
-from gui.session.session import Measuring
+from gui.protocol.plan import AttemptState, MovementTask, NextAction, SessionMode, SessionStep
+from gui.session.cues import AudioCues
+from gui.session.engine_feed import EngineBridge
+from gui.session.log import SessionRecorder
+from gui.session.session import MeasurementSession
 from gui.session.tones import Tone
-from gui.text.sentences import start_position
-from gui.workers.worker_thread import Background
-from measure.camera.faults import Trouble
+from gui.text.sentences import start_position_sentence
+from gui.workers.worker_thread import BackgroundWorker
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import Conduct, MeasurementRecord, Pain
-from measure.live.events import EventKind, Phase, Source
-from tests.support.gui.memory_keeper import MemoryKeeper
+from measure.domain.records import AssessmentCondition, MeasurementRecord, Pain
+from measure.live.events import LiveEventKind, Phase, Source
+from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.scripted_engine import ScriptedEngine
 
-TASK = Task(movement=Movement.FLEXION, side=Side.LEFT, trials=2, practice=1)
+TASK = MovementTask(movement=Movement.FLEXION, side=Side.LEFT, trials=2, practice=1)
 
 
-class HeardCues(Cues):
+class HeardCues(AudioCues):
     """Cues that note what they would speak and sound."""
 
     def __init__(self) -> None:
@@ -46,15 +46,17 @@ class Session:
 
     def __init__(self) -> None:
         self.engine = ScriptedEngine()
-        self.keeper = MemoryKeeper()
+        self.keeper = InMemorySessionRepository()
         self.person = self.keeper.add_person("Rowan", Side.LEFT)
-        self.worker = Background("records")
+        self.worker = BackgroundWorker("records")
         self.cues = HeardCues()
-        self.feed = EngineFeed(lambda: self.engine)
-        log = SessionLog(self.keeper, self.worker, self.person.id, Conduct(), Pain(rest=1))
-        other = Task(movement=Movement.ABDUCTION, side=Side.LEFT, trials=2, practice=0)
-        self.measuring = Measuring(
-            self.feed, self.cues, log, [TASK, other], Pace.HOME, lambda: Source()
+        self.feed = EngineBridge(lambda: self.engine)
+        log = SessionRecorder(
+            self.keeper, self.worker, self.person.id, AssessmentCondition(), Pain(rest=1)
+        )
+        other = MovementTask(movement=Movement.ABDUCTION, side=Side.LEFT, trials=2, practice=0)
+        self.measuring = MeasurementSession(
+            self.feed, self.cues, log, [TASK, other], SessionMode.HOME, lambda: Source()
         )
         self.measuring.begin()
         self.feed.pull()
@@ -99,7 +101,7 @@ def test_every_settled_trial_is_saved_at_once_under_one_key(session: Session) ->
     (second,) = session.records()
     assert second.id == first.id
     assert second.measurement.value == 102.0
-    assert session.measuring.guide.step is Step.PAIN
+    assert session.measuring.guide.step is SessionStep.PAIN
     session.measuring.answer(4, None)
     (third,) = session.records()
     assert (third.id, third.pain_during) == (first.id, 4)
@@ -150,7 +152,7 @@ def test_pausing_by_key_and_by_the_raised_hand(session: Session) -> None:
     session.measuring.toggle_pause()
     session.feed.pull()
     assert not session.measuring.guide.paused
-    session.engine.happen(EventKind.PAUSED)
+    session.engine.happen(LiveEventKind.PAUSED)
     session.feed.pull()
     assert session.measuring.guide.paused
     assert session.engine.calls[-2:] == ["pause", "resume"]
@@ -161,17 +163,17 @@ def test_stopping_keeps_what_there_is(session: Session) -> None:
     session.trial(101.0)
     session.measuring.stop_movement()
     session.feed.pull()
-    assert session.measuring.guide.step is Step.PAIN
+    assert session.measuring.guide.step is SessionStep.PAIN
     (record,) = session.records()
     assert record.measurement.value == 101.0
 
 
 def test_trouble_is_said_and_goes_away(session: Session) -> None:
-    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    session.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
     session.feed.pull()
-    assert session.measuring.trouble is Trouble.CAMERA_UNPLUGGED
+    assert session.measuring.trouble is SourceFault.CAMERA_UNPLUGGED
     assert "unplugged" in session.measuring.sentence
-    session.engine.happen(EventKind.RECOVERED)
+    session.engine.happen(LiveEventKind.RECOVERED)
     session.feed.pull()
     assert session.measuring.trouble is None
 
@@ -179,7 +181,7 @@ def test_trouble_is_said_and_goes_away(session: Session) -> None:
 def test_trying_again_opens_the_source_anew_and_keeps_the_trials(session: Session) -> None:
     session.trial(100.0)
     session.trial(101.0)
-    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_STUCK)
+    session.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_STUCK)
     session.feed.pull()
     session.measuring.retry()
     assert session.engine.calls[-1] == "start"
@@ -190,10 +192,10 @@ def test_trying_again_opens_the_source_anew_and_keeps_the_trials(session: Sessio
 def test_the_end_of_a_clip_ends_the_movement(session: Session) -> None:
     session.trial(100.0)
     session.trial(101.0)
-    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CLIP_ENDED)
+    session.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CLIP_ENDED)
     session.feed.pull()
     session.feed.pull()
-    assert session.measuring.guide.step is Step.PAIN
+    assert session.measuring.guide.step is SessionStep.PAIN
     assert session.measuring.trouble is None
 
 
@@ -219,11 +221,16 @@ def test_tones_mark_move_hold_and_capture(session: Session) -> None:
     assert session.cues.sounded == [Tone.NEUTRAL, Tone.MOVE, Tone.HOLD, Tone.CAPTURED]
 
 
-def test_somebody_who_cannot_look_hears_when_to_stand_go_stay_and_come_back(
+def test_spoken_cues_tell_when_to_stand_go_stay_and_come_back(
     session: Session,
 ) -> None:
     for phase in (
-        *(Phase.OPENING, Phase.LOOKING_FOR_PERSON, Phase.WAIT_NEUTRAL, Phase.LOOKING_FOR_PERSON),
+        *(
+            Phase.OPENING,
+            Phase.SEARCHING_FOR_PERSON,
+            Phase.WAIT_NEUTRAL,
+            Phase.SEARCHING_FOR_PERSON,
+        ),
         *(Phase.WAIT_NEUTRAL, Phase.MOVE, Phase.HOLD, Phase.RETURN, Phase.REST, Phase.RETURN),
     ):
         session.engine.show(phase, 90.0)
@@ -239,22 +246,22 @@ def test_the_end_of_a_movement_is_heard_and_what_comes_next_is_spoken(session: S
     heard = len(session.cues.spoken)
     session.measuring.answer(2, None)
     session.feed.pull()
-    assert session.cues.spoken[heard:] == [start_position(Movement.ABDUCTION, Side.LEFT)]
+    assert session.cues.spoken[heard:] == [start_position_sentence(Movement.ABDUCTION, Side.LEFT)]
 
 
 @pytest.mark.parametrize(
     ("pain", "after", "step", "movement"),
     [
-        (2, After.GO_ON, Step.MEASURING, Movement.ABDUCTION),
-        (2, After.AGAIN, Step.MEASURING, Movement.FLEXION),
-        (2, After.STOP, Step.FINISHED, Movement.FLEXION),
-        (7, After.GO_ON, Step.NEXT, Movement.FLEXION),
-        (7, After.AGAIN, Step.NEXT, Movement.FLEXION),
-        (7, After.STOP, Step.FINISHED, Movement.FLEXION),
+        (2, NextAction.GO_ON, SessionStep.MEASURING, Movement.ABDUCTION),
+        (2, NextAction.AGAIN, SessionStep.MEASURING, Movement.FLEXION),
+        (2, NextAction.STOP, SessionStep.FINISHED, Movement.FLEXION),
+        (7, NextAction.GO_ON, SessionStep.NEXT, Movement.FLEXION),
+        (7, NextAction.AGAIN, SessionStep.NEXT, Movement.FLEXION),
+        (7, NextAction.STOP, SessionStep.FINISHED, Movement.FLEXION),
     ],
 )
 def test_one_answer_is_enough_to_go_on_unless_it_hurt_much(
-    session: Session, pain: int, after: After, step: Step, movement: Movement
+    session: Session, pain: int, after: NextAction, step: SessionStep, movement: Movement
 ) -> None:
     for value in (100.0, 101.0, 103.0):
         session.trial(value)
@@ -262,7 +269,7 @@ def test_one_answer_is_enough_to_go_on_unless_it_hurt_much(
     session.feed.pull()
     guide = session.measuring.guide
     assert (guide.step, guide.task.movement) == (step, movement)
-    assert session.engine.calls.count("choose") == (2 if step is Step.MEASURING else 1)
+    assert session.engine.calls.count("choose") == (2 if step is SessionStep.MEASURING else 1)
     (record,) = session.records()
     assert record.pain_during == pain
 
@@ -270,10 +277,10 @@ def test_one_answer_is_enough_to_go_on_unless_it_hurt_much(
 def test_trouble_that_came_between_two_movements_is_said(session: Session) -> None:
     for value in (100.0, 101.0, 103.0):
         session.trial(value)
-    session.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    session.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
     session.feed.pull()
     session.measuring.answer(2, None)
-    assert session.measuring.trouble is Trouble.CAMERA_UNPLUGGED
+    assert session.measuring.trouble is SourceFault.CAMERA_UNPLUGGED
     assert "unplugged" in session.measuring.sentence
 
 

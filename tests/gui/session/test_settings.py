@@ -10,7 +10,7 @@ from gui.session.settings import TEXT_SCALES, WindowSettings
 from gui.style.palette import Scheme
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, Help, Posture
+from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
 
 @pytest.fixture
@@ -31,7 +31,7 @@ def test_what_a_first_start_finds(ini: Path) -> None:
     assert settings.camera is None
     assert settings.affected is None
     assert settings.movements == HOME_MOVEMENTS
-    assert settings.conduct == Conduct()
+    assert settings.conduct == AssessmentCondition()
     assert settings.last_check("a" * 32) is None
     assert settings.geometry.isEmpty()
 
@@ -47,7 +47,7 @@ def test_everything_is_there_after_a_restart(ini: Path) -> None:
     settings.set_already_mirrored("Kamera \u00dcber, 2", True)
     settings.affected = Side.LEFT
     settings.movements = (Movement.EXTENSION,)
-    settings.conduct = Conduct(help=Help.STICK, posture=Posture.SITTING)
+    settings.conduct = AssessmentCondition(help=Assistance.STICK, posture=BodyPosition.SITTING)
     settings.person_id = "b" * 32
     settings.set_last_check("b" * 32, dt.date(2026, 11, 25))
     found = again(settings, ini)
@@ -58,7 +58,7 @@ def test_everything_is_there_after_a_restart(ini: Path) -> None:
     assert found.already_mirrored("Kamera \u00dcber, 2")
     assert found.affected is Side.LEFT
     assert found.movements == (Movement.EXTENSION,)
-    assert found.conduct == Conduct(help=Help.STICK, posture=Posture.SITTING)
+    assert found.conduct == AssessmentCondition(help=Assistance.STICK, posture=BodyPosition.SITTING)
     assert found.person_id == "b" * 32
     assert found.last_check("b" * 32) == dt.date(2026, 11, 25)
 
@@ -97,7 +97,7 @@ def test_a_spoilt_file_counts_as_nothing_set(ini: Path, text: str) -> None:
     settings = WindowSettings(ini)
     assert settings.scheme is Scheme.SYSTEM
     assert settings.text_percent in TEXT_SCALES
-    assert settings.conduct == Conduct()
+    assert settings.conduct == AssessmentCondition()
     assert settings.affected is None
     assert settings.movements == HOME_MOVEMENTS
     assert settings.last_check("d" * 32) is None

@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import QLocale, QTranslator
 from PySide6.QtWidgets import QApplication
 
-from gui.text.language import LANGUAGES, SYSTEM, language_for, speak
+from gui.text.language import LANGUAGES, SYSTEM, install_language, language_for
 from gui.text.words import tr
 from gui.translations.update import extract, files_of, translations
 
@@ -65,7 +65,7 @@ def test_spanish_is_spoken_by_the_window_and_by_qts_own_dialogs(
     qapp: QApplication, as_before: None
 ) -> None:
     assert tr("Close") == "Close"
-    assert len(speak(qapp, "es")) == 2
+    assert len(install_language(qapp, "es")) == 2
     assert tr("Close") == "Cerrar"
     assert qapp.translate("QPlatformTheme", "Cancel") == "Cancelar"
 

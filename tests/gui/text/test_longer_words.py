@@ -10,18 +10,18 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QFontMetricsF, QImage
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
-from gui.app.application import prepare
+from gui.app.application import configure_application
 from gui.app.main_window import SMALLEST_PX
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES
 from gui.translations.update import files_of, translations
 from gui.widgets.hold_ring import HoldRing
-from gui.widgets.sentence import Sentence
-from gui.widgets.tick import Tick
+from gui.widgets.sentence import FittedSentence
+from gui.widgets.tick import WrappingCheckBox
 from tests.support.fitting import misfits
 from tests.support.gui.screenshots import states
-from tests.support.gui.stage import Stage
+from tests.support.gui.stage import WindowHarness
 from tests.support.pseudo_language import CLOSE, LONGER, OPEN, PseudoTranslator, pseudo
 
 #: The same in every language: names of the stage and of languages, and what is never shown (a menu
@@ -48,7 +48,7 @@ def test_the_made_up_language_is_as_much_longer_as_it_says() -> None:
 def test_a_box_to_tick_stands_where_reading_begins(
     qapp: QApplication, direction: Qt.LayoutDirection
 ) -> None:
-    tick = Tick(Look(Scheme.LIGHT), "")
+    tick = WrappingCheckBox(Appearance(Scheme.LIGHT), "")
     tick.setLayoutDirection(direction)
     tick.resize(300, 40)
     drawn = tick.grab().toImage().convertToFormat(QImage.Format.Format_Grayscale8)
@@ -58,7 +58,7 @@ def test_a_box_to_tick_stands_where_reading_begins(
 
 
 def test_a_long_word_stays_inside_the_ring(qapp: QApplication) -> None:
-    ring = HoldRing(Look(Scheme.LIGHT))
+    ring = HoldRing(Appearance(Scheme.LIGHT))
     for word in ("2/3", pseudo("practice")):
         ring.show_hold(0.0, word)
         font = ring._fitted(26.0, 70.0)
@@ -80,7 +80,7 @@ def texts(window: QWidget) -> Iterator[str]:
     """Yield what a window says, menus and all."""
     for kind in (QLabel, QAbstractButton, QAction):
         yield from (each.text() for each in window.findChildren(kind))
-    yield from (each.text for each in window.findChildren(Sentence))
+    yield from (each.text for each in window.findChildren(FittedSentence))
 
 
 def is_forgotten(text: str) -> bool:
@@ -104,9 +104,9 @@ def test_every_state_fits(
     size: tuple[int, int],
     percent: int,
 ) -> None:
-    prepare(qapp)
+    configure_application(qapp)
     qapp.setLayoutDirection(direction)
-    stage = Stage(percent=percent, size=size)
+    stage = WindowHarness(percent=percent, size=size)
     assert stage.window.size().toTuple() == size
     cut, forgotten, seen = [], set(), 0
     for name in states(stage):

@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from gui.protocol.plan import Guide, Task
-from gui.session.setup_check import Place, place_words
+from gui.protocol.plan import MovementTask, SessionPlan
+from gui.session.setup_check import SetupAspect, aspect_text
 from gui.text.sentences import (
     frame_words,
     hint_sentence,
@@ -15,7 +15,7 @@ from gui.text.sentences import (
     next_sentence,
     reason_words,
     rest_sentence,
-    start_position,
+    start_position_sentence,
     trouble_sentence,
 )
 from gui.text.words import (
@@ -28,16 +28,16 @@ from gui.text.words import (
     trial_words,
     value_words,
 )
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import LANDMARKS, Side
 from measure.domain.measurements import Provenance, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import Reason
-from measure.domain.records import Conduct, Help, Posture, StoppedBy
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, SetupHint
-from measure.trials.aggregation import measurement_of
+from measure.domain.records import AssessmentCondition, Assistance, BodyPosition, LimitingFactor
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint
+from measure.trials.aggregation import aggregate_trials
 
-TASK = Task(movement=Movement.FLEXION, side=Side.LEFT)
+TASK = MovementTask(movement=Movement.FLEXION, side=Side.LEFT)
 FRAME = LiveFrame(
     picture=np.zeros((4, 4, 3), dtype=np.uint8),
     frame_id=1,
@@ -52,10 +52,12 @@ LONGEST = 68
 
 def everything_said() -> list[str]:
     said = [hint_sentence(hint) for hint in SetupHint]
-    said += [trouble_sentence(trouble) for trouble in Trouble]
+    said += [trouble_sentence(trouble) for trouble in SourceFault]
     said += [move_sentence(movement) for movement in Movement]
-    said += [start_position(movement, side) for movement in Movement for side in Side]
-    said += [live_sentence(Guide([TASK]), replace(FRAME, phase=phase), None) for phase in Phase]
+    said += [start_position_sentence(movement, side) for movement in Movement for side in Side]
+    said += [
+        live_sentence(SessionPlan([TASK]), replace(FRAME, phase=phase), None) for phase in Phase
+    ]
     return said
 
 
@@ -83,31 +85,31 @@ def test_every_reason_has_few_words_and_advice(reason: Reason) -> None:
 
 
 def test_a_hint_is_said_while_nobody_stands_right() -> None:
-    frame = replace(FRAME, phase=Phase.LOOKING_FOR_PERSON, setup_hints=(SetupHint.STEP_BACK,))
-    assert live_sentence(Guide([TASK]), frame, None) == "Step back a little."
+    frame = replace(FRAME, phase=Phase.SEARCHING_FOR_PERSON, setup_hints=(SetupHint.STEP_BACK,))
+    assert live_sentence(SessionPlan([TASK]), frame, None) == "Step back a little."
 
 
 def test_trouble_goes_before_all_else_and_pause_before_the_phase() -> None:
-    guide = Guide([TASK])
-    guide.take(LiveEvent(kind=EventKind.PAUSED))
+    guide = SessionPlan([TASK])
+    guide.take(LiveEvent(kind=LiveEventKind.PAUSED))
     assert live_sentence(guide, FRAME, None).startswith("Paused")
-    assert "unplugged" in live_sentence(guide, FRAME, Trouble.CAMERA_UNPLUGGED)
+    assert "unplugged" in live_sentence(guide, FRAME, SourceFault.CAMERA_UNPLUGGED)
 
 
 def test_a_refusal_is_told_at_rest() -> None:
-    guide = Guide([TASK])
+    guide = SessionPlan([TASK])
     refused = replace(SCORED, value=None, low=None, high=None, refused_for=(Reason.ELBOW_BENT,))
-    guide.take(LiveEvent(kind=EventKind.TRIAL_REFUSED, trial_id=1, trial=refused))
+    guide.take(LiveEvent(kind=LiveEventKind.TRIAL_REFUSED, trial_id=1, trial=refused))
     assert rest_sentence(guide) == "Not counted: the elbow seemed bent."
 
 
 def test_the_arm_that_is_measured_comes_nearer_for_the_rotation() -> None:
-    assert "turn half right" in start_position(Movement.EXTERNAL_ROTATION, Side.LEFT)
-    assert "turn half left" in start_position(Movement.EXTERNAL_ROTATION, Side.RIGHT)
+    assert "turn half right" in start_position_sentence(Movement.EXTERNAL_ROTATION, Side.LEFT)
+    assert "turn half left" in start_position_sentence(Movement.EXTERNAL_ROTATION, Side.RIGHT)
 
 
 def test_the_next_movement_is_said_only_when_there_is_one() -> None:
-    assert next_sentence(Guide([TASK])) == "That was all. Thank you."
+    assert next_sentence(SessionPlan([TASK])) == "That was all. Thank you."
 
 
 def test_how_well_the_arm_is_seen_in_few_words() -> None:
@@ -116,12 +118,12 @@ def test_how_well_the_arm_is_seen_in_few_words() -> None:
     assert frame_words(replace(FRAME, reasons=(Reason.HIDDEN,))) == "arm or hips hidden"
 
 
-@pytest.mark.parametrize("place", list(Place))
-def test_the_place_has_a_sign_and_a_word_for_every_state(place: Place) -> None:
-    assert place_words(place, None).startswith("\u25cb")
-    assert place_words(place, FRAME).startswith("\u2713")
+@pytest.mark.parametrize("place", list(SetupAspect))
+def test_the_place_has_a_sign_and_a_word_for_every_state(place: SetupAspect) -> None:
+    assert aspect_text(place, None).startswith("\u25cb")
+    assert aspect_text(place, FRAME).startswith("\u2713")
     hints = tuple(SetupHint)
-    assert place_words(place, replace(FRAME, setup_hints=hints)).startswith("\u25b6")
+    assert aspect_text(place, replace(FRAME, setup_hints=hints)).startswith("\u25b6")
 
 
 @pytest.mark.parametrize(
@@ -146,7 +148,7 @@ def test_ranges_and_trials_in_words() -> None:
 def test_measurements_in_words() -> None:
     def made(movement: Movement, *trials: Trial) -> str:
         return measurement_words(
-            measurement_of(
+            aggregate_trials(
                 trials,
                 movement=movement,
                 side=Side.LEFT,
@@ -164,8 +166,8 @@ def test_measurements_in_words() -> None:
 
 
 def test_conduct_and_reasons_to_stop_in_words() -> None:
-    assert conduct_words(Conduct()) == "Standing, the arm moves by itself"
-    seated = Conduct(posture=Posture.SITTING, help=Help.STICK)
+    assert conduct_words(AssessmentCondition()) == "Standing, the arm moves by itself"
+    seated = AssessmentCondition(posture=BodyPosition.SITTING, help=Assistance.STICK)
     assert conduct_words(seated) == "Sitting, the arm moves helped by a stick"
-    assert len({stopped_by_name(each) for each in StoppedBy}) == len(StoppedBy)
+    assert len({stopped_by_name(each) for each in LimitingFactor}) == len(LimitingFactor)
     assert len({movement_plainly(each) for each in Movement}) == len(Movement)

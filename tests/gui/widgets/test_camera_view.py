@@ -8,63 +8,63 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from gui.session.known_setup import KnownHere, gather_from_shelves
-from gui.session.known_state import look_up
+from gui.session.known_setup import SetupProvider, load_stored_setup
+from gui.session.known_state import load_calibration_state
 from gui.text.sentences import trouble_sentence
 from gui.widgets.camera_view import CameraView
-from measure.camera.faults import Trouble
-from measure.live.events import EventKind, Phase
-from tests.support.gui.stage import Stage
+from measure.camera.faults import SourceFault
+from measure.live.events import LiveEventKind, Phase
+from tests.support.gui.stage import WindowHarness
 
 #: No trouble where single pictures are wanted.
-STILL_GOOD = Trouble.CAMERA_SLOW
+STILL_GOOD = SourceFault.CAMERA_SLOW
 
 
-def setup(stage: Stage) -> CameraView:
+def setup(stage: WindowHarness) -> CameraView:
     return stage.window.setup.camera
 
 
-def lens(stage: Stage) -> CameraView:
+def lens(stage: WindowHarness) -> CameraView:
     stage.window.setup.known.click()
     stage.window.known.known.calibrate.click()
     return stage.window.known.lens.camera
 
 
-def level(stage: Stage) -> CameraView:
+def level(stage: WindowHarness) -> CameraView:
     stage.window.setup.known.click()
     stage.window.known.known.uprights.click()
     return stage.window.known.mark.camera
 
 
-def back(stage: Stage) -> CameraView:
+def back(stage: WindowHarness) -> CameraView:
     stage.window.setup.known.click()
     stage.window.known.known.mark_back.click()
     return stage.window.known.mark.camera
 
 
 @pytest.fixture(params=[setup, lens, level, back])
-def view(request: pytest.FixtureRequest, stage: Stage, data_folder: Path) -> CameraView:
+def view(request: pytest.FixtureRequest, stage: WindowHarness, data_folder: Path) -> CameraView:
     """The camera's picture on each page that has one."""
-    stage.services.look_up = look_up
-    stage.services.known = KnownHere(gather_from_shelves)
+    stage.services.load_calibration = load_calibration_state
+    stage.services.known = SetupProvider(load_stored_setup)
     stage.services.settings.camera = "Integrated Webcam"
     stage.window.go(3)
     stage.settle()
-    open_page: Callable[[Stage], CameraView] = request.param
+    open_page: Callable[[WindowHarness], CameraView] = request.param
     opened = open_page(stage)
     stage.settle()
     return opened
 
 
-def test_every_trouble_is_said_and_tried_again(stage: Stage, view: CameraView) -> None:
-    for trouble in Trouble:
+def test_every_trouble_is_said_and_tried_again(stage: WindowHarness, view: CameraView) -> None:
+    for trouble in SourceFault:
         if trouble is not STILL_GOOD:
             check_trouble(stage, view, trouble)
 
 
-def check_trouble(stage: Stage, view: CameraView, trouble: Trouble) -> None:
+def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) -> None:
     assert not view.retry.isVisible()
-    stage.engine.happen(EventKind.TROUBLE, trouble=trouble, text="What exactly it is.")
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=trouble, text="What exactly it is.")
     stage.engine.show(Phase.TROUBLE)  # the pictures of a covered camera, for example
     stage.settle()
     assert view._sentence.text == trouble_sentence(trouble)
@@ -80,34 +80,34 @@ def check_trouble(stage: Stage, view: CameraView, trouble: Trouble) -> None:
     assert view.video.transform() is not None
 
 
-def test_what_mends_itself_takes_its_words_back(stage: Stage, view: CameraView) -> None:
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_BLACK)
+def test_what_mends_itself_takes_its_words_back(stage: WindowHarness, view: CameraView) -> None:
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BLACK)
     stage.settle()
-    assert view.video._empty == trouble_sentence(Trouble.CAMERA_BLACK)
-    stage.engine.happen(EventKind.RECOVERED)
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    assert view.video._empty == trouble_sentence(SourceFault.CAMERA_BLACK)
+    stage.engine.happen(LiveEventKind.RECOVERED)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
-    assert view._sentence.text != trouble_sentence(Trouble.CAMERA_BLACK)
+    assert view._sentence.text != trouble_sentence(SourceFault.CAMERA_BLACK)
     assert not view.retry.isVisible()
     assert view.video.transform() is not None
 
 
-def test_a_trouble_is_still_said_on_the_page_that_is_opened_next(stage: Stage) -> None:
+def test_a_trouble_is_still_said_on_the_page_that_is_opened_next(stage: WindowHarness) -> None:
     stage.services.settings.camera = "Integrated Webcam"
     stage.window.go(3)
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_DENIED)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_DENIED)
     stage.settle()
     camera = lens(stage)
     stage.settle()
-    assert camera._sentence.text == trouble_sentence(Trouble.CAMERA_DENIED)
+    assert camera._sentence.text == trouble_sentence(SourceFault.CAMERA_DENIED)
     assert camera.retry.isVisible()
 
 
-def test_a_slow_camera_does_for_single_pictures(stage: Stage) -> None:
+def test_a_slow_camera_does_for_single_pictures(stage: WindowHarness) -> None:
     stage.services.settings.camera = "Integrated Webcam"
     stage.window.go(3)
-    stage.engine.happen(EventKind.TROUBLE, trouble=STILL_GOOD)
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=STILL_GOOD)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     first = setup(stage)
     assert first._sentence.text == trouble_sentence(STILL_GOOD)
@@ -118,18 +118,18 @@ def test_a_slow_camera_does_for_single_pictures(stage: Stage) -> None:
     assert not camera.retry.isVisible()
 
 
-def test_a_picture_from_before_a_trouble_is_not_taken(stage: Stage) -> None:
+def test_a_picture_from_before_a_trouble_is_not_taken(stage: WindowHarness) -> None:
     stage.services.settings.camera = "Integrated Webcam"
     stage.window.go(3)
     level(stage)
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     page = stage.window.known.mark
     assert page.take.isEnabled()
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
     stage.settle()
     assert not page.take.isEnabled()
-    stage.engine.happen(EventKind.RECOVERED)
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.happen(LiveEventKind.RECOVERED)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     assert page.take.isEnabled()

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.widgets.deck import Deck
+from gui.widgets.deck import FixedSizeStack
 
 
 class Page(QWidget):
@@ -26,7 +26,7 @@ def window(qtbot):
     qtbot.addWidget(made)
     made.beside = Page(QSize(50, 20))
     made.pages = [Page(QSize(80, 60)), Page(QSize(120, 40))]
-    made.deck = Deck(made.pages)
+    made.deck = FixedSizeStack(made.pages)
     layout = QVBoxLayout(made)
     for each in (made.beside, made.deck):
         layout.addWidget(each)
@@ -38,8 +38,8 @@ def window(qtbot):
 
 def test_one_is_shown_and_all_fill_the_place(window):
     for place in (1, 0, 0, 1):
-        window.deck.show_place(place)
-        assert window.deck.place == place
+        window.deck.set_current_index(place)
+        assert window.deck.index == place
         assert [each.isVisible() for each in window.pages] == [place == 0, place == 1]
         assert window.pages[place].geometry() == window.deck.rect()
 
@@ -53,7 +53,7 @@ def test_the_deck_needs_the_room_of_the_largest(window):
 def test_a_change_asks_nobody_else_and_a_larger_widget_does(window):
     window.beside.asked = 0
     for place in (1, 0, 1):
-        window.deck.show_place(place)
+        window.deck.set_current_index(place)
         QCoreApplication.processEvents()
     assert window.beside.asked == 0
     window.pages[1].least = QSize(120, 90)

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.widgets.text import scrolled
+from gui.widgets.text import scrollable
 
 #: The widths at which the contents below change their minds, and the room there is.
 EDGE_PX, ROOM_PX = 390, 300
@@ -46,7 +46,7 @@ def area_of(qtbot):
         layout = QVBoxLayout(page)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(contents)
-        area = scrolled(page)
+        area = scrollable(page)
         qtbot.addWidget(area)
         area.show()
         return area

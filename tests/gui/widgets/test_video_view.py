@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import QApplication
 
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.video_view import VideoView, image_of
 from measure.domain.landmarks import LANDMARKS, Landmark, Side
@@ -25,8 +25,8 @@ def frame(picture: NDArray[np.uint8], points: NDArray[np.float64] | None = None)
 
 @pytest.fixture
 def view(qapp: QApplication) -> VideoView:
-    look = Look(Scheme.LIGHT)
-    made = VideoView(look)
+    appearance = Appearance(Scheme.LIGHT)
+    made = VideoView(appearance)
     made.resize(700, 500)
     return made
 
@@ -131,7 +131,7 @@ _SCREEN_TEST = """
 import sys
 import numpy as np
 from PySide6.QtWidgets import QApplication
-from gui.style.look import Look
+from gui.style.appearance import Look
 from gui.style.palette import Scheme
 from gui.widgets.video_view import VideoView
 from measure.live.events import LiveFrame, Phase

@@ -9,25 +9,25 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.drawing.interval_band import scale_of, strength
-from gui.session.tones import SAMPLES_PER_S, Tone, samples
-from gui.style.look import Look
+from gui.drawing.interval_band import band_opacity, movement_scale
+from gui.session.tones import SAMPLES_PER_S, Tone, tone_samples
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import Choices
+from gui.widgets.choices import ChoiceRow
 from gui.widgets.hold_ring import HoldRing
-from gui.widgets.pick_button import PickButton
-from gui.widgets.reading_band import ReadingBand, Shown
-from gui.widgets.sentence import Sentence
+from gui.widgets.pick_button import MenuButton
+from gui.widgets.reading_band import BandContent, MeasurementBand
+from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button
-from gui.widgets.tick import Tick
+from gui.widgets.tick import WrappingCheckBox
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
 
 @pytest.fixture
-def look(qapp: QApplication) -> Look:
-    made = Look(Scheme.LIGHT)
+def appearance(qapp: QApplication) -> Appearance:
+    made = Appearance(Scheme.LIGHT)
     made.apply()
     return made
 
@@ -57,20 +57,20 @@ def placed(qtbot: QtBot) -> Place:
 
 @pytest.mark.parametrize("size", [(1280, 800), (900, 560), (1920, 1080)])
 def test_digits_are_at_least_a_sixth_of_the_window(
-    look: Look, qtbot: QtBot, placed: Place, size: tuple[int, int]
+    appearance: Appearance, qtbot: QtBot, placed: Place, size: tuple[int, int]
 ) -> None:
-    number = BigNumber(look)
+    number = BigNumber(appearance)
     window = placed(number, size)
     number.show_value(118.4, Unit.DEGREES)
     assert number.text == "118\u00b0"
     assert number.digit_height() >= window.height() / 6 - 0.01
-    font = look.digit_font(number.digit_height())
+    font = appearance.digit_font(number.digit_height())
     assert QFontMetricsF(font).tightBoundingRect("0").height() >= window.height() / 6 - 2
     assert QFontMetricsF(font).horizontalAdvance("180") <= number.width()
 
 
-def test_no_number_is_a_dash_and_never_a_zero(look: Look) -> None:
-    number = BigNumber(look)
+def test_no_number_is_a_dash_and_never_a_zero(appearance: Appearance) -> None:
+    number = BigNumber(appearance)
     number.show_value(None, Unit.DEGREES)
     assert number.text == "\u2013"
     assert number.accessibleName() == "no number"
@@ -86,9 +86,9 @@ def test_no_number_is_a_dash_and_never_a_zero(look: Look) -> None:
     ],
 )
 def test_the_sentence_is_at_least_a_fifteenth_of_the_window_and_fits(
-    look: Look, qtbot: QtBot, placed: Place, size: tuple[int, int], text: str
+    appearance: Appearance, qtbot: QtBot, placed: Place, size: tuple[int, int], text: str
 ) -> None:
-    sentence = Sentence(look)
+    sentence = FittedSentence(appearance)
     window = placed(sentence, size)
     sentence.say(text)
     qtbot.wait(20)
@@ -103,24 +103,24 @@ def test_the_sentence_is_at_least_a_fifteenth_of_the_window_and_fits(
 
 
 def test_a_narrow_band_is_strong_and_a_wide_one_pale() -> None:
-    narrow = strength(118, 126, Unit.DEGREES)
-    wide = strength(90, 154, Unit.DEGREES)
-    assert narrow > strength(112, 132, Unit.DEGREES) > wide
+    narrow = band_opacity(118, 126, Unit.DEGREES)
+    wide = band_opacity(90, 154, Unit.DEGREES)
+    assert narrow > band_opacity(112, 132, Unit.DEGREES) > wide
     assert 0.2 < wide < narrow < 0.9
-    assert strength(0.45, 0.55, Unit.FRACTION) > strength(0.2, 0.8, Unit.FRACTION)
+    assert band_opacity(0.45, 0.55, Unit.FRACTION) > band_opacity(0.2, 0.8, Unit.FRACTION)
 
 
 @pytest.mark.parametrize("movement", list(Movement))
 def test_the_scale_holds_what_is_usual(movement: Movement) -> None:
-    low, high = scale_of(movement)
+    low, high = movement_scale(movement)
     assert low <= MOVEMENTS[movement].usual[0]
     assert MOVEMENTS[movement].usual[1] <= high
 
 
-def coloured(look: Look, band: ReadingBand, name: str) -> int:
+def coloured(appearance: Appearance, band: MeasurementBand, name: str) -> int:
     """Return how many pixels of the band have a colour of the palette."""
     image = band.grab().toImage()
-    wanted = look.colour(name)
+    wanted = appearance.colour(name)
     return sum(
         image.pixelColor(x, y) == wanted
         for x in range(image.width())
@@ -128,35 +128,35 @@ def coloured(look: Look, band: ReadingBand, name: str) -> int:
     )
 
 
-def test_a_refusal_is_an_empty_frame_with_its_reason(look: Look) -> None:
-    band = ReadingBand(look)
+def test_a_refusal_is_an_empty_frame_with_its_reason(appearance: Appearance) -> None:
+    band = MeasurementBand(appearance)
     band.resize(300, 90)
-    band.show_reading(Movement.FLEXION, Shown(words="No still hold was seen."), "Trial 2")
+    band.show_reading(Movement.FLEXION, BandContent(words="No still hold was seen."), "Trial 2")
     assert band.accessibleName() == "Trial 2: No still hold was seen."
-    assert coloured(look, band, "arm") == 0
-    assert coloured(look, band, "edge") > 100
-    band.show_reading(Movement.FLEXION, Shown(words="118", value=118, low=110, high=126))
-    assert coloured(look, band, "arm") > 10
+    assert coloured(appearance, band, "arm") == 0
+    assert coloured(appearance, band, "edge") > 100
+    band.show_reading(Movement.FLEXION, BandContent(words="118", value=118, low=110, high=126))
+    assert coloured(appearance, band, "arm") > 10
 
 
-def test_long_words_make_the_band_higher(look: Look) -> None:
-    band = ReadingBand(look)
-    band.show_reading(Movement.FLEXION, Shown(words="short"))
+def test_long_words_make_the_band_higher(appearance: Appearance) -> None:
+    band = MeasurementBand(appearance)
+    band.show_reading(Movement.FLEXION, BandContent(words="short"))
     low = band.heightForWidth(200)
-    band.show_reading(Movement.FLEXION, Shown(words="a much longer reason " * 6))
+    band.show_reading(Movement.FLEXION, BandContent(words="a much longer reason " * 6))
     assert band.heightForWidth(200) > low > band.heightForWidth(2000) - band.height()
 
 
-def test_the_ring_keeps_within_its_bounds(look: Look) -> None:
-    ring = HoldRing(look)
+def test_the_ring_keeps_within_its_bounds(appearance: Appearance) -> None:
+    ring = HoldRing(appearance)
     ring.show_hold(1.7, "2/3")
     assert ring.share == 1.0
     ring.show_hold(-1.0, "2/3")
     assert ring.share == 0.0
 
 
-def test_one_of_several_is_chosen(look: Look, qtbot: QtBot, placed: Place) -> None:
-    choices: Choices[int] = Choices([1, 2, 3], str, may_be_empty=True)
+def test_one_of_several_is_chosen(appearance: Appearance, qtbot: QtBot, placed: Place) -> None:
+    choices: ChoiceRow[int] = ChoiceRow([1, 2, 3], str, may_be_empty=True)
     window = placed(choices.row, (400, 100))
     assert choices.value is None
     choices.button(2).click()
@@ -171,9 +171,9 @@ def test_one_of_several_is_chosen(look: Look, qtbot: QtBot, placed: Place) -> No
 
 
 def test_a_choice_that_must_be_made_cannot_be_taken_back(
-    look: Look, qtbot: QtBot, placed: Place
+    appearance: Appearance, qtbot: QtBot, placed: Place
 ) -> None:
-    choices = Choices(["a", "b"], str)
+    choices = ChoiceRow(["a", "b"], str)
     placed(choices.row, (400, 100))
     choices.choose("a")
     choices.button("a").click()
@@ -182,9 +182,9 @@ def test_a_choice_that_must_be_made_cannot_be_taken_back(
 
 @pytest.mark.parametrize(("wide", "lines"), [(1100, 1), (420, 3), (230, 5)])
 def test_choices_break_into_lines_where_they_do_not_fit(
-    look: Look, qtbot: QtBot, placed: Place, wide: int, lines: int
+    appearance: Appearance, qtbot: QtBot, placed: Place, wide: int, lines: int
 ) -> None:
-    choices = Choices(["x" * 14] * 5, str)
+    choices = ChoiceRow(["x" * 14] * 5, str)
     placed(choices.row, (wide, 500))
     qtbot.wait(20)
     tops = {one.y() for one in choices.row.buttons}
@@ -194,7 +194,7 @@ def test_choices_break_into_lines_where_they_do_not_fit(
 
 @pytest.mark.parametrize(("wide", "lines"), [(1000, 1), (560, 2), (260, 3)])
 def test_a_row_of_buttons_breaks_into_lines_and_fills_them(
-    look: Look, qtbot: QtBot, placed: Place, wide: int, lines: int
+    appearance: Appearance, qtbot: QtBot, placed: Place, wide: int, lines: int
 ) -> None:
     buttons = [button("x" * 16) for _ in range(3)]
     row = ButtonRow(buttons)
@@ -210,7 +210,7 @@ def test_a_row_of_buttons_breaks_into_lines_and_fills_them(
 
 
 def test_a_button_tells_its_key_only_where_there_is_room(
-    look: Look, qtbot: QtBot, placed: Place
+    appearance: Appearance, qtbot: QtBot, placed: Place
 ) -> None:
     one = button("Discard the last", key="Backspace")
     placed(one, (600, 100))
@@ -222,8 +222,10 @@ def test_a_button_tells_its_key_only_where_there_is_room(
     assert one.text() == "Discard the last"
 
 
-def test_a_box_is_ticked_by_mouse_and_space(look: Look, qtbot: QtBot, placed: Place) -> None:
-    tick = Tick(look, "A sore day")
+def test_a_box_is_ticked_by_mouse_and_space(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    tick = WrappingCheckBox(appearance, "A sore day")
     placed(tick, (400, 100))
     qtbot.mouseClick(tick, Qt.MouseButton.LeftButton)
     assert tick.isChecked()
@@ -233,9 +235,9 @@ def test_a_box_is_ticked_by_mouse_and_space(look: Look, qtbot: QtBot, placed: Pl
 
 
 def test_a_list_button_shows_and_tells_what_was_picked(
-    look: Look, qtbot: QtBot, placed: Place
+    appearance: Appearance, qtbot: QtBot, placed: Place
 ) -> None:
-    pick = PickButton("movement")
+    pick = MenuButton("movement")
     pick.offer(list(Movement), str)
     assert pick.value is Movement.FLEXION
     with qtbot.waitSignal(pick.picked) as told:
@@ -249,7 +251,7 @@ def test_a_list_button_shows_and_tells_what_was_picked(
 
 @pytest.mark.parametrize("tone", list(Tone))
 def test_tones_are_soft_short_and_end_in_silence(tone: Tone) -> None:
-    sound = samples(tone)
+    sound = tone_samples(tone)
     assert sound.dtype == np.int16
     assert 0.2 < len(sound) / SAMPLES_PER_S < 1.0
     assert 3000 < np.abs(sound).max() < 12000
@@ -258,4 +260,4 @@ def test_tones_are_soft_short_and_end_in_silence(tone: Tone) -> None:
 
 
 def test_tones_differ() -> None:
-    assert len({samples(tone).tobytes() for tone in Tone}) == len(Tone)
+    assert len({tone_samples(tone).tobytes() for tone in Tone}) == len(Tone)

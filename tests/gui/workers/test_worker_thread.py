@@ -9,19 +9,19 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.workers.worker_thread import Background
+from gui.workers.worker_thread import BackgroundWorker
 from measure.errors import DataError
 
 
 @pytest.fixture
-def worker(qapp: QApplication) -> Iterator[Background]:
-    made = Background("tested")
+def worker(qapp: QApplication) -> Iterator[BackgroundWorker]:
+    made = BackgroundWorker("tested")
     yield made
     made.close(2.0)
 
 
 def test_jobs_run_elsewhere_in_order_and_are_answered_here(
-    worker: Background, qtbot: QtBot
+    worker: BackgroundWorker, qtbot: QtBot
 ) -> None:
     seen: list[tuple[int, bool]] = []
     here = threading.get_ident()
@@ -42,7 +42,7 @@ def test_jobs_run_elsewhere_in_order_and_are_answered_here(
     assert here not in worked_in
 
 
-def test_an_error_on_purpose_is_told_in_its_words(worker: Background, qtbot: QtBot) -> None:
+def test_an_error_on_purpose_is_told_in_its_words(worker: BackgroundWorker, qtbot: QtBot) -> None:
     told: list[str] = []
 
     def fail() -> None:
@@ -54,7 +54,7 @@ def test_an_error_on_purpose_is_told_in_its_words(worker: Background, qtbot: QtB
 
 
 def test_a_mistake_of_ours_also_reaches_the_crash_report(
-    worker: Background, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+    worker: BackgroundWorker, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     crashed: list[type[BaseException]] = []
     monkeypatch.setattr(sys, "excepthook", lambda kind, error, trace: crashed.append(kind))
@@ -66,7 +66,7 @@ def test_a_mistake_of_ours_also_reaches_the_crash_report(
 
 
 def test_closing_finishes_what_waits(qapp: QApplication) -> None:
-    worker = Background("closing")
+    worker = BackgroundWorker("closing")
     done: list[int] = []
     for number in range(5):
         worker.run(lambda number=number: time.sleep(0.01) or number, done.append)  # type: ignore[misc]
@@ -78,7 +78,7 @@ def test_closing_finishes_what_waits(qapp: QApplication) -> None:
 
 
 def test_closing_does_not_wait_for_ever(qapp: QApplication) -> None:
-    worker = Background("stuck")
+    worker = BackgroundWorker("stuck")
     let_go = threading.Event()
     worker.run(lambda: let_go.wait(10))
     before = time.monotonic()

@@ -8,15 +8,15 @@ from pathlib import Path
 import pytest
 
 from measure.batch import cache_key
-from measure.batch.cache_key import MISSING, Keys
+from measure.batch.cache_key import MISSING, ResultKeys
 from measure.batch.results_file import ResultsFile
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.acquisition import CameraSetup, KnownSetup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.errors import ClipError, DataError, MachineError
-from measure.pose.ensemble import Models
+from measure.pose.ensemble import ModelSet
 from measure.pose_models.bundles import Bundle, ModelQuality
 from tests.support import scripted_arm
 from tests.support.record_samples import measurement
@@ -24,10 +24,10 @@ from tests.support.record_samples import measurement
 SETTINGS = ReadingSettings(models=scripted_arm.MODELS)
 
 
-def another_bundle() -> Models:
+def another_bundle() -> ModelSet:
     bundle = Bundle(quality=ModelQuality.FULL, sha256="c" * 64, path=Path("full"), content=b"other")
     bundles = {**scripted_arm.MODELS.bundles, ModelQuality.FULL: bundle}
-    return Models(name="heavy", bundles=bundles)
+    return ModelSet(name="heavy", bundles=bundles)
 
 
 @pytest.fixture
@@ -39,7 +39,7 @@ def entry(tmp_path: Path) -> ClipEntry:
 def test_a_clip_that_was_moved_or_renamed_keeps_its_key(entry: ClipEntry, tmp_path: Path) -> None:
     (tmp_path / "elsewhere").mkdir()
     moved = shutil.copyfile(entry.clip, tmp_path / "elsewhere" / "other name.mov")
-    keys = Keys(SETTINGS)
+    keys = ResultKeys(SETTINGS)
     assert keys.of(replace(entry, clip=moved)) == keys.of(entry)
     # What it is compared with, and whose it is, changes no reading.
     assert keys.of(replace(entry, reference=90.0, person="clover")) == keys.of(entry)
@@ -55,14 +55,14 @@ def test_a_clip_that_was_moved_or_renamed_keeps_its_key(entry: ClipEntry, tmp_pa
     ids=str,
 )
 def test_what_a_clip_shows_belongs_to_its_key(entry: ClipEntry, change: dict[str, object]) -> None:
-    keys = Keys(SETTINGS)
+    keys = ResultKeys(SETTINGS)
     assert keys.of(replace(entry, **change)) != keys.of(entry)  # type: ignore[arg-type]
 
 
 def test_one_byte_more_is_another_clip(entry: ClipEntry) -> None:
-    before = Keys(SETTINGS).of(entry)
+    before = ResultKeys(SETTINGS).of(entry)
     entry.clip.write_bytes(entry.clip.read_bytes() + b" ")
-    assert Keys(SETTINGS).of(entry) != before
+    assert ResultKeys(SETTINGS).of(entry) != before
 
 
 @pytest.mark.parametrize(
@@ -76,14 +76,14 @@ def test_one_byte_more_is_another_clip(entry: ClipEntry) -> None:
     ids=["every frame", "set-up", "model", "bundle"],
 )
 def test_other_settings_are_other_keys(entry: ClipEntry, settings: ReadingSettings) -> None:
-    assert Keys(settings).of(entry) != Keys(SETTINGS).of(entry)
+    assert ResultKeys(settings).of(entry) != ResultKeys(SETTINGS).of(entry)
 
 
 def test_another_version_is_another_key(entry: ClipEntry, monkeypatch: pytest.MonkeyPatch) -> None:
-    before = Keys(SETTINGS).of(entry)
-    assert Keys(SETTINGS).of(entry) == before
+    before = ResultKeys(SETTINGS).of(entry)
+    assert ResultKeys(SETTINGS).of(entry) == before
     monkeypatch.setattr(cache_key, "software", lambda: {"thawline": "9.9"})
-    assert Keys(SETTINGS).of(entry) != before
+    assert ResultKeys(SETTINGS).of(entry) != before
 
 
 def test_what_is_taken_over_and_what_is_tried_again(entry: ClipEntry, tmp_path: Path) -> None:
@@ -95,27 +95,27 @@ def test_what_is_taken_over_and_what_is_tried_again(entry: ClipEntry, tmp_path: 
     entries = [entry, *others, gone]
     read = measurement(movement=Movement.FLEXION, side=Side.LEFT)
     outcomes = [
-        Outcome(number=0, entry=entry, measurement=read),
-        Outcome(number=1, entry=others[0], error=ClipError("broken")),
-        Outcome(number=2, entry=others[1], error=MachineError("ours")),
-        Outcome(number=4, entry=gone, error=ClipError("not there")),
+        ClipResult(number=0, entry=entry, measurement=read),
+        ClipResult(number=1, entry=others[0], error=ClipError("broken")),
+        ClipResult(number=2, entry=others[1], error=MachineError("ours")),
+        ClipResult(number=4, entry=gone, error=ClipError("not there")),
     ]
     path = tmp_path / "results.jsonl"
     file = ResultsFile(path, entries, SETTINGS)
-    assert [file.earlier(number) for number in range(5)] == [None] * 5
+    assert [file.cached(number) for number in range(5)] == [None] * 5
     for outcome in outcomes:
         file.add(outcome)
 
     again = ResultsFile(path, entries, SETTINGS)
-    known = again.earlier(0)
+    known = again.cached(0)
     assert known is not None
     assert known.is_earlier
     assert known.measurement == read
-    broken = again.earlier(1)
+    broken = again.cached(1)
     assert broken is not None
     assert isinstance(broken.error, ClipError)
     assert str(broken.error) == "broken"
-    assert [again.earlier(number) for number in (2, 3, 4)] == [None] * 3
+    assert [again.cached(number) for number in (2, 3, 4)] == [None] * 3
     assert again.key(4).startswith(MISSING)
     assert again.damaged_lines == 0
 
@@ -125,11 +125,11 @@ def test_the_same_content_twice_has_a_line_each_and_its_own_name(
 ) -> None:
     twin = replace(entry, clip=shutil.copyfile(entry.clip, tmp_path / "twin.mp4"))
     path = tmp_path / "results.jsonl"
-    broken = Outcome(number=0, entry=entry, error=ClipError("The clip bed.mp4 is empty."))
+    broken = ClipResult(number=0, entry=entry, error=ClipError("The clip bed.mp4 is empty."))
     ResultsFile(path, [entry, twin], SETTINGS).add(broken)
     for _ in range(2):
         file = ResultsFile(path, [entry, twin], SETTINGS)
-        known = [file.earlier(number) for number in range(2)]
+        known = [file.cached(number) for number in range(2)]
         names = ["The clip bed.mp4 is empty.", "The clip twin.mp4 is empty."]
         assert [str(each.error) for each in known if each is not None] == names
         for each in known:
@@ -144,9 +144,9 @@ def test_of_two_lines_for_a_clip_the_last_counts(entry: ClipEntry, tmp_path: Pat
     path = tmp_path / "results.jsonl"
     file = ResultsFile(path, [entry], SETTINGS)
     read = measurement(movement=Movement.FLEXION, side=Side.LEFT)
-    file.add(Outcome(number=0, entry=entry, error=ClipError("broken")))
-    file.add(Outcome(number=0, entry=entry, measurement=read))
-    known = ResultsFile(path, [entry], SETTINGS).earlier(0)
+    file.add(ClipResult(number=0, entry=entry, error=ClipError("broken")))
+    file.add(ClipResult(number=0, entry=entry, measurement=read))
+    known = ResultsFile(path, [entry], SETTINGS).cached(0)
     assert known is not None
     assert known.measurement == read
 
@@ -157,13 +157,13 @@ def test_half_a_line_is_passed_over_and_written_after(
 ) -> None:
     path = tmp_path / "results.jsonl"
     read = measurement(movement=Movement.FLEXION, side=Side.LEFT)
-    ResultsFile(path, [entry], SETTINGS).add(Outcome(number=0, entry=entry, measurement=read))
+    ResultsFile(path, [entry], SETTINGS).add(ClipResult(number=0, entry=entry, measurement=read))
     path.write_bytes(path.read_bytes()[:cut])
     file = ResultsFile(path, [entry], SETTINGS)
-    assert file.earlier(0) is None
+    assert file.cached(0) is None
     assert file.damaged_lines == 1
-    file.add(Outcome(number=0, entry=entry, measurement=read))
-    known = ResultsFile(path, [entry], SETTINGS).earlier(0)
+    file.add(ClipResult(number=0, entry=entry, measurement=read))
+    known = ResultsFile(path, [entry], SETTINGS).cached(0)
     assert known is not None
     assert known.measurement == read
     assert json.loads(path.read_text(encoding="utf-8").splitlines()[-1])["person"] == ""
@@ -182,4 +182,4 @@ def test_a_line_nested_without_end_is_passed_over(entry: ClipEntry, tmp_path: Pa
     path.write_text('{"key": "' + "x" * 40 + '", "clip": ' + "[" * 100_000 + "\n")
     file = ResultsFile(path, [entry], SETTINGS)
     assert file.damaged_lines == 1
-    assert file.earlier(0) is None
+    assert file.cached(0) is None

@@ -10,13 +10,13 @@ from pathlib import Path
 import pytest
 
 from measure.batch.cluster_worker import order_of
-from measure.batch.executor import read_through
+from measure.batch.executor import read_with_executor
 from measure.batch.run import read_many
 from measure.batch.summary import summary_lines
 from measure.cli.main import main
 from measure.clips.clip_list import clips_named
 from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import Outcome, ReadingSettings
+from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
@@ -42,7 +42,7 @@ def entries(folder: Path, count: int) -> list[ClipEntry]:
     return clips
 
 
-def values(outcomes: list[Outcome]) -> list[float | None]:
+def values(outcomes: list[ClipResult]) -> list[float | None]:
     in_order = sorted(outcomes, key=lambda each: each.number)
     return [None if each.measurement is None else each.measurement.value for each in in_order]
 
@@ -77,7 +77,7 @@ def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_cl
     context = multiprocessing.get_context("spawn")
     with ProcessPoolExecutor(2, context, cluster_script.dask_setup, (None,)) as pool:
         through = list(
-            read_through(
+            read_with_executor(
                 pool.submit,
                 clips,
                 order_of(SETTINGS),
@@ -121,19 +121,19 @@ def test_the_summary_counts_readings_refusals_by_reason_and_failures(tmp_path: P
     entry = ClipEntry(clip=tmp_path / "a.mp4", movement=Movement.FLEXION, side=Side.LEFT)
     read = measurement(movement=Movement.FLEXION, side=Side.LEFT)
 
-    def refused(*reasons: Reason) -> Outcome:
+    def refused(*reasons: Reason) -> ClipResult:
         nothing = replace(read, status=Status.REFUSED, value=None, low=None, high=None)
-        return Outcome(number=0, entry=entry, measurement=replace(nothing, reasons=reasons))
+        return ClipResult(number=0, entry=entry, measurement=replace(nothing, reasons=reasons))
 
     outcomes = [
-        Outcome(number=0, entry=entry, measurement=read),
-        Outcome(number=0, entry=entry, measurement=read, is_earlier=True),
-        Outcome(number=0, entry=entry, measurement=read, error=DataError("disk full")),
+        ClipResult(number=0, entry=entry, measurement=read),
+        ClipResult(number=0, entry=entry, measurement=read, is_earlier=True),
+        ClipResult(number=0, entry=entry, measurement=read, error=DataError("disk full")),
         refused(Reason.NO_HOLD, Reason.TRUNK_LEAN),
         refused(Reason.NOBODY),
         refused(Reason.NO_HOLD),
-        Outcome(number=0, entry=entry, error=ClipError("broken")),
-        Outcome(number=0, entry=entry, error=MachineError("ours")),
+        ClipResult(number=0, entry=entry, error=ClipError("broken")),
+        ClipResult(number=0, entry=entry, error=MachineError("ours")),
     ]
     assert summary_lines(outcomes) == [
         "8 clips: 3 with a reading, 3 refused",

@@ -5,7 +5,7 @@ import pytest
 
 from measure.camera.capture import WANTED_SIZE_PX, Camera
 from measure.camera.devices import CameraEntry, camera_called, find_cameras, list_cameras
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.errors import CameraError
 
 V4L2, MSMF = 200, 1400
@@ -85,7 +85,8 @@ def test_single_failed_reads_are_passed_over():
 
 
 @pytest.mark.parametrize(
-    ("still_listed", "trouble"), [(False, Trouble.CAMERA_UNPLUGGED), (True, Trouble.CAMERA_BUSY)]
+    ("still_listed", "trouble"),
+    [(False, SourceFault.CAMERA_UNPLUGGED), (True, SourceFault.CAMERA_BUSY)],
 )
 def test_reads_that_keep_failing_name_the_trouble(still_listed, trouble):
     one = camera(FakeCapture([FRAME]), still_listed=still_listed)
@@ -107,14 +108,14 @@ def test_a_stopped_camera_gives_no_more():
 def test_a_device_that_is_gone_is_missing():
     with pytest.raises(SourceTroubleError) as caught:
         camera(FakeCapture([], opened=False))
-    assert caught.value.trouble is Trouble.CAMERA_MISSING
+    assert caught.value.trouble is SourceFault.CAMERA_MISSING
 
 
 def test_a_camera_that_does_not_open_is_busy(tmp_path):
     capture = FakeCapture([], opened=False)
     with pytest.raises(SourceTroubleError, match="other programs") as caught:
         camera(capture, entry=entry(path="usb#1234"))
-    assert caught.value.trouble is Trouble.CAMERA_BUSY
+    assert caught.value.trouble is SourceFault.CAMERA_BUSY
     assert capture.released
 
 
@@ -122,7 +123,7 @@ def test_a_device_that_may_not_be_used_is_denied(monkeypatch):
     monkeypatch.setattr("os.access", lambda path, mode: False)
     with pytest.raises(SourceTroubleError, match="group") as caught:
         camera(FakeCapture([], opened=False), entry=entry(path="/dev/null"))
-    assert caught.value.trouble is Trouble.CAMERA_DENIED
+    assert caught.value.trouble is SourceFault.CAMERA_DENIED
 
 
 class Listed:
@@ -167,7 +168,7 @@ def test_two_of_one_name_are_told_apart_by_their_port():
 def test_the_wrong_camera_is_never_taken(label, cameras, words):
     with pytest.raises(SourceTroubleError, match=words) as caught:
         camera_called(label, listing(*cameras))
-    assert caught.value.trouble is Trouble.CAMERA_MISSING
+    assert caught.value.trouble is SourceFault.CAMERA_MISSING
 
 
 def test_a_camera_without_a_name_gets_one():

@@ -5,7 +5,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from measure.camera.faults import SourceTroubleError, Trouble
+from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.camera.playback import ClipCamera
 from measure.errors import ClipError
 from measure.video.source import SourceFacts
@@ -113,7 +113,7 @@ def test_a_clip_that_cannot_be_opened_is_told_as_trouble():
 
     with pytest.raises(SourceTroubleError, match="text file") as caught:
         ClipCamera(CLIP, open_source=refuse)
-    assert caught.value.trouble is Trouble.CLIP_UNREADABLE
+    assert caught.value.trouble is SourceFault.CLIP_UNREADABLE
 
 
 def test_a_clip_without_a_picture_is_told_as_trouble():

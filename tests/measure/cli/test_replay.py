@@ -11,7 +11,7 @@ import pytest
 
 from measure.cli.demo import sample_clips
 from measure.cli.main import main
-from measure.video.sampling import QUICK_HZ
+from measure.video.sampling import COARSE_HZ
 from tests.bench.keep_clips import GOLDEN as GOLDEN_FILE
 
 #: The one long run takes a minute on two quiet processors.
@@ -98,7 +98,7 @@ def test_the_track_holds_every_quick_frame(tmp_path, data_folder):
         rows = list(csv.DictReader(file))
     times = [float(row["time_s"]) for row in rows]
     assert times == sorted(times)
-    assert len(rows) == pytest.approx(QUICK_HZ * 6.5, abs=2)
+    assert len(rows) == pytest.approx(COARSE_HZ * 6.5, abs=2)
     assert {"guide_fraction", "settled_fraction", "part", "state", "people"} <= rows[0].keys()
     assert {"right_thumb_x_px", "right_thumb_y_px", "right_thumb_visibility"} <= rows[0].keys()
     seen = [row for row in rows if row["state"] == "seen"]

@@ -7,8 +7,8 @@ import json
 import pytest
 
 from measure.cli.demo import sample_clips
-from measure.clips.observation_file import load_tracks
-from measure.clips.read import reading_of
+from measure.clips.observation_file import load_observation
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Status
 from tests.bench.keep_clips import CLIPS, GOLDEN, TRACKS
@@ -24,18 +24,18 @@ def test_every_committed_clip_has_its_golden_reading():
 
 
 @pytest.mark.parametrize("name", [name for name, each in SAMPLES.items() if each.truth is not None])
-def test_how_the_person_stood_is_seen_in_a_rest_that_is_looked_at_thinly(name):
-    _, looked = load_tracks(TRACKS / f"{name}.npz")
-    settled = reading_of(looked, Setup()).settled
+def test_stance_is_seen_in_a_sparsely_sampled_rest(name):
+    _, observation = load_observation(TRACKS / f"{name}.npz")
+    settled = measurement_from_observation(observation, Setup()).refined
     assert settled
     assert all(each.neutral is not None for each in settled if each.trial.scored)
 
 
 @pytest.mark.parametrize("name", SAMPLES)
 def test_a_committed_clip_reads_as_before(name):
-    entry, looked = load_tracks(TRACKS / f"{name}.npz")
+    entry, observation = load_observation(TRACKS / f"{name}.npz")
     assert (entry.movement, entry.side) == (SAMPLES[name].entry.movement, SAMPLES[name].entry.side)
-    measurement = reading_of(looked, Setup()).measurement
+    measurement = measurement_from_observation(observation, Setup()).measurement
     golden = READINGS[name]
     assert [str(reason) for reason in measurement.reasons] == golden["reasons"]
     assert (measurement.status is Status.REFUSED) == (golden["reading"] is None)

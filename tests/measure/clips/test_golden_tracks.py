@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from measure.clips.observation_file import load_tracks
+from measure.clips.observation_file import load_observation
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
 from tests.bench.accuracy_cases import Case
@@ -36,8 +36,8 @@ def case_of(entry):
 @pytest.mark.parametrize("entry", CASES, ids=[entry["name"] for entry in CASES])
 def test_a_kept_case_reads_as_before(entry):
     case = case_of(entry)
-    _, looked = load_tracks(TRACKS / f"{case.name}.npz")
-    judged = judge(case, looked)
+    _, observation = load_observation(TRACKS / f"{case.name}.npz")
+    judged = judge(case, observation)
     unit = MOVEMENTS[case.movement].unit
     assert [str(reason) for reason in judged.measurement.reasons] == entry["reasons"]
     if not case.readable:

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from measure.clips.inputs import ClipEntry
-from measure.clips.observation_file import load_tracks, save_tracks
-from measure.clips.read import read_clip, reading_of
+from measure.clips.observation_file import load_observation, save_observation
+from measure.clips.read import measurement_from_observation, read_clip
 from measure.domain.acquisition import CameraSetup, Setup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
@@ -34,34 +34,34 @@ def read(tmp_path_factory):
     models = scripted_arm.MODELS
     with PoseProcess(models.bundles, command=scripted_arm.COMMAND) as process:
         reading = read_clip(process, models, clip, entry.movement, entry.side, view=entry.view)
-    save_tracks(folder / "kept.npz", entry, reading.looked)
+    save_observation(folder / "kept.npz", entry, reading.observation)
     return entry, reading, folder / "kept.npz"
 
 
 def test_the_reading_is_the_same_to_the_last_bit(read):
     entry, reading, path = read
-    kept_entry, looked = load_tracks(path)
-    again = reading_of(looked, Setup())
+    kept_entry, observation = load_observation(path)
+    again = measurement_from_observation(observation, Setup())
     assert kept_entry == entry
     assert reading.measurement.value is not None
     assert again.measurement == reading.measurement
     assert again.guide.tobytes() == reading.guide.tobytes()
-    for one, other in zip(again.settled, reading.settled, strict=True):
-        assert one.combined.per_pass.tobytes() == other.combined.per_pass.tobytes()
-        assert one.combined.per_pass.shape[0] == 4
+    for one, other in zip(again.refined, reading.refined, strict=True):
+        assert one.fused.per_pass.tobytes() == other.fused.per_pass.tobytes()
+        assert one.fused.per_pass.shape[0] == 4
 
 
 def test_reading_again_takes_hundredths_of_a_second(read):
     began = time.process_time()
     for _ in range(10):
-        reading_of(load_tracks(read[2])[1], Setup())
+        measurement_from_observation(load_observation(read[2])[1], Setup())
     assert (time.process_time() - began) / 10 < 0.2
 
 
 def test_the_passes_see_the_arm_differently_so_that_mixing_them_up_would_show(read):
-    careful = read[1].looked.careful
-    assert list(careful) == ["full", "full mirrored", "heavy", "heavy mirrored"]
-    assert len({track.points_px.tobytes() for track in careful.values()}) == 4
+    fine = read[1].observation.fine
+    assert list(fine) == ["full", "full mirrored", "heavy", "heavy mirrored"]
+    assert len({track.points_px.tobytes() for track in fine.values()}) == 4
 
 
 @pytest.mark.parametrize(
@@ -69,13 +69,13 @@ def test_the_passes_see_the_arm_differently_so_that_mixing_them_up_would_show(re
 )
 def test_a_setup_that_turns_the_picture_needs_the_clip(read, camera):
     with pytest.raises(DataError, match="turns or mirrors"):
-        reading_of(read[1].looked, Setup(camera=camera))
+        measurement_from_observation(read[1].observation, Setup(camera=camera))
 
 
-def test_trials_where_no_careful_pass_looked_need_the_clip(read):
-    looked = replace(read[1].looked, windows=((0.0, 0.5),))
+def test_trials_without_a_fine_pass_need_the_clip(read):
+    observation = replace(read[1].observation, windows=((0.0, 0.5),))
     with pytest.raises(DataError, match="no careful pass"):
-        reading_of(looked, Setup())
+        measurement_from_observation(observation, Setup())
 
 
 def rewritten(path, tmp_path, **changes):
@@ -99,7 +99,7 @@ def test_damage_is_noticed(read, tmp_path):
     for name, content in cases.items():
         (tmp_path / name).write_bytes(content)
         with pytest.raises(DataError, match="damaged"):
-            load_tracks(tmp_path / name)
+            load_observation(tmp_path / name)
     changed = {
         "quick:time_s": times[::-1],
         "quick:points_px": np.zeros((3, 33, 2)),
@@ -109,27 +109,27 @@ def test_damage_is_noticed(read, tmp_path):
     }
     for name, array in changed.items():
         with pytest.raises(DataError, match="damaged"):
-            load_tracks(rewritten(read[2], tmp_path, **{name: array}))
+            load_observation(rewritten(read[2], tmp_path, **{name: array}))
     later = said.replace('"form": 1', '"form": 2').encode()
     with pytest.raises(DataError, match="another version"):
-        load_tracks(rewritten(read[2], tmp_path, said=np.frombuffer(later, dtype=np.uint8)))
+        load_observation(rewritten(read[2], tmp_path, said=np.frombuffer(later, dtype=np.uint8)))
     wrong = said.replace('"abduction"', '"jumping"').encode()
     with pytest.raises(DataError, match="movement"):
-        load_tracks(rewritten(read[2], tmp_path, said=np.frombuffer(wrong, dtype=np.uint8)))
+        load_observation(rewritten(read[2], tmp_path, said=np.frombuffer(wrong, dtype=np.uint8)))
 
 
 def test_a_pickle_is_never_opened(tmp_path):
     path = tmp_path / "evil.npz"
     np.savez(path, said=np.array([print], dtype=object))
     with pytest.raises(DataError):
-        load_tracks(path)
+        load_observation(path)
 
 
 def test_files_and_folders_that_cannot_be_used(read, tmp_path):
     with pytest.raises(DataError, match="cannot be read"):
-        load_tracks(tmp_path / "none.npz")
+        load_observation(tmp_path / "none.npz")
     with pytest.raises(DataError, match="cannot be written"):
-        save_tracks(tmp_path / "none" / "x.npz", read[0], read[1].looked)
+        save_observation(tmp_path / "none" / "x.npz", read[0], read[1].observation)
     assert list(tmp_path.iterdir()) == []
 
 
@@ -139,8 +139,8 @@ def test_a_clip_without_a_trial_keeps_no_careful_pass(tmp_path):
     with PoseProcess(models.bundles, command=scripted_arm.COMMAND) as process:
         reading = read_clip(process, models, clip, Movement.FLEXION, Side.LEFT)
     entry = ClipEntry(clip=Path("still.clip"), movement=Movement.FLEXION, side=Side.LEFT)
-    save_tracks(tmp_path / "still.npz", entry, reading.looked)
-    again = reading_of(load_tracks(tmp_path / "still.npz")[1], Setup())
-    assert again.looked.careful == {}
+    save_observation(tmp_path / "still.npz", entry, reading.observation)
+    again = measurement_from_observation(load_observation(tmp_path / "still.npz")[1], Setup())
+    assert again.observation.fine == {}
     assert again.measurement == reading.measurement
     assert again.measurement.reasons

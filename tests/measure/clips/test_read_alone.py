@@ -26,7 +26,7 @@ def test_who_is_seen_by_fits_and_starts_is_followed_and_read(tmp_path: Path) -> 
     assert flickering.measurement.value == steady.measurement.value is not None
 
 
-def test_a_clip_without_anybody_is_not_looked_at_again(
+def test_a_clip_without_anybody_is_not_processed_again(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     jobs = []

@@ -166,12 +166,12 @@ def test_a_missing_model_lacks_for_measuring(
     monkeypatch.setenv("THAWLINE_MODELS", str(tmp_path))
     full, heavy, lite = model_findings()
     assert not any(each.present for each in (full, heavy, lite))
-    assert (full.purpose, heavy.purpose) == (Purpose.MEASURING, Purpose.CAREFUL)
+    assert (full.purpose, heavy.purpose) == (Purpose.MEASURING, Purpose.STEADIER_READINGS)
     assert "thawline model" in full.cure
     assert "npm" in heavy.cure
 
 
-def test_the_data_folder_is_looked_at_but_not_made(tmp_path: Path) -> None:
+def test_the_data_folder_is_inspected_but_not_made(tmp_path: Path) -> None:
     folder = tmp_path / "not" / "yet"
     assert folder_finding(folder).present
     assert folder_finding(tmp_path).present

@@ -7,7 +7,15 @@ import pytest
 
 from measure.domain.history import History
 from measure.domain.landmarks import Side
-from measure.domain.records import Conduct, Help, Pain, Person, Plan, PlannedStretch, Stretch
+from measure.domain.records import (
+    AssessmentCondition,
+    Assistance,
+    Pain,
+    Person,
+    Plan,
+    PlannedStretch,
+    Stretch,
+)
 from measure.errors import InputError
 from measure.system.clock import new_id
 from tests.support import record_samples as sample
@@ -57,7 +65,9 @@ def test_sides_are_a_set() -> None:
 
 
 def test_helped_is_never_active() -> None:
-    assert [help_ for help_ in Help if Conduct(help=help_).active] == [Help.NONE]
+    assert [help_ for help_ in Assistance if AssessmentCondition(help=help_).active] == [
+        Assistance.NONE
+    ]
 
 
 @pytest.mark.parametrize("rating", [-1, 11])

@@ -6,15 +6,15 @@ import cv2
 import numpy as np
 import pytest
 
-from measure.clips.observation_file import load_tracks
-from measure.clips.read import ClipReading, reading_of
+from measure.clips.observation_file import load_observation
+from measure.clips.read import ClipReading, measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import arm
 from measure.errors import DataError
 from measure.export.annotated_clip import write_annotated
 from measure.export.clip_figure import draw_curve
 from measure.export.clip_series_csv import part_of
-from measure.video.sampling import QUICK_HZ
+from measure.video.sampling import COARSE_HZ
 from tests.bench.keep_clips import CLIPS, TRACKS
 
 NAME = "abduction-right-restricted"
@@ -22,7 +22,7 @@ NAME = "abduction-right-restricted"
 
 @pytest.fixture(scope="module")
 def reading() -> ClipReading:
-    return reading_of(load_tracks(TRACKS / f"{NAME}.npz")[1], Setup())
+    return measurement_from_observation(load_observation(TRACKS / f"{NAME}.npz")[1], Setup())
 
 
 def frames_of(clip: Path) -> list[np.ndarray]:
@@ -36,7 +36,7 @@ def frames_of(clip: Path) -> list[np.ndarray]:
         frames.append(frame)
 
 
-def test_every_picture_looked_at_is_there_with_its_own_arm(
+def test_every_processed_frame_is_drawn_with_its_own_arm(
     reading: ClipReading, tmp_path: Path
 ) -> None:
     out = tmp_path / "annotated.mp4"
@@ -44,7 +44,7 @@ def test_every_picture_looked_at_is_there_with_its_own_arm(
     frames, track = frames_of(out), reading.track
     assert len(frames) == len(track)
     assert frames[0].shape == (track.height_px, track.width_px, 3)
-    assert cv2.VideoCapture(str(out)).get(cv2.CAP_PROP_FPS) == pytest.approx(QUICK_HZ, abs=0.01)
+    assert cv2.VideoCapture(str(out)).get(cv2.CAP_PROP_FPS) == pytest.approx(COARSE_HZ, abs=0.01)
 
     originals = frames_of(CLIPS / f"{NAME}.mp4")
     own = arm(reading.measurement.side)

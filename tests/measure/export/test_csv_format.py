@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 
 from measure.domain.history import History
 from measure.export.csv_format import DecimalSign, csv_for_programs, csv_for_spreadsheets, guarded
-from measure.export.table import COLUMNS, Kind
+from measure.export.table import COLUMNS, ColumnKind
 from tests.support import record_samples as sample
 from tests.support.record_strategies import histories
 
@@ -69,7 +69,7 @@ def test_units_stand_in_the_headers() -> None:
     headers = [column.header for column in COLUMNS]
     assert len(set(headers)) == len(headers)
     for column in COLUMNS:
-        if column.kind is Kind.NUMBER:
+        if column.kind is ColumnKind.NUMBER:
             assert column.header.rsplit("_", 1)[1] in ("deg", "fraction", "s"), column.header
 
 

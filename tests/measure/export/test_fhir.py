@@ -13,7 +13,7 @@ from hypothesis import HealthCheck, given, settings
 from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
-from measure.domain.records import Conduct, Help, Pain
+from measure.domain.records import AssessmentCondition, Assistance, Pain
 from measure.export.codes import _SIDED, _UNSIDED, PAIN_LOINC
 from measure.export.fhir import history_fhir
 from tests.support import record_samples as sample
@@ -22,7 +22,7 @@ from tests.support.record_strategies import histories
 
 WHO = sample.person()
 SESSION = sample.session(WHO)
-ACTIVE = Conduct()
+ACTIVE = AssessmentCondition()
 NOW = FixedClock().now()
 
 
@@ -125,9 +125,11 @@ def test_a_reach_is_a_band_of_our_own_and_never_degrees() -> None:
     assert '"deg"' not in json.dumps(found)
 
 
-@pytest.mark.parametrize("help_", [each for each in Help if each is not Help.NONE])
-def test_a_helped_movement_is_neither_active_nor_passive(help_: Help) -> None:
-    resources = _bundle(sample.record(SESSION, conduct=Conduct(help=help_)), unverified=True)
+@pytest.mark.parametrize("help_", [each for each in Assistance if each is not Assistance.NONE])
+def test_a_helped_movement_is_neither_active_nor_passive(help_: Assistance) -> None:
+    resources = _bundle(
+        sample.record(SESSION, conduct=AssessmentCondition(help=help_)), unverified=True
+    )
     found = _observation(resources, "flexion-active-assisted")
     assert _loinc(found) == []
     assert "active-assisted" in found["method"]["text"]

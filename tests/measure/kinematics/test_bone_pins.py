@@ -16,7 +16,7 @@ from measure.domain.landmarks import LANDMARKS, FloatArray, Side, arm
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
 from measure.kinematics.elevation import elevation_of
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 
 FILE = Path(os.environ.get("THAWLINE_CHECK_DATA", "no folder named"), "abdbonepin.trc")
 
@@ -102,7 +102,7 @@ def seen_by_camera(
 
 
 def seen_elevation(track: Track) -> FloatArray:
-    posture = posture_of(track, Side.RIGHT)
+    posture = arm_keypoints(track, Side.RIGHT)
     nothing = np.zeros(len(track.time_s), dtype=np.bool_)
     return elevation_of(posture, Movement.ABDUCTION, View.FRONT, nothing).elbow_line_deg
 

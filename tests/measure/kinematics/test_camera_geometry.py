@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import Track
-from measure.kinematics.camera_geometry import ideal_points, ideal_track, real_points
+from measure.kinematics.camera_geometry import real_points, undistort_points, undistort_track
 
 WIDE = LensProfile(
     camera_name="virtual",
@@ -34,7 +34,7 @@ def grid(width: int = 1280, height: int = 720) -> np.ndarray:
 
 
 def test_a_straight_lens_changes_nothing() -> None:
-    assert ideal_points(grid(), STRAIGHT) == pytest.approx(grid())
+    assert undistort_points(grid(), STRAIGHT) == pytest.approx(grid())
 
 
 def test_agreement_with_opencv() -> None:
@@ -49,19 +49,19 @@ def test_agreement_with_opencv() -> None:
         P=ideal,
         criteria=(cv2.TERM_CRITERIA_COUNT | cv2.TERM_CRITERIA_EPS, 200, 1e-12),
     ).reshape(-1, 2)
-    assert ideal_points(points, WIDE) == pytest.approx(oracle, abs=0.01)
+    assert undistort_points(points, WIDE) == pytest.approx(oracle, abs=0.01)
 
 
 @settings(max_examples=100, deadline=None)
 @given(x=st.floats(0, 1279), y=st.floats(0, 719))
 def test_there_and_back(x: float, y: float) -> None:
     point = np.array([x, y])
-    assert real_points(ideal_points(point, WIDE), WIDE) == pytest.approx(point, abs=0.01)
+    assert real_points(undistort_points(point, WIDE), WIDE) == pytest.approx(point, abs=0.01)
 
 
 def test_missing_points_stay_missing_and_leave_the_others_alone() -> None:
     points = np.array([[100.0, 100.0], [np.nan, 5.0], [np.inf, 5.0]])
-    found = ideal_points(points, WIDE)
+    found = undistort_points(points, WIDE)
     assert np.isfinite(found[0]).all()
     assert np.isnan(found[1:]).all()
 
@@ -70,8 +70,8 @@ def test_points_that_the_model_does_not_reach_are_missing() -> None:
     # 1 - 0.28 r^2 alone bends back at r = 1.09: no direction is shown beyond 0.73 of a focal.
     folding = dataclasses.replace(STRAIGHT, distortion=(-0.28, 0.0, 0.0, 0.0, 0.0))
     inside, beyond = np.array([639.5 + 0.7 * 640, 359.5]), np.array([639.5 + 0.75 * 640, 359.5])
-    assert np.isfinite(ideal_points(inside, folding)).all()
-    assert np.isnan(ideal_points(beyond, folding)).all()
+    assert np.isfinite(undistort_points(inside, folding)).all()
+    assert np.isnan(undistort_points(beyond, folding)).all()
 
 
 def track(width: int, height: int) -> Track:
@@ -88,7 +88,7 @@ def track(width: int, height: int) -> Track:
 
 
 def test_a_track_is_made_ideal_only_at_the_profiles_own_size() -> None:
-    made = ideal_track(track(1280, 720), WIDE)
-    assert made.points_px[0, 0] == pytest.approx(ideal_points(np.array([200.0, 200.0]), WIDE))
+    made = undistort_track(track(1280, 720), WIDE)
+    assert made.points_px[0, 0] == pytest.approx(undistort_points(np.array([200.0, 200.0]), WIDE))
     with pytest.raises(ValueError, match="does not fit"):
-        ideal_track(track(640, 480), WIDE)
+        undistort_track(track(640, 480), WIDE)

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.kinematics.elevation import elevation_of
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 from tests.support.stick_figure import elevation_track
 
 CASES = [
@@ -20,7 +20,7 @@ ANGLES = np.array([0.0, 30.0, 45.0, 60.0, 90.0, 120.0, 150.0, 175.0, 185.0])
 
 def read(track, movement, side, view, at_rest=1):
     rest = np.arange(len(track)) < at_rest
-    return elevation_of(posture_of(track, side), movement, view, rest)
+    return elevation_of(arm_keypoints(track, side), movement, view, rest)
 
 
 @pytest.mark.parametrize("side", list(Side))

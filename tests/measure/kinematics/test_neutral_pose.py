@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from measure.clips.observation_file import load_tracks
-from measure.clips.read import reading_of
+from measure.clips.observation_file import load_observation
+from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import CameraSetup, LensProfile, Setup
 from measure.kinematics.neutral_pose import STANDING, Neutral, standing_in, standing_text
 
@@ -56,8 +56,10 @@ def test_a_text_that_says_nothing_is_no_neutral(text: str) -> None:
     ],
 )
 def test_every_reading_says_how_the_person_stood(name: str, least: float, most: float) -> None:
-    looked = load_tracks(TRACKS / f"{name}.npz")[1]
-    stood = standing_in(reading_of(looked, Setup()).measurement.provenance.source)
+    observation = load_observation(TRACKS / f"{name}.npz")[1]
+    stood = standing_in(
+        measurement_from_observation(observation, Setup()).measurement.provenance.source
+    )
     assert stood is not None
     assert least <= stood.width_over_trunk <= most
     assert (stood.width_px, stood.height_px) == (640, 480)
@@ -65,7 +67,7 @@ def test_every_reading_says_how_the_person_stood(name: str, least: float, most: 
 
 
 def test_a_known_lens_is_taken_into_account() -> None:
-    looked = load_tracks(TRACKS / "trial-abduction-front-004.npz")[1]
+    observation = load_observation(TRACKS / "trial-abduction-front-004.npz")[1]
     lens = LensProfile(
         camera_name="Garden laptop",
         width_px=640,
@@ -77,8 +79,12 @@ def test_a_known_lens_is_taken_into_account() -> None:
         views=24,
     )
     known = Setup(camera=CameraSetup(name="Garden laptop", lens=lens))
-    plain = standing_in(reading_of(looked, Setup()).measurement.provenance.source)
-    through = standing_in(reading_of(looked, known).measurement.provenance.source)
+    plain = standing_in(
+        measurement_from_observation(observation, Setup()).measurement.provenance.source
+    )
+    through = standing_in(
+        measurement_from_observation(observation, known).measurement.provenance.source
+    )
     assert plain is not None
     assert through is not None
     # A barrel lens shows what lies off its axis too small: set right, the trunk is longer.

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from measure.domain.landmarks import Landmark, Side
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.reach import reach_of
 from tests.support.stick_figure import track_of
 
@@ -16,7 +16,7 @@ def figure(thumb, *, lean=(0.0, 1.0)):
         places[0, Landmark[f"{side}_SHOULDER"]] = up + 0.3 * sign * across
         places[0, Landmark[f"{side}_HIP"]] = 0.2 * sign * across
     places[0, Landmark.LEFT_THUMB] = thumb
-    return posture_of(track_of(places * 150), Side.LEFT)
+    return arm_keypoints(track_of(places * 150), Side.LEFT)
 
 
 @pytest.mark.parametrize("height", [-0.2, 0.0, 0.35, 0.8])

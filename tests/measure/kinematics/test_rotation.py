@@ -8,7 +8,7 @@ import pytest
 from measure.domain.acquisition import BodySetup, CameraSetup, LensProfile, Setup
 from measure.domain.landmarks import LANDMARKS, Landmark, Side, arm
 from measure.domain.tracks import Track
-from measure.kinematics.keypoints import posture_of
+from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.rotation import (
     ELBOW_BEARING_DEG,
     ELBOW_OFFSET,
@@ -18,8 +18,8 @@ from measure.kinematics.rotation import (
     rotation_of,
     trunk_turn_deg,
 )
-from measure.kinematics.rotation_phases import find_stances, zero_level
-from measure.video.sampling import QUICK_HZ
+from measure.kinematics.rotation_phases import rotation_phases, zero_azimuth_deg
+from measure.video.sampling import COARSE_HZ
 
 WIDTH, HEIGHT = 640, 480
 FOCAL = (WIDTH / 2) / math.tan(math.radians(65 / 2))
@@ -57,7 +57,7 @@ def rotation_track(azimuths_deg, side, forearm=USUAL_FOREARM):
         frames.append(project(places, side))
     n = len(frames)
     return Track(
-        time_s=np.arange(n) / QUICK_HZ,
+        time_s=np.arange(n) / COARSE_HZ,
         points_px=np.stack(frames),
         visibility=np.ones((n, LANDMARKS)),
         presence=np.ones((n, LANDMARKS)),
@@ -72,7 +72,7 @@ AZIMUTHS = [-45.0] * 8 + [-20.0, 0.0, 20.0, 40.0] + [55.0] * 10
 
 
 def solve(track, side, setup=None):
-    posture = posture_of(track, side)
+    posture = arm_keypoints(track, side)
     facing = np.arange(len(track)) < FACING_FRAMES
     return rotation_of(posture, facing, ~facing, setup or Setup())
 
@@ -109,7 +109,7 @@ def test_focal_length_of_an_unknown_lens_belongs_to_the_long_side():
 
 
 def test_the_turn_is_unknown_without_a_facing_stance():
-    posture = posture_of(rotation_track(AZIMUTHS, Side.LEFT), Side.LEFT)
+    posture = arm_keypoints(rotation_track(AZIMUTHS, Side.LEFT), Side.LEFT)
     nothing = np.zeros(len(posture.time_s), dtype=bool)
     assert math.isnan(trunk_turn_deg(posture, nothing, ~nothing))
 
@@ -117,17 +117,19 @@ def test_the_turn_is_unknown_without_a_facing_stance():
 @pytest.mark.parametrize("side", list(Side))
 def test_stances_and_zero_are_found(side):
     track = rotation_track(AZIMUTHS, side)
-    stances = find_stances(posture_of(track, side))
+    stances = rotation_phases(arm_keypoints(track, side))
     expected = np.arange(len(track)) < FACING_FRAMES
     np.testing.assert_array_equal(stances.facing, expected)
     np.testing.assert_array_equal(stances.turned, ~expected)
     rotation = solve(track, side)
-    assert zero_level(track.time_s, rotation.azimuth_deg, stances.turned) == pytest.approx(-45)
+    assert zero_azimuth_deg(track.time_s, rotation.azimuth_deg, stances.turned) == pytest.approx(
+        -45
+    )
 
 
 def test_no_raised_forearm_no_stance():
     track = rotation_track([], Side.LEFT)
-    stances = find_stances(posture_of(track, Side.LEFT))
+    stances = rotation_phases(arm_keypoints(track, Side.LEFT))
     assert not stances.facing.any()
     assert not stances.turned.any()
-    assert math.isnan(zero_level(track.time_s, np.full(len(track), np.nan), stances.turned))
+    assert math.isnan(zero_azimuth_deg(track.time_s, np.full(len(track), np.nan), stances.turned))

@@ -7,10 +7,10 @@ from itertools import islice
 import numpy as np
 import pytest
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.acquisition import CameraSetup
-from measure.live.capture import CaptureThread, Mailbox, Taken
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ
+from measure.live.capture import CaptureThread, FrameForInference, Mailbox
+from measure.video.sampling import COARSE_HZ, FINE_HZ
 from tests.support.fake_sources import (
     FakeCamera,
     blocked,
@@ -23,13 +23,13 @@ from tests.support.fake_sources import (
 )
 
 
-def taken(number, *, quick=False, careful=False):
-    return Taken(
+def taken(number, *, coarse=False, fine=False):
+    return FrameForInference(
         picture=None,
         index=number,
         time_s=number / 30,
-        quick=quick,
-        careful=careful,
+        coarse=coarse,
+        fine=fine,
         opening=1,
     )
 
@@ -46,7 +46,7 @@ def test_the_newest_frame_wins_and_the_others_are_counted():
 def test_frames_of_the_grids_wait_their_turn_and_times_never_go_back():
     mailbox = Mailbox()
     for number in range(9):
-        mailbox.put(taken(number, quick=number % 3 == 0), lambda: True)
+        mailbox.put(taken(number, coarse=number % 3 == 0), lambda: True)
     order = [mailbox.take(0.0).index for _ in range(4)]
     assert order == [0, 3, 6, 8]
     assert mailbox.is_empty
@@ -58,7 +58,7 @@ def test_a_full_queue_makes_a_clip_wait():
 
     def put_all():
         for number in range(15):
-            mailbox.put(taken(number, quick=True), lambda: True)
+            mailbox.put(taken(number, coarse=True), lambda: True)
         done.set()
 
     threading.Thread(target=put_all, daemon=True).start()
@@ -70,7 +70,7 @@ def test_a_full_queue_makes_a_clip_wait():
 def test_a_clip_that_is_stopped_waits_no_longer():
     mailbox = Mailbox()
     for number in range(5):
-        mailbox.put(taken(number, quick=True), lambda: False)
+        mailbox.put(taken(number, coarse=True), lambda: False)
     assert [mailbox.take(0.0).index for _ in range(3)] == [0, 1, 2]
     assert mailbox.take(0.0) is None
 
@@ -119,7 +119,7 @@ def test_pictures_come_in_order_each_with_its_own_time():
     assert cameras.opened[0].closed
 
 
-def test_every_picture_of_a_clips_grids_is_kept_for_looking():
+def test_every_frame_of_a_clips_grids_is_kept_for_inference():
     capture = CaptureThread(
         lambda: FakeCamera(then(60, steady(200.0), ended())), CameraSetup(), is_camera=False
     )
@@ -129,15 +129,15 @@ def test_every_picture_of_a_clips_grids_is_kept_for_looking():
         seen.append(one)
         time.sleep(0.02)
     assert capture.stop(1.0)
-    quick = [one.time_s for one in seen if one.quick]
-    careful = [one.time_s for one in seen if one.careful]
+    coarse = [one.time_s for one in seen if one.coarse]
+    fine = [one.time_s for one in seen if one.fine]
     span_s = seen[-1].time_s - seen[0].time_s
-    assert len(quick) == pytest.approx(span_s * QUICK_HZ, abs=2)
-    assert len(careful) == pytest.approx(span_s * CAREFUL_HZ, abs=2)
+    assert len(coarse) == pytest.approx(span_s * COARSE_HZ, abs=2)
+    assert len(fine) == pytest.approx(span_s * FINE_HZ, abs=2)
     assert capture.ended
 
 
-def test_who_looks_slowly_still_gets_fresh_pictures_each_once():
+def test_slow_inference_still_gets_fresh_frames_each_once():
     with Cameras(steady(30.0)) as capture:
         wait_for(lambda: not capture.mailbox.is_empty)
         ages, indices = [], []
@@ -151,16 +151,16 @@ def test_who_looks_slowly_still_gets_fresh_pictures_each_once():
     assert indices == sorted(set(indices))
 
 
-def test_dark_first_pictures_are_not_looked_at():
+def test_dark_first_frames_are_skipped():
     dark = (each for each in islice(steady(60.0, mean=0), 15))
     with Cameras(then(15, dark, steady(60.0, start=15))) as capture:
         first = capture.mailbox.take(6.0)
     assert first.picture.rgb.mean() > 100
 
 
-def test_a_repeated_picture_is_looked_at_once():
+def test_a_repeated_frame_is_processed_once():
     with Cameras(then(90, steady(60.0), repeating(60.0, 500))) as capture:
-        wait_for(lambda: capture.trouble(time.monotonic()) is Trouble.CAMERA_STUCK)
+        wait_for(lambda: capture.trouble(time.monotonic()) is SourceFault.CAMERA_STUCK)
         indices = []
         while (one := capture.mailbox.take(0.1)) is not None:
             indices.append(one.index)
@@ -169,10 +169,10 @@ def test_a_repeated_picture_is_looked_at_once():
 
 def test_a_camera_that_fails_is_opened_again_and_trouble_ends_with_pictures():
     cameras = Cameras(
-        then(30, steady(60.0), failing(Trouble.CAMERA_UNPLUGGED)), steady(60.0, start=100)
+        then(30, steady(60.0), failing(SourceFault.CAMERA_UNPLUGGED)), steady(60.0, start=100)
     )
     with cameras as capture:
-        wait_for(lambda: capture.trouble(time.monotonic()) is Trouble.CAMERA_UNPLUGGED)
+        wait_for(lambda: capture.trouble(time.monotonic()) is SourceFault.CAMERA_UNPLUGGED)
         wait_for(lambda: len(cameras.opened) == 2)
         wait_for(lambda: capture.trouble(time.monotonic()) is None)
         assert cameras.opened[0].closed
@@ -183,10 +183,10 @@ def test_a_read_that_blocks_is_noticed_within_three_seconds_and_can_be_left():
     with cameras as capture:
         wait_for(lambda: len(cameras.opened) == 1 and capture.idle_s(time.monotonic()) > 0.5)
         began_s = time.monotonic() - capture.idle_s(time.monotonic())
-        wait_for(lambda: capture.trouble(time.monotonic()) is Trouble.CAMERA_STUCK)
+        wait_for(lambda: capture.trouble(time.monotonic()) is SourceFault.CAMERA_STUCK)
         assert time.monotonic() - began_s < 3.0
-        capture.open_again(Trouble.CAMERA_STUCK)
-        assert capture.trouble(time.monotonic()) is Trouble.CAMERA_STUCK
+        capture.open_again(SourceFault.CAMERA_STUCK)
+        assert capture.trouble(time.monotonic()) is SourceFault.CAMERA_STUCK
         wait_for(lambda: len(cameras.opened) == 2)
         wait_for(lambda: capture.trouble(time.monotonic()) is None)
 

@@ -9,19 +9,19 @@ import time
 
 import pytest
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.errors import ModelError
 from measure.live.engine import LiveEngine
-from measure.live.events import EventKind, Phase, Source
-from measure.pose.ensemble import Models
+from measure.live.events import LiveEventKind, Phase, Source
+from measure.pose.ensemble import ModelSet
 from measure.pose_models.catalogue import ModelQuality
 from tests.support.live_figures import empty_bundle
 from tests.support.scripted_live import ScriptedPose
 
-MODELS = Models(
+MODELS = ModelSet(
     name="heavy",
     bundles={each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)},
 )
@@ -67,7 +67,9 @@ class Run:
     def begin(self, *, trials=2, practice=0):
         self.call(lambda: self.engine.start(Source()))
         self.call(
-            lambda: self.engine.choose(Movement.FLEXION, Side.RIGHT, trials, practice, Conduct())
+            lambda: self.engine.choose(
+                Movement.FLEXION, Side.RIGHT, trials, practice, AssessmentCondition()
+            )
         )
 
     def pull(self):
@@ -92,14 +94,14 @@ class Run:
 def test_a_movement_from_the_camera_to_its_measurement(tmp_path):
     with Run(tmp_path) as run:
         run.begin(trials=2, practice=1)
-        done = run.wait(EventKind.MEASUREMENT_DONE)
+        done = run.wait(LiveEventKind.MEASUREMENT_DONE)
         run.pull()
         assert run.engine.close(4.0) is None
     assert len(done.measurement.trials) == 2
     assert done.measurement.value == pytest.approx(100, abs=8)
     kinds = [event.kind for event in run.events]
-    assert EventKind.TRIAL_REFUSED not in kinds
-    assert kinds.count(EventKind.TRIAL_CAPTURED) == 3
+    assert LiveEventKind.TRIAL_REFUSED not in kinds
+    assert kinds.count(LiveEventKind.TRIAL_CAPTURED) == 3
     assert {Phase.MOVE, Phase.HOLD, Phase.RETURN} <= {frame.phase for frame in run.frames}
     numbers = [frame.frame_id for frame in run.frames]
     assert numbers == sorted(set(numbers))
@@ -125,15 +127,15 @@ def test_the_live_process_killed_costs_no_settled_trial_and_is_back_in_seconds(t
     # The end is noticed as such: by its silence it would be after a minute only.
     with Run(tmp_path, stall_s=60.0) as run:
         run.begin(trials=2)
-        run.wait(EventKind.TRIAL_SETTLED)
+        run.wait(LiveEventKind.TRIAL_SETTLED)
         killed_s, waited_s = time.monotonic(), run.kept_waiting_s
         os.kill(run.engine.process_id, signal.SIGKILL)
-        run.wait(EventKind.TROUBLE, trouble=Trouble.POSE_RESTARTING)
+        run.wait(LiveEventKind.TROUBLE, trouble=SourceFault.POSE_RESTARTING)
         # A computer that is busy with other things keeps the engine's threads waiting as it
         # keeps this one.
         told_s = time.monotonic() - (run.kept_waiting_s - waited_s)
-        run.wait(EventKind.RECOVERED)
-        done = run.wait(EventKind.MEASUREMENT_DONE)
+        run.wait(LiveEventKind.RECOVERED)
+        done = run.wait(LiveEventKind.MEASUREMENT_DONE)
     assert told_s - killed_s < 1.0
     assert len(done.measurement.trials) == 2
 
@@ -142,31 +144,31 @@ def test_a_settling_process_that_fails_costs_a_second_try_only(tmp_path):
     with Run(tmp_path) as run:
         run.process.failures = 1
         run.begin(trials=1)
-        done = run.wait(EventKind.MEASUREMENT_DONE)
+        done = run.wait(LiveEventKind.MEASUREMENT_DONE)
     assert "trials_looked_at_once" not in done.measurement.provenance.source
 
 
 def test_camera_gone_is_told_within_three_seconds_and_pictures_come_again(tmp_path):
     with Run(tmp_path, "unplug") as run:
         run.begin()
-        run.wait(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
-        run.wait(EventKind.RECOVERED)
-        run.wait(EventKind.TRIAL_CAPTURED)
+        run.wait(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
+        run.wait(LiveEventKind.RECOVERED)
+        run.wait(LiveEventKind.TRIAL_CAPTURED)
 
 
 def test_starting_anew_keeps_the_trials(tmp_path):
     with Run(tmp_path) as run:
         run.begin(trials=2)
-        run.wait(EventKind.TRIAL_SETTLED)
+        run.wait(LiveEventKind.TRIAL_SETTLED)
         run.engine.start(Source())
-        done = run.wait(EventKind.MEASUREMENT_DONE)
+        done = run.wait(LiveEventKind.MEASUREMENT_DONE)
     assert len(done.measurement.trials) == 2
 
 
 def test_a_captured_trial_is_not_lost_when_closing_before_it_is_settled(tmp_path):
     with Run(tmp_path, seconds=60.0) as run:
         run.begin(trials=2)
-        run.wait(EventKind.TRIAL_CAPTURED)
+        run.wait(LiveEventKind.TRIAL_CAPTURED)
         began_s = time.monotonic()
         left = run.engine.close(3.0)
         assert time.monotonic() - began_s < 3.5
@@ -178,7 +180,7 @@ def test_a_captured_trial_is_not_lost_when_closing_before_it_is_settled(tmp_path
 def test_closing_waits_for_a_trial_that_is_nearly_settled(tmp_path):
     with Run(tmp_path, seconds=0.5) as run:
         run.begin(trials=2)
-        run.wait(EventKind.TRIAL_CAPTURED)
+        run.wait(LiveEventKind.TRIAL_CAPTURED)
         left = run.engine.close(4.0)
     assert "trials_looked_at_once" not in left.provenance.source
 
@@ -196,8 +198,8 @@ def test_closing_at_any_moment_ends_in_time_with_everything_captured(tmp_path):
         left = run.engine.close(4.0)
         run.pull()
         assert time.monotonic() - began_s < 4.5, turn
-        captured = sum(event.kind is EventKind.TRIAL_CAPTURED for event in run.events)
-        done = any(event.kind is EventKind.MEASUREMENT_DONE for event in run.events)
+        captured = sum(event.kind is LiveEventKind.TRIAL_CAPTURED for event in run.events)
+        done = any(event.kind is LiveEventKind.MEASUREMENT_DONE for event in run.events)
         if not done:
             assert captured == (0 if left is None else len(left.trials)), turn
 
@@ -208,7 +210,7 @@ def test_without_a_model_nothing_starts_and_the_window_is_told(tmp_path):
 
     with Run(tmp_path, load_models=missing) as run:
         run.begin()
-        run.wait(EventKind.TROUBLE, trouble=Trouble.MODEL_MISSING)
+        run.wait(LiveEventKind.TROUBLE, trouble=SourceFault.MODEL_MISSING)
         assert run.engine.process_id is None
         run.engine.finish_movement()
 
@@ -222,7 +224,7 @@ def test_no_thread_is_left(tmp_path):
     before = set(threading.enumerate())
     with Run(tmp_path) as run:
         run.begin()
-        run.wait(EventKind.TRIAL_CAPTURED)
+        run.wait(LiveEventKind.TRIAL_CAPTURED)
     until_s = time.monotonic() + 3.0
     while set(threading.enumerate()) - before and time.monotonic() < until_s:
         time.sleep(0.05)

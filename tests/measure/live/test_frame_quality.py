@@ -10,16 +10,16 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
-from measure.live.frame_quality import doubts, sureness
-from measure.trials.scan import search, steps_of
+from measure.live.frame_quality import recent_flags, visibility_score
+from measure.trials.scan import scan_for_trials, segmentation_params
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 SERIES = raise_and_hold(100.0)[:30]
 
 
 def now(track, movement=Movement.FLEXION, side=Side.RIGHT, view=View.SIDE):
-    guide = search(track, movement, side, view, Setup()).guide
-    return doubts(track, guide, steps_of(movement), movement, side, view, Setup())
+    guide = scan_for_trials(track, movement, side, view, Setup()).guide
+    return recent_flags(track, guide, segmentation_params(movement), movement, side, view, Setup())
 
 
 def track_of(series=SERIES, movement=Movement.FLEXION, view=View.SIDE, **more):
@@ -74,9 +74,9 @@ def test_nobody_has_no_doubts_and_no_sureness():
         state=np.full(len(track), int(FrameState.NOBODY), dtype=np.int64),
     )
     guide = np.full(len(track), np.nan)
-    steps = steps_of(Movement.FLEXION)
-    assert doubts(away, guide, steps, Movement.FLEXION, Side.RIGHT, View.SIDE, Setup()) == ()
-    assert sureness(away, Side.RIGHT) is None
+    steps = segmentation_params(Movement.FLEXION)
+    assert recent_flags(away, guide, steps, Movement.FLEXION, Side.RIGHT, View.SIDE, Setup()) == ()
+    assert visibility_score(away, Side.RIGHT) is None
 
 
 def test_sureness_is_that_of_the_least_sure_mark_of_late():
@@ -84,5 +84,5 @@ def test_sureness_is_that_of_the_least_sure_mark_of_late():
     visibility = track.visibility.copy()
     visibility[:10] = 0.1
     visibility[-5:, 16] = 0.4  # the right wrist
-    assert sureness(replace(track, visibility=visibility), Side.RIGHT) == pytest.approx(0.4)
-    assert sureness(replace(track, visibility=visibility), Side.LEFT) == pytest.approx(1.0)
+    assert visibility_score(replace(track, visibility=visibility), Side.RIGHT) == pytest.approx(0.4)
+    assert visibility_score(replace(track, visibility=visibility), Side.LEFT) == pytest.approx(1.0)

@@ -6,7 +6,7 @@ import pytest
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.live.events import SetupHint
-from measure.live.framing_hints import HintWatch, light_hints, place_hints
+from measure.live.framing_hints import FramingAdvisor, light_hints, place_hints
 from tests.support.stick_figure import elevation_track
 
 SIZE = (640, 480)
@@ -99,13 +99,13 @@ def test_a_dark_shirt_in_a_usual_room_is_no_back_light():
 
 
 def test_hints_neither_flicker_nor_stay():
-    watch = HintWatch()
+    watch = FramingAdvisor()
     good, far = figure(), figure(trunk_px=50.0)
     given = []
     for n in range(90):
         one_bad_frame = n % 10 == 0
         points = far if 30 <= n < 60 or one_bad_frame else good
-        given.append(watch.look(n / 30, points, SIZE, grey(120)))
+        given.append(watch.update(n / 30, points, SIZE, grey(120)))
     assert set(given[10:30]) == {()}
     assert given[58] == (SetupHint.COME_CLOSER,)
     assert given[-1] == ()

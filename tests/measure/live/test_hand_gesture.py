@@ -7,7 +7,7 @@ import pytest
 
 from measure.domain.landmarks import Landmark, Side
 from measure.domain.movements import Movement, View
-from measure.live.hand_gesture import RAISED_S, HandWatch
+from measure.live.hand_gesture import RAISED_S, RaisedHandDetector
 from tests.support.live_figures import person
 from tests.support.stick_figure import elevation_track
 
@@ -28,7 +28,7 @@ def raised(*sides, height=60.0, visibility=1.0):
 
 def told(frames, hands=BOTH, fps=25.0):
     """Show frames; return what was told, with the number of its frame."""
-    watch = HandWatch()
+    watch = RaisedHandDetector()
     answers = [watch.raised(n / fps, one, hands) for n, one in enumerate(frames)]
     return [(n, side) for n, side in enumerate(answers) if side is not None]
 

@@ -5,8 +5,8 @@ import time
 
 import pytest
 
-from measure.camera.faults import Trouble
-from measure.clips.read import read_clip, reading_of
+from measure.camera.faults import SourceFault
+from measure.clips.read import measurement_from_observation, read_clip
 from measure.domain.acquisition import (
     BodySetup,
     CameraSetup,
@@ -18,10 +18,10 @@ from measure.domain.acquisition import (
 )
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.live.engine import LiveEngine
-from measure.live.events import EventKind, Phase, Source
-from measure.pose.ensemble import models_for, models_here
+from measure.live.events import LiveEventKind, Phase, Source
+from measure.pose.ensemble import installed_models, models_for
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.catalogue import ModelQuality
 from tests.support import live_of_clip, real_model
@@ -69,7 +69,7 @@ ALL = KnownSetup(
 @pytest.mark.parametrize(
     ("name", "movement", "side", "models", "known"),
     [
-        ("flexion-left-full", Movement.FLEXION, Side.LEFT, models_here, NOTHING),
+        ("flexion-left-full", Movement.FLEXION, Side.LEFT, installed_models, NOTHING),
         (
             "external-rotation-left-full",
             Movement.EXTERNAL_ROTATION,
@@ -85,7 +85,7 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, kno
     models = models()
     with PoseProcess(models.bundles) as process:
         read = read_clip(process, models, clip, movement, side, setup=known.of(movement))
-        plain = reading_of(read.looked, Setup()).measurement
+        plain = measurement_from_observation(read.observation, Setup()).measurement
     replayed = read.measurement
     engine = LiveEngine(lambda: models, stall_s=10.0)
     frames, events = [], []
@@ -97,22 +97,22 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, kno
                 corrections=known.corrections,
             )
         )
-        engine.choose(movement, side, 3, 0, Conduct())
+        engine.choose(movement, side, 3, 0, AssessmentCondition())
         until_s = time.monotonic() + 240.0
         while time.monotonic() < until_s:
             frame = engine.newest_frame()
             frames += [frame] if frame is not None else []
             for event in engine.events():
                 events.append(event)
-                if event.trouble is Trouble.CLIP_ENDED:
+                if event.trouble is SourceFault.CLIP_ENDED:
                     engine.finish_movement()
-            if events and events[-1].kind is EventKind.MEASUREMENT_DONE:
+            if events and events[-1].kind is LiveEventKind.MEASUREMENT_DONE:
                 break
             time.sleep(0.005)
     finally:
         engine.close(4.0)
     kinds = [event.kind for event in events]
-    assert EventKind.TRIAL_SETTLED in kinds
+    assert LiveEventKind.TRIAL_SETTLED in kinds
     live = events[-1].measurement
     assert live.value == pytest.approx(replayed.value, abs=SAME_DEG)
     assert live.low == pytest.approx(replayed.low, abs=SAME_DEG)

@@ -5,23 +5,23 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Landmark, Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.errors import ModelError
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, Source
-from measure.live.messages import Opened, Told
-from measure.live.session import SLEPT_S, Hands, LiveSession
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
+from measure.live.messages import FaultChanged, SourceOpened
+from measure.live.session import SLEPT_S, Backends, LiveSession
 from measure.live.supervisor import Ended
-from measure.live.trial_refiner import HASTY, SettleNews, SettleOrder, hastily_settled
-from measure.pose.ensemble import Models
+from measure.live.trial_refiner import COARSE_ONLY, RefineRequest, RefineResult, refine_from_coarse
+from measure.pose.ensemble import ModelSet
 from measure.pose_models.catalogue import ModelQuality
 from tests.support.live_figures import RATE_HZ, empty_bundle, seen_frames
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
-MODELS = Models(
+MODELS = ModelSet(
     name="heavy",
     bundles={each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)},
 )
@@ -35,22 +35,22 @@ class Desk:
         self.wall_s = 1e9
         self.opened = []
         self.used = []
-        self.orders: list[SettleOrder] = []
+        self.orders: list[RefineRequest] = []
         self.frames: list[LiveFrame] = []
         self.events: list[LiveEvent] = []
         self._models = models
         self.session = LiveSession(
-            self._hands,
+            self._backends,
             self.frames.append,
             self.events.append,
             clock=lambda: self.now_s,
             wall=lambda: self.wall_s,
         )
 
-    def _hands(self):
+    def _backends(self):
         if self._models is None:
             raise ModelError("The pose model is missing. Run: thawline model.")
-        return Hands(models=self._models, link=self, settler=self)
+        return Backends(models=self._models, link=self, settler=self)
 
     def open(self, order):
         self.opened.append(order)
@@ -82,10 +82,13 @@ class Desk:
         """Settle what was captured, as the settling thread would."""
         orders, self.orders = self.orders, []
         for order in orders:
-            news = hastily_settled(order)
+            news = refine_from_coarse(order)
             self.session.take(
-                SettleNews(
-                    chosen=news.chosen, trial_id=news.trial_id, settled=news.settled, hasty=False
+                RefineResult(
+                    chosen=news.chosen,
+                    trial_id=news.trial_id,
+                    refined=news.refined,
+                    coarse_only=False,
                 )
             )
 
@@ -101,7 +104,7 @@ def test_practice_and_three_trials_make_a_measurement():
     for peak in (70, 100, 104, 102):
         end_s = desk.play(one_raise(peak), start_s=end_s)
         desk.settle_all()
-    captured = [each for each in desk.events if each.kind is EventKind.TRIAL_CAPTURED]
+    captured = [each for each in desk.events if each.kind is LiveEventKind.TRIAL_CAPTURED]
     assert [(each.trial_id, each.practice) for each in captured] == [
         (1, True),
         (2, False),
@@ -109,7 +112,7 @@ def test_practice_and_three_trials_make_a_measurement():
         (4, False),
     ]
     done = desk.events[-1]
-    assert done.kind is EventKind.MEASUREMENT_DONE
+    assert done.kind is LiveEventKind.MEASUREMENT_DONE
     assert done.measurement.status is Status.READING
     assert len(done.measurement.trials) == 3
     values = sorted(trial.value for trial in done.measurement.trials)
@@ -124,7 +127,7 @@ def test_each_settled_trial_comes_with_the_measurement_so_far():
     desk.play(one_raise())
     desk.settle_all()
     settled = desk.events[-1]
-    assert settled.kind is EventKind.TRIAL_SETTLED
+    assert settled.kind is LiveEventKind.TRIAL_SETTLED
     assert settled.trial.value == settled.measurement.value
     assert Reason.FEW_TRIALS in settled.measurement.reasons
 
@@ -145,11 +148,11 @@ def test_a_refused_trial_is_told_with_its_reason_and_another_is_taken():
     end_s = desk.play(one_raise(), elbow_bend_deg=60.0)
     desk.settle_all()
     refused = desk.events[-1]
-    assert refused.kind is EventKind.TRIAL_REFUSED
+    assert refused.kind is LiveEventKind.TRIAL_REFUSED
     assert Reason.ELBOW_BENT in refused.trial.refused_for
     desk.play(one_raise(), start_s=end_s)
     desk.settle_all()
-    assert desk.kinds[-2:] == [EventKind.TRIAL_SETTLED, EventKind.MEASUREMENT_DONE]
+    assert desk.kinds[-2:] == [LiveEventKind.TRIAL_SETTLED, LiveEventKind.MEASUREMENT_DONE]
 
 
 def test_no_more_trials_are_taken_than_asked_for():
@@ -200,16 +203,16 @@ def test_discarding_takes_the_last_trial_out_and_asks_for_another():
     end_s = desk.play(one_raise(110), start_s=end_s)
     desk.session.discard_last()
     dropped = desk.events[-1]
-    assert dropped.kind is EventKind.TRIAL_DISCARDED
+    assert dropped.kind is LiveEventKind.TRIAL_DISCARDED
     assert dropped.trial_id == 2
     assert len(dropped.measurement.trials) == 1
     desk.settle_all()  # its settling comes too late
     assert desk.events[-1] is dropped
     desk.play(one_raise(82), start_s=end_s)
     desk.settle_all()
-    assert desk.kinds[-1] is EventKind.MEASUREMENT_DONE
+    assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
     desk.session.discard_last()
-    assert desk.kinds[-1] is EventKind.MEASUREMENT_DONE
+    assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
 
 
 def test_finishing_settles_what_was_captured_first():
@@ -217,9 +220,9 @@ def test_finishing_settles_what_was_captured_first():
     desk.begin()
     desk.play(one_raise())
     desk.session.finish_movement()
-    assert EventKind.MEASUREMENT_DONE not in desk.kinds
+    assert LiveEventKind.MEASUREMENT_DONE not in desk.kinds
     desk.settle_all()
-    assert desk.kinds[-1] is EventKind.MEASUREMENT_DONE
+    assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
     assert len(desk.events[-1].measurement.trials) == 1
 
 
@@ -233,21 +236,21 @@ def test_finishing_without_a_trial_says_why_there_is_none():
     assert Reason.NO_MOVE in measurement.reasons
 
 
-def test_closing_settles_pending_trials_from_the_quick_look_with_a_wide_interval():
+def test_closing_refines_pending_trials_from_the_coarse_pass_with_a_wide_interval():
     desk = Desk()
     desk.begin()
     desk.play(one_raise())
-    careful = Desk()
-    careful.begin()
-    careful.play(one_raise())
-    careful.settle_all()
+    fine = Desk()
+    fine.begin()
+    fine.play(one_raise())
+    fine.settle_all()
     left = desk.session.end()
-    assert left.value == pytest.approx(careful.events[-1].measurement.value)
+    assert left.value == pytest.approx(fine.events[-1].measurement.value)
     assert left.high - left.low >= (
-        careful.events[-1].measurement.high - careful.events[-1].measurement.low
+        fine.events[-1].measurement.high - fine.events[-1].measurement.low
     )
     assert left.provenance.source["trials_looked_at_once"] == "1"
-    assert HASTY not in MODELS.bundles
+    assert COARSE_ONLY not in MODELS.bundles
 
 
 def test_pausing_takes_no_trials_and_an_interrupted_one_begins_anew():
@@ -268,9 +271,11 @@ def test_pausing_takes_no_trials_and_an_interrupted_one_begins_anew():
     desk.session.resume()
     desk.play(one_raise(), start_s=end_s)
     assert len(desk.orders) == 1
-    assert [kind for kind in desk.kinds if kind in (EventKind.PAUSED, EventKind.RESUMED)] == [
-        EventKind.PAUSED,
-        EventKind.RESUMED,
+    assert [
+        kind for kind in desk.kinds if kind in (LiveEventKind.PAUSED, LiveEventKind.RESUMED)
+    ] == [
+        LiveEventKind.PAUSED,
+        LiveEventKind.RESUMED,
     ] * 2
 
 
@@ -293,7 +298,7 @@ def hand_up(series_length, side):
 @pytest.mark.parametrize(
     ("side", "expected"),
     [
-        (Side.LEFT, [EventKind.HAND_RAISED, EventKind.PAUSED]),
+        (Side.LEFT, [LiveEventKind.HAND_RAISED, LiveEventKind.PAUSED]),
         (Side.RIGHT, []),
     ],
 )
@@ -310,7 +315,9 @@ def test_either_hand_is_told_while_no_movement_is_chosen():
     desk.session.open(Source())
     for seen in seen_frames(hand_up(120, Side.RIGHT)):
         desk.session.take(seen)
-    assert [(each.kind, each.side) for each in desk.events] == [(EventKind.HAND_RAISED, Side.RIGHT)]
+    assert [(each.kind, each.side) for each in desk.events] == [
+        (LiveEventKind.HAND_RAISED, Side.RIGHT)
+    ]
 
 
 def test_a_new_source_keeps_the_trials_captured_so_far():
@@ -322,7 +329,7 @@ def test_a_new_source_keeps_the_trials_captured_so_far():
     assert desk.opened[-1].session == 2
     desk.play(one_raise(104))
     desk.settle_all()
-    assert desk.kinds[-1] is EventKind.MEASUREMENT_DONE
+    assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
     assert len(desk.events[-1].measurement.trials) == 2
 
 
@@ -333,7 +340,7 @@ def test_news_of_a_source_that_was_left_is_passed_over():
     track = elevation_track(np.zeros(5), Movement.FLEXION, Side.RIGHT, View.SIDE)
     for seen in seen_frames(track, session=1):
         desk.session.take(seen)
-    desk.session.take(Told(session=1, trouble=Trouble.CAMERA_BLACK))
+    desk.session.take(FaultChanged(session=1, trouble=SourceFault.CAMERA_BLACK))
     assert desk.frames == []
     assert desk.events == []
 
@@ -344,12 +351,14 @@ def test_trouble_breaks_a_trial_off_and_recovery_is_told_once():
     series = one_raise()
     half = len(series) // 2
     desk.play(series[:half])
-    desk.session.take(Told(session=1, trouble=Trouble.CAMERA_STUCK, text="stands still"))
-    desk.session.take(Told(session=1, trouble=None))
-    desk.session.take(Told(session=1, trouble=None))
+    desk.session.take(
+        FaultChanged(session=1, trouble=SourceFault.CAMERA_STUCK, text="stands still")
+    )
+    desk.session.take(FaultChanged(session=1, trouble=None))
+    desk.session.take(FaultChanged(session=1, trouble=None))
     desk.play(series[half:], start_s=60.0)
-    assert desk.kinds == [EventKind.TROUBLE, EventKind.RECOVERED]
-    assert desk.events[0].trouble is Trouble.CAMERA_STUCK
+    assert desk.kinds == [LiveEventKind.TROUBLE, LiveEventKind.RECOVERED]
+    assert desk.events[0].trouble is SourceFault.CAMERA_STUCK
     assert desk.events[0].text == "stands still"
     assert desk.orders == []
 
@@ -359,14 +368,14 @@ def test_a_clip_that_ends_gives_its_last_trial_and_says_so():
     desk.begin()
     desk.play(one_raise()[: round(4.8 * RATE_HZ)])
     desk.session.take(Ended(session=1))
-    assert desk.kinds == [EventKind.TRIAL_CAPTURED, EventKind.TROUBLE]
-    assert desk.events[-1].trouble is Trouble.CLIP_ENDED
+    assert desk.kinds == [LiveEventKind.TRIAL_CAPTURED, LiveEventKind.TROUBLE]
+    assert desk.events[-1].trouble is SourceFault.CLIP_ENDED
 
 
 def test_without_a_model_the_window_is_told_at_once():
     desk = Desk(models=None)
     desk.begin()
-    assert desk.events[0].trouble is Trouble.MODEL_MISSING
+    assert desk.events[0].trouble is SourceFault.MODEL_MISSING
     assert "thawline model" in desk.events[0].text
 
 
@@ -385,7 +394,7 @@ def test_after_sleep_the_camera_is_opened_anew_and_trials_stay(clock_s, wall_s):
     desk.play(one_raise())
     desk.settle_all()
     done = desk.events[-1]
-    assert done.kind is EventKind.MEASUREMENT_DONE
+    assert done.kind is LiveEventKind.MEASUREMENT_DONE
     assert "slept" in done.measurement.provenance.source["notes"]
 
 
@@ -414,13 +423,13 @@ def test_the_person_lost_is_told_once():
             presence=np.empty((0, 33)),
         )
         desk.session.take(replace(seen, pose=nobody))
-    assert desk.kinds == [EventKind.PERSON_LOST]
-    assert desk.frames[-1].phase is Phase.LOOKING_FOR_PERSON
+    assert desk.kinds == [LiveEventKind.PERSON_LOST]
+    assert desk.frames[-1].phase is Phase.SEARCHING_FOR_PERSON
     assert desk.frames[-1].points_px is None
     assert Reason.NOBODY in desk.frames[-1].reasons
 
 
-def test_behind_the_back_the_heavy_model_looks():
+def test_behind_the_back_the_heavy_model_runs():
     desk = Desk()
     desk.begin(Movement.HAND_BEHIND_BACK)
     assert desk.opened[0].quality is ModelQuality.FULL
@@ -430,7 +439,7 @@ def test_behind_the_back_the_heavy_model_looks():
 def test_where_it_came_from_is_kept_with_the_measurement():
     desk = Desk()
     desk.begin()
-    desk.session.take(Opened(session=1, backend="V4L2, OpenCV 5.1", sample_aspect=1.0))
+    desk.session.take(SourceOpened(session=1, backend="V4L2, OpenCV 5.1", sample_aspect=1.0))
     desk.play(one_raise())
     desk.settle_all()
     provenance = desk.events[-1].measurement.provenance

@@ -6,19 +6,19 @@ import sys
 import numpy as np
 import pytest
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
-from measure.live.messages import Look, Opened, SourceOrder, Told
-from measure.live.shared_frames import SLOTS, PictureRing
-from measure.pose.messages import GarbledError, Kind, Message
+from measure.live.messages import FaultChanged, FrameMessage, SourceOpened, SourceOrder
+from measure.live.shared_frames import SLOTS, SharedFrameRing
+from measure.pose.messages import GarbledError, Message, MessageKind
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import LONGEST_SIDE_PX
 
 
 @pytest.fixture
 def ring():
-    made = PictureRing.make()
+    made = SharedFrameRing.make()
     yield made
     made.close()
 
@@ -28,7 +28,7 @@ def picture(value, height=48, width=64):
 
 
 def test_a_picture_arrives_as_it_was_and_is_a_copy(ring):
-    other = PictureRing.join(ring.name)
+    other = SharedFrameRing.join(ring.name)
     sent = picture(7)
     sent[3, 4] = 1, 2, 3
     slot = other.put(sent)
@@ -68,10 +68,10 @@ def test_who_joined_and_ended_leaves_the_slots_alone(ring):
     )
     assert done.stderr == b""
     assert ring.take(int(done.stdout), (40, 40)).all()
-    PictureRing.join(ring.name).close()
+    SharedFrameRing.join(ring.name).close()
 
 
-def look(**changes):
+def frame_result(**changes):
     pose = PoseFrame(
         index=4,
         time_s=1.25,
@@ -85,29 +85,29 @@ def look(**changes):
         "slot": 2,
         "shape": (48, 64),
         "size_px": (640, 480),
-        "quick": True,
-        "careful": False,
+        "coarse": True,
+        "fine": False,
         "fps": 29.5,
     }
-    return Look(**{**values, **changes})
+    return FrameMessage(**{**values, **changes})
 
 
-def test_a_look_survives_its_message():
-    sent = look()
-    got = Look.of(sent.message())
+def test_a_frame_result_survives_its_message():
+    sent = frame_result()
+    got = FrameMessage.of(sent.message())
     np.testing.assert_array_equal(got.pose.points_px, sent.pose.points_px)
     np.testing.assert_array_equal(got.pose.visibility, sent.pose.visibility)
-    for name in ("session", "slot", "shape", "size_px", "quick", "careful", "fps"):
+    for name in ("session", "slot", "shape", "size_px", "coarse", "fine", "fps"):
         assert getattr(got, name) == getattr(sent, name)
     assert (got.pose.index, got.pose.time_s) == (4, 1.25)
 
 
-@pytest.mark.parametrize("missing", ["slot", "shape", "quick", "session"])
-def test_a_look_without_sense_is_refused(missing):
-    message = look().message()
+@pytest.mark.parametrize("missing", ["slot", "shape", "coarse", "session"])
+def test_a_malformed_frame_result_is_refused(missing):
+    message = frame_result().message()
     values = {name: value for name, value in message.values.items() if name != missing}
     with pytest.raises(GarbledError):
-        Look.of(Message(kind=Kind.SEEN, values=values, arrays=message.arrays))
+        FrameMessage.of(Message(kind=MessageKind.SEEN, values=values, arrays=message.arrays))
 
 
 def test_an_order_survives_its_message(tmp_path):
@@ -127,9 +127,9 @@ def test_an_order_survives_its_message(tmp_path):
     assert order.setup.quarter_turns == 1
 
 
-@pytest.mark.parametrize("trouble", [None, Trouble.CAMERA_STUCK])
+@pytest.mark.parametrize("trouble", [None, SourceFault.CAMERA_STUCK])
 def test_troubles_survive_their_message(trouble):
-    told = Told(session=1, trouble=trouble, text="in words")
-    assert Told.of(told.message()) == told
-    opened = Opened(session=1, backend="V4L2", sample_aspect=1.5)
-    assert Opened(**opened.message().values) == opened
+    told = FaultChanged(session=1, trouble=trouble, text="in words")
+    assert FaultChanged.of(told.message()) == told
+    opened = SourceOpened(session=1, backend="V4L2", sample_aspect=1.5)
+    assert SourceOpened(**opened.message().values) == opened

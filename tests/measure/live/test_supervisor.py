@@ -10,16 +10,16 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.errors import ModelError
-from measure.live.messages import Opened, SourceOrder, Told
-from measure.live.supervisor import LiveLink, Seen
-from measure.pose.ensemble import Models
+from measure.live.messages import FaultChanged, SourceOpened, SourceOrder
+from measure.live.supervisor import FrameResult, LiveSupervisor
+from measure.pose.ensemble import ModelSet
 from measure.pose_models.catalogue import ModelQuality
 from tests.support.live_figures import empty_bundle
 from tests.support.scripted_live import points_of
 
-MODELS = Models(name="full", bundles={ModelQuality.FULL: empty_bundle(ModelQuality.FULL)})
+MODELS = ModelSet(name="full", bundles={ModelQuality.FULL: empty_bundle(ModelQuality.FULL)})
 
 
 def order(session=1, **changes):
@@ -43,7 +43,7 @@ class Listening:
 
     def __init__(self, tmp_path, script, *, stall_s=1.0, load_models=lambda: MODELS):
         self.news = []
-        self.link = LiveLink(
+        self.link = LiveSupervisor(
             load_models,
             lambda news: self.news.append((time.monotonic(), news)),
             command=(
@@ -78,45 +78,49 @@ class Listening:
         raise AssertionError(f"did not come: {[type(each).__name__ for _, each in self.news][-5:]}")
 
     def troubles(self):
-        return [news.trouble for _, news in self.news if isinstance(news, Told)]
+        return [news.trouble for _, news in self.news if isinstance(news, FaultChanged)]
 
 
 def is_trouble(trouble):
-    return lambda news: isinstance(news, Told) and news.trouble is trouble
+    return lambda news: isinstance(news, FaultChanged) and news.trouble is trouble
 
 
 def seen_after(number):
-    return lambda news: isinstance(news, Seen) and news.pose.index >= number
+    return lambda news: isinstance(news, FrameResult) and news.pose.index >= number
 
 
 def test_pictures_come_with_what_was_found_in_exactly_them(tmp_path):
     with Listening(tmp_path, "good") as listening:
         listening.link.open(order())
         listening.wait(seen_after(40))
-    seen = [news for _, news in listening.news if isinstance(news, Seen)]
+    seen = [news for _, news in listening.news if isinstance(news, FrameResult)]
     for one in seen:
         np.testing.assert_allclose(one.pose.points_px[0], points_of(one.rgb), atol=1e-6)
     times = [one.pose.time_s for one in seen]
     assert times == sorted(set(times))
-    assert isinstance(listening.news[0][1], Opened)
-    assert any(one.quick for one in seen)
-    assert any(one.careful for one in seen)
+    assert isinstance(listening.news[0][1], SourceOpened)
+    assert any(one.coarse for one in seen)
+    assert any(one.fine for one in seen)
 
 
 @pytest.mark.parametrize("script", ["crash", "nonsense", "hang", "memory"])
 def test_a_process_that_dies_or_hangs_is_replaced_within_seconds(tmp_path, script):
     with Listening(tmp_path, script) as listening:
         listening.link.open(order())
-        told_s, told = listening.wait(is_trouble(Trouble.POSE_RESTARTING))
+        told_s, told = listening.wait(is_trouble(SourceFault.POSE_RESTARTING))
         back_s, _ = listening.wait(is_trouble(None))
         last_s = max(
-            when for when, news in listening.news if isinstance(news, Seen) and when < told_s
+            when for when, news in listening.news if isinstance(news, FrameResult) and when < told_s
         )
     assert told.text
     assert told_s - last_s < 2.5
-    assert listening.troubles() == [Trouble.POSE_RESTARTING, None]
-    after = [news for when, news in listening.news if isinstance(news, Seen) and when > back_s]
-    before = [news for when, news in listening.news if isinstance(news, Seen) and when < told_s]
+    assert listening.troubles() == [SourceFault.POSE_RESTARTING, None]
+    after = [
+        news for when, news in listening.news if isinstance(news, FrameResult) and when > back_s
+    ]
+    before = [
+        news for when, news in listening.news if isinstance(news, FrameResult) and when < told_s
+    ]
     if after and before:
         assert after[0].pose.time_s > before[-1].pose.time_s
 
@@ -140,7 +144,9 @@ def test_a_camera_is_not_blamed_when_the_process_was_held_up(tmp_path):
         first = listening.link.process_id
         os.kill(first, signal.SIGSTOP)
         time.sleep(4.0)
-        newest = [news.pose.index for _, news in listening.news if isinstance(news, Seen)][-1]
+        newest = [news.pose.index for _, news in listening.news if isinstance(news, FrameResult)][
+            -1
+        ]
         os.kill(first, signal.SIGCONT)
         listening.wait(seen_after(newest + 40))
         assert listening.link.process_id == first
@@ -158,7 +164,7 @@ def test_a_process_killed_or_stopped_is_noticed_and_replaced(tmp_path, sent, wit
         first = listening.link.process_id
         struck_s = time.monotonic()
         os.kill(first, sent)
-        told_s, _ = listening.wait(is_trouble(Trouble.POSE_RESTARTING))
+        told_s, _ = listening.wait(is_trouble(SourceFault.POSE_RESTARTING))
         listening.wait(is_trouble(None))
         assert listening.link.process_id != first
         with pytest.raises(ProcessLookupError):
@@ -171,7 +177,11 @@ def test_a_network_that_fails_once_costs_a_picture_only(tmp_path):
         listening.link.open(order())
         listening.wait(seen_after(90))
     assert listening.troubles() == []
-    lost = [news for _, news in listening.news if isinstance(news, Seen) and not news.pose.readable]
+    lost = [
+        news
+        for _, news in listening.news
+        if isinstance(news, FrameResult) and not news.pose.readable
+    ]
     assert len(lost) == 1
 
 
@@ -180,7 +190,7 @@ def test_a_process_that_never_lives_is_left_alone(tmp_path):
     link.link._command = (sys.executable, "-c", "raise SystemExit(3)")
     with link as listening:
         listening.link.open(order())
-        listening.wait(is_trouble(Trouble.POSE_FAILED), timeout_s=60.0)
+        listening.wait(is_trouble(SourceFault.POSE_FAILED), timeout_s=60.0)
         count = len(listening.news)
         time.sleep(0.3)
         assert len(listening.news) == count
@@ -192,18 +202,18 @@ def test_a_missing_model_is_told(tmp_path):
 
     with Listening(tmp_path, "good", load_models=missing) as listening:
         listening.link.open(order())
-        _, told = listening.wait(is_trouble(Trouble.MODEL_MISSING))
+        _, told = listening.wait(is_trouble(SourceFault.MODEL_MISSING))
     assert told.text == "The pose model is missing."
 
 
 @pytest.mark.parametrize(
     ("script", "trouble"),
     [
-        ("unplug", Trouble.CAMERA_UNPLUGGED),
-        ("stuck", Trouble.CAMERA_STUCK),
-        ("denied", Trouble.CAMERA_DENIED),
-        ("slow", Trouble.CAMERA_SLOW),
-        ("black", Trouble.CAMERA_BLACK),
+        ("unplug", SourceFault.CAMERA_UNPLUGGED),
+        ("stuck", SourceFault.CAMERA_STUCK),
+        ("denied", SourceFault.CAMERA_DENIED),
+        ("slow", SourceFault.CAMERA_SLOW),
+        ("black", SourceFault.CAMERA_BLACK),
     ],
 )
 def test_camera_troubles_are_told(tmp_path, script, trouble):
@@ -212,7 +222,9 @@ def test_camera_troubles_are_told(tmp_path, script, trouble):
         when_s, _ = listening.wait(is_trouble(trouble))
         if script in ("unplug", "stuck"):
             last_s = max(
-                when for when, news in listening.news if isinstance(news, Seen) and when < when_s
+                when
+                for when, news in listening.news
+                if isinstance(news, FrameResult) and when < when_s
             )
             assert when_s - last_s < 3.0
             listening.wait(is_trouble(None))
@@ -221,11 +233,11 @@ def test_camera_troubles_are_told(tmp_path, script, trouble):
 def test_a_camera_that_holds_its_reader_for_ever_is_left_with_the_process(tmp_path):
     with Listening(tmp_path, "deaf") as listening:
         listening.link.open(order())
-        listening.wait(is_trouble(Trouble.CAMERA_STUCK))
+        listening.wait(is_trouble(SourceFault.CAMERA_STUCK))
         first = listening.link.process_id
         listening.wait(is_trouble(None), timeout_s=30.0)
         assert listening.link.process_id != first
-    assert listening.troubles() == [Trouble.CAMERA_STUCK, None]
+    assert listening.troubles() == [SourceFault.CAMERA_STUCK, None]
 
 
 def test_another_source_takes_the_place_of_the_first_in_the_same_process(tmp_path):
@@ -234,7 +246,7 @@ def test_another_source_takes_the_place_of_the_first_in_the_same_process(tmp_pat
         listening.wait(seen_after(10))
         process_id = listening.link.process_id
         listening.link.open(order(2))
-        listening.wait(lambda news: isinstance(news, Seen) and news.session == 2)
+        listening.wait(lambda news: isinstance(news, FrameResult) and news.session == 2)
         assert listening.link.process_id == process_id
     sessions = [news.session for _, news in listening.news]
     assert sessions == sorted(sessions)

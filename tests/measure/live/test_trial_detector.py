@@ -11,16 +11,16 @@ from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.live.events import Phase
-from measure.live.trial_detector import HOLD_ASKED_S, TrialWatch
-from measure.tracking.online import Person
-from measure.trials.scan import search
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ
+from measure.live.trial_detector import HOLD_ASKED_S, OnlineTrialDetector
+from measure.tracking.online import SubjectPose
+from measure.trials.scan import scan_for_trials
+from measure.video.sampling import COARSE_HZ, FINE_HZ
 from tests.support.live_figures import person, picture
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 SIZE = (640, 480)
 FLEXION = (Movement.FLEXION, Side.RIGHT, View.SIDE)
-NOBODY = Person(state=FrameState.NOBODY, people=0)
+NOBODY = SubjectPose(state=FrameState.NOBODY, people=0)
 
 
 def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
@@ -30,10 +30,10 @@ def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
     pictures = 0
     for n in range(len(track)):
         time_s = start_s + float(track.time_s[n])
-        while start_s + pictures / CAREFUL_HZ <= time_s + 1e-9:
-            watch.add_picture(picture(n), pictures, start_s + pictures / CAREFUL_HZ)
+        while start_s + pictures / FINE_HZ <= time_s + 1e-9:
+            watch.add_picture(picture(n), pictures, start_s + pictures / FINE_HZ)
             pictures += 1
-        found = watch.look(time_s, NOBODY if n in absent else person(track, n))
+        found = watch.update(time_s, NOBODY if n in absent else person(track, n))
         if found is not None:
             captured.append(found)
         standings.append(watch.standing)
@@ -41,7 +41,7 @@ def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
 
 
 def watch_for(movement=FLEXION, **more):
-    return TrialWatch(movement[0], movement[1], Setup(), SIZE, **more)
+    return OnlineTrialDetector(movement[0], movement[1], Setup(), SIZE, **more)
 
 
 def phases_of(standings):
@@ -53,14 +53,14 @@ def test_a_trial_is_captured_on_the_way_back_and_is_the_one_that_a_clip_gives():
     series = raise_and_hold(118.0, after_s=2.0)
     captured, standings = play(watch_for(), series)
     track = elevation_track(series, *FLEXION)
-    in_clip = search(track, Movement.FLEXION, Side.RIGHT, None, Setup())
+    in_clip = scan_for_trials(track, Movement.FLEXION, Side.RIGHT, None, Setup())
     (one,) = captured
     assert one.found.hold_start_s == in_clip.trials[0].hold_start_s
     assert one.found.hold_end_s == in_clip.trials[0].hold_end_s
     assert one.found.rest_end_s == in_clip.trials[0].rest_end_s
     start_s, end_s = in_clip.windows[0]
-    assert one.pictures[0].time_s == pytest.approx(start_s, abs=1.1 / CAREFUL_HZ)
-    assert one.pictures[-1].time_s == pytest.approx(end_s, abs=1.1 / CAREFUL_HZ)
+    assert one.pictures[0].time_s == pytest.approx(start_s, abs=1.1 / FINE_HZ)
+    assert one.pictures[-1].time_s == pytest.approx(end_s, abs=1.1 / FINE_HZ)
     assert phases_of(standings) == [
         Phase.WAIT_NEUTRAL,
         Phase.MOVE,
@@ -75,7 +75,7 @@ def test_the_ring_fills_once_while_the_arm_is_still():
     shares = [each.hold_share for each in standings if each.phase is Phase.HOLD]
     assert shares == sorted(shares)
     assert shares[0] < 0.6
-    assert shares[-1] >= 1 - 1 / QUICK_HZ / HOLD_ASKED_S - 0.01
+    assert shares[-1] >= 1 - 1 / COARSE_HZ / HOLD_ASKED_S - 0.01
     assert max(each.hold_share for each in standings) == 1.0
 
 
@@ -110,7 +110,7 @@ def test_a_fidget_is_no_trial_but_an_attempt_without_a_hold_is_one():
 
 def test_a_source_that_ends_in_the_hold_still_gives_its_trial():
     series = raise_and_hold(90.0)
-    in_hold = series[: round((1.2 + 2.0 + 1.5) * QUICK_HZ)]
+    in_hold = series[: round((1.2 + 2.0 + 1.5) * COARSE_HZ)]
     watch = watch_for()
     captured, _ = play(watch, in_hold)
     assert captured == []
@@ -125,18 +125,18 @@ def test_starting_anew_forgets_a_trial_under_way():
     half = len(series) // 2
     play(watch, series[:half])
     assert watch.is_under_way
-    watch.start_anew(half / QUICK_HZ)
-    captured, _ = play(watch, series[half:], start_s=half / QUICK_HZ)
+    watch.start_anew(half / COARSE_HZ)
+    captured, _ = play(watch, series[half:], start_s=half / COARSE_HZ)
     assert captured == []
 
 
 def test_a_person_lost_for_long_has_to_begin_anew():
     series = raise_and_hold(90.0, hold_s=6.0)
-    absent = range(20, 20 + round(3.5 * QUICK_HZ))
+    absent = range(20, 20 + round(3.5 * COARSE_HZ))
     watch = watch_for()
     captured, standings = play(watch, series, absent=absent)
     assert captured == []
-    assert Phase.LOOKING_FOR_PERSON in [each.phase for each in standings]
+    assert Phase.SEARCHING_FOR_PERSON in [each.phase for each in standings]
 
 
 def test_a_person_who_walks_off_is_told_as_the_reason():
@@ -155,16 +155,16 @@ def test_an_arm_that_never_rests_waits_for_neutral():
 
 def test_long_rest_takes_no_more_memory():
     watch = watch_for()
-    play(watch, np.zeros(round(60 * QUICK_HZ)))
-    assert len(watch._kept.pictures(0.0, 1e9)) <= 9 * CAREFUL_HZ
-    assert len(watch.track) <= 13 * QUICK_HZ
+    play(watch, np.zeros(round(60 * COARSE_HZ)))
+    assert len(watch._kept.pictures(0.0, 1e9)) <= 9 * FINE_HZ
+    assert len(watch.track) <= 13 * COARSE_HZ
 
 
 def test_a_trial_after_a_long_rest_has_all_its_pictures():
     series = np.concatenate([np.zeros(300), raise_and_hold(90.0, after_s=2.0)])
     ((one,), _) = play(watch_for(), series)
     start_s = max(one.found.rest_start_s, one.found.start_s - 1.5)
-    assert one.pictures[0].time_s <= start_s + 1.1 / CAREFUL_HZ
+    assert one.pictures[0].time_s <= start_s + 1.1 / FINE_HZ
 
 
 def test_a_trial_longer_than_memory_is_dropped():
@@ -172,7 +172,7 @@ def test_a_trial_longer_than_memory_is_dropped():
     assert play(watch_for(), series)[0] == []
 
 
-def test_the_value_of_a_frame_between_looks_is_that_of_the_search():
+def test_the_value_of_a_frame_between_inferences_is_that_of_the_scan():
     watch = watch_for()
     series = raise_and_hold(90.0)[:25]
     play(watch, series)

@@ -9,9 +9,9 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Provenance, Status, Trial
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason, refuse
-from measure.kinematics.fusion import Combined
-from measure.live.trial_ledger import TrialBook
-from measure.trials.refinement import Settled
+from measure.kinematics.fusion import FusedSeries
+from measure.live.trial_ledger import TrialLedger
+from measure.trials.refinement import RefinedTrial
 
 FROM = Provenance(model="heavy")
 
@@ -29,12 +29,12 @@ def settled(value):
         refused_for=refused,
     )
     nothing = np.empty(0)
-    combined = Combined(time_s=nothing, per_pass=nothing, value=nothing)
-    return Settled(trial=trial, against_vertical=None, spread=math.nan, combined=combined)
+    combined = FusedSeries(time_s=nothing, per_pass=nothing, value=nothing)
+    return RefinedTrial(trial=trial, against_vertical=None, spread=math.nan, fused=combined)
 
 
 def book(trials=3, practice=0):
-    return TrialBook(Movement.FLEXION, Side.LEFT, trials, practice)
+    return TrialLedger(Movement.FLEXION, Side.LEFT, trials, practice)
 
 
 def make(book, *values):
@@ -42,7 +42,7 @@ def make(book, *values):
     entries = []
     for value in values:
         entry = book.capture(View.SIDE)
-        book.settle(entry.trial_id, settled(value), hasty=False)
+        book.refine(entry.trial_id, settled(value), coarse_only=False)
         entries.append(entry)
     return entries
 
@@ -62,7 +62,7 @@ def test_practice_alone_has_captured_nothing():
     one = book(practice=1)
     make(one, 50.0)
     assert not one.has_captured
-    assert not one.has_settled
+    assert not one.has_refined
     assert one.measurement(FROM).trials == ()
 
 
@@ -89,7 +89,7 @@ def test_pending_trials_count_as_if_scored_until_they_are_refused():
     assert not one.wants_more
     assert not one.is_complete
     assert one.pending == 1
-    one.settle(entry.trial_id, settled(None), hasty=False)
+    one.refine(entry.trial_id, settled(None), coarse_only=False)
     assert one.wants_more
     assert one.pending == 0
 
@@ -114,7 +114,7 @@ def test_settling_a_discarded_trial_changes_nothing():
     one = book()
     entry = one.capture(View.SIDE)
     one.discard_last()
-    assert one.settle(entry.trial_id, settled(90.0), hasty=False) is None
+    assert one.refine(entry.trial_id, settled(90.0), coarse_only=False) is None
     assert not one.has_captured
 
 
@@ -123,7 +123,7 @@ def test_hasty_trials_are_noted_with_the_measurement():
     make(one, 90.0)
     assert "trials_looked_at_once" not in one.measurement(FROM).provenance.source
     entry = one.capture(View.SIDE)
-    one.settle(entry.trial_id, settled(91.0), hasty=True)
+    one.refine(entry.trial_id, settled(91.0), coarse_only=True)
     assert one.measurement(FROM).provenance.source["trials_looked_at_once"] == "1"
 
 

@@ -8,17 +8,17 @@ import pytest
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
-from measure.live.trial_detector import TrialWatch
-from measure.live.trial_refiner import HASTY, SettleOrder, Settling, hastily_settled
-from measure.pose.ensemble import Models
+from measure.live.trial_detector import OnlineTrialDetector
+from measure.live.trial_refiner import COARSE_ONLY, RefineRequest, TrialRefiner, refine_from_coarse
+from measure.pose.ensemble import ModelSet
 from measure.pose_models.catalogue import ModelQuality
-from measure.trials.refinement import settle
-from measure.trials.scan import paces_of
-from measure.video.sampling import CAREFUL_HZ, QUICK_HZ, Thinning
+from measure.trials.refinement import refine_trial
+from measure.trials.scan import decimation_plan
+from measure.video.sampling import COARSE_HZ, FINE_HZ, Decimator
 from tests.support.live_figures import empty_bundle, person
 from tests.support.scripted_live import FPS, SIZE, SPEED, ScriptedPose, figure, noisy_rgb
 
-MODELS = Models(
+MODELS = ModelSet(
     name="heavy",
     bundles={each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)},
 )
@@ -27,22 +27,22 @@ MODELS = Models(
 @pytest.fixture(scope="module")
 def captured():
     """The first trial of the scripted figure."""
-    watch = TrialWatch(Movement.FLEXION, Side.RIGHT, Setup(), SIZE)
+    watch = OnlineTrialDetector(Movement.FLEXION, Side.RIGHT, Setup(), SIZE)
     track = figure()
     rate = FPS / SPEED
     for n in range(len(track)):
         time_s = float(track.time_s[n])
-        if n % round(rate / CAREFUL_HZ) == 0:
+        if n % round(rate / FINE_HZ) == 0:
             watch.add_picture(noisy_rgb(n), n, time_s)
-        if n % round(rate / QUICK_HZ) == 0:
-            found = watch.look(time_s, person(track, n))
+        if n % round(rate / COARSE_HZ) == 0:
+            found = watch.update(time_s, person(track, n))
             if found is not None:
                 return found
     raise AssertionError("no trial")
 
 
 def order(captured, trial_id=1):
-    return SettleOrder(
+    return RefineRequest(
         chosen=1,
         trial_id=trial_id,
         captured=captured,
@@ -57,7 +57,7 @@ class Office:
         self.news = []
         self.came = threading.Event()
         self.process = ScriptedPose(**more)
-        self.settling = Settling(MODELS, self._take, lambda models: self.process)
+        self.settling = TrialRefiner(MODELS, self._take, lambda models: self.process)
 
     def _take(self, news):
         self.news.append(news)
@@ -77,15 +77,15 @@ def test_a_trial_is_settled_by_the_careful_passes_over_its_own_pictures(captured
         assert office.came.wait(10.0)
     (news,) = office.news
     (job,) = office.process.jobs
-    assert job.passes == MODELS.careful(Movement.FLEXION)
+    assert job.passes == MODELS.fine(Movement.FLEXION)
     assert job.alone
-    thinning = Thinning(paces_of([captured.found], Movement.FLEXION))
+    thinning = Decimator(decimation_plan([captured.found], Movement.FLEXION))
     wanted = [each.index for each in captured.pictures if thinning.takes(each.time_s)]
     assert [each.index for each in job.pictures] == wanted
     assert len(wanted) < len(captured.pictures)
-    assert not news.hasty
-    assert news.settled.trial.value == pytest.approx(100, abs=8)
-    assert news.settled.spread == pytest.approx(0.0)
+    assert not news.coarse_only
+    assert news.refined.trial.value == pytest.approx(100, abs=8)
+    assert news.refined.spread == pytest.approx(0.0)
 
 
 def test_a_failed_process_gets_a_second_try(captured):
@@ -93,38 +93,38 @@ def test_a_failed_process_gets_a_second_try(captured):
         office.settling.put(order(captured))
         assert office.came.wait(10.0)
     assert len(office.process.jobs) == 2
-    assert not office.news[0].hasty
+    assert not office.news[0].coarse_only
 
 
-def test_when_it_fails_again_the_quick_look_counts_with_a_wider_interval(captured):
+def test_when_it_fails_again_the_coarse_pass_counts_with_a_wider_interval(captured):
     with Office(failures=2) as office:
         office.settling.put(order(captured))
         assert office.came.wait(10.0)
         office.came.clear()
         office.settling.put(order(captured, 2))
         assert office.came.wait(10.0)
-    hasty, careful = office.news
-    assert hasty.hasty
-    assert not careful.hasty
-    wide = hasty.settled.trial.high - hasty.settled.trial.low
-    narrow = careful.settled.trial.high - careful.settled.trial.low
+    hasty, fine = office.news
+    assert hasty.coarse_only
+    assert not fine.coarse_only
+    wide = hasty.refined.trial.high - hasty.refined.trial.low
+    narrow = fine.refined.trial.high - fine.refined.trial.low
     assert wide >= narrow
-    assert hasty.settled.trial.value == pytest.approx(careful.settled.trial.value, abs=1.0)
+    assert hasty.refined.trial.value == pytest.approx(fine.refined.trial.value, abs=1.0)
 
 
-def test_the_quick_look_alone_reads_like_one_pass(captured):
-    news = hastily_settled(order(captured))
+def test_the_coarse_pass_alone_reads_like_one_pass(captured):
+    news = refine_from_coarse(order(captured))
     start_s, end_s = captured.pictures[0].time_s, captured.pictures[-1].time_s
-    same = settle(
-        [captured.quick.between(start_s, end_s)],
+    same = refine_trial(
+        [captured.coarse.between(start_s, end_s)],
         captured.found,
         Movement.FLEXION,
         Side.RIGHT,
         View.SIDE,
         Setup(),
-        HASTY,
+        COARSE_ONLY,
     )
-    assert news.settled.trial == same.trial
+    assert news.refined.trial == same.trial
 
 
 def test_closing_does_not_wait_for_a_trial_and_tells_nothing_more(captured):

@@ -8,10 +8,10 @@ import pytest
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.pose import backfill
-from measure.pose.backfill import LookingBack
-from measure.video.frame import FrameGate, Picture
+from measure.pose.backfill import BackfillBuffer
+from measure.video.frame import FrameNormalizer, Picture
 
-PICTURE = FrameGate().admit(np.zeros((48, 64, 3), dtype=np.uint8))
+PICTURE = FrameNormalizer().normalize(np.zeros((48, 64, 3), dtype=np.uint8))
 
 
 def frame(index: int, people: int) -> PoseFrame:
@@ -45,7 +45,7 @@ def people(frames: Sequence[PoseFrame]) -> list[tuple[int, int]]:
 
 def test_the_beginning_is_held_back_until_somebody_is_found() -> None:
     asked = Asked(since=1)
-    back = LookingBack(asked)
+    back = BackfillBuffer(asked)
     assert [back.passed(frame(n, 0), PICTURE) for n in range(3)] == [[], [], []]
     assert people(back.passed(frame(3, 1), PICTURE)) == [(0, 0), (1, 1), (2, 1), (3, 1)]
     assert asked.orders == [[3, 2, 1, 0]]
@@ -53,14 +53,14 @@ def test_the_beginning_is_held_back_until_somebody_is_found() -> None:
 
 def test_later_gaps_stay_as_they_are() -> None:
     asked = Asked(since=0)
-    back = LookingBack(asked)
+    back = BackfillBuffer(asked)
     for n, seen in enumerate([1, 0, 0, 1]):
         assert people(back.passed(frame(n, seen), PICTURE)) == [(n, seen)]
     assert asked.orders == []
 
 
 def test_where_nobody_ever_comes_all_results_are_passed_on() -> None:
-    back = LookingBack(Asked(since=0))
+    back = BackfillBuffer(Asked(since=0))
     given = [one for n in range(5) for one in back.passed(frame(n, 0), PICTURE)]
     assert given == []
     assert people(back.rest()) == [(n, 0) for n in range(5)]
@@ -74,7 +74,7 @@ def test_only_so_many_pictures_are_remembered(
     monkeypatch: pytest.MonkeyPatch, limit: str, value: int, kept: int
 ) -> None:
     monkeypatch.setattr(backfill, limit, value)
-    back = LookingBack(Asked(since=0))
+    back = BackfillBuffer(Asked(since=0))
     given = [one for n in range(6) for one in back.passed(frame(n, 0), PICTURE)]
     assert people(given) == [(n, 0) for n in range(6 - kept)]
     found = people(back.passed(frame(6, 1), PICTURE))

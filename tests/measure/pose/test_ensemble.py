@@ -6,7 +6,7 @@ import pytest
 
 from measure.domain.movements import Movement
 from measure.errors import ModelError
-from measure.pose.ensemble import models_here
+from measure.pose.ensemble import installed_models
 from measure.pose_models.bundles import bundle_path
 from measure.pose_models.catalogue import ModelQuality
 from tests.support import real_model
@@ -29,29 +29,29 @@ def shelf(tmp_path, monkeypatch):
 
 def test_without_the_full_model_there_is_none(shelf):
     with pytest.raises(ModelError):
-        models_here()
+        installed_models()
 
 
 def test_the_full_model_alone_reads_alone(shelf):
     shelf(ModelQuality.FULL)
-    models = models_here()
+    models = installed_models()
     assert models.name == "full"
-    assert {each.quality for each in models.careful(Movement.FLEXION)} == {ModelQuality.FULL}
-    assert models.quick(Movement.HAND_BEHIND_BACK).quality is ModelQuality.FULL
+    assert {each.quality for each in models.fine(Movement.FLEXION)} == {ModelQuality.FULL}
+    assert models.coarse(Movement.HAND_BEHIND_BACK).quality is ModelQuality.FULL
 
 
 def test_with_both_the_heavy_one_decides(shelf):
     shelf(ModelQuality.FULL)
     shelf(ModelQuality.HEAVY)
-    models = models_here()
+    models = installed_models()
     assert models.name == "heavy"
-    assert len(models.careful(Movement.FLEXION)) == 4
-    assert models.quick(Movement.FLEXION).quality is ModelQuality.FULL
-    assert models.quick(Movement.HAND_BEHIND_BACK).quality is ModelQuality.HEAVY
+    assert len(models.fine(Movement.FLEXION)) == 4
+    assert models.coarse(Movement.FLEXION).quality is ModelQuality.FULL
+    assert models.coarse(Movement.HAND_BEHIND_BACK).quality is ModelQuality.HEAVY
 
 
 def test_a_damaged_model_is_an_error_and_not_passed_over(shelf):
     shelf(ModelQuality.FULL)
     bundle_path(ModelQuality.HEAVY).write_bytes(b"half")
     with pytest.raises(ModelError):
-        models_here()
+        installed_models()

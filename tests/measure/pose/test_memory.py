@@ -10,8 +10,8 @@ from statistics import median
 
 import pytest
 
-from measure.pose.jobs import ClipJob, PosePass
-from measure.pose.memory import give_back
+from measure.pose.jobs import ClipJob, InferencePass
+from measure.pose.memory import release_freed
 from measure.pose.supervisor import PoseProcess
 from tests.support import real_model
 from tests.support.odd_clips import ffmpeg
@@ -37,7 +37,7 @@ print(json.dumps([before, usage().memory_mb]))
 
 
 def test_everywhere_it_may_be_asked_for() -> None:
-    give_back()
+    release_freed()
 
 
 @linux
@@ -74,7 +74,7 @@ def held_at_rest_mb(process: PoseProcess) -> float:
 def test_a_pose_process_holds_the_same_after_each_clip() -> None:
     bundle = real_model.bundle()
     passes = tuple(
-        PosePass(quality=bundle.quality, mirrored=mirrored) for mirrored in (False, True)
+        InferencePass(quality=bundle.quality, mirrored=mirrored) for mirrored in (False, True)
     )
     clip = real_model.clip("flexion-right-three-repeats")
     held = []
@@ -96,7 +96,7 @@ def test_a_thousand_pictures_of_a_person_take_no_more_than_the_first(tmp_path: P
     ffmpeg("-stream_loop", "10", "-i", once, "-frames:v", "1000", "-c", "copy", clip)
     held: list[float] = []
     with PoseProcess({bundle.quality: bundle}) as process:
-        job = ClipJob(clip=clip, passes=(PosePass(quality=bundle.quality),))
+        job = ClipJob(clip=clip, passes=(InferencePass(quality=bundle.quality),))
         poses = process.run(job, lambda _: held.append(held_mb(process)))
     (frames,) = poses.frames.values()
     assert len(frames) == 1000

@@ -12,18 +12,18 @@ from hypothesis import strategies as st
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, InputError, ModelError, PoseProcessError
-from measure.pose.jobs import ClipFacts, ClipJob, PosePass
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
 from measure.pose.messages import (
     GarbledError,
-    Kind,
     Message,
+    MessageKind,
     error_message,
     error_of,
-    facts_of,
     frames_message,
     frames_of,
+    info_of,
     job_of,
-    message_of_facts,
+    message_of_info,
     message_of_job,
     read_message,
     write_message,
@@ -53,7 +53,7 @@ def pose_frame(number: int, people: int, readable: bool = True) -> PoseFrame:
 
 def test_values_and_arrays_arrive_as_they_were() -> None:
     sent = Message(
-        kind=Kind.MODEL,
+        kind=MessageKind.MODEL,
         values={"text": "Żółw \udcff", "none": None, "number": 1.5},
         arrays={
             "bytes": np.frombuffer(b"abc", dtype=np.uint8),
@@ -72,11 +72,11 @@ def test_values_and_arrays_arrive_as_they_were() -> None:
 
 def test_messages_follow_each_other() -> None:
     one, two, end = through_pipe(
-        Message(kind=Kind.READY), Message(kind=Kind.PROGRESS, values={"share": 0.5})
+        Message(kind=MessageKind.READY), Message(kind=MessageKind.PROGRESS, values={"share": 0.5})
     )
     assert one is not None
     assert two is not None
-    assert (one.kind, two.kind, end) == (Kind.READY, Kind.PROGRESS, None)
+    assert (one.kind, two.kind, end) == (MessageKind.READY, MessageKind.PROGRESS, None)
 
 
 @given(st.binary(min_size=1, max_size=200))
@@ -147,25 +147,25 @@ def test_frames_that_do_not_fit_together_are_noticed(name: str) -> None:
         {**good.arrays, name: good.arrays[name][:-1]},
     ):
         with pytest.raises(GarbledError):
-            frames_of(Message(kind=Kind.FRAMES, arrays=arrays))
+            frames_of(Message(kind=MessageKind.FRAMES, arrays=arrays))
 
 
 @pytest.mark.parametrize(
     "job",
     [
-        ClipJob(clip=Path("a.mp4"), passes=(PosePass(quality=ModelQuality.LITE),)),
+        ClipJob(clip=Path("a.mp4"), passes=(InferencePass(quality=ModelQuality.LITE),)),
         ClipJob(
             clip=Path("Żółw ü 日本 %03d.mp4"),
             passes=(
-                PosePass(quality=ModelQuality.FULL),
-                PosePass(quality=ModelQuality.HEAVY, mirrored=True),
+                InferencePass(quality=ModelQuality.FULL),
+                InferencePass(quality=ModelQuality.HEAVY, mirrored=True),
             ),
             rate_hz=7.5,
             windows=((1.0, 2.5), (3.0, 4.0)),
             quarter_turns=3,
             already_mirrored=True,
-            careful=True,
-            paces=((1.0, 1.5, 1), (0.0, 4.0, 2)),
+            fine=True,
+            decimation=((1.0, 1.5, 1), (0.0, 4.0, 2)),
         ),
     ],
 )
@@ -176,7 +176,7 @@ def test_jobs_arrive_as_they_were(job: ClipJob) -> None:
 
 
 def test_facts_arrive_as_they_were() -> None:
-    facts = ClipFacts(
+    facts = ClipInfo(
         width_px=640,
         height_px=480,
         frames_read=90,
@@ -189,9 +189,9 @@ def test_facts_arrive_as_they_were() -> None:
         sample_aspect=4 / 3,
         notes=("One.", "Two."),
     )
-    message, _ = through_pipe(message_of_facts(facts))
+    message, _ = through_pipe(message_of_info(facts))
     assert message is not None
-    assert facts_of(message) == facts
+    assert info_of(message) == facts
     assert facts.share_unreadable == 0.1
 
 

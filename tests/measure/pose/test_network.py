@@ -62,17 +62,17 @@ def test_a_failed_network_says_so_and_can_be_closed(told: dict[str, Any]) -> Non
     assert told["poisoned"].startswith("PoseProcessError: The pose network failed")
 
 
-def test_a_plain_look_takes_each_picture_once_at_its_own_time(told: dict[str, Any]) -> None:
+def test_plain_inference_takes_each_frame_once_at_its_own_time(told: dict[str, Any]) -> None:
     assert told["plain looks"] == [[-1, 1, 2, -1, 4], [0, 250, 500, 750, 1000]]
 
 
-def test_a_careful_look_settles_on_whom_it_finds_and_forgets_what_was(told: dict[str, Any]) -> None:
+def test_fine_inference_settles_on_whom_it_finds_and_forgets_what_was(told: dict[str, Any]) -> None:
     used, asked_ms = told["careful looks"]
     assert used == [-1, 3, 4, -1, 7]
     assert all(later - before > 500_000 for before, later in itertools.pairwise(asked_ms))
 
 
-def test_after_a_pause_a_careful_look_finds_its_way_anew(told: dict[str, Any]) -> None:
+def test_after_a_pause_fine_inference_warms_up_again(told: dict[str, Any]) -> None:
     assert told["looks after a pause"][0] == [2, 5]  # it was lost at first sight
 
 

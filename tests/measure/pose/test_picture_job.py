@@ -9,18 +9,21 @@ import numpy as np
 import pytest
 
 from measure.errors import InputError, PoseProcessError
-from measure.pose.jobs import PosePass
-from measure.pose.messages import GarbledError, Kind, Message
+from measure.pose.jobs import InferencePass
+from measure.pose.messages import GarbledError, Message, MessageKind
 from measure.pose.picture_job import KeptPicture, PictureJob, messages_of_pictures, pictures_of
-from measure.pose.runner import look_at
+from measure.pose.runner import run_picture_job
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.catalogue import ModelQuality
-from measure.video.frame import readmitted
+from measure.video.frame import from_normalized
 from tests.support import scripted_child
 from tests.support.live_figures import empty_bundle
-from tests.support.scripted_live import ScriptedLooker, noisy_rgb, points_of
+from tests.support.scripted_live import ScriptedEstimator, noisy_rgb, points_of
 
-PASSES = (PosePass(quality=ModelQuality.FULL), PosePass(quality=ModelQuality.FULL, mirrored=True))
+PASSES = (
+    InferencePass(quality=ModelQuality.FULL),
+    InferencePass(quality=ModelQuality.FULL, mirrored=True),
+)
 
 
 def kept(number, *, window=0, size=(160, 120)):
@@ -57,7 +60,7 @@ def test_many_pictures_travel_in_several_messages_of_bounded_size():
 def test_other_orders_between_pictures_are_nonsense():
     first, *_ = messages_of_pictures(job())
     with pytest.raises(GarbledError):
-        pictures_of(first, lambda: Message(kind=Kind.JOB))
+        pictures_of(first, lambda: Message(kind=MessageKind.JOB))
 
 
 @pytest.mark.parametrize(
@@ -84,9 +87,9 @@ class Heard:
         self.shares.append(share)
 
 
-def test_every_pass_looks_at_every_picture_in_order():
+def test_every_pass_runs_on_every_frame_in_order():
     heard = Heard()
-    look_at(job(), {ModelQuality.FULL: ScriptedLooker}, heard)
+    run_picture_job(job(), {ModelQuality.FULL: ScriptedEstimator}, heard)
     plain = heard.found[0]
     assert [one.index for one in plain] == list(range(6))
     assert [one.time_s for one in plain] == [n / 5 for n in range(6)]
@@ -100,12 +103,12 @@ def test_each_span_of_time_starts_with_a_new_network():
     made = []
 
     def make():
-        made.append(ScriptedLooker())
+        made.append(ScriptedEstimator())
         return made[-1]
 
     spans = (kept(0), kept(1), kept(2, window=1), kept(3, window=1))
     one = PictureJob(passes=PASSES[:1], pictures=spans, width_px=160, height_px=120)
-    look_at(one, {ModelQuality.FULL: make}, Heard())
+    run_picture_job(one, {ModelQuality.FULL: make}, Heard())
     assert len(made) == 2
 
 
@@ -114,12 +117,12 @@ def test_each_span_of_time_starts_with_a_new_network():
 )
 def test_what_was_no_picture_is_not_admitted_again(rgb):
     with pytest.raises(InputError):
-        readmitted(rgb, 40, 40)
+        from_normalized(rgb, 40, 40)
 
 
 def test_a_picture_comes_back_as_it_was():
     rgb = noisy_rgb(3, (160, 120))
-    again = readmitted(rgb, 640, 480)
+    again = from_normalized(rgb, 640, 480)
     np.testing.assert_array_equal(again.rgb, rgb)
     assert (again.width_px, again.height_px) == (640, 480)
 
@@ -135,6 +138,6 @@ def test_work_can_be_broken_off_from_another_thread(data_folder):
     threading.Timer(0.3, process.stop).start()
     began_s = time.monotonic()
     with pytest.raises(PoseProcessError, match="pictures could not be looked at"):
-        process.look_at(job())
+        process.run_pictures(job())
     assert time.monotonic() - began_s < 5.0
     process.close()

@@ -16,16 +16,16 @@ import pytest
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.tracks import FrameState, Track
 from measure.errors import ClipError, PoseProcessError
-from measure.pose.jobs import ClipJob, ClipPoses, PosePass
+from measure.pose.jobs import ClipInference, ClipJob, InferencePass
 from measure.pose.log import log_path
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality
-from measure.tracking.offline import follow_person
+from measure.tracking.offline import track_subject
 from tests.support import real_model
 from tests.support.odd_clips import odd_clip, write_rotation
 
-LITE = PosePass(quality=ModelQuality.LITE)
-MIRRORED = PosePass(quality=ModelQuality.LITE, mirrored=True)
+LITE = InferencePass(quality=ModelQuality.LITE)
+MIRRORED = InferencePass(quality=ModelQuality.LITE, mirrored=True)
 TRUNK = (
     Landmark.LEFT_SHOULDER,
     Landmark.RIGHT_SHOULDER,
@@ -42,38 +42,38 @@ def process() -> Iterator[PoseProcess]:
 
 
 @pytest.fixture(scope="module")
-def front(process: PoseProcess) -> ClipPoses:
+def front(process: PoseProcess) -> ClipInference:
     """Both passes over a clip filmed from the front."""
     return process.run(ClipJob(clip=real_model.clip(FRONT), passes=(LITE, MIRRORED), rate_hz=3))
 
 
-def followed(poses: ClipPoses, one: PosePass = LITE) -> Track:
-    return follow_person(
+def followed(poses: ClipInference, one: InferencePass = LITE) -> Track:
+    return track_subject(
         poses.frames[one], width_px=poses.facts.width_px, height_px=poses.facts.height_px
     )
 
 
-def test_a_careful_look_sees_the_body_in_place_from_the_first_picture_on(
+def test_fine_inference_places_the_body_from_the_first_frame_on(
     process: PoseProcess,
 ) -> None:
     off = {}
-    for careful in (False, True):
+    for fine in (False, True):
         job = ClipJob(
             clip=real_model.clip(FRONT),
             passes=(LITE,),
             windows=((0.0, 1.0),),
             alone=True,
-            careful=careful,
+            fine=fine,
         )
         places = followed(process.run(job)).points_px[:, TRUNK]
         later = np.median(places[5:], axis=0)
         trunk = np.linalg.norm(later[:2].mean(axis=0) - later[2:].mean(axis=0))
-        off[careful] = np.linalg.norm(places[0] - later, axis=1).mean() / trunk
+        off[fine] = np.linalg.norm(places[0] - later, axis=1).mean() / trunk
     assert off[True] < 0.012
     assert off[True] < off[False]
 
 
-def test_what_was_visible_before_says_nothing_of_a_look_at_one_person(
+def test_earlier_visibility_does_not_affect_one_person_inference(
     process: PoseProcess,
 ) -> None:
     """A hand that has gone behind the back is no longer called visible from before."""
@@ -85,7 +85,7 @@ def test_what_was_visible_before_says_nothing_of_a_look_at_one_person(
             rate_hz=5,
             windows=((start_s, 3.4),),
             alone=True,
-            careful=True,
+            fine=True,
         )
         found = process.run(job).frames[LITE]
         return {each.time_s: each.visibility[0] for each in found if len(each.visibility)}
@@ -114,7 +114,7 @@ def truth(name: str, joint: str, times_s: FloatArray) -> FloatArray:
 @pytest.mark.parametrize("one", [LITE, MIRRORED], ids=lambda one: one.name)
 @pytest.mark.parametrize("joint", ["left_wrist", "right_wrist", "left_hip", "right_shoulder"])
 def test_landmarks_lie_where_the_joints_are_on_the_right_side(
-    front: ClipPoses, one: PosePass, joint: str
+    front: ClipInference, one: InferencePass, joint: str
 ) -> None:
     track = followed(front, one)
     assert set(track.state) == {FrameState.SEEN}
@@ -122,14 +122,14 @@ def test_landmarks_lie_where_the_joints_are_on_the_right_side(
     assert np.median(np.hypot(apart[:, 0], apart[:, 1])) < 12
 
 
-def test_both_confidences_vary(front: ClipPoses) -> None:
+def test_both_confidences_vary(front: ClipInference) -> None:
     track = followed(front)
     for values in (track.visibility, track.presence):
         assert np.isfinite(values).all()
         assert np.ptp(values) > 0.01
 
 
-def test_facts_of_the_clip(front: ClipPoses) -> None:
+def test_facts_of_the_clip(front: ClipInference) -> None:
     facts = front.facts
     assert (facts.width_px, facts.height_px) == (640, 480)
     assert facts.frames_read == facts.frames_expected
@@ -140,7 +140,7 @@ def test_facts_of_the_clip(front: ClipPoses) -> None:
 
 
 def test_a_mirrored_clip_comes_back_with_the_persons_own_sides(
-    process: PoseProcess, front: ClipPoses, tmp_path: Path
+    process: PoseProcess, front: ClipInference, tmp_path: Path
 ) -> None:
     mirrored = tmp_path / "mirrored.mp4"
     _convert(real_model.clip(FRONT), mirrored, "hflip")
@@ -150,7 +150,7 @@ def test_a_mirrored_clip_comes_back_with_the_persons_own_sides(
 
 @pytest.mark.parametrize(("quarters", "by_tag"), [(1, False), (2, True), (3, True)])
 def test_a_turned_clip_gives_the_same_landmarks(
-    process: PoseProcess, front: ClipPoses, tmp_path: Path, quarters: int, by_tag: bool
+    process: PoseProcess, front: ClipInference, tmp_path: Path, quarters: int, by_tag: bool
 ) -> None:
     """The picture is stored turned the other way; a tag or the person's word turns it back."""
     turned = tmp_path / f"turned {quarters}.mp4"
@@ -168,7 +168,7 @@ def test_a_turned_clip_gives_the_same_landmarks(
 
 
 def test_a_clip_with_wide_pixels_gives_the_same_landmarks(
-    process: PoseProcess, front: ClipPoses, tmp_path: Path
+    process: PoseProcess, front: ClipInference, tmp_path: Path
 ) -> None:
     wide = tmp_path / "wide pixels.mp4"
     _convert(real_model.clip(FRONT), wide, "scale=480:480,setsar=4/3")
@@ -184,14 +184,14 @@ def _convert(source: Path, target: Path, filters: str) -> None:
     )
 
 
-def _difference(one: ClipPoses, other: ClipPoses) -> float:
+def _difference(one: ClipInference, other: ClipInference) -> float:
     """Return the median distance of the landmarks of two looks, pixels."""
     first, second = followed(one), followed(other)
     apart = first.points_px - second.points_px
     return float(np.median(np.hypot(apart[..., 0], apart[..., 1])))
 
 
-def test_windows_see_the_same_person_anew(process: PoseProcess, front: ClipPoses) -> None:
+def test_windows_see_the_same_person_anew(process: PoseProcess, front: ClipInference) -> None:
     poses = process.run(
         ClipJob(
             clip=real_model.clip(FRONT), passes=(LITE,), rate_hz=3, windows=((1.0, 2.0), (4.0, 5.0))
@@ -241,7 +241,7 @@ def test_a_relative_path_is_found(process: PoseProcess, monkeypatch: pytest.Monk
     assert len(poses.frames[LITE]) == 3
 
 
-def test_the_log_holds_the_noise_and_no_names(process: PoseProcess, front: ClipPoses) -> None:
+def test_the_log_holds_the_noise_and_no_names(process: PoseProcess, front: ClipInference) -> None:
     text = log_path().read_text(errors="replace")
     assert "XNNPACK" in text
     assert FRONT not in text

@@ -14,7 +14,7 @@ from measure.domain.landmarks import LANDMARKS, SIDES_EXCHANGED, FloatArray, Lan
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, PoseProcessError
 from measure.pose.inference import MOST_REBUILDS
-from measure.pose.jobs import ClipFacts, ClipJob, PosePass
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
 from measure.pose.runner import run_job
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import PixelArray
@@ -109,8 +109,8 @@ def source(seconds: float = 2.0, **facts: object) -> Shaded:
 
 def work(
     one: ScriptedSource, makers: dict[ModelQuality, Maker], **job: object
-) -> tuple[ClipFacts, dict[int, list[PoseFrame]]]:
-    passes = job.pop("passes", (PosePass(quality=LITE),))
+) -> tuple[ClipInfo, dict[int, list[PoseFrame]]]:
+    passes = job.pop("passes", (InferencePass(quality=LITE),))
     listener = Listener()
     whole = ClipJob(clip=Path("clip.mp4"), passes=passes, **job)  # type: ignore[arg-type]
     facts = run_job(whole, makers, listener, open_source=lambda clip: one)
@@ -145,7 +145,7 @@ def test_somebody_found_late_is_followed_back_to_the_beginning(mirrored: bool) -
         return time_s >= 0.5 if network is maker.made[0] else True
 
     maker = Maker(sees=sees)
-    passes = (PosePass(quality=LITE, mirrored=mirrored),)
+    passes = (InferencePass(quality=LITE, mirrored=mirrored),)
     _, found = work(source(), {LITE: maker}, passes=passes)
     assert [frame.index for frame in found[0]] == list(range(60))
     assert [frame.time_s for frame in found[0]] == pytest.approx([n / 30 for n in range(60)])
@@ -162,7 +162,7 @@ def test_somebody_who_came_in_late_is_not_followed_further_back() -> None:
     assert [len(frame.points_px) for frame in found[0]] == [0] * 10 + [1] * 50
 
 
-def test_a_network_that_fails_looking_back_spoils_nothing() -> None:
+def test_a_network_that_fails_in_backfill_spoils_nothing() -> None:
     def sees(network: Network, time_s: float) -> bool:
         return time_s >= 0.5 if network is maker.made[0] else True
 
@@ -177,7 +177,7 @@ def test_where_nobody_is_nothing_is_held_back_at_the_end() -> None:
 
 
 def test_a_mirrored_pass_comes_back_as_the_plain_one() -> None:
-    passes = (PosePass(quality=LITE), PosePass(quality=LITE, mirrored=True))
+    passes = (InferencePass(quality=LITE), InferencePass(quality=LITE, mirrored=True))
     _, found = work(source(), {LITE: Maker()}, passes=passes)
     for plain, mirrored in zip(found[0], found[1], strict=True):
         assert np.allclose(plain.points_px, mirrored.points_px)
@@ -195,10 +195,10 @@ def test_a_mirrored_source_shows_the_persons_own_sides() -> None:
 
 def test_all_passes_see_the_same_frames() -> None:
     passes = (
-        PosePass(quality=LITE),
-        PosePass(quality=HEAVY),
-        PosePass(quality=LITE, mirrored=True),
-        PosePass(quality=HEAVY, mirrored=True),
+        InferencePass(quality=LITE),
+        InferencePass(quality=HEAVY),
+        InferencePass(quality=LITE, mirrored=True),
+        InferencePass(quality=HEAVY, mirrored=True),
     )
     makers = {LITE: Maker(), HEAVY: Maker(work=lambda: time.sleep(0.001))}
     one = source()
@@ -245,7 +245,7 @@ def test_an_unexpected_error_in_a_network_ends_the_work() -> None:
     one = source(30.0)
     with pytest.raises(ZeroDivisionError):
         work(one, {LITE: Maker(), HEAVY: Maker(work=broken)},
-             passes=(PosePass(quality=LITE), PosePass(quality=HEAVY)))  # fmt: skip
+             passes=(InferencePass(quality=LITE), InferencePass(quality=HEAVY)))  # fmt: skip
     assert one.closed
     assert threading.active_count() < 5
 
@@ -267,7 +267,7 @@ def test_turned_frames_give_pixels_of_the_upright_picture() -> None:
     assert np.allclose(found[0][0].points_px[0], pixels(48, 64))
 
 
-def test_large_frames_are_looked_at_small_and_answered_large() -> None:
+def test_large_frames_are_downscaled_for_inference_only() -> None:
     facts, found = work(source(0.2, size=(1600, 1200)), {LITE: Maker()})
     assert (facts.width_px, facts.height_px) == (1600, 1200)
     assert np.allclose(found[0][0].points_px[0], pixels(1600, 1200))
@@ -291,7 +291,9 @@ def test_frames_too_small_name_the_clip() -> None:
 
 def test_progress_goes_up_to_the_end_of_what_is_wanted() -> None:
     listener = Listener()
-    job = ClipJob(clip=Path("clip.mp4"), passes=(PosePass(quality=LITE),), windows=((0.0, 1.0),))
+    job = ClipJob(
+        clip=Path("clip.mp4"), passes=(InferencePass(quality=LITE),), windows=((0.0, 1.0),)
+    )
     slow = Maker(work=lambda: time.sleep(0.01))
     one = source(10.0, stated_frames=300)
     run_job(job, {LITE: slow}, listener, open_source=lambda clip: one)
@@ -313,27 +315,27 @@ def test_few_pictures_are_in_memory_at_a_time() -> None:
     assert len(one.retrieved) == 120
 
 
-def test_decoding_goes_on_while_the_networks_look() -> None:
+def test_decoding_goes_on_during_inference() -> None:
     """The decoder is pictures ahead of a network that is still busy with the first one."""
     one = source(1.0)
     ahead: list[int] = []
 
-    def look() -> None:
+    def detect() -> None:
         if not ahead:
             until = time.monotonic() + 5
             while len(one.retrieved) < 3 and time.monotonic() < until:
                 time.sleep(0.005)
             ahead.append(len(one.retrieved))
 
-    work(one, {LITE: Maker(work=look)})
+    work(one, {LITE: Maker(work=detect)})
     assert ahead[0] >= 3
 
 
-def test_passes_look_side_by_side() -> None:
+def test_passes_run_in_parallel() -> None:
     """Two networks meet at their first picture; one after the other they never would."""
     both = threading.Barrier(2, timeout=5)
     makers = {LITE: Maker(work=both.wait), HEAVY: Maker(work=both.wait)}
-    passes = (PosePass(quality=LITE), PosePass(quality=HEAVY))
+    passes = (InferencePass(quality=LITE), InferencePass(quality=HEAVY))
     _, found = work(source(0.1), makers, passes=passes)
     assert len(found[0]) == len(found[1]) == 3
 
@@ -342,16 +344,16 @@ def test_passes_look_side_by_side() -> None:
     "wrong",
     [
         {"passes": ()},
-        {"passes": (PosePass(quality=LITE), PosePass(quality=LITE))},
+        {"passes": (InferencePass(quality=LITE), InferencePass(quality=LITE))},
         {"quarter_turns": 4},
         {"rate_hz": 0},
     ],
 )
 def test_jobs_without_sense_are_refused(wrong: dict[str, object]) -> None:
     with pytest.raises(ValueError):
-        ClipJob(**{"clip": Path("x"), "passes": (PosePass(quality=LITE),), **wrong})  # type: ignore[arg-type]
+        ClipJob(**{"clip": Path("x"), "passes": (InferencePass(quality=LITE),), **wrong})  # type: ignore[arg-type]
 
 
 def test_passes_have_names() -> None:
-    assert PosePass(quality=HEAVY, mirrored=True).name == "heavy mirrored"
-    assert PosePass(quality=LITE).name == "lite"
+    assert InferencePass(quality=HEAVY, mirrored=True).name == "heavy mirrored"
+    assert InferencePass(quality=LITE).name == "lite"

@@ -13,14 +13,14 @@ from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError, PoseProcessError
 from measure.pose import log
-from measure.pose.jobs import ClipJob, PosePass
+from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.messages import frames_message, frames_of
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import Bundle
 from measure.pose_models.catalogue import ModelQuality
 from tests.support import scripted_child
 
-LITE = PosePass(quality=ModelQuality.LITE)
+LITE = InferencePass(quality=ModelQuality.LITE)
 CHILD = Path(scripted_child.__file__)
 
 
@@ -147,7 +147,7 @@ def test_an_exception_from_the_progress_call_stops_the_work(data_folder: Path) -
 
 
 def test_a_model_that_was_not_given_is_a_mistake_of_the_caller(data_folder: Path) -> None:
-    other = ClipJob(clip=Path("x"), passes=(PosePass(quality=ModelQuality.HEAVY),))
+    other = ClipJob(clip=Path("x"), passes=(InferencePass(quality=ModelQuality.HEAVY),))
     with supervisor("behaves") as process, pytest.raises(ValueError, match="heavy"):
         process.run(other)
 

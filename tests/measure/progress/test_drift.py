@@ -8,7 +8,7 @@ import pytest
 from measure.domain.landmarks import Side
 from measure.progress.drift import shared_drift
 from measure.progress.series import Series
-from measure.progress.weekly_verdicts import looks
+from measure.progress.weekly_verdicts import weekly_checks
 from tests.bench.progress_people import FIRST_DAY, Course, plain_series, series_of
 from tests.bench.progress_rules import first_beside
 
@@ -25,7 +25,7 @@ def stepped(days: np.ndarray, step: float, side: Side = Side.LEFT, at: float = 4
 
 def drift(series: Series, twin: Series, day: int = 84) -> float | None:
     today = dt.date.fromordinal(FIRST_DAY + day)
-    return shared_drift(series, twin, looks(series, today)[-1])
+    return shared_drift(series, twin, weekly_checks(series, today)[-1])
 
 
 @pytest.mark.parametrize("step", [12.0, -12.0])
@@ -49,7 +49,7 @@ def test_too_few_days_of_the_other_shoulder_say_nothing(days: np.ndarray) -> Non
     assert drift(stepped(DAYS, 12.0), stepped(days, 12.0, Side.RIGHT)) is None
 
 
-def test_what_comes_after_the_look_is_not_seen() -> None:
+def test_what_comes_after_the_weekly_check_is_not_seen() -> None:
     """The other shoulder steps up with the first, but only on days after the look."""
     twin = stepped(np.append(WEEKLY[:6], [63.0, 70.0, 77.0]), 12.0, Side.RIGHT)
     assert drift(stepped(DAYS, 12.0), twin, 56) is None

@@ -9,7 +9,7 @@ from measure.domain.records import Pain, Plan, PlannedStretch, Stretch, StretchL
 from measure.progress.home_programme import (
     STRETCHES,
     Irritability,
-    asking,
+    assessment_dose,
     irritability,
     plan_on,
     weeks_done,
@@ -64,12 +64,12 @@ def test_irritability(pain: Pain, during: int | None, band: Irritability | None)
 
 
 def test_a_shoulder_easily_upset_is_asked_for_less() -> None:
-    high = asking(Irritability.HIGH)
+    high = assessment_dose(Irritability.HIGH)
     assert high.trials == 2
     assert high.left_out == (Movement.HAND_BEHIND_BACK,)
     assert "Stop where pain begins" in high.sentence
     for band in (Irritability.MODERATE, Irritability.LOW, None):
-        assert (asking(band).trials, asking(band).left_out) == (3, ())
+        assert (assessment_dose(band).trials, assessment_dose(band).left_out) == (3, ())
 
 
 def test_the_plan_that_holds() -> None:

@@ -127,7 +127,9 @@ def test_an_earlier_day_shows_what_could_be_said_then() -> None:
     then, now = of(progress(values, 56)), of(progress(early, 56))
     assert then.verdict is now.verdict
     assert (then.recent, then.change) == (now.recent, now.change)
-    assert [each.evidence for each in then.looks] == [each.evidence for each in now.looks]
+    assert [each.evidence for each in then.weekly_checks] == [
+        each.evidence for each in now.weekly_checks
+    ]
 
 
 def test_the_spread_is_usual_first_and_then_the_persons_own() -> None:

@@ -6,7 +6,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Event, EventKind
 from measure.progress.overview import progress_of
-from measure.progress.phases import Chapter
+from measure.progress.phases import SeriesPhase
 from measure.progress.weekly_verdicts import Verdict
 from tests.support.progress_histories import day, history
 from tests.support.record_samples import event, person, some_id
@@ -18,7 +18,7 @@ VALUES = 120 - 0.3 * np.minimum(DAYS, 70) + 0.4 * np.maximum(DAYS - 70, 0)
 COURSE = list(zip(DAYS.tolist(), VALUES.tolist(), strict=True))
 
 
-def chapters(*events: Event, today: int = 140) -> tuple[Chapter, ...]:
+def chapters(*events: Event, today: int = 140) -> tuple[SeriesPhase, ...]:
     found = progress_of(history({LEFT: COURSE}, events=events), day(today))
     side = found.of(*LEFT)
     assert side is not None

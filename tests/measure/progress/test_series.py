@@ -10,7 +10,7 @@ from measure.domain.acquisition import CameraSetup, Correction, Setup
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Reference
 from measure.domain.movements import Movement
-from measure.domain.records import Conduct, EventKind, Help
+from measure.domain.records import AssessmentCondition, Assistance, EventKind
 from measure.progress.series import INSTRUMENT_CHANGED, Series, all_series, instrument_of
 from tests.support.progress_histories import MADE, day, history
 from tests.support.record_samples import event, person
@@ -68,14 +68,14 @@ def test_series_are_by_movement_then_side() -> None:
 
 
 def test_another_conduct_is_another_series_and_the_usual_one_comes_first() -> None:
-    helped = Conduct(help=Help.OTHER_HAND)
+    helped = AssessmentCondition(help=Assistance.OTHER_HAND)
     alone = history({LEFT: SIX})
     with_help = history({LEFT: SIX[:2]}, conduct=helped)
     both = replace(alone, measurements=(*alone.measurements, *with_help.measurements))
     found = all_series(both)
     assert [(each.conduct.help, len(each)) for each in found] == [
-        (Help.NONE, 6),
-        (Help.OTHER_HAND, 2),
+        (Assistance.NONE, 6),
+        (Assistance.OTHER_HAND, 2),
     ]
 
 

@@ -25,7 +25,7 @@ def test_a_straight_line_is_found() -> None:
     found = fit(DAYS, 90 + 0.25 * DAYS)
     assert found.per_day == pytest.approx(0.25)
     assert found.per_month == pytest.approx(0.25 * DAYS_A_MONTH)
-    assert found.usual == pytest.approx(np.ones(20), abs=0.06)
+    assert found.inlier_weight == pytest.approx(np.ones(20), abs=0.06)
     # Eight days' worth of the usual 5 degrees remain beside twenty days without any scatter.
     assert 2.0 < found.spread < 3.5
 
@@ -92,7 +92,7 @@ def test_an_odd_day_hardly_moves_the_line() -> None:
     odd = value.copy()
     odd[-2] -= 25
     found, plain = fit(DAYS, odd), np.polyfit(DAYS, odd, 1)[0]
-    assert found.usual[-2] < 0.05
+    assert found.inlier_weight[-2] < 0.05
     assert found.per_day == pytest.approx(fit(DAYS, value).per_day, abs=0.02)
     assert abs(plain - fit(DAYS, value).per_day) > 0.08
 
@@ -157,5 +157,5 @@ def test_series_of_any_lengths_fitted_together_are_as_if_alone(seed: int, sizes:
         if alone is not None and found is not None:
             assert found.per_day == pytest.approx(alone.per_day, rel=1e-9, abs=1e-12)
             assert found.error_per_day == pytest.approx(alone.error_per_day, rel=1e-9)
-            assert found.usual == pytest.approx(alone.usual, abs=1e-9)
+            assert found.inlier_weight == pytest.approx(alone.inlier_weight, abs=1e-9)
             assert (found.days, found.span_day) == (len(day), day[-1] - day[0])

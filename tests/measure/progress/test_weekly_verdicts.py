@@ -12,12 +12,12 @@ from measure.domain.movements import Movement
 from measure.progress.series import Series
 from measure.progress.weekly_verdicts import (
     STALL_BELOW_DEG,
-    Look,
     Verdict,
-    looks,
+    WeeklyCheck,
     needed_evidence,
     stalled,
     trend,
+    weekly_checks,
 )
 from tests.bench.progress_people import FIRST_DAY, Course, plain_series, series_of
 
@@ -35,12 +35,12 @@ def rising(a_day: float, days: np.ndarray = DAYS, noise: float = 1.0) -> Series:
 
 
 def verdict(series: Series, day: float) -> Verdict:
-    return trend(looks(series, date(day)))
+    return trend(weekly_checks(series, date(day)))
 
 
-def look(evidence: float, *, week: int = 12, upper: float | None = None) -> Look:
+def weekly_check(evidence: float, *, week: int = 12, upper: float | None = None) -> WeeklyCheck:
     """Return a look whose slope is there, but matters only through its evidence."""
-    found = looks(rising(0.0), date(84))[-1]
+    found = weekly_checks(rising(0.0), date(84))[-1]
     return replace(
         found,
         day=date(7 * week),
@@ -50,8 +50,8 @@ def look(evidence: float, *, week: int = 12, upper: float | None = None) -> Look
     )
 
 
-def test_looks_are_a_week_apart_from_the_first_day_on() -> None:
-    seen = looks(rising(0.3), date(84), most=100)
+def test_checks_are_a_week_apart_from_the_first_day_on() -> None:
+    seen = weekly_checks(rising(0.3), date(84), most=100)
     assert [each.day for each in seen] == [date(7 * week) for week in range(1, 13)]
     assert [each.weeks for each in seen] == list(range(1, 13))
 
@@ -59,31 +59,31 @@ def test_looks_are_a_week_apart_from_the_first_day_on() -> None:
 @pytest.mark.parametrize("weekday", range(7))
 def test_the_verdict_of_a_week_is_the_same_on_each_of_its_days(weekday: int) -> None:
     series = rising(0.3)
-    known = looks(series.where(series.day < FIRST_DAY + 56 + weekday), date(56 + weekday))
+    known = weekly_checks(series.where(series.day < FIRST_DAY + 56 + weekday), date(56 + weekday))
     assert known[-1].day == date(56)
     assert trend(known) is verdict(series, 56)
 
 
 @given(st.integers(0, 200), st.integers(4, 12))
 @settings(max_examples=30, deadline=None)
-def test_a_look_sees_nothing_of_its_day_or_later(seed: int, week: int) -> None:
+def test_a_check_sees_nothing_of_its_day_or_later(seed: int, week: int) -> None:
     series = series_of(Course(a_month=8, odd=0.1, missed=0.2), np.random.default_rng(seed))
     early = series.where(series.day < FIRST_DAY + 7 * week)
-    then, now = looks(series, date(7 * week)), looks(early, date(7 * week))
+    then, now = weekly_checks(series, date(7 * week)), weekly_checks(early, date(7 * week))
     assert [each.evidence for each in then] == [each.evidence for each in now]
     assert trend(then) is trend(now)
 
 
-def test_a_week_without_readings_has_no_look() -> None:
+def test_a_week_without_readings_has_no_check() -> None:
     paused = DAYS[(DAYS < 21) | (DAYS >= 35)]
-    days = [each.day for each in looks(rising(0.3, paused), date(84), most=100)]
+    days = [each.day for each in weekly_checks(rising(0.3, paused), date(84), most=100)]
     assert date(21) in days
     assert date(28) not in days
     assert date(35) not in days
     assert date(42) in days
 
 
-def test_looking_again_without_new_readings_confirms_nothing() -> None:
+def test_checking_again_without_new_readings_confirms_nothing() -> None:
     series = rising(0.5).where(DAYS < 28)
     assert verdict(series, 28) is verdict(series, 280)
 
@@ -140,12 +140,12 @@ def test_what_was_long_ago_says_nothing_about_now() -> None:
         (-0.5, -2.1, Verdict.LIKELY_LOSING),
     ],
 )
-def test_a_change_takes_two_looks(before: float, now: float, expected: Verdict) -> None:
-    assert trend((look(before, week=11), look(now, week=12))) is expected
+def test_a_change_takes_two_checks(before: float, now: float, expected: Verdict) -> None:
+    assert trend((weekly_check(before, week=11), weekly_check(now, week=12))) is expected
 
 
-def test_one_look_alone_confirms_nothing() -> None:
-    assert trend((look(9.0),)) is Verdict.LIKELY_GAINING
+def test_one_check_alone_confirms_nothing() -> None:
+    assert trend((weekly_check(9.0),)) is Verdict.LIKELY_GAINING
 
 
 def test_strict_at_first_least_strict_at_twelve_weeks_strict_for_good() -> None:
@@ -155,7 +155,7 @@ def test_strict_at_first_least_strict_at_twelve_weeks_strict_for_good() -> None:
     assert all(needed[week] == needed[52] > needed[7] for week in range(14, 53))
 
 
-FLAT = (look(0.1, week=11, upper=3.0), look(0.1, week=12, upper=3.0))
+FLAT = (weekly_check(0.1, week=11, upper=3.0), weekly_check(0.1, week=12, upper=3.0))
 
 
 @pytest.mark.parametrize(
@@ -168,15 +168,25 @@ FLAT = (look(0.1, week=11, upper=3.0), look(0.1, week=12, upper=3.0))
         (FLAT, Movement.FLEXION, 15.0, False),
         (FLAT, Movement.FLEXION, -40.0, False),
         ((), Movement.FLEXION, 40.0, False),
-        ((look(0.1, upper=None),), Movement.FLEXION, 40.0, False),
-        ((look(0.1, upper=STALL_BELOW_DEG),), Movement.FLEXION, 40.0, False),
+        ((weekly_check(0.1, upper=None),), Movement.FLEXION, 40.0, False),
+        ((weekly_check(0.1, upper=STALL_BELOW_DEG),), Movement.FLEXION, 40.0, False),
         # While the longer trend is a gain, one flat look is not enough.
-        ((look(3.0, upper=9.0), look(3.0, upper=3.0)), Movement.FLEXION, 40.0, False),
-        ((look(3.0, upper=3.0), look(3.0, upper=3.0)), Movement.FLEXION, 40.0, True),
+        (
+            (weekly_check(3.0, upper=9.0), weekly_check(3.0, upper=3.0)),
+            Movement.FLEXION,
+            40.0,
+            False,
+        ),
+        (
+            (weekly_check(3.0, upper=3.0), weekly_check(3.0, upper=3.0)),
+            Movement.FLEXION,
+            40.0,
+            True,
+        ),
     ],
 )
 def test_stalled(
-    seen: tuple[Look, ...], movement: Movement, short_by: float, expected: bool
+    seen: tuple[WeeklyCheck, ...], movement: Movement, short_by: float, expected: bool
 ) -> None:
     assert stalled(seen, movement, short_by, 160.0) is expected
 
@@ -187,11 +197,11 @@ def test_a_fifth_short_is_short_where_degrees_are_few() -> None:
 
 
 def test_a_stall_is_judged_by_six_weeks_with_eight_days() -> None:
-    assert looks(rising(0.0), date(35))[-1].upper_per_month is None
-    assert looks(rising(0.0), date(42))[-1].upper_per_month is not None
+    assert weekly_checks(rising(0.0), date(35))[-1].upper_per_month is None
+    assert weekly_checks(rising(0.0), date(42))[-1].upper_per_month is not None
     rare = rising(0.0, np.arange(0.0, 84.0, 7.0))
-    assert looks(rare, date(84))[-1].upper_per_month is None
+    assert weekly_checks(rare, date(84))[-1].upper_per_month is None
     # A series that falls by 3 degrees a month does not gain 5.
-    upper = looks(rising(-0.1), date(84))[-1].upper_per_month
+    upper = weekly_checks(rising(-0.1), date(84))[-1].upper_per_month
     assert upper is not None
     assert -3.5 < upper < 0

@@ -21,7 +21,7 @@ from measure.report.figures import (
     span_of,
     ticks_of,
 )
-from measure.report.svg import Box, Dot, Line, Picture, Words, as_svg
+from measure.report.svg import Box, Diagram, Dot, Line, Words, as_svg
 from tests.support.progress_histories import Values, day, history
 from tests.support.record_samples import event, person
 
@@ -41,19 +41,19 @@ def block(value: float, half: float) -> Block:
     )
 
 
-def boxes(picture: Picture) -> list[Box]:
+def boxes(picture: Diagram) -> list[Box]:
     return [each for each in picture.marks if isinstance(each, Box)]
 
 
-def dots(picture: Picture) -> list[Dot]:
+def dots(picture: Diagram) -> list[Dot]:
     return [each for each in picture.marks if isinstance(each, Dot)]
 
 
-def words(picture: Picture) -> list[str]:
+def words(picture: Diagram) -> list[str]:
     return [each.text for each in picture.marks if isinstance(each, Words)]
 
 
-def curve(values: Values, **more: object) -> Picture:
+def curve(values: Values, **more: object) -> Diagram:
     found = history(values, **more)  # type: ignore[arg-type]
     progress = progress_of(found, day(84))
     span = span_of([each.started.day.toordinal() for each in found.sessions], day(84))
@@ -171,7 +171,7 @@ def test_pain_and_the_share_of_stretches() -> None:
 
 
 def test_svg_is_well_formed_and_escaped() -> None:
-    picture = Picture(
+    picture = Diagram(
         width=50,
         height=20,
         marks=(

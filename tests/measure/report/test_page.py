@@ -10,7 +10,7 @@ from measure.demo.people import story_histories
 from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import EventKind, Pain, Plan, PlannedStretch, StoppedBy, Stretch
+from measure.domain.records import EventKind, LimitingFactor, Pain, Plan, PlannedStretch, Stretch
 from measure.progress.wording import MINUS
 from measure.report.page import report_foot, report_html, report_title
 from measure.report.wording import CAVEATS, DEMO, NOTICE
@@ -147,10 +147,10 @@ def test_what_was_lost_before_an_injection_is_told(story: dict[str, str]) -> Non
 def test_pain_during_movement_and_what_ended_it() -> None:
     found = history({LEFT: [(0, 90.0), (60, 91.0), (70, 92.0), (84, None)], RIGHT: [(84, 160.0)]})
     answers = {
-        0: (9, StoppedBy.WEAKNESS),
-        60: (4, StoppedBy.PAIN),
-        70: (2, StoppedBy.STIFFNESS),
-        84: (3, StoppedBy.STIFFNESS),
+        0: (9, LimitingFactor.WEAKNESS),
+        60: (4, LimitingFactor.PAIN),
+        70: (2, LimitingFactor.STIFFNESS),
+        84: (3, LimitingFactor.STIFFNESS),
     }
     asked = tuple(
         replace(each, pain_during=answers[number][0], stopped_by=answers[number][1])

@@ -66,7 +66,7 @@ def test_a_store_that_vanished_while_open_saves_nothing_without_saying_so(
 
 
 #: What a program does in a folder that cannot be written to.
-_LOOK = """
+_READ_STORE_SCRIPT = """
 import os, sys
 from pathlib import Path
 from measure.errors import MachineError
@@ -93,7 +93,7 @@ def _say(path: Path, *before: str, who: str) -> str:
             *before,
             sys.executable,
             "-c",
-            _LOOK,
+            _READ_STORE_SCRIPT,
             str(path),
             who,
             str(path.parents[1] / "first" / "s"),

@@ -99,9 +99,9 @@ def test_a_step_that_would_leave_rows_without_their_owner_is_not_taken(
 def test_a_store_that_another_program_updated_meanwhile(old_store: Path) -> None:
     """Whoever comes second finds nothing left to do."""
     with contextlib.closing(sqlite3.connect(old_store, isolation_level=None)) as first:
-        steps.take_steps(first)
+        steps.migrate(first)
     with contextlib.closing(sqlite3.connect(old_store, isolation_level=None)) as second:
-        steps.take_steps(second, old_store.parent / "copy.sqlite")
+        steps.migrate(second, old_store.parent / "copy.sqlite")
     assert not (old_store.parent / "copy.sqlite").exists()
 
 

@@ -21,7 +21,7 @@ from measure.domain.records import Pain
 from measure.errors import InputError, MachineError
 from measure.storage import merge
 from measure.storage.location import MARKER_NAME
-from measure.storage.steps import check_whole, take_steps
+from measure.storage.steps import check_integrity, migrate
 from measure.storage.store import Store
 from tests.support import record_samples as sample
 from tests.support.record_strategies import histories
@@ -56,11 +56,11 @@ def test_files_stay_closed_while_the_store_is_open(path: Path) -> None:
 @given(history=histories())
 def test_every_record_comes_back_as_it_went_in(history: History) -> None:
     with contextlib.closing(sqlite3.connect(":memory:", isolation_level=None)) as connection:
-        take_steps(connection)
+        migrate(connection)
         merged = merge.merge(connection, history)
         assert (merged.same, merged.kept, merged.new_person) == (0, 0, True)
         assert merge.history_of(connection, history.person) == history
-        check_whole(connection)
+        check_integrity(connection)
         again = merge.merge(connection, history)
         assert (again.added, again.kept, again.new_person) == (0, 0, False)
         assert again.same == merged.added

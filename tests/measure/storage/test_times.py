@@ -8,7 +8,7 @@ import pytest
 from measure.domain.records import Stretch
 from measure.errors import InputError
 from measure.storage.store import Store
-from measure.system.clock import Moment, SystemClock, new_id
+from measure.system.clock import SystemClock, Timestamp, new_id
 from tests.support import record_samples as sample
 from tests.support.record_samples import FixedClock
 
@@ -124,12 +124,12 @@ def test_a_session_of_no_length_keeps_its_zero(tmp_path: Path) -> None:
 )
 def test_moments_that_cannot_be(utc: dt.datetime, offset_min: int, part: str) -> None:
     with pytest.raises(InputError, match=part):
-        Moment(utc=utc, offset_min=offset_min)
+        Timestamp(utc=utc, offset_min=offset_min)
 
 
 def test_a_moment_given_in_another_zone_is_kept_in_utc() -> None:
     vienna = dt.timezone(dt.timedelta(hours=2))
-    moment = Moment(utc=dt.datetime(2026, 7, 1, 0, 30, tzinfo=vienna), offset_min=120)
+    moment = Timestamp(utc=dt.datetime(2026, 7, 1, 0, 30, tzinfo=vienna), offset_min=120)
     assert moment.utc.isoformat() == "2026-06-30T22:30:00+00:00"
     assert moment.day == dt.date(2026, 7, 1)
 

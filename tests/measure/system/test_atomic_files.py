@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from measure.errors import InputError, MachineError
-from measure.system.atomic_files import LONGEST_PART, free_path, safe_name, write_whole
+from measure.system.atomic_files import LONGEST_PART, safe_name, unused_path, write_new
 
 
 @pytest.mark.parametrize(
@@ -54,7 +54,7 @@ def test_any_text_gives_a_name_that_a_file_can_have(text: str) -> None:
 
 def test_a_file_is_written_for_its_owner_only(tmp_path: Path) -> None:
     path = tmp_path / "rosa.json"
-    write_whole(path, b"data")
+    write_new(path, b"data")
     assert path.read_bytes() == b"data"
     if os.name == "posix":
         assert path.stat().st_mode & 0o777 == 0o600
@@ -66,9 +66,9 @@ def test_nothing_is_overwritten_and_another_name_is_offered(tmp_path: Path) -> N
     path.write_bytes(b"mine")
     (tmp_path / "rosa (2).json").write_bytes(b"mine too")
     with pytest.raises(InputError, match=r"rosa \(3\)\.json"):
-        write_whole(path, b"data")
+        write_new(path, b"data")
     assert path.read_bytes() == b"mine"
-    assert free_path(path) == tmp_path / "rosa (3).json"
+    assert unused_path(path) == tmp_path / "rosa (3).json"
     assert len(list(tmp_path.iterdir())) == 2
 
 
@@ -87,7 +87,7 @@ def test_a_file_that_appears_meanwhile_is_not_overwritten(
 
     monkeypatch.setattr(os, "link", slow_link)
     with pytest.raises(InputError, match="exists already"):
-        write_whole(path, b"data")
+        write_new(path, b"data")
     assert path.read_bytes() == b"theirs"
     assert list(tmp_path.iterdir()) == [path]
 
@@ -97,7 +97,7 @@ def test_a_disk_without_links(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -
         raise PermissionError(1, "Operation not permitted")
 
     monkeypatch.setattr(os, "link", no_link)
-    write_whole(tmp_path / "rosa.json", b"data")
+    write_new(tmp_path / "rosa.json", b"data")
     assert [each.read_bytes() for each in tmp_path.iterdir()] == [b"data"]
 
 
@@ -107,13 +107,13 @@ def test_a_full_disk_leaves_nothing_behind(tmp_path: Path, monkeypatch: pytest.M
 
     monkeypatch.setattr(os, "fsync", full)
     with pytest.raises(MachineError, match="No space left"):
-        write_whole(tmp_path / "rosa.json", b"data")
+        write_new(tmp_path / "rosa.json", b"data")
     assert list(tmp_path.iterdir()) == []
 
 
 def test_names_that_cannot_be_written(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="no folder"):
-        write_whole(tmp_path / "nowhere" / "rosa.json", b"data")
+        write_new(tmp_path / "nowhere" / "rosa.json", b"data")
     with pytest.raises(MachineError, match="could not be written"):
-        write_whole(tmp_path / ("x" * 300), b"data")
+        write_new(tmp_path / ("x" * 300), b"data")
     assert list(tmp_path.iterdir()) == []

@@ -17,10 +17,10 @@ from measure.domain.movements import Movement
 from measure.domain.records import Pain, PlannedStretch
 from measure.errors import DataError
 from measure.system.json_codec import (
-    from_plain,
+    from_data,
     json_reader,
+    to_data,
     to_json,
-    to_plain,
     utc_from_text,
     utc_text,
 )
@@ -31,19 +31,19 @@ from tests.support.record_strategies import measurements
 @settings(max_examples=60, deadline=None)
 @given(found=measurements())
 def test_measurements_come_back_through_json(found: Measurement) -> None:
-    text = json.dumps(to_plain(found), allow_nan=False)
-    assert from_plain(Measurement, json.loads(text)) == found
+    text = json.dumps(to_data(found), allow_nan=False)
+    assert from_data(Measurement, json.loads(text)) == found
     assert json_reader(Setup)(to_json(found.provenance.setup)) == found.provenance.setup
 
 
 def test_plain_forms() -> None:
-    assert to_plain(Pain(rest=3)) == {"rest": 3, "night": None, "worst_24h": None}
-    assert to_plain((Movement.FLEXION, True, 1.5)) == ["flexion", True, 1.5]
-    assert to_plain(dt.date(2026, 3, 1)) == "2026-03-01"
-    assert to_plain({"a": np.float32(0.5), "b": np.int64(3)}) == {"a": 0.5, "b": 3}
-    assert to_plain([float("nan"), float("inf"), np.float32("nan")]) == [None, None, None]
+    assert to_data(Pain(rest=3)) == {"rest": 3, "night": None, "worst_24h": None}
+    assert to_data((Movement.FLEXION, True, 1.5)) == ["flexion", True, 1.5]
+    assert to_data(dt.date(2026, 3, 1)) == "2026-03-01"
+    assert to_data({"a": np.float32(0.5), "b": np.int64(3)}) == {"a": 0.5, "b": 3}
+    assert to_data([float("nan"), float("inf"), np.float32("nan")]) == [None, None, None]
     with pytest.raises(TypeError, match="no plain data"):
-        to_plain(object())
+        to_data(object())
 
 
 def test_equal_values_have_equal_text() -> None:
@@ -69,7 +69,7 @@ def test_texts_that_are_no_time(text: str) -> None:
 
 
 def _changed(**changes: Any) -> dict[str, Any]:
-    plain: dict[str, Any] = to_plain(sample.session(sample.person()))
+    plain: dict[str, Any] = to_data(sample.session(sample.person()))
     return plain | changes
 
 
@@ -103,14 +103,14 @@ def test_hostile_sessions(changes: dict[str, Any], part: str) -> None:
     from measure.domain.records import SessionRecord
 
     with pytest.raises(DataError, match=part):
-        from_plain(SessionRecord, _changed(**changes), "s")
+        from_data(SessionRecord, _changed(**changes), "s")
 
 
 @pytest.mark.parametrize(
     ("kind", "data", "part"),
     [
-        (LensProfile, to_plain(sample.SETUP.camera.lens) | {"focal_px": [1.0]}, "a list of 2"),
-        (LensProfile, to_plain(sample.SETUP.camera.lens) | {"focal_px": "12"}, "a list of 2"),
+        (LensProfile, to_data(sample.SETUP.camera.lens) | {"focal_px": [1.0]}, "a list of 2"),
+        (LensProfile, to_data(sample.SETUP.camera.lens) | {"focal_px": "12"}, "a list of 2"),
         (PlannedStretch, {"stretch": "towel", "times_a_day": 13, "hold_s": 5}, "1 to 12 times"),
         (PlannedStretch, {"stretch": "towel", "times_a_day": 3, "hold_s": 121}, "0 to 120"),
         (Pain, None, "an object is expected, not nothing"),
@@ -119,15 +119,15 @@ def test_hostile_sessions(changes: dict[str, Any], part: str) -> None:
 )
 def test_hostile_parts(kind: type, data: object, part: str) -> None:
     with pytest.raises(DataError, match=part):
-        from_plain(kind, data, "here")
+        from_data(kind, data, "here")
 
 
 def test_errors_stay_short_whatever_the_data() -> None:
     with pytest.raises(DataError) as caught:
-        from_plain(Pain, {"rest": ["x" * 10_000] * 1000}, "pain")
+        from_data(Pain, {"rest": ["x" * 10_000] * 1000}, "pain")
     assert len(str(caught.value)) < 400
     with pytest.raises(DataError) as caught:
-        from_plain(Pain, {"x" * 10_000: 1}, "pain")
+        from_data(Pain, {"x" * 10_000: 1}, "pain")
     assert len(str(caught.value)) < 400
 
 
@@ -141,9 +141,9 @@ _json = st.recursive(
 @settings(max_examples=150, deadline=None)
 @given(data=_json, name=st.sampled_from(["sessions", "measurements", "person", "plans"]))
 def test_any_data_is_read_or_answered(data: object, name: str) -> None:
-    plain = to_plain(History(person=sample.person())) | {name: data}
+    plain = to_data(History(person=sample.person())) | {name: data}
     with contextlib.suppress(DataError):
-        assert from_plain(History, plain).person == sample.person()
+        assert from_data(History, plain).person == sample.person()
 
 
 @pytest.mark.parametrize("text", ["{", "[" * 100_000, '{"a":' * 5000])

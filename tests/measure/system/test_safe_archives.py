@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 
 from measure.clips.inputs import read_manifest
-from measure.clips.observation_file import load_tracks
+from measure.clips.observation_file import load_observation
 from measure.errors import DataError, ManifestError, ModelFileError
 from measure.pose_models.bundles import ModelQuality, own_bundle
-from measure.system.safe_archives import FAULTS, check_arrays
+from measure.system.safe_archives import ARCHIVE_ERRORS, check_arrays
 from tests.support.fake_packages import BUNDLES
 
 BOUND = 1 << 20
@@ -66,7 +66,7 @@ def test_lies_are_found_out(content: bytes, words: str) -> None:
 
 
 def test_a_header_that_is_no_literal_is_one_of_the_faults() -> None:
-    with pytest.raises(FAULTS):
+    with pytest.raises(ARCHIVE_ERRORS):
         check_arrays(packed(a=GOOD.replace(b"(5,), }", b"(5,),(")), BOUND)
 
 
@@ -77,7 +77,7 @@ def test_a_small_file_that_unpacks_to_much_takes_no_memory(tmp_path: Path) -> No
             one.write(bytes(1 << 20))
     assert path.stat().st_size < 2_000_000
     with pytest.raises(DataError, match="more than any file of this kind"):
-        load_tracks(path)
+        load_observation(path)
 
 
 def header_changed(offset: int, value: bytes, mark: bytes = b"PK\x01\x02") -> bytes:

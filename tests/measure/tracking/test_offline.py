@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from measure.domain.landmarks import LANDMARKS, FloatArray, Landmark, Side, arm
 from measure.domain.tracks import FrameState, PoseFrame, Track
-from measure.tracking.offline import follow_person
+from measure.tracking.offline import track_subject
 
 WIDTH, HEIGHT = 640, 480
 
@@ -65,7 +65,7 @@ def follow(scene: Scene, seconds: float = 8.0, rate_hz: float = 7.5) -> Track:
         pose_frame(number, time_s, [skeleton(place) for place in scene(time_s)])
         for number, time_s in enumerate(np.arange(0, seconds, 1 / rate_hz))
     ]
-    return follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+    return track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
 
 
 def states(track: Track, start_s: float = 0.0, end_s: float = 999.0) -> set[FrameState]:
@@ -151,7 +151,7 @@ def test_two_who_cross_on_the_way_are_not_told_apart_afterwards(
 ) -> None:
     track = follow(crossing(merge_px), rate_hz=rate_hz)
     assert states(track, 0, 2.5) == {FrameState.SEEN}
-    assert states(track, 4.3) <= {FrameState.UNSURE_WHO, FrameState.OTHER_PERSON}
+    assert states(track, 4.3) <= {FrameState.AMBIGUOUS, FrameState.OTHER_PERSON}
     one_of_them = (
         never_far_from(track, lambda time_s: 100 + 60 * time_s),
         never_far_from(track, lambda time_s: 540 - 55 * time_s),
@@ -172,7 +172,7 @@ def test_somebody_who_passes_by_is_noticed_and_never_measured(
 
     track = follow(scene, seconds=14.0, rate_hz=rate_hz)
     assert never_far_from(track, lambda time_s: A[0], limit_px=30)
-    assert FrameState.UNSURE_WHO in states(track)
+    assert FrameState.AMBIGUOUS in states(track)
     assert states(track, 13.0) == {FrameState.SEEN}
     assert track.people.max() == 2
 
@@ -233,7 +233,7 @@ def test_a_thing_with_impossible_limbs_is_nobody() -> None:
 
     for stretch, expected in ((0.6, FrameState.SEEN), (2.5, FrameState.NOBODY)):
         frames = [pose_frame(n, n / 10, [thing(stretch)]) for n in range(40)]
-        track = follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+        track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
         assert states(track) == {expected}
 
 
@@ -247,7 +247,7 @@ def test_nobody_at_all() -> None:
     track = follow(lambda time_s: [])
     assert states(track) == {FrameState.NOBODY}
     assert set(track.people) == {0}
-    empty = follow_person([], width_px=WIDTH, height_px=HEIGHT)
+    empty = track_subject([], width_px=WIDTH, height_px=HEIGHT)
     assert len(empty) == 0
 
 
@@ -259,7 +259,7 @@ def test_frames_that_could_not_be_read_say_so() -> None:
             index=n, time_s=n / 10, points_px=np.empty((0, LANDMARKS, 2)),
             visibility=nothing, presence=nothing, readable=False,
         )  # fmt: skip
-    track = follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
     assert [n for n in range(30) if track.state[n] == FrameState.UNREADABLE] == [10, 11]
     assert states(track) == {FrameState.SEEN, FrameState.UNREADABLE}
 
@@ -269,7 +269,7 @@ def test_broken_numbers_are_no_person() -> None:
     bad[Landmark.NOSE] = np.nan
     flat = np.zeros((LANDMARKS, 2))
     frames = [pose_frame(n, n / 10, [bad, flat, skeleton(B)]) for n in range(30)]
-    track = follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
     assert states(track) == {FrameState.SEEN}
     assert set(track.people) == {1}
     assert never_far_from(track, lambda time_s: B[0])
@@ -283,9 +283,9 @@ def test_another_pass_follows_the_same_person() -> None:
         pose_frame(n, time_s, [skeleton(larger), skeleton(other)])
         for n, time_s in enumerate(np.arange(2, 4, 1 / 15))
     ]
-    alone = follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+    alone = track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
     assert never_far_from(alone, lambda time_s: larger[0])
-    like = follow_person(frames, width_px=WIDTH, height_px=HEIGHT, like=quick)
+    like = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=quick)
     assert states(like) == {FrameState.SEEN}
     assert never_far_from(like, lambda time_s: other[0])
     assert set(like.people) == {2}
@@ -294,10 +294,10 @@ def test_another_pass_follows_the_same_person() -> None:
 def test_where_the_other_pass_saw_nobody_nobody_is_measured() -> None:
     quick = follow(lambda time_s: [A] if time_s < 2 else [])
     frames = [pose_frame(n, 5 + n / 15, [skeleton(A)]) for n in range(30)]
-    track = follow_person(frames, width_px=WIDTH, height_px=HEIGHT, like=quick)
+    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=quick)
     assert states(track) == {FrameState.OTHER_PERSON}
     nobody = follow(lambda time_s: [])
-    track = follow_person(frames, width_px=WIDTH, height_px=HEIGHT, like=nobody)
+    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=nobody)
     assert states(track) == {FrameState.OTHER_PERSON}
 
 
@@ -321,15 +321,15 @@ def test_the_size_of_the_picture_and_the_hour_do_not_matter(scale: float, start_
         for move, start in ((lambda place: place, 0.0), (scaled, start_s))
     )
     size = {"width_px": round(WIDTH * scale) + 1, "height_px": round(HEIGHT * scale) + 1}
-    one = follow_person(plain, width_px=WIDTH, height_px=HEIGHT)
-    other = follow_person(changed, **size)
+    one = track_subject(plain, width_px=WIDTH, height_px=HEIGHT)
+    other = track_subject(changed, **size)
     shown = {FrameState.SEEN, FrameState.OTHER_PERSON}
     assert states(one) == states(other) == shown
 
 
 def test_a_raised_arm_does_not_move_the_person() -> None:
     frames = [pose_frame(n, n / 7.5, [skeleton(A, arms_up=n > 20)]) for n in range(50)]
-    track = follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
     assert states(track) == {FrameState.SEEN}
 
 
@@ -337,9 +337,9 @@ def test_a_long_clip_takes_no_more_than_its_share_of_time() -> None:
     people = [skeleton(A), skeleton(B)]
     frames = [pose_frame(n, n / 30, people) for n in range(800)]
     start = time.process_time()
-    follow_person(frames, width_px=WIDTH, height_px=HEIGHT)
+    track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
     short = time.process_time() - start
     more = [pose_frame(n, n / 30, people) for n in range(2400)]
     start = time.process_time()
-    follow_person(more, width_px=WIDTH, height_px=HEIGHT)
+    track_subject(more, width_px=WIDTH, height_px=HEIGHT)
     assert time.process_time() - start < 6 * short + 0.5

@@ -8,8 +8,8 @@ import pytest
 from measure.domain.landmarks import LANDMARKS, Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import FrameState, PoseFrame
-from measure.tracking.offline import follow_person
-from measure.tracking.online import LivePerson
+from measure.tracking.offline import track_subject
+from measure.tracking.online import OnlineTracker
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 SIZE = (640, 480)
@@ -46,8 +46,8 @@ def away(points, start, end):
 
 def compare(sequence, *, settled_from=20):
     """Follow both ways; return the share of equal states and of equal points where seen."""
-    whole = follow_person(sequence, width_px=SIZE[0], height_px=SIZE[1])
-    live = LivePerson(*SIZE)
+    whole = track_subject(sequence, width_px=SIZE[0], height_px=SIZE[1])
+    live = OnlineTracker(*SIZE)
     people = [live.add(frame) for frame in sequence]
     states = np.array([int(each.state) for each in people])
     for n, each in enumerate(people):
@@ -58,7 +58,7 @@ def compare(sequence, *, settled_from=20):
 
 
 def follow(sequence):
-    live = LivePerson(*SIZE)
+    live = OnlineTracker(*SIZE)
     return np.array([int(live.add(frame).state) for frame in sequence])
 
 
@@ -72,7 +72,7 @@ def test_the_larger_central_person_is_followed_and_the_other_counted():
     own, other = figure(90), figure(90, at=0.85, trunk_px=70.0)
     sequence = frames(other, own)
     same, _ = compare(sequence)
-    live = LivePerson(*SIZE)
+    live = OnlineTracker(*SIZE)
     assert same == 1.0
     assert [live.add(frame).people for frame in sequence][-1] == 2
 
@@ -117,7 +117,7 @@ def test_who_only_passed_by_does_not_keep_the_place():
 
 
 def test_after_a_long_absence_whoever_comes_is_measured():
-    live = LivePerson(*SIZE)
+    live = OnlineTracker(*SIZE)
     for frame in frames(figure(60)):
         live.add(frame)
     late = [replace(frame, time_s=frame.time_s + 300.0) for frame in frames(figure(60, at=0.75))]
@@ -126,7 +126,7 @@ def test_after_a_long_absence_whoever_comes_is_measured():
 
 
 def test_a_damaged_frame_is_marked():
-    live = LivePerson(*SIZE)
+    live = OnlineTracker(*SIZE)
     none = np.empty((0, LANDMARKS))
     frame = PoseFrame(
         index=0,
@@ -142,16 +142,16 @@ def test_a_damaged_frame_is_marked():
 @pytest.mark.parametrize("shrink", [0.0, 0.01])
 def test_a_skeleton_without_size_is_nobody(shrink):
     flat = figure(30) * shrink
-    live = LivePerson(*SIZE)
+    live = OnlineTracker(*SIZE)
     assert {live.add(frame).state for frame in frames(flat)} == {FrameState.NOBODY}
 
 
 def test_an_hour_takes_no_more_memory_than_a_minute():
-    live = LivePerson(*SIZE)
+    live = OnlineTracker(*SIZE)
     sequence = frames(figure(45), figure(45, at=0.85, trunk_px=70.0))
     for round_number in range(30):
         for frame in sequence:
             live.add(replace(frame, time_s=frame.time_s + 3.0 * round_number))
-    kept = [one for path in live._linker.paths for one in path.sightings]
+    kept = [one for path in live._linker.paths for one in path.detections]
     assert len(kept) <= 2 * 41 * RATE_HZ
     assert len(live._own) <= 41 * RATE_HZ

@@ -10,23 +10,23 @@ from measure.domain.landmarks import SIDES_EXCHANGED, Side
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import PoseFrame, Track
-from measure.trials.aggregation import measurement_of
-from measure.trials.refinement import settle
-from measure.trials.scan import search
-from measure.video.sampling import QUICK_HZ
+from measure.trials.aggregation import aggregate_trials
+from measure.trials.refinement import refine_trial
+from measure.trials.scan import scan_for_trials
+from measure.video.sampling import COARSE_HZ
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
-PEAK_DEG, RATE_HZ = 110.0, QUICK_HZ
+PEAK_DEG, RATE_HZ = 110.0, COARSE_HZ
 
 
 def read(track: Track, view: View) -> Measurement:
     side, movement = Side.LEFT, Movement.ABDUCTION
-    found = search(track, movement, side, view, Setup())
+    found = scan_for_trials(track, movement, side, view, Setup())
     settled = [
-        settle([track.between(*window)], trial, movement, side, view, Setup(), "heavy")
+        refine_trial([track.between(*window)], trial, movement, side, view, Setup(), "heavy")
         for trial, window in zip(found.trials, found.windows, strict=True)
     ]
-    return measurement_of(
+    return aggregate_trials(
         [each.trial for each in settled],
         movement=movement,
         side=side,

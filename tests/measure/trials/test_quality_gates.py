@@ -137,7 +137,7 @@ def test_an_arm_that_changes_its_length(share, reason):
     [
         (FrameState.NOBODY, Reason.PERSON_LOST),
         (FrameState.OTHER_PERSON, Reason.OTHER_PERSON),
-        (FrameState.UNSURE_WHO, Reason.OTHER_PERSON),
+        (FrameState.AMBIGUOUS, Reason.OTHER_PERSON),
         (FrameState.UNREADABLE, Reason.UNREADABLE_FRAMES),
     ],
 )

@@ -13,19 +13,19 @@ from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.kinematics.bias_correction import elevation_correction
 from measure.kinematics.uncertainty import difficulty, half_width, measured_half_width
-from measure.trials.aggregation import measurement_of
-from measure.trials.refinement import agreed, settle
+from measure.trials.aggregation import aggregate_trials
+from measure.trials.refinement import consensus, refine_trial
 from measure.trials.scan import (
     LEAD_S,
     REST_EVERY,
     SHORT_HOLD_S,
-    closeness,
-    paces_of,
+    decimation_plan,
+    fine_rate_factor,
     recognised_view,
-    search,
+    scan_for_trials,
 )
-from measure.trials.segmentation import Excursion
-from measure.video.sampling import Thinning
+from measure.trials.segmentation import TrialCandidate
+from measure.video.sampling import Decimator
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 CASES = [
@@ -37,9 +37,9 @@ CASES = [
 
 
 def read(track, movement, side, view=None, others=()):
-    found = search(track, movement, side, view, Setup())
+    found = scan_for_trials(track, movement, side, view, Setup())
     settled = [
-        settle(
+        refine_trial(
             [each.between(*window) for each in (track, *others)],
             trial,
             movement,
@@ -50,7 +50,7 @@ def read(track, movement, side, view=None, others=()):
         )
         for trial, window in zip(found.trials, found.windows, strict=True)
     ]
-    return found, measurement_of(
+    return found, aggregate_trials(
         [each.trial for each in settled],
         movement=movement,
         side=side,
@@ -134,7 +134,7 @@ def test_without_a_hold_there_is_no_reading():
 
 
 def trial_at(start_s, *, hold=True, hold_s=2.0):
-    return Excursion(
+    return TrialCandidate(
         rest_start_s=start_s - 2.0,
         rest_end_s=start_s,
         start_s=start_s,
@@ -149,15 +149,15 @@ def trial_at(start_s, *, hold=True, hold_s=2.0):
 
 def taken_between(paces, start_s, end_s, times=1):
     """Return which of the pictures of the careful grid are looked at."""
-    thinning = Thinning(paces)
+    thinning = Decimator(paces)
     rate = 5 * times
     grid = [n / rate for n in range(round(start_s * rate), round(end_s * rate) + 1)]
     return [time_s for time_s in grid if thinning.takes(time_s)]
 
 
-def test_holds_are_looked_at_closely_and_what_is_around_them_thinly():
+def test_holds_are_sampled_densely_and_their_surroundings_sparsely():
     one, two = trial_at(2.0), trial_at(9.0)
-    taken = taken_between(paces_of([one, two], Movement.FLEXION), 2.0 - LEAD_S, 13.0)
+    taken = taken_between(decimation_plan([one, two], Movement.FLEXION), 2.0 - LEAD_S, 13.0)
     for trial in (one, two):
         hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
         rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
@@ -168,12 +168,12 @@ def test_holds_are_looked_at_closely_and_what_is_around_them_thinly():
         assert not move
 
 
-def test_a_short_hold_is_looked_at_twice_as_closely_and_nothing_else_is():
+def test_only_a_short_hold_is_sampled_twice_as_densely():
     short, long, none = trial_at(2.0, hold_s=1.2), trial_at(9.0), trial_at(16.0, hold=False)
     trials = [short, long, none]
-    times = closeness(trials, Movement.FLEXION, 30.0)
+    times = fine_rate_factor(trials, Movement.FLEXION, 30.0)
     assert times == 2
-    taken = taken_between(paces_of(trials, Movement.FLEXION, times), 0.5, 21.0, times)
+    taken = taken_between(decimation_plan(trials, Movement.FLEXION, times), 0.5, 21.0, times)
     for trial, step in ((short, 0.1), (long, 0.2)):
         hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
         rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
@@ -184,22 +184,22 @@ def test_a_short_hold_is_looked_at_twice_as_closely_and_nothing_else_is():
     assert np.diff(searched) == pytest.approx(0.2)
 
 
-def test_longer_holds_turns_and_slow_cameras_are_looked_at_as_usual():
+def test_longer_holds_turns_and_slow_cameras_are_sampled_as_usual():
     short, long = trial_at(2.0, hold_s=SHORT_HOLD_S - 0.1), trial_at(9.0, hold_s=SHORT_HOLD_S + 0.1)
-    assert closeness([long], Movement.FLEXION, 30.0) == 1
-    assert closeness([trial_at(2.0, hold=False)], Movement.FLEXION, 30.0) == 1
-    assert closeness([short, long], Movement.EXTERNAL_ROTATION, 30.0) == 1
-    assert closeness([short, long], Movement.FLEXION, 9.0) == 1
+    assert fine_rate_factor([long], Movement.FLEXION, 30.0) == 1
+    assert fine_rate_factor([trial_at(2.0, hold=False)], Movement.FLEXION, 30.0) == 1
+    assert fine_rate_factor([short, long], Movement.EXTERNAL_ROTATION, 30.0) == 1
+    assert fine_rate_factor([short, long], Movement.FLEXION, 9.0) == 1
 
 
 def test_a_person_who_turns_is_followed_in_every_picture():
-    taken = taken_between(paces_of([trial_at(6.0)], Movement.EXTERNAL_ROTATION), 0.0, 9.8)
+    taken = taken_between(decimation_plan([trial_at(6.0)], Movement.EXTERNAL_ROTATION), 0.0, 9.8)
     assert taken == pytest.approx([n / 5 for n in range(50)])
 
 
 def test_where_no_hold_was_seen_every_picture_counts():
     trial = trial_at(2.0, hold=False)
-    taken = taken_between(paces_of([trial], Movement.ABDUCTION), 0.6, 7.0)
+    taken = taken_between(decimation_plan([trial], Movement.ABDUCTION), 0.6, 7.0)
     assert np.diff(taken) == pytest.approx(0.2)
 
 
@@ -231,13 +231,13 @@ def test_a_wrist_lost_during_the_hold_makes_no_value():
     ],
 )
 def test_what_passes_agree_on(means, value, spread):
-    result = agreed(np.array(means, dtype=float), (7.0, 4.0))
+    result = consensus(np.array(means, dtype=float), (7.0, 4.0))
     assert result[0] == (None if value is None else pytest.approx(value))
     assert result[1] == pytest.approx(spread)
 
 
 def test_half_the_passes_blind_is_no_agreement():
-    assert agreed(np.array([90.0, np.nan]), (7.0, 4.0))[0] is None
+    assert consensus(np.array([90.0, np.nan]), (7.0, 4.0))[0] is None
 
 
 def test_views_are_recognised():

@@ -1,12 +1,12 @@
 import numpy as np
 import pytest
 
-from measure.trials.segmentation import Steps, find_trials
-from measure.video.sampling import QUICK_HZ
+from measure.trials.segmentation import SegmentationParams, segment_trials
+from measure.video.sampling import COARSE_HZ
 from tests.support.stick_figure import raise_and_hold
 
-STEPS = Steps(rest=(0, 25), least_travel=15, steady=2.5)
-RATE = QUICK_HZ
+STEPS = SegmentationParams(rest=(0, 25), least_travel=15, steady=2.5)
+RATE = COARSE_HZ
 
 
 def times(values):
@@ -20,8 +20,8 @@ def noisy(values, seed=0, sd=0.3):
 @pytest.mark.parametrize("peak", [20, 45, 90, 120, 170])
 def test_one_trial_and_its_hold(peak):
     values = noisy(raise_and_hold(peak))
-    search = find_trials(times(values), values, STEPS)
-    (trial,) = search.excursions
+    search = segment_trials(times(values), values, STEPS)
+    (trial,) = search.candidates
     assert trial.hold_start_s is not None
     inside = (times(values) >= trial.hold_start_s) & (times(values) <= trial.hold_end_s)
     assert np.mean(values[inside]) == pytest.approx(peak, abs=1.6)
@@ -32,15 +32,15 @@ def test_one_trial_and_its_hold(peak):
 
 def test_three_repeats_make_three_trials():
     values = noisy(raise_and_hold(90, repeats=3))
-    search = find_trials(times(values), values, STEPS)
-    assert len(search.excursions) == 3
-    starts = [trial.start_s for trial in search.excursions]
+    search = segment_trials(times(values), values, STEPS)
+    assert len(search.candidates) == 3
+    starts = [trial.start_s for trial in search.candidates]
     assert starts == sorted(starts)
 
 
 def test_no_hold_is_said():
     values = noisy(raise_and_hold(120, hold_s=0.15, move_s=1.6))
-    (trial,) = find_trials(times(values), values, STEPS).excursions
+    (trial,) = segment_trials(times(values), values, STEPS).candidates
     assert trial.hold_start_s is None
 
 
@@ -48,7 +48,7 @@ def test_no_hold_is_said():
 def test_a_drifting_hold_is_unsteady(rate_hz, last):
     rest, drift = np.zeros(9), np.linspace(84, last, round(1.6 * rate_hz))
     values = np.concatenate([rest, [20, 45, 70], drift, [70, 45, 20], rest])
-    (trial,) = find_trials(np.arange(len(values)) / rate_hz, values, STEPS).excursions
+    (trial,) = segment_trials(np.arange(len(values)) / rate_hz, values, STEPS).candidates
     assert trial.hold_start_s is not None
     assert not trial.steady
 
@@ -57,7 +57,7 @@ def test_a_stir_just_before_the_arm_leaves_loses_neither_rest_nor_trial():
     stir = [10.0, 12.0, 10.0, 2.0, 2.0]
     up, down = [20.0, 45.0, 70.0], [70.0, 45.0, 20.0]
     values = np.concatenate([np.zeros(9), stir, up, np.full(10, 85.0), down, np.zeros(9)])
-    (trial,) = find_trials(times(values), values, STEPS).excursions
+    (trial,) = segment_trials(times(values), values, STEPS).candidates
     assert trial.start_s == pytest.approx(13 / RATE)
     assert trial.rest_value == 0.0
     assert trial.hold_end_s - trial.hold_start_s == pytest.approx(9 / RATE)
@@ -65,23 +65,23 @@ def test_a_stir_just_before_the_arm_leaves_loses_neither_rest_nor_trial():
 
 def test_a_stir_alone_is_no_trial_however_often():
     stir = [0.0, 0.0, 10.0, 12.0, 10.0]
-    search = find_trials(times(np.zeros(59)), np.array([*np.zeros(9), *stir * 10]), STEPS)
-    assert search.excursions == ()
+    search = segment_trials(times(np.zeros(59)), np.array([*np.zeros(9), *stir * 10]), STEPS)
+    assert search.candidates == ()
     assert search.neutral_seen
 
 
 def test_still_arm_is_no_trial():
     values = noisy(np.zeros(60))
-    search = find_trials(times(values), values, STEPS)
-    assert search.excursions == ()
+    search = segment_trials(times(values), values, STEPS)
+    assert search.candidates == ()
     assert search.neutral_seen
     assert not search.moved
 
 
 def test_without_neutral_nothing_starts():
     values = noisy(np.concatenate([np.full(20, 70.0), np.linspace(70, 120, 20), np.full(20, 120)]))
-    search = find_trials(times(values), values, STEPS)
-    assert search.excursions == ()
+    search = segment_trials(times(values), values, STEPS)
+    assert search.candidates == ()
     assert not search.neutral_seen
     assert search.moved
 
@@ -89,7 +89,7 @@ def test_without_neutral_nothing_starts():
 def test_spikes_make_neither_trial_nor_peak():
     values = raise_and_hold(90)
     values[[3, 22, 25]] = [150, 170, 10]
-    (trial,) = find_trials(times(values), values, STEPS).excursions
+    (trial,) = segment_trials(times(values), values, STEPS).candidates
     assert trial.hold_start_s is not None
     inside = (times(values) >= trial.hold_start_s) & (times(values) <= trial.hold_end_s)
     assert np.median(values[inside]) == pytest.approx(90, abs=1)
@@ -100,27 +100,27 @@ def test_a_long_gap_is_told_and_a_short_one_is_not():
     short, long = values.copy(), values.copy()
     short[26] = np.nan
     long[20:28] = np.nan
-    assert not find_trials(times(values), short, STEPS).excursions[0].gap
-    assert find_trials(times(values), long, STEPS).excursions[0].gap
+    assert not segment_trials(times(values), short, STEPS).candidates[0].gap
+    assert segment_trials(times(values), long, STEPS).candidates[0].gap
 
 
 @pytest.mark.parametrize("values", [np.array([]), np.full(30, np.nan), np.array([1.0, 2.0])])
 def test_nothing_known_finds_nothing(values):
-    assert find_trials(times(values), values, STEPS).excursions == ()
+    assert segment_trials(times(values), values, STEPS).candidates == ()
 
 
 def test_uneven_times_are_used_as_they_are():
     values = raise_and_hold(90, rate_hz=30)
     keep = np.sort(np.random.default_rng(1).choice(len(values), len(values) // 3, replace=False))
     time_s = np.arange(len(values))[keep] / 30
-    (trial,) = find_trials(time_s, values[keep], STEPS).excursions
+    (trial,) = segment_trials(time_s, values[keep], STEPS).candidates
     assert trial.hold_start_s == pytest.approx(3.1, abs=0.4)
     assert trial.hold_end_s == pytest.approx(4.9, abs=0.4)
 
 
 def test_an_excursion_at_the_very_end_has_no_hold():
     values = np.concatenate([np.zeros(20), [60.0, 60.0]])
-    search = find_trials(times(values), values, STEPS)
-    assert all(each.hold_start_s is None for each in search.excursions)
+    search = segment_trials(times(values), values, STEPS)
+    assert all(each.hold_start_s is None for each in search.candidates)
     alone = np.concatenate([np.zeros(20), [60.0]])
-    assert find_trials(times(alone), alone, STEPS).neutral_seen
+    assert segment_trials(times(alone), alone, STEPS).neutral_seen

@@ -9,7 +9,7 @@ import pytest
 
 from measure.errors import ClipError
 from measure.video import container
-from measure.video.container import Container, check_clip, recognise
+from measure.video.container import Container, check_clip, sniff_container
 from tests.support.odd_clips import odd_clip
 
 
@@ -45,11 +45,11 @@ from tests.support.odd_clips import odd_clip
     ],
 )
 def test_first_bytes_tell_the_kind(head: bytes, kind: Container) -> None:
-    assert recognise(head) is kind
+    assert sniff_container(head) is kind
 
 
 def test_text_cut_inside_a_letter_is_still_text() -> None:
-    assert recognise(("x" + "ä" * 40000).encode()[: 1 << 16]) is Container.TEXT
+    assert sniff_container(("x" + "ä" * 40000).encode()[: 1 << 16]) is Container.TEXT
 
 
 def refusal(clip: Path) -> str:

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from measure.errors import InputError
-from measure.video.frame import FrameGate, Picture, check_size
+from measure.video.frame import FrameNormalizer, Picture, check_size
 
 HEIGHT, WIDTH = 40, 60
 
@@ -22,7 +22,7 @@ def marked() -> NDArray[np.uint8]:
 
 
 def test_colours_arrive_as_red_green_blue() -> None:
-    rgb = FrameGate().admit(marked()).rgb
+    rgb = FrameNormalizer().normalize(marked()).rgb
     assert rgb[20, 5].tolist() == [0, 0, 250]
     assert rgb[20, -5].tolist() == [250, 0, 0]
     assert rgb[2, 2].tolist() == [0, 250, 0]
@@ -42,7 +42,7 @@ def test_colours_arrive_as_red_green_blue() -> None:
 )
 def test_views_are_copied_to_memory_of_their_own(view) -> None:  # type: ignore[no-untyped-def]
     frame = view(marked())
-    rgb = FrameGate().admit(frame).rgb
+    rgb = FrameNormalizer().normalize(frame).rgb
     assert rgb.flags.c_contiguous
     assert not np.shares_memory(rgb, frame)
     assert np.array_equal(rgb, frame[:, :, ::-1])
@@ -62,7 +62,7 @@ def test_views_are_copied_to_memory_of_their_own(view) -> None:  # type: ignore[
     ids=lambda frame: f"{frame.dtype}{frame.shape}",
 )
 def test_all_usual_forms_become_one(frame: NDArray[np.float64]) -> None:
-    rgb = FrameGate().admit(frame).rgb
+    rgb = FrameNormalizer().normalize(frame).rgb
     assert rgb.dtype == np.uint8
     assert rgb.shape == (40, 60, 3)
     assert (rgb == 128).all()
@@ -72,7 +72,7 @@ def test_float_frames_are_bounded_and_holes_are_black() -> None:
     frame = np.full((40, 60), 7.0)
     frame[0, 0] = np.nan
     frame[0, 1] = -3.0
-    rgb = FrameGate().admit(frame).rgb
+    rgb = FrameNormalizer().normalize(frame).rgb
     assert rgb[0, 0, 0] == 0
     assert rgb[0, 1, 0] == 0
     assert rgb[5, 5, 0] == 255
@@ -92,7 +92,7 @@ def test_float_frames_are_bounded_and_holes_are_black() -> None:
 )
 def test_unusable_frames_are_refused(frame: NDArray[np.uint8], part: str) -> None:
     with pytest.raises(InputError, match=part):
-        FrameGate().admit(frame)
+        FrameNormalizer().normalize(frame)
 
 
 def test_enormous_sizes_are_refused_before_anything_is_made_of_them() -> None:
@@ -107,15 +107,15 @@ def test_enormous_sizes_are_refused_before_anything_is_made_of_them() -> None:
     [(0, (2, 2)), (1, (2, -3)), (2, (-3, -3)), (3, (-3, 2))],
 )
 def test_quarter_turns_are_clockwise(quarters: int, green_at: tuple[int, int]) -> None:
-    picture = FrameGate(quarter_turns=quarters).admit(marked())
+    picture = FrameNormalizer(quarter_turns=quarters).normalize(marked())
     assert picture.rgb[green_at].tolist() == [0, 250, 0]
     size = (HEIGHT, WIDTH) if quarters % 2 else (WIDTH, HEIGHT)
     assert (picture.width_px, picture.height_px) == size
-    assert FrameGate(quarter_turns=quarters).upright_size(WIDTH, HEIGHT) == size
+    assert FrameNormalizer(quarter_turns=quarters).upright_size(WIDTH, HEIGHT) == size
 
 
 def test_a_mirrored_source_is_turned_back_after_it_is_upright() -> None:
-    rgb = FrameGate(quarter_turns=1, already_mirrored=True).admit(marked()).rgb
+    rgb = FrameNormalizer(quarter_turns=1, already_mirrored=True).normalize(marked()).rgb
     assert rgb[2, 2].tolist() == [0, 250, 0]
 
 
@@ -123,20 +123,20 @@ def test_a_mirrored_source_is_turned_back_after_it_is_upright() -> None:
     ("aspect", "size"), [(1.0, (60, 40)), (2.0, (120, 40)), (4 / 3, (80, 40)), (0.5, (60, 80))]
 )
 def test_pixels_are_made_square(aspect: float, size: tuple[int, int]) -> None:
-    picture = FrameGate(sample_aspect=aspect).admit(marked())
+    picture = FrameNormalizer(sample_aspect=aspect).normalize(marked())
     assert (picture.width_px, picture.height_px) == size
     assert picture.rgb.shape == (size[1], size[0], 3)
 
 
 def test_a_quarter_turn_swaps_the_square_size() -> None:
-    picture = FrameGate(sample_aspect=2.0, quarter_turns=3).admit(marked())
+    picture = FrameNormalizer(sample_aspect=2.0, quarter_turns=3).normalize(marked())
     assert (picture.width_px, picture.height_px) == (40, 120)
 
 
 @pytest.mark.parametrize("aspect", [0.01, 20.0, float("nan")])
 def test_impossible_pixels_are_refused(aspect: float) -> None:
     with pytest.raises(InputError, match="cannot be"):
-        FrameGate(sample_aspect=aspect)
+        FrameNormalizer(sample_aspect=aspect)
 
 
 @settings(max_examples=30, deadline=None)
@@ -149,8 +149,8 @@ def test_impossible_pixels_are_refused(aspect: float) -> None:
 def test_size_is_bounded_and_results_keep_the_full_size(
     width: int, height: int, turns: int, limit: int
 ) -> None:
-    gate = FrameGate(quarter_turns=turns, longest_side_px=limit)
-    picture = gate.admit(np.zeros((height, width, 3), dtype=np.uint8))
+    gate = FrameNormalizer(quarter_turns=turns, longest_side_px=limit)
+    picture = gate.normalize(np.zeros((height, width, 3), dtype=np.uint8))
     assert max(picture.rgb.shape) <= limit
     assert (picture.width_px, picture.height_px) == gate.upright_size(width, height)
     assert {picture.width_px, picture.height_px} == {width, height}
@@ -164,7 +164,7 @@ def test_places_are_measured_from_pixel_centres() -> None:
 
 
 def test_the_mirror_image_is_a_copy_and_mirrors_about_the_middle() -> None:
-    picture = FrameGate().admit(marked())
+    picture = FrameNormalizer().normalize(marked())
     mirrored = picture.mirrored()
     assert mirrored.rgb.flags.c_contiguous
     assert not np.shares_memory(mirrored.rgb, picture.rgb)

@@ -16,7 +16,7 @@ from measure.video.reader import (
     ClipReader,
     SourceFrame,
 )
-from measure.video.sampling import NONE, RegularGrid, Thinning, TimeLine, merged
+from measure.video.sampling import SKIP, Decimator, MonotonicTimeline, RateSampler, merged
 from tests.support.scripted_source import ScriptedSource, Step
 
 
@@ -138,7 +138,7 @@ def test_two_frames_with_one_time_are_one() -> None:
 
 @given(st.lists(st.floats(allow_nan=True, allow_infinity=True, width=32), max_size=60))
 def test_accepted_times_always_increase_from_zero(raw: list[float]) -> None:
-    line = TimeLine()
+    line = MonotonicTimeline()
     accepted = [time for each in raw if (time := line.accept(each, 0.03)) is not None]
     assert all(later > earlier for earlier, later in itertools.pairwise(accepted))
     assert accepted[:1] in ([], [0.0])
@@ -176,7 +176,7 @@ class _BlackAtFirst(ScriptedSource):
 
 
 def chosen(fps_times: list[float], rate_hz: float) -> list[float]:
-    grid = RegularGrid(rate_hz)
+    grid = RateSampler(rate_hz)
     return [time for time in fps_times if grid.chooses(time)]
 
 
@@ -231,7 +231,7 @@ def test_uneven_frames_leave_no_gap_that_a_frame_could_fill(
 @pytest.mark.parametrize("rate_hz", [0, -1, math.nan])
 def test_a_rate_must_be_above_zero(rate_hz: float) -> None:
     with pytest.raises(ValueError, match="rate_hz"):
-        RegularGrid(rate_hz)
+        RateSampler(rate_hz)
 
 
 def test_frames_that_are_not_chosen_are_not_converted() -> None:
@@ -259,9 +259,9 @@ def test_windows_use_the_same_grid_as_the_whole_clip() -> None:
 
 
 def test_paces_pass_over_frames_and_begin_anew_with_each_window() -> None:
-    paces = [(1.0, 1.5, 1), (0.0, 2.0, 3), (2.2, 2.4, NONE), (1.9, 9.0, 2)]
+    paces = [(1.0, 1.5, 1), (0.0, 2.0, 3), (2.2, 2.4, SKIP), (1.9, 9.0, 2)]
     windows = [(0.0, 2.6), (4.1, 4.6)]
-    frames, _ = read(ScriptedSource(steady(300)), rate_hz=10, windows=windows, paces=paces)
+    frames, _ = read(ScriptedSource(steady(300)), rate_hz=10, windows=windows, decimation=paces)
     slow, dense = [0.0, 0.3, 0.6, 0.9], [1.0, 1.1, 1.2, 1.3, 1.4, 1.5]
     after = [1.8, 2.1, 2.5]  # three tenths after the last one, then every second
     again = [4.1, 4.3, 4.5]
@@ -269,14 +269,14 @@ def test_paces_pass_over_frames_and_begin_anew_with_each_window() -> None:
 
 
 def test_without_paces_nothing_is_passed_over() -> None:
-    assert all(Thinning([]).takes(n / 10) for n in range(20))
-    far = Thinning([(50.0, 60.0, 5)])
+    assert all(Decimator([]).takes(n / 10) for n in range(20))
+    far = Decimator([(50.0, 60.0, 5)])
     assert all(far.takes(n / 10, stretch=2) for n in range(20))
 
 
 def test_frames_lost_to_damage_count_for_the_pace() -> None:
     marks = [n / 30 for n in range(30)] + [None] * 5 + [n / 30 for n in range(45, 90)]
-    frames, _ = read(ScriptedSource(marks), rate_hz=10, paces=[(0.0, 9.0, 2)])
+    frames, _ = read(ScriptedSource(marks), rate_hz=10, decimation=[(0.0, 9.0, 2)])
     assert times(frames) == pytest.approx([n / 5 for n in range(15)])
     lost = [frame.time_s for frame in frames if frame.pixels is None]
     assert lost == pytest.approx([1.0, 1.2, 1.4])

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from measure.errors import ClipError
-from measure.video.frame import FrameGate
+from measure.video.frame import FrameNormalizer
 from measure.video.reader import ClipReader, SourceFrame
 from measure.video.source import open_clip
 from tests.support import odd_clips
@@ -82,7 +82,7 @@ def test_pixels_are_made_square_also_in_a_turned_clip() -> None:
         pixels = source.retrieve()
         source.close()
         assert pixels is not None
-        picture = FrameGate(sample_aspect=source.facts.sample_aspect).admit(pixels)
+        picture = FrameNormalizer(sample_aspect=source.facts.sample_aspect).normalize(pixels)
         assert (picture.width_px, picture.height_px) == size
         assert picture.rgb.shape[:2] == size[::-1]
 
@@ -138,7 +138,7 @@ def test_odd_sizes_and_large_pictures_decode() -> None:
     assert frames[0].pixels.shape == (241, 321, 3)
     large, _ = read(odd_clip("large"), rate_hz=10)
     assert large[0].pixels is not None
-    picture = FrameGate().admit(large[0].pixels)
+    picture = FrameNormalizer().normalize(large[0].pixels)
     assert (picture.width_px, picture.height_px) == (3840, 2160)
     assert picture.rgb.shape == (720, 1280, 3)
 

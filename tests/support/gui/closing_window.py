@@ -11,19 +11,19 @@ from pathlib import Path
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
-from gui.app.application import prepare
+from gui.app.application import configure_application
 from gui.app.main_window import MainWindow
-from gui.session.clip_reader import accepted_measurement
-from gui.session.cues import Cues
-from gui.session.engine_feed import EngineFeed
-from gui.session.repository import StoreKeeper
+from gui.session.clip_reader import aggregate_accepted_trials
+from gui.session.cues import AudioCues
+from gui.session.engine_feed import EngineBridge
+from gui.session.repository import SessionRepository
 from gui.session.services import Services
 from gui.session.settings import WindowSettings
-from gui.style.look import Look
-from gui.workers.worker_thread import Background
+from gui.style.appearance import Appearance
+from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
 from tests.support.gui.scripted_engine import PlayingEngine
-from tests.support.gui.stage import DrawnPictures, read_drawn_clip
+from tests.support.gui.stage import DrawnThumbnails, read_drawn_clip
 
 
 class _Counting(PlayingEngine):
@@ -42,28 +42,28 @@ class _Counting(PlayingEngine):
 
 def main(folder: Path, close_after_ms: int, page: int) -> int:
     application = QApplication([])
-    prepare(application)
+    configure_application(application)
     settings = WindowSettings(folder / "window.ini")
-    look = Look()
-    look.apply()
-    keeper = StoreKeeper(folder / "sessions.sqlite")
-    records = Background("records")
+    appearance = Appearance()
+    appearance.apply()
+    keeper = SessionRepository(folder / "sessions.sqlite")
+    records = BackgroundWorker("records")
     people: list[object] = []
     records.run(lambda: keeper.people() or keeper.add_person("Rowan", None), people.append)
     while not people:
         application.processEvents()
     services = Services(
-        look=look,
+        appearance=appearance,
         settings=settings,
-        feed=EngineFeed(lambda: _Counting(trial_s=0.25)),
-        cues=Cues(tones=True, speech=True),
+        feed=EngineBridge(lambda: _Counting(trial_s=0.25)),
+        cues=AudioCues(tones=True, speech=True),
         keeper=keeper,
         records=records,
-        slow=Background("slow"),
+        slow_worker=BackgroundWorker("slow"),
         find_cameras=lambda: ("Desk Camera",),
         read_clip=read_drawn_clip,
-        open_clip=lambda path: DrawnPictures(),
-        combine_trials=accepted_measurement,
+        open_clip=lambda path: DrawnThumbnails(),
+        combine_trials=aggregate_accepted_trials,
     )
     window = MainWindow(services)
     window.show()

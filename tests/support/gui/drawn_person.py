@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QLinearGradient, QPainter, QPen
 
-from gui.drawing.posture_figure import Figure, Point, figure, shown_deg
+from gui.drawing.posture_figure import BodyFigure, Point2D, body_figure, illustrated_angle_deg
 from measure.domain.landmarks import LANDMARKS, FloatArray, Landmark, Side, arm
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
@@ -22,15 +22,15 @@ _SKIN, _SHIRT, _SLEEVE, _TROUSERS = "#c99a78", "#53796a", "#466757", "#3f4a5a"
 
 
 @lru_cache(maxsize=64)
-def drawn_picture(
+def draw_person(
     movement: Movement, side: Side, value: float
 ) -> tuple[NDArray[np.uint8], FloatArray]:
     """Return a picture, shape (720, 1280, 3), and landmarks, shape (33, 2), pixels.
 
     Both are kept for the next time and cannot be written to.
     """
-    whole = shown_deg(movement) if MOVEMENTS[movement].unit is Unit.DEGREES else 0.6
-    body = figure(movement, side, mirrored=False, share=value / whole)
+    whole = illustrated_angle_deg(movement) if MOVEMENTS[movement].unit is Unit.DEGREES else 0.6
+    body = body_figure(movement, side, mirrored=False, share=value / whole)
     image = QImage(WIDTH_PX, HEIGHT_PX, QImage.Format.Format_RGB888)
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -45,7 +45,7 @@ def drawn_picture(
     return whole_picture, points
 
 
-def _at(point: Point) -> QPointF:
+def _at(point: Point2D) -> QPointF:
     return QPointF(_HIPS[0] + point[0] * _BODY_PX, _HIPS[1] + point[1] * _BODY_PX)
 
 
@@ -62,7 +62,7 @@ def _room(painter: QPainter) -> None:
     painter.fillRect(QRectF(1010, 420, 190, 240), QColor("#7d8f7a"))
 
 
-def _person(painter: QPainter, body: Figure) -> None:
+def _person(painter: QPainter, body: BodyFigure) -> None:
     for leg in body.legs:
         _stroke(painter, leg, _TROUSERS, 0.075)
     _stroke(painter, body.other_arm[:2], _SLEEVE, 0.055)
@@ -90,13 +90,13 @@ def _pen(colour: str, thick: float) -> QPen:
     return pen
 
 
-def _stroke(painter: QPainter, points: tuple[Point, ...], colour: str, thick: float) -> None:
+def _stroke(painter: QPainter, points: tuple[Point2D, ...], colour: str, thick: float) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(_pen(colour, thick))
     painter.drawPolyline([_at(point) for point in points])
 
 
-def _landmarks(body: Figure, side: Side) -> FloatArray:
+def _landmarks(body: BodyFigure, side: Side) -> FloatArray:
     """Return the landmarks that belong to the drawing; those of the face lie on the nose."""
     points = np.tile(_array(body.nose), (LANDMARKS, 1))
     for one, limb, place in ((side, body.end_arm, 0), (side.other, body.other_arm, 1)):
@@ -113,6 +113,6 @@ def _landmarks(body: Figure, side: Side) -> FloatArray:
     return points
 
 
-def _array(point: Point) -> FloatArray:
+def _array(point: Point2D) -> FloatArray:
     place = _at(point)
     return np.array([place.x(), place.y()])

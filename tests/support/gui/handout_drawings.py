@@ -15,11 +15,11 @@ from PySide6.QtGui import QPainter, QPen, QPolygonF
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QApplication
 
-from gui.app.application import prepare
-from gui.drawing.posture_figure import figure, turn_deg
-from gui.style.look import Look
+from gui.app.application import configure_application
+from gui.drawing.posture_figure import body_figure, facing_angle_deg
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.widgets.position_figure import FigurePainter, PositionFigure, ViewPlan
+from gui.widgets.position_figure import FigurePainter, PositionView, ViewPlan
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
@@ -29,21 +29,23 @@ SHOWN_SIDE = Side.RIGHT
 _STAND, _PLAN, _PLACE = QSize(240, 280), QSize(120, 130), QSize(560, 240)
 
 
-def drawings(look: Look) -> Iterator[tuple[str, QSize, Callable[[QPainter], None]]]:
+def handout_drawings(
+    appearance: Appearance,
+) -> Iterator[tuple[str, QSize, Callable[[QPainter], None]]]:
     """Yield each drawing: its file's stem, its size, and what paints it."""
     for movement in Movement:
-        person = PositionFigure(look)
+        person = PositionView(appearance)
         person.resize(_STAND)
         person.show_movement(movement, SHOWN_SIDE, mirrored=False)
         yield f"stand-{movement.value}", _STAND, person.paint
-        plan = ViewPlan(look)
+        plan = ViewPlan(appearance)
         plan.resize(_PLAN)
-        plan.show_turn(turn_deg(movement, SHOWN_SIDE), SHOWN_SIDE, mirrored=False)
+        plan.show_turn(facing_angle_deg(movement, SHOWN_SIDE), SHOWN_SIDE, mirrored=False)
         yield f"above-{movement.value}", _PLAN, plan.paint
-    yield "place", _PLACE, lambda painter: paint_place(painter, look)
+    yield "place", _PLACE, lambda painter: paint_place(painter, appearance)
 
 
-def paint_place(painter: QPainter, look: Look) -> None:
+def paint_place(painter: QPainter, appearance: Appearance) -> None:
     """Paint a room from the side: a laptop on a table, what its camera sees, the person."""
     width, height = _PLACE.width(), _PLACE.height()
     floor = height - 14.0
@@ -51,35 +53,37 @@ def paint_place(painter: QPainter, look: Look) -> None:
     person_x, scale = width - 130.0, 200.0
     seen = QPolygonF([camera, QPointF(width - 10, 0), QPointF(width - 10, floor - 50)])
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(look.colour("hold", 0.10))
+    painter.setBrush(appearance.colour("hold", 0.10))
     painter.drawPolygon(seen)
-    painter.setPen(QPen(look.colour("line"), 2))
+    painter.setPen(QPen(appearance.colour("line"), 2))
     painter.drawLine(QPointF(10, floor), QPointF(width - 10, floor))
-    _paint_laptop(painter, look, camera, floor)
-    _paint_distance(painter, look, camera.x(), person_x - 16, floor - 24)
-    resting = figure(Movement.FLEXION, Side.LEFT, mirrored=False, share=0.0)
+    _paint_laptop(painter, appearance, camera, floor)
+    _paint_distance(painter, appearance, camera.x(), person_x - 16, floor - 24)
+    resting = body_figure(Movement.FLEXION, Side.LEFT, mirrored=False, share=0.0)
     hips = QPointF(person_x, floor - 0.495 * scale)
-    FigurePainter(painter, look, scale, hips).paint(resting)
+    FigurePainter(painter, appearance, scale, hips).paint(resting)
 
 
-def _paint_laptop(painter: QPainter, look: Look, camera: QPointF, floor: float) -> None:
-    pen = QPen(look.colour("edge"), 5)
+def _paint_laptop(painter: QPainter, appearance: Appearance, camera: QPointF, floor: float) -> None:
+    pen = QPen(appearance.colour("edge"), 5)
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     painter.setPen(pen)
     table = camera.y() + 44
     painter.drawLine(QPointF(20, table + 5), QPointF(124, table + 5))
     for x in (30.0, 114.0):
         painter.drawLine(QPointF(x, table + 5), QPointF(x, floor))
-    painter.setPen(QPen(look.colour("ink"), 4))
+    painter.setPen(QPen(appearance.colour("ink"), 4))
     painter.drawLine(QPointF(camera.x() + 6, table), QPointF(camera.x() + 48, table))
     painter.drawLine(QPointF(camera.x() + 6, table), QPointF(camera.x() - 2, camera.y()))
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(look.colour("hold"))
+    painter.setBrush(appearance.colour("hold"))
     painter.drawEllipse(camera, 5, 5)
 
 
-def _paint_distance(painter: QPainter, look: Look, start: float, end: float, y: float) -> None:
-    painter.setPen(QPen(look.colour("ink"), 1.5))
+def _paint_distance(
+    painter: QPainter, appearance: Appearance, start: float, end: float, y: float
+) -> None:
+    painter.setPen(QPen(appearance.colour("ink"), 1.5))
     painter.drawLine(QPointF(start, y), QPointF(end, y))
     for x, way in ((start, 1), (end, -1)):
         painter.drawLine(QPointF(x, y), QPointF(x + 8 * way, y - 5))
@@ -88,9 +92,9 @@ def _paint_distance(painter: QPainter, look: Look, start: float, end: float, y: 
 
 def write(folder: Path) -> int:
     """Write all drawings into a folder as SVG; return how many."""
-    look = Look(Scheme.LIGHT)
+    appearance = Appearance(Scheme.LIGHT)
     written = 0
-    for stem, size, paint in drawings(look):
+    for stem, size, paint in handout_drawings(appearance):
         page = QSvgGenerator()
         page.setFileName(str(folder / f"{stem}.svg"))
         page.setSize(size)
@@ -118,7 +122,7 @@ def main(arguments: list[str] | None = None) -> int:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     chosen.folder.mkdir(parents=True, exist_ok=True)
     application = QApplication.instance() or QApplication(sys.argv[:1])
-    prepare(application)
+    configure_application(application)
     print(f"{write(chosen.folder)} drawings in {chosen.folder}")
     return 0
 

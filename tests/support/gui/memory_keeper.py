@@ -4,14 +4,14 @@ import datetime as dt
 import random
 from dataclasses import replace
 
-from gui.session.repository import Kept
+from gui.session.repository import PendingMeasurement
 from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
     Event,
     MeasurementRecord,
     Pain,
@@ -22,11 +22,11 @@ from measure.domain.records import (
     StretchLog,
 )
 from measure.errors import InputError
-from measure.system.clock import Moment, new_id
-from measure.trials.aggregation import measurement_of
+from measure.system.clock import Timestamp, new_id
+from measure.trials.aggregation import aggregate_trials
 
 
-class MemoryKeeper:
+class InMemorySessionRepository:
     """Does what the store does, in memory."""
 
     def __init__(self) -> None:
@@ -47,14 +47,14 @@ class MemoryKeeper:
         self.put(History(person=person))
         return person
 
-    def begin(self, person_id: str, conduct: Conduct, pain: Pain) -> str:
+    def begin(self, person_id: str, conduct: AssessmentCondition, pain: Pain) -> str:
         session = SessionRecord(
             id=new_id(), person_id=person_id, started=_now(), conduct=conduct, pain=pain
         )
         self._change(person_id, sessions=(*self._histories[person_id].sessions, session))
         return session.id
 
-    def keep(self, session_id: str, person_id: str, kept: Kept) -> None:
+    def keep(self, session_id: str, person_id: str, kept: PendingMeasurement) -> None:
         record = MeasurementRecord(
             id=kept.key,
             session_id=session_id,
@@ -141,24 +141,26 @@ class MemoryKeeper:
         self._histories[person_id] = replace(self._histories[person_id], **parts)  # type: ignore[arg-type]
 
 
-def _now() -> Moment:
-    return Moment(utc=dt.datetime.now(dt.UTC))
+def _now() -> Timestamp:
+    return Timestamp(utc=dt.datetime.now(dt.UTC))
 
 
-def garden_history(person: Person, today: dt.date, *, weeks: int) -> History:
+def demo_history(person: Person, today: dt.date, *, weeks: int) -> History:
     """Return a made-up history up to a day: the left shoulder is stiff and slowly comes back."""
     chance = random.Random(4)
     noon = dt.datetime.combine(today, dt.time(18, 20), dt.UTC)
     history = History(person=person)
     days = [day for day in range(weeks * 7, -1, -1) if chance.random() < 0.36]
     for day in days:
-        when = Moment(utc=noon - dt.timedelta(days=day))
+        when = Timestamp(utc=noon - dt.timedelta(days=day))
         share = 1 - day / (weeks * 7)
         history = _with_session(history, when, share, chance)
     return history
 
 
-def _with_session(history: History, when: Moment, share: float, chance: random.Random) -> History:
+def _with_session(
+    history: History, when: Timestamp, share: float, chance: random.Random
+) -> History:
     person = history.person
     session = SessionRecord(id=new_id(), person_id=person.id, started=when, finished=True)
     good = {Movement.FLEXION: 158.0, Movement.ABDUCTION: 152.0, Movement.EXTERNAL_ROTATION: 66.0}
@@ -211,7 +213,7 @@ def _record(
         session_id=session.id,
         person_id=session.person_id,
         taken=session.started,
-        measurement=measurement_of(
+        measurement=aggregate_trials(
             trials,
             movement=movement,
             side=side,

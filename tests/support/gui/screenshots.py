@@ -14,26 +14,26 @@ from pathlib import Path
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from gui.app.application import prepare
+from gui.app.application import configure_application
 from gui.pages.camera_and_body.overview import TRUNK
-from gui.protocol.red_flags import Answer, Check
+from gui.protocol.red_flags import ScreeningAnswer, ScreeningKind
 from gui.style.palette import Scheme
-from gui.text.language import speak
-from measure.camera.faults import Trouble
+from gui.text.language import install_language
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.records import EventKind as Happened
-from measure.domain.records import StoppedBy, Stretch
-from measure.live.events import EventKind, Phase, SetupHint
-from tests.support.gui.memory_keeper import garden_history
-from tests.support.gui.stage import TODAY, Stage
+from measure.domain.records import LimitingFactor, Stretch
+from measure.live.events import LiveEventKind, Phase, SetupHint
+from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
 
 
-class _Album:
+class _ScreenshotSeries:
     """Writes pictures of a stage and their quarters."""
 
-    def __init__(self, stage: Stage, folder: Path, suffix: str) -> None:
+    def __init__(self, stage: WindowHarness, folder: Path, suffix: str) -> None:
         self._stage, self._folder, self._suffix = stage, folder, suffix
 
     def shoot(self, name: str) -> None:
@@ -52,36 +52,41 @@ class _Album:
         quarter.save(str(small / f"{name}-{self._suffix}.png"))
 
 
-def _start(stage: Stage) -> Iterator[str]:
+def _start(stage: WindowHarness) -> Iterator[str]:
     yield "measure-start"
     page = stage.window.measure
     page.start.home_button.click()
     stage.settle()
     yield "safety-about"
-    page.safety.give(Answer.READ)
+    page.safety.give(ScreeningAnswer.READ)
     yield "safety-emergency"
-    page.safety.give(Answer.ONE_FITS)
+    page.safety.give(ScreeningAnswer.ONE_FITS)
     yield "safety-get-help"
-    page.safety.ask(Check.FIRST)
-    page.safety.give(Answer.READ)
-    page.safety.give(Answer.NONE_FITS)
+    page.safety.ask(ScreeningKind.FIRST)
+    page.safety.give(ScreeningAnswer.READ)
+    page.safety.give(ScreeningAnswer.NONE_FITS)
     yield "safety-soon"
-    page.safety.give(Answer.NONE_FITS)
+    page.safety.give(ScreeningAnswer.NONE_FITS)
     yield "safety-clinician"
-    page.safety.give(Answer.ONE_FITS)
+    page.safety.give(ScreeningAnswer.ONE_FITS)
     yield "safety-ask-first"
-    page.safety.ask(Check.FIRST)
-    for answer in (Answer.READ, Answer.NONE_FITS, Answer.NONE_FITS, Answer.NONE_FITS):
+    page.safety.ask(ScreeningKind.FIRST)
+    for answer in (
+        ScreeningAnswer.READ,
+        ScreeningAnswer.NONE_FITS,
+        ScreeningAnswer.NONE_FITS,
+        ScreeningAnswer.NONE_FITS,
+    ):
         page.safety.give(answer)
     yield "measure-before"
 
 
-def _live(stage: Stage) -> Iterator[str]:
+def _live(stage: WindowHarness) -> Iterator[str]:
     page = stage.window.measure
     page.before.now.choose(2)
     page.before.go.click()
     stage.settle()
-    stage.engine.show(Phase.LOOKING_FOR_PERSON, hints=(SetupHint.STEP_BACK,), seen=False)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, hints=(SetupHint.STEP_BACK,), seen=False)
     yield "live-looking"
     stage.engine.show(Phase.WAIT_NEUTRAL, 2.0)
     yield "live-neutral"
@@ -105,9 +110,9 @@ def _live(stage: Stage) -> Iterator[str]:
     stage.engine.pause()
     yield "live-paused"
     stage.engine.resume()
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
     yield "live-trouble"
-    stage.engine.happen(EventKind.RECOVERED)
+    stage.engine.happen(LiveEventKind.RECOVERED)
     stage.engine.capture(121.0)
     stage.settle()
     stage.engine.settle()
@@ -117,7 +122,7 @@ def _live(stage: Stage) -> Iterator[str]:
     stage.engine.settle()
     yield "pain"
     page.pain.pain.choose(3)
-    page.pain.reason.choose(StoppedBy.STIFFNESS)
+    page.pain.reason.choose(LimitingFactor.STIFFNESS)
     yield "pain-answered"
     page.pain.done.click()
     stage.settle()
@@ -136,8 +141,8 @@ def _live(stage: Stage) -> Iterator[str]:
     page.pain.pain.choose(7)
     page.pain.done.click()
     stage.settle()
-    page.safety.give(Answer.NONE_FITS)
-    page.safety.give(Answer.NONE_FITS)
+    page.safety.give(ScreeningAnswer.NONE_FITS)
+    page.safety.give(ScreeningAnswer.NONE_FITS)
     yield "safety-after-pain"
     page.safety.cleared.emit()
     stage.settle()
@@ -152,7 +157,7 @@ def _live(stage: Stage) -> Iterator[str]:
     stage.settle()
 
 
-def _reach(stage: Stage) -> Iterator[str]:
+def _reach(stage: WindowHarness) -> Iterator[str]:
     page = stage.window.measure
     page.start.prefer(Movement.HAND_BEHIND_BACK, Side.LEFT)
     page.start.clinic_button.click()
@@ -178,17 +183,17 @@ def _reach(stage: Stage) -> Iterator[str]:
     page.summary.finish.click()
 
 
-def _others(stage: Stage) -> Iterator[str]:
+def _others(stage: WindowHarness) -> Iterator[str]:
     window = stage.window
     stage.keeper.clear()
     window.go(1)
     yield "progress-empty"
     person = window.measure.person
     if person is not None:
-        stage.keeper.put(garden_history(person, TODAY, weeks=2))
+        stage.keeper.put(demo_history(person, TODAY, weeks=2))
         window.progress.reload()
         yield "progress-early"
-        stage.keeper.put(garden_history(person, TODAY, weeks=20))
+        stage.keeper.put(demo_history(person, TODAY, weeks=20))
         window.progress.reload()
     yield "progress"
     window.progress.show_details()
@@ -206,27 +211,27 @@ def _others(stage: Stage) -> Iterator[str]:
     yield "clips-discarded"
     window.go(3)
     stage.settle()
-    stage.engine.show(Phase.LOOKING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
     stage.settle(600)
-    stage.engine.show(Phase.LOOKING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
     yield "setup-hint"
     stage.settle(600)
-    stage.engine.show(Phase.LOOKING_FOR_PERSON, 10.0)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0)
     window.setup.refresh()
     yield "setup-good"
     window.setup.hand.click()
     yield "setup-hand"
-    stage.engine.happen(EventKind.HAND_RAISED, side=Side.LEFT)
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_BUSY)
+    stage.engine.happen(LiveEventKind.HAND_RAISED, side=Side.LEFT)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BUSY)
     yield "setup-trouble"
     yield from _known(stage)
 
 
-def _known(stage: Stage) -> Iterator[str]:
+def _known(stage: WindowHarness) -> Iterator[str]:
     stage.services.settings.camera = "Integrated Webcam"
     window, known = stage.window, stage.window.known
     window.go(3)
-    stage.engine.happen(EventKind.RECOVERED)
+    stage.engine.happen(LiveEventKind.RECOVERED)
     window.setup.known.click()
     stage.settle()
     yield "known"
@@ -235,16 +240,16 @@ def _known(stage: Stage) -> Iterator[str]:
     yield "known-wrong-length"
     known.known.calibrate.click()
     stage.settle()
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle(100)
     yield "known-lens"
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_DENIED)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_DENIED)
     yield "known-lens-trouble"
-    stage.engine.happen(EventKind.RECOVERED)
+    stage.engine.happen(LiveEventKind.RECOVERED)
     stage.settle()
     known.lens.leave.click()
     known.known.uprights.click()
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     yield "known-level"
     known.mark.take.click()
@@ -253,7 +258,7 @@ def _known(stage: Stage) -> Iterator[str]:
     yield "known-level-marked"
     known.mark.leave.click()
     known.known.mark_back.click()
-    stage.engine.show(Phase.LOOKING_FOR_PERSON)
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     yield "known-back"
     known.mark.leave.click()
@@ -264,7 +269,7 @@ def _known(stage: Stage) -> Iterator[str]:
     stage.settle()
 
 
-def _programme(stage: Stage) -> Iterator[str]:
+def _programme(stage: WindowHarness) -> Iterator[str]:
     progress = stage.window.progress
     progress.show_plan()
     stage.settle()
@@ -286,7 +291,7 @@ def _programme(stage: Stage) -> Iterator[str]:
     progress.show_curves()
 
 
-def states(stage: Stage) -> Iterator[str]:
+def states(stage: WindowHarness) -> Iterator[str]:
     """Bring a window from state to state; yield the name of each."""
     for part in (_start, _live, _reach, _others):
         yield from part(stage)
@@ -298,10 +303,10 @@ def take(
     """Write the pictures of one look; return how many."""
     application = QApplication.instance()
     assert application is not None
-    translators = speak(application, language)
-    stage = Stage(scheme, percent, size)
+    translators = install_language(application, language)
+    stage = WindowHarness(scheme, percent, size)
     name = f"{scheme.value}-{percent}"
-    album = _Album(stage, folder, name if language == "en" else f"{name}-{language}")
+    album = _ScreenshotSeries(stage, folder, name if language == "en" else f"{name}-{language}")
     taken = 0
     for name in states(stage):
         album.shoot(name)
@@ -324,17 +329,17 @@ def main(arguments: list[str] | None = None) -> int:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     chosen.folder.mkdir(parents=True, exist_ok=True)
     application = QApplication.instance() or QApplication(sys.argv[:1])
-    prepare(application)
+    configure_application(application)
     looks = {
         "light": (Scheme.LIGHT, 100, (1280, 800)),
         "dark": (Scheme.DARK, 100, (1280, 800)),
         "large": (Scheme.LIGHT, 200, (1280, 800)),
         "spanish": (Scheme.LIGHT, 100, (1280, 800)),
     }
-    for name, look in looks.items():
+    for name, appearance in looks.items():
         if not chosen.only or name in chosen.only:
             language = "es" if name == "spanish" else "en"
-            print(f"{name}: {take(chosen.folder, *look, language)} pictures")
+            print(f"{name}: {take(chosen.folder, *appearance, language)} pictures")
     return 0
 
 

@@ -3,15 +3,15 @@
 import time
 from dataclasses import replace
 
-from measure.camera.faults import Trouble
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
-from measure.domain.records import Conduct
-from measure.live.events import EventKind, LiveEvent, LiveFrame, Phase, SetupHint, Source
-from measure.trials.aggregation import measurement_of
-from tests.support.gui.drawn_person import drawn_picture
+from measure.domain.records import AssessmentCondition
+from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint, Source
+from measure.trials.aggregation import aggregate_trials
+from tests.support.gui.drawn_person import draw_person
 
 
 class ScriptedEngine:
@@ -42,10 +42,15 @@ class ScriptedEngine:
     def start(self, source: Source) -> None:
         self.calls.append("start")
         self.source = source
-        self.show(Phase.LOOKING_FOR_PERSON)
+        self.show(Phase.SEARCHING_FOR_PERSON)
 
     def choose(
-        self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
+        self,
+        movement: Movement,
+        side: Side,
+        trials: int,
+        practice: int,
+        conduct: AssessmentCondition,
     ) -> None:
         self.calls.append("choose")
         self.movement, self.side, self._wanted = movement, side, (trials, practice)
@@ -62,12 +67,12 @@ class ScriptedEngine:
 
     def pause(self) -> None:
         self.calls.append("pause")
-        self.happen(EventKind.PAUSED)
+        self.happen(LiveEventKind.PAUSED)
         self.show(Phase.PAUSED)
 
     def resume(self) -> None:
         self.calls.append("resume")
-        self.happen(EventKind.RESUMED)
+        self.happen(LiveEventKind.RESUMED)
         self.show(Phase.WAIT_NEUTRAL)
 
     def discard_last(self) -> None:
@@ -78,12 +83,14 @@ class ScriptedEngine:
             trial_id, _ = self._trials.pop()
         else:
             return
-        self.happen(EventKind.TRIAL_DISCARDED, trial_id=trial_id, measurement=self.measurement())
+        self.happen(
+            LiveEventKind.TRIAL_DISCARDED, trial_id=trial_id, measurement=self.measurement()
+        )
 
     def finish_movement(self) -> None:
         self.calls.append("finish_movement")
         self.settle()
-        self.happen(EventKind.MEASUREMENT_DONE, measurement=self.measurement())
+        self.happen(LiveEventKind.MEASUREMENT_DONE, measurement=self.measurement())
 
     def close(self, timeout_s: float) -> Measurement | None:
         self.calls.append("close")
@@ -104,7 +111,7 @@ class ScriptedEngine:
         seen: bool = True,
     ) -> None:
         """Make a frame the newest."""
-        picture, points = drawn_picture(self.movement, self.side, value or 0.0)
+        picture, points = draw_person(self.movement, self.side, value or 0.0)
         self._frame_id += 1
         self._newest = LiveFrame(
             picture=picture,
@@ -121,7 +128,7 @@ class ScriptedEngine:
 
     def happen(
         self,
-        kind: EventKind,
+        kind: LiveEventKind,
         *,
         trial_id: int = 0,
         practice: bool = False,
@@ -129,7 +136,7 @@ class ScriptedEngine:
         trial: Trial | None = None,
         measurement: Measurement | None = None,
         side: Side | None = None,
-        trouble: Trouble | None = None,
+        trouble: SourceFault | None = None,
         text: str = "",
     ) -> None:
         """Make an event happen."""
@@ -153,7 +160,7 @@ class ScriptedEngine:
         self._practiced += practice
         self._pending.append((self._next_id, practice, value))
         self.happen(
-            EventKind.TRIAL_CAPTURED, trial_id=self._next_id, practice=practice, value=value
+            LiveEventKind.TRIAL_CAPTURED, trial_id=self._next_id, practice=practice, value=value
         )
         self._next_id += 1
         self.show(Phase.SETTLING)
@@ -164,7 +171,7 @@ class ScriptedEngine:
             trial = self._trial(value, refused_for)
             if not practice:
                 self._trials.append((trial_id, trial))
-            kind = EventKind.TRIAL_REFUSED if refused_for else EventKind.TRIAL_SETTLED
+            kind = LiveEventKind.TRIAL_REFUSED if refused_for else LiveEventKind.TRIAL_SETTLED
             measurement = None if practice else self.measurement()
             self.happen(
                 kind, trial_id=trial_id, practice=practice, trial=trial, measurement=measurement
@@ -172,7 +179,7 @@ class ScriptedEngine:
         self._pending = []
         scored = sum(trial.scored for _, trial in self._trials)
         if scored >= self._wanted[0] and self.calls[-1] != "finish_movement":
-            self.happen(EventKind.MEASUREMENT_DONE, measurement=self.measurement())
+            self.happen(LiveEventKind.MEASUREMENT_DONE, measurement=self.measurement())
             self.show(Phase.DONE)
         else:
             self.show(Phase.REST)
@@ -181,7 +188,7 @@ class ScriptedEngine:
         """Return what the trials so far make."""
         if not self._trials:
             return None
-        return measurement_of(
+        return aggregate_trials(
             [trial for _, trial in self._trials],
             movement=self.movement,
             side=self.side,
@@ -224,7 +231,12 @@ class PlayingEngine(ScriptedEngine):
         self._paused = False
 
     def choose(
-        self, movement: Movement, side: Side, trials: int, practice: int, conduct: Conduct
+        self,
+        movement: Movement,
+        side: Side,
+        trials: int,
+        practice: int,
+        conduct: AssessmentCondition,
     ) -> None:
         super().choose(movement, side, trials, practice, conduct)
         self._since_s, self._paused = time.monotonic(), False

@@ -10,23 +10,23 @@ import numpy as np
 from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 
 from gui.app.main_window import MainWindow
-from gui.session.clip_reader import accepted_measurement
-from gui.session.cues import Cues
-from gui.session.engine_feed import EngineFeed
-from gui.session.interfaces import ClipCurve, ClipReading
+from gui.session.clip_reader import aggregate_accepted_trials
+from gui.session.cues import AudioCues
+from gui.session.engine_feed import EngineBridge
+from gui.session.interfaces import ClipAnalysis, ClipCurve
 from gui.session.services import Services
 from gui.session.settings import WindowSettings
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.workers.worker_thread import Background
+from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.landmarks import LANDMARKS, Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import Conduct
+from measure.domain.records import AssessmentCondition
 from measure.domain.tracks import Track
-from measure.video.sampling import QUICK_HZ
-from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, drawn_picture
-from tests.support.gui.memory_keeper import MemoryKeeper
+from measure.video.sampling import COARSE_HZ
+from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
+from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.scripted_engine import ScriptedEngine
 
 #: Times around the event loop until what follows from what has followed.
@@ -35,7 +35,7 @@ _ROUNDS = 6
 TODAY = dt.date(2026, 11, 25)
 
 
-class Stage:
+class WindowHarness:
     """A window with a scripted engine, and the means to play a state and take its picture."""
 
     def __init__(
@@ -46,21 +46,21 @@ class Stage:
     ) -> None:
         self._home = tempfile.TemporaryDirectory()
         self.engine = ScriptedEngine()
-        self.keeper = MemoryKeeper()
-        look = Look(scheme, percent)
-        look.apply()
+        self.keeper = InMemorySessionRepository()
+        appearance = Appearance(scheme, percent)
+        appearance.apply()
         self.services = Services(
-            look=look,
+            appearance=appearance,
             settings=WindowSettings(Path(self._home.name) / "window.ini"),
-            feed=EngineFeed(self._make_engine),
-            cues=Cues(tones=False, speech=False),
+            feed=EngineBridge(self._make_engine),
+            cues=AudioCues(tones=False, speech=False),
             keeper=self.keeper,
-            records=Background("records"),
-            slow=Background("slow"),
+            records=BackgroundWorker("records"),
+            slow_worker=BackgroundWorker("slow"),
             find_cameras=lambda: ("Integrated Webcam", "Desk Camera HD"),
             read_clip=read_drawn_clip,
-            open_clip=lambda path: DrawnPictures(),
-            combine_trials=accepted_measurement,
+            open_clip=lambda path: DrawnThumbnails(),
+            combine_trials=aggregate_accepted_trials,
             today=lambda: TODAY,
         )
         self.services.settings.affected = Side.LEFT
@@ -84,7 +84,7 @@ class Stage:
             idle_rounds = 0 if self._busy() else idle_rounds + 1
 
     def _busy(self) -> bool:
-        return self.services.records.busy or self.services.slow.busy
+        return self.services.records.busy or self.services.slow_worker.busy
 
     def close(self) -> None:
         """Close the window and let go of its widgets."""
@@ -94,16 +94,16 @@ class Stage:
         self._home.cleanup()
 
 
-class DrawnPictures:
+class DrawnThumbnails:
     """A drawn clip of nine seconds: three times the arm up and down."""
 
     duration_s = 9.0
 
     def at(self, time_s: float) -> np.ndarray[tuple[int, ...], np.dtype[np.uint8]]:
-        return drawn_picture(Movement.FLEXION, Side.RIGHT, drawn_value(time_s))[0]
+        return draw_person(Movement.FLEXION, Side.RIGHT, drawn_clip_value(time_s))[0]
 
 
-def drawn_value(time_s: float) -> float:
+def drawn_clip_value(time_s: float) -> float:
     """Return the drawn clip's angle: rest, up, hold, down, three seconds each time."""
     share = time_s % 3.0
     return 118.0 * float(np.interp(share, [0, 0.5, 1.1, 2.1, 2.7, 3.0], [0, 0, 1, 1, 0, 0]))
@@ -111,21 +111,21 @@ def drawn_value(time_s: float) -> float:
 
 def read_drawn_clip(
     path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-) -> ClipReading:
+) -> ClipAnalysis:
     """Return a reading of the drawn clip."""
     progress(1.0)
     engine = ScriptedEngine()
     engine.movement, engine.side = movement, side
-    engine.choose(movement, side, 3, 0, Conduct())
+    engine.choose(movement, side, 3, 0, AssessmentCondition())
     for value, reasons in ((117.0, ()), (119.0, ()), (118.0, (Reason.TRUNK_LEAN,))):
         engine.capture(value)
         engine.settle(reasons)
     measurement = engine.measurement()
     if measurement is None:
         raise ValueError("the drawn clip has trials")
-    time_s = np.arange(0, 9, 1 / QUICK_HZ)
-    values = np.array([drawn_value(each) for each in time_s])
-    points = np.stack([drawn_picture(movement, side, each)[1] for each in values])
+    time_s = np.arange(0, 9, 1 / COARSE_HZ)
+    values = np.array([drawn_clip_value(each) for each in time_s])
+    points = np.stack([draw_person(movement, side, each)[1] for each in values])
     n = len(time_s)
     track = Track(
         time_s=time_s,
@@ -138,7 +138,7 @@ def read_drawn_clip(
         height_px=HEIGHT_PX,
     )
     shaken = values + np.array([0.8 * math.sin(7 * each) for each in time_s])
-    return ClipReading(
+    return ClipAnalysis(
         measurement=measurement,
         curve=ClipCurve(time_s=track.time_s, value=shaken),
         track=track,

@@ -14,25 +14,25 @@ from calibration.placement.placement import PLACEMENTS
 from calibration.repository.bodies import BODIES, BodySource
 from calibration.repository.lenses import LENSES
 from calibration.repository.levels import LEVELS
-from gui.pages.camera_and_body.overview import TRUNK, wrong_length
-from gui.session.known_setup import KnownHere, gather_from_shelves
-from gui.session.known_state import look_up
+from gui.pages.camera_and_body.overview import TRUNK, length_problem
+from gui.session.known_setup import SetupProvider, load_stored_setup
+from gui.session.known_state import load_calibration_state
 from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import LANDMARKS, Landmark
 from measure.domain.movements import Movement
 from measure.live.events import LiveFrame, Phase
 from tests.calibration.placement.test_placement import placed
-from tests.support.gui.stage import TODAY, Stage
+from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.virtual_board import MORE, USUAL, photograph, poses
 
 CAMERA = "Integrated Webcam"
 
 
 @pytest.fixture
-def known(stage: Stage, data_folder: Path) -> Stage:
+def known(stage: WindowHarness, data_folder: Path) -> WindowHarness:
     """A stage on the page of what is known, with a data folder of its own."""
-    stage.services.look_up = look_up
-    stage.services.known = KnownHere(gather_from_shelves)
+    stage.services.load_calibration = load_calibration_state
+    stage.services.known = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
     stage.window.go(3)
     stage.window.setup.known.click()
@@ -45,7 +45,7 @@ def frame(grey: np.ndarray, points_px: np.ndarray | None = None) -> LiveFrame:
         picture=np.ascontiguousarray(np.repeat(grey[:, :, None], 3, axis=2)),
         frame_id=1,
         time_s=0.0,
-        phase=Phase.LOOKING_FOR_PERSON,
+        phase=Phase.SEARCHING_FOR_PERSON,
         points_px=points_px,
     )
 
@@ -67,7 +67,7 @@ def from_behind() -> np.ndarray:
     return points
 
 
-def test_the_page_is_reached_from_the_set_up_and_left_by_a_key(known: Stage) -> None:
+def test_the_page_is_reached_from_the_set_up_and_left_by_a_key(known: WindowHarness) -> None:
     pages = known.window.known
     assert pages.isVisible()
     assert pages.currentWidget() is pages.known
@@ -77,7 +77,7 @@ def test_the_page_is_reached_from_the_set_up_and_left_by_a_key(known: Stage) -> 
     assert known.window.setup.isVisible()
 
 
-def test_leaving_for_another_page_lets_the_camera_go(known: Stage) -> None:
+def test_leaving_for_another_page_lets_the_camera_go(known: WindowHarness) -> None:
     known.window.known.known.calibrate.click()
     assert known.services.feed.running
     engine = known.engine
@@ -87,10 +87,12 @@ def test_leaving_for_another_page_lets_the_camera_go(known: Stage) -> None:
     assert not known.services.feed.running
 
 
-def test_everything_on_these_pages_can_be_named_and_reached_by_the_keyboard(known: Stage) -> None:
+def test_everything_on_these_pages_can_be_named_and_reached_by_the_keyboard(
+    known: WindowHarness,
+) -> None:
     pages = known.window.known
     pages.known.calibrate.click()
-    pages.show_known()
+    pages.show_calibration()
     for kind in (QAbstractButton, QLineEdit):
         for each in pages.findChildren(kind):
             assert each.accessibleName(), each
@@ -103,7 +105,7 @@ def test_everything_on_these_pages_can_be_named_and_reached_by_the_keyboard(know
 
 
 def test_the_board_is_saved_for_printing(
-    known: Stage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    known: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     target = tmp_path / "board.pdf"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
@@ -113,7 +115,7 @@ def test_the_board_is_saved_for_printing(
     assert "100 mm" in known.window._told.text()
 
 
-def test_a_lens_is_guided_made_and_kept(known: Stage) -> None:
+def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
     pages = known.window.known
     pages.known.calibrate.click()
     page = pages.lens
@@ -138,7 +140,7 @@ def test_a_lens_is_guided_made_and_kept(known: Stage) -> None:
     assert known.services.source().setup.camera.lens == profile
 
 
-def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Stage) -> None:
+def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: WindowHarness) -> None:
     profile = LensProfile(
         camera_name=CAMERA,
         width_px=640,
@@ -151,7 +153,7 @@ def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Stage
     )
     LENSES.put(profile)
     assert known.services.feed.size_px == (1280, 720)
-    known.window.known.show_known()
+    known.window.known.show_calibration()
     known.settle()
     words = known.window.known.known.lens
     assert words.text() == (
@@ -160,12 +162,12 @@ def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Stage
     )
     LENSES.put(replace(profile, width_px=1280, height_px=720))
     LENSES.put(replace(profile, width_px=1920, height_px=1080))
-    known.window.known.show_known()
+    known.window.known.show_calibration()
     known.settle()
     assert words.text() == "\u2713  Calibrated at 1280 x 720 pixels: 104 degrees wide."
 
 
-def test_too_few_views_are_refused_with_what_to_do(known: Stage) -> None:
+def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None:
     page = known.window.known.lens
     known.window.known.known.calibrate.click()
     page.take_frame(frame(blank()))
@@ -180,7 +182,7 @@ def test_too_few_views_are_refused_with_what_to_do(known: Stage) -> None:
     assert known.window.known.currentWidget() is page
 
 
-def test_without_a_chosen_camera_no_profile_is_begun(known: Stage) -> None:
+def test_without_a_chosen_camera_no_profile_is_begun(known: WindowHarness) -> None:
     known.services.settings.camera = ""
     known.window.known.known.calibrate.click()
     assert known.window.known.currentWidget() is known.window.known.known
@@ -190,7 +192,7 @@ def test_without_a_chosen_camera_no_profile_is_begun(known: Stage) -> None:
 # -- marks ------------------------------------------------------------------------------------
 
 
-def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: Stage) -> None:
+def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: WindowHarness) -> None:
     pages = known.window.known
     pages.known.uprights.click()
     page = pages.mark
@@ -220,7 +222,7 @@ def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: Stage) -> Non
     assert pages.known.level.text().startswith("\u2713  Turned")
 
 
-def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: Stage) -> None:
+def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: WindowHarness) -> None:
     pages = known.window.known
     pages.known.mark_back.click()
     page = pages.mark
@@ -259,7 +261,7 @@ def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: Stage) -> None:
     assert known.services.source().setup.body.c7_height == pytest.approx(1.2)
 
 
-def test_marks_that_do_not_fit_are_not_kept(known: Stage) -> None:
+def test_marks_that_do_not_fit_are_not_kept(known: WindowHarness) -> None:
     pages = known.window.known
     pages.known.mark_back.click()
     page = pages.mark
@@ -278,7 +280,7 @@ def test_marks_that_do_not_fit_are_not_kept(known: Stage) -> None:
 # -- lengths, places --------------------------------------------------------------------------
 
 
-def test_typed_lengths_are_kept_and_used(known: Stage) -> None:
+def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
     page = known.window.known.known
     for name, text in ((TRUNK, "49"), ("upper_arm", "30,5"), ("forearm", "25.5")):
         page.fields[name].setText(text)
@@ -309,10 +311,10 @@ def test_typed_lengths_are_kept_and_used(known: Stage) -> None:
     ],
 )
 def test_lengths_that_cannot_be_are_answered_in_words(typed: dict[str, float], part: str) -> None:
-    assert part in wrong_length(typed)
+    assert part in length_problem(typed)
 
 
-def test_text_for_a_number_is_answered_in_words(known: Stage) -> None:
+def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
     page = known.window.known.known
     page.fields[TRUNK].setText("long")
     page.keep.click()
@@ -320,11 +322,11 @@ def test_text_for_a_number_is_answered_in_words(known: Stage) -> None:
     assert BODIES.all() == ()
 
 
-def test_kept_places_are_counted_and_forgotten(known: Stage) -> None:
+def test_kept_places_are_counted_and_forgotten(known: WindowHarness) -> None:
     who = known.keeper.people()[0].id
     PLACEMENTS.put(placed(person_id=who, movement=Movement.FLEXION))
     pages = known.window.known
-    pages.show_known()
+    pages.show_calibration()
     known.settle()
     assert pages.known.place.text() == "\u2713  Places kept: 1."
     pages.known.forget.click()
@@ -336,7 +338,7 @@ def test_kept_places_are_counted_and_forgotten(known: Stage) -> None:
 # -- studies ----------------------------------------------------------------------------------
 
 
-def test_a_table_of_readings_is_judged_with_its_plot(known: Stage, tmp_path: Path) -> None:
+def test_a_table_of_readings_is_judged_with_its_plot(known: WindowHarness, tmp_path: Path) -> None:
     rows = ["person,movement,side,camera_deg,goniometer_deg"]
     rows += [f"m{n},flexion,left,{80 + 5 * n},{82 + 5 * n + n % 3}" for n in range(12)]
     table = tmp_path / "spring.csv"
@@ -351,7 +353,7 @@ def test_a_table_of_readings_is_judged_with_its_plot(known: Stage, tmp_path: Pat
     assert pages.currentWidget() is pages.known
 
 
-def test_a_table_that_cannot_be_judged_is_told(known: Stage, tmp_path: Path) -> None:
+def test_a_table_that_cannot_be_judged_is_told(known: WindowHarness, tmp_path: Path) -> None:
     table = tmp_path / "spring.csv"
     table.write_text("person,movement\na,flexion", encoding="utf-8")
     known.window.known.show_study(table)
@@ -360,7 +362,7 @@ def test_a_table_that_cannot_be_judged_is_told(known: Stage, tmp_path: Path) -> 
     assert known.window.known.currentWidget() is known.window.known.known
 
 
-def test_how_well_own_sessions_repeat(known: Stage) -> None:
+def test_how_well_own_sessions_repeat(known: WindowHarness) -> None:
     known.window.known.known.retest.click()
     known.settle()
     page = known.window.known.agreement
@@ -369,7 +371,9 @@ def test_how_well_own_sessions_repeat(known: Stage) -> None:
     assert not page.plot.isVisible()
 
 
-def test_an_offered_correction_is_kept_off_and_switched_on(known: Stage, tmp_path: Path) -> None:
+def test_an_offered_correction_is_kept_off_and_switched_on(
+    known: WindowHarness, tmp_path: Path
+) -> None:
     """A camera that reads five degrees too much, in forty people."""
     rows = ["person,movement,side,camera_deg,goniometer_deg"]
     rows += [f"m{n},flexion,left,{65 + 2 * n + n % 3},{60 + 2 * n + n % 2}" for n in range(40)]
@@ -392,7 +396,7 @@ def test_an_offered_correction_is_kept_off_and_switched_on(known: Stage, tmp_pat
     assert correction is not None
     assert 4.0 < correction.bias_deg < 7.0
     assert known.window._told.text() == "Readings from now on start a new series."
-    pages.show_known()
+    pages.show_calibration()
     known.settle()
     assert pages.known.corrections[0].isChecked()
     pages.known.corrections[0].click()

@@ -6,20 +6,20 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QInputDialog
 
-from gui.protocol.plan import Step
-from gui.protocol.red_flags import Answer, Page
-from measure.camera.faults import Trouble
+from gui.protocol.plan import SessionStep
+from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
+from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import Help, Posture, StoppedBy
-from measure.live.events import EventKind, Phase, SetupHint
-from tests.support.gui.stage import TODAY, Stage
+from measure.domain.records import Assistance, BodyPosition, LimitingFactor
+from measure.live.events import LiveEventKind, Phase, SetupHint
+from tests.support.gui.stage import TODAY, WindowHarness
 
 Press = Callable[..., None]
 
 
-def trials(stage: Stage, *values: float) -> None:
+def trials(stage: WindowHarness, *values: float) -> None:
     """Capture and settle trials one after the other."""
     for value in values:
         stage.engine.capture(value)
@@ -28,7 +28,7 @@ def trials(stage: Stage, *values: float) -> None:
         stage.settle(30)
 
 
-def shown(stage: Stage) -> object:
+def shown(stage: WindowHarness) -> object:
     """Return the page that is shown."""
     page = stage.window.measure
     parts = (page.start, page.safety, page.before, page.live, page.pain, page.next, page.summary)
@@ -36,20 +36,20 @@ def shown(stage: Stage) -> object:
     return visible
 
 
-def begin_home(stage: Stage) -> None:
+def begin_home(stage: WindowHarness) -> None:
     stage.window.measure.start.home_button.click()
     stage.settle()
     stage.window.measure.before.go.click()
     stage.settle()
 
 
-def begin_clinic(stage: Stage, movement: Movement = Movement.FLEXION) -> None:
+def begin_clinic(stage: WindowHarness, movement: Movement = Movement.FLEXION) -> None:
     stage.window.measure.start.prefer(movement, Side.LEFT)
     stage.window.measure.start.clinic_button.click()
     stage.settle()
 
 
-def test_a_session_at_home_by_keys_alone(stage: Stage, press: Press) -> None:
+def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> None:
     page = stage.window.measure
     press(Qt.Key.Key_H)
     assert shown(stage) is page.before
@@ -78,7 +78,7 @@ def test_a_session_at_home_by_keys_alone(stage: Stage, press: Press) -> None:
     assert [each.pain_during for each in history.measurements] == [2]
 
 
-def test_space_pauses_wherever_the_keyboard_is(stage: Stage, press: Press) -> None:
+def test_space_pauses_wherever_the_keyboard_is(stage: WindowHarness, press: Press) -> None:
     begin_clinic(stage)
     page = stage.window.measure
     for focused in (page.live.pause, page.live.discard, page.live.stop):
@@ -92,7 +92,7 @@ def test_space_pauses_wherever_the_keyboard_is(stage: Stage, press: Press) -> No
     assert "discard_last" not in stage.engine.calls
 
 
-def test_backspace_discards_the_last_trial(stage: Stage, press: Press) -> None:
+def test_backspace_discards_the_last_trial(stage: WindowHarness, press: Press) -> None:
     begin_clinic(stage)
     page = stage.window.measure
     assert not page.live.discard.isEnabled()
@@ -104,7 +104,7 @@ def test_backspace_discards_the_last_trial(stage: Stage, press: Press) -> None:
     assert not page.live.discard.isEnabled()
 
 
-def test_in_a_clinic_both_sides_take_few_keys(stage: Stage, press: Press) -> None:
+def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press) -> None:
     page = stage.window.measure
     press(Qt.Key.Key_C)
     assert stage.engine.calls == ["start", "choose"]
@@ -130,7 +130,7 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: Stage, press: Press) -> Non
     assert len(history.measurements) == 3
 
 
-def test_the_live_page_shows_guide_then_reading_then_refusal(stage: Stage) -> None:
+def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarness) -> None:
     begin_clinic(stage)
     live = stage.window.measure.live
     stage.engine.show(Phase.MOVE, 61.4)
@@ -158,10 +158,10 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: Stage) -> No
     assert live.trials.bands[1].words == "to come"
 
 
-def test_the_position_is_drawn_while_nobody_stands_right(stage: Stage) -> None:
+def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -> None:
     begin_clinic(stage)
     live = stage.window.measure.live
-    stage.engine.show(Phase.LOOKING_FOR_PERSON, seen=False, hints=(SetupHint.STEP_BACK,))
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, seen=False, hints=(SetupHint.STEP_BACK,))
     stage.settle()
     assert live.sentence.text == "Step back a little."
     assert live.figure.isVisible()
@@ -171,11 +171,11 @@ def test_the_position_is_drawn_while_nobody_stands_right(stage: Stage) -> None:
     assert not live.figure.isVisible()
 
 
-def test_trouble_offers_to_try_again(stage: Stage, press: Press) -> None:
+def test_trouble_offers_to_try_again(stage: WindowHarness, press: Press) -> None:
     begin_clinic(stage)
     live = stage.window.measure.live
     assert not live.retry.isVisible()
-    stage.engine.happen(EventKind.TROUBLE, trouble=Trouble.CAMERA_UNPLUGGED)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
     stage.settle()
     assert live.retry.isVisible()
     assert "unplugged" in live.sentence.text
@@ -185,13 +185,13 @@ def test_trouble_offers_to_try_again(stage: Stage, press: Press) -> None:
 
 
 def test_the_first_start_asks_the_safety_questions(
-    new_stage: Stage, none_fits: tuple[Answer, ...]
+    new_stage: WindowHarness, none_fits: tuple[ScreeningAnswer, ...]
 ) -> None:
     page = new_stage.window.measure
     page.start.clinic_button.click()
     new_stage.settle()
     assert shown(new_stage) is page.safety
-    assert page.safety.talk.page is Page.ABOUT
+    assert page.safety.screening.page is ScreeningPage.ABOUT
     assert new_stage.engine.calls == []
     for answer in none_fits:
         page.safety.answers[answer].click()
@@ -202,13 +202,13 @@ def test_the_first_start_asks_the_safety_questions(
     assert new_stage.services.settings.last_check(person.id) == TODAY
 
 
-def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: Stage) -> None:
+def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: WindowHarness) -> None:
     page = new_stage.window.measure
     page.start.home_button.click()
     new_stage.settle()
-    page.safety.answers[Answer.READ].click()
-    page.safety.answers[Answer.ONE_FITS].click()
-    assert page.safety.talk.page is Page.STOP_EMERGENCY
+    page.safety.answers[ScreeningAnswer.READ].click()
+    page.safety.answers[ScreeningAnswer.ONE_FITS].click()
+    assert page.safety.screening.page is ScreeningPage.STOP_EMERGENCY
     assert page.safety.answers == {}
     page.safety.ways_out[-1].click()
     new_stage.settle()
@@ -220,52 +220,54 @@ def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: Stage
     assert shown(new_stage) is page.safety
 
 
-def test_a_wrong_press_can_be_taken_back(new_stage: Stage) -> None:
+def test_a_wrong_press_can_be_taken_back(new_stage: WindowHarness) -> None:
     page = new_stage.window.measure
     page.start.home_button.click()
     new_stage.settle()
-    page.safety.answers[Answer.READ].click()
-    page.safety.answers[Answer.ONE_FITS].click()
+    page.safety.answers[ScreeningAnswer.READ].click()
+    page.safety.answers[ScreeningAnswer.ONE_FITS].click()
     page.safety.ways_out[0].click()
-    assert page.safety.talk.page is Page.ABOUT
+    assert page.safety.screening.page is ScreeningPage.ABOUT
 
 
 @pytest.mark.parametrize("goes_on", [True, False])
-def test_much_pain_leads_to_the_questions_and_a_rest(stage: Stage, goes_on: bool) -> None:
+def test_much_pain_leads_to_the_questions_and_a_rest(stage: WindowHarness, goes_on: bool) -> None:
     page = stage.window.measure
     begin_home(stage)
     trials(stage, 100.0, 100.0, 100.0, 100.0)
     page.pain.pain.button(8).click()
-    page.pain.reason.button(StoppedBy.PAIN).click()
+    page.pain.reason.button(LimitingFactor.PAIN).click()
     page.pain.done.click()
     stage.settle()
     assert shown(stage) is page.safety
-    assert page.safety.talk.page is Page.EMERGENCY
-    page.safety.answers[Answer.NONE_FITS].click()
-    page.safety.answers[Answer.NONE_FITS].click()
-    assert page.safety.talk.page is Page.CLEAR
+    assert page.safety.screening.page is ScreeningPage.EMERGENCY
+    page.safety.answers[ScreeningAnswer.NONE_FITS].click()
+    page.safety.answers[ScreeningAnswer.NONE_FITS].click()
+    assert page.safety.screening.page is ScreeningPage.CLEAR
     page.safety.ways_out[0 if goes_on else -1].click()
     stage.settle()
     assert shown(stage) is (page.next if goes_on else page.summary)
     history = stage.keeper.history(stage.keeper.people()[0].id)
     (record,) = history.measurements
-    assert (record.pain_during, record.stopped_by) == (8, StoppedBy.PAIN)
+    assert (record.pain_during, record.stopped_by) == (8, LimitingFactor.PAIN)
 
 
-def test_conduct_is_stored_with_the_session_and_remembered(stage: Stage) -> None:
+def test_conduct_is_stored_with_the_session_and_remembered(stage: WindowHarness) -> None:
     page = stage.window.measure
-    page.start.posture.button(Posture.SITTING).click()
-    page.start.help.choose(Help.STICK)
+    page.start.posture.button(BodyPosition.SITTING).click()
+    page.start.help.choose(Assistance.STICK)
     begin_clinic(stage)
     trials(stage, 90.0, 90.0)
     page.pain.done.click()
     stage.settle()
     (record,) = stage.keeper.history(stage.keeper.people()[0].id).measurements
-    assert (record.conduct.posture, record.conduct.help) == (Posture.SITTING, Help.STICK)
+    assert (record.conduct.posture, record.conduct.help) == (BodyPosition.SITTING, Assistance.STICK)
     assert stage.services.settings.conduct == record.conduct
 
 
-def test_somebody_else_can_be_measured(stage: Stage, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_somebody_else_can_be_measured(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr(QInputDialog, "getText", lambda *_: ("Linden", True))
     page = stage.window.measure
     page.start.add_person.click()
@@ -278,16 +280,18 @@ def test_somebody_else_can_be_measured(stage: Stage, monkeypatch: pytest.MonkeyP
     assert page.person == first
 
 
-def test_a_name_that_is_taken_is_told(stage: Stage, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_name_that_is_taken_is_told(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr(QInputDialog, "getText", lambda *_: ("Rowan", True))
     told: list[str] = []
-    stage.window.measure.told.connect(told.append)
+    stage.window.measure.message_raised.connect(told.append)
     stage.window.measure.start.add_person.click()
     stage.settle()
     assert any("Rowan" in text for text in told)
 
 
-def test_the_last_movement_can_be_measured_again(stage: Stage, press: Press) -> None:
+def test_the_last_movement_can_be_measured_again(stage: WindowHarness, press: Press) -> None:
     page = stage.window.measure
     begin_home(stage)
     trials(stage, 100.0, 100.0, 100.0, 100.0)
@@ -302,7 +306,7 @@ def test_the_last_movement_can_be_measured_again(stage: Stage, press: Press) -> 
     assert [each.pain_during for each in history.measurements] == [1, None]
 
 
-def test_without_a_movement_nothing_begins(stage: Stage) -> None:
+def test_without_a_movement_nothing_begins(stage: WindowHarness) -> None:
     page = stage.window.measure
     for box in page.start.movements.values():
         box.setChecked(False)
@@ -311,7 +315,7 @@ def test_without_a_movement_nothing_begins(stage: Stage) -> None:
     assert shown(stage) is page.start
 
 
-def test_only_one_thing_at_a_time_is_on_the_page(stage: Stage) -> None:
+def test_only_one_thing_at_a_time_is_on_the_page(stage: WindowHarness) -> None:
     window = stage.window
     assert window.words[0].isVisible()
     begin_clinic(stage)
@@ -320,11 +324,11 @@ def test_only_one_thing_at_a_time_is_on_the_page(stage: Stage) -> None:
     window.measure.pain.done.click()
     stage.settle()
     assert window.measure.measuring is not None
-    assert window.measure.measuring.guide.step is Step.FINISHED
+    assert window.measure.measuring.guide.step is SessionStep.FINISHED
     assert window.words[0].isVisible()
 
 
-def test_pain_by_keys(stage: Stage, press: Press) -> None:
+def test_pain_by_keys(stage: WindowHarness, press: Press) -> None:
     begin_clinic(stage)
     trials(stage, 90.0, 90.0)
     pain = stage.window.measure.pain
@@ -340,7 +344,7 @@ def test_pain_by_keys(stage: Stage, press: Press) -> None:
     ("pain", "trials", "reach"), [(None, 3, True), (3, 3, True), (6, 3, True), (7, 2, False)]
 )
 def test_pain_beforehand_sets_how_much_testing_is_asked_for(
-    stage: Stage, pain: int | None, trials: int, reach: bool
+    stage: WindowHarness, pain: int | None, trials: int, reach: bool
 ) -> None:
     page = stage.window.measure
     for movement, tick in page.start.movements.items():
@@ -353,6 +357,6 @@ def test_pain_beforehand_sets_how_much_testing_is_asked_for(
     assert page.measuring is not None
     guide = page.measuring.guide
     assert guide.task.trials == trials
-    assert guide.place[1] == (4 if reach else 2)
+    assert guide.task_position[1] == (4 if reach else 2)
     told = stage.window._told.text()
     assert ("easily upset" in told) != reach

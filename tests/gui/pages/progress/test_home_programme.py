@@ -11,12 +11,12 @@ from pytestqt.qtbot import QtBot
 
 from gui.drawing.curves import curves
 from gui.text.verdict_words import prompt_words
-from gui.widgets.history_chart import noon
+from gui.widgets.history_chart import noon_timestamp
 from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
-    Conduct,
+    AssessmentCondition,
     Event,
     EventKind,
     Plan,
@@ -25,16 +25,16 @@ from measure.domain.records import (
     StretchLog,
 )
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind
-from measure.system.clock import Moment, new_id
-from tests.support.gui.memory_keeper import garden_history
-from tests.support.gui.stage import TODAY, Stage
+from measure.system.clock import Timestamp, new_id
+from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
 
 
-def known(stage: Stage) -> History:
+def known(stage: WindowHarness) -> History:
     return stage.keeper.history(stage.keeper.people()[0].id)
 
 
-def planned(stage: Stage, first_day: dt.date) -> Plan:
+def planned(stage: WindowHarness, first_day: dt.date) -> Plan:
     """Keep a plan of two stretches and return it."""
     plan = Plan(
         id=new_id(),
@@ -52,20 +52,20 @@ def planned(stage: Stage, first_day: dt.date) -> Plan:
 
 
 @pytest.fixture
-def plan_page(stage: Stage) -> Stage:
+def plan_page(stage: WindowHarness) -> WindowHarness:
     stage.window._home_programme()
     stage.settle()
     return stage
 
 
 @pytest.fixture
-def events_page(stage: Stage) -> Stage:
+def events_page(stage: WindowHarness) -> WindowHarness:
     stage.window._events()
     stage.settle()
     return stage
 
 
-def test_a_plan_is_entered_and_kept(plan_page: Stage) -> None:
+def test_a_plan_is_entered_and_kept(plan_page: WindowHarness) -> None:
     page = plan_page.window.progress.plan
     assert page.isVisible()
     assert not page.end.isVisible()
@@ -98,7 +98,7 @@ def test_a_plan_is_entered_and_kept(plan_page: Stage) -> None:
     ("tick", "told"), [(False, "No stretch is ticked"), (True, "pain at which to stop")]
 )
 def test_a_plan_without_stretches_or_pain_limit_is_not_kept(
-    plan_page: Stage, tick: bool, told: str
+    plan_page: WindowHarness, tick: bool, told: str
 ) -> None:
     page = plan_page.window.progress.plan
     page.lines[Stretch.TOWEL].wanted.setChecked(tick)
@@ -109,7 +109,7 @@ def test_a_plan_without_stretches_or_pain_limit_is_not_kept(
     assert known(plan_page).plans == ()
 
 
-def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: Stage) -> None:
+def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHarness) -> None:
     before = planned(stage, TODAY - dt.timedelta(days=10))
     stage.window._home_programme()
     stage.settle()
@@ -133,7 +133,7 @@ def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: Stage) ->
     assert [each.pain_limit for each in known(stage).plans] == [4, 5]
 
 
-def test_a_programme_can_be_ended(stage: Stage) -> None:
+def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
     planned(stage, TODAY - dt.timedelta(days=10))
     stage.window._home_programme()
     stage.settle()
@@ -143,9 +143,9 @@ def test_a_programme_can_be_ended(stage: Stage) -> None:
     assert not stage.window.progress.early_stretches.isVisible()
 
 
-def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: Stage) -> None:
+def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) -> None:
     person = known(stage).person
-    stage.keeper.put(garden_history(person, TODAY, weeks=6))
+    stage.keeper.put(demo_history(person, TODAY, weeks=6))
     planned(stage, TODAY - dt.timedelta(days=9))
     before = known(stage).stretches
     stage.window.go(1)
@@ -163,9 +163,9 @@ def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: Stage) -> None:
     assert not row.undo.isVisible()
 
 
-def test_adherence_stands_beside_the_curves(stage: Stage) -> None:
+def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     person = known(stage).person
-    stage.keeper.put(garden_history(person, TODAY, weeks=6))
+    stage.keeper.put(demo_history(person, TODAY, weeks=6))
     monday = TODAY - dt.timedelta(days=TODAY.weekday())
     planned(stage, monday)
     taps = [
@@ -173,7 +173,7 @@ def test_adherence_stands_beside_the_curves(stage: Stage) -> None:
             id=new_id(),
             person_id=person.id,
             stretch=Stretch.WALL_WALK,
-            done=Moment(utc=dt.datetime.combine(monday, dt.time(9 + k), dt.UTC)),
+            done=Timestamp(utc=dt.datetime.combine(monday, dt.time(9 + k), dt.UTC)),
         )
         for k in range(3)
     ]
@@ -186,7 +186,7 @@ def test_adherence_stands_beside_the_curves(stage: Stage) -> None:
     assert f"2 of {5 * days} in the week from {monday.isoformat()}" in told
 
 
-def test_an_event_is_noted_shown_and_deleted(events_page: Stage) -> None:
+def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None:
     page = events_page.window.progress.events
     page.keep.click()
     assert "Choose first" in page.lacking.text()
@@ -214,7 +214,7 @@ def test_an_event_is_noted_shown_and_deleted(events_page: Stage) -> None:
 
 
 @pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])
-def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: Stage, day: str) -> None:
+def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, day: str) -> None:
     page = events_page.window.progress.events
     page.kind.choose(EventKind.FLARE)
     page.day.text.setText(day)
@@ -224,15 +224,15 @@ def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: Stage, day: str
     assert known(events_page).events == ()
 
 
-def test_events_break_the_curves_and_stand_in_them(stage: Stage) -> None:
+def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None:
     person = known(stage).person
-    stage.keeper.put(garden_history(person, TODAY, weeks=20))
+    stage.keeper.put(demo_history(person, TODAY, weeks=20))
     day = TODAY - dt.timedelta(days=50)
     for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
         stage.keeper.save_event(
             Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
         )
-    found = curves(known(stage), Movement.FLEXION, Conduct())
+    found = curves(known(stage), Movement.FLEXION, AssessmentCondition())
     assert [curve.side for curve in found] == [Side.LEFT, Side.LEFT, Side.RIGHT]
     assert found[0].points[-1].record.taken.day <= day < found[1].points[0].record.taken.day
     stage.window.go(1)
@@ -244,13 +244,13 @@ def test_events_break_the_curves_and_stand_in_them(stage: Stage) -> None:
         if type(item).__name__ == "InfiniteLine"
     ]
     assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
-    assert {line.value() for line in lines} == {noon(day)}
+    assert {line.value() for line in lines} == {noon_timestamp(day)}
     assert "then injection: gaining" in page.notes.text()
 
 
 @pytest.mark.parametrize("name", ["plan", "events"])
 def test_every_field_of_the_pages_has_a_name_and_escape_leads_back(
-    stage: Stage, press: Callable[..., None], name: str
+    stage: WindowHarness, press: Callable[..., None], name: str
 ) -> None:
     planned(stage, TODAY)
     (stage.window._home_programme if name == "plan" else stage.window._events)()
@@ -269,7 +269,7 @@ def test_every_field_of_the_pages_has_a_name_and_escape_leads_back(
 
 @pytest.mark.parametrize("name", ["plan", "events"])
 def test_the_pages_are_worked_by_keys_alone(
-    stage: Stage, press: Callable[..., None], qtbot: QtBot, name: str
+    stage: WindowHarness, press: Callable[..., None], qtbot: QtBot, name: str
 ) -> None:
     (stage.window._home_programme if name == "plan" else stage.window._events)()
     stage.settle()

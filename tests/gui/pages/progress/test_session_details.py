@@ -6,9 +6,9 @@ import pytest
 from PySide6.QtWidgets import QApplication, QLabel
 
 from gui.pages.progress.session_details import SessionDetails, before_words, trial_title
-from gui.style.look import Look
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.widgets.reading_band import ReadingBand
+from gui.widgets.reading_band import MeasurementBand
 from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -22,13 +22,13 @@ LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
 
 @pytest.fixture
 def details(qapp: QApplication) -> SessionDetails:
-    return SessionDetails(Look(Scheme.LIGHT))
+    return SessionDetails(Appearance(Scheme.LIGHT))
 
 
 def said(details: SessionDetails) -> str:
     """Return every text of the chosen session; those that gave way are gone."""
     labels = [each.text() for each in details._right.findChildren(QLabel) if not each.isHidden()]
-    bands = [each.accessibleName() for each in details._right.findChildren(ReadingBand)]
+    bands = [each.accessibleName() for each in details._right.findChildren(MeasurementBand)]
     return "\n".join(labels + bands)
 
 

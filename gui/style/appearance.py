@@ -8,7 +8,7 @@ from gui.style.palette import BODY_PX, DARK, GAP_PX, LIGHT, Palette, Scheme
 from gui.style.style_sheet import style_sheet
 
 
-class Look(QObject):
+class Appearance(QObject):
     """Which colours and sizes are in force; `changed` tells painters to paint anew."""
 
     changed = Signal()
