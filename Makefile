@@ -18,7 +18,7 @@ EXTRAS := dev,cluster,motion,health
 help:
 	@echo "make demo    set everything up and measure the sample clips against their truth"
 	@echo "make test    set everything up and run the tests"
-	@echo "make check   lint, format, types, import contract, spelling, figures of the house"
+	@echo "make check   lint, format, types, import contract, spelling, sizes"
 	@echo "make app     open the window"
 	@echo "make bench   speed and memory, as ratios within one run"
 	@echo "make bench-accuracy   readings against the truth of virtual people (hours; FOLDER=...)"

@@ -1,8 +1,9 @@
-"""Rules of the house that no other tool holds: who may import what, and what is not loaded."""
+"""Rules that no other tool holds: what may be imported where, and what is not loaded."""
 
 import ast
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -30,6 +31,19 @@ def test_one_place_for_each_outside_thing(package: str, pattern: str) -> None:
     found = {file for file in sources(*PACKAGES) if package in imported(file)}
     assert found, f"nothing imports {package}: the rule has lost its subject"
     assert found <= allowed
+
+
+def test_every_folder_stands_in_the_contract_of_imports() -> None:
+    settings = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    contracts = settings["tool"]["importlinter"]["contracts"]
+    layers = next(contract["layers"] for contract in contracts if contract["type"] == "layers")
+    named = {name.strip("() ") for layer in layers for name in layer.split("|")}
+    folders = {
+        f"{package}.{path.parent.name}"
+        for package in ("measure", "calibration", "gui")
+        for path in (ROOT / package).glob("*/__init__.py")
+    }
+    assert folders <= named
 
 
 def test_the_command_line_starts_without_heavy_packages() -> None:

@@ -1,15 +1,18 @@
-"""The figures of the house are counted right, and are within their limits."""
+"""The sizes of the code base are counted right, and are within their limits."""
 
 import ast
 
 import pytest
 
 from tests.repository.structure import (
-    circular_imports,
-    imports_of_the_house,
+    classes_defined_twice,
+    largest_folder,
     longest_file,
+    longest_function,
     main,
     nesting,
+    source_files,
+    statements,
 )
 
 STRAIGHT = """
@@ -31,17 +34,17 @@ def inside_else(a):
     if a:
         return 1
     else:
-        for each in a:
-            while each:
-                each = each.next
+        for item in a:
+            while item:
+                item = item.next
 """
 WITHIN = """
 def outer(a):
     with a:
         def inner(b):
-            for each in b:
-                if each:
-                    return each
+            for item in b:
+                if item:
+                    return item
         return inner
 """
 
@@ -49,25 +52,23 @@ def outer(a):
 @pytest.mark.parametrize(
     ("code", "deep"), [(STRAIGHT, 0), (CHAIN, 1), (INSIDE_ELSE, 3), (WITHIN, 1)]
 )
-def test_blocks_inside_each_other_are_counted(code: str, deep: int) -> None:
+def test_blocks_inside_item_other_are_counted(code: str, deep: int) -> None:
     assert nesting(ast.parse(code).body[0]) == deep
 
 
-def test_rounds_of_imports_are_found() -> None:
-    straight = {"a": {"b", "c"}, "b": {"c"}, "c": set()}
-    assert circular_imports(straight) == []
-    assert circular_imports(straight | {"c": {"a"}}) == [["a", "b", "c"]]
-    assert circular_imports({"a": {"b"}, "b": {"a"}, "c": {"d"}, "d": {"c"}}) == [
-        ["a", "b"],
-        ["c", "d"],
-    ]
+def test_functions_inside_functions_are_found() -> None:
+    names = [getattr(node, "name", "") for node in statements(ast.parse(WITHIN))]
+    assert [name for name in names if name] == ["outer", "inner"]
 
 
-def test_imports_inside_functions_count() -> None:
-    assert "gui.app.application" in imports_of_the_house()["gui.app.command"]
-
-
-def test_the_house_is_within_its_limits(capsys: pytest.CaptureFixture[str]) -> None:
+def test_every_package_is_counted() -> None:
+    assert len(source_files()) > 400
     assert longest_file().size > 200
+    assert longest_function().size > 40
+    assert largest_folder().size > 10
+    assert classes_defined_twice() == {}
+
+
+def test_sizes_are_within_their_limits(capsys: pytest.CaptureFixture[str]) -> None:
     assert main() == 0
-    assert "circular imports: 0" in capsys.readouterr().out
+    assert "class names defined twice: 0" in capsys.readouterr().out
