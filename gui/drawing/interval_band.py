@@ -9,24 +9,12 @@ from PySide6.QtGui import QPainter, QPen
 
 from gui.style.appearance import Appearance
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-
-#: Half-widths at which a band is strongest and palest, degrees; the fraction's are scaled. Ours.
-_NARROW_DEG, _WIDE_DEG = 4.0, 16.0
-
-
-def movement_scale(movement: Movement) -> tuple[float, float]:
-    """Return the ends of the scale that a movement's readings are drawn on."""
-    facts = MOVEMENTS[movement]
-    if facts.unit is Unit.FRACTION:
-        return 0.0, 1.0
-    return (0.0, 180.0) if facts.usual[1] > 100 else (0.0, 90.0)
+from measure.domain.reading_scale import paleness, share_of_scale
 
 
 def band_opacity(low: float, high: float, unit: Unit) -> float:
     """Return how strongly a band is filled, 0.25..0.85: the narrower the stronger."""
-    half = (high - low) / 2 * (1 if unit is Unit.DEGREES else 80)
-    share = (half - _NARROW_DEG) / (_WIDE_DEG - _NARROW_DEG)
-    return 0.85 - 0.6 * min(1.0, max(0.0, share))
+    return 0.85 - 0.6 * paleness(low, high, unit)
 
 
 def paint_scale(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
@@ -50,11 +38,9 @@ def paint_band(
     high: float,
 ) -> None:
     """Draw a band with its mark on the scale that fills `place`; values beyond are cut off."""
-    bottom, top = movement_scale(movement)
 
     def at(number: float) -> float:
-        share = min(1.0, max(0.0, (number - bottom) / (top - bottom)))
-        return place.left() + place.width() * share
+        return place.left() + place.width() * share_of_scale(number, movement)
 
     band = QRectF(QPointF(at(low), place.top()), QPointF(at(high), place.bottom()))
     band.setWidth(max(band.width(), 3.0))
@@ -80,9 +66,7 @@ def paint_guide(
     painter: QPainter, appearance: Appearance, place: QRectF, movement: Movement, value: float
 ) -> None:
     """Draw the hollow mark of a guide value that is still being settled."""
-    bottom, top = movement_scale(movement)
-    share = min(1.0, max(0.0, (value - bottom) / (top - bottom)))
-    x = place.left() + place.width() * share
+    x = place.left() + place.width() * share_of_scale(value, movement)
     painter.setPen(QPen(appearance.colour("hold"), 2))
     painter.setBrush(appearance.colour("raised"))
     painter.drawEllipse(QPointF(x, place.center().y()), place.height() / 3, place.height() / 3)

@@ -7,12 +7,12 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.drawing.interval_band import movement_scale
 from gui.session.interfaces import ClipCurve
 from gui.style.appearance import Appearance
 from gui.text.words import tr
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.reading_scale import scale_of
 
 
 class ClipChart(QWidget):
@@ -76,7 +76,7 @@ class ClipChart(QWidget):
         plot.setLabel("bottom", tr("seconds"), color=appearance.palette.quiet, **size)
         if self._curve is None:
             return
-        low, high = movement_scale(self._movement)
+        low, high = scale_of(self._movement)
         plot.setYRange(low, high, padding=0.03)
         for trial, accepted in self._trials:
             self._draw_trial(trial, accepted)

@@ -9,12 +9,13 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.curves import CurvePoint, HistoryCurve
-from gui.drawing.interval_band import band_opacity, movement_scale
+from gui.drawing.interval_band import band_opacity
 from gui.style.appearance import Appearance
 from gui.text.words import event_mark, side_title, tr
 from gui.widgets.day_axis import DayAxis
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.reading_scale import scale_of
 from measure.domain.records import Event
 
 _DAY_S = 86_400.0
@@ -68,7 +69,7 @@ class _IntervalBands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carri
     def boundingRect(self) -> QRectF:
         if not self._curve.points:
             return QRectF()
-        bottom, top = movement_scale(self._movement)
+        bottom, top = scale_of(self._movement)
         first, last = self._curve.points[0].time_s, self._curve.points[-1].time_s
         return QRectF(first - _DAY_S, bottom, last - first + 2 * _DAY_S, top - bottom)
 
@@ -131,7 +132,7 @@ class HistoryChart(QWidget):
 
     def _span(self) -> tuple[float, float]:
         """Return the part of the scale that the readings need, with room around them."""
-        bottom, top = movement_scale(self._movement)
+        bottom, top = scale_of(self._movement)
         points = [point for curve in self._curves for point in curve.points]
         low = min((each.low for each in points if each.low is not None), default=bottom)
         high = max((each.high for each in points if each.high is not None), default=top)

@@ -8,6 +8,7 @@ import numpy as np
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.reading_scale import paleness, scale_of, share_of_scale
 from measure.domain.records import SessionRecord
 from measure.domain.vertebral_levels import height_of
 from measure.progress.comparison import Block
@@ -25,22 +26,11 @@ _LEVELS = ("buttock", "S2", "L3", "T12", "T7")
 #: Not by the locale: the report is in one language.
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
-#: Half-widths at which a band is darkest and palest, degrees. Ours, as in the window.
-_NARROW_DEG, _WIDE_DEG, _DEG_A_FRACTION = 4.0, 16.0, 80.0
-
 _PALE, _LIGHT = 0.55, 0.85
 
 #: All figures over time are as high as each other, points, and the bars of the weeks so high.
 _HEIGHT = 101.0
 _BAR = 18.0
-
-
-def scale_of(movement: Movement) -> tuple[float, float]:
-    """Return the ends of the scale that a movement is drawn on."""
-    facts = MOVEMENTS[movement]
-    if facts.unit is Unit.FRACTION:
-        return -0.15, 0.85
-    return (0.0, 180.0) if facts.usual[1] > 100 else (0.0, 90.0)
 
 
 def ticks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
@@ -57,8 +47,7 @@ def band_picture(movement: Movement, now: Block, then: Block | None) -> Diagram:
     middle = height / 2
 
     def at(value: float) -> float:
-        low, high = scale_of(movement)
-        return 4 + (width - 8) * min(1.0, max(0.0, (value - low) / (high - low)))
+        return 4 + (width - 8) * share_of_scale(value, movement)
 
     marks: list[Mark] = [Line(x1=4, y1=middle, x2=width - 4, y2=middle, width=0.5, shade=0.4)]
     for value, _ in ticks_of(movement):
@@ -219,9 +208,7 @@ def pain_picture(
 
 def _shade(low: float, high: float, movement: Movement) -> float:
     """Return how dark a band is: narrow dark, wide pale."""
-    unit = MOVEMENTS[movement].unit
-    half = (high - low) / 2 * (1 if unit is Unit.DEGREES else _DEG_A_FRACTION)
-    return 0.5 + 0.35 * min(1.0, max(0.0, (half - _NARROW_DEG) / (_WIDE_DEG - _NARROW_DEG)))
+    return 0.5 + 0.35 * paleness(low, high, MOVEMENTS[movement].unit)
 
 
 def _bands(plot: _Plot, side: SideProgress) -> Iterable[Mark]:

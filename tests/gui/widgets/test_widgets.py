@@ -9,7 +9,7 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.drawing.interval_band import band_opacity, movement_scale
+from gui.drawing.interval_band import band_opacity
 from gui.session.tones import SAMPLES_PER_S, Tone, tone_samples
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
@@ -22,7 +22,7 @@ from gui.widgets.reading_band import BandContent, MeasurementBand
 from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button
 from gui.widgets.tick import WrappingCheckBox
-from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.movements import Movement, Unit
 
 
 @pytest.fixture
@@ -108,13 +108,6 @@ def test_a_narrow_band_is_strong_and_a_wide_one_pale() -> None:
     assert narrow > band_opacity(112, 132, Unit.DEGREES) > wide
     assert 0.2 < wide < narrow < 0.9
     assert band_opacity(0.45, 0.55, Unit.FRACTION) > band_opacity(0.2, 0.8, Unit.FRACTION)
-
-
-@pytest.mark.parametrize("movement", list(Movement))
-def test_the_scale_holds_what_is_usual(movement: Movement) -> None:
-    low, high = movement_scale(movement)
-    assert low <= MOVEMENTS[movement].usual[0]
-    assert MOVEMENTS[movement].usual[1] <= high
 
 
 def coloured(appearance: Appearance, band: MeasurementBand, name: str) -> int:

@@ -7,6 +7,7 @@ import pytest
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.reading_scale import scale_of
 from measure.domain.records import EventKind, Pain
 from measure.progress.comparison import Block
 from measure.progress.home_programme import WeekDone
@@ -17,7 +18,6 @@ from measure.report.figures import (
     curve_picture,
     empty_frame,
     pain_picture,
-    scale_of,
     span_of,
     ticks_of,
 )
