@@ -131,12 +131,12 @@ _SCREEN_TEST = """
 import sys
 import numpy as np
 from PySide6.QtWidgets import QApplication
-from gui.style.appearance import Look
+from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.video_view import VideoView
 from measure.live.events import LiveFrame, Phase
 application = QApplication([])
-view = VideoView(Look(Scheme.LIGHT))
+view = VideoView(Appearance(Scheme.LIGHT))
 view.resize(500, 401)
 view.set_mirrored(True)
 picture = np.zeros((480, 640, 3), dtype=np.uint8)
