@@ -1,0 +1,145 @@
+"""The glossary of the contributor's guide and the code's identifiers agree."""
+
+import re
+
+import pytest
+
+from tests.repository.identifiers import bound_names, files_by_word, identifiers, words_of
+from tests.repository.structure import ROOT
+
+GUIDE = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+#: Identifiers that hold a retired word and mean something else by it.
+ANOTHER_MEANING = {"look_up", "ExposureSettling", "_LONGEST_SETTLING_S", "NO_FACING_STANCE"}
+#: Identifiers that still hold a retired word. This list only ever gets shorter.
+STILL_TO_RENAME: set[str] = {
+    "MOST_CHAPTERS",
+    "SETTLING",
+    "TRIAL_SETTLED",
+    "_chapter_words",
+    "_end_if_settled",
+    "_pace",
+    "_paces",
+    "_remark",
+    "_settle",
+    "_settled",
+    "_settled_words",
+    "_settling",
+    "_take_settled",
+    "_thinning",
+    "careful",
+    "chapter",
+    "chapter_words",
+    "chapters",
+    "look",
+    "look_again",
+    "news",
+    "pace",
+    "remark",
+    "remarks",
+    "settled",
+    "settled_series",
+    "shelf",
+    "sight",
+    "sighting",
+    "thinning",
+}
+
+#: Names that say nothing about what a variable holds.
+EMPTY_NAMES = {"each", "one", "told", "found", "known"}
+#: Folders with variables of such names. This list only ever gets shorter.
+STILL_WITH_EMPTY_NAMES: set[str] = {
+    "calibration",
+    "calibration/agreement",
+    "calibration/body",
+    "calibration/cli",
+    "calibration/lens",
+    "calibration/placement",
+    "calibration/repository",
+    "calibration/statistics",
+    "gui/app",
+    "gui/drawing",
+    "gui/pages/camera_and_body",
+    "gui/pages/clips",
+    "gui/pages/measuring",
+    "gui/pages/progress",
+    "gui/protocol",
+    "gui/report",
+    "gui/session",
+    "gui/text",
+    "gui/translations",
+    "gui/widgets",
+    "measure/batch",
+    "measure/camera",
+    "measure/cli",
+    "measure/clips",
+    "measure/demo",
+    "measure/diagnostics",
+    "measure/domain",
+    "measure/export",
+    "measure/kinematics",
+    "measure/live",
+    "measure/pose",
+    "measure/pose_models",
+    "measure/progress",
+    "measure/report",
+    "measure/storage",
+    "measure/system",
+    "measure/tracking",
+    "measure/trials",
+    "measure/video",
+}
+
+
+def glossary() -> list[tuple[list[str], list[str]]]:
+    """Return the names in the code and the retired words of every row of the glossary."""
+    section = GUIDE.split("## Words", 1)[1].split("\n## ", 1)[0]
+    rows = [line.strip("|").split("|") for line in section.splitlines() if line.startswith("| **")]
+    return [(_quoted(row[2]), _quoted(row[3])) for row in rows]
+
+
+def _quoted(cell: str) -> list[str]:
+    return re.findall(r"`([^`]+)`", cell)
+
+
+def retired_words() -> list[str]:
+    return [word for _, words in glossary() for word in words]
+
+
+def test_identifiers_are_divided_into_words() -> None:
+    assert words_of("FrameResult") == ["frame", "result"]
+    assert words_of("_HOLD_ASKED_S") == ["hold", "asked", "s"]
+    assert words_of("ROMSeries_of3D") == ["rom", "series", "of", "d"]
+
+
+def test_the_glossary_has_one_row_for_a_word() -> None:
+    words = re.findall(r"^\| \*\*([^*]+)\*\*", GUIDE, re.MULTILINE)
+    assert len(words) >= 40
+    assert len(set(words)) == len(words)
+    assert len(set(retired_words())) == len(retired_words())
+
+
+@pytest.mark.parametrize("name", [name for names, _ in glossary() for name in names])
+def test_names_of_the_glossary_are_in_the_code(name: str) -> None:
+    assert name in identifiers()
+
+
+@pytest.mark.parametrize("word", retired_words())
+def test_retired_words_are_not_in_the_code(word: str) -> None:
+    names = files_by_word().get(word, {})
+    assert {
+        name: sorted(files)
+        for name, files in names.items()
+        if name not in ANOTHER_MEANING | STILL_TO_RENAME
+    } == {}
+
+
+def test_variables_are_named_after_what_they_hold() -> None:
+    places = {
+        (name, file)
+        for name in EMPTY_NAMES
+        for variable in (name, f"_{name}")
+        for file in bound_names().get(variable, ())
+        if file.rpartition("/")[0] not in STILL_WITH_EMPTY_NAMES
+    }
+    assert places == set()
