@@ -237,9 +237,9 @@ def test_a_correction_from_a_study_is_kept_switched_and_listed(
 def test_the_commands_start_without_heavy_imports() -> None:
     code = (
         "import sys, argparse\n"
-        "from calibration import agreement_command, calibrate_command\n"
-        "for one in (agreement_command, calibrate_command):\n"
-        "    one.configure(argparse.ArgumentParser())\n"
+        "from calibration.cli import agreement, calibrate\n"
+        "for command in (agreement, calibrate):\n"
+        "    command.configure(argparse.ArgumentParser())\n"
         "heavy = {'cv2', 'scipy', 'matplotlib', 'PIL', 'mediapipe', 'sqlite3'} & set(sys.modules)\n"
         "sys.exit(', '.join(sorted(heavy)) or 0)\n"
     )

@@ -56,7 +56,7 @@ def cluster(tmp_path):
     def worker(**environment):
         words = [address, "--nthreads", "1", "--no-nanny", "--no-dashboard"]
         words += ["--local-directory", str(tmp_path), "--host", "127.0.0.1"]
-        words += ["--preload", str(ROOT / "tests" / "cluster_script.py")]
+        words += ["--preload", str(ROOT / "tests" / "support" / "cluster_script.py")]
         running.append(started(["distributed.cli.dask_worker", *words], **environment))
         return running[-1]
 

@@ -20,7 +20,7 @@ from measure.storage.store import Store
 from tests.support import record_samples as sample
 
 ROOT = Path(__file__).parents[3]
-KILLER = ROOT / "tests" / "store_killer.py"
+KILLER = ROOT / "tests" / "support" / "store_killer.py"
 
 needs_fork = pytest.mark.skipif(not hasattr(os, "fork"), reason="not on this system: fork")
 
@@ -122,7 +122,7 @@ import resource, signal, sys
 from pathlib import Path
 from measure.errors import MachineError
 from measure.storage.store import Store
-from tests import record_samples as sample
+from tests.support import record_samples as sample
 
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
 who = sample.person()
@@ -166,7 +166,7 @@ import resource, signal, sys
 from pathlib import Path
 from measure.errors import MachineError
 from measure.storage.store import Store
-from tests import record_samples as sample
+from tests.support import record_samples as sample
 
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
 resource.setrlimit(resource.RLIMIT_FSIZE, (16, resource.RLIM_INFINITY))

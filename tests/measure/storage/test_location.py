@@ -71,7 +71,7 @@ import os, sys
 from pathlib import Path
 from measure.errors import MachineError
 from measure.storage.store import Store
-from tests import record_samples as sample
+from tests.support import record_samples as sample
 with Store.open(Path(sys.argv[3])) as store:
     store.people()  # so that nothing has to be imported with fewer rights
 if os.getuid() == 0 and sys.argv[2] == "as somebody":
