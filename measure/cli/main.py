@@ -1,10 +1,10 @@
-"""The `thawline` command: finds the subcommands, runs one, turns errors into exit codes.
+"""Command line: finds the subcommands, loads and runs one, turns errors into exit codes.
 
 A subcommand is an entry point of the group ``thawline.commands``: a function
 ``configure(parser)`` that adds arguments and sets ``parser.set_defaults(run=function)``;
-``run(arguments)`` returns the exit code. The first line of its docstring is the help line, the
-rest its description. Heavy imports belong inside ``run``. So this module needs no import of
-the layers above it.
+``run(arguments)`` returns the exit code. The first line of its docstring is the help line (kept
+again in :mod:`measure.cli.help_lines`), the rest its description. Only the chosen command is
+loaded. So this module needs no import of the layers above it.
 """
 
 import argparse
@@ -15,6 +15,7 @@ import traceback
 from collections.abc import Callable, Sequence
 from importlib.metadata import entry_points, version
 
+from measure.cli.help_lines import HELP_LINES
 from measure.errors import ThawlineError, printable
 
 NOTICE = "An estimate, not a diagnosis and not a medical device. Stop before it becomes painful."
@@ -30,9 +31,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         # A terminal without a letter of somebody's name shows a mark instead of failing.
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
-    parser = _parser()
+    words = sys.argv[1:] if arguments is None else arguments
     try:
-        chosen = parser.parse_args(arguments)
+        chosen = command_parser(words).parse_args(words)
     except SystemExit as stop:
         return stop.code if isinstance(stop.code, int) else 2
     try:
@@ -58,7 +59,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 1
 
 
-def _parser() -> argparse.ArgumentParser:
+def command_parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
+    """Return the parser of the whole program, with the options of the command in `arguments`.
+
+    The other commands are listed by name and help line without being loaded.
+    """
     parser = argparse.ArgumentParser(
         prog="thawline",
         description="Measures how far a shoulder moves, from a webcam or a recorded clip. "
@@ -66,19 +71,29 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"thawline {version('thawline')}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for entry in sorted(entry_points(group="thawline.commands"), key=lambda each: each.name):
-        configure: Configure = entry.load()
-        text = configure.__doc__ or ""
-        first, _, rest = text.partition("\n")
-        one = commands.add_parser(
-            entry.name,
-            help=first.strip(),
-            description=first.strip(),
-            epilog="\n".join(line.removeprefix("    ") for line in rest.splitlines()).strip(),
-            formatter_class=argparse.RawDescriptionHelpFormatter,
-        )
-        configure(one)
+    chosen = next((word for word in arguments if not word.startswith("-")), None)
+    for entry in sorted(entry_points(group="thawline.commands"), key=lambda entry: entry.name):
+        if entry.name == chosen or entry.name not in HELP_LINES:
+            _add_command(commands, entry.name, entry.load())
+        else:
+            commands.add_parser(entry.name, help=HELP_LINES[entry.name])
     return parser
+
+
+def _add_command(
+    commands: "argparse._SubParsersAction[argparse.ArgumentParser]",
+    name: str,
+    configure: Configure,
+) -> None:
+    summary, _, details = (configure.__doc__ or "").partition("\n")
+    parser = commands.add_parser(
+        name,
+        help=summary.strip(),
+        description=summary.strip(),
+        epilog="\n".join(line.removeprefix("    ") for line in details.splitlines()).strip(),
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    configure(parser)
 
 
 if __name__ == "__main__":

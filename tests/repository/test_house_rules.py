@@ -4,10 +4,12 @@ import ast
 import subprocess
 import sys
 import tomllib
+from importlib.metadata import entry_points
 from pathlib import Path
 
 import pytest
 
+from measure.cli.help_lines import HELP_LINES
 from tests.repository.structure import PACKAGES, ROOT, sources
 
 
@@ -46,14 +48,26 @@ def test_every_folder_stands_in_the_contract_of_imports() -> None:
     assert folders <= named
 
 
-def test_the_command_line_starts_without_heavy_packages() -> None:
+def test_help_loads_no_command_and_no_heavy_package() -> None:
     code = (
         "import sys\n"
         "from measure.cli.main import main\n"
         "main(['--help'])\n"
-        "heavy = {'cv2', 'mediapipe', 'PySide6', 'matplotlib', 'torch', 'distributed'}\n"
-        "print(sorted(heavy & set(sys.modules)), file=sys.stderr)"
+        "print('\\n'.join(sys.modules), file=sys.stderr)"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert done.stderr.strip() == "[]"
+    loaded = set(done.stderr.split())
+    heavy = {"cv2", "mediapipe", "PySide6", "matplotlib", "torch", "distributed", "numpy", "scipy"}
+    assert sorted(heavy & loaded) == []
+    commands = {entry.module for entry in entry_points(group="thawline.commands")}
+    assert len(commands) > 15
+    assert sorted(commands & loaded) == []
     assert "replay" in done.stdout
+
+
+def test_help_lines_are_those_of_the_commands() -> None:
+    summaries = {
+        entry.name: entry.load().__doc__.partition("\n")[0]
+        for entry in entry_points(group="thawline.commands")
+    }
+    assert summaries == HELP_LINES

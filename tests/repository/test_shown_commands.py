@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtWidgets import QApplication
 
-from measure.cli.main import _parser, main
+from measure.cli.main import command_parser, main
 from measure.clips.setup_file import write_setup
 from measure.domain.acquisition import KnownSetup
 from measure.storage.store import Store
@@ -102,7 +102,7 @@ def test_the_command_line_understands_it(line: str, tmp_path: Path) -> None:
     if "--help" in words or len(words) == 1:
         assert main([words[0], "--help"]) == 0
         return
-    arguments = _parser().parse_args(words)
+    arguments = command_parser(words).parse_args(words)
     assert callable(arguments.run)
 
 
@@ -123,8 +123,9 @@ def started(
 
 def is_whole(line: str) -> bool:
     """Tell whether a line can be run as it stands; a sentence may only name a command."""
+    words = _words(line)
     try:
-        _parser().parse_args(_words(line))
+        command_parser(words).parse_args(words)
     except SystemExit:
         return False
     return True

@@ -15,7 +15,7 @@ from calibration.repository.bodies import BODIES, BodySource, save_body_lengths
 from calibration.repository.corrections import CORRECTIONS, corrections_for
 from calibration.repository.lenses import LENSES, lens_for
 from calibration.repository.levels import LEVELS
-from measure.cli.main import _parser, main
+from measure.cli.main import command_parser, main
 from measure.domain.acquisition import BodySetup
 from measure.domain.landmarks import Landmark
 from measure.domain.movements import Movement
@@ -252,7 +252,8 @@ def test_every_command_in_the_document_is_one() -> None:
     lines = [line.strip() for line in text.splitlines() if line.startswith("    thawline ")]
     assert len(lines) >= 8
     for line in lines:
-        chosen = _parser().parse_args(shlex.split(line)[1:])
+        words = shlex.split(line)[1:]
+        chosen = command_parser(words).parse_args(words)
         assert callable(chosen.run)
 
 

@@ -1,0 +1,29 @@
+"""Help lines: one sentence for each command, so that `thawline --help` loads none of them.
+
+Each is the first line of the docstring of the command's ``configure``; a test holds the two equal.
+"""
+
+# One sentence a line, however long.
+# ruff: noqa: E501
+
+HELP_LINES = {
+    "agreement": "Compare camera and goniometer readings from a table.",
+    "app": "Open the window: measure, see progress, review clips, set up the camera.",
+    "backup": "Copy everything that is kept about everybody to one new file.",
+    "calibrate": "Find out what is known beforehand: the camera's lens and level, the body, corrections.",
+    "check": "Look whether this computer has all that Thawline needs, and say how to mend what lacks.",
+    "demo": "Read the sample clips and compare with their truth, or load the demo story.",
+    "events": "List, add or delete what happened between sessions: an injection, another camera.",
+    "export": "Write everything kept about one person to a new file. Nothing is ever overwritten.",
+    "import": "Take up a person's history from a file written by: thawline export --format json",
+    "model": "Fetch, put together, verify and show the pose model.",
+    "people": "List, add, show or delete the people who are measured here, by pseudonym.",
+    "plan": "Show, set or end a home programme of stretches, and log what was done.",
+    "privacy": "Print what this program keeps on this computer, where, and how to delete it.",
+    "progress": "Print a person's progress: first and last readings, change, trend and verdict.",
+    "repeatability": "Say how well a person's sessions repeat: typical error, drift, smallest change.",
+    "replay": "Read shoulder motion from a recorded clip, or from many.",
+    "report": "Write a report of one or two pages for a clinic visit.",
+    "restore": "Put a backup in the place of what is kept here now, damaged or not.",
+    "sessions": "Print a person's sessions: each movement with its value and interval, or its refusal.",
+}
