@@ -1,4 +1,4 @@
-"""Sentences with blanks: told in English as they are, and in other languages by who shows them."""
+"""Translatable messages: English templates with named values, formatted by the user interface."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -12,19 +12,19 @@ class TranslatableMessage:
     Attributes
     ----------
     template
-        In English, with named blanks; a literal where it is written, so that it is found by
-        who gathers the texts to be translated.
+        English text with named placeholders; a literal at the call, so that the extractor of
+        texts to translate finds it.
     values
-        What the blanks hold: text that is the same in every language, or another remark.
+        What the placeholders hold: text that is the same in every language, or another message.
     """
 
     template: str
     values: Mapping[str, Union[str, "TranslatableMessage"]] = field(default_factory=dict)
 
     def __str__(self) -> str:
-        return self.template.format(**{name: str(each) for name, each in self.values.items()})
+        return self.template.format(**{name: str(value) for name, value in self.values.items()})
 
 
-def join_messages(remarks: tuple[TranslatableMessage, ...]) -> str:
-    """Return several remarks in English, one after the other."""
-    return " ".join(map(str, remarks))
+def join_messages(messages: tuple[TranslatableMessage, ...]) -> str:
+    """Return several messages in English, joined by spaces."""
+    return " ".join(map(str, messages))

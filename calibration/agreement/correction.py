@@ -1,7 +1,7 @@
-"""A correction against a goniometer: when a study may make one, and how large it may be.
+"""Correction of the camera against a goniometer: proposed from a study, bounded, cross-validated.
 
-All thresholds here are ours. A correction is offered, never applied here: it is switched on
-by a person, stored with every reading that used it, and breaks the series.
+A correction is only proposed here. A person switches it on; it is stored with every reading that
+used it and starts a new series.
 """
 
 from dataclasses import dataclass
@@ -18,22 +18,24 @@ from measure.domain.acquisition_checks import LARGEST_BIAS_DEG, LARGEST_CHANGE_D
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import MOVEMENTS
 
-#: A bias known less well than this would be replaced by an error of its own, degrees.
+#: Largest half-width of the bias's 95 % interval, degrees: beyond it a correction would put an
+#: error of its own in the place of the bias. [project]
 LOOSEST_BIAS_DEG = 3.0
-#: A gain needs angles this far apart, and to be known this well.
+#: Least range of studied angles for a gain, degrees. [project]
 LEAST_RANGE_DEG = 60.0
+#: Largest half-width of the gain's 95 % interval, degrees per degree. [project]
 LOOSEST_GAIN = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProposedCorrection:
-    """A correction with what it did to people who were left out of making it.
+    """Correction with its leave-one-person-out errors.
 
     Attributes
     ----------
     error_before_deg, error_after_deg
         Root mean square difference from the goniometer, each person corrected by a correction
-        made from the others.
+        fitted to the others.
     sentence
         The same in words.
     """
@@ -46,35 +48,35 @@ class ProposedCorrection:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoCorrection:
-    """Why a study makes no correction, in words."""
+    """Reason, in words, why a study yields no correction."""
 
     sentence: str
 
 
-def fit_correction(found: Agreement, study: str) -> ProposedCorrection | NoCorrection:
-    """Return a bounded correction, or why there is none.
+def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoCorrection:
+    """Return a bounded correction, or the reason why there is none.
 
-    It needs at least 30 pairs of at least 10 people, of repeats at the same moment: fewer
-    people say little about others, and the interval of the bias is then itself a guess. The
-    bias must be shown (its interval does not hold zero) and known to 3 degrees; the gain is
-    used only where it is shown, known to 0.1 and studied over 60 degrees. Bias over 10
-    degrees, gain over 0.2, or a change over 15 degrees anywhere in the studied range are
-    refused. At last the correction must help people who were left out of making it.
+    It needs at least 30 simultaneous pairs of at least 10 people: fewer people say little about
+    others, and the interval of the bias is then itself a guess. The bias must be shown (its
+    interval does not hold zero) and known to 3 degrees; the gain is used only where it is shown,
+    known to 0.1 and studied over 60 degrees. A bias over 10 degrees, a gain over 0.2, or a change
+    over 15 degrees anywhere in the studied range is refused. Finally the correction must lessen
+    the difference in people who were left out of the fit.
 
     The line difference = a + b mean becomes, solved for the goniometer, a correction of the
     camera's value: gain = b / (1 + b/2), as difference and mean share the camera's value.
     """
-    name = MOVEMENTS[found.movement].name.lower()
-    if found.pairing is not Pairing.SAME_MOVE or found.limits.pairs < ENOUGH_PAIRS:
+    name = MOVEMENTS[agreement.movement].name.lower()
+    if agreement.pairing is not Pairing.SAME_MOVE or agreement.limits.pairs < ENOUGH_PAIRS:
         return NoCorrection(
             sentence=f"it needs {ENOUGH_PAIRS} pairs, camera and goniometer at the same moment."
         )
-    if found.people < ENOUGH_PEOPLE:
+    if agreement.people < ENOUGH_PEOPLE:
         return NoCorrection(
-            sentence=f"it needs {ENOUGH_PEOPLE} people; this study has {found.people}."
+            sentence=f"it needs {ENOUGH_PEOPLE} people; this study has {agreement.people}."
         )
-    bias = found.limits.bias
-    gain = found.gain if _gain_is_known(found.gain) else None
+    bias = agreement.limits.bias
+    gain = agreement.gain if _gain_is_known(agreement.gain) else None
     if bias.holds(0.0) and gain is None:
         return NoCorrection(sentence="no difference is shown that could be corrected.")
     if bias.half_width > LOOSEST_BIAS_DEG:
@@ -82,7 +84,7 @@ def fit_correction(found: Agreement, study: str) -> ProposedCorrection | NoCorre
             sentence=f"the bias is known only to {degrees_text(bias.half_width)} degrees; "
             f"it needs {LOOSEST_BIAS_DEG:g}. More people would help."
         )
-    people = _people(found)
+    people = _people(agreement)
     correction = _fit(people, with_gain=gain is not None, study=study)
     too_large = _too_large(correction)
     if too_large:
@@ -127,10 +129,10 @@ def _gain_is_known(gain: ProportionalBias | None) -> bool:
 _Person = tuple[FloatArray, FloatArray]
 
 
-def _people(found: Agreement) -> list[_Person]:
+def _people(agreement: Agreement) -> list[_Person]:
     """Return each person's camera and goniometer readings."""
     grouped: dict[str, list[PairedReading]] = {}
-    for pair in found.pairs:
+    for pair in agreement.pairs:
         grouped.setdefault(pair.person, []).append(pair)
     return [
         (
@@ -142,9 +144,9 @@ def _people(found: Agreement) -> list[_Person]:
 
 
 def _fit(people: list[_Person], *, with_gain: bool, study: str) -> Correction:
-    """Return the correction that these people's readings ask for."""
+    """Return the correction fitted to these people's readings."""
     pairs = sum(len(camera) for camera, _ in people)
-    line = proportional_bias([each[0] for each in people], [each[1] for each in people])
+    line = proportional_bias(*map(list, zip(*people, strict=True)))
     centre = float(np.mean([camera.mean() for camera, _ in people]))
     lowest = min(float(camera.min()) for camera, _ in people)
     highest = max(float(camera.max()) for camera, _ in people)
@@ -189,8 +191,8 @@ def _left_out(people: list[_Person], *, with_gain: bool) -> tuple[float, float]:
     before, after = [], []
     for place, (camera, goniometer) in enumerate(people):
         others = people[:place] + people[place + 1 :]
-        made = _fit(others, with_gain=with_gain, study="")
-        fixed = np.array([made.corrected_deg(value) for value in camera])
+        correction = _fit(others, with_gain=with_gain, study="")
+        fixed = np.array([correction.corrected_deg(value) for value in camera])
         before.append(np.mean((camera - goniometer) ** 2))
         after.append(np.mean((fixed - goniometer) ** 2))
     return float(np.sqrt(np.mean(before))), float(np.sqrt(np.mean(after)))

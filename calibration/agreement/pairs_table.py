@@ -1,26 +1,47 @@
-"""From the cells of one row to a pair of readings, with every fault in plain words."""
+"""Table of paired camera and goniometer readings: rows, columns and every fault in words.
 
+Values and parsing only; the statistics of the pairs are in :mod:`calibration.agreement.study`.
+"""
+
+import csv
+import io
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.errors import InputError, in_short
 
+#: Largest file, bytes; a larger one is no table of a study. [project]
+LARGEST_FILE_BYTES = 5_000_000
+#: Most rows of a table. [project]
+MOST_ROWS = 20_000
+#: Problems listed in one answer, so that it still fits a screen. [project]
+PROBLEMS_SHOWN = 10
+#: Longest name of a person or tester, letters. [project]
 MAX_NAME_LENGTH = 80
-#: A reading may lie this far beyond what is accepted from the camera, degrees. Ours.
+#: How far a reading may lie beyond the range accepted from the camera, degrees. [project]
 LARGEST_POSSIBLE_DEG = 20.0
 
+REQUIRED = ("person", "movement", "side", "camera_deg", "goniometer_deg")
+OPTIONAL = ("repeat", "tester")
+COLUMNS_WORDED = (
+    "The first line must name the columns: person, movement, side, camera_deg, "
+    "goniometer_deg, and if wanted repeat and tester."
+)
+_OTHER_NAMES = {"camera": "camera_deg", "goniometer": "goniometer_deg"}
 _MISSING = {"", "nan", "na", "n/a", "-", "none", "null"}
 _SIDES = {"left": Side.LEFT, "l": Side.LEFT, "right": Side.RIGHT, "r": Side.RIGHT}
 _NUMBER = re.compile(r"[+-]?\d{1,9}(?:[.,]\d{0,9})?")
-_ANGLES = tuple(each for each in Movement if MOVEMENTS[each].unit is Unit.DEGREES)
+_ANGLES = tuple(movement for movement in Movement if MOVEMENTS[movement].unit is Unit.DEGREES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PairedReading:
-    """One row: what camera and goniometer said about one held position.
+    """One row: the readings of camera and goniometer for one held position.
 
     Attributes
     ----------
@@ -48,24 +69,163 @@ class PairedReading:
 
     @property
     def shoulder(self) -> tuple[str, Side]:
-        """What is measured: one shoulder of one person."""
+        """Identity of the shoulder: person and side."""
         return self.person, self.side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairTable:
+    """All rows of a study in their order, with notes on how they were read."""
+
+    pairs: tuple[PairedReading, ...]
+    notes: tuple[str, ...] = ()
+
+    def by_movement(self) -> Mapping[Movement, tuple[PairedReading, ...]]:
+        """Return the rows of each movement; two movements never share a statistic."""
+        rows: dict[Movement, list[PairedReading]] = {}
+        for pair in self.pairs:
+            rows.setdefault(pair.movement, []).append(pair)
+        return {movement: tuple(rows[movement]) for movement in Movement if movement in rows}
+
+
+def read_pairs(path: Path) -> PairTable:
+    """Read a table from a file.
+
+    Raises
+    ------
+    InputError
+        When the file cannot be read or holds anything that is not a table of pairs; the text
+        names the lines.
+    """
+    if path.is_dir():
+        raise InputError(f"{path.name} is a folder. Give the CSV file itself.")
+    if path.exists() and not path.is_file():
+        raise InputError(f"{path.name} is a device or a pipe. Give the CSV file itself.")
+    try:
+        with path.open("rb") as file:
+            content = file.read(LARGEST_FILE_BYTES + 1)
+    except FileNotFoundError:
+        raise InputError(f"There is no file {path.name}. Check its name and folder.") from None
+    except (OSError, ValueError) as error:
+        why = getattr(error, "strerror", None) or str(error)
+        raise InputError(
+            f"{path.name} could not be read ({why}). Check that you may open it."
+        ) from error
+    if len(content) > LARGEST_FILE_BYTES:
+        raise InputError(
+            f"{path.name} is larger than {LARGEST_FILE_BYTES // 1_000_000} MB: "
+            "that is no table of paired readings."
+        )
+    try:
+        return pairs_from_text(content.decode("utf-8-sig"))
+    except UnicodeDecodeError:
+        raise InputError(
+            f"{path.name} is not text in UTF-8. Save the table as 'CSV UTF-8' and try again."
+        ) from None
+
+
+def pairs_from_text(text: str) -> PairTable:
+    """Read a table from CSV text; the delimiter is a comma, semicolon or tab.
+
+    A decimal comma is accepted where it is unambiguous: the delimiter is another character, or
+    the number is quoted. Empty readings become NaN; -0 becomes 0.
+
+    Raises
+    ------
+    InputError
+        With every problem (the first ten in words), so that a table is corrected in one go.
+    """
+    header, rows = _cells(text)
+    places, notes = _places(header)
+    if not rows:
+        raise InputError("The table has a first line but no readings below it.")
+    if len(rows) > MOST_ROWS:
+        raise InputError(f"The table has more than {MOST_ROWS} rows. Split it.")
+    reader = RowParser(places=places, width=len(header))
+    read = [reader.pair(line, row) for line, row in rows]
+    pairs = tuple(pair for pair in read if pair is not None)
+    problems = [*reader.problems, *_repeated(pairs)]
+    if problems:
+        raise InputError(_listed(problems))
+    if reader.decimal_commas:
+        notes.append("Decimal commas were read as decimal points.")
+    return PairTable(pairs=pairs, notes=tuple(notes))
+
+
+def _cells(text: str) -> tuple[list[str], list[tuple[int, list[str]]]]:
+    """Return the first line that is not blank, and the others with their line numbers."""
+    if "\0" in text:
+        raise InputError("The file is not a text table. Save it as CSV and try again.")
+    first_line = next((line for line in text.splitlines() if line.strip()), "")
+    if not first_line:
+        raise InputError("The table is empty. " + COLUMNS_WORDED)
+    reader = csv.reader(
+        io.StringIO(text, newline=""), delimiter=max(",;\t", key=first_line.count), strict=True
+    )
+    try:
+        rows = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
+    except csv.Error as error:
+        raise InputError(
+            f"Line {reader.line_num} of the table cannot be understood ({in_short(error)}). "
+            "Save it from the spreadsheet as CSV again."
+        ) from None
+    if not rows:
+        raise InputError("The table is empty. " + COLUMNS_WORDED)
+    return rows[0][1], rows[1:]
+
+
+def _places(header: Sequence[str]) -> tuple[dict[str, int], list[str]]:
+    """Return the position of each column, and a note on columns that are not used."""
+    names = [re.sub(r"[\s_-]+", "_", cell.strip().lower()) for cell in header]
+    names = [_OTHER_NAMES.get(name, name) for name in names]
+    missing = [name for name in REQUIRED if name not in names]
+    if missing:
+        raise InputError(f"The table has no column {', '.join(missing)}. {COLUMNS_WORDED}")
+    columns = (*REQUIRED, *OPTIONAL)
+    twice = [name for name in columns if names.count(name) > 1]
+    if twice:
+        raise InputError(f"The column {', '.join(twice)} stands in the table more than once.")
+    unread = [name for name in names if name and name not in columns]
+    notes = [f"Columns not used: {', '.join(name[:30] for name in unread[:8])}."] if unread else []
+    return {name: names.index(name) for name in columns if name in names}, notes
+
+
+def _repeated(pairs: Sequence[PairedReading]) -> list[str]:
+    """Return a problem for each numbered repeat that occurs twice."""
+    seen: set[tuple[object, ...]] = set()
+    problems = []
+    for pair in pairs:
+        key = (pair.shoulder, pair.movement, pair.tester, pair.repeat)
+        if pair.repeat is not None and key in seen:
+            problems.append(
+                f"{pair.person}, {pair.movement}, {pair.side}: repeat {pair.repeat} "
+                "stands in the table twice"
+            )
+        seen.add(key)
+    return problems
+
+
+def _listed(problems: Sequence[str]) -> str:
+    shown = "\n".join(f"  - {problem}" for problem in problems[:PROBLEMS_SHOWN])
+    more = len(problems) - PROBLEMS_SHOWN
+    rest = f"\n  and {more} more" if more > 0 else ""
+    return f"The table cannot be used as it is:\n{shown}{rest}\nMend these lines and try again."
 
 
 @dataclass(slots=True, kw_only=True)
 class RowParser:
-    """Reads rows and gathers what is wrong with them, so that a table is mended in one go.
+    """Parser of rows that collects all problems, so that a table is corrected in one go.
 
     Attributes
     ----------
     places
-        Where each known column stands.
+        Position of each column.
     width
-        Cells in the first line.
+        Number of cells in the first line.
     problems
-        One sentence for each fault found so far.
+        One sentence for each fault so far.
     decimal_commas
-        Whether a decimal comma was understood as a decimal point.
+        Whether a decimal comma was read as a decimal point.
     """
 
     places: Mapping[str, int]
@@ -74,9 +234,9 @@ class RowParser:
     decimal_commas: bool = False
 
     def pair(self, line: int, row: list[str]) -> PairedReading | None:
-        """Return the pair of one row, or None after noting what is wrong with it."""
+        """Return the pair of one row, or None after recording its problems."""
         if len(row) != self.width:
-            # Not filled up: "12,5" in a table parted by commas would shift the cells unseen.
+            # Not padded: "12,5" in a table delimited by commas would shift the cells unnoticed.
             self.problems.append(
                 f"line {line} has {len(row)} cells but the first line has {self.width}. Decimal "
                 "commas in a table parted by commas do this: use decimal points, or part the "
@@ -168,6 +328,6 @@ class RowParser:
 
 
 def quoted(cell: str) -> str:
-    """Return a cell's text short and printable, in quotes, for use in a sentence."""
+    """Return a cell's text shortened, printable and in quotes, for use in a sentence."""
     short = cell if len(cell) <= 20 else cell[:20] + "…"
-    return "'" + "".join(each if each.isprintable() else "?" for each in short) + "'"
+    return "'" + "".join(letter if letter.isprintable() else "?" for letter in short) + "'"

@@ -1,7 +1,7 @@
-"""The agreement plot: difference against mean, with bias, limits and the gain line.
+"""Bland-Altman plot: difference against mean, with bias, limits of agreement and gain line.
 
-Readable in black and white: people keep the marker shape of their side, lines differ by
-dashes, intervals are grey bands. One panel a movement. No statistics here.
+Readable in black and white: sides differ by marker, lines by dashes, intervals are grey bands.
+One panel per movement.
 """
 
 from collections.abc import Sequence
@@ -22,18 +22,18 @@ if TYPE_CHECKING:
 _MARKERS = {Side.LEFT: "o", Side.RIGHT: "^"}
 
 
-def agreement_figure(found: Sequence[Agreement]) -> "Figure":
+def agreement_figure(studies: Sequence[Agreement]) -> "Figure":
     """Return a figure with one panel for each movement, at least one."""
     from matplotlib.figure import Figure
 
-    figure = Figure(figsize=(8.0, 4.4 * len(found)), dpi=120, layout="constrained")
-    panels = figure.subplots(len(found), 1, squeeze=False)[:, 0]
-    for one, panel in zip(found, panels, strict=True):
-        _draw(panel, one)
+    figure = Figure(figsize=(8.0, 4.4 * len(studies)), dpi=120, layout="constrained")
+    panels = figure.subplots(len(studies), 1, squeeze=False)[:, 0]
+    for study, panel in zip(studies, panels, strict=True):
+        _draw(panel, study)
     return figure
 
 
-def save_agreement_figure(found: Sequence[Agreement], path: Path) -> None:
+def save_agreement_figure(studies: Sequence[Agreement], path: Path) -> None:
     """Write the figure; the name's ending (.png, .pdf, .svg) chooses the format.
 
     Raises
@@ -44,14 +44,14 @@ def save_agreement_figure(found: Sequence[Agreement], path: Path) -> None:
     if path.suffix.lower() not in (".png", ".pdf", ".svg"):
         raise DataError(f"The plot {path.name} must end in .png, .pdf or .svg.")
     try:
-        agreement_figure(found).savefig(path)
+        agreement_figure(studies).savefig(path)
     except OSError as error:
         raise DataError(f"The plot {path.name} could not be written ({error.strerror}).") from error
 
 
-def _draw(panel: "Axes", found: Agreement) -> None:
+def _draw(panel: "Axes", study: Agreement) -> None:
     for side, marker in _MARKERS.items():
-        pairs = [pair for pair in found.pairs if pair.side is side and pair.complete]
+        pairs = [pair for pair in study.pairs if pair.side is side and pair.complete]
         if pairs:
             panel.plot(
                 [(pair.camera_deg + pair.goniometer_deg) / 2 for pair in pairs],
@@ -62,23 +62,23 @@ def _draw(panel: "Axes", found: Agreement) -> None:
                 markerfacecolor="none",
                 label=f"{side} shoulder",
             )
-    limits = found.limits
+    limits = study.limits
     _level(panel, limits.bias, "-", "bias")
     _level(panel, limits.upper, "--", "upper limit")
     _level(panel, limits.lower, "--", "lower limit")
-    if found.gain is not None and not found.gain.slope.holds(0.0):
-        ends = (found.gain.lowest_deg, found.gain.highest_deg)
+    if study.gain is not None and not study.gain.slope.holds(0.0):
+        ends = (study.gain.lowest_deg, study.gain.highest_deg)
         panel.plot(
             ends,
-            [found.gain.difference_at(each) for each in ends],
+            [study.gain.difference_at(mean_deg) for mean_deg in ends],
             color="black",
             linestyle=":",
             linewidth=2,
-            label=f"gain line, slope {found.gain.slope.value:.2f}",
+            label=f"gain line, slope {study.gain.slope.value:.2f}",
         )
     panel.axhline(0.0, color="0.6", linewidth=0.6)
     panel.set_title(
-        f"{MOVEMENTS[found.movement].name}: {limits.pairs} pairs, {found.people} people"
+        f"{MOVEMENTS[study.movement].name}: {limits.pairs} pairs, {study.people} people"
     )
     panel.set_xlabel("mean of camera and goniometer (degrees)")
     panel.set_ylabel("camera minus goniometer (degrees)")

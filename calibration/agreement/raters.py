@@ -1,11 +1,13 @@
-"""Which rows tell how instruments and testers compare, and how each repeats itself.
+"""Reliability between instruments and testers, and the repeatability of each instrument.
 
-Statistics are in :mod:`calibration.statistics.icc` and :mod:`calibration.statistics.bland_altman`.
+Selects the rows of each comparison; the statistics are in :mod:`calibration.statistics.icc` and
+:mod:`calibration.statistics.bland_altman`.
 """
 
 import math
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 
 import numpy as np
 
@@ -25,18 +27,23 @@ from measure.domain.landmarks import FloatArray
 GroupKey = Callable[[PairedReading], Hashable]
 ReadingGetter = Callable[[PairedReading], float]
 
+person_key: GroupKey = attrgetter("person")
+shoulder_key: GroupKey = attrgetter("shoulder")
+camera_reading: ReadingGetter = attrgetter("camera_deg")
+goniometer_reading: ReadingGetter = attrgetter("goniometer_deg")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WithinSubjectSd:
-    """How one instrument repeats itself on a shoulder that is measured again.
+    """Within-subject standard deviation of one instrument over repeated measurements.
 
     Attributes
     ----------
     sd_deg
         Standard deviation within a shoulder (and tester), with its chi-square interval. It
-        holds the instrument's error and how differently the person moved.
+        includes the instrument's error and the person's own variation.
     shoulders
-        How many shoulders had repeats.
+        Number of shoulders with repeats.
     """
 
     sd_deg: Estimate
@@ -60,30 +67,10 @@ class TesterBias:
     mean_deg: float
 
 
-def person_key(pair: PairedReading) -> Hashable:
-    return pair.person
-
-
-def shoulder_key(pair: PairedReading) -> Hashable:
-    return pair.shoulder
-
-
-def shoulder_tester_key(pair: PairedReading) -> Hashable:
-    return (*pair.shoulder, pair.tester)
-
-
-def camera_reading(pair: PairedReading) -> float:
-    return pair.camera_deg
-
-
-def goniometer_reading(pair: PairedReading) -> float:
-    return pair.goniometer_deg
-
-
 def group_readings(
     pairs: Sequence[PairedReading], unit: GroupKey, reading: ReadingGetter
 ) -> list[FloatArray]:
-    """Return the readings of each unit that are there; every unit of the pairs has a place."""
+    """Return the finite readings of each unit, an array per unit; it may be empty."""
     groups: dict[Hashable, list[float]] = {}
     for pair in pairs:
         group = groups.setdefault(unit(pair), [])
@@ -120,7 +107,9 @@ def compare_testers(pairs: Sequence[PairedReading]) -> Reliability | None:
     for pair in sort_by_repeat(pairs):
         if pair.tester and math.isfinite(pair.goniometer_deg):
             first.setdefault(pair.shoulder, {}).setdefault(pair.tester, pair.goniometer_deg)
-    rows = [[row[each] for each in testers] for row in first.values() if len(row) == len(testers)]
+    rows = [
+        [row[tester] for tester in testers] for row in first.values() if len(row) == len(testers)
+    ]
     if len(rows) < FEWEST_SHOULDERS:
         return None
     return intraclass_correlation(np.array(rows, dtype=np.float64))
@@ -129,13 +118,15 @@ def compare_testers(pairs: Sequence[PairedReading]) -> Reliability | None:
 def within_subject_sd(
     pairs: Sequence[PairedReading], reading: ReadingGetter
 ) -> WithinSubjectSd | None:
-    """Return how readings scatter within a shoulder and tester; None without repeats.
+    """Return the scatter of readings within a shoulder and tester; None without repeats.
 
     Within a tester also for the camera: where two testers read one held position, the table
-    shows the same camera reading twice, which is no repeat.
+    holds the same camera reading twice, which is no repeat.
     """
     groups = [
-        group for group in group_readings(pairs, shoulder_tester_key, reading) if len(group) > 1
+        group
+        for group in group_readings(pairs, attrgetter("shoulder", "tester"), reading)
+        if len(group) > 1
     ]
     variance, degrees = pooled_variance(groups)
     if degrees == 0:
@@ -148,7 +139,7 @@ def bias_by_tester(pairs: Sequence[PairedReading]) -> tuple[TesterBias, ...]:
     testers = sorted({pair.tester for pair in pairs})
     if len(testers) < 2:
         return ()
-    found = []
+    biases = []
     for tester in testers:
         differences = [
             pair.camera_deg - pair.goniometer_deg
@@ -156,11 +147,11 @@ def bias_by_tester(pairs: Sequence[PairedReading]) -> tuple[TesterBias, ...]:
             if pair.tester == tester and pair.complete
         ]
         if differences:
-            found.append(
+            biases.append(
                 TesterBias(
                     tester=tester or "no name",
                     pairs=len(differences),
                     mean_deg=float(np.mean(differences)),
                 )
             )
-    return tuple(found)
+    return tuple(biases)

@@ -1,4 +1,4 @@
-"""What an agreement study prints and writes: words, JSON, corrections kept for later."""
+"""Report of an agreement study: text, JSON, and the corrections it proposes."""
 
 import json
 from collections.abc import Sequence
@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from calibration.agreement.correction import NoCorrection, fit_correction
+from calibration.agreement.pairs_table import PairTable
 from calibration.agreement.study import Agreement, InsufficientData, analyse_by_movement
-from calibration.agreement.table import PairTable
 from calibration.agreement.wording import agreement_paragraph
 from calibration.repository.corrections import CORRECTIONS, StoredCorrection
 from calibration.statistics.bland_altman import Pairing
@@ -18,44 +18,28 @@ from measure.errors import DataError, InputError
 from measure.system.json_codec import to_data
 
 
-def print_studies(table: PairTable, pairing: Pairing, study: str) -> list[Agreement]:
-    """Print every movement's study in words; return those that could be judged.
-
-    Raises
-    ------
-    InputError
-        When no movement has enough pairs.
-    """
-    judged, words = format_studies(table, pairing, study)
-    print(words)
-    return judged
-
-
 def format_studies(table: PairTable, pairing: Pairing, study: str) -> tuple[list[Agreement], str]:
-    """Return the studies that could be judged, and what to say of every movement.
+    """Return the studies that could be analysed, and the text on every movement.
 
     Raises
     ------
     InputError
         When no movement has enough pairs.
     """
-    found = analyse_by_movement(table, pairing)
-    judged = [each for each in found if isinstance(each, Agreement)]
+    results = analyse_by_movement(table, pairing)
+    judged = [result for result in results if isinstance(result, Agreement)]
+    texts = [
+        result.sentence if isinstance(result, InsufficientData) else _format_study(result, study)
+        for result in results
+    ]
     if not judged:
-        raise InputError(
-            "\n".join(each.sentence for each in found if isinstance(each, InsufficientData))
-        )
-    parts = [f"Note: {note}" for note in table.notes]
-    for each in found:
-        parts.append(
-            "\n"
-            + (each.sentence if isinstance(each, InsufficientData) else _format_study(each, study))
-        )
-    return judged, "\n".join(parts)
+        raise InputError("\n".join(texts))
+    notes = [f"Note: {note}" for note in table.notes]
+    return judged, "\n".join([*notes, *(f"\n{text}" for text in texts)])
 
 
-def write_json(path: Path, found: Sequence[Agreement], study: str) -> None:
-    """Write all figures of the studies; a figure that cannot be had is null.
+def write_json(path: Path, agreements: Sequence[Agreement], study: str) -> None:
+    """Write all figures of the studies as JSON; a figure that is not available is null.
 
     Raises
     ------
@@ -64,7 +48,7 @@ def write_json(path: Path, found: Sequence[Agreement], study: str) -> None:
     """
     content = {
         "software": {"thawline": version("thawline")},
-        "studies": [_json_data(each, study) for each in found],
+        "studies": [_json_data(agreement, study) for agreement in agreements],
     }
     try:
         path.write_text(json.dumps(content, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
@@ -72,9 +56,9 @@ def write_json(path: Path, found: Sequence[Agreement], study: str) -> None:
         raise DataError(f"{path.name} could not be written ({error.strerror}).") from error
 
 
-def save_corrections(found: Sequence[Agreement], study: str, camera_name: str) -> None:
-    """Keep what corrections the studies offer, switched off, and say so."""
-    for offer in proposed_corrections(found, study):
+def save_corrections(agreements: Sequence[Agreement], study: str, camera_name: str) -> None:
+    """Store the corrections that the studies propose, switched off, and print which."""
+    for offer in proposed_corrections(agreements, study):
         save_proposed_correction(offer, camera_name)
         print(
             f"\nThe correction for {MOVEMENTS[offer.movement].name.lower()} is kept for "
@@ -82,9 +66,11 @@ def save_corrections(found: Sequence[Agreement], study: str, camera_name: str) -
         )
 
 
-def proposed_corrections(found: Sequence[Agreement], study: str) -> tuple[MovementCorrection, ...]:
-    """Return the corrections that the studies offer, by movement."""
-    offers = ((each.movement, fit_correction(each, study)) for each in found)
+def proposed_corrections(
+    agreements: Sequence[Agreement], study: str
+) -> tuple[MovementCorrection, ...]:
+    """Return the corrections that the studies propose, at most one per movement."""
+    offers = ((agreement.movement, fit_correction(agreement, study)) for agreement in agreements)
     return tuple(
         MovementCorrection(movement=movement, correction=offer.correction)
         for movement, offer in offers
@@ -93,7 +79,7 @@ def proposed_corrections(found: Sequence[Agreement], study: str) -> tuple[Moveme
 
 
 def save_proposed_correction(offer: MovementCorrection, camera_name: str) -> None:
-    """Keep a correction for a camera, switched off."""
+    """Store a correction for a camera, switched off."""
     CORRECTIONS.put(
         StoredCorrection(
             camera_name=camera_name, movement=offer.movement, correction=offer.correction
@@ -101,15 +87,15 @@ def save_proposed_correction(offer: MovementCorrection, camera_name: str) -> Non
     )
 
 
-def _format_study(found: Agreement, study: str) -> str:
-    lines = [agreement_paragraph(found)]
+def _format_study(agreement: Agreement, study: str) -> str:
+    lines = [agreement_paragraph(agreement)]
     lines += [
-        f"  Tester {each.tester}: mean difference {each.mean_deg:.1f} degrees "
-        f"over {each.pairs} pair{'s' * (each.pairs != 1)}."
-        for each in found.by_tester
+        f"  Tester {bias.tester}: mean difference {bias.mean_deg:.1f} degrees "
+        f"over {bias.pairs} pair{'s' * (bias.pairs != 1)}."
+        for bias in agreement.by_tester
     ]
-    lines += [f"  Note: {note}" for note in found.notes]
-    correction = fit_correction(found, study)
+    lines += [f"  Note: {note}" for note in agreement.notes]
+    correction = fit_correction(agreement, study)
     if isinstance(correction, NoCorrection):
         lines.append(f"  No correction is offered: {correction.sentence}")
     else:
@@ -117,12 +103,12 @@ def _format_study(found: Agreement, study: str) -> str:
     return "\n".join(lines)
 
 
-def _json_data(found: Agreement, study: str) -> dict[str, Any]:
-    figures: dict[str, Any] = to_data(found)
+def _json_data(agreement: Agreement, study: str) -> dict[str, Any]:
+    figures: dict[str, Any] = to_data(agreement)
     del figures["pairs"]
-    correction = fit_correction(found, study)
+    correction = fit_correction(agreement, study)
     return figures | {
-        "paragraph": agreement_paragraph(found),
+        "paragraph": agreement_paragraph(agreement),
         "correction": None
         if isinstance(correction, NoCorrection)
         else to_data(correction.correction),

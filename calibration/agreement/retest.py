@@ -1,4 +1,4 @@
-"""The repeatability kit on what is kept: a person's own sessions as a test-retest series."""
+"""Test-retest repeatability of a person's stored sessions."""
 
 from collections import defaultdict
 
@@ -17,16 +17,16 @@ from measure.progress.series import instrument_of
 
 
 def repeatability_by_shoulder(history: History) -> dict[tuple[Movement, Side], Repeatability]:
-    """Return what each shoulder's sessions say, by movement and side.
+    """Return the repeatability of each shoulder's sessions, by movement and side.
 
     Only sessions done and measured like the latest one: another way of doing it or another
     set-up is another instrument. Sessions of one day count as one.
     """
     groups: dict[tuple[Movement, Side], list[MeasurementRecord]] = defaultdict(list)
     for record in history.measurements:
-        found = record.measurement
-        if found.status is Status.READING and found.value is not None:
-            groups[found.movement, found.side].append(record)
+        measurement = record.measurement
+        if measurement.status is Status.READING and measurement.value is not None:
+            groups[measurement.movement, measurement.side].append(record)
     order = list(Movement)
     return {
         key: repeatability(key[0], _sessions(groups[key]))
@@ -35,34 +35,34 @@ def repeatability_by_shoulder(history: History) -> dict[tuple[Movement, Side], R
 
 
 def repeatability_report(history: History) -> str:
-    """Return the paragraphs of all shoulders and movements, or that there is nothing yet."""
-    found = repeatability_by_shoulder(history)
-    if not found:
+    """Return the paragraphs of all shoulders and movements, or a sentence that there are none."""
+    series = repeatability_by_shoulder(history)
+    if not series:
         return (
             "There are no readings yet. Measure a shoulder that is not expected to change in "
             "several sessions; from 8 on its own scatter is used."
         )
     return "\n\n".join(
-        f"{side.capitalize()} shoulder. {repeatability_paragraph(one)}"
-        for (_, side), one in found.items()
+        f"{side.capitalize()} shoulder. {repeatability_paragraph(result)}"
+        for (_, side), result in series.items()
     )
 
 
 def _sessions(records: list[MeasurementRecord]) -> list[RetestSession]:
-    latest = max(records, key=lambda each: each.taken.utc)
+    latest = max(records, key=lambda record: record.taken.utc)
     alike = _way(latest)
     days: dict[int, list[float]] = defaultdict(list)
-    for each in records:
-        if _way(each) == alike:
-            days[each.taken.day.toordinal()] += _values(each)
+    for record in records:
+        if _way(record) == alike:
+            days[record.taken.day.toordinal()] += _values(record)
     return [RetestSession(day=float(day), trials=tuple(values)) for day, values in days.items()]
 
 
 def _values(record: MeasurementRecord) -> list[float]:
-    """Return the scored trials, or the value itself where no trials are kept."""
-    found = record.measurement
-    scored = [trial.value for trial in found.trials if trial.scored]
-    return [one for one in scored or [found.value] if one is not None]
+    """Return the scored trials, or the value itself where no trials are stored."""
+    measurement = record.measurement
+    scored = [trial.value for trial in measurement.trials if trial.scored]
+    return [value for value in scored or [measurement.value] if value is not None]
 
 
 def _way(record: MeasurementRecord) -> tuple[AssessmentCondition, tuple[object, ...]]:

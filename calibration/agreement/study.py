@@ -1,6 +1,6 @@
-"""An agreement study of one movement: all figures of its pairs, and why some are missing.
+"""Agreement study of one movement: all figures of its pairs, and notes on their limits.
 
-Here: which rows go into which statistic. The statistics are in
+Selects which rows enter which statistic. The statistics are in
 :mod:`calibration.statistics.bland_altman`, :mod:`calibration.statistics.proportional_bias` and
 :mod:`calibration.statistics.icc`; the sentences in :mod:`calibration.agreement.wording`.
 """
@@ -9,7 +9,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calibration.agreement.pairs_table import PairedReading
+from calibration.agreement.pairs_table import PairedReading, PairTable
 from calibration.agreement.raters import (
     GroupKey,
     TesterBias,
@@ -24,7 +24,6 @@ from calibration.agreement.raters import (
     shoulder_key,
     within_subject_sd,
 )
-from calibration.agreement.table import PairTable
 from calibration.statistics.bland_altman import (
     FEWEST_UNITS,
     LimitsOfAgreement,
@@ -35,18 +34,18 @@ from calibration.statistics.icc import Reliability
 from calibration.statistics.proportional_bias import ProportionalBias, proportional_bias
 from measure.domain.movements import MOVEMENTS, Movement
 
-#: Below these, every figure is printed with a warning. Ours: with 30 independent pairs a
-#: limit of agreement is known to about 0.65 standard deviations, and repeats of few people
-#: carry little about other people.
+#: Fewest pairs without a warning: with 30 independent pairs a limit of agreement is known to
+#: about 0.65 standard deviations. [project]
 ENOUGH_PAIRS = 30
+#: Fewest people without a warning: repeats of few people say little about others. [project]
 ENOUGH_PEOPLE = 10
-#: A narrower range of angles tells little about gain and makes any ICC low, degrees. Ours.
+#: A narrower range of angles says little about gain and lowers any ICC, degrees. [project]
 NARROW_RANGE_DEG = 30.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Agreement:
-    """All figures of one movement; a figure that cannot be had is None.
+    """All figures of one movement; a figure that is not available is None.
 
     Attributes
     ----------
@@ -65,7 +64,7 @@ class Agreement:
     pairs
         The rows that the figures come from.
     notes
-        What a reader must know before using a figure, in words.
+        Limits of the figures, in words.
     """
 
     movement: Movement
@@ -85,7 +84,7 @@ class Agreement:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InsufficientData:
-    """A movement whose pairs cannot carry a study, and why, in words."""
+    """Movement whose pairs do not suffice for a study, and why, in words."""
 
     movement: Movement
     sentence: str

@@ -1,4 +1,4 @@
-"""An agreement study in plain words, for a clinician who has never read one."""
+"""Wording of an agreement study in plain sentences."""
 
 import math
 
@@ -21,25 +21,25 @@ def icc_text(value: float) -> str:
     return f"{round(value, 2) + 0.0:.2f}" if math.isfinite(value) else "unknown"
 
 
-def agreement_paragraph(found: Agreement) -> str:
-    """Return what a study says, in whole sentences, without a verdict on the person."""
-    facts = MOVEMENTS[found.movement]
+def agreement_paragraph(agreement: Agreement) -> str:
+    """Return a study's figures in whole sentences, without a verdict on the person."""
+    facts = MOVEMENTS[agreement.movement]
     sentences = [
-        f"{facts.name}: {_count(found.limits.pairs, 'pair')} of "
-        f"{_count(found.people, 'person', 'people')} "
-        f"({_count(found.shoulders, 'shoulder')}).",
-        _bias(found.limits.bias),
-        _limits(found),
-        *_gain(found),
-        *_instruments(found.instruments),
-        *_repeat(found),
+        f"{facts.name}: {_count(agreement.limits.pairs, 'pair')} of "
+        f"{_count(agreement.people, 'person', 'people')} "
+        f"({_count(agreement.shoulders, 'shoulder')}).",
+        _bias(agreement.limits.bias),
+        _limits(agreement),
+        *_gain(agreement),
+        *_instruments(agreement.instruments),
+        *_repeat(agreement),
         "The goniometer errs too: this is how far the two agree, not how far either is right.",
     ]
     return " ".join(sentences)
 
 
-def _count(number: int, one: str, many: str = "") -> str:
-    return f"{number} {one if number == 1 else many or one + 's'}"
+def _count(number: int, singular: str, plural: str = "") -> str:
+    return f"{number} {singular if number == 1 else plural or singular + 's'}"
 
 
 def _interval(estimate: Estimate) -> str:
@@ -59,11 +59,11 @@ def _bias(bias: Estimate) -> str:
     )
 
 
-def _limits(found: Agreement) -> str:
-    lower, upper = found.limits.lower, found.limits.upper
+def _limits(agreement: Agreement) -> str:
+    lower, upper = agreement.limits.lower, agreement.limits.upper
     repeats = ""
-    if math.isfinite(found.limits.within_sd):
-        whose = "a person" if found.pairing is Pairing.SAME_MOVE else "a shoulder"
+    if math.isfinite(agreement.limits.within_sd):
+        whose = "a person" if agreement.pairing is Pairing.SAME_MOVE else "a shoulder"
         repeats = f" Repeats of {whose} were counted as such, not as new people."
     return (
         "For 95 of 100 single readings the camera is expected between "
@@ -77,8 +77,8 @@ def _beside(difference: float) -> str:
     return f"{degrees_text(abs(difference))} degrees {'above' if difference > 0 else 'below'}"
 
 
-def _gain(found: Agreement) -> list[str]:
-    gain = found.gain
+def _gain(agreement: Agreement) -> list[str]:
+    gain = agreement.gain
     if gain is None:
         return []
     slope = gain.slope
@@ -92,7 +92,7 @@ def _gain(found: Agreement) -> list[str]:
 
 
 def camera_per_goniometer(gain: ProportionalBias) -> float:
-    """Return by how much the camera moves when the goniometer moves by one degree.
+    """Return the change of the camera's reading per degree of the goniometer's.
 
     From difference = slope * mean: c - g = slope (c + g) / 2.
     """
@@ -100,29 +100,29 @@ def camera_per_goniometer(gain: ProportionalBias) -> float:
     return (1 + half) / (1 - half) if half < 1 else math.inf
 
 
-def _instruments(found: Reliability | None) -> list[str]:
-    if found is None:
+def _instruments(reliability: Reliability | None) -> list[str]:
+    if reliability is None:
         return []
-    one, same, mean = found.icc_2_1, found.icc_3_1, found.icc_a_k
+    single, consistency, mean = reliability.icc_2_1, reliability.icc_3_1, reliability.icc_a_k
     parts = [
-        f"{name} {icc_text(each.value)} ({icc_text(each.low)} to {icc_text(each.high)})"
-        for name, each in (("ICC(2,1)", one), ("ICC(3,1)", same), ("ICC(A,2)", mean))
+        f"{name} {icc_text(icc.value)} ({icc_text(icc.low)} to {icc_text(icc.high)})"
+        for name, icc in (("ICC(2,1)", single), ("ICC(3,1)", consistency), ("ICC(A,2)", mean))
     ]
     return [
         f"How well the readings tell shoulders apart: {', '.join(parts)}. Exchanging one "
         f"instrument for the other costs a standard error of "
-        f"{degrees_text(found.sem_agreement)} degrees, so a change between a goniometer "
-        f"reading and a camera reading must pass {degrees_text(found.mdc90)} degrees (90 %) "
-        f"or {degrees_text(found.mdc95)} (95 %) to be more than error."
+        f"{degrees_text(reliability.sem_agreement)} degrees, so a change between a goniometer "
+        f"reading and a camera reading must pass {degrees_text(reliability.mdc90)} degrees (90 %) "
+        f"or {degrees_text(reliability.mdc95)} (95 %) to be more than error."
     ]
 
 
-def _repeat(found: Agreement) -> list[str]:
-    if found.camera_repeat is None:
+def _repeat(agreement: Agreement) -> list[str]:
+    if agreement.camera_repeat is None:
         return ["The study has no numbered repeats, so it cannot tell how the camera repeats."]
-    sentences = [_one_repeat("the camera", found.camera_repeat)]
-    if found.goniometer_repeat is not None:
-        sentences.append(_one_repeat("the goniometer", found.goniometer_repeat))
+    sentences = [_one_repeat("the camera", agreement.camera_repeat)]
+    if agreement.goniometer_repeat is not None:
+        sentences.append(_one_repeat("the goniometer", agreement.goniometer_repeat))
     return sentences
 
 

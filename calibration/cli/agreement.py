@@ -35,14 +35,15 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Print what the table says; return 0, also where some movement has too little."""
-    from calibration.agreement.report import print_studies, save_corrections, write_json
-    from calibration.agreement.table import read_pairs
+    from calibration.agreement.pairs_table import read_pairs
+    from calibration.agreement.report import format_studies, save_corrections, write_json
     from calibration.statistics.bland_altman import Pairing
 
     table = read_pairs(arguments.table)
     pairing = Pairing.SEPARATE if arguments.separate_repeats else Pairing.SAME_MOVE
     study = arguments.table.stem
-    judged = print_studies(table, pairing, study)
+    judged, text = format_studies(table, pairing, study)
+    print(text)
     if arguments.json is not None:
         write_json(arguments.json, judged, study)
     if arguments.plot is not None:

@@ -9,8 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from calibration.agreement.pairs_table import PairedReading
-from calibration.agreement.table import PairTable
+from calibration.agreement.pairs_table import PairedReading, PairTable
 from measure.cli import replay
 from measure.clips.outcome import ClipResult
 from measure.domain.movements import MOVEMENTS, Unit
@@ -127,7 +126,7 @@ def report_agreement(outcomes: Sequence[ClipResult], folder: Path) -> None:
         When there are not enough pairs, or a file cannot be written.
     """
     from calibration.agreement.plot import save_agreement_figure
-    from calibration.agreement.report import print_studies, write_json
+    from calibration.agreement.report import format_studies, write_json
     from calibration.statistics.bland_altman import Pairing
 
     table = paired_readings(outcomes)
@@ -136,7 +135,8 @@ def report_agreement(outcomes: Sequence[ClipResult], folder: Path) -> None:
             "No clip has a reading, a reference and a person, so there is nothing to compare. "
             "The manifest's columns are reference and person. " + " ".join(table.notes)
         )
-    judged = print_studies(table, Pairing.SAME_MOVE, _STUDY)
+    judged, text = format_studies(table, Pairing.SAME_MOVE, _STUDY)
+    print(text)
     write_json(folder / f"{_STUDY}.json", judged, _STUDY)
     save_agreement_figure(judged, folder / f"{_STUDY}.png")
     print(f"The figures and the plot are in {folder}.")

@@ -1,7 +1,7 @@
-"""Bias and limits of agreement of two instruments, with repeats within a unit as such.
+"""Bland-Altman bias and limits of agreement of two instruments, with repeated measurements.
 
-Differences are camera minus goniometer. A *unit* is what may be taken as independent of the
-others: a person, or a shoulder. Sources: Bland & Altman 1986
+Differences are camera minus goniometer. A *unit* is what is independent of the others: a person,
+or a shoulder. Sources: Bland & Altman 1986
 (doi:10.1016/S0140-6736(86)90837-8), Bland & Altman 1999 section 5
 (doi:10.1177/096228029900800204) and 2007 (doi:10.1080/10543400701329422) for repeats; the
 intervals of the limits after Zou 2013 (doi:10.1177/0962280211402548).
@@ -19,12 +19,12 @@ from calibration.statistics.estimate import TAIL, Estimate
 from calibration.statistics.icc import Z95
 from measure.domain.landmarks import FloatArray
 
-#: Two units give an interval too wide to print; ours.
+#: Fewest units of a study; two give an interval too wide to print. [project]
 FEWEST_UNITS = 3
 
 
 class Pairing(StrEnum):
-    """How the repeats of camera and goniometer belong together.
+    """Pairing of the repeats of camera and goniometer.
 
     SAME_MOVE: both read the same held position, so each pair has its own difference and the
     true angle may change from pair to pair. SEPARATE: each took its own repeats of a position
@@ -52,8 +52,8 @@ class LimitsOfAgreement:
     lower, upper
         bias -/+ 1.96 sd: where 95 % of further differences are expected.
     units, pairs
-        How many units, and how many differences (SAME_MOVE) or readings of the instrument
-        with fewer (SEPARATE).
+        Number of units, and of differences (SAME_MOVE) or of readings of the instrument with
+        fewer (SEPARATE).
     """
 
     bias: Estimate

@@ -1,4 +1,4 @@
-"""A figure with its 95 % interval: what every statistic of a study is given as."""
+"""Estimate with its 95 % confidence interval."""
 
 import math
 from dataclasses import dataclass

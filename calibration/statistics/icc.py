@@ -1,4 +1,4 @@
-"""Intraclass correlation of raters or instruments, and the error of measurement behind it.
+"""Intraclass correlation of raters or instruments, with the standard error of measurement.
 
 A table of n shoulders times k raters, one reading each. Forms and names after Shrout & Fleiss
 1979 (doi:10.1037/0033-2909.86.2.420) and McGraw & Wong 1996 (doi:10.1037/1082-989X.1.1.30);
@@ -18,7 +18,7 @@ from measure.domain.landmarks import FloatArray
 Z90 = float(stats.norm.ppf(0.95))
 Z95 = float(stats.norm.ppf(0.975))
 
-#: Fewest shoulders for an interval worth printing. Ours.
+#: Fewest shoulders for an interval worth printing. [project]
 FEWEST_SHOULDERS = 3
 
 
@@ -35,7 +35,7 @@ class MeanSquares:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reliability:
-    """How well k raters tell n shoulders apart, and by how much they err.
+    """Reliability of k raters on n shoulders, and their error of measurement.
 
     Attributes
     ----------
@@ -99,7 +99,7 @@ def mean_squares(table: FloatArray) -> MeanSquares:
 def intraclass_correlation(table: FloatArray) -> Reliability | None:
     """Return the coefficients of a table, shape (shoulders, raters), without missing cells.
 
-    None where there is nothing to tell: all shoulders alike for every rater.
+    None where all shoulders are alike for every rater, so that nothing can be told apart.
 
     Raises
     ------
@@ -111,9 +111,9 @@ def intraclass_correlation(table: FloatArray) -> Reliability | None:
     if not np.isfinite(table).all():
         raise ValueError("a reading is missing")
     squares = mean_squares(table)
-    # Rounding leaves crumbs where the exact mean squares are zero.
-    crumbs = 1e-20 * max(1.0, float(np.max(np.abs(table)))) ** 2
-    if squares.shoulders <= crumbs and squares.residual <= crumbs:
+    # Rounding leaves a remainder where the exact mean squares are zero.
+    remainder = 1e-20 * max(1.0, float(np.max(np.abs(table)))) ** 2
+    if squares.shoulders <= remainder and squares.residual <= remainder:
         return None
     degrees = (squares.n - 1) * (squares.k - 1)
     raters_variance = max(0.0, (squares.raters - squares.residual) / squares.n)
@@ -129,7 +129,7 @@ def intraclass_correlation(table: FloatArray) -> Reliability | None:
 
 
 def _consistency(squares: MeanSquares) -> Estimate:
-    """ICC(3,1) = ICC(C,1), with the exact F interval."""
+    """Return ICC(3,1) = ICC(C,1) with the exact F interval."""
     n, k = squares.n, squares.k
     between, error = squares.shoulders, squares.residual
     first, second = n - 1, (n - 1) * (k - 1)
@@ -145,7 +145,7 @@ def _consistency(squares: MeanSquares) -> Estimate:
 
 
 def _agreement(squares: MeanSquares, *, mean_of: int) -> Estimate:
-    """ICC(A,1) or ICC(A,k), with Satterthwaite's degrees of freedom in the F interval."""
+    """Return ICC(A,1) or ICC(A,k), with Satterthwaite's degrees of freedom in the F interval."""
     n, k = squares.n, squares.k
     between, raters, error = squares.shoulders, squares.raters, squares.residual
     single = (between - error) / (between + (k - 1) * error + k * (raters - error) / n)
@@ -158,12 +158,12 @@ def _agreement(squares: MeanSquares, *, mean_of: int) -> Estimate:
         single,
         n * (lower * between - error) / (shared + n * lower * between),
     )
-    low, value, high = (k_mean(each, mean_of) for each in ends)
+    low, value, high = (k_mean(end, mean_of) for end in ends)
     return Estimate(value=value, low=low, high=high)
 
 
 def _satterthwaite(squares: MeanSquares, icc: float) -> float:
-    """Degrees of freedom of the mean squares that stand against the shoulders' own."""
+    """Return the degrees of freedom of the mean squares compared with the shoulders' own."""
     n, k = squares.n, squares.k
     if icc >= 1:  # no error at all: any degrees of freedom give the same ends
         return float((n - 1) * (k - 1))

@@ -1,8 +1,8 @@
-"""Gain error: does the difference between the instruments grow with the angle?
+"""Proportional bias: regression of the instruments' difference on their mean.
 
-Difference (camera minus goniometer) is regressed on the mean of both, as Bland & Altman 1999
-section 3.2 do (doi:10.1177/096228029900800204): regressing on one instrument alone would show
-a slope even where there is none.
+After Bland & Altman 1999, section 3.2 (doi:10.1177/096228029900800204), with the difference
+camera minus goniometer: a regression on one instrument alone would show a slope even where there
+is none.
 """
 
 from collections.abc import Sequence
@@ -14,7 +14,7 @@ from scipy import stats
 from calibration.statistics.estimate import TAIL, Estimate
 from measure.domain.landmarks import FloatArray
 
-#: A line needs this many people to have an interval. Ours.
+#: Fewest people for a line with an interval. [project]
 FEWEST_PEOPLE = 3
 
 
@@ -79,10 +79,10 @@ def proportional_bias(
     else:
         without = [
             _line(
-                np.concatenate([*means[:each], *means[each + 1 :]]),
-                np.concatenate([*differences[:each], *differences[each + 1 :]]),
+                np.concatenate([*means[:omitted], *means[omitted + 1 :]]),
+                np.concatenate([*differences[:omitted], *differences[omitted + 1 :]]),
             )
-            for each in range(people)
+            for omitted in range(people)
         ]
         slopes = np.array([line[0] for line in without if line is not None])
         if len(slopes) < people:

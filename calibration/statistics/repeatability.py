@@ -1,9 +1,9 @@
-"""Test-retest of one person: how far sessions scatter, and what change passes for change.
+"""Test-retest repeatability of one person: typical error, drift, minimal detectable change.
 
-The same person, shoulder, movement and set-up, measured in several sessions while the
-shoulder itself is not expected to change much. This is repeatability, not agreement: a camera
-that is always 10 degrees off repeats perfectly. Whether a shoulder recovers over months is
-judged in :mod:`measure`, not here.
+The same person, shoulder, movement and set-up, measured in several sessions while the shoulder
+itself is not expected to change much. This is repeatability, not agreement: a camera that is
+always 10 degrees off repeats perfectly. Recovery over months is judged in
+:mod:`measure.progress`.
 """
 
 import math
@@ -20,12 +20,12 @@ from measure.domain.landmarks import FloatArray
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.errors import InputError
 
-#: From this many sessions on, the person's own scatter replaces the usual one. Ours: with 8
-#: sessions a standard deviation is known to within about a factor of two.
+#: Sessions from which the person's own scatter replaces the usual one: with 8 a standard
+#: deviation is known to within about a factor of two. [project]
 ENOUGH_SESSIONS = 8
-#: Fewer give no scatter about a line at all.
+#: Fewest sessions that scatter about a straight line at all.
 FEWEST_SESSIONS = 3
-#: Correlation of neighbouring sessions above which the drift's interval is widened. Ours.
+#: Correlation of neighbouring sessions above which the drift's interval is widened. [project]
 NOTED_CORRELATION = 0.1
 
 
@@ -48,12 +48,12 @@ class RetestSession:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Repeatability:
-    """What a test-retest series of one person says; all in the movement's unit.
+    """Repeatability of one person's test-retest series; all in the movement's unit.
 
     Attributes
     ----------
     sessions
-        How many.
+        Number of sessions.
     typical_error
         Standard deviation of session values about their own straight line in time, with its
         chi-square interval (n - 2). None below three sessions.
@@ -78,12 +78,12 @@ class Repeatability:
 
     @property
     def mdc90(self) -> float:
-        """Difference between two single sessions that passes for change at 90 %."""
+        """Minimal detectable change between two single sessions at 90 %."""
         return self._quantile(0.90) * math.sqrt(2) * self.error_for_change
 
     @property
     def mdc95(self) -> float:
-        """Difference between two single sessions that passes for change at 95 %."""
+        """Minimal detectable change between two single sessions at 95 %."""
         return self._quantile(0.95) * math.sqrt(2) * self.error_for_change
 
     def change(self, before: Sequence[float], after: Sequence[float]) -> Estimate:
@@ -104,17 +104,17 @@ class Repeatability:
         return Estimate(value=value, low=value - half, high=value + half)
 
     def _quantile(self, confidence: float) -> float:
-        """Two-sided quantile: of t for the person's own scatter, of the normal for the usual."""
+        """Return the two-sided quantile: t for the person's own scatter, normal for the usual."""
         if self.own:
             return float(stats.t.isf((1 - confidence) / 2, self.sessions - 2))
         return {0.90: Z90, 0.95: Z95}[confidence]
 
 
 def repeatability(movement: Movement, sessions: Sequence[RetestSession]) -> Repeatability:
-    """Return what a test-retest series says; the sessions may come in any order.
+    """Return the repeatability of a test-retest series; the sessions may come in any order.
 
-    Scatter is taken about the person's own line, so that a slow true change does not pass
-    for error. A usual error stands in until there are 8 sessions.
+    Scatter is taken about the person's own line, so that a slow true change does not count as
+    error. The movement's usual scatter is assumed until there are 8 sessions.
 
     Raises
     ------
@@ -122,12 +122,12 @@ def repeatability(movement: Movement, sessions: Sequence[RetestSession]) -> Repe
         For no sessions, a session without trials, or a number that is not finite.
     """
     _check(movement, sessions)
-    ordered = sorted(sessions, key=lambda each: each.day)
-    day = np.array([each.day for each in ordered], dtype=np.float64)
-    value = np.array([float(np.median(each.trials)) for each in ordered], dtype=np.float64)
+    ordered = sorted(sessions, key=lambda session: session.day)
+    day = np.array([session.day for session in ordered], dtype=np.float64)
+    value = np.array([float(np.median(session.trials)) for session in ordered], dtype=np.float64)
     typical, drift = _residuals_from_trend(day, value)
     trial_variance, trial_degrees = pooled_variance(
-        [np.array(each.trials, dtype=np.float64) for each in ordered]
+        [np.array(session.trials, dtype=np.float64) for session in ordered]
     )
     own = typical is not None and len(ordered) >= ENOUGH_SESSIONS
     return Repeatability(
@@ -141,40 +141,40 @@ def repeatability(movement: Movement, sessions: Sequence[RetestSession]) -> Repe
     )
 
 
-def repeatability_paragraph(found: Repeatability) -> str:
-    """Return what a series says in plain words."""
-    facts = MOVEMENTS[found.movement]
+def repeatability_paragraph(result: Repeatability) -> str:
+    """Return a series' repeatability in plain sentences."""
+    facts = MOVEMENTS[result.movement]
     digits, unit = (1, " degrees") if facts.unit is Unit.DEGREES else (2, "")
 
     def shown(number: float) -> str:
         return f"{round(number, digits) + 0.0:.{digits}f}{unit}"
 
-    many = f"{found.sessions} session{'s' * (found.sessions != 1)}"
+    many = f"{result.sessions} session{'s' * (result.sessions != 1)}"
     sentences = [f"{facts.name}: {many} of one shoulder."]
-    if found.typical_error is not None:
-        error = found.typical_error
+    if result.typical_error is not None:
+        error = result.typical_error
         sentences.append(
             f"Sessions scatter by {shown(error.value)} about their own line "
             f"(95 % interval {shown(error.low)} to {shown(error.high)})."
         )
-    if found.trial_sd is not None:
-        sentences.append(f"Trials within a session scatter by {shown(found.trial_sd.value)}.")
-    if found.drift_per_week is not None:
-        drift = found.drift_per_week
-        known = f"{shown(drift.value)} a week, {shown(drift.low)} to {shown(drift.high)}"
+    if result.trial_sd is not None:
+        sentences.append(f"Trials within a session scatter by {shown(result.trial_sd.value)}.")
+    if result.drift_per_week is not None:
+        drift = result.drift_per_week
+        slope = f"{shown(drift.value)} a week, {shown(drift.low)} to {shown(drift.high)}"
         sentences.append(
-            f"No drift is shown ({known})."
+            f"No drift is shown ({slope})."
             if drift.holds(0.0)
-            else f"The values drift ({known}): the shoulder or the set-up changed."
+            else f"The values drift ({slope}): the shoulder or the set-up changed."
         )
-    if not found.own:
+    if not result.own:
         sentences.append(
             f"Until there are {ENOUGH_SESSIONS} sessions a usual scatter of "
-            f"{shown(found.error_for_change)} is assumed."
+            f"{shown(result.error_for_change)} is assumed."
         )
     sentences.append(
-        f"Two single sessions must differ by {shown(found.mdc90)} (90 %) or "
-        f"{shown(found.mdc95)} (95 %) to be more than scatter."
+        f"Two single sessions must differ by {shown(result.mdc90)} (90 %) or "
+        f"{shown(result.mdc95)} (95 %) to be more than scatter."
     )
     return " ".join(sentences)
 
@@ -199,10 +199,10 @@ def _residuals_from_trend(
 
 
 def _widening(residuals: FloatArray) -> float:
-    """Return the factor on a standard error when neighbours resemble each other.
+    """Return the factor on a standard error for correlated neighbours, 1 to 3.
 
     The root of (1 + r) / (1 - r), r the correlation of neighbours: the share of independent
-    sessions in a first-order series. At most 3.
+    sessions in a first-order autoregressive series.
     """
     squares = float(np.sum(residuals**2))
     if squares <= 0:
@@ -217,8 +217,8 @@ def _check(movement: Movement, sessions: Sequence[RetestSession]) -> None:
     name = MOVEMENTS[movement].name
     if not sessions:
         raise InputError(f"{name}: there are no sessions yet. Measure some first.")
-    for number, each in enumerate(sessions, start=1):
-        if not each.trials:
+    for number, session in enumerate(sessions, start=1):
+        if not session.trials:
             raise InputError(f"{name}: session {number} has no scored trial. Leave it out.")
-        if not np.isfinite([each.day, *each.trials]).all():
+        if not np.isfinite([session.day, *session.trials]).all():
             raise InputError(f"{name}: session {number} holds something that is not a number.")

@@ -20,8 +20,8 @@ from tempfile import TemporaryDirectory
 
 import numpy as np
 
+from calibration.agreement.pairs_table import read_pairs
 from calibration.agreement.report import studies
-from calibration.agreement.table import read_pairs
 from calibration.placement.placement import PLACEMENTS
 from calibration.repository.bodies import BODIES, BodyRecord, BodySource
 from calibration.repository.corrections import CORRECTIONS, StoredCorrection

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from calibration.agreement.table import read_pairs
+from calibration.agreement.pairs_table import read_pairs
 from measure.batch.cache_key import content_hash
 from measure.cli.main import main
 from measure.clips.inputs import read_manifest

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from calibration.agreement.table import read_pairs
+from calibration.agreement.pairs_table import read_pairs
 from measure.batch.results_file import ResultsFile
 from measure.cli.main import main
 from measure.clips.inputs import read_manifest

@@ -37,9 +37,9 @@ def analyse_study_file(path: Path) -> AgreementStudy:
     InputError
         When the table cannot be read or holds too little.
     """
+    from calibration.agreement.pairs_table import read_pairs
     from calibration.agreement.plot import agreement_figure
     from calibration.agreement.report import format_studies, proposed_corrections
-    from calibration.agreement.table import read_pairs
     from calibration.statistics.bland_altman import Pairing
 
     judged, words = format_studies(read_pairs(path), Pairing.SAME_MOVE, path.stem)

@@ -5,14 +5,13 @@ import math
 import numpy as np
 import pytest
 
-from calibration.agreement.pairs_table import PairedReading
+from calibration.agreement.pairs_table import PairedReading, PairTable
 from calibration.agreement.study import (
     Agreement,
     InsufficientData,
     analyse_agreement,
     analyse_by_movement,
 )
-from calibration.agreement.table import PairTable
 from calibration.agreement.wording import agreement_paragraph, camera_per_goniometer, degrees_text
 from calibration.statistics.bland_altman import Pairing
 from measure.domain.landmarks import Side

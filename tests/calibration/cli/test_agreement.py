@@ -6,9 +6,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from calibration.agreement.pairs_table import pairs_from_text
 from calibration.agreement.plot import agreement_figure, save_agreement_figure
 from calibration.agreement.study import Agreement, analyse_agreement
-from calibration.agreement.table import pairs_from_text
 from measure.cli.main import main
 from measure.errors import DataError
 

@@ -3,8 +3,6 @@
 import numpy as np
 import pytest
 
-from calibration.placement.distance import distance_m
-from calibration.placement.level import up_direction
 from calibration.placement.standing import StandingEstimate, WithUncertainty, estimate_from_standing
 from measure.domain.landmarks import Landmark
 from measure.domain.tracks import FrameState, Track
@@ -162,54 +160,3 @@ def test_medians_are_of_the_frames_that_saw_the_person() -> None:
         float(np.median(track.points_px[:, Landmark.LEFT_HIP, 0]))
     )
     assert Landmark.NOSE not in places
-
-
-@pytest.mark.parametrize("distance", [1.8, 2.5, 3.5])
-@pytest.mark.parametrize("tilt", [-8.0, 0.0, 8.0])
-def test_distance_from_a_known_upright_length(distance: float, tilt: float) -> None:
-    room = Room(roll_deg=3.0, tilt_deg=tilt, height_m=1.0)
-    low, high = np.array([[0.1, 0.75, distance], [0.1, 1.25, distance]])
-    ends = room.project(np.stack([low, high]))
-    found, least, most = distance_m(
-        (tuple(ends[0]), tuple(ends[1])), 0.5, up_direction(3.0, tilt), room.sight()
-    )
-    assert found == pytest.approx(distance, rel=0.05)
-    assert least == most == found
-
-
-def test_distance_from_the_shoulders_facing_the_camera() -> None:
-    room = Room(tilt_deg=5.0)
-    places = median_points(standing(room, distance_m=2.7, error_px=1.0))
-    ends = (places[Landmark.RIGHT_SHOULDER], places[Landmark.LEFT_SHOULDER])
-    across = np.array([1.0, 0.0, 0.0])
-    found, _, _ = distance_m(ends, 0.196 * 1.72, across, room.sight())
-    assert found == pytest.approx(2.7, rel=0.05)
-
-
-def test_an_unknown_lens_gives_a_span_of_distances() -> None:
-    room = Room(focal=1200.0)
-    ends = room.project(np.array([[0.0, 0.8, 3.0], [0.0, 1.2, 3.0]]))
-    found, least, most = distance_m(
-        (tuple(ends[0]), tuple(ends[1])), 0.4, up_direction(0, 0), room.unknown()
-    )
-    assert least < 3.0 < most
-    assert least < found < most
-
-
-@pytest.mark.parametrize(
-    ("ends", "length", "along", "part"),
-    [
-        (((10, 10), (10, 10)), 0.5, (0, 1, 0), "not two points"),
-        (((10, 300), (10, 100)), 0.0, (0, 1, 0), "no length"),
-        (((10, 300), (10, 100)), float("nan"), (0, 1, 0), "no length"),
-        (((10, 100), (10, 300)), 0.5, (0, 1, 0), "which end"),
-    ],
-)
-def test_lengths_that_say_nothing(
-    ends: tuple[tuple[float, float], tuple[float, float]],
-    length: float,
-    along: tuple[float, float, float],
-    part: str,
-) -> None:
-    with pytest.raises(InputError, match=part):
-        distance_m(ends, length, np.array(along, dtype=np.float64), Room().sight())

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calibration.agreement.table import (
+from calibration.agreement.pairs_table import (
     LARGEST_FILE_BYTES,
     PairTable,
     pairs_from_text,
