@@ -13,8 +13,12 @@ from calibration.agreement.study import ENOUGH_PAIRS, ENOUGH_PEOPLE, Agreement
 from calibration.agreement.wording import degrees_text
 from calibration.statistics.bland_altman import Pairing
 from calibration.statistics.proportional_bias import ProportionalBias, proportional_bias
-from measure.domain.acquisition import Correction
-from measure.domain.acquisition_checks import LARGEST_BIAS_DEG, LARGEST_CHANGE_DEG, LARGEST_GAIN
+from measure.domain.acquisition import (
+    LARGEST_BIAS_DEG,
+    LARGEST_CHANGE_DEG,
+    LARGEST_GAIN,
+    Correction,
+)
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import MOVEMENTS
 

@@ -8,11 +8,10 @@ from calibration.statistics.repeatability import (
     repeatability,
     repeatability_paragraph,
 )
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, MeasurementRecord
+from measure.domain.records import AssessmentCondition, History, MeasurementRecord
 from measure.progress.series import instrument_of
 
 

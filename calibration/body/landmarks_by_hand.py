@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.domain.acquisition_checks import POSSIBLE, is_possible
+from measure.domain.acquisition import POSSIBLE, is_possible
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.errors import InputError
 

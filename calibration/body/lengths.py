@@ -10,8 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.domain.acquisition import BodySetup
-from measure.domain.acquisition_checks import POSSIBLE, is_possible
+from measure.domain.acquisition import POSSIBLE, BodySetup, is_possible
 from measure.domain.landmarks import FloatArray, Side, arm
 from measure.domain.tracks import FrameState, Track
 from measure.errors import InputError

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calibration.placement.viewpoint import PinholeView
-from measure.domain.acquisition_checks import LARGEST_ROLL_DEG
+from measure.domain.acquisition import LARGEST_ROLL_DEG
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
 

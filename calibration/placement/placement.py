@@ -13,7 +13,7 @@ from calibration.message import TranslatableMessage
 from calibration.repository.shelf import JsonRepository
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.record_checks import check_id
+from measure.domain.records import check_id
 from measure.errors import InputError
 from measure.kinematics.neutral_pose import WIDTH_ERROR, Neutral, turn_deg
 

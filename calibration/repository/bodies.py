@@ -7,9 +7,8 @@ from enum import StrEnum
 
 from calibration.message import TranslatableMessage
 from calibration.repository.shelf import JsonRepository
-from measure.domain.acquisition import BodySetup
-from measure.domain.acquisition_checks import check_lengths
-from measure.domain.record_checks import check_id
+from measure.domain.acquisition import BodySetup, check_lengths
+from measure.domain.records import check_id
 from measure.errors import InputError
 from measure.kinematics.neutral_pose import FACING_WIDTH, Neutral
 

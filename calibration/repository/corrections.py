@@ -8,8 +8,7 @@ import dataclasses
 from dataclasses import dataclass
 
 from calibration.repository.shelf import JsonRepository
-from measure.domain.acquisition import Correction, MovementCorrection
-from measure.domain.acquisition_checks import check_correction, check_name
+from measure.domain.acquisition import Correction, MovementCorrection, check_correction, check_name
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.errors import InputError
 

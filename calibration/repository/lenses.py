@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 from calibration.message import TranslatableMessage
 from calibration.repository.shelf import JsonRepository
-from measure.domain.acquisition import LensProfile
-from measure.domain.acquisition_checks import check_profile
+from measure.domain.acquisition import LensProfile, check_profile
 
 LENSES: JsonRepository[LensProfile] = JsonRepository(
     "lens-profiles",

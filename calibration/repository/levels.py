@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 
 from calibration.repository.shelf import JsonRepository
-from measure.domain.acquisition_checks import LARGEST_ROLL_DEG, check_name, check_roll
+from measure.domain.acquisition import LARGEST_ROLL_DEG, check_name, check_roll
 from measure.errors import InputError
 
 

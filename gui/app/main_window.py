@@ -32,8 +32,7 @@ from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.words import tr
 from gui.widgets.flow_row import FlowRow
 from gui.widgets.text import button, label, separator
-from measure.domain.history import History
-from measure.domain.records import Person
+from measure.domain.records import History, Person
 
 #: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
 _CLOSE_ENGINE_S, _CLOSE_RECORDS_S, _CLOSE_SLOW_S = 2.5, 1.5, 0.5

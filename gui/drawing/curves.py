@@ -5,11 +5,10 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, MeasurementRecord
+from measure.domain.records import AssessmentCondition, History, MeasurementRecord
 from measure.progress.series import event_breaks, instrument_of
 from measure.system.clock import Timestamp
 

@@ -6,8 +6,7 @@ from pathlib import Path
 from PySide6.QtGui import QPagedPaintDevice
 
 from gui.report.pdf import make_pdf, print_pages
-from measure.domain.history import History
-from measure.domain.records import Person
+from measure.domain.records import History, Person
 from measure.errors import InputError
 from measure.report.page import report_foot, report_html, report_title
 from measure.system.atomic_files import safe_name, write_new

@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Protocol
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.records import (
     AssessmentCondition,
     Event,
+    History,
     LimitingFactor,
     MeasurementRecord,
     Pain,

@@ -10,10 +10,9 @@ from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING, Prom
 from measure.progress.comparison import Change
 from measure.progress.home_programme import WeekDone
 from measure.progress.overview import Progress
-from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
 from measure.progress.trend_line import Slope
-from measure.progress.weekly_verdicts import Verdict
+from measure.progress.weekly_verdicts import SeriesPhase, Verdict
 from measure.progress.wording import signed
 
 

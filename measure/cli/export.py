@@ -5,8 +5,8 @@ from pathlib import Path
 
 from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
-from measure.export.csv_format import DecimalSign
 from measure.export.formats import Choices, Format, export, file_name
+from measure.export.history_csv import DecimalSign
 from measure.system.atomic_files import write_new
 
 

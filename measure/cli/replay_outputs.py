@@ -110,16 +110,12 @@ def write_extras(
 
 
 def _write_motion(arguments: argparse.Namespace, name: str, reading: ClipReading) -> None:
-    from measure.export.motion_points import motion_points
+    from measure.export.motion_files import motion_points, write_c3d, write_trc
 
     points = motion_points(reading.observation, arguments.metres_per_px)
     if arguments.c3d:
-        from measure.export.c3d import write_c3d
-
         write_c3d(arguments.c3d / f"{name}.c3d", points)
     if arguments.trc:
-        from measure.export.trc import write_trc
-
         write_trc(arguments.trc / f"{name}.trc", points)
 
 

@@ -4,8 +4,7 @@ import json
 from pathlib import Path
 from typing import Any
 
-from measure.domain.acquisition import KnownSetup
-from measure.domain.acquisition_checks import check_known
+from measure.domain.acquisition import KnownSetup, check_known
 from measure.errors import DataError, InputError
 from measure.system.atomic_files import write_json
 from measure.system.json_codec import from_data, to_data

@@ -10,11 +10,11 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from measure.demo.sessions import Happening, Member, history_of, made_id
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
     EventKind,
+    History,
     Onset,
     Person,
     Plan,

@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -18,6 +17,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import (
     Event,
     EventKind,
+    History,
     LimitingFactor,
     MeasurementRecord,
     Pain,

@@ -1,24 +1,20 @@
-"""What is kept about people, sessions and what happened between them. Values only.
+"""Records of people, sessions, events and home programmes, and one person's history of them.
 
-A record is what the store keeps and the exports carry. How it is written to a file is none of its
-business; what a measurement consists of is in :mod:`measure.domain.measurements`. Identifiers are
-text made by :func:`measure.system.clock.new_id`, the same in every copy of a record.
+Values only: a record is what the store keeps and the exports carry, and its texts and numbers are
+checked when it is made. What a measurement consists of is in :mod:`measure.domain.measurements`.
+Identifiers are text made by :func:`measure.system.clock.new_id`, the same in every copy of a
+record.
 """
 
 import datetime as dt
+import re
+import unicodedata
 from dataclasses import dataclass, field
 from enum import StrEnum
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.reasons import Reason
-from measure.domain.record_checks import (
-    check_id,
-    check_note,
-    check_partial_date,
-    check_rating,
-    checked_name,
-)
 from measure.errors import InputError
 from measure.system.clock import Timestamp
 
@@ -305,3 +301,124 @@ class Plan:
         check_note(self.chosen_by)
         if len({each.stretch for each in self.stretches}) != len(self.stretches):
             raise InputError("A plan names each stretch once; change its times a day instead.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class History:
+    """A person and all their records, each kind with the earliest first.
+
+    Raises
+    ------
+    InputError
+        When a record belongs to somebody else or to no session of the history, or two records
+        of a kind share an identifier.
+    """
+
+    person: Person
+    sessions: tuple[SessionRecord, ...] = ()
+    measurements: tuple[MeasurementRecord, ...] = ()
+    events: tuple[Event, ...] = ()
+    plans: tuple[Plan, ...] = ()
+    stretches: tuple[StretchLog, ...] = ()
+
+    def __post_init__(self) -> None:
+        sessions = {session.id for session in self.sessions}
+        for kind in (self.sessions, self.measurements, self.events, self.plans, self.stretches):
+            if len({each.id for each in kind}) != len(kind):
+                raise InputError("Two records of the same kind have the same identifier.")
+            for each in kind:
+                if each.person_id != self.person.id:
+                    raise InputError(f"The record {each.id} belongs to somebody else.")
+        for measurement in self.measurements:
+            if measurement.session_id not in sessions:
+                raise InputError(f"The session of the measurement {measurement.id} is missing.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Merged:
+    """What became of a history that was merged into the store.
+
+    Attributes
+    ----------
+    person
+        The person as they are in the store now.
+    new_person
+        False when the person was there already.
+    added, same, kept
+        Records that were added; that were there already, alike; that were there already with
+        other contents and stayed as they were.
+    """
+
+    person: Person
+    new_person: bool
+    added: int
+    same: int
+    kept: int
+
+
+#: Characters. Ours: fits a file name in every alphabet, and a table's column.
+LONGEST_NAME = 60
+#: Characters. Ours: a page of text.
+LONGEST_NOTE = 4000
+
+_ID_LENGTH, _ID_DIGITS = 32, "0123456789abcdef"
+_PARTIAL_DATE = re.compile(r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?")
+#: Join or part letters in several scripts, without printing anything themselves.
+_JOINERS = re.compile("[\u200c\u200d]")
+
+#: C0 and C1 controls but tab and line ends, half characters, and U+FFFE, U+FFFF.
+_NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+
+
+def check_id(text: str) -> None:
+    """Raise InputError unless `text` is an identifier of ours: 32 hexadecimal digits."""
+    # Half the time of a pattern, which a history of many years would feel.
+    if len(text) != _ID_LENGTH or text.strip(_ID_DIGITS):
+        raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
+
+
+def check_rating(rating: int | None) -> None:
+    """Raise InputError unless `rating` is None or a whole number from 0 to 10."""
+    if rating is not None and not 0 <= rating <= 10:
+        raise InputError(f"Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.")
+
+
+def check_note(text: str) -> None:
+    """Raise InputError when `text` is longer than 4000 characters or is not all text.
+
+    Control characters other than tab and line ends are no text: neither health records nor
+    spreadsheets can carry them.
+    """
+    if len(text) > LONGEST_NOTE:
+        raise InputError(f"A note can have {LONGEST_NOTE} characters; this has {len(text)}.")
+    if _NO_TEXT.search(text):
+        raise InputError("A note holds characters that are no text. Type it again.")
+
+
+def check_partial_date(text: str) -> None:
+    """Raise InputError unless `text` is a year, a year and month, or a whole date."""
+    if not _PARTIAL_DATE.fullmatch(text):
+        raise InputError(f"{text[:40]!r} is no date like 2026, 2026-03 or 2026-03-14.")
+    try:
+        dt.date.fromisoformat((text + "-01-01")[:10])
+    except ValueError:
+        raise InputError(f"There is no such date as {text}.") from None
+
+
+def checked_name(text: str) -> str:
+    """Return a pseudonym in its one spelling: NFC, single blanks, no blanks around it.
+
+    Raises
+    ------
+    InputError
+        When nothing is left, it is longer than 60 characters, or it holds characters that do
+        not print (line breaks, direction marks).
+    """
+    name = " ".join(unicodedata.normalize("NFC", text).split())
+    if not name:
+        raise InputError("A pseudonym needs at least one character.")
+    if len(name) > LONGEST_NAME:
+        raise InputError(f"A pseudonym can have {LONGEST_NAME} characters; this has {len(name)}.")
+    if not _JOINERS.sub("", name).isprintable():
+        raise InputError("A pseudonym can only hold characters that print.")
+    return name

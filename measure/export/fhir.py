@@ -6,12 +6,11 @@ happens here, at the edge: more digits would claim more than a camera sees.
 
 import uuid
 
-from measure.domain.history import History
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.reasons import SENTENCES
-from measure.domain.records import Assistance, MeasurementRecord, Person, SessionRecord
-from measure.export.codes import (
+from measure.domain.records import Assistance, History, MeasurementRecord, Person, SessionRecord
+from measure.export.fhir_codes import (
     CATEGORY,
     LOINC,
     OWN_LEVEL,
@@ -19,9 +18,6 @@ from measure.export.codes import (
     OWN_PERSON,
     PAIN_LOINC,
     PURPOSE,
-    loinc_of,
-)
-from measure.export.fhir_parts import (
     Resource,
     absent,
     band,
@@ -29,6 +25,7 @@ from measure.export.fhir_parts import (
     coding,
     component,
     instant,
+    loinc_of,
     part,
     quantity,
     site,
@@ -36,8 +33,8 @@ from measure.export.fhir_parts import (
     url_of,
     uuid_of,
 )
-from measure.export.json_format import NOTICE, json_by_line
-from measure.export.table import setup_text
+from measure.export.history_csv import setup_text
+from measure.export.history_json import NOTICE, json_by_line
 from measure.system.clock import Timestamp
 from measure.system.json_codec import to_json
 

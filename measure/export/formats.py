@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from measure.domain.history import History
-from measure.export.csv_format import DecimalSign, csv_for_programs, csv_for_spreadsheets
+from measure.domain.records import History
 from measure.export.fhir import history_fhir
-from measure.export.json_format import history_json
+from measure.export.history_csv import DecimalSign, csv_for_programs, csv_for_spreadsheets
+from measure.export.history_json import history_json
 from measure.system.atomic_files import safe_name
 from measure.system.clock import Timestamp
 from measure.system.versions import software

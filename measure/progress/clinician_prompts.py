@@ -11,9 +11,9 @@ from statistics import median
 
 import numpy as np
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.records import History
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import (
     STALL_BELOW_DEG,

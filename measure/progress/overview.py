@@ -6,10 +6,9 @@ Pure: the day it is today comes from the caller.
 import datetime as dt
 from dataclasses import dataclass, replace
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
+from measure.domain.records import AssessmentCondition, History
 from measure.progress.clinician_prompts import Prompt, prompts
 from measure.progress.series import all_series
 from measure.progress.shoulder import SideProgress, side_progress

@@ -13,11 +13,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.domain.history import History
 from measure.domain.landmarks import FloatArray, IntArray, Side
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, Event, EventKind, MeasurementRecord
+from measure.domain.records import AssessmentCondition, Event, EventKind, History, MeasurementRecord
 
 #: What breaks a series, in words, and whether a sitting on the very day comes after it. Ours:
 #: an injection or procedure is noted on the day one was measured before it.

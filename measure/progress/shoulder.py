@@ -13,16 +13,17 @@ from measure.progress.comparison import (
     baseline_block,
     change_between,
     recent_block,
+    shared_drift,
 )
-from measure.progress.drift import shared_drift
 from measure.progress.milestones import Milestone, milestones
-from measure.progress.phases import SeriesPhase, earlier_phases
 from measure.progress.series import Series
 from measure.progress.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
 from measure.progress.weekly_verdicts import (
     WINDOW_DAY,
+    SeriesPhase,
     Verdict,
     WeeklyCheck,
+    earlier_phases,
     stalled,
     trend,
     weekly_checks,

@@ -8,11 +8,10 @@ import datetime as dt
 from collections.abc import Callable, Iterable
 from html import escape
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import Person
+from measure.domain.records import History, Person
 from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
 from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.weekly_verdicts import WINDOW_DAY

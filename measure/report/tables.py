@@ -4,12 +4,11 @@ from collections import Counter
 from collections.abc import Callable
 from html import escape
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.reasons import SENTENCES
-from measure.domain.records import MeasurementRecord
+from measure.domain.records import History, MeasurementRecord
 from measure.progress.comparison import Block
 from measure.progress.milestones import LEAST_DAYS as LEAST_FOR_TASKS
 from measure.progress.overview import Progress

@@ -6,15 +6,13 @@ from collections.abc import Iterable
 from html import escape
 from statistics import median
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Reference
 from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.records import Event, EventKind, MeasurementRecord, Onset
-from measure.progress.phases import SeriesPhase
+from measure.domain.records import Event, EventKind, History, MeasurementRecord, Onset
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
-from measure.progress.weekly_verdicts import Verdict
+from measure.progress.weekly_verdicts import SeriesPhase, Verdict
 from measure.progress.wording import VERDICT_WORDS, conduct_words, slope_words
 
 NOTICE = "An estimate made with a camera, not a diagnosis and not a medical device."

@@ -5,9 +5,7 @@ import sqlite3
 from collections.abc import Callable
 from typing import Any
 
-from measure.domain.history import History, Merged
-from measure.domain.record_checks import LONGEST_NAME
-from measure.domain.records import Person
+from measure.domain.records import LONGEST_NAME, History, Merged, Person
 from measure.errors import DataError
 from measure.storage import measurement_rows, people_rows, programme_rows, session_rows
 from measure.storage.columns import sanitized

@@ -13,13 +13,14 @@ from dataclasses import replace
 from pathlib import Path
 from types import TracebackType
 
-from measure.domain.history import History, Merged
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
     AssessmentCondition,
     Event,
+    History,
     MeasurementRecord,
+    Merged,
     Pain,
     Person,
     Plan,

@@ -13,9 +13,9 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.records import History
 from measure.export.formats import Choices, Format, export
 from measure.export.history_json import history_from_json
 from measure.storage.backup import backup

@@ -10,7 +10,7 @@ from collections.abc import Callable, Collection, Sequence
 import numpy as np
 from scipy import stats
 
-from measure.progress.drift import shared_drift
+from measure.progress.comparison import shared_drift
 from measure.progress.series import Series
 from measure.progress.trend_line import fit_slope
 from measure.progress.weekly_verdicts import Verdict, WeeklyCheck, stalled, trend, weekly_checks

@@ -13,9 +13,9 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.records import History
 from measure.progress.overview import Progress, progress_of
 from measure.report.page import report_html
 from measure.storage.store import Store

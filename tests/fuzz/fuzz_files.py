@@ -32,12 +32,11 @@ from calibration.statistics.bland_altman import Pairing
 from gui.session.settings import WindowSettings
 from measure.clips.inputs import read_manifest
 from measure.domain.acquisition import Correction
-from measure.domain.history import History
 from measure.domain.movements import Movement
+from measure.domain.records import History
 from measure.errors import ClipError, ThawlineError
 from measure.export.formats import Choices, Format, export
-from measure.export.history_json import read_history
-from measure.export.json_format import history_json
+from measure.export.history_json import history_json, read_history
 from measure.pose_models.bundles import ModelQuality, own_bundle
 from measure.progress.overview import progress_of
 from measure.report.page import report_html

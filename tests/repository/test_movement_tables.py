@@ -24,8 +24,8 @@ from measure.kinematics.uncertainty import measured
 SOME_ONLY = {
     "gui.drawing.posture_figure._VIEW_ELEVATION_DEG": "the others are seen from the eyes' height",
     "measure.kinematics.elevation._WRIST_LEAD_DEG": "elevations only",
-    "measure.export.codes._UNSIDED": "no code is known for the reach",
-    "measure.export.codes._SIDED": "no code is known for the reach",
+    "measure.export.fhir_codes._UNSIDED": "no code is known for the reach",
+    "measure.export.fhir_codes._SIDED": "no code is known for the reach",
 }
 #: Modules that do something when imported, or are for the pose process alone.
 NOT_IMPORTED = ("measure.pose.network", "gui.translations.update")

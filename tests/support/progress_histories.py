@@ -3,7 +3,6 @@
 import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -11,6 +10,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import (
     AssessmentCondition,
     Event,
+    History,
     MeasurementRecord,
     Pain,
     Person,

@@ -6,7 +6,6 @@ import unicodedata
 from hypothesis import strategies as st
 
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import LevelBand, Measurement, Provenance, Reference, Status, Trial
 from measure.domain.movements import Movement, Unit, View
@@ -17,6 +16,7 @@ from measure.domain.records import (
     BodyPosition,
     Event,
     EventKind,
+    History,
     LimitingFactor,
     MeasurementRecord,
     Onset,

@@ -7,7 +7,7 @@ from pathlib import Path
 from PySide6.QtGui import QImage
 
 from measure.domain.acquisition import MovementCorrection
-from measure.domain.history import History
+from measure.domain.records import History
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -27,7 +27,7 @@ from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.text import button, card, clear_layout, label, scrollable
 from gui.widgets.tick import WrappingCheckBox
-from measure.domain.acquisition_checks import POSSIBLE
+from measure.domain.acquisition import POSSIBLE
 
 TRUNK = "trunk"
 LENGTHS = ("upper_arm", "forearm", "shoulder_width")

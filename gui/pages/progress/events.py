@@ -15,8 +15,7 @@ from gui.widgets.choices import ChoiceRow
 from gui.widgets.day_field import DateField
 from gui.widgets.text import button, card, clear_layout, label, scrollable
 from measure.domain.landmarks import Side
-from measure.domain.record_checks import LONGEST_NOTE
-from measure.domain.records import Event, EventKind, Person
+from measure.domain.records import LONGEST_NOTE, Event, EventKind, Person
 from measure.system.clock import new_id
 
 

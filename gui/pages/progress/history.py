@@ -23,11 +23,11 @@ from gui.widgets.notice_line import NoticeBar
 from gui.widgets.pick_button import MenuButton
 from gui.widgets.stretch_row import StretchRow
 from gui.widgets.text import button, label, scrollable
-from measure.domain.history import History
 from measure.domain.movements import Movement
 from measure.domain.records import (
     AssessmentCondition,
     Event,
+    History,
     MeasurementRecord,
     Person,
     Plan,

@@ -14,9 +14,9 @@ from gui.report.files import report_bytes, report_name, write_report
 from gui.report.pdf import make_pdf, plain_font
 from measure.cli.main import main
 from measure.demo.people import story_histories
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.records import History
 from measure.errors import InputError
 from measure.report.svg import Box, Diagram, Dot, Line, Words
 from measure.report.wording import DEMO

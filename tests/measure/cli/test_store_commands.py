@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from measure.cli.main import main
-from measure.domain.history import History
+from measure.domain.records import History
 from measure.storage import connection
 from measure.storage.disk_kind import DiskKind
 from measure.storage.store import Store

@@ -7,11 +7,10 @@ from pathlib import Path
 import pytest
 
 from measure.demo.people import load_story, story_histories
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import MOVEMENTS, Movement
-from measure.domain.records import EventKind
+from measure.domain.records import EventKind, History
 from measure.errors import InputError
 from measure.progress.overview import Progress, progress_of
 from measure.progress.weekly_verdicts import Verdict

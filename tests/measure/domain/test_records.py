@@ -5,11 +5,11 @@ import datetime as dt
 
 import pytest
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.records import (
     AssessmentCondition,
     Assistance,
+    History,
     Pain,
     Person,
     Plan,

@@ -10,12 +10,11 @@ import pytest
 from fhir.resources.R4B.bundle import Bundle
 from hypothesis import HealthCheck, given, settings
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
-from measure.domain.records import AssessmentCondition, Assistance, Pain
-from measure.export.codes import _SIDED, _UNSIDED, PAIN_LOINC
+from measure.domain.records import AssessmentCondition, Assistance, History, Pain
 from measure.export.fhir import history_fhir
+from measure.export.fhir_codes import _SIDED, _UNSIDED, PAIN_LOINC
 from tests.support import record_samples as sample
 from tests.support.record_samples import FixedClock
 from tests.support.record_strategies import histories

@@ -11,9 +11,7 @@ from measure.domain.landmarks import Landmark, Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import FrameState
 from measure.errors import DataError, InputError
-from measure.export.c3d import slots_of, write_c3d
-from measure.export.motion_points import LABELS, motion_points
-from measure.export.trc import write_trc
+from measure.export.motion_files import LABELS, motion_points, slots_of, write_c3d, write_trc
 from measure.pose.jobs import ClipInfo
 from measure.video.sampling import COARSE_HZ
 from tests.support.stick_figure import elevation_track, raise_and_hold

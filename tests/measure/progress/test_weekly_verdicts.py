@@ -8,10 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.records import Event, EventKind
+from measure.progress.overview import progress_of
 from measure.progress.series import Series
 from measure.progress.weekly_verdicts import (
     STALL_BELOW_DEG,
+    SeriesPhase,
     Verdict,
     WeeklyCheck,
     needed_evidence,
@@ -20,6 +24,8 @@ from measure.progress.weekly_verdicts import (
     weekly_checks,
 )
 from tests.bench.progress_people import FIRST_DAY, Course, plain_series, series_of
+from tests.support.progress_histories import day, history
+from tests.support.record_samples import event, person, some_id
 
 #: Monday, Wednesday and Friday of twelve weeks.
 DAYS = np.array([7 * week + each for week in range(12) for each in (0, 2, 4)], dtype=float)
@@ -205,3 +211,57 @@ def test_a_stall_is_judged_by_six_weeks_with_eight_days() -> None:
     upper = weekly_checks(rising(-0.1), date(84))[-1].upper_per_month
     assert upper is not None
     assert -3.5 < upper < 0
+
+
+LEFT = (Movement.FLEXION, Side.LEFT)
+#: Every second day of ten weeks down by 0.3 degrees a day, then of ten weeks up again.
+COURSE_DAYS = np.arange(0, 140, 2)
+COURSE_VALUES = 120 - 0.3 * np.minimum(COURSE_DAYS, 70) + 0.4 * np.maximum(COURSE_DAYS - 70, 0)
+COURSE = list(zip(COURSE_DAYS.tolist(), COURSE_VALUES.tolist(), strict=True))
+
+
+def earlier_phases(*events: Event, today: int = 140) -> tuple[SeriesPhase, ...]:
+    found = progress_of(history({LEFT: COURSE}, events=events), day(today))
+    side = found.of(*LEFT)
+    assert side is not None
+    return side.earlier
+
+
+def injection(number: int) -> Event:
+    return event(
+        person(),
+        id=some_id(f"injection {number}"),
+        kind=EventKind.INJECTION,
+        day=day(number),
+        side=Side.LEFT,
+    )
+
+
+def test_without_a_break_there_is_no_earlier_phase() -> None:
+    assert earlier_phases() == ()
+
+
+def test_a_loss_before_an_injection_is_told_though_it_gains_since() -> None:
+    (before,) = earlier_phases(injection(70))
+    assert (before.first, before.last, before.ended) == (day(0), day(70), day(71))
+    assert before.ended_by == "injection"
+    assert before.verdict is Verdict.LOSING
+    assert before.slope is not None
+    assert round(before.slope.per_day, 2) == -0.3
+
+
+def test_a_short_phase_is_too_early_to_say() -> None:
+    first, second = earlier_phases(injection(14), injection(70))
+    assert first.verdict is Verdict.TOO_EARLY
+    assert first.slope is None
+    assert second.verdict is Verdict.LOSING
+
+
+def test_two_breaks_without_a_reading_between_end_one_phase() -> None:
+    flare = event(person(), id=some_id("flare"), kind=EventKind.FLARE, day=day(72), side=Side.LEFT)
+    (before,) = earlier_phases(injection(70), flare)
+    assert before.ended_by == "injection and flare"
+
+
+def test_a_break_still_to_come_ends_nothing() -> None:
+    assert earlier_phases(injection(70), today=69) == ()

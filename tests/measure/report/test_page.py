@@ -7,10 +7,17 @@ from dataclasses import replace
 import pytest
 
 from measure.demo.people import story_histories
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import EventKind, LimitingFactor, Pain, Plan, PlannedStretch, Stretch
+from measure.domain.records import (
+    EventKind,
+    History,
+    LimitingFactor,
+    Pain,
+    Plan,
+    PlannedStretch,
+    Stretch,
+)
 from measure.progress.wording import MINUS
 from measure.report.page import report_foot, report_html, report_title
 from measure.report.wording import CAVEATS, DEMO, NOTICE

@@ -6,10 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from measure.domain.history import History
+from measure.domain.records import History
 from measure.errors import ThawlineError
-from measure.export.history_json import history_from_json
-from measure.export.json_format import history_json
+from measure.export.history_json import history_from_json, history_json
 from measure.storage.backup import inspect, restore
 from measure.storage.store import Store
 from tests.support import record_samples as sample

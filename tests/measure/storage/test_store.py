@@ -12,12 +12,11 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import Pain
+from measure.domain.records import History, Pain
 from measure.errors import InputError, MachineError
 from measure.storage import merge
 from measure.storage.location import MARKER_NAME

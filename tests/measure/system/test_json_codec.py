@@ -11,10 +11,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from measure.domain.acquisition import LensProfile, Setup
-from measure.domain.history import History
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import Pain, PlannedStretch
+from measure.domain.records import History, Pain, PlannedStretch
 from measure.errors import DataError
 from measure.system.json_codec import (
     from_data,

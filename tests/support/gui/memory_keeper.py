@@ -5,7 +5,6 @@ import random
 from dataclasses import replace
 
 from gui.session.repository import PendingMeasurement
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -13,6 +12,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import (
     AssessmentCondition,
     Event,
+    History,
     MeasurementRecord,
     Pain,
     Person,

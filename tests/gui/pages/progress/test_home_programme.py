@@ -12,13 +12,13 @@ from pytestqt.qtbot import QtBot
 from gui.drawing.curves import curves
 from gui.text.verdict_words import prompt_words
 from gui.widgets.history_chart import noon_timestamp
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
     AssessmentCondition,
     Event,
     EventKind,
+    History,
     Plan,
     PlannedStretch,
     Stretch,

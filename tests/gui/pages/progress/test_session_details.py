@@ -9,11 +9,10 @@ from gui.pages.progress.session_details import SessionDetails, before_words, tri
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.reading_band import MeasurementBand
-from measure.domain.history import History
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import SENTENCES, Reason
-from measure.domain.records import Pain
+from measure.domain.records import History, Pain
 from tests.support import record_samples as sample
 from tests.support.progress_histories import history
 

@@ -8,11 +8,10 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from measure.domain.history import History
+from measure.domain.records import History
 from measure.errors import DataError, InputError
 from measure.export import history_json as history_json_module
-from measure.export.history_json import history_from_json, read_history
-from measure.export.json_format import history_json
+from measure.export.history_json import history_from_json, history_json, read_history
 from measure.storage.store import Store
 from tests.support import record_samples as sample
 from tests.support.record_samples import FixedClock

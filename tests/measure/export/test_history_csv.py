@@ -8,9 +8,15 @@ import math
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from measure.domain.history import History
-from measure.export.csv_format import DecimalSign, csv_for_programs, csv_for_spreadsheets, guarded
-from measure.export.table import COLUMNS, ColumnKind
+from measure.domain.records import History
+from measure.export.history_csv import (
+    COLUMNS,
+    ColumnKind,
+    DecimalSign,
+    csv_for_programs,
+    csv_for_spreadsheets,
+    guarded,
+)
 from tests.support import record_samples as sample
 from tests.support.record_strategies import histories
 

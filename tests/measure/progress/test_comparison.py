@@ -1,4 +1,4 @@
-"""The other shoulder as a check of the set-up."""
+"""Comparison of two blocks of days, and drift shared with the other shoulder."""
 
 import datetime as dt
 
@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from measure.domain.landmarks import Side
-from measure.progress.drift import shared_drift
+from measure.progress.comparison import shared_drift
 from measure.progress.series import Series
 from measure.progress.weekly_verdicts import weekly_checks
 from tests.bench.progress_people import FIRST_DAY, Course, plain_series, series_of
