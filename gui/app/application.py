@@ -9,13 +9,13 @@ from pathlib import Path
 from PySide6.QtCore import QCoreApplication, QLockFile
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
+from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import (
     WindowClipAnalyzer,
     aggregate_accepted_trials,
     local_models,
     open_scrub_thumbnails,
 )
-from gui.session.cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state

@@ -18,11 +18,11 @@ from PySide6.QtWidgets import (
 )
 
 from gui.app.about import about_dialog, keys_dialog, purpose_dialog
-from gui.pages.camera_and_body.flow import CalibrationPages
-from gui.pages.clips.review import ClipsPage
+from gui.pages.camera_and_body.calibration_pages import CalibrationPages
+from gui.pages.clips.clip_review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
-from gui.pages.measuring.flow import MeasurePage
-from gui.pages.progress.history import ProgressPage
+from gui.pages.measuring.measure_page import MeasurePage
+from gui.pages.progress.progress_page import ProgressPage
 from gui.report.files import print_report, report_name, write_report
 from gui.report.printer import chosen_printer
 from gui.session.services import Services

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from calibration.known_setup import CalibratedSetup
-from gui.session.cues import AudioCues
+from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.interfaces import CameraFinder, ClipAnalyzer, ThumbnailLoader, TrialAggregator
 from gui.session.known_setup import SetupProvider

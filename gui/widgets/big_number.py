@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import tr, value_words
-from gui.widgets.painted import PaintedWidget
+from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import Unit
 
 #: Digits are never lower than this share of the window's height.

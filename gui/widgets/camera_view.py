@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.session.services import Services
 from gui.text.sentences import trouble_sentence
 from gui.text.words import tr
-from gui.widgets.sentence import FittedSentence
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.text import button
 from gui.widgets.video_view import VideoView
 from measure.camera.faults import SourceFault

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from calibration.lens.fit import COVERAGE_CELLS
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.painted import PaintedWidget
+from gui.widgets.painted_widget import PaintedWidget
 
 
 class CoverageGrid(PaintedWidget):

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.painted import PaintedWidget
+from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import label
 
 #: Middle and half-width of the drawn example, in per cent of its height. Made up.

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.painted import PaintedWidget
+from gui.widgets.painted_widget import PaintedWidget
 
 
 class HoldRing(PaintedWidget):

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from gui.protocol.plan import Attempt, AttemptState, SessionPlan
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_trial
+from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_trial
 from measure.domain.movements import Movement
 
 

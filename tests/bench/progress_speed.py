@@ -84,7 +84,7 @@ def _time_page(known: History, found: Progress) -> None:
     from PySide6.QtWidgets import QApplication
 
     from gui.app.application import configure_application
-    from gui.pages.progress.history import ProgressPage
+    from gui.pages.progress.progress_page import ProgressPage
     from tests.support.gui.stage import WindowHarness
 
     application = QApplication.instance() or QApplication([])

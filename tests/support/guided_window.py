@@ -23,7 +23,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 
 from gui.app.main_window import MainWindow
-from gui.pages.measuring.flow import MeasurePage
+from gui.pages.measuring.measure_page import MeasurePage
 from gui.protocol.red_flags import ScreeningAnswer
 from measure.cli.main import main as command_line
 from measure.domain.landmarks import Side

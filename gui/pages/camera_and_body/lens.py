@@ -14,7 +14,7 @@ from gui.text.words import message_text, tr
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.camera_view import CameraView
 from gui.widgets.coverage_grid import CoverageGrid
-from gui.widgets.sentence import FittedSentence
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.text import button, label, scrollable
 from measure.live.events import LiveFrame
 from measure.video.frame import Picture

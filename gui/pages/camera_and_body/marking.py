@@ -11,11 +11,11 @@ from gui.session.services import Services
 from gui.text.words import tr
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.camera_view import CameraView
-from gui.widgets.marked_picture import PointMarkingView
-from gui.widgets.sentence import FittedSentence
+from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.point_marking import PointMarkingView
 from gui.widgets.text import button, label, scrollable
-from gui.widgets.tick import WrappingCheckBox
 from gui.widgets.video_view import image_of
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import FloatArray
 from measure.live.events import LiveFrame
 

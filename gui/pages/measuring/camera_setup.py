@@ -19,11 +19,11 @@ from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_ch
 from gui.text.sentences import hint_sentence, trouble_sentence
 from gui.text.words import tr
 from gui.widgets.camera_view import CameraView
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.named_button import ElidedButton
-from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button, card, label, scrollable
-from gui.widgets.tick import WrappingCheckBox
 from gui.widgets.video_view import image_of
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame

@@ -9,18 +9,18 @@ from PySide6.QtWidgets import (
 
 from gui.drawing.posture_figure import facing_angle_deg
 from gui.protocol.plan import Attempt, AttemptState, SessionStep
-from gui.session.session import MeasurementSession
+from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.sentences import frame_words
 from gui.text.words import advice_words, range_words, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.deck import FixedSizeStack
+from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.hold_ring import HoldRing
+from gui.widgets.measurement_band import BandContent, MeasurementBand
 from gui.widgets.notice_line import NoticeBar
 from gui.widgets.position_figure import PositionView, ViewPlan
-from gui.widgets.reading_band import BandContent, MeasurementBand
-from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button, label, scrollable
 from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView

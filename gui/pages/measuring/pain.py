@@ -11,15 +11,15 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
-from gui.session.session import MeasurementSession
+from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.words import stopped_by_name, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import ChoiceRow
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.notice_line import NoticeBar
-from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_measurement
-from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button, label, scrollable
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.records import LimitingFactor

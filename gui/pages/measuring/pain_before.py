@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import ChoiceRow
-from gui.widgets.sentence import FittedSentence
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.text import button, label, scrollable
 from measure.domain.records import Pain
 

@@ -25,11 +25,11 @@ from gui.text.words import (
     side_title,
     tr,
 )
-from gui.widgets.choices import ChoiceRow
+from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.pick_button import MenuButton
 from gui.widgets.position_figure import PositionView
 from gui.widgets.text import button, card, label, scrollable
-from gui.widgets.tick import WrappingCheckBox
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition, Person

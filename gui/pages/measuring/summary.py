@@ -4,12 +4,12 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
 from gui.protocol.plan import SessionMode, TaskResult
-from gui.session.session import MeasurementSession
+from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.words import stopped_by_name, task_title, tr
 from gui.widgets.buttons import ButtonRow
+from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.notice_line import NoticeBar
-from gui.widgets.reading_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.text import button, clear_layout, label, scrollable
 
 

@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 from gui.style.appearance import Appearance
 from gui.text.words import stretch_name, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import ChoiceRow
+from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.pick_button import MenuButton
 from gui.widgets.text import button, card, label, scrollable
-from gui.widgets.tick import WrappingCheckBox
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.records import Person, Plan, PlannedStretch, Stretch
 from measure.progress.home_programme import STRETCHES
 from measure.system.clock import new_id

@@ -14,8 +14,8 @@ from gui.text.words import (
     tr,
     view_name,
 )
+from gui.widgets.measurement_band import MeasurementBand, band_for_measurement, band_for_trial
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.reading_band import MeasurementBand, band_for_measurement, band_for_trial
 from gui.widgets.text import button, card, clear_layout, label, scrollable
 from measure.domain.measurements import Trial
 from measure.domain.records import History, MeasurementRecord, Pain, SessionRecord

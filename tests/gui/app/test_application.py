@@ -40,8 +40,8 @@ def test_a_second_window_on_the_same_folder_is_not_opened(tmp_path: Path) -> Non
 _HOLD = """
 import sys, time
 from pathlib import Path
-from gui.app.application import lock
-held = lock(Path(sys.argv[1]))
+from gui.app.application import acquire_instance_lock
+held = acquire_instance_lock(Path(sys.argv[1]))
 assert held is not None
 print("held", flush=True)
 time.sleep(60)

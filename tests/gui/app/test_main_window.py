@@ -24,13 +24,13 @@ from pytestqt.qtbot import QtBot
 import gui.app.main_window
 from gui.app.application import configure_application
 from gui.app.crash_report import CrashDialog, CrashReporter, crash_report_text
-from gui.pages.clips.review import ClipsPage
+from gui.pages.clips.clip_review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
-from gui.pages.measuring.flow import MeasurePage
 from gui.pages.measuring.live import LivePage
-from gui.pages.progress.history import ProgressPage
+from gui.pages.measuring.measure_page import MeasurePage
+from gui.pages.progress.progress_page import ProgressPage
 from gui.session.engine_feed import EngineBridge
-from gui.session.session import MeasurementSession
+from gui.session.measurement_session import MeasurementSession
 from gui.style.palette import DARK, LIGHT, Scheme
 from gui.text.words import notice
 from gui.workers.worker_thread import BackgroundWorker

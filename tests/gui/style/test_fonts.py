@@ -10,10 +10,10 @@ import pytest
 EMPTY = '<?xml version="1.0"?><fontconfig><cachedir>{folder}</cachedir></fontconfig>'
 ASK = """
 from PySide6.QtGui import QFont, QFontInfo, QGuiApplication
-from gui.style.fonts import add_fonts_where_none
+from gui.style.fonts import ensure_fonts
 application = QGuiApplication([])
 print(f"before: {QFontInfo(QFont()).family()}")
-add_fonts_where_none()
+ensure_fonts()
 print(f"after: {QFontInfo(QFont()).family()}")
 """
 

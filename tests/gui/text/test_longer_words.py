@@ -16,9 +16,9 @@ from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES
 from gui.translations.update import files_of, translations
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.hold_ring import HoldRing
-from gui.widgets.sentence import FittedSentence
-from gui.widgets.tick import WrappingCheckBox
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.fitting import misfits
 from tests.support.gui.screenshots import states
 from tests.support.gui.stage import WindowHarness

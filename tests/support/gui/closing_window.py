@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
 from gui.app.main_window import MainWindow
+from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import aggregate_accepted_trials
-from gui.session.cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.repository import SessionRepository
 from gui.session.services import Services

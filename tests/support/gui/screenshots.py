@@ -15,7 +15,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
-from gui.pages.camera_and_body.overview import TRUNK
+from gui.pages.camera_and_body.calibration_overview import TRUNK
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningKind
 from gui.style.palette import Scheme
 from gui.text.language import install_language

@@ -10,8 +10,8 @@ import numpy as np
 from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 
 from gui.app.main_window import MainWindow
+from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import aggregate_accepted_trials
-from gui.session.cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.interfaces import ClipAnalysis, ClipCurve
 from gui.session.services import Services

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 from gui.pages.progress.session_details import SessionDetails, before_words, trial_title
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.widgets.reading_band import MeasurementBand
+from gui.widgets.measurement_band import MeasurementBand
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import SENTENCES, Reason

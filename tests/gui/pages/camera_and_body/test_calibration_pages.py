@@ -14,7 +14,7 @@ from calibration.placement.placement import PLACEMENTS
 from calibration.repository.bodies import BODIES, BodySource
 from calibration.repository.lenses import LENSES
 from calibration.repository.levels import LEVELS
-from gui.pages.camera_and_body.overview import TRUNK, length_problem
+from gui.pages.camera_and_body.calibration_overview import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
 from measure.domain.acquisition import LensProfile

@@ -20,6 +20,7 @@ from gui.pages.camera_and_body.agreement_study import (
     repeatability_study,
     save_proposed_corrections,
 )
+from gui.pages.camera_and_body.calibration_overview import TRUNK, CalibrationPage
 from gui.pages.camera_and_body.lens import LensPage
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingPage, MarkingTask
 from gui.pages.camera_and_body.marking_tasks import (
@@ -28,7 +29,6 @@ from gui.pages.camera_and_body.marking_tasks import (
     save_marked_back,
     save_marked_level,
 )
-from gui.pages.camera_and_body.overview import TRUNK, CalibrationPage
 from gui.session.services import Services
 from gui.text.words import tr
 from measure.domain.movements import Movement

@@ -5,14 +5,14 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.drawing.posture_figure import facing_angle_deg
 from gui.protocol.plan import MovementTask, faces_away_from_screen
-from gui.session.session import MeasurementSession
+from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.sentences import next_sentence
 from gui.text.words import movement_plainly, task_title, tr
 from gui.widgets.buttons import ButtonRow
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.notice_line import NoticeBar
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
-from gui.widgets.sentence import FittedSentence
 from gui.widgets.text import button, label, scrollable
 
 

@@ -5,10 +5,10 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.pages.measuring.live import LivePage
-from gui.pages.measuring.next import NextTaskPage
+from gui.pages.measuring.next_task import NextTaskPage
 from gui.pages.measuring.pain import PainPage
 from gui.pages.measuring.pain_before import PainBeforePage
-from gui.pages.measuring.red_flags import SafetyPage
+from gui.pages.measuring.screening import SafetyPage
 from gui.pages.measuring.start import StartPage
 from gui.pages.measuring.summary import SummaryPage
 from gui.protocol.plan import (
@@ -21,8 +21,8 @@ from gui.protocol.plan import (
 )
 from gui.protocol.red_flags import ScreeningKind, screening_due
 from gui.session.log import SessionRecorder
+from gui.session.measurement_session import MeasurementSession
 from gui.session.services import Services
-from gui.session.session import MeasurementSession
 from gui.text.words import message_text, tr
 from measure.domain.records import LimitingFactor, Pain, Person
 from measure.progress.home_programme import assessment_dose, irritability

@@ -9,7 +9,7 @@ from calibration.message import TranslatableMessage
 from calibration.repository.lenses import other_size_message
 from gui.protocol.plan import MovementTask, NextAction, SessionMode, SessionPlan, SessionStep
 from gui.protocol.red_flags import pain_requires_screening
-from gui.session.cues import AudioCues
+from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.log import SessionRecorder
 from gui.session.placement_check import PlacementMonitor

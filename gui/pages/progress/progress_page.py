@@ -16,7 +16,7 @@ from gui.session.services import Services
 from gui.text.verdict_words import progress_notes, progress_of_sides, side_words, weeks_words
 from gui.text.words import conduct_words, movement_name, tr
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.choices import ChoiceRow
+from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.empty_history import EmptyHistoryHint
 from gui.widgets.history_chart import HistoryChart, legend_text
 from gui.widgets.notice_line import NoticeBar

@@ -26,7 +26,7 @@ from gui.session.known_state import (
 from gui.style.appearance import Appearance
 from gui.text.words import tr
 from gui.widgets.text import button, card, clear_layout, label, scrollable
-from gui.widgets.tick import WrappingCheckBox
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.acquisition import POSSIBLE
 
 TRUNK = "trunk"

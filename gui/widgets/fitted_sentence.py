@@ -7,7 +7,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
-from gui.widgets.painted import PaintedWidget
+from gui.widgets.painted_widget import PaintedWidget
 
 #: Never smaller than this share of the window's height, to be read from three metres.
 LEAST_SHARE = 1 / 15

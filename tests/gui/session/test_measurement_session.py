@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from gui.protocol.plan import AttemptState, MovementTask, NextAction, SessionMode, SessionStep
-from gui.session.cues import AudioCues
+from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.log import SessionRecorder
-from gui.session.session import MeasurementSession
+from gui.session.measurement_session import MeasurementSession
 from gui.session.tones import Tone
 from gui.text.sentences import start_position_sentence
 from gui.workers.worker_thread import BackgroundWorker
