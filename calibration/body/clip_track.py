@@ -1,11 +1,11 @@
-"""One person's track through a clip, by the quick pass: for stances, not for readings."""
+"""Track of one person through a clip by the coarse pass: for standing poses, not for readings."""
 
 from collections.abc import Callable
 from pathlib import Path
 
 from measure.domain.tracks import Track
 
-#: Pictures a second looked at: somebody standing still needs few.
+#: Analysis rate, frames per second; a person standing still needs few. [project]
 RATE_HZ = 7.5
 
 
@@ -24,7 +24,7 @@ def track_from_clip(
     own_model
         A pose bundle of the person's own, or None for the usual ones.
     progress
-        Told the share done, 0..1.
+        Called with the share done, 0..1.
 
     Raises
     ------

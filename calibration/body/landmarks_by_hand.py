@@ -1,7 +1,7 @@
-"""C7 and the pelvis, marked once in a picture of the back by a helper or clinician.
+"""C7 and the iliac spines, marked by hand in an image of the back.
 
 C7 is the most prominent bone at the base of the neck, the head bent a little forward; the iliac
-spines are the two dimples above the buttocks. All limits are ours.
+spines are the two dimples above the buttocks.
 """
 
 from collections.abc import Mapping
@@ -13,7 +13,7 @@ from measure.domain.acquisition import POSSIBLE, is_possible
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.errors import InputError
 
-#: Marks may lie this far beside the trunk line, as a share of the trunk.
+#: Largest distance of C7 from the trunk line, share of the trunk's length. [project]
 MAX_LATERAL_OFFSET = 0.15
 
 Point = tuple[float, float]
@@ -30,19 +30,19 @@ class BackLandmarks:
 def locate_back_landmarks(
     places: Mapping[Landmark, Point], c7_px: Point, spines_px: tuple[Point, Point]
 ) -> BackLandmarks:
-    """Return where C7 and the iliac spines lie on the trunk line.
+    """Return the heights of C7 and the iliac spines on the trunk line.
 
     Parameters
     ----------
     places
-        Shoulders and hips in the same picture, pixels, y down; of a person seen from the back.
+        Shoulders and hips in the same image, pixels, y down; of a person seen from the back.
     c7_px, spines_px
         The marks, pixels.
 
     Raises
     ------
     InputError
-        When shoulders or hips are missing, the picture shows the front, or a mark cannot be.
+        When shoulders or hips are missing, the image shows the front, or a mark is impossible.
     """
     names = (
         Landmark.LEFT_SHOULDER,
@@ -58,7 +58,7 @@ def locate_back_landmarks(
     hip, shoulder = (left_hip + right_hip) / 2, (left + right) / 2
     along = shoulder - hip
     c7 = _on_trunk(np.array(c7_px, dtype=np.float64), hip, along, "C7")
-    spines = [_on_trunk(np.array(each, dtype=np.float64), hip, along, "") for each in spines_px]
+    spines = [_on_trunk(np.array(spine, dtype=np.float64), hip, along, "") for spine in spines_px]
     middle = float(np.mean(spines))
     for name, words, value in (
         ("c7_height", "C7", c7),
@@ -74,7 +74,7 @@ def locate_back_landmarks(
 
 
 def _on_trunk(mark: FloatArray, hip: FloatArray, along: FloatArray, name: str) -> float:
-    """Return how high a mark lies along the trunk; C7 must also lie on its line."""
+    """Return the height of a mark along the trunk; C7 must also lie on its line."""
     if not np.isfinite(mark).all():
         raise InputError("A mark is not a number. Mark it again.")
     square = float(along @ along)

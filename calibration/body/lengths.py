@@ -1,8 +1,8 @@
-"""Lengths of the body over the trunk's: from two poses before the camera, or a tape measure.
+"""Body lengths relative to the trunk, from two poses before the camera or a tape measure.
 
-The poses: a neutral stance facing the camera, and the arms out to the sides like a T or as far
-as is comfortable. Nobody is asked beyond comfort. A limb in the picture is never longer than it
-is, so of the two poses the longer one counts. All limits are ours.
+The poses: a neutral pose facing the camera, and the arms out to the sides like a T or as far as
+is comfortable. A limb never appears longer in an image than it is, so of the two poses the longer
+value counts.
 """
 
 import math
@@ -17,30 +17,31 @@ from measure.errors import InputError
 from measure.kinematics.angles import length
 from measure.kinematics.neutral_pose import FACING_WIDTH, Neutral, neutral_of
 
-#: Left and right arm may differ by this share; more means that one was turned to the lens.
+#: Largest difference of left and right arm, as a share; more means that one was turned to the
+#: lens. [project]
 MOST_SIDE_DIFFERENCE = 0.15
-#: An arm counts as out to the side from this angle on, degrees from hanging.
+#: Angle from hanging from which an arm counts as out to the side, degrees. [project]
 LEAST_RAISE_DEG = 25.0
-#: How far an arm's length may be off, as a share, 95 of 100: the network's points lie beside
-#: the joints. On the front and back views among the sample clips the upper arm came out up to
-#: 5 % short, the forearm up to 8 % off either way.
+#: Error of an arm's length, share, 95 of 100, as the network's points lie beside the joints: on
+#: the front and back views among the sample clips the upper arm came out up to 5 % short, the
+#: forearm up to 8 % off either way. [project]
 POINT_ERROR = 0.08
-#: What a typed trunk may measure, centimetres.
+#: Range of a typed trunk, centimetres. [project]
 TRUNK_CM = (25.0, 80.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BodyLengths:
-    """Lengths found, and how far they may be off.
+    """Body lengths with their error.
 
     Attributes
     ----------
     body
         The lengths; None where not found.
     share_error
-        Half of the 95 % interval as a share of each length; the largest of the lengths found.
+        Half of the 95 % interval as a share of each length, for the least certain length.
     notes
-        What a reader should know, in words.
+        Remarks on the result, in words.
     """
 
     body: BodySetup
@@ -56,8 +57,8 @@ def lengths_from_poses(neutral: Track, raised: Track | None = None) -> BodyLengt
     neutral
         Standing still, arms hanging.
     raised
-        The same person, arms out to the sides; None when nothing is comfortable. Without it
-        the lengths are less sure.
+        The same person, arms out to the sides; None when that is not comfortable. Without it
+        the lengths are less certain.
     """
     standing = neutral_of(neutral)
     if isinstance(standing, str):
@@ -117,7 +118,7 @@ def lengths_from_tape(
     Raises
     ------
     InputError
-        For a length that cannot be.
+        For an impossible length.
     """
     if not TRUNK_CM[0] <= trunk_cm <= TRUNK_CM[1]:
         raise InputError(f"A trunk of {trunk_cm:g} cm cannot be. Measure from hip to shoulder.")
@@ -126,7 +127,9 @@ def lengths_from_tape(
         "forearm": forearm_cm,
         "shoulder_width": shoulder_width_cm,
     }
-    lengths = {name: each / trunk_cm for name, each in typed.items() if each is not None}
+    lengths = {
+        name: length_cm / trunk_cm for name, length_cm in typed.items() if length_cm is not None
+    }
     for name, value in lengths.items():
         if not is_possible(name, value):
             low, high = POSSIBLE[name]
@@ -150,7 +153,7 @@ def _limb(tracks: list[Track], side: Side, ends: tuple[str, str], standing: Neut
     between the poses.
     """
     marks = arm(side)
-    found = []
+    medians = []
     for track in tracks:
         seen = _seen(track)
         first = seen.points_px[:, getattr(marks, ends[0])]
@@ -158,8 +161,8 @@ def _limb(tracks: list[Track], side: Side, ends: tuple[str, str], standing: Neut
         shares = length(second - first) / _trunk_px(seen, standing)
         shares = shares[np.isfinite(shares)]
         if len(shares):
-            found.append(float(np.median(shares)))
-    return max(found, default=math.nan)
+            medians.append(float(np.median(shares)))
+    return max(medians, default=math.nan)
 
 
 def _trunk_px(seen: Track, standing: Neutral) -> FloatArray:
@@ -172,7 +175,7 @@ def _trunk_px(seen: Track, standing: Neutral) -> FloatArray:
 
 
 def _raise_deg(track: Track) -> float:
-    """Return how far the arms are out to the sides: the smaller of both, median; NaN unseen."""
+    """Return the median angle of the arms from hanging, the smaller of both; NaN when not seen."""
     seen = _seen(track)
     angles = []
     for side in Side:

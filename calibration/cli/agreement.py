@@ -1,4 +1,4 @@
-"""`thawline agreement`: the figures of a study with a goniometer, from a table of pairs."""
+"""`thawline agreement`: agreement of camera and goniometer, from a table of paired readings."""
 
 import argparse
 from pathlib import Path

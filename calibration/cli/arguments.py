@@ -1,4 +1,4 @@
-"""Points, lines and sizes as they are typed on the command line."""
+"""Arguments shared by the calibration commands: persons, points, lines and sizes."""
 
 import argparse
 import re
@@ -9,12 +9,34 @@ _POINT = re.compile(r"(\d{1,5}(?:\.\d{1,3})?),(\d{1,5}(?:\.\d{1,3})?)")
 _SIZE = re.compile(r"([1-9]\d{0,4})x([1-9]\d{0,4})")
 
 
+def add_person(*parsers: argparse.ArgumentParser) -> None:
+    """Add the required option --person to each parser."""
+    for parser in parsers:
+        parser.add_argument("--person", required=True, metavar="NAME", help="the pseudonym")
+
+
+def person_id_of(name: str) -> str:
+    """Return the identifier of the stored person with a pseudonym.
+
+    Raises
+    ------
+    InputError
+        When there is no such person.
+    DataError, MachineError
+        As :meth:`measure.storage.store.Store.open`.
+    """
+    from measure.cli.open_store import open_store
+
+    with open_store() as store:
+        return store.find_person(name).id
+
+
 def parse_point(text: str) -> tuple[float, float]:
     """Return "320,118.5" as (x, y), pixels from the upper left, y down."""
-    found = _POINT.fullmatch(text)
-    if not found:
+    match = _POINT.fullmatch(text)
+    if not match:
         raise argparse.ArgumentTypeError(f"{text[:40]!r} is no point; write X,Y such as 320,118")
-    return float(found[1]), float(found[2])
+    return float(match[1]), float(match[2])
 
 
 def parse_line(text: str) -> PlumbLine:
@@ -25,7 +47,7 @@ def parse_line(text: str) -> PlumbLine:
 
 def parse_size(text: str) -> tuple[int, int]:
     """Return "640x480" as width and height."""
-    found = _SIZE.fullmatch(text.lower())
-    if not found:
+    match = _SIZE.fullmatch(text.lower())
+    if not match:
         raise argparse.ArgumentTypeError(f"{text[:40]!r} is no size; write WxH such as 640x480")
-    return int(found[1]), int(found[2])
+    return int(match[1]), int(match[2])

@@ -5,7 +5,7 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import parse_point
+from calibration.cli.arguments import add_person, parse_point, person_id_of
 
 if TYPE_CHECKING:
     from calibration.body.lengths import BodyLengths
@@ -37,9 +37,9 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
         help="the two dimples above the buttocks",
     )
     marks.set_defaults(run=_marks)
-    for one in (poses, marks):
-        one.add_argument("--camera", metavar="NAME", help="use its lens profile")
-        one.add_argument("--model", type=Path, metavar="FILE", help="a pose bundle of your own")
+    for parser in (poses, marks):
+        parser.add_argument("--camera", metavar="NAME", help="use its lens profile")
+        parser.add_argument("--model", type=Path, metavar="FILE", help="a pose bundle of your own")
     tape = ways.add_parser("tape", help="typed from a tape measure, centimetres")
     tape.add_argument("--trunk", type=float, required=True, metavar="CM", help="hip to shoulder")
     tape.add_argument("--upper-arm", type=float, metavar="CM")
@@ -48,35 +48,34 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     tape.set_defaults(run=_tape)
     show = ways.add_parser("show", help="show what is kept")
     show.set_defaults(run=_show)
-    for one in (poses, marks, tape, show):
-        one.add_argument("--person", required=True, metavar="NAME", help="the pseudonym")
+    add_person(poses, marks, tape, show)
 
 
 def _poses(arguments: argparse.Namespace) -> int:
     from calibration.body.lengths import lengths_from_poses
     from calibration.repository.bodies import BodySource
 
-    person_id = _person_id(arguments.person)
+    person_id = person_id_of(arguments.person)
     neutral = _ideal_track(arguments.neutral, arguments)
     raised = _ideal_track(arguments.raised, arguments) if arguments.raised else None
-    found = lengths_from_poses(neutral, raised)
-    if isinstance(found, str):
-        print(found)
+    lengths = lengths_from_poses(neutral, raised)
+    if isinstance(lengths, str):
+        print(lengths)
         return 0
-    return _keep(person_id, found, BodySource.POSES)
+    return _keep(person_id, lengths, BodySource.POSES)
 
 
 def _tape(arguments: argparse.Namespace) -> int:
     from calibration.body.lengths import lengths_from_tape
     from calibration.repository.bodies import BodySource
 
-    found = lengths_from_tape(
+    lengths = lengths_from_tape(
         trunk_cm=arguments.trunk,
         upper_arm_cm=arguments.upper_arm,
         forearm_cm=arguments.forearm,
         shoulder_width_cm=arguments.shoulder_width,
     )
-    return _keep(_person_id(arguments.person), found, BodySource.TAPE)
+    return _keep(person_id_of(arguments.person), lengths, BodySource.TAPE)
 
 
 def _marks(arguments: argparse.Namespace) -> int:
@@ -89,15 +88,17 @@ def _marks(arguments: argparse.Namespace) -> int:
     from measure.kinematics.camera_geometry import undistort_points, undistort_track
     from measure.kinematics.neutral_pose import median_points
 
-    person_id = _person_id(arguments.person)
+    person_id = person_id_of(arguments.person)
     track = track_from_clip(arguments.clip, own_model=arguments.model)
     marked = np.array([arguments.c7, *arguments.spines])
     lens = lens_for(arguments.camera, track.width_px, track.height_px)
     if lens is not None:
         track, marked = undistort_track(track, lens), undistort_points(marked, lens)
     c7, first, second = ((float(x), float(y)) for x, y in marked)
-    found = locate_back_landmarks(median_points(track), c7, (first, second))
-    record = save_back_landmarks(person_id, found.c7_height, found.iliac_spines, dt.date.today())
+    landmarks = locate_back_landmarks(median_points(track), c7, (first, second))
+    record = save_back_landmarks(
+        person_id, landmarks.c7_height, landmarks.iliac_spines, dt.date.today()
+    )
     _print_record(record)
     return 0
 
@@ -105,21 +106,14 @@ def _marks(arguments: argparse.Namespace) -> int:
 def _show(arguments: argparse.Namespace) -> int:
     from calibration.repository.bodies import BODIES, body_record_warnings
 
-    record = BODIES.get(_person_id(arguments.person))
+    record = BODIES.get(person_id_of(arguments.person))
     if record is None:
         print("Nothing is kept about this person's body.")
         return 0
     _print_record(record)
-    for doubt in body_record_warnings(record, dt.date.today()):
-        print(f"Not used until measured again: {doubt}")
+    for warning in body_record_warnings(record, dt.date.today()):
+        print(f"Not used until measured again: {warning}")
     return 0
-
-
-def _person_id(name: str) -> str:
-    from measure.cli.open_store import open_store
-
-    with open_store() as store:
-        return store.find_person(name).id
 
 
 def _ideal_track(clip: Path, arguments: argparse.Namespace) -> "Track":
@@ -132,13 +126,13 @@ def _ideal_track(clip: Path, arguments: argparse.Namespace) -> "Track":
     return track if lens is None else undistort_track(track, lens)
 
 
-def _keep(person_id: str, found: "BodyLengths", source: "BodySource") -> int:
+def _keep(person_id: str, lengths: "BodyLengths", source: "BodySource") -> int:
     from calibration.repository.bodies import save_body_lengths
 
-    for note in found.notes:
+    for note in lengths.notes:
         print(f"Note: {note}")
-    _print_record(save_body_lengths(person_id, found.body, source, dt.date.today()))
-    print(f"The lengths may be off by {found.share_error:.0%}.")
+    _print_record(save_body_lengths(person_id, lengths.body, source, dt.date.today()))
+    print(f"The lengths may be off by {lengths.share_error:.0%}.")
     return 0
 
 

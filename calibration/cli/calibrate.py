@@ -1,4 +1,4 @@
-"""`thawline calibrate`: finding out what is known of lens, level, body, place, corrections."""
+"""`thawline calibrate`: lens, level, body, place, corrections and the file of the set-up."""
 
 import argparse
 
@@ -29,5 +29,5 @@ def configure(parser: argparse.ArgumentParser) -> None:
         ("setup", setup),
     ):
         summary = (module.add_to.__doc__ or "").partition("\n")[0]
-        one = what.add_parser(name, help=summary, description=summary)
-        module.add_to(one.add_subparsers(title="how", metavar="HOW", required=True))
+        command = what.add_parser(name, help=summary, description=summary)
+        module.add_to(command.add_subparsers(title="how", metavar="HOW", required=True))

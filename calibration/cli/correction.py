@@ -1,4 +1,4 @@
-"""`thawline calibrate correction`: switching kept corrections on and off."""
+"""`thawline calibrate correction`: list stored corrections, switch them on and off."""
 
 import argparse
 
@@ -9,26 +9,27 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """List corrections from agreement studies; switch one on or off."""
     listed = ways.add_parser("list", help="list the corrections that are kept")
     listed.set_defaults(run=_list)
-    angles = [each.value for each in Movement if MOVEMENTS[each].unit is Unit.DEGREES]
+    angles = [movement.value for movement in Movement if MOVEMENTS[movement].unit is Unit.DEGREES]
     for name, on in (("on", True), ("off", False)):
-        one = ways.add_parser(name, help=f"switch a correction {name}; starts a new series")
-        one.add_argument("--camera", required=True, metavar="NAME")
-        one.add_argument("--movement", required=True, choices=angles)
-        one.set_defaults(run=_switch, switched_on=on)
+        switch = ways.add_parser(name, help=f"switch a correction {name}; starts a new series")
+        switch.add_argument("--camera", required=True, metavar="NAME")
+        switch.add_argument("--movement", required=True, choices=angles)
+        switch.set_defaults(run=_switch, switched_on=on)
 
 
 def _list(arguments: argparse.Namespace) -> int:
     from calibration.repository.corrections import CORRECTIONS
 
-    found = CORRECTIONS.all()
-    for kept in found:
-        one = kept.correction
+    stored = CORRECTIONS.all()
+    for record in stored:
+        correction = record.correction
         print(
-            f"{kept.camera_name}, {kept.movement}: {'on' if kept.switched_on else 'off'}; bias "
-            f"{one.bias_deg:.1f} degrees, gain {one.gain:.2f} about {one.centre_deg:.0f}, from "
-            f"{one.pairs} pairs of the study {one.study}"
+            f"{record.camera_name}, {record.movement}: {'on' if record.switched_on else 'off'}; "
+            f"bias {correction.bias_deg:.1f} degrees, gain {correction.gain:.2f} about "
+            f"{correction.centre_deg:.0f}, from {correction.pairs} pairs of the study "
+            f"{correction.study}"
         )
-    if not found:
+    if not stored:
         print("No corrections are kept. See: thawline agreement --help")
     return 0
 
@@ -36,9 +37,9 @@ def _list(arguments: argparse.Namespace) -> int:
 def _switch(arguments: argparse.Namespace) -> int:
     from calibration.repository.corrections import set_correction_enabled
 
-    kept = set_correction_enabled(
+    record = set_correction_enabled(
         arguments.camera, Movement(arguments.movement), on=arguments.switched_on
     )
-    state = "on" if kept.switched_on else "off"
+    state = "on" if record.switched_on else "off"
     print(f"The correction is {state}. Readings from now on start a new series.")
     return 0

@@ -1,4 +1,4 @@
-"""`thawline calibrate lens`: the board's sheet, a profile from a clip or pictures, the shelf."""
+"""`thawline calibrate lens`: print the board, make lens profiles, list and remove them."""
 
 import argparse
 import sys
@@ -24,9 +24,11 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     pictures = ways.add_parser("pictures", help="make a profile from a folder of photographs")
     pictures.add_argument("source", type=Path, metavar="FOLDER")
     pictures.set_defaults(run=_pictures)
-    for one in (clip, pictures):
-        one.add_argument("--camera", required=True, metavar="NAME", help="as the system names it")
-        one.add_argument("--try", dest="only_try", action="store_true", help="keep nothing")
+    for parser in (clip, pictures):
+        parser.add_argument(
+            "--camera", required=True, metavar="NAME", help="as the system names it"
+        )
+        parser.add_argument("--try", dest="only_try", action="store_true", help="keep nothing")
     listed = ways.add_parser("list", help="list the profiles that are kept")
     listed.set_defaults(run=_list)
     forget = ways.add_parser("forget", help="remove a camera's profiles")
@@ -80,7 +82,7 @@ def _pictures(arguments: argparse.Namespace) -> int:
 
 
 def _finish(capture: "LensCapture", arguments: argparse.Namespace) -> int:
-    """Print what came out, keep a profile, return 0 also for an honest refusal."""
+    """Print the result and store the profile; return 0 also for a refusal."""
     from calibration.repository.lenses import LENSES
 
     fit = capture.fit()

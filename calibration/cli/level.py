@@ -1,4 +1,4 @@
-"""`thawline calibrate level`: the camera's roll and tilt from lines or the standing person."""
+"""`thawline calibrate level`: the camera's roll and tilt from plumb lines or a standing person."""
 
 import argparse
 import datetime as dt
@@ -45,17 +45,17 @@ def _lines(arguments: argparse.Namespace) -> int:
 
     width, height = arguments.size
     lens = lens_for(arguments.camera, width, height)
-    found = orientation_from_plumb_lines(
+    orientation = orientation_from_plumb_lines(
         arguments.line, PinholeView(width_px=width, height_px=height, lens=lens)
     )
     print(
-        f"The camera is turned by {_way(found.roll_deg, 'clockwise', 'anticlockwise')}, "
-        f"give or take {found.roll_half_deg:.1f}."
+        f"The camera is turned by {_way(orientation.roll_deg, 'clockwise', 'anticlockwise')}, "
+        f"give or take {orientation.roll_half_deg:.1f}."
     )
-    if found.tilt_deg is not None and found.tilt_half_deg is not None:
+    if orientation.tilt_deg is not None and orientation.tilt_half_deg is not None:
         print(
-            f"It is tilted by {_way(found.tilt_deg, 'upwards', 'downwards')}, give or take "
-            f"{found.tilt_half_deg:.1f}."
+            f"It is tilted by {_way(orientation.tilt_deg, 'upwards', 'downwards')}, give or take "
+            f"{orientation.tilt_half_deg:.1f}."
         )
     else:
         print("One line, or lines close together, cannot tell the tilt.")
@@ -65,8 +65,8 @@ def _lines(arguments: argparse.Namespace) -> int:
         LEVELS.put(
             CameraLevel(
                 camera_name=arguments.camera,
-                roll_deg=found.roll_deg,
-                half_deg=found.roll_half_deg,
+                roll_deg=orientation.roll_deg,
+                half_deg=orientation.roll_half_deg,
                 day=dt.date.today(),
                 fixed=arguments.fixed,
             )
@@ -83,22 +83,22 @@ def _person(arguments: argparse.Namespace) -> int:
 
     track = track_from_clip(arguments.clip, own_model=arguments.model)
     lens = lens_for(arguments.camera, track.width_px, track.height_px)
-    sight = PinholeView(width_px=track.width_px, height_px=track.height_px, lens=lens)
-    found = estimate_from_standing(track, sight, arguments.stature)
-    if isinstance(found, str):
-        print(found)
+    view = PinholeView(width_px=track.width_px, height_px=track.height_px, lens=lens)
+    estimate = estimate_from_standing(track, view, arguments.stature)
+    if isinstance(estimate, str):
+        print(estimate)
         return 0
 
-    def told(name: str, rough: WithUncertainty | None, unit: str) -> str:
+    def line(name: str, rough: WithUncertainty | None, unit: str) -> str:
         if rough is None:
             return f"{name}: not told, as the legs were not seen."
         return f"{name}: {rough.value:.1f} {unit}, give or take {rough.half:.1f}."
 
     print("As a rough check, if the person stands upright:")
-    print(told("Turned clockwise by", found.roll_deg, "degrees"))
-    print(told("Tilted upwards by", found.tilt_deg, "degrees"))
-    print(told("Distance", found.distance_m, "m"))
-    print(told("Camera height", found.height_m, "m"))
+    print(line("Turned clockwise by", estimate.roll_deg, "degrees"))
+    print(line("Tilted upwards by", estimate.tilt_deg, "degrees"))
+    print(line("Distance", estimate.distance_m, "m"))
+    print(line("Camera height", estimate.height_m, "m"))
     return 0
 
 

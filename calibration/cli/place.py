@@ -1,6 +1,8 @@
-"""`thawline calibrate place`: where somebody stood, as it is kept; and forgetting it."""
+"""`thawline calibrate place`: show or remove a person's stored places."""
 
 import argparse
+
+from calibration.cli.arguments import add_person, person_id_of
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
@@ -9,24 +11,24 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     show.set_defaults(run=_show)
     forget = ways.add_parser("forget", help="forget them; the next readings keep new ones")
     forget.set_defaults(run=_forget)
-    for one in (show, forget):
-        one.add_argument("--person", required=True, metavar="NAME", help="the pseudonym")
+    add_person(show, forget)
 
 
 def _show(arguments: argparse.Namespace) -> int:
     from calibration.placement.placement import PLACEMENTS
     from measure.kinematics.neutral_pose import turn_deg
 
-    person_id = _person_id(arguments.person)
-    kept = [each for each in PLACEMENTS.all() if each.person_id == person_id]
-    for each in kept:
-        turn = turn_deg(each.width_over_trunk, each.shoulder_width)
+    person_id = person_id_of(arguments.person)
+    placements = [placement for placement in PLACEMENTS.all() if placement.person_id == person_id]
+    for placement in placements:
+        turn = turn_deg(placement.width_over_trunk, placement.shoulder_width)
         print(
-            f"{each.movement}, {each.side}: before {each.camera_name or 'a camera without a name'} "
-            f"at {each.width_px} x {each.height_px} pixels on {each.taken.isoformat()}, trunk "
-            f"{each.trunk_px:.0f} pixels, turned by about {turn:.0f} degrees"
+            f"{placement.movement}, {placement.side}: before "
+            f"{placement.camera_name or 'a camera without a name'} at {placement.width_px} x "
+            f"{placement.height_px} pixels on {placement.taken.isoformat()}, trunk "
+            f"{placement.trunk_px:.0f} pixels, turned by about {turn:.0f} degrees"
         )
-    if not kept:
+    if not placements:
         print("No place is kept yet; the first reading before a camera keeps it.")
     return 0
 
@@ -34,14 +36,7 @@ def _show(arguments: argparse.Namespace) -> int:
 def _forget(arguments: argparse.Namespace) -> int:
     from calibration.placement.placement import PLACEMENTS
 
-    person_id = _person_id(arguments.person)
-    gone = PLACEMENTS.remove(lambda each: each.person_id == person_id)
+    person_id = person_id_of(arguments.person)
+    gone = PLACEMENTS.remove(lambda placement: placement.person_id == person_id)
     print(f"{gone} place{'s' * (gone != 1)} forgotten.")
     return 0
-
-
-def _person_id(name: str) -> str:
-    from measure.cli.open_store import open_store
-
-    with open_store() as store:
-        return store.find_person(name).id

@@ -1,4 +1,4 @@
-"""`thawline repeatability`: how well one person's sessions repeat."""
+"""`thawline repeatability`: test-retest repeatability of one person's sessions."""
 
 import argparse
 
@@ -19,7 +19,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Print the paragraphs; return 0, also where nothing can be said yet."""
+    """Print the paragraphs; return 0 also where there are no readings yet."""
     from calibration.agreement.retest import repeatability_report
     from measure.cli.open_store import open_store
 

@@ -1,11 +1,11 @@
-"""`thawline calibrate setup`: what is known, gathered into one file for `thawline replay`."""
+"""`thawline calibrate setup`: write what is known to one file for `thawline replay`; show it."""
 
 import argparse
 import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import parse_size
+from calibration.cli.arguments import parse_size, person_id_of
 
 if TYPE_CHECKING:
     from measure.domain.acquisition import KnownSetup
@@ -34,25 +34,20 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 def _write(arguments: argparse.Namespace) -> int:
     from calibration.known_setup import load_calibrated_setup
     from measure.clips.setup_file import write_setup
-    from measure.storage.store import Store
 
-    person_id = None
-    if arguments.person is not None:
-        with Store.open() as store:
-            person_id = store.find_person(arguments.person).id
-    known = load_calibrated_setup(
+    gathered = load_calibrated_setup(
         camera_name=arguments.camera,
-        person_id=person_id,
+        person_id=None if arguments.person is None else person_id_of(arguments.person),
         today=dt.date.today(),
         size_px=arguments.size,
         already_mirrored=arguments.mirrored,
         quarter_turns=arguments.quarter_turns,
     )
-    write_setup(arguments.file, known.setup)
-    for remark in known.messages:
-        print(f"Note: {remark}")
+    write_setup(arguments.file, gathered.setup)
+    for message in gathered.messages:
+        print(f"Note: {message}")
     print(f"Wrote {arguments.file}. It holds:")
-    _print(known.setup)
+    _print(gathered.setup)
     return 0
 
 
@@ -63,8 +58,8 @@ def _show(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _print(known: "KnownSetup") -> None:
-    camera, body = known.camera, known.body
+def _print(setup: "KnownSetup") -> None:
+    camera, body = setup.camera, setup.body
     lens = camera.lens
     print(f"  camera: {camera.name or 'unknown'}")
     if lens is None:
@@ -74,7 +69,7 @@ def _print(known: "KnownSetup") -> None:
     print(f"  roll: {'unknown' if camera.roll_deg is None else f'{camera.roll_deg:.1f} degrees'}")
     marked = body.c7_height is not None and body.iliac_spines is not None
     print(f"  C7 and pelvis: {'marked' if marked else 'not marked'}")
-    for each in known.corrections:
-        print(f"  correction: {each.movement}, study {each.correction.study}")
-    if not known.corrections:
+    for entry in setup.corrections:
+        print(f"  correction: {entry.movement}, study {entry.correction.study}")
+    if not setup.corrections:
         print("  correction: none is switched on")

@@ -1,6 +1,6 @@
-"""The board of squares and markers that a lens is calibrated with: its plan, and finding it.
+"""ChArUco board for lens calibration: its geometry, and its detection in an image.
 
-OpenCV is imported only when a marker is drawn or looked for. The sheet to print is in
+OpenCV is imported only when the board is drawn or detected. The sheet to print is in
 :mod:`calibration.lens.board_sheet`.
 """
 
@@ -13,28 +13,30 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import FloatArray, IntArray
 from measure.video.frame import PixelArray
 
-#: Squares across and down. Few and large, so that a webcam of 640 x 480 resolves the markers
-#: with the board filling a third of the picture; it fits both A4 and US Letter. Ours.
+#: Squares across and down: few and large, so that a webcam of 640 x 480 resolves the markers
+#: with the board filling a third of the image; it fits both A4 and US Letter. [project]
 SQUARES = (8, 5)
+#: Side of a square, millimetres. [project]
 SQUARE_MM = 32.0
+#: Side of a marker, millimetres. [project]
 MARKER_MM = 24.0
-#: A marker has 6 cells along a side, its black border included; the same cell divides the
-#: squares and their margins evenly.
+#: Side of a cell, millimetres; a marker has 6 along a side with its black border, and the same
+#: cell divides the squares and their margins evenly.
 CELL_MM = 4.0
-#: Corners between squares, which are what is found.
+#: Number of inner corners between squares, which are detected.
 CORNERS = (SQUARES[0] - 1) * (SQUARES[1] - 1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardView:
-    """The corners of the board found in one picture.
+    """Corners of the board detected in one image.
 
     Attributes
     ----------
     ids
-        Shape (n,), which corner of the board, 0..CORNERS - 1.
+        Number of each corner on the board, 0..CORNERS - 1, shape (n,).
     points_px
-        Shape (n, 2), where it was found, pixels of the upright picture.
+        Position of each corner, pixels of the upright image, shape (n, 2).
     """
 
     ids: IntArray
@@ -56,7 +58,7 @@ def corners_mm() -> FloatArray:
 
 
 def find_board(picture: PixelArray) -> BoardView | None:
-    """Return the corners seen in a picture, or None where there are fewer than four.
+    """Return the corners detected in an image, or None where there are fewer than four.
 
     Parameters
     ----------

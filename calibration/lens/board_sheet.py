@@ -1,4 +1,4 @@
-"""The sheet with the board, to be printed to true scale, with a ruler to check the printer."""
+"""Printable sheet with the board at true scale, and a ruler to check the printer."""
 
 import textwrap
 from dataclasses import dataclass
@@ -28,7 +28,7 @@ _TEXT = (
 
 @dataclass(frozen=True, slots=True)
 class PaperSize:
-    """A sheet laid wide, millimetres."""
+    """Sheet in landscape, millimetres."""
 
     name: str
     width_mm: float
@@ -42,7 +42,7 @@ PAPERS = {
 
 
 def board_origin_mm(paper: PaperSize) -> tuple[float, float]:
-    """Return where the board's upper left corner lies on the sheet, millimetres (x, y)."""
+    """Return the board's upper left corner on the sheet, millimetres (x, y)."""
     return (paper.width_mm - SQUARES[0] * SQUARE_MM) / 2, 10.0
 
 
@@ -93,7 +93,7 @@ def board_sheet_figure(paper: PaperSize) -> "Figure":
 
 
 def _black_cells(left: float, top: float) -> "Outline":
-    """Return all black cells as one outline: filled in one go, so without hairlines between."""
+    """Return all black cells as one outline, which is filled without hairlines between cells."""
     from matplotlib.path import Path as Outline
 
     corners: list[tuple[float, float]] = []

@@ -1,8 +1,7 @@
-"""Collecting views of the board, one picture after the other, and saying what to show next.
+"""Capture of board views for a lens fit, with guidance on what to show next.
 
-The window feeds it camera pictures, the command line a clip or a folder of pictures. Which
-views are worth keeping is decided here; the fit itself is in :mod:`calibration.lens.fit`. All
-thresholds here are ours.
+The window feeds it camera frames, the command line a clip or a folder of photographs. It decides
+which views are worth keeping; the fit itself is in :mod:`calibration.lens.fit`.
 """
 
 import warnings
@@ -22,31 +21,34 @@ from measure.video.frame import FrameNormalizer, Picture
 from measure.video.reader import ClipReader
 from measure.video.source import open_clip
 
-#: Enough views, when they also cover the picture and some are tilted.
+#: Views that suffice, when they also cover the image and some are tilted. [project]
 ENOUGH_VIEWS = 24
+#: Tilted views that suffice. [project]
 ENOUGH_TILTED = 5
-#: More add time but no knowledge.
+#: Most views; more add time but no precision. [project]
 MOST_VIEWS = 40
-#: The board counts as still when its corners move less than this from picture to picture, as a
-#: share of the picture's width: a moving board is blurred, and bent by a rolling shutter.
+#: Largest motion of the corners between frames of a still board, share of the image's width: a
+#: moving board is blurred, and bent by a rolling shutter. [project]
 STILL = 0.003
-#: A view is a new one when the board's corners lie this far from those of any kept view, on
-#: average, as a share of the picture's width.
+#: Least mean distance of the board's corners from those of any kept view for a new view, share
+#: of the image's width. [project]
 NEW = 0.06
-#: A board whose opposite sides differ this much in length is seen tilted.
+#: Largest ratio of opposite sides of a board that counts as tilted. [project]
 TILTED = 0.93
-#: Pictures a second looked at in a clip.
+#: Analysis rate of a clip, frames per second. [project]
 CLIP_RATE_HZ = 10.0
-#: Pictures in a folder, and bytes of one.
+#: Most photographs in a folder. [project]
 MOST_PICTURES = 200
+#: Largest photograph, bytes. [project]
 LARGEST_PICTURE_BYTES = 50_000_000
+#: Most pixels of a photograph. [project]
 MOST_PICTURE_PIXELS = 7680 * 4320
 
 PICTURE_ENDINGS = (".png", ".jpg", ".jpeg", ".bmp", ".tif", ".tiff", ".webp")
 
 
 class ViewOutcome(StrEnum):
-    """What one picture brought."""
+    """Outcome of offering one image."""
 
     NO_BOARD = "no-board"
     MOVING = "moving"
@@ -57,18 +59,18 @@ class ViewOutcome(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaptureGuidance:
-    """What one picture brought, and what to do next.
+    """Outcome of one image, and what to do next.
 
     Attributes
     ----------
     view
-        The board in this picture, for drawing; None where it was not found.
-    remark
+        The board in this image, for drawing; None where it was not detected.
+    message
         One thing to do.
     kept
-        Views kept so far.
+        Number of views kept so far.
     coverage
-        Where corners of the kept views lie; None before the first.
+        Coverage of the image by the corners of the kept views; None before the first.
     enough
         True when a fit is worth trying.
     """
@@ -82,12 +84,12 @@ class CaptureGuidance:
 
     @property
     def sentence(self) -> str:
-        """The remark in English."""
+        """The message in English."""
         return str(self.message)
 
 
 class LensCapture:
-    """Views of the board by one camera at one picture size.
+    """Views of the board by one camera at one image size.
 
     Parameters
     ----------
@@ -113,14 +115,14 @@ class LensCapture:
         return self._left_out
 
     def offer(self, picture: Picture, *, still: bool = False) -> CaptureGuidance:
-        """Look at one picture and keep its view if it is sharp and new.
+        """Detect the board in one image and keep the view if it is sharp and new.
 
         Parameters
         ----------
         picture
             Upright, not mirrored.
         still
-            True for single photographs, which have no picture before them to compare with.
+            True for single photographs, which have no frame before them to compare with.
         """
         size = (picture.width_px, picture.height_px)
         if self._size is None:
@@ -137,7 +139,7 @@ class LensCapture:
         outline = _outline(view)
         if outline is None:
             return self._guidance(ViewOutcome.NO_BOARD, view)
-        apart = [float(np.mean(np.hypot(*(outline - each).T))) for each in self._outlines]
+        apart = [float(np.mean(np.hypot(*(outline - other).T))) for other in self._outlines]
         if len(self._views) >= MOST_VIEWS or min(apart, default=np.inf) < NEW * picture.width_px:
             return self._guidance(ViewOutcome.SAME_VIEW, view)
         self._views.append(view)
@@ -145,7 +147,7 @@ class LensCapture:
         return self._guidance(ViewOutcome.KEPT, view)
 
     def fit(self) -> LensFit:
-        """Return the lens that the kept views make, or why they make none."""
+        """Return the lens fitted to the kept views, or why there is none."""
         width, height = self._size or (1, 1)
         return fit_lens(
             self._views, camera_name=self._camera_name, width_px=width, height_px=height
@@ -163,7 +165,7 @@ class LensCapture:
         return CaptureGuidance(
             shown=shown,
             view=view,
-            message=_remark(shown, coverage, len(self._views), tilted, enough),
+            message=_message(shown, coverage, len(self._views), tilted, enough),
             kept=len(self._views),
             coverage=coverage,
             enough=enough,
@@ -178,7 +180,7 @@ def capture_clip(
     already_mirrored: bool = False,
     tick: Callable[[float], None] = lambda time_s: None,
 ) -> LensCapture:
-    """Return the views in a clip of someone showing the board.
+    """Return the views in a clip of a person showing the board.
 
     Parameters
     ----------
@@ -216,7 +218,7 @@ def capture_folder(folder: Path, camera_name: str) -> LensCapture:
         When the folder holds no pictures, too many, or one that cannot be read.
     """
     try:
-        files = sorted(each for each in folder.iterdir() if each.suffix.lower() in PICTURE_ENDINGS)
+        files = sorted(path for path in folder.iterdir() if path.suffix.lower() in PICTURE_ENDINGS)
     except OSError as error:
         raise InputError(f"The folder {folder.name} cannot be read ({error.strerror}).") from error
     if not files:
@@ -234,7 +236,7 @@ def capture_folder(folder: Path, camera_name: str) -> LensCapture:
 
 
 def _read_picture(file: Path) -> np.ndarray:
-    """Return a photograph, upright by its own tag, shape (h, w, 3) blue-green-red."""
+    """Return a photograph, upright by its EXIF tag, shape (height, width, 3), blue-green-red."""
     from PIL import Image, ImageOps, UnidentifiedImageError
 
     too_large = InputError(f"The picture {file.name} is too large. Export it smaller.")
@@ -245,7 +247,7 @@ def _read_picture(file: Path) -> np.ndarray:
             warnings.simplefilter("ignore", Image.DecompressionBombWarning)
             opened = Image.open(file)
         with opened:
-            # The size stands in the header: nothing is allocated for a lying one.
+            # The size is read from the header: nothing is allocated for a forged one.
             if opened.width * opened.height > MOST_PICTURE_PIXELS:
                 raise too_large
             upright = ImageOps.exif_transpose(opened)
@@ -260,7 +262,7 @@ def _read_picture(file: Path) -> np.ndarray:
 
 
 def _in_full_size(view: BoardView | None, picture: Picture) -> BoardView | None:
-    """Return a view found in the analysed picture in pixels of the full-size one."""
+    """Return a view of the analysed image in pixels of the full-size one."""
     if view is None:
         return None
     height, width = picture.rgb.shape[:2]
@@ -279,9 +281,9 @@ def _is_still(before: BoardView | None, now: BoardView, width_px: int) -> bool:
 
 
 def _outline(view: BoardView) -> FloatArray | None:
-    """Return where the board's own four corners are or would be, shape (4, 2), pixels.
+    """Return the position of the board's own four corners, shape (4, 2), pixels.
 
-    None where the corners seen lie on a line and so tell nothing of the rest.
+    None where the detected corners lie on a line and so do not determine the rest.
     """
     import cv2
 
@@ -306,7 +308,7 @@ def _is_tilted(outline: FloatArray) -> bool:
     return bool(min(across[0] / across[1], down[0] / down[1]) < TILTED)
 
 
-def _remark(
+def _message(
     shown: ViewOutcome, coverage: Coverage | None, kept: int, tilted: int, enough: bool
 ) -> TranslatableMessage:
     if shown is ViewOutcome.OTHER_SIZE:

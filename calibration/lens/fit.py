@@ -1,7 +1,7 @@
-"""A lens profile from views of the board, and the refusal of poor ones.
+"""Lens fit: a profile from views of the board, with the refusal of poor fits.
 
-Undistorting points with a profile is in :mod:`measure.kinematics.camera_geometry`; collecting
-the views in :mod:`calibration.lens.capture`. All thresholds here are ours.
+Undistorting points with a profile is in :mod:`measure.kinematics.camera_geometry`; capturing the
+views in :mod:`calibration.lens.capture`.
 """
 
 import math
@@ -19,30 +19,32 @@ from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import FloatArray
 from measure.kinematics.camera_geometry import undistort_points
 
-#: Views, and corners in each, that a fit needs.
+#: Fewest views for a fit. [project]
 FEWEST_VIEWS = 8
+#: Fewest corners in a view. [project]
 FEWEST_CORNERS = 8
-#: Cells across and down in which corners are counted, and the share that must hold some, of
-#: the whole picture and of each quarter: where no corner was seen, distortion is a guess.
+#: Cells across and down in which corners are counted. [project]
 COVERAGE_CELLS = (6, 4)
+#: Least share of cells with corners: where no corner was seen, distortion is a guess. [project]
 LEAST_COVERAGE = 0.6
+#: Least share of cells with corners in each quarter of the image. [project]
 LEAST_QUARTER = 0.5
-#: Largest root mean square distance of found from fitted corners, pixels.
+#: Largest root mean square distance of detected from fitted corners, pixels. [project]
 LARGEST_ERROR_PX = 1.0
-#: Views in which the board must be tilted, and by how much. A board held squarely to the
-#: camera cannot tell focal length from distance: the fit then lands anywhere, ten times off,
-#: and believes itself sure of it.
+#: Tilt of the board from which a view counts as tilted, degrees: square views do not separate
+#: focal length from distance, and the fit is then confident but ten times off. [project]
 LEAST_TILT_DEG = 12.0
+#: Fewest tilted views. [project]
 FEWEST_TILTED = 4
-#: Largest half of the focal length's 95 % interval, as a share of it.
+#: Largest half of the focal length's 95 % interval, as a share of it. [project]
 LARGEST_FOCAL_ERROR = 0.01
-#: How much better a third radial term must explain the corners to be used (an F statistic
-#: with one degree of freedom): it bends wildly where there were no corners.
+#: Least F statistic (one degree of freedom) of a third radial term for its use: it bends wildly
+#: where there were no corners. [project]
 THIRD_TERM_F = 20.0
 
 
 class LensFitProblem(StrEnum):
-    """Why views do not make a profile."""
+    """Reason why views do not yield a profile."""
 
     FEW_VIEWS = "few-views"
     UNCOVERED = "uncovered"
@@ -55,12 +57,12 @@ class LensFitProblem(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coverage:
-    """Where in the picture corners were seen.
+    """Coverage of the image by detected corners.
 
     Attributes
     ----------
     cells
-        Shape (rows, columns): whether a cell of the picture held a corner in any view.
+        Whether a cell of the image held a corner in any view, shape (rows, columns).
     """
 
     cells: NDArray[np.bool_]
@@ -72,7 +74,7 @@ class Coverage:
 
     @property
     def bare_quarters(self) -> tuple[TranslatableMessage, ...]:
-        """Quarters of the picture with too few corners, in words."""
+        """Quarters of the image with too few corners, in words."""
         rows, columns = self.cells.shape[0] // 2, self.cells.shape[1] // 2
         quarters = (
             (TranslatableMessage("upper left"), self.cells[:rows, :columns]),
@@ -89,7 +91,7 @@ class Coverage:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LensFit:
-    """What came out of the views: a profile, or why there is none.
+    """Result of a fit: a profile, or why there is none.
 
     Attributes
     ----------
@@ -97,14 +99,14 @@ class LensFit:
         None when refused.
     faults
         Why it was refused; empty with a profile.
-    remarks
-        What was found and, if refused, what to do.
+    messages
+        The result and, if refused, what to do.
     views
-        How many views were used.
+        Number of views used.
     coverage
-        Where corners were seen.
+        Where corners were detected.
     reprojection_px
-        Root mean square distance of found from fitted corners; NaN without a fit.
+        Root mean square distance of detected from fitted corners; NaN without a fit.
     worst_view_px
         The same of the worst single view.
     focal_error
@@ -122,12 +124,12 @@ class LensFit:
 
     @property
     def sentence(self) -> str:
-        """The remarks in English."""
+        """The messages in English."""
         return join_messages(self.messages)
 
 
 def corner_coverage(views: Sequence[BoardView], width_px: int, height_px: int) -> Coverage:
-    """Return in which cells of the picture the views' corners lie."""
+    """Return which cells of the image hold corners of the views."""
     across, down = COVERAGE_CELLS
     cells = np.zeros((down, across), dtype=np.bool_)
     for view in views:
@@ -145,12 +147,12 @@ def horizontal_field_of_view_deg(profile: LensProfile) -> float:
 def fit_lens(
     views: Sequence[BoardView], *, camera_name: str, width_px: int, height_px: int
 ) -> LensFit:
-    """Return the lens that explains the views, or why they do not make one.
+    """Return the lens fitted to the views, or why there is none.
 
     Parameters
     ----------
     views
-        Corners in pixels of upright, unmirrored pictures of the given size.
+        Corners in pixels of upright, unmirrored images of the given size.
     """
     useful = [view for view in views if _is_useful(view)]
     coverage = corner_coverage(useful, width_px, height_px)
@@ -220,7 +222,7 @@ class _LensSolution:
 
 
 def _is_useful(view: BoardView) -> bool:
-    """Tell whether a view has enough corners, not all on one line."""
+    """Return whether a view has enough corners, not all on one line."""
     if len(view.ids) < FEWEST_CORNERS or not np.isfinite(view.points_px).all():
         return False
     flat = view.board_mm()[:, :2]
@@ -228,7 +230,7 @@ def _is_useful(view: BoardView) -> bool:
 
 
 def _rim(width_px: int, height_px: int) -> FloatArray:
-    """Return points along the picture's rim, shape (n, 2)."""
+    """Return points along the image's rim, shape (n, 2)."""
     across, down = np.linspace(0, width_px - 1, 33), np.linspace(0, height_px - 1, 33)
     sides = [(across, 0 * down), (across, 0 * down + height_px - 1)]
     sides += [(0 * across, down), (0 * across + width_px - 1, down)]
@@ -258,7 +260,7 @@ def _calibrate(
     seen = [view.points_px.astype(np.float32).reshape(-1, 1, 2) for view in views]
     start: Any = np.eye(3)
     try:
-        error, camera, bend, turns, _, spread, _, each = cv2.calibrateCameraExtended(
+        error, camera, bend, turns, _, spread, _, view_errors = cv2.calibrateCameraExtended(
             board, seen, size, start, np.zeros(5), flags=flags
         )
     except cv2.error:
@@ -273,7 +275,7 @@ def _calibrate(
         centre_px=(float(camera[0, 2]), float(camera[1, 2])),
         distortion=(k1, k2, p1, p2, k3),
         error_px=float(error),
-        worst_view_px=float(np.max(each)),
+        worst_view_px=float(np.max(view_errors)),
         focal_error=1.96 * float(max(spreads[0] / camera[0, 0], spreads[1] / camera[1, 1])),
         tilted=sum(
             _tilt_deg(np.asarray(turn, dtype=np.float64)) >= LEAST_TILT_DEG for turn in turns
@@ -295,7 +297,7 @@ def _refused(
     coverage: Coverage,
     solved: _LensSolution | None = None,
 ) -> LensFit:
-    told = {
+    messages = {
         LensFitProblem.FEW_VIEWS: TranslatableMessage(
             "Useful views of the board: {views}; {fewest} are needed, better 24.",
             {"views": str(len(views)), "fewest": str(FEWEST_VIEWS)},
@@ -334,7 +336,7 @@ def _refused(
         faults=tuple(faults),
         messages=(
             TranslatableMessage("No lens profile was made."),
-            *(told[fault] for fault in faults),
+            *(messages[fault] for fault in faults),
         ),
         views=len(views),
         coverage=coverage,
@@ -350,6 +352,6 @@ def _uncovered_area(coverage: Coverage) -> TranslatableMessage:
     if not bare:
         return TranslatableMessage("edges")
     words = bare[0]
-    for each in bare[1:]:
-        words = TranslatableMessage("{first} and {second}", {"first": words, "second": each})
+    for quarter in bare[1:]:
+        words = TranslatableMessage("{first} and {second}", {"first": words, "second": quarter})
     return words

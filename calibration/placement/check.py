@@ -1,4 +1,4 @@
-"""Today's place of a person, taken from a reading, against the one that is kept."""
+"""Comparison of a person's place in a measurement with the stored one."""
 
 import datetime as dt
 
@@ -19,7 +19,7 @@ from measure.kinematics.neutral_pose import standing_in
 def placement_from_measurement(
     measurement: Measurement, person_id: str, today: dt.date
 ) -> Placement | None:
-    """Return where the person stood for a reading, or None where that was not seen."""
+    """Return where the person stood for a measurement, or None where that was not seen."""
     neutral = standing_in(measurement.provenance.source)
     if neutral is None:
         return None
@@ -40,29 +40,31 @@ def placement_from_measurement(
 def compare_placement(
     measurement: Measurement, person_id: str, today: dt.date
 ) -> tuple[PlacementChange, ...]:
-    """Return what differs too much from where the person stood when the place was kept.
+    """Return the differences from the stored place that exceed the limits.
 
-    Nothing where no place is kept, or where nobody was seen standing.
+    Empty where no place is stored, or where the person was not seen standing.
 
     Raises
     ------
     DataError, MachineError
-        When what is kept cannot be read.
+        When the stored place cannot be read.
     """
     placed = placement_from_measurement(measurement, person_id, today)
-    kept = None if placed is None else stored_placement(placed)
-    return () if placed is None or kept is None else placement_changes(kept, placed)
+    stored = None if placed is None else stored_placement(placed)
+    return () if placed is None or stored is None else placement_changes(stored, placed)
 
 
 def save_placement(measurement: Measurement, person_id: str, today: dt.date) -> bool:
-    """Keep where the person stood for a reading, in place of what was kept before that camera.
+    """Store where the person stood for a measurement, replacing the place before that camera.
 
-    Returns whether there was anything to keep.
+    Returns
+    -------
+    Whether there was a place to store.
 
     Raises
     ------
     DataError, MachineError
-        When it cannot be kept.
+        When it cannot be stored.
     """
     placed = placement_from_measurement(measurement, person_id, today)
     if placed is not None:
@@ -73,17 +75,19 @@ def save_placement(measurement: Measurement, person_id: str, today: dt.date) -> 
 def compare_or_save_placement(
     measurement: Measurement, person_id: str, today: dt.date
 ) -> tuple[PlacementChange, ...]:
-    """Check the place of a measurement; that of the first reading before a camera is kept.
+    """Compare the place of a measurement; store that of the first reading before a camera.
 
-    The first and not the last: a place that creeps by a little from session to session would
-    else never be noticed.
+    The first and not the last: a place that drifts a little from session to session would never
+    be noticed otherwise.
     """
     placed = placement_from_measurement(measurement, person_id, today)
     if placed is None:
         return ()
-    kept = stored_placement(placed)
-    found = () if kept is None else placement_changes(kept, placed)
-    is_new = kept is None or any(each.drift is PlacementDrift.OTHER_CAMERA for each in found)
+    stored = stored_placement(placed)
+    changes = () if stored is None else placement_changes(stored, placed)
+    is_new = stored is None or any(
+        change.drift is PlacementDrift.OTHER_CAMERA for change in changes
+    )
     if is_new and measurement.status is Status.READING:
         PLACEMENTS.put(placed)
-    return found
+    return changes

@@ -1,8 +1,8 @@
-"""How far the camera is turned about its axis and tilted, from plumb lines in the picture.
+"""Camera roll and tilt from plumb lines marked in an image.
 
-A plumb line, a door frame, a corner of the room: two points on each. One line tells the roll;
-two or more, well apart, tell roll and tilt, since upright lines meet in one point of the
-picture. The standing person as a check is in :mod:`calibration.placement.standing`.
+A plumb line, a door frame, a corner of the room: two points on each. One line gives the roll; two
+or more, well apart, give roll and tilt, since upright lines meet in one vanishing point. The
+standing person as a check is in :mod:`calibration.placement.standing`.
 """
 
 import math
@@ -16,18 +16,19 @@ from measure.domain.acquisition import LARGEST_ROLL_DEG
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
 
-#: How well a point is marked, 95 of 100, pixels; and the shortest line. Ours.
+#: Error of a marked point, 95 of 100, pixels. [project]
 MARK_ERROR_PX = 2.0
+#: Shortest line, pixels. [project]
 SHORTEST_LINE_PX = 60.0
-#: Lines must lie so far apart to tell the tilt, as directions (0.2 is 11 degrees). Ours.
+#: Least separation of lines for a tilt, as directions X/Z (0.2 is 11 degrees). [project]
 MIN_LINE_SEPARATION = 0.2
-#: Tilt of a laptop's camera when it is not known, 95 of 100, degrees. Ours.
+#: Half of the range of an unknown tilt of a laptop's camera, 95 of 100, degrees. [project]
 USUAL_TILT_DEG = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlumbLine:
-    """An upright line marked in the picture: upper and lower point, pixels (x, y down)."""
+    """Upright line marked in an image: upper and lower point, pixels (x, y down)."""
 
     top_px: tuple[float, float]
     bottom_px: tuple[float, float]
@@ -35,7 +36,7 @@ class PlumbLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CameraOrientation:
-    """How the camera is held.
+    """Orientation of the camera.
 
     Attributes
     ----------
@@ -44,11 +45,11 @@ class CameraOrientation:
     roll_half_deg
         Half of its 95 % interval.
     tilt_deg
-        Tilted upwards, or None where one line cannot tell.
+        Tilted upwards, or None where the lines do not determine it.
     tilt_half_deg
         Half of its 95 % interval, or None.
     lines
-        How many lines it comes from.
+        Number of lines.
     """
 
     roll_deg: float
@@ -59,7 +60,7 @@ class CameraOrientation:
 
 
 def orientation_from_plumb_lines(
-    lines: Sequence[PlumbLine], sight: PinholeView
+    lines: Sequence[PlumbLine], view: PinholeView
 ) -> CameraOrientation:
     """Return roll, and with lines well apart the tilt.
 
@@ -69,16 +70,16 @@ def orientation_from_plumb_lines(
         For no lines, a line too short or upside down, or lines that are not upright.
     """
     points = np.array([[line.top_px, line.bottom_px] for line in lines], dtype=np.float64)
-    _check(points, sight)
-    flat = sight.plane(points)
+    _check(points, view)
+    flat = view.plane(points)
     if np.ptp(flat.mean(axis=1)[:, 0]) < MIN_LINE_SEPARATION:
-        return _from_one_place(points, sight)
+        return _from_one_place(points, view)
     up = _up(flat)
     return CameraOrientation(
         roll_deg=_checked_roll(up),
-        roll_half_deg=_half(points, sight, lambda lines: _roll_deg(_up(lines))),
+        roll_half_deg=_half(points, view, lambda lines: _roll_deg(_up(lines))),
         tilt_deg=_tilt_deg(up),
-        tilt_half_deg=_half(points, sight, lambda lines: _tilt_deg(_up(lines))),
+        tilt_half_deg=_half(points, view, lambda lines: _tilt_deg(_up(lines))),
         lines=len(lines),
     )
 
@@ -91,16 +92,16 @@ def up_direction(roll_deg: float, tilt_deg: float) -> FloatArray:
     )
 
 
-def _from_one_place(points: FloatArray, sight: PinholeView) -> CameraOrientation:
-    """Roll of lines close together: each leans by itself when the camera is tilted.
+def _from_one_place(points: FloatArray, view: PinholeView) -> CameraOrientation:
+    """Return the roll from lines close together, which lean when the camera is tilted.
 
-    An upright line seen u beside the picture's middle leans by about u tan(tilt).
+    An upright line at u beside the image's middle leans by about u tan(tilt).
     """
-    flat = sight.plane(points)
+    flat = view.plane(points)
     weight = np.hypot(*(flat[:, 0] - flat[:, 1]).T)
     beside = float(np.sum(flat.mean(axis=1)[:, 0] * weight) / weight.sum())
     lean = math.degrees(abs(beside) * math.tan(math.radians(USUAL_TILT_DEG)))
-    marks = _half(points, sight, lambda lines: _roll_deg(_lean(lines)))
+    marks = _half(points, view, lambda lines: _roll_deg(_lean(lines)))
     return CameraOrientation(
         roll_deg=_checked_roll(_lean(flat)),
         roll_half_deg=math.hypot(marks, lean),
@@ -111,7 +112,7 @@ def _from_one_place(points: FloatArray, sight: PinholeView) -> CameraOrientation
 
 
 def _lean(flat: FloatArray) -> FloatArray:
-    """Return the lines' common direction in the picture, upwards; longer lines count more."""
+    """Return the lines' common direction in the image, upwards; longer lines count more."""
     up: FloatArray = np.append((flat[:, 0] - flat[:, 1]).sum(axis=0), 0.0)
     return up
 
@@ -151,25 +152,25 @@ def _checked_roll(up: FloatArray) -> float:
     return roll
 
 
-def _half(points: FloatArray, sight: PinholeView, figure: Callable[[FloatArray], float]) -> float:
-    """Return half of a figure's interval: marks missed by MARK_ERROR_PX, and the lens.
+def _half(points: FloatArray, view: PinholeView, figure: Callable[[FloatArray], float]) -> float:
+    """Return half of a figure's 95 % interval, from errors of the marks and an unknown lens.
 
-    Each mark is moved along each axis; the changes add up in squares. An unknown lens adds
-    the largest change over the usual fields of view.
+    Each mark is moved by MARK_ERROR_PX along each axis; the changes add in quadrature. An unknown
+    lens adds the largest change over the usual fields of view.
     """
-    middle = figure(sight.plane(points))
+    middle = figure(view.plane(points))
     steps = MARK_ERROR_PX * np.eye(points.size).reshape(points.size, *points.shape)
-    changes = [figure(flat) - middle for flat in sight.plane(points + steps)]
-    lens = max(abs(figure(other.plane(points)) - middle) for other in sight.supposed())
+    changes = [figure(flat) - middle for flat in view.plane(points + steps)]
+    lens = max(abs(figure(candidate.plane(points)) - middle) for candidate in view.candidates())
     return math.hypot(*changes, lens)
 
 
-def _check(points: FloatArray, sight: PinholeView) -> None:
+def _check(points: FloatArray, view: PinholeView) -> None:
     if len(points) == 0:
         raise InputError("Mark at least one upright line by its upper and lower point.")
     if not np.isfinite(points).all():
         raise InputError("A marked point is not a number.")
-    size = np.array([sight.width_px, sight.height_px])
+    size = np.array([view.width_px, view.height_px])
     if not ((points >= -0.5) & (points <= size - 0.5)).all():
         raise InputError(
             f"A marked point lies outside the picture of {size[0]} x {size[1]} pixels."

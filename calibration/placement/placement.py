@@ -1,7 +1,7 @@
-"""Where a person stood for a movement, kept, and compared with today.
+"""Placement of a person before a camera, and its differences from the stored placement.
 
 Drifting placement imitates progress: standing half a metre nearer, or turned by ten degrees,
-changes readings by more than a month of recovery. Limits are ours.
+changes readings by more than a month of recovery.
 """
 
 import datetime as dt
@@ -17,14 +17,16 @@ from measure.domain.records import check_id
 from measure.errors import InputError
 from measure.kinematics.neutral_pose import WIDTH_ERROR, Neutral, turn_deg
 
-#: Differences from the kept placement that are warned about.
+#: Change of distance above which a warning is given, share of the stored distance. [project]
 SCALE_SHARE = 0.10
+#: Turn of the body above which a warning is given, degrees. [project]
 TURN_DEG = 5.0
+#: Change of level above which a warning is given, degrees. [project]
 LEVEL_DEG = 5.0
 
 
 class PlacementDrift(StrEnum):
-    """What differs between two placements."""
+    """Kind of difference between two placements."""
 
     NEARER = "nearer"
     FARTHER = "farther"
@@ -35,7 +37,7 @@ class PlacementDrift(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Placement:
-    """How one person stood before one camera for one movement of one side.
+    """Position of one person before one camera for one movement of one side.
 
     Attributes
     ----------
@@ -71,13 +73,13 @@ class Placement:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacementChange:
-    """One difference from the kept placement.
+    """One difference from the stored placement.
 
     Attributes
     ----------
     amount
         Share for the distance, degrees for turn and level, 0 for another camera.
-    remark
+    message
         What differs and what to do.
     """
 
@@ -87,7 +89,7 @@ class PlacementChange:
 
     @property
     def sentence(self) -> str:
-        """The remark in English."""
+        """The message in English."""
         return str(self.message)
 
 
@@ -120,11 +122,11 @@ def placement_of(
 
 
 def placement_changes(kept: Placement, today: Placement) -> tuple[PlacementChange, ...]:
-    """Return what differs too much from the kept placement; nothing when all is well.
+    """Return the differences from the stored placement that exceed the limits.
 
-    A camera without a name, as of a clip, is not taken for another one. The turn is told from
-    the shoulders' apparent width, which near a front or back view hardly changes: there a
-    change must also pass what the width can show.
+    A camera without a name, as of a clip, does not count as another one. The turn comes from the
+    shoulders' apparent width, which near a front or back view hardly changes: there a change must
+    also exceed the error of the width.
 
     Raises
     ------
@@ -145,8 +147,8 @@ def placement_changes(kept: Placement, today: Placement) -> tuple[PlacementChang
                 ),
             ),
         )
-    found = (_scale(kept, today), _turn(kept, today), _level(kept, today))
-    return tuple(each for each in found if each is not None)
+    changes = (_scale(kept, today), _turn(kept, today), _level(kept, today))
+    return tuple(change for change in changes if change is not None)
 
 
 def turn_resolution_deg(placement: Placement) -> float:
@@ -162,7 +164,7 @@ def _placement_key(placement: Placement) -> tuple[str, Movement, Side]:
 
 def _same_picture(kept: Placement, today: Placement) -> bool:
     names = {kept.camera_name, today.camera_name} - {None}
-    sizes = {(each.width_px, each.height_px) for each in (kept, today)}
+    sizes = {(placement.width_px, placement.height_px) for placement in (kept, today)}
     return len(names) < 2 and len(sizes) == 1
 
 
@@ -172,20 +174,20 @@ def _scale(kept: Placement, today: Placement) -> PlacementChange | None:
         return None
     # A trunk twice as long in the picture is half as far away.
     amount = abs(1 / share - 1)
-    told = {"share": f"{100 * amount:.0f}", "day": kept.taken.isoformat()}
+    values = {"share": f"{100 * amount:.0f}", "day": kept.taken.isoformat()}
     if share > 1:
         return PlacementChange(
             drift=PlacementDrift.NEARER,
             amount=amount,
             message=TranslatableMessage(
-                "You stand about {share} % nearer than on {day}. Step back a little.", told
+                "You stand about {share} % nearer than on {day}. Step back a little.", values
             ),
         )
     return PlacementChange(
         drift=PlacementDrift.FARTHER,
         amount=amount,
         message=TranslatableMessage(
-            "You stand about {share} % farther away than on {day}. Step closer a little.", told
+            "You stand about {share} % farther away than on {day}. Step closer a little.", values
         ),
     )
 
@@ -208,31 +210,33 @@ def _turn(kept: Placement, today: Placement) -> PlacementChange | None:
 
 
 def _level(kept: Placement, today: Placement) -> PlacementChange | None:
-    told = {"day": kept.taken.isoformat()}
+    values = {"day": kept.taken.isoformat()}
     if kept.roll_deg is not None and today.roll_deg is not None:
         amount = abs(today.roll_deg - kept.roll_deg)
-        remark = TranslatableMessage(
+        message = TranslatableMessage(
             "The camera leans by about {angle} degrees against {day}. Set it level.",
-            {**told, "angle": f"{amount:.0f}"},
+            {**values, "angle": f"{amount:.0f}"},
         )
     else:
         amount = abs(today.lean_deg - kept.lean_deg)
-        remark = TranslatableMessage(
+        message = TranslatableMessage(
             "Camera or body leans by about {angle} degrees against {day}. Set the camera level "
             "and stand upright.",
-            {**told, "angle": f"{amount:.0f}"},
+            {**values, "angle": f"{amount:.0f}"},
         )
     if amount <= LEVEL_DEG:
         return None
-    return PlacementChange(drift=PlacementDrift.NOT_LEVEL, amount=amount, message=remark)
+    return PlacementChange(drift=PlacementDrift.NOT_LEVEL, amount=amount, message=message)
 
 
 def check_placement(placement: Placement) -> None:
     """Raise InputError unless a placement can be."""
     check_id(placement.person_id)
     numbers = (placement.trunk_px, placement.width_over_trunk, placement.lean_deg)
-    known = [each for each in (placement.shoulder_width, placement.roll_deg) if each is not None]
-    if not all(map(math.isfinite, (*numbers, *known))):
+    optional = [
+        number for number in (placement.shoulder_width, placement.roll_deg) if number is not None
+    ]
+    if not all(map(math.isfinite, (*numbers, *optional))):
         raise InputError("a number of the placement is missing")
     if not 0 < placement.trunk_px <= 100_000 or not 0 < placement.height_px <= 16_384:
         raise InputError("the trunk or the picture has no such size")
@@ -247,7 +251,12 @@ def check_placement(placement: Placement) -> None:
 PLACEMENTS: JsonRepository[Placement] = JsonRepository(
     "placements",
     Placement,
-    key=lambda each: (*_placement_key(each), each.camera_name, each.width_px, each.height_px),
+    key=lambda placement: (
+        *_placement_key(placement),
+        placement.camera_name,
+        placement.width_px,
+        placement.height_px,
+    ),
     check=check_placement,
     most=2000,
 )
@@ -258,7 +267,11 @@ def stored_placement(today: Placement) -> Placement | None:
 
     None where nothing is kept of this person, movement and side.
     """
-    kept = [each for each in PLACEMENTS.all() if _placement_key(each) == _placement_key(today)]
-    alike = [each for each in kept if _same_picture(each, today)]
+    kept = [
+        placement
+        for placement in PLACEMENTS.all()
+        if _placement_key(placement) == _placement_key(today)
+    ]
+    alike = [placement for placement in kept if _same_picture(placement, today)]
     chosen = alike or kept
     return chosen[-1] if chosen else None

@@ -1,7 +1,7 @@
-"""What a person standing upright tells about the camera: its roll, tilt, height and distance.
+"""Camera roll, tilt, height and distance from a person standing upright.
 
-A check on the level and a rough guide for placing the camera, not a measurement: people do
-not stand plumb, and their proportions differ. The legs must be in the picture.
+A check on the level and a rough guide for placing the camera, not a measurement: people do not
+stand plumb, and their proportions differ. Tilt, height and distance need the legs in the image.
 """
 
 import math
@@ -17,8 +17,8 @@ from measure.errors import InputError
 from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of
 
 #: Height over stature of the middle of a left and a right landmark, as the network places them
-#: on the virtual people of the sample clips, eyes at 0.936. Ours. Joint centres after Drillis &
-#: Contini 1966 (in Winter, Biomechanics and Motor Control of Human Movement) lie at 0.039,
+#: on the virtual people of the sample clips, eyes at 0.936 [project]. Joint centres after Drillis
+#: & Contini 1966 (in Winter, Biomechanics and Motor Control of Human Movement) lie at 0.039,
 #: 0.285, 0.530, 0.818: with those the tilt came out ten degrees too low.
 HEIGHTS: Mapping[tuple[Landmark, Landmark], float] = {
     (Landmark.LEFT_ANKLE, Landmark.RIGHT_ANKLE): 0.067,
@@ -27,13 +27,13 @@ HEIGHTS: Mapping[tuple[Landmark, Landmark], float] = {
     (Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER): 0.806,
     (Landmark.LEFT_EYE, Landmark.RIGHT_EYE): 0.936,
 }
-#: How far a joint's height may lie from its share, 95 of 100. Ours.
+#: Error of a joint's height over stature, 95 of 100. [project]
 HEIGHT_ERROR = 0.02
-#: How far people stand off plumb in a trunk line, 95 of 100, degrees. Ours.
+#: Deviation of a standing trunk from plumb, 95 of 100, degrees. [project]
 PLUMB_ERROR_DEG = 4.0
-#: Statures of adults, 95 of 100, metres, where the person's own is unknown. Ours.
+#: Statures of 95 of 100 adults, low, usual, high, metres, for an unknown stature. [project]
 USUAL_STATURE_M = (1.50, 1.70, 1.92)
-#: What is possible for a typed stature, metres.
+#: Range of a typed stature, metres. [project]
 STATURES_M = (0.8, 2.5)
 
 
@@ -47,7 +47,7 @@ class WithUncertainty:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StandingEstimate:
-    """What the standing person tells; None where the legs were not seen.
+    """Estimates from a standing person; None where the legs were not seen.
 
     Attributes
     ----------
@@ -68,14 +68,14 @@ class StandingEstimate:
 
 
 def estimate_from_standing(
-    track: Track, sight: PinholeView, stature_m: float | None = None
+    track: Track, view: PinholeView, stature_m: float | None = None
 ) -> StandingEstimate | str:
-    """Return what a track of somebody standing upright tells, or why it tells nothing.
+    """Return the estimates from a track of a person standing upright, or why there are none.
 
     Raises
     ------
     InputError
-        For a stature that cannot be.
+        For an impossible stature.
     """
     if stature_m is not None and not STATURES_M[0] <= stature_m <= STATURES_M[1]:
         raise InputError(f"{stature_m:g} m is no stature. Give it in metres, such as 1.72.")
@@ -83,7 +83,7 @@ def estimate_from_standing(
     if isinstance(neutral, str):
         return neutral
     places = median_points(track)
-    roll = _roll_deg(places, sight)
+    roll = _roll_deg(places, view)
     pairs = [pair for pair in HEIGHTS if all(mark in places for mark in pair)]
     rough = WithUncertainty(value=roll, half=PLUMB_ERROR_DEG)
     legs = {Landmark.LEFT_ANKLE, Landmark.LEFT_KNEE, Landmark.LEFT_HIP, Landmark.LEFT_SHOULDER}
@@ -93,7 +93,7 @@ def estimate_from_standing(
         )
     middles = np.array([(np.add(places[a], places[b])) / 2 for a, b in pairs])
     shares = np.array([HEIGHTS[pair] for pair in pairs])
-    tilt, distance, height = _with_halves(middles, shares, sight, roll)
+    tilt, distance, height = _with_halves(middles, shares, view, roll)
     low, usual, high = USUAL_STATURE_M
     stature = usual if stature_m is None else stature_m
     spread = 0.0 if stature_m is not None else (high - low) / 2 / usual
@@ -111,28 +111,31 @@ def estimate_from_standing(
     )
 
 
-def _roll_deg(places: Mapping[Landmark, tuple[float, float]], sight: PinholeView) -> float:
+def _roll_deg(places: Mapping[Landmark, tuple[float, float]], view: PinholeView) -> float:
     shoulder = np.add(places[Landmark.LEFT_SHOULDER], places[Landmark.RIGHT_SHOULDER]) / 2
     hip = np.add(places[Landmark.LEFT_HIP], places[Landmark.RIGHT_HIP]) / 2
-    up = sight.plane(shoulder) - sight.plane(hip)
+    up = view.plane(shoulder) - view.plane(hip)
     return math.degrees(math.atan2(-up[0], up[1]))
 
 
 def _with_halves(
-    middles: FloatArray, shares: FloatArray, sight: PinholeView, roll_deg: float
+    middles: FloatArray, shares: FloatArray, view: PinholeView, roll_deg: float
 ) -> tuple[WithUncertainty, WithUncertainty, WithUncertainty]:
     """Return tilt in degrees, distance and camera height in statures, each with its half.
 
-    Each joint's share is moved by its error, the roll by that of a plumb stance, and an
-    unknown lens through the usual fields of view; the changes add up in squares.
+    Each joint's share is moved by its error, the roll by that of standing plumb, and an unknown
+    lens through the usual fields of view; the changes add in quadrature.
     """
-    middle = _solve(middles, shares, sight, roll_deg)
+    middle = _solve(middles, shares, view, roll_deg)
     changes = [
-        _solve(middles, shares + HEIGHT_ERROR * unit, sight, roll_deg) - middle
+        _solve(middles, shares + HEIGHT_ERROR * unit, view, roll_deg) - middle
         for unit in np.eye(len(shares))
     ]
-    changes.append(_solve(middles, shares, sight, roll_deg + PLUMB_ERROR_DEG) - middle)
-    lens = [np.abs(_solve(middles, shares, other, roll_deg) - middle) for other in sight.supposed()]
+    changes.append(_solve(middles, shares, view, roll_deg + PLUMB_ERROR_DEG) - middle)
+    lens = [
+        np.abs(_solve(middles, shares, candidate, roll_deg) - middle)
+        for candidate in view.candidates()
+    ]
     changes.append(np.max(lens, axis=0))
     halves = np.sqrt(np.sum(np.square(changes), axis=0))
     tilt, distance, height = (
@@ -143,7 +146,7 @@ def _with_halves(
 
 
 def _solve(
-    middles: FloatArray, shares: FloatArray, sight: PinholeView, roll_deg: float
+    middles: FloatArray, shares: FloatArray, view: PinholeView, roll_deg: float
 ) -> FloatArray:
     """Return tilt (degrees), distance and camera height (statures) from points on a plumb line.
 
@@ -153,7 +156,7 @@ def _solve(
     (a, b, m, n) up to scale as the last right singular vector.
     """
     roll = math.radians(roll_deg)
-    flat = sight.plane(middles)
+    flat = view.plane(middles)
     v = -math.sin(roll) * flat[:, 0] + math.cos(roll) * flat[:, 1]
     rows = np.stack([shares, np.ones_like(shares), -v * shares, -v], axis=1)
     _, _, right = np.linalg.svd(rows)

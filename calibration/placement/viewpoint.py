@@ -1,6 +1,6 @@
-"""How a camera looks at the world: from pixels to directions, as far as the lens is known.
+"""Pinhole view of a camera: from pixels to directions, with or without a calibrated lens.
 
-Directions are in the camera's axes: x to the right of the picture, y up, z forwards, with z = 1.
+Directions are in the camera's axes: x to the right of the image, y up, z forwards, with z = 1.
 """
 
 import math
@@ -13,23 +13,23 @@ from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
 from measure.kinematics.camera_geometry import undistort_points
 
-#: Fields of view between which a webcam's lies, 95 of 100; where the lens is unknown, results
-#: are reckoned with both and the interval holds them. Ours.
+#: Fields of view between which 95 of 100 webcams lie, degrees; with an unknown lens, results are
+#: computed with both ends and the interval spans them. [project]
 USUAL_FIELDS_DEG = (55.0, 80.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PinholeView:
-    """A camera at one picture size.
+    """Camera at one image size.
 
     Attributes
     ----------
     width_px, height_px
-        Size of the upright picture.
+        Size of the upright image.
     lens
         Its profile, or None where unknown.
     assumed_field_deg
-        Field of view along the picture's longer side where the lens is unknown.
+        Field of view along the image's longer side where the lens is unknown, degrees.
     """
 
     width_px: int
@@ -67,8 +67,8 @@ class PinholeView:
             width_px=self.width_px, height_px=self.height_px, assumed_field_deg=field_deg
         )
 
-    def supposed(self) -> tuple["PinholeView", ...]:
-        """Return what the camera may be: itself when the lens is known, else also extremes."""
+    def candidates(self) -> tuple["PinholeView", ...]:
+        """Return itself alone when the lens is known, else also the extremes of usual lenses."""
         if self.lens is not None:
             return (self,)
         return (self, *(self.with_field(field) for field in USUAL_FIELDS_DEG))

@@ -47,7 +47,7 @@ class Room:
         )
         return np.asarray(pixels, dtype=np.float64).reshape(-1, 2)
 
-    def sight(self) -> PinholeView:
+    def view(self) -> PinholeView:
         """Return the camera with its lens known."""
         lens = LensProfile(
             camera_name="virtual",

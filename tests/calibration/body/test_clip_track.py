@@ -26,12 +26,12 @@ def track() -> Track:
 def test_the_standing_person_tells_where_the_camera_is(track: Track) -> None:
     content = json.loads((CLIPS / "truth.json").read_text(encoding="utf-8"))
     (camera,) = (each["camera"] for each in content["clips"] if each["file"] == CLIP)
-    sight = PinholeView(
+    view = PinholeView(
         width_px=track.width_px,
         height_px=track.height_px,
         assumed_field_deg=camera["hfov_deg"],
     )
-    found = estimate_from_standing(track, sight)
+    found = estimate_from_standing(track, view)
     assert isinstance(found, StandingEstimate)
     assert found.neutral.width_over_trunk > 0.5  # facing the camera
     assert found.roll_deg.value == pytest.approx(camera["roll_deg"], abs=4)

@@ -33,7 +33,7 @@ def uprights(room: Room, *places: float, error_px: float = 0.0, seed: int = 0) -
 @pytest.mark.parametrize("tilt", [-8.0, 0.0, 9.0])
 def test_a_door_frame_gives_roll_and_tilt(roll: float, tilt: float) -> None:
     room = Room(roll_deg=roll, tilt_deg=tilt)
-    found = orientation_from_plumb_lines(uprights(room, -0.5, 0.5), room.sight())
+    found = orientation_from_plumb_lines(uprights(room, -0.5, 0.5), room.view())
     assert found.roll_deg == pytest.approx(roll, abs=0.01)
     assert found.tilt_deg == pytest.approx(tilt, abs=0.01)
     assert found.lines == 2
@@ -42,8 +42,8 @@ def test_a_door_frame_gives_roll_and_tilt(roll: float, tilt: float) -> None:
 def test_a_camera_turned_clockwise_sees_upright_things_lean_to_the_left() -> None:
     # The convention by itself: the upper end of the line is further left than the lower.
     line = PlumbLine(top_px=(600.0, 100.0), bottom_px=(640.0, 600.0))
-    sight = PinholeView(width_px=1280, height_px=720)
-    assert orientation_from_plumb_lines([line], sight).roll_deg == pytest.approx(
+    view = PinholeView(width_px=1280, height_px=720)
+    assert orientation_from_plumb_lines([line], view).roll_deg == pytest.approx(
         math.degrees(math.atan(0.08))
     )
 
@@ -52,7 +52,7 @@ def test_a_wide_lens_with_distortion() -> None:
     room = Room(
         roll_deg=4.0, tilt_deg=12.0, focal=640.0, distortion=(-0.22, 0.06, 0.001, -0.001, -0.004)
     )
-    found = orientation_from_plumb_lines(uprights(room, -1.0, 0.2, 1.2), room.sight())
+    found = orientation_from_plumb_lines(uprights(room, -1.0, 0.2, 1.2), room.view())
     assert found.roll_deg == pytest.approx(4.0, abs=0.05)
     assert found.tilt_deg == pytest.approx(12.0, abs=0.05)
 
@@ -62,7 +62,7 @@ def test_lines_marked_by_hand_are_within_three_tenths_of_a_degree() -> None:
     for seed in range(40):
         room = Room(roll_deg=3.0, tilt_deg=-8.0)
         lines = uprights(room, -0.5, 0.5, error_px=0.7, seed=seed)
-        found = orientation_from_plumb_lines(lines, room.sight())
+        found = orientation_from_plumb_lines(lines, room.view())
         errors.append(abs(found.roll_deg - 3.0))
         assert found.roll_half_deg < 1.0
     assert float(np.percentile(errors, 95)) < 0.3
@@ -82,10 +82,10 @@ def test_the_interval_holds_the_roll_and_tilt_when_the_lens_is_unknown() -> None
 @pytest.mark.parametrize("place", [0.0, 0.4, -0.9])
 def test_one_line_tells_the_roll_and_widens_beside_the_middle(place: float) -> None:
     room = Room(roll_deg=2.0, tilt_deg=9.0)
-    found = orientation_from_plumb_lines(uprights(room, place), room.sight())
+    found = orientation_from_plumb_lines(uprights(room, place), room.view())
     assert found.tilt_deg is None
     assert abs(found.roll_deg - 2.0) <= found.roll_half_deg
-    middle = orientation_from_plumb_lines(uprights(Room(), 0.0), room.sight())
+    middle = orientation_from_plumb_lines(uprights(Room(), 0.0), room.view())
     assert middle.roll_half_deg < 0.6
     if abs(place) > 0.3:
         assert found.roll_half_deg > 2
@@ -96,7 +96,7 @@ def test_up_direction_is_what_the_room_does() -> None:
     # Straight up from a point ahead, very far up: the picture shows the vanishing point.
     up = up_direction(7.0, -9.0)
     (seen,) = room.project(np.array([[0.0, -1e7, 3.0]]))  # tilted down, the lower one is ahead
-    flat = room.sight().plane(seen)
+    flat = room.view().plane(seen)
     assert flat == pytest.approx(up[:2] / up[2], abs=1e-4)
 
 
@@ -117,7 +117,7 @@ def test_marks_that_cannot_be(lines: list[PlumbLine], part: str) -> None:
 
 
 def test_a_lens_of_another_picture_size_is_refused() -> None:
-    lens = Room().sight().lens
+    lens = Room().view().lens
     with pytest.raises(InputError, match="Calibrate at this size"):
         PinholeView(width_px=640, height_px=480, lens=lens)
 
@@ -139,8 +139,8 @@ def test_the_mirror_image_has_the_opposite_roll_and_the_same_tilt(
     inside = all(0 <= x <= 1279 and 0 <= y <= 719 for each in lines for x, y in ends(each))
     if not inside:
         return
-    one: CameraOrientation = orientation_from_plumb_lines(lines, room.sight())
-    other = orientation_from_plumb_lines([mirrored(line) for line in lines], room.sight())
+    one: CameraOrientation = orientation_from_plumb_lines(lines, room.view())
+    other = orientation_from_plumb_lines([mirrored(line) for line in lines], room.view())
     assert other.roll_deg == pytest.approx(-one.roll_deg, abs=1e-6)
     assert other.tilt_deg == pytest.approx(one.tilt_deg, abs=1e-6)
 

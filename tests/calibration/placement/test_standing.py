@@ -12,7 +12,7 @@ from tests.support.virtual_room import Room, standing
 
 
 def stand(room: Room, track: Track, stature_m: float | None = 1.72) -> StandingEstimate:
-    found = estimate_from_standing(track, room.sight(), stature_m)
+    found = estimate_from_standing(track, room.view(), stature_m)
     assert isinstance(found, StandingEstimate), found
     return found
 
@@ -98,7 +98,7 @@ def test_feet_below_the_picture_are_a_guess_and_do_not_count() -> None:
 
 def test_statures_that_cannot_be() -> None:
     with pytest.raises(InputError, match="no stature"):
-        estimate_from_standing(standing(Room()), Room().sight(), 172)
+        estimate_from_standing(standing(Room()), Room().view(), 172)
 
 
 def with_state(track: Track, state: FrameState) -> Track:
