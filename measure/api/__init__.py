@@ -31,7 +31,6 @@ if TYPE_CHECKING:
         MovementCorrection,
         Setup,
     )
-    from measure.domain.history import History
     from measure.domain.landmarks import Landmark, Side
     from measure.domain.measurements import (
         LevelBand,
@@ -49,6 +48,7 @@ if TYPE_CHECKING:
         BodyPosition,
         Event,
         EventKind,
+        History,
         LimitingFactor,
         MeasurementRecord,
         Onset,
@@ -157,13 +157,12 @@ _HOMES = {
     "measure.clips.setup_file": "read_setup",
     "measure.domain.acquisition": "BodySetup CameraSetup Correction KnownSetup LensProfile "
     "MovementCorrection Setup",
-    "measure.domain.history": "History",
     "measure.domain.landmarks": "Landmark Side",
     "measure.domain.measurements": "LevelBand Measurement Provenance Reference Status Trial",
     "measure.domain.movements": "MOVEMENTS Movement MovementFacts Unit View",
     "measure.domain.reasons": "Reason",
     "measure.domain.records": "AssessmentCondition Assistance BodyPosition Event EventKind "
-    "LimitingFactor MeasurementRecord Onset Pain Person SessionRecord",
+    "History LimitingFactor MeasurementRecord Onset Pain Person SessionRecord",
     "measure.domain.tracks": "FrameState Track",
     "measure.errors": "CameraError ClipError DataError InputError MachineError ManifestError "
     "ModelError ModelFileError PoseProcessError ThawlineError",
