@@ -97,7 +97,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _load_story() -> int:
     from measure.cli.open_store import open_store
-    from measure.demo.people import load_story
+    from measure.demo.story import load_story
 
     with open_store() as store:
         for line in load_story(store):

@@ -1,1 +1,1 @@
-"""The made-up people of the demo story."""
+"""The demo story: four made-up people and their records."""

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication
 from gui.report.files import report_bytes, report_name, write_report
 from gui.report.pdf import make_pdf, plain_font
 from measure.cli.main import main
-from measure.demo.people import story_histories
+from measure.demo.story import story_histories
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History

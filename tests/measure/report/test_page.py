@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from measure.demo.people import story_histories
+from measure.demo.story import story_histories
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from measure.demo.people import load_story, story_histories
+from measure.demo.story import load_story, story_histories
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import MOVEMENTS, Movement
@@ -22,13 +22,13 @@ NAMES = ["demo-Marigold", "demo-Bramble", "demo-Thistle", "demo-Clover"]
 
 
 @pytest.fixture(scope="module")
-def told() -> dict[str, History]:
+def story() -> dict[str, History]:
     return {each.person.pseudonym: each for each in story_histories(NOW)}
 
 
 @pytest.fixture(scope="module")
-def progress(told: dict[str, History]) -> dict[str, Progress]:
-    return {name: progress_of(history, NOW.day) for name, history in told.items()}
+def progress(story: dict[str, History]) -> dict[str, Progress]:
+    return {name: progress_of(history, NOW.day) for name, history in story.items()}
 
 
 @pytest.fixture
@@ -43,21 +43,21 @@ def affected(history: History) -> Side:
     return side
 
 
-def verdict(progress: dict[str, Progress], told: dict[str, History], name: str) -> Verdict:
-    found = progress[name].of(Movement.FLEXION, affected(told[name]))
+def verdict(progress: dict[str, Progress], story: dict[str, History], name: str) -> Verdict:
+    found = progress[name].of(Movement.FLEXION, affected(story[name]))
     assert found is not None
     return found.verdict
 
 
-def test_four_members_over_twenty_weeks(told: dict[str, History]) -> None:
-    assert list(told) == NAMES
-    for history in told.values():
+def test_four_members_over_twenty_weeks(story: dict[str, History]) -> None:
+    assert list(story) == NAMES
+    for history in story.values():
         days = [each.started.day for each in history.sessions]
         assert days == sorted(days)
         assert (NOW.day - days[-1]).days in range(1, 8)
         assert (days[-1] - days[0]).days < 20 * 7
-    assert all(len(told[name].sessions) > 40 for name in NAMES[:3])
-    assert len(told["demo-Clover"].sessions) < 8
+    assert all(len(story[name].sessions) > 40 for name in NAMES[:3])
+    assert len(story["demo-Clover"].sessions) < 8
 
 
 @pytest.mark.parametrize(
@@ -70,13 +70,13 @@ def test_four_members_over_twenty_weeks(told: dict[str, History]) -> None:
     ],
 )
 def test_the_verdicts_are_those_of_the_story(
-    progress: dict[str, Progress], told: dict[str, History], name: str, expected: Verdict
+    progress: dict[str, Progress], story: dict[str, History], name: str, expected: Verdict
 ) -> None:
-    assert verdict(progress, told, name) is expected
+    assert verdict(progress, story, name) is expected
 
 
-def test_thistle_lost_before_the_injection(told: dict[str, History]) -> None:
-    history = told["demo-Thistle"]
+def test_thistle_lost_before_the_injection(story: dict[str, History]) -> None:
+    history = story["demo-Thistle"]
     (injection,) = history.events
     assert injection.kind is EventKind.INJECTION
     before = progress_of(history, injection.day).of(Movement.FLEXION, affected(history))
@@ -84,8 +84,8 @@ def test_thistle_lost_before_the_injection(told: dict[str, History]) -> None:
     assert before.verdict is Verdict.LOSING
 
 
-def test_everything_is_marked_as_made_up(told: dict[str, History]) -> None:
-    for history in told.values():
+def test_everything_is_marked_as_made_up(story: dict[str, History]) -> None:
+    for history in story.values():
         assert history.person.demo
         assert history.person.pseudonym.startswith("demo-")
         assert {each.measurement.provenance.model for each in history.measurements} == {"demo"}
@@ -94,8 +94,8 @@ def test_everything_is_marked_as_made_up(told: dict[str, History]) -> None:
         assert all("made-up" in each.chosen_by for each in history.plans)
 
 
-def test_readings_look_like_readings(told: dict[str, History]) -> None:
-    for record in told["demo-Bramble"].measurements:
+def test_readings_look_like_readings(story: dict[str, History]) -> None:
+    for record in story["demo-Bramble"].measurements:
         found = record.measurement
         if found.status is Status.REFUSED:
             assert found.reasons
@@ -109,16 +109,16 @@ def test_readings_look_like_readings(told: dict[str, History]) -> None:
         assert (found.level is not None) == (found.movement is Movement.HAND_BEHIND_BACK)
 
 
-def test_some_measurements_and_trials_are_refused(told: dict[str, History]) -> None:
-    records = told["demo-Marigold"].measurements
+def test_some_measurements_and_trials_are_refused(story: dict[str, History]) -> None:
+    records = story["demo-Marigold"].measurements
     refused = sum(each.measurement.status is Status.REFUSED for each in records)
     assert 0.01 < refused / len(records) < 0.12
     trials = [trial for each in records for trial in each.measurement.trials]
     assert 0.02 < sum(not trial.scored for trial in trials) / len(trials) < 0.25
 
 
-def test_the_story_is_the_same_every_time(told: dict[str, History]) -> None:
-    assert {each.person.pseudonym: each for each in story_histories(NOW)} == told
+def test_the_story_is_the_same_every_time(story: dict[str, History]) -> None:
+    assert {each.person.pseudonym: each for each in story_histories(NOW)} == story
 
 
 def test_the_story_ends_today_whenever_it_is_told() -> None:
@@ -138,9 +138,9 @@ def test_loading_it_twice_changes_nothing(store: Store) -> None:
     assert {each.pseudonym: store.history(each.id) for each in store.people()} == held
 
 
-def test_what_was_loaded_is_what_was_told(store: Store, told: dict[str, History]) -> None:
+def test_what_was_loaded_is_what_was_told(store: Store, story: dict[str, History]) -> None:
     load_story(store)
-    for name, history in told.items():
+    for name, history in story.items():
         held = store.history(store.find_person(name).id)
         assert held.sessions == history.sessions
         assert len(held.measurements) == len(history.measurements)
