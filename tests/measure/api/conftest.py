@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from thawline import clip_reading
 
-from measure.demo.people import load_story
+from measure.demo.story import load_story
 from measure.pose.supervisor import PoseProcess
 from measure.storage.store import Store
 from tests.support import scripted_arm
