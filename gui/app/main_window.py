@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.app.about import about_dialog, keys_dialog, purpose_dialog
+from gui.app.help_pages import HelpPage, open_page, page_name
 from gui.pages.camera_and_body.calibration_pages import CalibrationPages
 from gui.pages.clips.clip_review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
@@ -166,6 +167,10 @@ class MainWindow(QMainWindow):
         help_menu = bar.addMenu(tr("&Help"))
         self._add(help_menu, tr("&What this is, and what it is not"), "F1", self._what_this_is)
         self._add(help_menu, tr("&Keys"), "F2", self._keys)
+        help_menu.addSeparator()
+        for page in HelpPage:
+            self._add(help_menu, page_name(page), "", partial(open_page, page, self))
+        help_menu.addSeparator()
         about = self._add(help_menu, tr("&About Thawline"), "", self._about)
         about.setMenuRole(QAction.MenuRole.AboutRole)
 

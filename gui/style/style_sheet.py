@@ -45,10 +45,10 @@ QPushButton[role="large"] {{ font-size: {lead}px; }}
 
 QPushButton::menu-indicator {{ image: none; width: 0; }}
 
-QLineEdit, QPlainTextEdit {{ background: {raised}; color: {ink};
+QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     border: 2px solid {edge}; border-radius: 6px; padding: {pad}px;
     selection-background-color: {arm}; selection-color: {on_arm}; }}
-QLineEdit:focus, QPlainTextEdit:focus {{ border-color: {arm}; }}
+QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{ border-color: {arm}; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}

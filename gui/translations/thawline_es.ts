@@ -324,6 +324,34 @@
         <translation>Guardar las correcciones, apagadas</translation>
     </message>
     <message>
+        <source>Th&amp;e window, page by page</source>
+        <translation>&amp;La ventana, página por página</translation>
+    </message>
+    <message>
+        <source>&amp;Measuring at home, to print</source>
+        <translation>&amp;Medir en casa, para imprimir</translation>
+    </message>
+    <message>
+        <source>When to call a &amp;clinician</source>
+        <translation>&amp;Cuándo llamar a un profesional</translation>
+    </message>
+    <message>
+        <source>How far to &amp;trust a number</source>
+        <translation>Hasta dónde &amp;fiarse de un número</translation>
+    </message>
+    <message>
+        <source>How &amp;progress is judged</source>
+        <translation>Cómo se &amp;juzga el progreso</translation>
+    </message>
+    <message>
+        <source>What is kept, and whe&amp;re</source>
+        <translation>Qué se guarda y &amp;dónde</translation>
+    </message>
+    <message>
+        <source>Card &amp;for clinicians, to print</source>
+        <translation>Tarjeta &amp;para profesionales, para imprimir</translation>
+    </message>
+    <message>
         <source>Back</source>
         <translation>Volver</translation>
     </message>
