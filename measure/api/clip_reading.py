@@ -195,8 +195,8 @@ def read_observation(path: _PathLike, *, setup: KnownSetup | None = None) -> Cli
     (1, (33, 2))
     """
     _, observation = observation_file.load_observation(Path(path))
-    known = (setup or KnownSetup()).of(observation.movement)
-    return measurement_from_observation(observation, known)
+    movement_setup = (setup or KnownSetup()).of(observation.movement)
+    return measurement_from_observation(observation, movement_setup)
 
 
 def save_observation(path: _PathLike, clip: _PathLike, reading: ClipReading) -> None:
