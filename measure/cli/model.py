@@ -2,11 +2,13 @@
 
 import argparse
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
-from measure.cli.model_progress import bar
 from measure.errors import ModelError
 from measure.pose_models.bundles import Bundle, ModelQuality, load, obtain, obtain_all, own_bundle
+from measure.pose_models.package_clients import Progress
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -31,7 +33,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     only = parser.add_mutually_exclusive_group()
     only.add_argument(
         "--quality",
-        choices=[each.value for each in ModelQuality],
+        choices=[quality.value for quality in ModelQuality],
         help="get this quality only",
     )
     only.add_argument("--show", action="store_true", help="fetch nothing")
@@ -45,18 +47,55 @@ def run(arguments: argparse.Namespace) -> int:
         return 0
     if arguments.show:
         return _only_show()
-    with bar() as progress:
+    with download_progress() as progress:
         if arguments.quality:
             bundles = [obtain(ModelQuality(arguments.quality), progress, renew_damaged=True)]
             problem = None
         else:
-            found, problem = obtain_all(progress)
-            bundles = list(found.values())
+            by_quality, problem = obtain_all(progress)
+            bundles = list(by_quality.values())
     _show(bundles)
     if problem:
         print(f"thawline: {problem}", file=sys.stderr)
-    enough = arguments.quality or any(each.quality is ModelQuality.FULL for each in bundles)
+    enough = arguments.quality or any(bundle.quality is ModelQuality.FULL for bundle in bundles)
     return 0 if enough else 1
+
+
+@contextmanager
+def download_progress() -> Iterator[Progress]:
+    """Give a progress function that shows on stderr how far fetching the pose model is.
+
+    Each new step is one line; on a terminal a bar is drawn in place below it.
+    """
+    from tqdm import tqdm
+
+    bar: tqdm[None] | None = None
+    step = ""
+
+    def progress(done: float, words: str) -> None:
+        nonlocal bar, step
+        if words != step:
+            # Beside the bar the words would be cut off.
+            tqdm.write(f"thawline: {words}", file=sys.stderr)
+            sys.stderr.flush()
+            step = words
+        if not sys.stderr.isatty():
+            return
+        if bar is None:
+            bar = tqdm(
+                total=100,
+                file=sys.stderr,
+                bar_format="{bar:30} {percentage:3.0f} %  {elapsed}",
+                leave=False,
+            )
+        bar.n = round(100 * done)
+        bar.refresh()
+
+    try:
+        yield progress
+    finally:
+        if bar is not None:
+            bar.close()
 
 
 def _only_show() -> int:

@@ -266,10 +266,10 @@ class ResultWriter:
 
 def settings_of(quality: ModelQuality | None, own_model: Path | None) -> ReadingSettings:
     """Return settings with the models asked for, fetched where they are not here yet."""
-    from measure.cli.model_progress import bar
+    from measure.cli.model import download_progress
     from measure.pose.ensemble import models_for
 
-    with bar() as fetching:
+    with download_progress() as fetching:
         return ReadingSettings(models=models_for(quality, own_model, progress=fetching, say=_say))
 
 

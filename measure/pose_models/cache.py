@@ -1,22 +1,24 @@
-"""The folder that keeps the pose bundles: one writer at a time, whole files or none."""
+"""Cache folder of the pose bundles: one writer at a time, whole files or none."""
 
 import errno
 import os
 import shutil
-import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from filelock import FileLock, Timeout
+
 from measure.errors import ModelError
 from measure.system.paths import data_folder, make_private
 
-#: Room for a package, its networks and three bundles while fetching. Ours.
+#: Free bytes that fetching needs: a package, its networks and three bundles. [project]
 ROOM_NEEDED = 200 << 20
+#: Seconds between two reports of progress while another process fetches. [project]
+_POLL_S = 0.1
 
-_BUSY = {errno.EACCES, errno.EAGAIN, errno.EDEADLK}
 _NO_SPACE = {errno.ENOSPC, getattr(errno, "EDQUOT", errno.ENOSPC)}  # no quotas on Windows
 
 
@@ -62,35 +64,26 @@ def _scratch(folder: Path) -> Iterator[Path]:
 @contextmanager
 def _lock(file: Path, waiting: Callable[[], None], patience_s: float) -> Iterator[None]:
     """Hold a lock that the system gives back even if this process dies."""
+    lock = FileLock(file, fallback_to_soft=False)
     end = time.monotonic() + patience_s
-    with file.open("ab") as held:
-        while not _locked(held.fileno()):
+    while not lock.is_locked:
+        try:
+            lock.acquire(timeout=_POLL_S)
+        except Timeout:
             if time.monotonic() > end:
                 raise ModelError(
                     "Another Thawline has been fetching the pose model for too long. "
                     "Close it, then try again."
-                )
+                ) from None
             waiting()
-            time.sleep(0.1)
-        yield
-
-
-def _locked(descriptor: int) -> bool:
+        except OSError:
+            # Some network folders know no locks. Files are replaced whole, so two writers do no
+            # harm there, they only fetch twice.
+            break
     try:
-        if sys.platform == "win32":
-            import msvcrt
-
-            os.lseek(descriptor, 0, os.SEEK_SET)
-            msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
-        else:
-            import fcntl
-
-            fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError as error:
-        # Some network folders know no locks. Files are replaced whole, so two writers do no
-        # harm there, they only fetch twice.
-        return error.errno not in _BUSY
-    return True
+        yield
+    finally:
+        lock.release()
 
 
 def put(path: Path, content: bytes) -> None:

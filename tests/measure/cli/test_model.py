@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from measure.cli.main import main
-from measure.cli.model_progress import bar
+from measure.cli.model import download_progress
 from measure.pose_models.bundles import ModelQuality, load
 
 
@@ -68,7 +68,7 @@ def test_each_step_is_told_once_and_a_terminal_gets_a_bar(
     monkeypatch: pytest.MonkeyPatch, stream: io.StringIO, drawn: bool
 ) -> None:
     monkeypatch.setattr(sys, "stderr", stream)
-    with bar() as progress:
+    with download_progress() as progress:
         for done in (0.1, 0.1, 0.1):
             progress(done, "fetching 41 MB")
         progress(1.0, "ready")

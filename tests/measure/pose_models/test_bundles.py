@@ -213,11 +213,11 @@ def test_the_official_full_bundle_holds_the_official_networks() -> None:
 
 def test_the_official_full_bundle_loads_into_the_network() -> None:
     code = (
-        "import numpy as np; from measure.pose.network import Landmarker\n"
+        "import numpy as np; from measure.pose.network import PoseNetwork\n"
         "from measure.pose_models.bundles import ModelQuality, load\n"
-        "with Landmarker(load(ModelQuality.FULL).content) as network:\n"
-        "    found = network.detect(np.full((240, 320, 3), 90, np.uint8), 0.0)\n"
-        "print('people', len(found.places))"
+        "with PoseNetwork(load(ModelQuality.FULL).content) as network:\n"
+        "    detection = network.detect(np.full((240, 320, 3), 90, np.uint8), 0.0)\n"
+        "print('people', len(detection.places))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert done.stdout.strip() == "people 0", done.stderr[-2000:]
