@@ -5,7 +5,9 @@ from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 from gui.protocol.red_flags import ScreeningPage
 from gui.text.safety_words import screening_text
 from gui.text.words import notice, tr
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.buttons import button
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from measure.system.versions import software
 
 

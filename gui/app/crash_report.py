@@ -17,7 +17,8 @@ from PySide6.QtWidgets import (
 )
 
 from gui.text.words import tr
-from gui.widgets.text import button, label
+from gui.widgets.buttons import button
+from gui.widgets.text import label
 from measure.system.versions import software
 
 

@@ -31,8 +31,9 @@ from gui.session.settings import TEXT_SCALES
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.words import tr
-from gui.widgets.flow_row import FlowRow
-from gui.widgets.text import button, label, separator
+from gui.widgets.buttons import FlowRow, button
+from gui.widgets.layouts import separator
+from gui.widgets.text import label
 from measure.domain.records import History, Person
 
 #: How long closing may take altogether, seconds: first the engine, then what waits to be saved.

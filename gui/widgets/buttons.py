@@ -1,27 +1,145 @@
-"""Equally wide buttons in one line where they fit, in more lines where the text is large."""
+"""Buttons and rows of buttons: key beside the text, shortened name, menu, lines that break."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
+from typing import Any
 
-from PySide6.QtCore import QEvent, QSize
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QWidget
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtWidgets import QAbstractButton, QGridLayout, QMenu, QPushButton, QSizePolicy, QWidget
 
-_GAP_PX = 16
+from gui.widgets.layouts import clear_layout
+
+#: Space between the buttons of a ButtonRow, pixels. [project]
+_ROW_GAP_PX = 16
+#: Room that padding and frame need beside a text with its key, pixels. [project]
+_AROUND_TEXT_PX = 48
+#: Room that padding and the gap after the icon need beside a shortened name, pixels. [project]
+_AROUND_ICON_PX = 52
+#: Least room for a shortened name, pixels. [project]
+_LEAST_NAME_PX = 40
+
+
+class ShortcutButton(QPushButton):
+    """A button that shows its key beside its text where there is room for both."""
+
+    def __init__(self, text: str, key: str) -> None:
+        super().__init__(text)
+        self._text, self._key = text, key
+        self.say(text)
+
+    def say(self, text: str) -> None:
+        """Give the button another text."""
+        self._text = text
+        self.setAccessibleName(text)
+        self.setAccessibleDescription(self._key)
+        self._fit()
+
+    def sizeHint(self) -> QSize:
+        """Return the size of the text alone, so that the key never takes room from others."""
+        hint = super().sizeHint()
+        metrics = self.fontMetrics()
+        spare = metrics.horizontalAdvance(self.text()) - metrics.horizontalAdvance(self._text)
+        return QSize(hint.width() - spare, hint.height())
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        wanted = f"{self._text}  \u00b7  {self._key}" if self._key else self._text
+        if self.fontMetrics().horizontalAdvance(wanted) + _AROUND_TEXT_PX > self.width():
+            wanted = self._text
+        if wanted != self.text():
+            self.setText(wanted)
+
+
+def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> ShortcutButton:
+    """Return a button; roles: main, large, link, tile, word, or none."""
+    made = ShortcutButton(text, key)
+    made.setProperty("role", role)
+    made.setCheckable(checkable)
+    return made
+
+
+def bind_keys(page: QWidget, target: QAbstractButton, *keys: str) -> None:
+    """Let keys press a button; they work on its page only, and beat a focused button."""
+    for key in keys:
+        shortcut = QShortcut(QKeySequence(key), page)
+        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        shortcut.setAutoRepeat(False)
+        shortcut.activated.connect(target.click)
+
+
+class ElidedButton(ShortcutButton):
+    """Shows an icon and a name of any length, shortened to what fits; its tool tip is the whole."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name, "")
+        self.setProperty("role", "tile")
+        self.setCheckable(True)
+        self.setToolTip(name)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+
+    def _fit(self) -> None:
+        room = max(_LEAST_NAME_PX, self.width() - self.iconSize().width() - _AROUND_ICON_PX)
+        wanted = self.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideMiddle, room)
+        if wanted != self.text():
+            self.setText(wanted)
+
+
+class MenuButton(QPushButton):
+    """Opens a short list and shows the value chosen from it; a value is any object."""
+
+    picked = Signal(object)
+
+    def __init__(self, title: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._title = title
+        self.setAccessibleName(title)
+        self.values: tuple[Any, ...] = ()
+        #: The chosen value, or None when there is nothing to choose from.
+        self.value: Any = None
+        self._words: Callable[[Any], str] = str
+        self.setMenu(QMenu(self))
+
+    def offer(self, values: Sequence[Any], words: Callable[[Any], str]) -> None:
+        """Offer other values; the first is chosen."""
+        self.values, self._words = tuple(values), words
+        self.menu().clear()
+        for value in self.values:
+            self.menu().addAction(words(value)).triggered.connect(partial(self._pick, value))
+        self.choose(self.values[0] if self.values else None)
+
+    def choose(self, value: Any) -> None:
+        """Show a value as chosen, without a signal."""
+        offered = value in self.values
+        self.value = value if offered else None
+        text = self._words(value) if offered else ""
+        self.setText(f"{text}  \u25be")
+        self.setAccessibleName(f"{self._title}: {text}")
+
+    def _pick(self, value: Any, _checked: bool = False) -> None:
+        self.choose(value)
+        self.picked.emit(value)
 
 
 class ButtonRow(QWidget):
-    """Lines of as many buttons as have room; the last of a line that is not full is wider."""
+    """Lines of equally wide buttons, as many as have room; the last one fills its line."""
 
     def __init__(self, buttons: Sequence[QPushButton], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.buttons = tuple(buttons)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(_GAP_PX)
+        self._grid.setSpacing(_ROW_GAP_PX)
         self._arranged: tuple[int, list[QPushButton]] = (0, [])
-        for one in self.buttons:
-            one.setParent(self)
-            one.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        for member in self.buttons:
+            member.setParent(self)
+            member.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self._arrange()
 
     def minimumSizeHint(self) -> QSize:
@@ -39,20 +157,85 @@ class ButtonRow(QWidget):
         return super().event(event)
 
     def _arrange(self) -> None:
-        shown = [one for one in self.buttons if one.isVisibleTo(self)]
-        fitting = (self.width() + _GAP_PX) // (self._widest() + _GAP_PX)
+        shown = self._shown()
+        fitting = (self.width() + _ROW_GAP_PX) // (self._widest() + _ROW_GAP_PX)
         columns = max(1, min(len(shown), fitting))
         if (columns, shown) == self._arranged:
             return
         self._arranged = (columns, shown)
-        for place, one in enumerate(shown):
+        for place, member in enumerate(shown):
             row, column = divmod(place, columns)
-            span = columns - column if one is shown[-1] else 1
-            self._grid.addWidget(one, row, column, 1, span)
+            span = columns - column if member is shown[-1] else 1
+            self._grid.addWidget(member, row, column, 1, span)
         for column in range(len(self.buttons)):
             self._grid.setColumnStretch(column, 1 if column < columns else 0)
         self.updateGeometry()
 
+    def _shown(self) -> list[QPushButton]:
+        return [member for member in self.buttons if member.isVisibleTo(self)]
+
     def _widest(self) -> int:
-        shown = [one for one in self.buttons if one.isVisibleTo(self)]
-        return max((one.minimumSizeHint().width() for one in shown), default=0)
+        return max((member.minimumSizeHint().width() for member in self._shown()), default=0)
+
+
+class FlowRow(QWidget):
+    """Lines of buttons in columns as wide as they need, as many as have room.
+
+    Parameters
+    ----------
+    most_columns
+        Greatest number of buttons in a line.
+    filling
+        Whether the buttons take the whole width.
+    """
+
+    def __init__(self, gap_px: int, *, most_columns: int = 99, filling: bool = True) -> None:
+        super().__init__()
+        self._gap_px, self._most_columns, self._filling = gap_px, most_columns, filling
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(gap_px)
+        self._columns = 0
+        self.buttons: list[QPushButton] = []
+
+    def offer(self, buttons: Sequence[QPushButton]) -> None:
+        """Show these buttons in place of those before."""
+        clear_layout(self._grid)
+        self.buttons = list(buttons)
+        self._columns = 0
+        self._arrange(self.width())
+
+    def sizeHint(self) -> QSize:
+        return QSize(self._width(self._most()), super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        """Return one column's width, and the height of the present lines."""
+        return QSize(self._width(1), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange(event.size().width())
+
+    def _arrange(self, room: int) -> None:
+        most = self._most()
+        columns = next((n for n in range(most, 1, -1) if self._width(n) <= room), 1)
+        if columns == self._columns:
+            return
+        self._columns = columns
+        for place, member in enumerate(self.buttons):
+            self._grid.addWidget(member, place // columns, place % columns)
+        if not self._filling:
+            for column in range(most + 1):
+                self._grid.setColumnStretch(column, 1 if column == columns else 0)
+        self.updateGeometry()
+
+    def _most(self) -> int:
+        return max(1, min(self._most_columns, len(self.buttons)))
+
+    def _width(self, columns: int) -> int:
+        """Return the width of the buttons in this number of columns."""
+        widths = [0] * columns
+        for place, member in enumerate(self.buttons):
+            needed = member.minimumWidth() or member.minimumSizeHint().width()
+            widths[place % columns] = max(widths[place % columns], needed)
+        return sum(widths) + self._gap_px * (columns - 1)

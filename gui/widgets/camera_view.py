@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.session.services import Services
 from gui.text.sentences import trouble_sentence
 from gui.text.words import tr
+from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.text import button
 from gui.widgets.video_view import VideoView
 from measure.camera.faults import SourceFault
 from measure.live.events import LiveEvent, LiveFrame

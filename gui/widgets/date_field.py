@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.text import button
+from gui.widgets.buttons import button
 
 _DAY = dt.timedelta(days=1)
 

@@ -1,4 +1,4 @@
-"""One of several widgets in the same place, changed without laying out the page around it."""
+"""A stack of widgets that changes the shown one without laying out the page around it."""
 
 from collections.abc import Sequence
 
@@ -8,34 +8,30 @@ from PySide6.QtWidgets import QWidget
 
 
 class FixedSizeStack(QWidget):
-    """Shows one of its widgets, each as large as the deck.
+    """Shows one of its widgets; each of them is as large as the stack.
 
-    A stack with a layout would ask every page of the window for its size at each change, which
-    takes the time of a frame or two; here only a change of the least size is told to others.
+    A QStackedWidget asks every page of the window for its size at each change, which takes the
+    time of a frame or two; here only a change of the least size reaches the layouts around.
     """
 
     def __init__(self, widgets: Sequence[QWidget], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._widgets = tuple(widgets)
-        self._place = 0
+        #: Number of the widget that is shown.
+        self.index = 0
         for place, widget in enumerate(self._widgets):
             widget.setParent(self)
             widget.setVisible(place == 0)
         self._least = self.minimumSizeHint()
 
-    @property
-    def index(self) -> int:
-        """Number of the widget that is shown."""
-        return self._place
-
-    def set_current_index(self, place: int) -> None:
+    def set_current_index(self, index: int) -> None:
         """Show another widget, by its number."""
-        if place == self._place:
+        if index == self.index:
             return
-        before, self._place = self._widgets[self._place], place
-        now = self._widgets[place]
-        now.setGeometry(self.rect())
-        now.setVisible(True)
+        before, shown = self._widgets[self.index], self._widgets[index]
+        self.index = index
+        shown.setGeometry(self.rect())
+        shown.setVisible(True)
         before.setVisible(False)
 
     def sizeHint(self) -> QSize:
@@ -43,25 +39,21 @@ class FixedSizeStack(QWidget):
         return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
-        return self._largest([each.minimumSizeHint() for each in self._widgets])
+        least = QSize(0, 0)
+        for widget in self._widgets:
+            least = least.expandedTo(widget.minimumSizeHint())
+        return least
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        for each in self._widgets:
-            each.setGeometry(self.rect())
+        for widget in self._widgets:
+            widget.setGeometry(self.rect())
 
     def event(self, event: QEvent) -> bool:
-        """Pass on that a widget needs another size, if that changes what the deck needs."""
+        """Pass on that a widget needs another size, if that changes the stack's own."""
         if event.type() is QEvent.Type.LayoutRequest:
             least = self.minimumSizeHint()
             if least != self._least:
                 self._least = least
                 self.updateGeometry()
         return super().event(event)
-
-    @staticmethod
-    def _largest(sizes: Sequence[QSize]) -> QSize:
-        largest = QSize(0, 0)
-        for size in sizes:
-            largest = largest.expandedTo(size)
-        return largest

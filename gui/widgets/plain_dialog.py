@@ -2,8 +2,8 @@
 
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
-from gui.widgets.buttons import ButtonRow
-from gui.widgets.text import button, label
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.text import label
 
 
 def plain_dialog(

@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import stretch_name, tr
-from gui.widgets.flow_row import FlowRow
-from gui.widgets.text import button, label
+from gui.widgets.buttons import FlowRow, button
+from gui.widgets.text import label
 from measure.domain.records import Plan, Stretch, StretchLog
 
 _GAP_PX = 8

@@ -14,9 +14,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.widgets.buttons import ElidedButton
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.measurement_band import MeasurementBand
-from gui.widgets.named_button import ElidedButton
 
 #: Rounding of text sizes, pixels.
 _SLACK_PX = 1.0

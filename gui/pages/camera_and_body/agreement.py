@@ -7,9 +7,8 @@ from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QVBoxLayout, 
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.buttons import ButtonRow
-from gui.widgets.notice_line import NoticeBar
-from gui.widgets.text import button, label
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.text import NoticeBar, label
 
 
 class AgreementPage(QWidget):

@@ -25,7 +25,10 @@ from gui.session.known_state import (
 )
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.text import button, card, clear_layout, label, scrollable
+from gui.widgets.buttons import button
+from gui.widgets.layouts import card, clear_layout
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.acquisition import POSSIBLE
 

@@ -11,11 +11,12 @@ from calibration.repository.lenses import LENSES
 from gui.session.services import Services
 from gui.session.tones import Tone
 from gui.text.words import message_text, tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.coverage_grid import CoverageGrid
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from measure.live.events import LiveFrame
 from measure.video.frame import Picture
 

@@ -9,11 +9,12 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.session.services import Services
 from gui.text.words import tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.point_marking import PointMarkingView
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import FloatArray

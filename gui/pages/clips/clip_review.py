@@ -20,12 +20,12 @@ from gui.session.log import SessionRecorder
 from gui.session.repository import PendingMeasurement
 from gui.session.services import Services
 from gui.text.words import movement_name, side_title, task_title, tr
+from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.clip_chart import ClipChart
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
-from gui.widgets.notice_line import NoticeBar
-from gui.widgets.pick_button import MenuButton
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import NoticeBar, label
 from gui.widgets.video_view import VideoView
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Trial

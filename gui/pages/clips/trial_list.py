@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import tr
+from gui.widgets.layouts import clear_layout
 from gui.widgets.measurement_band import MeasurementBand, band_for_trial
-from gui.widgets.text import clear_layout
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import Movement

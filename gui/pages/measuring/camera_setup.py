@@ -18,10 +18,12 @@ from gui.session.services import Services
 from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_check_text
 from gui.text.sentences import hint_sentence, trouble_sentence
 from gui.text.words import tr
+from gui.widgets.buttons import ElidedButton, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.named_button import ElidedButton
-from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.layouts import card
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.camera.faults import SourceFault

@@ -14,14 +14,14 @@ from gui.style.appearance import Appearance
 from gui.text.sentences import frame_words
 from gui.text.words import advice_words, range_words, task_title, tr
 from gui.widgets.big_number import BigNumber
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.hold_ring import HoldRing
 from gui.widgets.measurement_band import BandContent, MeasurementBand
-from gui.widgets.notice_line import NoticeBar
 from gui.widgets.position_figure import PositionView, ViewPlan
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import NoticeBar, label
 from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit

@@ -9,11 +9,11 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.sentences import next_sentence
 from gui.text.words import movement_plainly, task_title, tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.notice_line import NoticeBar
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import NoticeBar, label
 
 
 class NextTaskPage(QWidget):

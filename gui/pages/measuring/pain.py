@@ -15,12 +15,12 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.words import stopped_by_name, task_title, tr
 from gui.widgets.big_number import BigNumber
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
-from gui.widgets.notice_line import NoticeBar
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import NoticeBar, label
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.records import LimitingFactor
 from measure.live.events import LiveFrame

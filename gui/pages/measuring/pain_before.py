@@ -5,10 +5,11 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from measure.domain.records import Pain
 
 

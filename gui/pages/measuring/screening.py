@@ -7,8 +7,10 @@ from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningK
 from gui.style.appearance import Appearance
 from gui.text.safety_words import answer_text, screening_text
 from gui.text.words import tr
-from gui.widgets.buttons import ButtonRow
-from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import card
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 
 
 def _item(text: str) -> QWidget:

@@ -25,10 +25,12 @@ from gui.text.words import (
     side_title,
     tr,
 )
+from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.pick_button import MenuButton
+from gui.widgets.layouts import card
 from gui.widgets.position_figure import PositionView
-from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement

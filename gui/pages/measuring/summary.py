@@ -7,10 +7,11 @@ from gui.protocol.plan import SessionMode, TaskResult
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.words import stopped_by_name, task_title, tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import clear_layout
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
-from gui.widgets.notice_line import NoticeBar
-from gui.widgets.text import button, clear_layout, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import NoticeBar, label
 
 
 class SummaryPage(QWidget):

@@ -10,10 +10,12 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import event_name, side_title, tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.text import button, card, clear_layout, label, scrollable
+from gui.widgets.layouts import card, clear_layout
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import LONGEST_NOTE, Event, EventKind, Person
 from measure.system.clock import new_id

@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.words import stretch_name, tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.pick_button import MenuButton
-from gui.widgets.text import button, card, label, scrollable
+from gui.widgets.layouts import card
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.records import Person, Plan, PlannedStretch, Stretch
 from measure.progress.home_programme import STRETCHES

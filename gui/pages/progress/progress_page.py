@@ -15,14 +15,13 @@ from gui.pages.progress.session_details import SessionDetails
 from gui.session.services import Services
 from gui.text.verdict_words import progress_notes, progress_of_sides, side_words, weeks_words
 from gui.text.words import conduct_words, movement_name, tr
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import ButtonRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.empty_history import EmptyHistoryHint
 from gui.widgets.history_chart import HistoryChart, legend_text
-from gui.widgets.notice_line import NoticeBar
-from gui.widgets.pick_button import MenuButton
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.stretch_row import StretchRow
-from gui.widgets.text import button, label, scrollable
+from gui.widgets.text import NoticeBar, label
 from measure.domain.movements import Movement
 from measure.domain.records import (
     AssessmentCondition,

@@ -14,9 +14,12 @@ from gui.text.words import (
     tr,
     view_name,
 )
+from gui.widgets.buttons import button
+from gui.widgets.layouts import card, clear_layout
 from gui.widgets.measurement_band import MeasurementBand, band_for_measurement, band_for_trial
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.text import button, card, clear_layout, label, scrollable
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 from measure.domain.measurements import Trial
 from measure.domain.records import History, MeasurementRecord, Pain, SessionRecord
 

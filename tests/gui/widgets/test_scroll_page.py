@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.widgets.text import scrollable
+from gui.widgets.scroll_page import scrollable
 
 #: The widths at which the contents below change their minds, and the room there is.
 EDGE_PX, ROOM_PX = 390, 300

@@ -1,0 +1,94 @@
+"""Layouts of a page: contents in a column or a row, on a card; a layout emptied."""
+
+from typing import TypeVar
+
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QLayout, QVBoxLayout, QWidget
+
+#: A widget or a layout, with its share of the room where it has one; a number is empty room.
+Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
+
+AnyBox = TypeVar("AnyBox", bound=QBoxLayout)
+
+
+def column(
+    *contents: Content,
+    on: QWidget | None = None,
+    margins: tuple[int, int, int, int] | None = (0, 0, 0, 0),
+    spacing: int | None = None,
+) -> QVBoxLayout:
+    """Return a layout of contents one below the other.
+
+    Parameters
+    ----------
+    on
+        The widget that the layout belongs to, if any.
+    margins
+        Left, top, right and bottom, pixels; None leaves the style's.
+    spacing
+        Pixels between the contents; None leaves the style's or the outer layout's.
+    """
+    return _filled(QVBoxLayout(on) if on is not None else QVBoxLayout(), contents, margins, spacing)
+
+
+def row(
+    *contents: Content,
+    on: QWidget | None = None,
+    margins: tuple[int, int, int, int] | None = (0, 0, 0, 0),
+    spacing: int | None = None,
+) -> QHBoxLayout:
+    """Return a layout of contents side by side; parameters as of :func:`column`."""
+    return _filled(QHBoxLayout(on) if on is not None else QHBoxLayout(), contents, margins, spacing)
+
+
+def widget_with(layout: QLayout, name: str = "") -> QWidget:
+    """Return a new widget with this layout, and with an object name for the style sheet."""
+    made = QWidget()
+    made.setObjectName(name)
+    made.setLayout(layout)
+    return made
+
+
+def _filled(
+    layout: AnyBox,
+    contents: tuple[Content, ...],
+    margins: tuple[int, int, int, int] | None,
+    spacing: int | None,
+) -> AnyBox:
+    if margins is not None:
+        layout.setContentsMargins(*margins)
+    if spacing is not None:
+        layout.setSpacing(spacing)
+    for content in contents:
+        item, share = content if isinstance(content, tuple) else (content, 0)
+        if isinstance(item, int):
+            layout.addStretch(item)
+        elif isinstance(item, QWidget):
+            layout.addWidget(item, share)
+        else:
+            layout.addLayout(item, share)
+    return layout
+
+
+def card(*contents: Content, role: str = "card", spacing: int = 8) -> QFrame:
+    """Return a frame with the contents one below the other."""
+    made = QFrame()
+    made.setProperty("role", role)
+    column(*contents, on=made, margins=(20, 16, 20, 16), spacing=spacing)
+    return made
+
+
+def separator() -> QFrame:
+    """Return a hairline."""
+    made = QFrame()
+    made.setProperty("role", "hair")
+    made.setFixedHeight(1)
+    return made
+
+
+def clear_layout(layout: QLayout) -> None:
+    """Take everything out of a layout, out of sight at once."""
+    while (item := layout.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()

@@ -1,0 +1,59 @@
+"""A page that scrolls up and down when large type does not fit."""
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QPaintEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QFrame,
+    QScrollArea,
+    QScrollBar,
+    QWidget,
+)
+
+
+class _Bar(QScrollBar):
+    """Takes its room always, and is seen only where there is something to scroll."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        if self.maximum() > self.minimum():
+            super().paintEvent(event)
+
+
+class _ScrollPage(QScrollArea):
+    """Scrolls up and down, and hears at once when its page needs more room.
+
+    The page is as wide with the bar as without: if a bar that comes made the page narrower, and
+    a narrower page did without the bar, the two would chase each other until the stack is full.
+    """
+
+    def __init__(self, page: QWidget) -> None:
+        super().__init__()
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBar(_Bar())
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        self._page = page
+        self._least = QSize()
+        self.setWidget(page)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return no less width than the page needs: nothing scrolls from side to side."""
+        least = super().minimumSizeHint()
+        needed = self._page.minimumSizeHint().width() + self.verticalScrollBar().width()
+        return QSize(max(least.width(), needed), least.height())
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() is QEvent.Type.LayoutRequest and watched is self._page:
+            least = self.minimumSizeHint()
+            if least != self._least:
+                self._least = least
+                self.updateGeometry()
+            QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
+        return super().eventFilter(watched, event)
+
+
+def scrollable(page: QWidget) -> QScrollArea:
+    """Return the page in an area that scrolls when large type does not fit."""
+    page.setObjectName("page")
+    return _ScrollPage(page)
