@@ -1,4 +1,4 @@
-"""The key of a clip's result: equal where the same numbers would come out again."""
+"""Keys of clip results: equal where reading again would give the same numbers."""
 
 import hashlib
 from importlib.resources import files
@@ -20,7 +20,7 @@ MISSING = "missing-"
 
 
 class ResultKeys:
-    """Makes keys of entries under the same settings."""
+    """Maker of keys for entries read with the same settings."""
 
     def __init__(self, settings: ReadingSettings) -> None:
         tables = [files("measure.kinematics").joinpath(name).read_bytes() for name in _TABLES]
@@ -42,11 +42,9 @@ class ResultKeys:
         A clip that cannot be opened has a key of its name, which begins with "missing-".
         """
         try:
-            content = content_hash(entry.clip)
+            return self._digest(content_hash(entry.clip), entry)
         except ClipError:
-            content = str(entry.clip)
-            return MISSING + self._digest(content, entry)
-        return self._digest(content, entry)
+            return MISSING + self._digest(str(entry.clip), entry)
 
     def _digest(self, content: str, entry: ClipEntry) -> str:
         view = "" if entry.view is None else str(entry.view)

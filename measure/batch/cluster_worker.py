@@ -1,7 +1,7 @@
-"""What a worker of a cluster does: says what it is, and reads one clip after the other.
+"""Work of a cluster's worker: check that it gives the same numbers, and read one clip at a time.
 
-The same function as on one computer, :func:`measure.clips.outcome.read_entry`, with a pose
-process for each thread of the worker. Nothing here knows how a cluster is spoken to.
+Clips are read by :func:`measure.clips.outcome.read_entry`, as on one computer, with a pose
+process for each thread of the worker. Independent of the kind of cluster.
 """
 
 import tempfile
@@ -21,7 +21,7 @@ from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
 from measure.system.versions import software
 
-#: Its last digits change no number.
+#: Packages whose version changes no number.
 _MAY_DIFFER = ("python",)
 
 
@@ -34,7 +34,7 @@ class JobSpec:
     model
         Name of the deciding model.
     own_model
-        Path of a bundle of somebody's own, which every worker must see; or None.
+        Path of the user's own bundle, which every worker must see; or None.
     hashes
         SHA-256 of each bundle by its name.
     software
@@ -47,51 +47,6 @@ class JobSpec:
     software: Mapping[str, str]
     setup: KnownSetup = field(default_factory=KnownSetup)
     every_frame: bool = False
-
-
-def order_of(settings: ReadingSettings) -> JobSpec:
-    """Return the order for settings of this computer."""
-    own = [each.path for each in settings.models.bundles.values() if each.quality is None]
-    return JobSpec(
-        model=settings.models.name,
-        own_model=own[0].absolute() if own else None,
-        hashes=settings.models.hashes,
-        software=software(),
-        setup=settings.setup,
-        every_frame=settings.every_frame,
-    )
-
-
-def what_is_wrong(order: JobSpec) -> str:
-    """Return why this worker would not give the same numbers, or nothing."""
-    here = software()
-    other = [
-        f"{name} {here.get(name, 'missing')} instead of {version}"
-        for name, version in order.software.items()
-        if name not in _MAY_DIFFER and here.get(name) != version
-    ]
-    if other:
-        return ", ".join(other)
-    try:
-        hashes = models_of(order).hashes
-    except ThawlineError as error:
-        return str(error)
-    differing = [name for name in order.hashes if hashes.get(name) != order.hashes[name]]
-    return f"another pose model ({', '.join(differing)})" if differing else ""
-
-
-def models_of(order: JobSpec) -> ModelSet:
-    """Return the models of an order as this worker has them; never goes online.
-
-    Raises
-    ------
-    ModelError, ModelFileError
-        A bundle is not here, or is damaged.
-    """
-    if order.own_model is not None:
-        return ModelSet(name=order.model, bundles={ModelQuality.FULL: load(order.own_model)})
-    qualities = [ModelQuality(name) for name in order.hashes]
-    return ModelSet(name=order.model, bundles={each: load(each) for each in qualities})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,26 +67,69 @@ class SentClip:
     content: bytes | None = field(default=None, repr=False)
 
 
-def read_on_worker(order: JobSpec, sent: SentClip) -> ClipResult:
-    """Read a clip on this worker; every failure becomes part of the outcome."""
+def job_spec(settings: ReadingSettings) -> JobSpec:
+    """Return the specification of a run with the settings of this computer."""
+    own = [bundle.path for bundle in settings.models.bundles.values() if bundle.quality is None]
+    return JobSpec(
+        model=settings.models.name,
+        own_model=own[0].absolute() if own else None,
+        hashes=settings.models.hashes,
+        software=software(),
+        setup=settings.setup,
+        every_frame=settings.every_frame,
+    )
+
+
+def mismatch(spec: JobSpec) -> str:
+    """Return why this worker would not give the same numbers, or nothing."""
+    installed = software()
+    other = [
+        f"{name} {installed.get(name, 'missing')} instead of {version}"
+        for name, version in spec.software.items()
+        if name not in _MAY_DIFFER and installed.get(name) != version
+    ]
+    if other:
+        return ", ".join(other)
     try:
-        place = _place(order)
+        hashes = models_of(spec).hashes
+    except ThawlineError as error:
+        return str(error)
+    differing = [name for name in spec.hashes if hashes.get(name) != spec.hashes[name]]
+    return f"another pose model ({', '.join(differing)})" if differing else ""
+
+
+def models_of(spec: JobSpec) -> ModelSet:
+    """Return the models of a run as this worker has them; never goes online.
+
+    Raises
+    ------
+    ModelError, ModelFileError
+        A bundle is not here, or is damaged.
+    """
+    if spec.own_model is not None:
+        return ModelSet(name=spec.model, bundles={ModelQuality.FULL: load(spec.own_model)})
+    qualities = [ModelQuality(name) for name in spec.hashes]
+    return ModelSet(name=spec.model, bundles={quality: load(quality) for quality in qualities})
+
+
+def read_on_worker(spec: JobSpec, sent: SentClip) -> ClipResult:
+    """Read a clip on this worker; every failure becomes part of the result."""
+    try:
+        reader = _reader(spec)
         if sent.content is None:
             _check_content(sent)
-            return read_entry(place.process, place.settings, sent.number, sent.entry)
+            return read_entry(reader.process, reader.settings, sent.number, sent.entry)
         with tempfile.TemporaryDirectory(prefix="thawline-") as folder:
             clip = Path(folder) / sent.entry.clip.name
             clip.write_bytes(sent.content)
             entry = replace(sent.entry, clip=clip)
-            return read_entry(place.process, place.settings, sent.number, entry)
+            return read_entry(reader.process, reader.settings, sent.number, entry)
     except ThawlineError as error:
         # Also a model that is missing here: elsewhere the clip may well be read.
-        return ClipResult(
-            number=sent.number, entry=sent.entry, error=MachineError(f"On a worker: {error}")
-        )
+        failure = f"On a worker: {error}"
     except OSError as error:
-        why = f"On a worker: {sent.entry.clip.name} could not be kept ({error.strerror})."
-        return ClipResult(number=sent.number, entry=sent.entry, error=MachineError(why))
+        failure = f"On a worker: {sent.entry.clip.name} could not be kept ({error.strerror})."
+    return ClipResult(number=sent.number, entry=sent.entry, error=MachineError(failure))
 
 
 def _check_content(sent: SentClip) -> None:
@@ -148,35 +146,34 @@ def _check_content(sent: SentClip) -> None:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Place:
+class _Reader:
     """What a thread of a worker keeps from clip to clip."""
 
-    order: JobSpec
+    spec: JobSpec
     settings: ReadingSettings
     process: PoseProcess
 
 
-_kept = threading.local()
+_of_this_thread = threading.local()
 
 
-def _place(order: JobSpec) -> _Place:
-    """Return this thread's pose process, started anew for another order.
+def _reader(spec: JobSpec) -> _Reader:
+    """Return this thread's reader; its pose process is started anew for another specification.
 
     Raises
     ------
     MachineError
-        The worker is not as the order asks, which one that joined later may be.
+        The worker does not match, which may happen to a worker that joined later.
     """
-    place: _Place | None = getattr(_kept, "place", None)
-    if place is not None and place.order == order:
-        return place
-    wrong = what_is_wrong(order)
-    if wrong:
+    reader: _Reader | None = getattr(_of_this_thread, "reader", None)
+    if reader is not None and reader.spec == spec:
+        return reader
+    if wrong := mismatch(spec):
         raise MachineError(f"{wrong}.")
-    if place is not None:
-        place.process.close()
-    models = models_of(order)
-    settings = ReadingSettings(models=models, setup=order.setup, every_frame=order.every_frame)
-    place = _Place(order=order, settings=settings, process=PoseProcess(models.bundles))
-    _kept.place = place
-    return place
+    if reader is not None:
+        reader.process.close()
+    models = models_of(spec)
+    settings = ReadingSettings(models=models, setup=spec.setup, every_frame=spec.every_frame)
+    reader = _Reader(spec=spec, settings=settings, process=PoseProcess(models.bundles))
+    _of_this_thread.reader = reader
+    return reader

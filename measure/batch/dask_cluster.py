@@ -1,26 +1,29 @@
-"""Many clips read by the workers of a Dask cluster (package distributed).
+"""Many clips read on other computers: through any executor, and by a Dask cluster's workers.
 
-The address is always named by a person; nothing else here opens a connection. Workers are
-checked before any work is given to them. What was under way on a worker that is lost is given to
-another by the scheduler.
+The address of a cluster is always given by the user; nothing else here opens a connection.
+Workers are checked before any work is given to them, and the scheduler gives the clips of a lost
+worker to another. Needs the package distributed.
 """
 
 import warnings
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future
+from dataclasses import replace
 from typing import Any
 
-from measure.batch.cluster_worker import JobSpec, SentClip, order_of, what_is_wrong
-from measure.batch.executor import read_with_executor
-from measure.batch.run import Earlier, nothing_earlier
+from measure.batch.cache_key import content_hash
+from measure.batch.cluster_worker import JobSpec, SentClip, job_spec, mismatch, read_on_worker
+from measure.batch.run import Earlier, nothing_earlier, submit_bounded
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult, ReadingSettings
-from measure.errors import InputError, MachineError
+from measure.errors import ClipError, InputError, MachineError
 
-#: Longest wait for an answer of the scheduler, seconds. Ours.
+#: Longest wait for an answer of the scheduler, seconds. [technical]
 CONNECT_S = 15
-#: Clips under way for each thread of a worker: the next is there when one is done.
+#: Clips under way for each thread of a worker: the next is there when one is done. [technical]
 _AHEAD = 2
+#: Larger clips are not sent along, bytes: they would wait in a scheduler's memory. [technical]
+LARGEST_SENT = 200 << 20
 
 
 def read_on_cluster(
@@ -32,16 +35,14 @@ def read_on_cluster(
     cached: Earlier = nothing_earlier,
     progress: Callable[[float], None] = lambda done: None,
 ) -> Iterator[ClipResult]:
-    """Read clips on a cluster; outcomes as from :func:`measure.batch.run.read_many`.
+    """Read clips on a cluster; results as from :func:`measure.batch.run.read_many`.
 
     Parameters
     ----------
     address
         Of the scheduler, such as tcp://10.0.0.5:8786.
-    send_clips
-        True to send each clip along; False where the workers see the same paths.
-    progress
-        Told how many clips are done; those of an earlier run do not count.
+    send_clips, cached, progress
+        As for :func:`read_with_executor`.
 
     Raises
     ------
@@ -66,33 +67,88 @@ def read_on_cluster(
             f"No cluster answers at {address} ({error}). Start a scheduler with: dask scheduler"
         ) from error
     with client:
-        order = order_of(settings)
-        crew = ClusterWorkers(client, order)
+        spec = job_spec(settings)
+        workers = ClusterWorkers(client, spec)
         executor = client.get_executor(pure=False)
 
-        def submit(work: Any, order: JobSpec, sent: SentClip, /) -> Future[ClipResult]:
+        def submit(*call: Any) -> Future[ClipResult]:
             with warnings.catch_warnings():
                 warnings.simplefilter("ignore", UserWarning)  # "sending large graph"
-                future: Future[ClipResult] = executor.submit(work, order, sent)
+                future: Future[ClipResult] = executor.submit(*call)
             return future
 
         yield from read_with_executor(
             submit,
             entries,
-            order,
-            ahead=crew.ahead,
+            spec,
+            ahead=workers.ahead,
             send_clips=send_clips,
             cached=cached,
             progress=progress,
         )
 
 
+def read_with_executor(
+    submit: Callable[..., Future[ClipResult]],
+    entries: Sequence[ClipEntry],
+    spec: JobSpec,
+    *,
+    ahead: Callable[[], int],
+    send_clips: bool = False,
+    cached: Earlier = nothing_earlier,
+    progress: Callable[[float], None] = lambda done: None,
+) -> Iterator[ClipResult]:
+    """Read clips through any executor; results as from :func:`measure.batch.run.read_many`.
+
+    Parameters
+    ----------
+    submit
+        :meth:`concurrent.futures.Executor.submit` of the executor.
+    ahead
+        Returns how many clips may be under way, at least 1.
+    send_clips
+        True to send each clip along; False where the workers see the same paths.
+    cached
+        Returns the result of an earlier run, which is yielded instead.
+    progress
+        Called with the number of clips that are done; those of an earlier run do not count.
+    """
+
+    def begin(number: int) -> Future[ClipResult]:
+        entry = entries[number]
+        try:
+            return submit(read_on_worker, spec, _sent(number, entry, send_clips))
+        except ClipError as error:
+            failed: Future[ClipResult] = Future()
+            failed.set_result(ClipResult(number=number, entry=entry, error=error))
+            return failed
+
+    done = 0
+    for result in submit_bounded(entries, begin, ahead=ahead, cached=cached):
+        done += not result.is_earlier
+        progress(done)
+        yield replace(result, entry=entries[result.number])
+
+
+def _sent(number: int, entry: ClipEntry, whole: bool) -> SentClip:
+    digest = content_hash(entry.clip)
+    if not whole:
+        entry = replace(entry, clip=entry.clip.absolute())
+        return SentClip(number=number, entry=entry, sha256=digest)
+    if entry.clip.stat().st_size > LARGEST_SENT:
+        raise ClipError(
+            f"{entry.clip} is larger than {LARGEST_SENT >> 20} MB. Put it where every worker "
+            "sees it and leave --send-clips out."
+        )
+    return SentClip(number=number, entry=entry, sha256=digest, content=entry.clip.read_bytes())
+
+
 class ClusterWorkers:
     """The workers of a cluster, each checked once."""
 
-    def __init__(self, client: Any, order: JobSpec) -> None:
+    def __init__(self, client: Any, spec: JobSpec) -> None:
         self._client = client
-        self._order = order
+        self._spec = spec
         self._checked: set[str] = set()
         if not self.ahead():
             raise MachineError(
@@ -100,7 +156,7 @@ class ClusterWorkers:
             )
 
     def ahead(self) -> int:
-        """Return how many clips may be under way, after a look at workers that are new.
+        """Return how many clips may be under way, after a check of workers that are new.
 
         Raises
         ------
@@ -108,13 +164,12 @@ class ClusterWorkers:
             When a worker would give other numbers.
         """
         threads: dict[str, int] = self._client.nthreads()
-        new = threads.keys() - self._checked
-        if new:
+        if new := threads.keys() - self._checked:
             self._check(sorted(new))
         return _AHEAD * sum(threads.values())
 
     def _check(self, workers: list[str]) -> None:
-        answers = self._client.run(what_is_wrong, self._order, workers=workers, on_error="return")
+        answers = self._client.run(mismatch, self._spec, workers=workers, on_error="return")
         # A worker that is lost at this moment answers with a broken connection.
         answers = {
             worker: answer for worker, answer in answers.items() if not isinstance(answer, OSError)

@@ -1,4 +1,4 @@
-"""The results of many clips as JSON lines: written as they finish, and known to the next run.
+"""Results file of many clips: JSON lines, written as clips finish and reused by the next run.
 
 One line a clip. A program that is killed leaves at most half a line behind, which the next run
 passes over. Where a key stands on several lines, the last one counts.
@@ -19,16 +19,16 @@ from measure.domain.measurements import Measurement
 from measure.errors import ClipError, DataError, ThawlineError
 from measure.system.json_codec import from_data, to_data
 
-#: A hundred thousand clips take less. Ours.
+#: Largest results file, bytes; a hundred thousand clips take less. [technical]
 LARGEST_BYTES = 512 << 20
 
-#: How every line begins, which is how half a first line is told from somebody's own text.
+#: How every line begins, by which half a first line differs from another file's text.
 _BEGINNING = '{"key": "'
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Line:
-    """What one line says: a measurement, or an error's class and text."""
+    """Content of one line: a measurement, or an error's class and text."""
 
     key: str
     clip: str
@@ -42,7 +42,7 @@ class _Line:
 
 
 class ResultsFile:
-    """A results file that is written to, and that knows what it already holds.
+    """A results file: lookup of earlier results, and writing of new ones.
 
     Parameters
     ----------
@@ -73,9 +73,9 @@ class ResultsFile:
         return self._key_of[number]
 
     def cached(self, number: int) -> ClipResult | None:
-        """Return what the file says of an entry; None where it has to be read (again).
+        """Return the result that the file holds for an entry; None where it has to be read (again).
 
-        Clips that cannot be read stay so. Missing ones and failures of ours are tried again.
+        Clips that cannot be read stay so. Missing ones and internal failures are tried again.
         """
         row = self._kept.get(self.key(number))
         if row is None:
@@ -95,21 +95,21 @@ class ResultsFile:
             is_earlier=True,
         )
 
-    def add(self, outcome: ClipResult) -> None:
-        """Write what became of an entry, so that it is there whatever happens next.
+    def add(self, result: ClipResult) -> None:
+        """Write the result of an entry and flush it to the disk.
 
-        What was there earlier is written again only for a clip of another path: each has its line.
+        An earlier result is written again only for a clip of another path: each has its line.
 
         Raises
         ------
         DataError
             When the file cannot be written.
         """
-        key = self.key(outcome.number)
-        named = key, str(outcome.entry.clip)
-        if outcome.is_earlier and named in self._named:
+        key = self.key(result.number)
+        named = key, str(result.entry.clip)
+        if result.is_earlier and named in self._named:
             return
-        text = json.dumps(to_data(_line(key, outcome)), ensure_ascii=False, allow_nan=False)
+        text = json.dumps(to_data(_line(key, result)), ensure_ascii=False, allow_nan=False)
         before = "" if self._ends_whole else "\n"
         try:
             with self._path.open("ab") as file:
@@ -125,8 +125,8 @@ class ResultsFile:
         self._named.add(named)
 
 
-def _line(key: str, outcome: ClipResult) -> _Line:
-    entry, error = outcome.entry, outcome.error
+def _line(key: str, result: ClipResult) -> _Line:
+    entry, error = result.entry, result.error
     return _Line(
         key=key,
         clip=str(entry.clip),
@@ -135,7 +135,7 @@ def _line(key: str, outcome: ClipResult) -> _Line:
         view=None if entry.view is None else str(entry.view),
         person=entry.person,
         reference=entry.reference,
-        measurement=outcome.measurement,
+        measurement=result.measurement,
         error=None if error is None else {"class": type(error).__name__, "text": str(error)},
     )
 
@@ -156,7 +156,7 @@ def _text(path: Path) -> str:
 
 def _lines(path: Path, text: str) -> tuple[dict[str, str], set[tuple[str, str]], int]:
     """Return the last line of each key, keys with clips, and how many lines made no sense."""
-    if not _is_ours(text):
+    if not _is_results_file(text):
         raise DataError(
             f"{path} is no results file of Thawline, so nothing was added to it. Name another file."
         )
@@ -176,7 +176,7 @@ def _lines(path: Path, text: str) -> tuple[dict[str, str], set[tuple[str, str]],
     return kept, named, damaged
 
 
-def _is_ours(text: str) -> bool:
+def _is_results_file(text: str) -> bool:
     """Return whether a text is a results file, also one that broke off in its first line."""
     first, _, rest = text.partition("\n")
     if first.startswith(_BEGINNING):
@@ -188,9 +188,9 @@ def _line_of(row: str) -> _Line:
     return from_data(_Line, json.loads(row), "a results file")
 
 
-def _error(said: Mapping[str, Any], name: str, name_here: str) -> ThawlineError:
+def _error(fields: Mapping[str, Any], name: str, name_here: str) -> ThawlineError:
     """Return the error that was written for a clip, in the words for the same one here."""
-    kind = getattr(errors, said.get("class", ""), None)
+    kind = getattr(errors, fields.get("class", ""), None)
     if not (isinstance(kind, type) and issubclass(kind, ThawlineError)):
         kind = ThawlineError
-    return kind(said.get("text", "").replace(name, name_here))
+    return kind(fields.get("text", "").replace(name, name_here))

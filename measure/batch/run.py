@@ -1,4 +1,4 @@
-"""Many clips read side by side, each by one of a few pose processes; results as they finish."""
+"""Many clips read side by side by a few pose processes; results are yielded as they finish."""
 
 import os
 import queue
@@ -11,7 +11,7 @@ from measure.clips.outcome import ClipResult, ReadingSettings, internal_error, r
 from measure.errors import ModelError
 from measure.pose.supervisor import PoseProcess
 
-#: Returns what an earlier run made of the entry of a number, or None.
+#: Returns the result of an earlier run for the entry of a number, or None.
 Earlier = Callable[[int], ClipResult | None]
 
 
@@ -43,11 +43,11 @@ def read_many(
     ----------
     workers
         Pose processes working side by side. The readings do not depend on it.
-    earlier
-        Asked before a clip is read; what it knows is yielded instead.
+    cached
+        Returns the result of an earlier run, which is yielded instead.
     progress
-        Told how many clips are done, in parts of a clip; called from several threads. Clips
-        that an earlier run read do not count.
+        Called with the number of clips that are done, in parts of a clip, from several threads.
+        Clips that an earlier run read do not count.
     new_process
         Makes a pose process for bundles; it starts with its first clip.
 
@@ -67,8 +67,7 @@ def read_many(
     def read(number: int) -> ClipResult:
         process = idle.get()
         try:
-            told = shares.of(number)
-            return read_entry(process, settings, number, entries[number], told)
+            return read_entry(process, settings, number, entries[number], shares.of(number))
         finally:
             shares.finish(number)
             idle.put(process)
@@ -95,7 +94,7 @@ def submit_bounded(
     ahead: Callable[[], int],
     cached: Earlier = nothing_earlier,
 ) -> Iterator[ClipResult]:
-    """Submit the entries one after the other and yield outcomes as they come.
+    """Submit the entries one after the other and yield results as they come.
 
     Only a few are under way at a time, so that a long list takes no more memory than a short
     one.
@@ -109,9 +108,8 @@ def submit_bounded(
     """
     waiting: dict[Future[ClipResult], int] = {}
     for number in range(len(entries)):
-        known = cached(number)
-        if known is not None:
-            yield known
+        if (earlier := cached(number)) is not None:
+            yield earlier
             continue
         while len(waiting) >= max(1, ahead()):
             yield from _finished(waiting, entries)
@@ -125,7 +123,7 @@ def _finished(
 ) -> Iterator[ClipResult]:
     """Wait for at least one entry and yield those that are done, the first given first."""
     done, _ = wait(waiting, return_when=FIRST_COMPLETED)
-    for future in sorted(done, key=lambda each: waiting[each]):
+    for future in sorted(done, key=waiting.__getitem__):
         number = waiting.pop(future)
         try:
             yield future.result()
@@ -137,7 +135,7 @@ def _finished(
 
 
 class ProgressSum:
-    """Adds up how far the clips are."""
+    """Sum of the shares of all clips that are done."""
 
     def __init__(self, progress: Callable[[float], None]) -> None:
         self._under_way: dict[int, float] = {}
@@ -146,17 +144,20 @@ class ProgressSum:
         self._lock = threading.Lock()
 
     def of(self, number: int) -> Callable[[float], None]:
-        """Return what the reader of one clip tells its share to."""
+        """Return the progress callback of one clip, called with its share that is done."""
 
-        def told(share: float) -> None:
+        def update(share: float) -> None:
             with self._lock:
                 self._under_way[number] = share
-                self._progress(self._finished + sum(self._under_way.values()))
+                self._report()
 
-        return told
+        return update
 
     def finish(self, number: int) -> None:
         with self._lock:
             self._under_way.pop(number, None)
             self._finished += 1
-            self._progress(self._finished + sum(self._under_way.values()))
+            self._report()
+
+    def _report(self) -> None:
+        self._progress(self._finished + sum(self._under_way.values()))

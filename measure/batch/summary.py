@@ -1,4 +1,4 @@
-"""What many clips came to: counts in words, and one table with a row for each clip."""
+"""Summary of many clips: counts in words, and a CSV table with a row for each clip."""
 
 import csv
 import io
@@ -38,17 +38,21 @@ COLUMNS = (
 )
 
 
-def summary_lines(outcomes: Sequence[ClipResult]) -> list[str]:
+def summary_lines(results: Sequence[ClipResult]) -> list[str]:
     """Return how many readings, refusals by reason and failures there are, a line each."""
-    read = [each.measurement for each in outcomes if each.measurement is not None]
-    readings = sum(each.status is Status.READING for each in read)
-    refusals = Counter(_why(each) for each in read if each.status is Status.REFUSED)
-    errors = [each.error for each in outcomes if each.measurement is None]
-    unreadable = sum(isinstance(each, InputError) for each in errors)
+    measurements = [result.measurement for result in results if result.measurement is not None]
+    readings = sum(measurement.status is Status.READING for measurement in measurements)
+    refusals = Counter(
+        _first_reason(measurement)
+        for measurement in measurements
+        if measurement.status is Status.REFUSED
+    )
+    errors = [result.error for result in results if result.measurement is None]
+    unreadable = sum(isinstance(error, InputError) for error in errors)
     failed = len(errors) - unreadable
-    unwritten = sum(each.error is not None for each in outcomes) - len(errors)
-    earlier = sum(each.is_earlier for each in outcomes)
-    lines = [f"{_clips(len(outcomes))}: {readings} with a reading, {refusals.total()} refused"]
+    unwritten = sum(result.error is not None for result in results) - len(errors)
+    earlier = sum(result.is_earlier for result in results)
+    lines = [f"{_clips(len(results))}: {readings} with a reading, {refusals.total()} refused"]
     lines += [f"  {count:6d}  {reason}" for reason, count in _most_first(refusals)]
     if unreadable:
         lines.append(f"{_clips(unreadable)} could not be read")
@@ -61,19 +65,19 @@ def summary_lines(outcomes: Sequence[ClipResult]) -> list[str]:
     return lines
 
 
-def _why(measurement: Measurement) -> str:
+def _first_reason(measurement: Measurement) -> str:
     return str(measurement.reasons[0]) if measurement.reasons else "no reason given"
 
 
 def _most_first(counts: Counter[str]) -> list[tuple[str, int]]:
-    return sorted(counts.items(), key=lambda each: (-each[1], each[0]))
+    return sorted(counts.items(), key=lambda item: (-item[1], item[0]))
 
 
 def _clips(count: int) -> str:
     return f"{count} clip{'s' * (count != 1)}"
 
 
-def write_table(path: Path, outcomes: Sequence[ClipResult]) -> None:
+def write_table(path: Path, results: Sequence[ClipResult]) -> None:
     """Write the table as CSV: UTF-8, commas, decimal points, every digit.
 
     Raises
@@ -84,7 +88,7 @@ def write_table(path: Path, outcomes: Sequence[ClipResult]) -> None:
     text = io.StringIO(newline="")
     rows = csv.DictWriter(text, COLUMNS, restval="", lineterminator="\n")
     rows.writeheader()
-    rows.writerows(_row(outcome) for outcome in outcomes)
+    rows.writerows(_row(result) for result in results)
     try:
         path.write_bytes(text.getvalue().encode("utf-8", "surrogateescape"))
     except OSError as error:
@@ -94,8 +98,8 @@ def write_table(path: Path, outcomes: Sequence[ClipResult]) -> None:
         ) from error
 
 
-def _row(outcome: ClipResult) -> dict[str, object]:
-    entry, measurement = outcome.entry, outcome.measurement
+def _row(result: ClipResult) -> dict[str, object]:
+    entry, measurement = result.entry, result.measurement
     row: dict[str, object] = {
         "clip": str(entry.clip),
         "person": entry.person,
@@ -105,7 +109,7 @@ def _row(outcome: ClipResult) -> dict[str, object]:
         "reference": entry.reference,
     }
     if measurement is None:
-        return {**row, "status": "not read", "error": str(outcome.error)}
+        return {**row, "status": "not read", "error": str(result.error)}
     value, level = measurement.value, measurement.level
     difference = None
     if value is not None and entry.reference is not None:

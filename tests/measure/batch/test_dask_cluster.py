@@ -11,7 +11,7 @@ from pathlib import Path
 import distributed
 import pytest
 
-from measure.batch.cluster_worker import SentClip, order_of, read_on_worker, what_is_wrong
+from measure.batch.cluster_worker import SentClip, job_spec, mismatch, read_on_worker
 from measure.cli.main import main
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ReadingSettings
@@ -172,19 +172,19 @@ def test_options_that_do_not_go_together(words, part, capsys):
 
 
 def test_a_worker_says_what_is_wrong_with_it(monkeypatch):
-    order = order_of(ReadingSettings(models=scripted_arm.MODELS))
+    order = job_spec(ReadingSettings(models=scripted_arm.MODELS))
     monkeypatch.setattr("measure.batch.cluster_worker.models_of", lambda order: scripted_arm.MODELS)
-    assert what_is_wrong(order) == ""
+    assert mismatch(order) == ""
     monkeypatch.setattr(
         "measure.batch.cluster_worker.software", lambda: {**order.software, "scipy": "0.1"}
     )
-    assert what_is_wrong(order).startswith("scipy 0.1 instead of")
+    assert mismatch(order).startswith("scipy 0.1 instead of")
 
 
 def test_another_model_on_a_worker_is_wrong(monkeypatch, tmp_path):
     monkeypatch.setenv("THAWLINE_MODELS", str(tmp_path))
-    order = order_of(ReadingSettings(models=scripted_arm.MODELS))
-    assert "thawline model" in what_is_wrong(order)
+    order = job_spec(ReadingSettings(models=scripted_arm.MODELS))
+    assert "thawline model" in mismatch(order)
     entry = ClipEntry(clip=tmp_path / "a.mp4", movement=Movement.FLEXION, side=Side.LEFT)
     outcome = read_on_worker(order, SentClip(number=3, entry=entry, sha256="", content=b""))
     assert outcome.number == 3
@@ -200,7 +200,7 @@ def test_a_path_that_is_not_the_same_everywhere(monkeypatch, tmp_path, content, 
     if content:
         clip.write_text(content, encoding="utf-8")
     entry = ClipEntry(clip=clip, movement=Movement.FLEXION, side=Side.LEFT)
-    order = order_of(ReadingSettings(models=scripted_arm.MODELS))
+    order = job_spec(ReadingSettings(models=scripted_arm.MODELS))
     outcome = read_on_worker(order, SentClip(number=0, entry=entry, sha256="0" * 64))
     assert isinstance(outcome.error, MachineError)
     assert part in str(outcome.error)

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from measure.batch.cluster_worker import order_of
-from measure.batch.executor import read_with_executor
+from measure.batch.cluster_worker import job_spec
+from measure.batch.dask_cluster import read_with_executor
 from measure.batch.run import read_many
 from measure.batch.summary import summary_lines
 from measure.cli.main import main
@@ -80,7 +80,7 @@ def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_cl
             read_with_executor(
                 pool.submit,
                 clips,
-                order_of(SETTINGS),
+                job_spec(SETTINGS),
                 ahead=lambda: 3,
                 send_clips=send_clips,
                 progress=told.append,
