@@ -150,7 +150,7 @@ def _lines(pool: ProcessPoolExecutor, people: int) -> Iterator[str]:
     yield _TRENDS
     yield from _rows(pool, _trend_outcomes, _RISING, people, _when)
     yield "\n**At most.** Share that somebody could tell who knew which sessions read low, the "
-    yield "spread and the autocorrelation, and looked once, in week 12, with as many false alarms "
+    yield "spread and the autocorrelation, and checked once, in week 12, with as many false alarms "
     yield "as are wanted at most:\n\n| course | false alarms | told |\n|-|-|-|\n"
     for name, false_alarms in _LIMITED.items():
         power = best_power(_RISING[name], people, _SEED, false_alarms)
@@ -159,7 +159,7 @@ def _lines(pool: ProcessPoolExecutor, people: int) -> Iterator[str]:
     yield "median week:\n\n| course | stalled |\n|-|-|\n"
     yield from _rows(pool, _stall_outcomes, _STALLS, people // 2, _when)
     yield "\n**The set-up**, with the other shoulder measured once a week. Share told of a gain "
-    yield "or loss within 12 weeks:\n\n| course | other shoulder looked at | not looked at |\n"
+    yield "or loss within 12 weeks:\n\n| course | other shoulder compared | not compared |\n"
     yield "|-|-|-|\n"
     yield from _rows(pool, _moved_outcomes, _MOVED, people, _percent)
 

@@ -31,7 +31,7 @@ from tests.bench.speed_process import bare_loop, elsewhere, spent
 from tests.bench.speed_table import DOCUMENT, Row, table, with_rows
 
 _FULL = InferencePass(quality=ModelQuality.FULL)
-#: People that the quick pass and the bare loop of part a look for.
+#: People that the coarse pass and the bare loop of part a look for.
 _PEOPLE = 2
 
 
@@ -91,8 +91,8 @@ def usual_reading(folder: Path, effort: Effort) -> Iterator[Row]:
     )
 
 
-def quick_pass(folder: Path, effort: Effort) -> Iterator[Row]:
-    """The quick pass alone against a bare loop over every frame with its network."""
+def coarse_pass_alone(folder: Path, effort: Effort) -> Iterator[Row]:
+    """The coarse pass alone against a bare loop over every frame with its network."""
     models = models_for(ModelQuality.FULL)
 
     def coarse_pass(process: PoseProcess, entry: ClipEntry) -> None:
@@ -101,7 +101,7 @@ def quick_pass(folder: Path, effort: Effort) -> Iterator[Row]:
     bundle = models.bundles[ModelQuality.FULL]
     yield Row(
         mark="b2",
-        what="quick pass alone: clips per processor second, over full on every frame",
+        what="coarse pass alone: clips per processor second, over full on every frame",
         goal="at least 2.5",
         measured=_against_bare(folder, effort, models, coarse_pass, bundle),
     )
@@ -128,8 +128,8 @@ def _against_bare(
                 bare_s[people] += bare.cpu_s * usual_frames(entry.clip) / frames
                 processed_frames += frames
     return (
-        f"{bare_s[_PEOPLE] / ours_s:.2f} over a loop that looks for two people, as the quick pass "
-        f"does, {bare_s[1] / ours_s:.2f} over one that looks for one; {ours_s / len(entries):.1f} "
+        f"{bare_s[_PEOPLE] / ours_s:.2f} over a loop that finds two people, as the coarse pass "
+        f"does, {bare_s[1] / ours_s:.2f} over one that finds one; {ours_s / len(entries):.1f} "
         f"s a clip of {length_s:.1f} s ({len(entries)} clips, "
         f"loops timed over {processed_frames} frames)"
     )
@@ -138,7 +138,7 @@ def _against_bare(
 _PARTS: dict[str, Callable[[Path, Effort], Iterator[Row]]] = {
     "a": frame_rate,
     "b1": usual_reading,
-    "b2": quick_pass,
+    "b2": coarse_pass_alone,
     "f": speed_kept.kept_tracks,
     "g": speed_kept.sizes,
     "i": speed_start.help_start,
