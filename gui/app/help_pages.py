@@ -12,7 +12,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QDialog, QTextBrowser, QVBoxLayout, QWidget
 
 from gui.text.words import tr
-from gui.widgets.text import button
+from gui.widgets.buttons import button
 
 
 class HelpPage(Enum):

@@ -21,7 +21,7 @@ from tempfile import TemporaryDirectory
 import numpy as np
 
 from calibration.agreement.pairs_table import read_pairs
-from calibration.agreement.report import studies
+from calibration.agreement.report import format_studies
 from calibration.placement.placement import PLACEMENTS
 from calibration.repository.bodies import BODIES, BodyRecord, BodySource
 from calibration.repository.corrections import CORRECTIONS, StoredCorrection
@@ -128,7 +128,7 @@ def _pairs() -> bytes:
 
 
 def _use_pairs(path: Path) -> None:
-    studies(read_pairs(path), Pairing.SAME_MOVE)
+    format_studies(read_pairs(path), Pairing.SAME_MOVE, "study")
 
 
 # -- histories ------------------------------------------------------------------------------------

@@ -59,8 +59,8 @@ def test_every_admitted_size_fits(ring, height, width):
 
 def test_who_joined_and_ended_leaves_the_slots_alone(ring):
     code = (
-        "import sys; from measure.live.shared_frames import PictureRing;"
-        "import numpy as np; ring = PictureRing.join(sys.argv[1]);"
+        "import sys; from measure.live.shared_frames import SharedFrameRing;"
+        "import numpy as np; ring = SharedFrameRing.join(sys.argv[1]);"
         "print(ring.put(np.full((40, 40, 3), 8, np.uint8)))"
     )
     done = subprocess.run(

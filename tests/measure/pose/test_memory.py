@@ -24,14 +24,14 @@ MOST_HELD_MB, MOST_BETWEEN_MB = 110.0, 30.0
 #: Takes and frees pieces of which every hundredth stays; prints what is held before and after.
 _TRIAL = """
 import json
-from measure.pose.memory import give_back
+from measure.pose.memory import release_freed
 from tests.soak.usage import usage
 pieces = [bytes(100_000) for _ in range(2000)]
 for number in range(2000):
     if number % 100:
         pieces[number] = None
 before = usage().memory_mb
-give_back()
+release_freed()
 print(json.dumps([before, usage().memory_mb]))
 """
 
