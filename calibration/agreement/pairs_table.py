@@ -286,9 +286,9 @@ class RowParser:
         word = re.sub(r"[\s_-]+", "-", cell.lower())
         if word in _ANGLES:
             return Movement(word)
-        if word == Movement.HAND_BEHIND_BACK:
+        if word in set(Movement):
             self.problems.append(
-                f"line {line}: the hand-behind-back reach is no angle; no goniometer can check it"
+                f"line {line}: the {word} reach is no angle; no goniometer can check it"
             )
         else:
             said = f"the movement {quoted(cell)}" if cell else "no movement"

@@ -15,6 +15,7 @@ from PySide6.QtGui import QImage
 from gui.session.interfaces import ClipAnalysis, ClipCurve
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
 from measure.errors import ClipError, ThawlineError
@@ -80,9 +81,8 @@ class WindowClipAnalyzer:
         self._models = models
         process = self._process or PoseProcess(models.bundles)
         self._process = process
-        reading = read_clip(
-            process, models, path, movement, side, setup=self._known(), progress=told
-        )
+        task = MeasurementTask(movement, side, setup=self._known())
+        reading = read_clip(process, models, path, task, progress=told)
         return ClipAnalysis(
             measurement=reading.measurement,
             curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),
@@ -163,11 +163,7 @@ def aggregate_accepted_trials(measurement: Measurement, accepted: tuple[bool, ..
     if all(accepted):
         return measurement
     kept = [trial for trial, wanted in zip(measurement.trials, accepted, strict=True) if wanted]
-    made = aggregate_trials(
-        kept,
-        movement=measurement.movement,
-        side=measurement.side,
-        view=measurement.view,
-        provenance=measurement.provenance,
-    )
+    setup = measurement.provenance.setup
+    task = MeasurementTask(measurement.movement, measurement.side, measurement.view, setup)
+    made = aggregate_trials(kept, task, measurement.provenance)
     return replace(made, reference=measurement.reference)

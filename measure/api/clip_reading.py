@@ -3,6 +3,7 @@
 import os
 import warnings
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
 from typing import TypeVar
@@ -89,20 +90,13 @@ def read_clip(
         ...
     measure.errors.InputError: 'middle' is no side. Use one of left, right.
     """
-    entry = _entry((clip, movement, side))
     known_view = None if view is None else _choice(View, view, "view")
+    entry = replace(_entry((clip, movement, side)), view=known_view)
+    task = entry.task((setup or KnownSetup()).of(entry.movement))
     models = _models(model_quality, model_file)
     with PoseProcess(models.bundles) as process:
         return read.read_clip(
-            process,
-            models,
-            entry.clip,
-            entry.movement,
-            entry.side,
-            view=known_view,
-            setup=(setup or KnownSetup()).of(entry.movement),
-            every_frame=every_frame,
-            progress=progress,
+            process, models, entry.clip, task, every_frame=every_frame, progress=progress
         )
 
 

@@ -6,7 +6,9 @@ import math
 from dataclasses import dataclass
 from pathlib import Path
 
+from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.errors import ManifestError, in_short
 
@@ -40,6 +42,10 @@ class ClipEntry:
     view: View | None = None
     reference: float | None = None
     person: str = ""
+
+    def task(self, setup: Setup) -> MeasurementTask:
+        """Return what is to be measured, with what is known beforehand."""
+        return MeasurementTask(self.movement, self.side, self.view, setup)
 
 
 def read_manifest(path: Path) -> tuple[ClipEntry, ...]:

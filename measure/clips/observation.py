@@ -1,9 +1,11 @@
-"""What the networks saw of a clip: all that a reading needs, without its pictures. Values only."""
+"""Clip observation: what the networks saw of a clip, which is all that a reading needs."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
 from measure.pose.jobs import ClipInfo
@@ -12,7 +14,7 @@ from measure.video.sampling import COARSE_HZ
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipObservation:
-    """What the network found in one clip.
+    """What the networks saw in one clip.
 
     :func:`measure.clips.read.measurement_from_observation` makes a measurement of it.
 
@@ -25,19 +27,19 @@ class ClipObservation:
     model_hashes
         SHA-256 of each bundle, by its name.
     passes
-        Names of the careful passes for this view, whether there was a trial for them or not.
+        Names of the fine passes for this view, whether there was a trial for them or not.
     software
-        Versions that the clip was looked at with.
-    quick
+        Versions that the inference ran with.
+    coarse
         The track of the pass over the whole clip, n frames.
-    careful
+    fine
         By name of the pass: its track over `windows`; empty where no trial was found.
     windows
-        Spans (start_s, end_s) that the careful passes looked at.
+        Spans (start_s, end_s) of the fine passes.
     quarter_turns, already_mirrored
-        How the pictures were turned before anybody looked.
+        How the frames were turned before inference.
     every_frame
-        False for the usual thin rates.
+        False for the usual rates.
     """
 
     movement: Movement
@@ -55,15 +57,19 @@ class ClipObservation:
     already_mirrored: bool = False
     every_frame: bool = False
 
+    def task(self, setup: Setup) -> MeasurementTask:
+        """Return what was measured, with what is known now."""
+        return MeasurementTask(self.movement, self.side, self.view, setup)
+
     @property
     def rate_hz(self) -> float:
-        """Frames a second of the quick track as it was meant; each frame has its own time."""
+        """Nominal frames a second of the coarse track; each frame has its own time."""
         fps = self.facts.measured_fps
         if fps <= 0:
             return COARSE_HZ
         return fps if self.every_frame else min(fps, COARSE_HZ)
 
     def covers(self, window: tuple[float, float]) -> bool:
-        """Return whether the careful passes saw all of a span of time."""
+        """Return whether the fine passes cover a span of time."""
         start_s, end_s = window
         return any(first <= start_s and end_s <= last for first, last in self.windows)

@@ -1,4 +1,4 @@
-"""What becomes of one clip among many: a reading, or the error that kept it from one."""
+"""Outcome of one clip among many: its reading, or the error that prevented one."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -26,7 +26,7 @@ class ReadingSettings:
     Attributes
     ----------
     every_frame
-        True to look at every frame instead of a few each second.
+        True for inference on every frame instead of a few each second.
     """
 
     models: ModelSet
@@ -36,18 +36,18 @@ class ReadingSettings:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipResult:
-    """What became of one entry.
+    """Outcome of one entry.
 
     Attributes
     ----------
     number
         Place of the entry in the list, from 0.
     measurement
-        What was read; None beside an error.
+        None beside an error.
     reading
         The measurement with its series, as long as they are needed.
     is_earlier
-        True when an earlier run found it, and nobody looked at the clip now.
+        True when an earlier run found it, and the clip was not read now.
     """
 
     number: int
@@ -65,7 +65,7 @@ def read_entry(
     entry: ClipEntry,
     progress: Callable[[float], None] = lambda share: None,
 ) -> ClipResult:
-    """Read one clip; whatever is wrong with it becomes part of the outcome.
+    """Read one clip; an error of the clip becomes part of the outcome.
 
     Raises
     ------
@@ -77,10 +77,7 @@ def read_entry(
             process,
             settings.models,
             entry.clip,
-            entry.movement,
-            entry.side,
-            view=entry.view,
-            setup=settings.setup.of(entry.movement),
+            entry.task(settings.setup.of(entry.movement)),
             every_frame=settings.every_frame,
             progress=progress,
         )
@@ -94,7 +91,7 @@ def read_entry(
 
 
 def internal_error(entry: ClipEntry, error: BaseException) -> MachineError:
-    """Return the error for a clip that met something nobody foresaw."""
+    """Return the error for a clip that met an unforeseen exception."""
     return MachineError(
         f"The clip {entry.clip.name} met a failure of ours ({type(error).__name__}: {error}). "
         "Other clips are not affected; please report it."

@@ -1,11 +1,10 @@
-"""Reading one clip: a quick pass finds the trials, careful passes over them settle each.
+"""Clip reading: a coarse pass finds the trials, fine passes over them refine each.
 
-This is the assembly of the reading path; live measuring settles its trials the same way.
 :func:`observe_clip` needs the clip and the networks; :func:`measurement_from_observation` only what
 they saw.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -13,41 +12,41 @@ import numpy as np
 
 from measure.clips.observation import ClipObservation
 from measure.domain.acquisition import Setup, fit_for_picture
-from measure.domain.landmarks import FloatArray, Side
+from measure.domain.landmarks import FloatArray
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance
-from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.tracks import FrameState, Track
+from measure.domain.movements import View
+from measure.domain.tracks import FrameState, PoseFrame, Track
 from measure.errors import DataError
 from measure.pose.ensemble import ModelSet
-from measure.pose.jobs import ClipInference, ClipInfo, ClipJob
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
 from measure.system.versions import software
 from measure.tracking.offline import track_subject
-from measure.trials.aggregation import aggregate_trials
+from measure.trials.aggregation import aggregate_refined
+from measure.trials.fine_passes import FinePlan, run_fine_passes
 from measure.trials.refinement import RefinedTrial, refine_trial
-from measure.trials.scan import ScanResult, decimation_plan, fine_rate_factor, scan_for_trials
+from measure.trials.scan import ScanResult, scan_for_trials
 from measure.video.sampling import COARSE_HZ, FINE_HZ
 
-#: Share of the progress that the quick pass makes.
+#: Share (0..1) of the progress that the coarse pass makes. [project]
 _COARSE_SHARE = 0.35
 
-#: Packages that decode and look; the others read what was seen.
+#: Packages that decode and infer; the others read what was observed.
 _INFERENCE_PACKAGES = ("mediapipe", "opencv")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipReading:
-    """What reading a clip gives.
+    """The measurement of a clip, and what it was read from.
 
     Attributes
     ----------
-    looked
-        What it was read from.
     guide
-        Shape (n,): the quick pass's value over time, in the movement's unit; a guide, not the
+        Shape (n,): the coarse pass's value over time, in the movement's unit; a guide, not the
         reading.
-    settled
-        One for each trial, with its careful series.
+    refined
+        One for each trial, with its fine series.
     """
 
     measurement: Measurement
@@ -57,7 +56,7 @@ class ClipReading:
 
     @property
     def track(self) -> Track:
-        """The quick pass's track, n frames."""
+        """The coarse pass's track, n frames."""
         return self.observation.coarse
 
     @property
@@ -69,11 +68,8 @@ def read_clip(
     process: PoseProcess,
     models: ModelSet,
     clip: Path,
-    movement: Movement,
-    side: Side,
+    task: MeasurementTask,
     *,
-    view: View | None = None,
-    setup: Setup | None = None,
     every_frame: bool = False,
     progress: Callable[[float], None] = lambda share: None,
 ) -> ClipReading:
@@ -83,12 +79,10 @@ def read_clip(
     ----------
     process
         A pose process that has the bundles of `models`.
-    view
-        What the camera sees, or None to recognise it among the movement's views.
     every_frame
-        True to look at every frame instead of a few each second: many times slower.
+        True for inference on every frame instead of a few each second: many times slower.
     progress
-        Told the share done, 0..1; an exception from it stops the reading.
+        Called with the share done, 0..1; an exception from it stops the reading.
 
     Raises
     ------
@@ -97,71 +91,59 @@ def read_clip(
     PoseProcessError
         The pose process failed; the text names the clip.
     DataError
-        The set-up's lens profile is of another picture size.
+        The set-up's lens profile is of another image size.
     """
-    known = setup or Setup()
     observation = observe_clip(
-        process,
-        models,
-        clip,
-        movement,
-        side,
-        view=view,
-        setup=known,
-        every_frame=every_frame,
-        progress=progress,
+        process, models, clip, task, every_frame=every_frame, progress=progress
     )
-    return measurement_from_observation(observation, known)
+    return measurement_from_observation(observation, task.setup)
 
 
 def observe_clip(
     process: PoseProcess,
     models: ModelSet,
     clip: Path,
-    movement: Movement,
-    side: Side,
+    task: MeasurementTask,
     *,
-    view: View | None,
-    setup: Setup,
-    every_frame: bool,
-    progress: Callable[[float], None],
+    every_frame: bool = False,
+    progress: Callable[[float], None] = lambda share: None,
 ) -> ClipObservation:
-    """Let the networks look at a clip; parameters and errors as in :func:`read_clip`."""
-    coarse = ClipJob(
+    """Run the networks over a clip; parameters and errors as in :func:`read_clip`."""
+    camera = task.setup.camera
+    job = ClipJob(
         clip=clip,
-        passes=(models.coarse(movement, view),),
+        passes=(models.coarse(task.movement, task.view),),
         rate_hz=None if every_frame else COARSE_HZ,
-        quarter_turns=setup.camera.quarter_turns,
-        already_mirrored=setup.camera.already_mirrored,
+        quarter_turns=camera.quarter_turns,
+        already_mirrored=camera.already_mirrored,
     )
-    poses, track = _coarse_pass(process, coarse, progress)
-    _check_lens(setup, poses.facts)
+    info, track = _coarse_pass(process, job, progress)
+    _check_lens(task.setup, info)
     if _lost_at_times(track):
-        coarse = replace(coarse, alone=True)
-        poses, track = _coarse_pass(process, coarse, progress)
-    found = scan_for_trials(track, movement, side, view, setup)
-    from_behind = models.coarse(movement, View.BACK)
-    if view is None and from_behind not in coarse.passes and _perhaps_from_behind(found, movement):
-        coarse = replace(coarse, passes=(from_behind,))
-        poses, track = _coarse_pass(process, coarse, progress)
-        found = scan_for_trials(track, movement, side, None, setup)
-    fps = poses.facts.measured_fps
-    fine = _fine_passes(process, models, coarse, track, found, movement, fps, progress)
+        job = replace(job, alone=True)
+        info, track = _coarse_pass(process, job, progress)
+    scan = scan_for_trials(track, task)
+    from_behind = models.coarse(task.movement, View.BACK)
+    if task.view is None and from_behind not in job.passes and _perhaps_from_behind(scan):
+        job = replace(job, passes=(from_behind,))
+        info, track = _coarse_pass(process, job, progress)
+        scan = scan_for_trials(track, task)
+    fine = _fine_tracks(process, models, job, scan, info.measured_fps, progress)
     progress(1.0)
     return ClipObservation(
-        movement=movement,
-        side=side,
-        view=view,
+        movement=task.movement,
+        side=task.side,
+        view=task.view,
         model=models.name,
         model_hashes=models.hashes,
-        passes=tuple(models.pass_name(one) for one in models.fine(movement, found.view)),
+        passes=tuple(models.pass_name(each) for each in models.fine(task.movement, scan.view)),
         software=software(),
-        facts=poses.facts,
+        facts=info,
         coarse=track,
         fine=fine,
-        windows=found.windows if fine else (),
-        quarter_turns=setup.camera.quarter_turns,
-        already_mirrored=setup.camera.already_mirrored,
+        windows=scan.windows if fine else (),
+        quarter_turns=camera.quarter_turns,
+        already_mirrored=camera.already_mirrored,
         every_frame=every_frame,
     )
 
@@ -172,13 +154,13 @@ def measurement_from_observation(observation: ClipObservation, setup: Setup) -> 
     Parameters
     ----------
     setup
-        What is known beforehand; it may be another than the clip was looked at with.
+        What is known beforehand; it may be another than when the clip was observed.
 
     Raises
     ------
     DataError
-        The set-up asks for pictures turned otherwise, is of a lens at another picture size, or
-        finds trials where no careful pass looked.
+        The set-up asks for frames turned otherwise, is of a lens at another image size, or
+        finds trials outside the spans of the fine passes.
     """
     camera = setup.camera
     if (camera.quarter_turns, camera.already_mirrored) != (
@@ -190,45 +172,33 @@ def measurement_from_observation(observation: ClipObservation, setup: Setup) -> 
             "Read the clip itself again."
         )
     _check_lens(setup, observation.facts)
-    movement, side = observation.movement, observation.side
-    found = scan_for_trials(observation.coarse, movement, side, observation.view, setup)
-    if not all(observation.covers(window) for window in found.windows):
+    scan = scan_for_trials(observation.coarse, observation.task(setup))
+    if not all(observation.covers(window) for window in scan.windows):
         raise DataError(
             "With this set-up there are trials at moments that no careful pass looked at. "
             "Read the clip itself again."
         )
-    tracks = tuple(observation.fine.values())
     refined = tuple(
         refine_trial(
-            [each.between(*window) for each in tracks],
+            [track.between(*window) for track in observation.fine.values()],
             trial,
-            movement,
-            side,
-            found.view,
-            setup,
+            scan.task,
             observation.model,
         )
-        for trial, window in zip(found.trials, found.windows, strict=True)
+        for trial, window in zip(scan.trials, scan.windows, strict=True)
     )
     return ClipReading(
-        measurement=aggregate_trials(
-            [each.trial for each in refined],
-            movement=movement,
-            side=side,
-            view=found.view,
-            provenance=_provenance(observation, setup),
-            nothing_found=found.verdict,
-            against_vertical=[each.against_vertical for each in refined],
-            neutrals=[each.neutral for each in refined],
+        measurement=aggregate_refined(
+            refined, scan.task, _provenance(observation, setup), nothing_found=scan.verdict
         ),
         observation=observation,
-        guide=found.guide,
+        guide=scan.guide,
         refined=refined,
     )
 
 
 def _check_lens(setup: Setup, facts: ClipInfo) -> None:
-    """Refuse a lens profile that says nothing about pictures of this size.
+    """Refuse a lens profile that does not hold for frames of this size.
 
     Raises
     ------
@@ -241,67 +211,60 @@ def _check_lens(setup: Setup, facts: ClipInfo) -> None:
 
 
 def _coarse_pass(
-    process: PoseProcess, coarse: ClipJob, progress: Callable[[float], None]
-) -> tuple[ClipInference, Track]:
-    poses = process.run(coarse, lambda share: progress(share * _COARSE_SHARE))
-    track = track_subject(
-        poses.frames[coarse.passes[0]],
-        width_px=poses.facts.width_px,
-        height_px=poses.facts.height_px,
-    )
-    return poses, track
+    process: PoseProcess, job: ClipJob, progress: Callable[[float], None]
+) -> tuple[ClipInfo, Track]:
+    inference = process.run(job, lambda share: progress(share * _COARSE_SHARE))
+    info = inference.facts
+    frames = inference.frames[job.passes[0]]
+    return info, track_subject(frames, width_px=info.width_px, height_px=info.height_px)
 
 
 def _lost_at_times(track: Track) -> bool:
-    """Return whether somebody alone was seen, but not in all pictures.
+    """Return whether one person alone was seen, but not in all frames.
 
-    Asked for two people the network looks for the second in every picture and may let go of the
+    Asked for two people the network searches for the second in every frame and may let go of the
     first, mostly of one who stands side-on. Asked for one it just follows.
     """
     lost = track.state == FrameState.NOBODY
     return bool(np.any(lost) and not np.all(lost) and np.all(track.people <= 1))
 
 
-def _perhaps_from_behind(found: ScanResult, movement: Movement) -> bool:
+def _perhaps_from_behind(scan: ScanResult) -> bool:
     """Return whether the full model may have taken a back for a front."""
-    if View.BACK not in MOVEMENTS[movement].views:
+    if View.BACK not in scan.task.facts.views:
         return False
-    held = any(trial.hold_start_s is not None for trial in found.trials)
-    return found.view is View.BACK or not held
+    held = any(trial.hold_start_s is not None for trial in scan.trials)
+    return scan.view is View.BACK or not held
 
 
-def _fine_passes(
+def _fine_tracks(
     process: PoseProcess,
     models: ModelSet,
     coarse: ClipJob,
-    track: Track,
-    found: ScanResult,
-    movement: Movement,
+    scan: ScanResult,
     fps: float,
     progress: Callable[[float], None],
 ) -> dict[str, Track]:
-    """Return the track of each careful pass by its name; nothing where nothing was found."""
-    if not found.trials:
+    """Return the track of each fine pass by its name; nothing where there are no trials."""
+    if not scan.trials:
         return {}
-    thin = coarse.rate_hz is not None
-    times = fine_rate_factor(found.trials, movement, fps)
-    job = replace(
-        coarse,
-        passes=models.fine(movement, found.view),
-        rate_hz=FINE_HZ * times if thin else None,
-        windows=found.windows,
-        fine=True,
-        decimation=decimation_plan(found.trials, movement, times) if thin else (),
-        alone=bool(np.all(track.people <= 1)),
-    )
-    poses = process.run(job, lambda share: progress(_COARSE_SHARE + share * (1 - _COARSE_SHARE)))
-    size = poses.facts.width_px, poses.facts.height_px
-    return {
-        models.pass_name(one): track_subject(
-            poses.frames[one], width_px=size[0], height_px=size[1], reference=track
+
+    def run(plan: FinePlan) -> Mapping[InferencePass, Sequence[PoseFrame]]:
+        thin = coarse.rate_hz is not None
+        job = replace(
+            coarse,
+            passes=plan.passes,
+            rate_hz=FINE_HZ * plan.rate_factor if thin else None,
+            windows=scan.windows,
+            fine=True,
+            decimation=plan.decimation if thin else (),
+            alone=plan.alone,
         )
-        for one in job.passes
-    }
+        share_left = 1 - _COARSE_SHARE
+        return process.run(job, lambda share: progress(_COARSE_SHARE + share * share_left)).frames
+
+    track = scan.fused.keypoints.track
+    return run_fine_passes(models, scan.task, scan.trials, track, run, fps=fps)
 
 
 def _provenance(observation: ClipObservation, setup: Setup) -> Provenance:
@@ -310,7 +273,7 @@ def _provenance(observation: ClipObservation, setup: Setup) -> Provenance:
         model=observation.model,
         model_hashes=dict(observation.model_hashes),
         passes=observation.passes,
-        # What looked may be another version than what reads now.
+        # Inference may have run with another version than what reads now.
         software={
             **software(),
             **{name: observation.software[name] for name in _INFERENCE_PACKAGES},

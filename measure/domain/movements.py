@@ -26,8 +26,27 @@ class View(StrEnum):
 
 
 class Unit(StrEnum):
+    """Unit of a value: an angle, or a height over the line from mid-hip to mid-shoulder."""
+
     DEGREES = "deg"
     FRACTION = "fraction"
+
+
+class Family(StrEnum):
+    """How a movement is estimated and judged; see :mod:`measure.trials.movement_model`."""
+
+    ELEVATION = "elevation"
+    ROTATION = "rotation"
+    REACH = "reach"
+
+
+class Direction(StrEnum):
+    """Where arm, forearm or thumb go, seen from the person."""
+
+    FORWARDS = "forwards"
+    BACKWARDS = "backwards"
+    OUTWARDS = "outwards"
+    UPWARDS = "upwards"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +57,8 @@ class MovementFacts:
     ----------
     name
         The trade's name, as shown to people.
+    family, direction
+        How it is estimated, and where the arm goes.
     plane
         The plane the angle lies in.
     zero
@@ -70,6 +91,8 @@ class MovementFacts:
     """
 
     name: str
+    family: Family
+    direction: Direction
     plane: str
     zero: str
     views: tuple[View, ...]
@@ -83,10 +106,21 @@ class MovementFacts:
     allowance: float
     cues: tuple[str, str, str, str]
 
+    @property
+    def behind_back(self) -> bool:
+        """Whether the hand goes behind the back.
+
+        There the smaller models take the back for the front and lose the hand, and the hand
+        cannot be seen surely; the value is also told as a vertebral level.
+        """
+        return self.family is Family.REACH
+
 
 MOVEMENTS: Mapping[Movement, MovementFacts] = {
     Movement.FLEXION: MovementFacts(
         name="Flexion",
+        family=Family.ELEVATION,
+        direction=Direction.FORWARDS,
         plane="sagittal, forwards",
         zero="arm hanging at the side, along the trunk axis",
         views=(View.SIDE,),
@@ -107,6 +141,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
     ),
     Movement.EXTENSION: MovementFacts(
         name="Extension",
+        family=Family.ELEVATION,
+        direction=Direction.BACKWARDS,
         plane="sagittal, backwards",
         zero="arm hanging at the side, along the trunk axis",
         views=(View.SIDE,),
@@ -127,6 +163,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
     ),
     Movement.ABDUCTION: MovementFacts(
         name="Abduction",
+        family=Family.ELEVATION,
+        direction=Direction.OUTWARDS,
         plane="frontal, to the side",
         zero="arm hanging at the side, along the trunk axis",
         views=(View.FRONT, View.BACK),
@@ -147,6 +185,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
     ),
     Movement.EXTERNAL_ROTATION: MovementFacts(
         name="External rotation at the side",
+        family=Family.ROTATION,
+        direction=Direction.OUTWARDS,
         plane="transverse, outwards",
         zero="elbow bent to 90 degrees at the side, forearm straight ahead of the chest",
         views=(View.OBLIQUE,),
@@ -168,6 +208,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
     ),
     Movement.HAND_BEHIND_BACK: MovementFacts(
         name="Hand behind back",
+        family=Family.REACH,
+        direction=Direction.UPWARDS,
         plane="a reach, not an angle",
         zero="thumb tip level with the middle of the hips",
         views=(View.BACK, View.SIDE),

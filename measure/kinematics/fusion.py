@@ -1,14 +1,17 @@
-"""Several passes over the same frames made into one series, in the movement's unit."""
+"""Fusion: several inference passes over the same frames made into one series of values.
+
+One function for each family of movements; :mod:`measure.trials.movement_model` says which
+movement uses which.
+"""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.domain.acquisition import Setup
-from measure.domain.landmarks import FloatArray, IntArray, Side
-from measure.domain.movements import Movement, View
+from measure.domain.landmarks import FloatArray, IntArray
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.tracks import Track
 from measure.kinematics.angles import median_over, nanmedian
 from measure.kinematics.bias_correction import (
@@ -24,31 +27,88 @@ from measure.kinematics.rotation_phases import RotationPhases, rotation_phases, 
 
 Mask = NDArray[np.bool_]
 
+#: The trunk's turn where it was not seen, degrees: what the person is asked for. [project]
+ASKED_TURN_DEG = 45.0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FusedSeries:
-    """What p passes over n frames say together.
+class PassKeypoints:
+    """The keypoints of one or more passes over the same frames.
 
     Attributes
     ----------
-    time_s
-        Shape (n,).
+    each
+        Of every pass, in their order.
+    median
+        Of the landmark-wise median of the passes.
+    """
+
+    each: tuple[ArmKeypoints, ...]
+    median: ArmKeypoints
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FusedSeries:
+    """The values of p passes over n frames, in the movement's unit.
+
+    Attributes
+    ----------
+    keypoints
+        Of the passes' median.
     per_pass
         Shape (p, n): the corrected value of each pass.
     value
         Shape (n,): their median.
     against_vertical
-        Shape (n,): the value against the picture's vertical, or None where it has no sense.
+        Shape (n,): the value against the image's vertical, or None where it has no meaning.
     rotation_phases, rotation
-        Of external rotation: stances of the combined track and the passes' median rotation.
+        Of external rotation: phases of the median track and the passes' median rotation.
     """
 
-    time_s: FloatArray
+    keypoints: ArmKeypoints
     per_pass: FloatArray
     value: FloatArray
     against_vertical: FloatArray | None = None
     rotation_phases: RotationPhases | None = None
     rotation: Rotation | None = None
+
+    @property
+    def time_s(self) -> FloatArray:
+        """Times of the frames, shape (n,)."""
+        return self.keypoints.time_s
+
+    def frames(self, chosen: Mask) -> "FusedSeries":
+        """Return the chosen frames only; `chosen` has shape (n,).
+
+        What is known of a rotation belongs to the whole series and is left out.
+        """
+        vertical = self.against_vertical
+        return replace(
+            self,
+            keypoints=self.keypoints.frames(chosen),
+            per_pass=self.per_pass[:, chosen],
+            value=self.value[chosen],
+            against_vertical=None if vertical is None else vertical[chosen],
+            rotation_phases=None,
+            rotation=None,
+        )
+
+
+def keypoints_of_passes(tracks: Sequence[Track], task: MeasurementTask) -> PassKeypoints:
+    """Return the keypoints of passes over the same frames, and of their median.
+
+    Raises
+    ------
+    ValueError
+        When the passes do not cover the same frames, or the lens profile was made at another
+        image size.
+    """
+    side, camera = task.side, task.setup.camera
+    median = median_track(tracks)
+    each = tuple(arm_keypoints(track, side, camera) for track in tracks)
+    return PassKeypoints(
+        each=each, median=each[0] if len(each) == 1 else arm_keypoints(median, side, camera)
+    )
 
 
 def median_track(tracks: Sequence[Track]) -> Track:
@@ -81,75 +141,77 @@ def _most_favourable(states: Sequence[IntArray]) -> IntArray:
     return np.asarray(np.min(states, axis=0), dtype=np.int64)
 
 
-def fuse_passes(
-    tracks: Sequence[Track], movement: Movement, side: Side, view: View, rest: Mask, setup: Setup
-) -> FusedSeries:
-    """Return the corrected series of passes over the same frames.
+def fuse_elevation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> FusedSeries:
+    """Return the corrected elevation angle, degrees.
 
     Parameters
     ----------
     rest
         Shape (n,): the neutral frames before the trial.
     """
-    if movement is Movement.EXTERNAL_ROTATION:
-        return _rotation(tracks, side, setup)
-    postures = [arm_keypoints(track, side, setup.camera) for track in tracks]
-    if movement is Movement.HAND_BEHIND_BACK:
-        return _reach(postures, view, rest)
-    return _elevation(postures, movement, view, rest)
-
-
-def _elevation(
-    postures: Sequence[ArmKeypoints], movement: Movement, view: View, rest: Mask
-) -> FusedSeries:
-    correction = elevation_correction(movement, view)
-    passes = [elevation_of(posture, movement, view, rest) for posture in postures]
+    correction = elevation_correction(task.movement, task.known_view)
+    elevations = [
+        elevation_of(keypoints, task.movement, task.known_view, rest) for keypoints in passes.each
+    ]
     per_pass = np.stack(
         [
-            correction(each.raw_deg, _number(median_over(each.wrist_line_deg, rest)))
-            for each in passes
+            correction(elevation.raw_deg, _number(median_over(elevation.wrist_line_deg, rest)))
+            for elevation in elevations
         ]
     )
-    shift = nanmedian(np.stack([each.vertical_deg - each.raw_deg for each in passes]))
+    shift = nanmedian(np.stack([each.vertical_deg - each.raw_deg for each in elevations]))
     value = nanmedian(per_pass)
     return FusedSeries(
-        time_s=postures[0].time_s, per_pass=per_pass, value=value, against_vertical=value + shift
+        keypoints=passes.median, per_pass=per_pass, value=value, against_vertical=value + shift
     )
 
 
-def _rotation(tracks: Sequence[Track], side: Side, setup: Setup) -> FusedSeries:
-    phases = rotation_phases(arm_keypoints(median_track(tracks), side, setup.camera))
+def fuse_rotation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> FusedSeries:
+    """Return the corrected external rotation, degrees; NaN outside the turned phase.
+
+    Parameters
+    ----------
+    rest
+        Not used: the zero pose is found in the series itself.
+    """
+    phases = rotation_phases(passes.median)
     correction = rotation_correction()
     rotations, values = [], []
-    for track in tracks:
-        posture = arm_keypoints(track, side, setup.camera)
-        rotation = rotation_of(posture, phases.facing, phases.turned, setup)
-        zero = zero_azimuth_deg(track.time_s, rotation.azimuth_deg, phases.turned)
-        turn = rotation.turn_deg if np.isfinite(rotation.turn_deg) else 45.0
+    for keypoints in passes.each:
+        rotation = rotation_of(keypoints, phases.facing, phases.turned, task.setup)
+        zero = zero_azimuth_deg(keypoints.time_s, rotation.azimuth_deg, phases.turned)
+        turn = rotation.turn_deg if np.isfinite(rotation.turn_deg) else ASKED_TURN_DEG
         value = correction(rotation.azimuth_deg, zero, turn)
         values.append(np.where(phases.turned, value, np.nan))
         rotations.append(rotation)
     return FusedSeries(
-        time_s=tracks[0].time_s,
+        keypoints=passes.median,
         per_pass=np.stack(values),
         value=nanmedian(np.stack(values)),
         rotation_phases=phases,
         rotation=Rotation(
-            azimuth_deg=nanmedian(np.stack([each.azimuth_deg for each in rotations])),
-            turn_deg=float(np.median([each.turn_deg for each in rotations])),
-            lean_deg=nanmedian(np.stack([each.lean_deg for each in rotations])),
+            azimuth_deg=nanmedian(np.stack([rotation.azimuth_deg for rotation in rotations])),
+            turn_deg=float(np.median([rotation.turn_deg for rotation in rotations])),
+            lean_deg=nanmedian(np.stack([rotation.lean_deg for rotation in rotations])),
         ),
     )
 
 
-def _reach(postures: Sequence[ArmKeypoints], view: View, rest: Mask) -> FusedSeries:
-    correction = reach_correction(view)
+def fuse_reach(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> FusedSeries:
+    """Return the corrected height of the thumb on the trunk line, as a fraction of it.
+
+    Parameters
+    ----------
+    rest
+        Shape (n,): the neutral frames before the trial.
+    """
+    correction = reach_correction(task.known_view)
     values = []
-    for posture in postures:
-        separation = float(median_over(posture.separation_px / posture.trunk_px, rest))
-        values.append(correction(reach_of(posture).thumb, _number(separation)))
+    for keypoints in passes.each:
+        separation = float(median_over(keypoints.separation, rest))
+        values.append(correction(reach_of(keypoints).thumb, _number(separation)))
     return FusedSeries(
-        time_s=postures[0].time_s, per_pass=np.stack(values), value=nanmedian(np.stack(values))
+        keypoints=passes.median, per_pass=np.stack(values), value=nanmedian(np.stack(values))
     )
 
 

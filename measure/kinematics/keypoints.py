@@ -1,8 +1,9 @@
-"""Places of trunk and arms in each frame, named, in plane coordinates. No angles, no limits."""
+"""Arm keypoints: named places of trunk and arms in each frame, in plane coordinates."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
@@ -16,10 +17,17 @@ class ArmKeypoints:
     """Named places of one person over n frames, each of shape (n, 2), pixels, y up.
 
     "Other" is the arm that is not measured. Missing is NaN.
+
+    Attributes
+    ----------
+    track
+        What they were read from: pixels of the real image, visibility and states.
+    side
+        The measured arm.
     """
 
+    track: Track
     side: Side
-    time_s: FloatArray
     shoulder: FloatArray
     elbow: FloatArray
     wrist: FloatArray
@@ -30,8 +38,14 @@ class ArmKeypoints:
     ear: FloatArray
     other_ear: FloatArray
     nose: FloatArray
-    width_px: int
-    height_px: int
+
+    def __len__(self) -> int:
+        return len(self.track)
+
+    @property
+    def time_s(self) -> FloatArray:
+        """Times of the frames, shape (n,)."""
+        return self.track.time_s
 
     @property
     def mid_shoulder(self) -> FloatArray:
@@ -60,26 +74,39 @@ class ArmKeypoints:
         across = (self.shoulder - self.other_shoulder)[:, 0]
         return across if self.side is Side.RIGHT else -across
 
+    @property
+    def separation(self) -> FloatArray:
+        """The shoulders' signed separation over the trunk's length, frame by frame, shape (n,)."""
+        return self.separation_px / self.trunk_px
+
+    def frames(self, chosen: NDArray[np.bool_]) -> "ArmKeypoints":
+        """Return the keypoints of the chosen frames only; `chosen` has shape (n,)."""
+        points = {name: getattr(self, name)[chosen] for name in _POINTS}
+        return replace(self, track=self.track.frames(chosen), **points)
+
+
+_POINTS = tuple(field.name for field in fields(ArmKeypoints) if field.name not in ("track", "side"))
+
 
 def arm_keypoints(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA) -> ArmKeypoints:
-    """Return the places of `track`, with `side` as the measured arm.
+    """Return the keypoints of a track, with `side` as the measured arm.
 
     Parameters
     ----------
     camera
-        Where its lens or level is known, places are those that an ideal, level camera sees.
+        Where its lens or level is known, keypoints are those that an ideal, level camera sees.
 
     Raises
     ------
     ValueError
-        When the lens profile was made at another picture size.
+        When the lens profile was made at another image size.
     """
     size = np.array([track.width_px, track.height_px], dtype=np.float64)
     points = plane_from_pixels(undistort_and_level(track.points_px, camera, size))
     own, other = arm(side), arm(side.other)
     return ArmKeypoints(
+        track=track,
         side=side,
-        time_s=track.time_s,
         shoulder=points[:, own.shoulder],
         elbow=points[:, own.elbow],
         wrist=points[:, own.wrist],
@@ -90,6 +117,4 @@ def arm_keypoints(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA
         ear=points[:, own.ear],
         other_ear=points[:, other.ear],
         nose=points[:, Landmark.NOSE],
-        width_px=track.width_px,
-        height_px=track.height_px,
     )

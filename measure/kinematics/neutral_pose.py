@@ -93,27 +93,27 @@ def neutral_of(track: Track) -> Neutral | str:
     (:func:`measure.kinematics.camera_geometry.undistort_track`).
     """
     seen = track.frames(track.state == FrameState.SEEN)
-    posture = arm_keypoints(seen, Side.RIGHT)
+    keypoints = arm_keypoints(seen, Side.RIGHT)
     known = inside(seen)[:, TRUNK_MARKS].all(axis=1)
     if known.sum() < FEWEST_FRAMES or np.ptp(seen.time_s[known]) < SHORTEST_S:
         return (
             "Shoulders and hips were not seen for half a second. Stand where the camera sees "
             "you from head to hips, in good light."
         )
-    trunk = float(np.median(posture.trunk_px[known]))
+    trunk = float(np.median(keypoints.trunk_px[known]))
     if trunk < SHORTEST_TRUNK_PX:
         return "The person is too far away. Step closer."
-    middle = ((posture.mid_shoulder + posture.mid_hip) / 2)[known]
+    middle = ((keypoints.mid_shoulder + keypoints.mid_hip) / 2)[known]
     wander = length(middle - np.median(middle, axis=0))
     if float(np.percentile(wander, 90)) > MOST_WANDER * trunk:
         return "The person moved about. Stand still for a second."
-    lean = direction_deg(posture.trunk[known]) - 90.0
+    lean = direction_deg(keypoints.trunk[known]) - 90.0
     across, down = np.median(middle, axis=0) * [1.0, -1.0]
     return Neutral(
         trunk_px=trunk,
         middle_px=(float(across), float(down)),
         lean_deg=float(np.median(lean)),
-        width_over_trunk=-float(np.median((posture.separation_px / posture.trunk_px)[known])),
+        width_over_trunk=-float(np.median((keypoints.separation_px / keypoints.trunk_px)[known])),
         frames=int(known.sum()),
         width_px=track.width_px,
         height_px=track.height_px,

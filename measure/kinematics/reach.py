@@ -16,12 +16,12 @@ class Reach:
     wrist: FloatArray
 
 
-def reach_of(posture: ArmKeypoints) -> Reach:
+def reach_of(keypoints: ArmKeypoints) -> Reach:
     """Return how far thumb and wrist lie up the trunk line; 0 at mid-hip, NaN if missing."""
-    trunk = posture.trunk
+    trunk = keypoints.trunk
     square = np.sum(trunk * trunk, axis=1)
 
     def up(places: FloatArray) -> FloatArray:
-        return np.asarray(np.sum((places - posture.mid_hip) * trunk, axis=1) / square)
+        return np.asarray(np.sum((places - keypoints.mid_hip) * trunk, axis=1) / square)
 
-    return Reach(thumb=up(posture.thumb), wrist=up(posture.wrist))
+    return Reach(thumb=up(keypoints.thumb), wrist=up(keypoints.wrist))

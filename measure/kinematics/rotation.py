@@ -60,14 +60,14 @@ def focal_px(setup: Setup, width_px: int, height_px: int) -> float:
 
 
 def trunk_turn_deg(
-    posture: ArmKeypoints, facing: NDArray[np.bool_], turned: NDArray[np.bool_]
+    keypoints: ArmKeypoints, facing: NDArray[np.bool_], turned: NDArray[np.bool_]
 ) -> float:
     """Return how far the trunk turned between the facing stance and the turned one, 0..90.
 
     From the shoulders' apparent width over the trunk's apparent length in both; NaN when
     either was not seen.
     """
-    width = np.abs(posture.separation_px) / posture.trunk_px
+    width = np.abs(keypoints.separation)
     before, after = float(median_over(width, facing)), float(median_over(width, turned))
     if not (math.isfinite(before) and math.isfinite(after)) or before <= 0:
         return float("nan")
@@ -75,7 +75,7 @@ def trunk_turn_deg(
 
 
 def rotation_of(
-    posture: ArmKeypoints,
+    keypoints: ArmKeypoints,
     facing: NDArray[np.bool_],
     turned: NDArray[np.bool_],
     setup: Setup,
@@ -87,29 +87,29 @@ def rotation_of(
     facing, turned
         Shape (n,): frames of the facing stance and of the turned stance.
     """
-    focal = focal_px(setup, posture.width_px, posture.height_px)
-    mirror = -1.0 if posture.side is Side.RIGHT else 1.0
-    centre = np.array([posture.width_px / 2, -posture.height_px / 2])
+    focal = focal_px(setup, keypoints.track.width_px, keypoints.track.height_px)
+    mirror = -1.0 if keypoints.side is Side.RIGHT else 1.0
+    centre = np.array([keypoints.track.width_px / 2, -keypoints.track.height_px / 2])
 
     def rays(places: FloatArray) -> FloatArray:
         """Viewing rays (u to the measured side, v down, 1), shape (n, 3)."""
         flat = (places - centre) / focal * np.array([mirror, -1.0])
         return np.concatenate([flat, np.ones((len(flat), 1))], axis=1)
 
-    trunk = float(median_over(posture.trunk_px, turned)) / focal
-    middle_ray = median_over(rays((posture.mid_shoulder + posture.mid_hip) / 2), turned)
+    trunk = float(median_over(keypoints.trunk_px, turned)) / focal
+    middle_ray = median_over(rays((keypoints.mid_shoulder + keypoints.mid_hip) / 2), turned)
     bearing = math.atan(float(middle_ray[0]))
-    turn = trunk_turn_deg(posture, facing, turned)
+    turn = trunk_turn_deg(keypoints, facing, turned)
     assumed = turn if math.isfinite(turn) else 45.0
     elbow_depth = 1 / trunk - ELBOW_OFFSET * math.sin(
         math.radians(ELBOW_BEARING_DEG + TURN_SHARE * assumed) + bearing
     )
     forearm = setup.body.forearm or USUAL_FOREARM
     azimuth = _azimuth_deg(
-        elbow_depth * rays(posture.elbow), rays(posture.wrist), forearm
+        elbow_depth * rays(keypoints.elbow), rays(keypoints.wrist), forearm
     ) + math.degrees(bearing)
-    drop = posture.elbow - posture.shoulder
-    down = -posture.trunk
+    drop = keypoints.elbow - keypoints.shoulder
+    down = -keypoints.trunk
     lean = np.degrees(
         np.arctan2(drop[:, 0] * down[:, 1] - drop[:, 1] * down[:, 0], np.sum(drop * down, axis=1))
     )

@@ -29,13 +29,13 @@ class RotationPhases:
     turned: Mask
 
 
-def rotation_phases(posture: ArmKeypoints) -> RotationPhases:
+def rotation_phases(keypoints: ArmKeypoints) -> RotationPhases:
     """Return the facing stance at the start and the turned stance that follows it.
 
     Without a facing stance the whole stretch with the forearm up counts as turned.
     """
-    width = np.abs(posture.separation_px) / posture.trunk_px
-    up = reach_of(posture).wrist > FOREARM_UP
+    width = np.abs(keypoints.separation)
+    up = reach_of(keypoints).wrist > FOREARM_UP
     hanging = ~up & np.isfinite(width)
     none = np.zeros(len(width), dtype=bool)
     first_up = _start_of_longest(up)
@@ -48,7 +48,7 @@ def rotation_phases(posture: ArmKeypoints) -> RotationPhases:
         widest = float(np.nanpercentile(width[early], 90))
         if widest >= LEAST_FACING_WIDTH:
             facing = early & (width >= FACING_SHARE * widest)
-    if np.any(facing) and np.ptp(posture.time_s[facing]) < LEAST_FACING_S:
+    if np.any(facing) and np.ptp(keypoints.time_s[facing]) < LEAST_FACING_S:
         facing = none
     turned = up.copy()
     turned[:first_up] = False

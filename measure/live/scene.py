@@ -1,14 +1,13 @@
-"""One source's pictures, made sense of: who is there, what the movement's value is, what to say.
+"""Frame analysis: who is there, what the movement's value is, and what to say, frame by frame.
 
-Everything that depends on the picture's size or on one opening of a source lives here and is
+Everything that depends on the frame's size or on one opening of a source lives here and is
 made anew with it. No threads, no processes.
 """
 
 from dataclasses import dataclass
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import FloatArray, Side
-from measure.domain.movements import MOVEMENTS, View
+from measure.domain.movements import View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.live.events import Phase, SetupHint
@@ -18,31 +17,30 @@ from measure.live.hand_gesture import RaisedHandDetector
 from measure.live.supervisor import FrameResult
 from measure.live.trial_detector import CapturedTrial, OnlineTrialDetector
 from measure.tracking.online import OnlineTracker, SubjectPose
-from measure.trials.scan import segmentation_params
 from measure.video.frame import PixelArray
 
 #: Views in which both hands are seen apart at any time.
 _OPEN_VIEWS = frozenset({View.FRONT, View.BACK})
 
-#: A camera with fewer pictures a second needs more light. Ours.
+#: A camera with fewer frames a second needs more light. [project]
 _DIM_FPS = 14.0
 
-#: Without the person for so long, it is told. Ours.
+#: Without the person for this long, seconds, the loss is reported. [project]
 _LOST_S = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameAnalysis:
-    """What one picture told.
+    """What one frame shows.
 
     Attributes
     ----------
     points_px
-        Shape (33, 2), pixels of the analysed picture, or None.
+        Shape (33, 2), pixels of the analysed frame, or None.
     phase, hold_share, value, reasons, quality, hints
         As in :class:`measure.live.events.LiveFrame`.
     captured
-        The trial that this picture completed.
+        The trial that this frame completed.
     hand
         A hand that has just been raised long enough.
     lost
@@ -62,17 +60,16 @@ class FrameAnalysis:
 
 
 class FrameAnalyzer:
-    """Pictures of one size from one opening of a source.
+    """Analyses frames of one size from one opening of a source.
 
     Parameters
     ----------
     size_px
-        Width and height of the full-size picture.
+        Width and height of the full-size frame.
     """
 
-    def __init__(self, size_px: tuple[int, int], setup: Setup) -> None:
+    def __init__(self, size_px: tuple[int, int]) -> None:
         self.size_px = size_px
-        self._setup = setup
         self._person = OnlineTracker(*size_px)
         self._hints = FramingAdvisor()
         self._hand = RaisedHandDetector()
@@ -83,14 +80,14 @@ class FrameAnalyzer:
     def update(
         self, seen: FrameResult, watch: OnlineTrialDetector | None, *, measuring: bool
     ) -> FrameAnalysis:
-        """Take a picture.
+        """Analyse a frame.
 
         Parameters
         ----------
         watch
             Of the chosen movement, or None.
         measuring
-            Whether trials are looked for at this moment.
+            Whether trials are searched for at this moment.
         """
         time_s = seen.pose.time_s
         person = self._person.add(seen.pose)
@@ -127,20 +124,12 @@ class FrameAnalyzer:
         return watch.update(time_s, person)
 
     def judge(self, watch: OnlineTrialDetector) -> None:
-        """Note what spoils this moment, for the pictures that follow: this one need not wait."""
-        track, view = watch.track, watch.view_seen
-        if track is None or view is None or not len(track):
+        """Note what spoils this moment, for the frames that follow: this one need not wait."""
+        scan = watch.scan
+        if scan is None or not len(scan.fused.keypoints):
             return
-        self._reasons = recent_flags(
-            track,
-            watch.guide,
-            segmentation_params(watch.movement),
-            watch.movement,
-            watch.side,
-            view,
-            self._setup,
-        )
-        self._quality = visibility_score(track, watch.side)
+        self._reasons = recent_flags(scan)
+        self._quality = visibility_score(scan.fused.keypoints.track, scan.task.side)
 
     def _standing(
         self, watch: OnlineTrialDetector | None, person: SubjectPose, time_s: float
@@ -149,7 +138,7 @@ class FrameAnalyzer:
             there = self._seen_s is not None and time_s - self._seen_s <= _LOST_S
             return (Phase.REST if there else Phase.SEARCHING_FOR_PERSON), 0.0, None
         value = watch.value_of(person, time_s)
-        return watch.standing.phase, watch.standing.hold_share, value
+        return watch.progress.phase, watch.progress.hold_share, value
 
     def _hands(self, watch: OnlineTrialDetector | None, *, measuring: bool) -> frozenset[Side]:
         """Return the hands that may give a sign.
@@ -159,9 +148,9 @@ class FrameAnalyzer:
         """
         if watch is None:
             return frozenset(Side)
-        open_view = MOVEMENTS[watch.movement].views[0] in _OPEN_VIEWS
+        open_view = watch.task.facts.views[0] in _OPEN_VIEWS
         if open_view or not measuring or not watch.is_under_way:
-            return frozenset({watch.side.other})
+            return frozenset({watch.task.side.other})
         return frozenset()
 
     def _note_presence(self, person: SubjectPose, time_s: float) -> bool:

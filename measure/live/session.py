@@ -12,6 +12,7 @@ from typing import Protocol
 from measure.camera.faults import SourceFault
 from measure.domain.acquisition import Setup, fit_for_picture
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import GateResult
@@ -256,10 +257,10 @@ class LiveSession:
             self._begin_anew()
             self._size_px = seen.size_px
             source = self._source
-            known, unfit = fit_for_picture(source.setup, *seen.size_px, source.lenses)
+            _, unfit = fit_for_picture(source.setup, *seen.size_px, source.lenses)
             if unfit:
                 self._log.note(unfit)
-            self._scene = FrameAnalyzer(seen.size_px, known)
+            self._scene = FrameAnalyzer(seen.size_px)
         if self._scene is None:
             return
         self._frames += 1
@@ -303,13 +304,9 @@ class LiveSession:
         """Return the watch over the chosen movement, made where there is none yet."""
         if self._watch is None and self._book is not None and self._scene is not None:
             assert self._source is not None
-            self._watch = OnlineTrialDetector(
-                self._book.movement,
-                self._book.side,
-                self._setup(),
-                self._scene.size_px,
-                view=self._view,
-            )
+            book = self._book
+            task = MeasurementTask(book.movement, book.side, self._view, self._setup())
+            self._watch = OnlineTrialDetector(task, self._scene.size_px)
         return self._watch
 
     def _phase(self, analysis: FrameAnalysis) -> Phase:
@@ -351,16 +348,10 @@ class LiveSession:
     def _capture(self, captured: CapturedTrial) -> None:
         assert self._book is not None
         assert self._source is not None
-        entry = self._book.capture(captured.view)
-        self._view = captured.view
-        order = RefineRequest(
-            chosen=self._chosen,
-            trial_id=entry.trial_id,
-            captured=captured,
-            movement=self._book.movement,
-            side=self._book.side,
-            setup=self._setup(),
-        )
+        view = captured.task.known_view
+        entry = self._book.capture(view)
+        self._view = view
+        order = RefineRequest(chosen=self._chosen, trial_id=entry.trial_id, captured=captured)
         self._unsettled[entry.trial_id] = order
         self._backends().settler.put(order)
         self._happen(

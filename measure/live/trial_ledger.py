@@ -1,4 +1,4 @@
-"""The trials of one chosen movement: which were captured, what became of each, what they make.
+"""Trial ledger: the captured trials of one chosen movement, their outcomes, their measurement.
 
 Pure bookkeeping; nothing is measured here.
 """
@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance
 from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.reasons import GateResult
-from measure.trials.aggregation import aggregate_trials
+from measure.trials.aggregation import aggregate_refined
 from measure.trials.refinement import RefinedTrial
 
-#: Fewer scored trials than this are noted. From the protocol: one practice and three trials.
+#: Fewer scored trials than this are noted; the protocol asks for one practice and three. [project]
 WANTED_TRIALS = 3
 
 
@@ -27,10 +28,10 @@ class Entry:
         True for a practice trial, which is never scored.
     view
         What the camera saw.
-    settled
-        None until it was looked at again.
-    hasty
-        True where the careful passes could not be made, and the quick one had to do.
+    refined
+        None until it is refined.
+    coarse_only
+        True where the fine passes could not be made, and the coarse one had to do.
     """
 
     trial_id: int
@@ -63,7 +64,7 @@ class TrialLedger:
 
     @property
     def pending(self) -> int:
-        """How many are being looked at again."""
+        """How many are still being refined."""
         return sum(each.refined is None for each in self._entries)
 
     @property
@@ -85,7 +86,7 @@ class TrialLedger:
 
     @property
     def has_refined(self) -> bool:
-        """Whether any trial besides practice was settled."""
+        """Whether any trial besides practice was refined."""
         return any(each.refined is not None for each in self._scorable)
 
     def capture(self, view: View) -> Entry:
@@ -115,7 +116,7 @@ class TrialLedger:
     def measurement(
         self, provenance: Provenance, nothing_found: GateResult | None = None
     ) -> Measurement:
-        """Return what the settled trials make.
+        """Return the measurement that the refined trials make.
 
         Parameters
         ----------
@@ -128,16 +129,9 @@ class TrialLedger:
         if coarse_only:
             source = {**provenance.source, "trials_looked_at_once": str(coarse_only)}
             provenance = replace(provenance, source=source)
-        return aggregate_trials(
-            [each.trial for each in refined],
-            movement=self.movement,
-            side=self.side,
-            view=self._view(entries),
-            provenance=provenance,
-            nothing_found=nothing_found,
-            against_vertical=[each.against_vertical for each in refined],
-            neutrals=[each.neutral for each in refined],
-            wanted_trials=WANTED_TRIALS,
+        task = MeasurementTask(self.movement, self.side, self._view(entries), provenance.setup)
+        return aggregate_refined(
+            refined, task, provenance, nothing_found=nothing_found, wanted_trials=WANTED_TRIALS
         )
 
     @property

@@ -1,41 +1,37 @@
-"""Settles captured trials while the arm rests: careful passes over their pictures, in order.
+"""Trial refiner: fine passes over captured trials while the arm rests, one after the other.
 
-One thread and one pose process of its own, so that live pictures go on meanwhile. The pictures
-stay here until a trial is settled: a process that dies costs a second try, not the trial.
+One thread and one pose process of its own, so that live frames go on meanwhile. A trial's frames
+stay here until it is refined: a process that dies costs a second try, not the trial.
 """
 
 import queue
 import threading
 import traceback
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
-from measure.domain.acquisition import Setup
-from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
+from measure.domain.tracks import PoseFrame
 from measure.errors import ThawlineError
 from measure.live.trial_detector import CapturedTrial
 from measure.pose.ensemble import ModelSet
+from measure.pose.jobs import InferencePass
 from measure.pose.picture_job import PictureJob
 from measure.pose.supervisor import PoseProcess
-from measure.tracking.offline import track_subject
+from measure.trials.fine_passes import FinePlan, run_fine_passes
 from measure.trials.refinement import RefinedTrial, refine_trial
-from measure.trials.scan import decimation_plan
 from measure.video.sampling import Decimator
 
-#: Stands for the quick pass where a model's name is asked for: it was never measured, so its
+#: Stands for the coarse pass where a model's name is asked for: it was never measured, so its
 #: interval is that of the worst one that was.
 COARSE_ONLY = "quick"
 
-#: Longest wait for a sign of life of the process. Ours: it looks at ten pictures a second.
+#: Longest wait for a sign of life of the process, seconds; it takes ten frames a second. [project]
 _STALL_S = 10.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RefineRequest:
-    """A trial to be settled.
+    """A trial to be refined.
 
     Attributes
     ----------
@@ -46,14 +42,11 @@ class RefineRequest:
     chosen: int
     trial_id: int
     captured: CapturedTrial
-    movement: Movement
-    side: Side
-    setup: Setup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RefineResult:
-    """A settled trial; `hasty` where the careful passes could not be made."""
+    """A refined trial; `coarse_only` where the fine passes could not be made."""
 
     chosen: int
     trial_id: int
@@ -62,12 +55,12 @@ class RefineResult:
 
 
 class TrialRefiner:
-    """Settles trials one after the other.
+    """Refines trials one after the other.
 
     Parameters
     ----------
     models
-        The bundles to look with.
+        The bundles of the fine passes.
     tell
         Takes the results; called in the thread.
     make_process
@@ -89,11 +82,11 @@ class TrialRefiner:
         self._thread.start()
 
     def put(self, order: RefineRequest) -> None:
-        """Settle a trial as soon as those before it are."""
+        """Refine a trial as soon as those before it are."""
         self._orders.put(order)
 
     def close(self, timeout_s: float) -> None:
-        """Break off; what is not settled yet is not told any more."""
+        """Break off; what is not refined yet is not reported any more."""
         self._closed.set()
         self._orders.put(None)
         self._process.stop()
@@ -104,7 +97,7 @@ class TrialRefiner:
             self._prepare()
             while (order := self._orders.get()) is not None and not self._closed.is_set():
                 news = self._refined(order)
-                del order  # its pictures with it
+                del order  # its frames with it
                 if not self._closed.is_set():
                     self._tell(news)
         finally:
@@ -131,51 +124,38 @@ class TrialRefiner:
 
     def _with_fine_passes(self, order: RefineRequest) -> RefinedTrial:
         captured = order.captured
-        thinning = Decimator(decimation_plan([captured.found], order.movement))
-        pictures = tuple(
-            each for each in captured.pictures if thinning.takes(each.time_s, each.window)
-        )
-        passes = self._models.fine(order.movement, captured.view)
-        width, height = captured.size_px
-        poses = self._process.run_pictures(
-            PictureJob(
-                passes=passes,
-                pictures=pictures,
-                width_px=width,
-                height_px=height,
-                alone=bool(np.all(captured.coarse.people <= 1)),
+        candidate, task, coarse = captured.candidate, captured.task, captured.coarse
+
+        def run(plan: FinePlan) -> Mapping[InferencePass, Sequence[PoseFrame]]:
+            decimator = Decimator(plan.decimation)
+            return self._process.run_pictures(
+                PictureJob(
+                    passes=plan.passes,
+                    pictures=tuple(
+                        picture
+                        for picture in captured.pictures
+                        if decimator.takes(picture.time_s, picture.window)
+                    ),
+                    width_px=coarse.width_px,
+                    height_px=coarse.height_px,
+                    alone=plan.alone,
+                )
             )
-        )
-        tracks = [
-            track_subject(poses[one], width_px=width, height_px=height, reference=captured.coarse)
-            for one in passes
-        ]
-        return refine_trial(
-            tracks,
-            captured.found,
-            order.movement,
-            order.side,
-            captured.view,
-            order.setup,
-            self._models.name,
-        )
+
+        tracks = run_fine_passes(self._models, task, [candidate], coarse, run)
+        return refine_trial(list(tracks.values()), candidate, task, self._models.name)
 
 
 def refine_from_coarse(order: RefineRequest) -> RefineResult:
-    """Settle a trial from the quick look alone, with the widest interval."""
+    """Refine a trial from the coarse pass alone, with the widest interval."""
     captured = order.captured
     start_s, end_s = captured.pictures[0].time_s, captured.pictures[-1].time_s
-    refined = refine_trial(
-        [captured.coarse.between(start_s, end_s)],
-        captured.found,
-        order.movement,
-        order.side,
-        captured.view,
-        order.setup,
-        COARSE_ONLY,
-    )
+    coarse = captured.coarse.between(start_s, end_s)
     return RefineResult(
-        chosen=order.chosen, trial_id=order.trial_id, refined=refined, coarse_only=True
+        chosen=order.chosen,
+        trial_id=order.trial_id,
+        refined=refine_trial([coarse], captured.candidate, captured.task, COARSE_ONLY),
+        coarse_only=True,
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from measure.domain.movements import Movement, View
+from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.errors import ModelError
 from measure.pose.jobs import InferencePass
 from measure.pose_models.bundles import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
@@ -55,7 +55,7 @@ class ModelSet:
 
 
 def _heavy_alone(movement: Movement, view: View | None) -> bool:
-    return movement is Movement.HAND_BEHIND_BACK or view is View.BACK
+    return MOVEMENTS[movement].behind_back or view is View.BACK
 
 
 def fine_passes(

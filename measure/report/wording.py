@@ -209,7 +209,7 @@ def how_measured(history: History) -> str:
 
 
 def _reference(record: MeasurementRecord) -> str:
-    if record.measurement.movement is Movement.HAND_BEHIND_BACK:
+    if MOVEMENTS[record.measurement.movement].behind_back:
         return "height of the thumb between hips and neck"
     return _REFERENCES[record.measurement.reference]
 

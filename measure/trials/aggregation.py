@@ -1,4 +1,4 @@
-"""From settled trials to one measurement: the median of the scored trials, or a refusal."""
+"""Aggregation: refined trials to one measurement, the median of the scored ones, or a refusal."""
 
 import math
 from collections import Counter
@@ -7,54 +7,74 @@ from dataclasses import replace
 
 import numpy as np
 
-from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
-from measure.domain.movements import MOVEMENTS, Movement, Unit, View
+from measure.domain.movements import Unit
 from measure.domain.reasons import GateResult, Reason
 from measure.domain.vertebral_levels import level_of, marked_spines
-from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
+from measure.kinematics.neutral_pose import STANDING, standing_text
+from measure.trials.refinement import RefinedTrial
 
-#: Trials farther apart than this are noted, by unit. Ours.
+#: Trials farther apart than this are noted, by unit. [project]
 WIDE_SPREAD = {Unit.DEGREES: 8.0, Unit.FRACTION: 0.06}
+
+
+def aggregate_refined(
+    refined: Sequence[RefinedTrial],
+    task: MeasurementTask,
+    provenance: Provenance,
+    *,
+    nothing_found: GateResult | None = None,
+    wanted_trials: int = 1,
+) -> Measurement:
+    """Return the measurement of refined trials; parameters as in :func:`aggregate_trials`.
+
+    It also has the value against the vertical, and how the person stood before the first trial
+    that shows it.
+    """
+    neutral = next((trial.neutral for trial in refined if trial.neutral is not None), None)
+    if neutral is not None:
+        source = {**provenance.source, STANDING: standing_text(neutral)}
+        provenance = replace(provenance, source=source)
+    measurement = aggregate_trials(
+        [trial.trial for trial in refined],
+        task,
+        provenance,
+        nothing_found=nothing_found,
+        wanted_trials=wanted_trials,
+    )
+    vertical = [
+        trial.against_vertical
+        for trial in refined
+        if trial.trial.scored and trial.against_vertical is not None
+    ]
+    return replace(measurement, against_vertical=float(np.median(vertical)) if vertical else None)
 
 
 def aggregate_trials(
     trials: Sequence[Trial],
-    *,
-    movement: Movement,
-    side: Side,
-    view: View,
+    task: MeasurementTask,
     provenance: Provenance,
+    *,
     nothing_found: GateResult | None = None,
-    against_vertical: Sequence[float | None] = (),
-    neutrals: Sequence[Neutral | None] = (),
     wanted_trials: int = 1,
 ) -> Measurement:
-    """Return the measurement that the trials make.
+    """Return the measurement that trials make.
 
     Parameters
     ----------
     nothing_found
         Why there are no trials at all, when `trials` is empty.
-    against_vertical
-        For each trial its value against the vertical, or None.
-    neutrals
-        For each trial how the person stood before it, or None; the first known one is kept
-        with the measurement.
     wanted_trials
         Fewer scored trials than this are noted.
     """
-    unit = MOVEMENTS[movement].unit
+    unit = task.facts.unit
     scored = [trial for trial in trials if trial.scored]
     reasons = _reasons(trials, scored, nothing_found or GateResult())
-    stood = next((each for each in neutrals if each is not None), None)
-    if stood is not None:
-        source = {**provenance.source, STANDING: standing_text(stood)}
-        provenance = replace(provenance, source=source)
     common = Measurement(
-        movement=movement,
-        side=side,
-        view=view,
+        movement=task.movement,
+        side=task.side,
+        view=task.known_view,
         status=Status.REFUSED,
         unit=unit,
         value=None,
@@ -74,11 +94,7 @@ def aggregate_trials(
         notes.append(Reason.FEW_TRIALS)
     if float(np.ptp(values)) > WIDE_SPREAD[unit]:
         notes.append(Reason.SPREAD_TRIALS)
-    vertical = [
-        seen
-        for trial, seen in zip(trials, against_vertical, strict=False)
-        if trial.scored and seen is not None
-    ]
+    spines = marked_spines(provenance.setup.body)
     return replace(
         common,
         status=Status.READING,
@@ -87,9 +103,8 @@ def aggregate_trials(
         high=value + half,
         reasons=tuple(dict.fromkeys(notes)),
         best=float(np.max(values)),
-        against_vertical=float(np.median(vertical)) if vertical else None,
-        level=level_of(value - half, value, value + half, marked_spines(provenance.setup.body))
-        if movement is Movement.HAND_BEHIND_BACK
+        level=level_of(value - half, value, value + half, spines)
+        if task.facts.behind_back
         else None,
     )
 

@@ -1,6 +1,6 @@
-"""Conditions that a trial must meet, each with its reason. Limits here are ours.
+"""Quality gates: conditions that a trial must meet, each with its reason.
 
-They were set just above normal amounts (trunk motion in arm elevation: Crawford & Jull 1993,
+Limits were set just above normal amounts (trunk motion in arm elevation: Crawford & Jull 1993,
 Stewart 1995) or from the truth bench, and want a physiotherapist's judgement. A *refusal*
 keeps the trial out of the value; a *note* is shown beside it.
 """
@@ -8,10 +8,9 @@ keeps the trial out of the value; a *note* is shown beside it.
 from collections.abc import Iterable
 
 import numpy as np
-from numpy.typing import NDArray
 
-from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
-from measure.domain.landmarks import FloatArray, Landmark, Side, arm
+from measure.domain.landmarks import Landmark, Side, arm
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.reasons import GateResult, Reason, note, refuse
 from measure.domain.tracks import FrameState, Track
@@ -23,35 +22,59 @@ from measure.kinematics.angles import (
     turn_deg,
     wrap_deg,
 )
-from measure.kinematics.keypoints import ArmKeypoints, arm_keypoints
+from measure.kinematics.fusion import FusedSeries, Mask
+from measure.kinematics.keypoints import ArmKeypoints
+from measure.kinematics.rotation import Rotation
 
-Mask = NDArray[np.bool_]
-
-#: Shoulders' signed separation over trunk, (low, high), by view. From the truth bench.
+#: The shoulders' signed separation over the trunk, (low, high), by view; from the truth bench.
+#: [project]
 SEPARATION = {
     View.FRONT: (-1.1, -0.45),
     View.BACK: (0.3, 1.1),
     View.SIDE: (-0.42, 0.42),
     View.OBLIQUE: (-0.75, -0.2),
 }
-#: Share of the picture's long side that a landmark must keep from the edge.
+#: Share of the image's long side that a landmark must keep from the edge. [project]
 EDGE_SHARE = 0.008
-#: A landmark seen less surely than this, in the median, is hidden.
+#: A landmark with a lower median visibility (0..1) is hidden. [project]
 LEAST_VISIBILITY = 0.3
-#: Share of frames in which a state must occur to count.
+#: Share of the frames in which a state must occur to count. [project]
 OFTEN = 0.25
-#: Fewer pictures a second than this cannot show a hold.
+#: Fewer frames a second than this cannot show a hold. [project]
 LEAST_FRAME_RATE = 4.5
-#: Trunk axis against the vertical beyond this: the picture is turned.
+#: Trunk axis against the vertical beyond this, degrees: the image is turned. [project]
 TURNED_DEG = 50.0
+#: Forward or backward lean of the trunk, degrees, that is noted, and refused. [project]
 LEAN_NOTE_DEG, LEAN_REFUSE_DEG = 6.0, 12.0
+#: Sideways lean of the trunk, degrees, that is noted, and refused. [project]
 SIDE_LEAN_NOTE_DEG, SIDE_LEAN_REFUSE_DEG = 5.0, 10.0
+#: Lean of the trunk behind which a hand reaches up, degrees, that is noted, and refused. [project]
+REACH_LEAN_NOTE_DEG, REACH_LEAN_REFUSE_DEG = 5.0, 12.0
 #: Arm length in the hold over its length at rest: cos 15 and cos 30 degrees out of plane,
-#: less the length's own error.
+#: less the length's own error; and a length that cannot be. [project]
 ARM_SHORT_NOTE, ARM_SHORT_REFUSE, ARM_LONG_REFUSE = 0.90, 0.80, 1.3
-#: Elbow angle in the picture. Below the first a reading of flexion errs by 5° on average, above it
-#: by 2° (virtual people): the elbow is bent, or seen beside its place, and nothing tells which.
+#: Elbow angle in the image, degrees. Below the first a reading of flexion errs by 5 degrees on
+#: average, above it by 2 (virtual people): the elbow is bent or found beside its place. [project]
 ELBOW_NOTE_DEG, ELBOW_REFUSE_DEG = 168.0, 145.0
+#: A shoulder that rises towards the ear by more than this share of their distance. [project]
+SHRUG_SHARE = 0.12
+#: The trunk's turn at which external rotation can be solved well, degrees. [project]
+TURN_USABLE_DEG = (30.0, 60.0)
+#: The trunk's turn beyond which external rotation cannot be solved, degrees. [project]
+TURN_POSSIBLE_DEG = (18.0, 72.0)
+#: The upper arm against the trunk axis, degrees, that is noted, and refused. [project]
+OFF_TRUNK_NOTE_DEG, OFF_TRUNK_REFUSE_DEG = 15.0, 30.0
+#: Least visibility (0..1) of elbow and wrist in the hold: a forearm that points at the lens
+#: is otherwise found on the shirt. [project]
+LEAST_FOREARM_VISIBILITY = 0.5
+#: A height behind the back that scatters more than this in the hold is no reading, as a
+#: fraction of the trunk. [project]
+REACH_WANDER = 0.05
+#: Longest upper arm, seen from behind, over the trunk. [project]
+REACH_UPPER_ARM = 0.9
+#: Trunk turned after the zero pose: the change of the shoulders' width over the trunk that is
+#: noted, and refused. [project]
+TURN_NOTE, TURN_REFUSE = 0.09, 0.16
 
 
 def by_threshold(value: float, note_at: float, refuse_at: float, reason: Reason) -> GateResult:
@@ -65,11 +88,11 @@ def merge_results(verdicts: Iterable[GateResult]) -> GateResult:
     return sum(verdicts, GateResult())
 
 
-def needed_marks(movement: Movement, side: Side) -> tuple[Landmark, ...]:
+def needed_marks(task: MeasurementTask) -> tuple[Landmark, ...]:
     """Return the landmarks without which the movement cannot be read."""
-    own, other = arm(side), arm(side.other)
+    own, other = arm(task.side), arm(task.side.other)
     marks = (own.shoulder, other.shoulder, own.hip, other.hip, own.elbow, own.wrist)
-    return (*marks, own.thumb) if movement is Movement.HAND_BEHIND_BACK else marks
+    return (*marks, own.thumb) if task.facts.behind_back else marks
 
 
 def person_gate(track: Track) -> GateResult:
@@ -94,17 +117,17 @@ def person_gate(track: Track) -> GateResult:
 
 
 def rate_gate(track: Track) -> GateResult:
-    """Check that the quick pass had enough pictures a second to see a hold."""
+    """Check that the coarse pass had enough frames a second to see a hold."""
     steps = np.diff(track.time_s)
     slow = len(steps) > 0 and float(np.median(steps)) > 1 / LEAST_FRAME_RATE
     return refuse(Reason.LOW_FRAME_RATE) if slow else GateResult()
 
 
-def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> GateResult:
-    """Check that the needed landmarks are inside the picture and not hidden in `frames`."""
+def picture_gate(track: Track, task: MeasurementTask, frames: Mask) -> GateResult:
+    """Check that the needed landmarks are inside the image and not hidden in `frames`."""
     if not np.any(frames):
         return GateResult()
-    marks = list(needed_marks(movement, side))
+    marks = list(needed_marks(task))
     points = track.points_px[frames][:, marks]
     edge = EDGE_SHARE * max(track.width_px, track.height_px)
     inside = (
@@ -116,42 +139,33 @@ def picture_gate(track: Track, movement: Movement, side: Side, frames: Mask) -> 
     verdict = GateResult()
     if float(np.max(np.mean(~inside, axis=0))) > OFTEN:
         verdict += refuse(Reason.OUT_OF_PICTURE)
-    exempt = {arm(side.other).shoulder, arm(side.other).hip}  # the far side is always hidden
-    seen = [mark for mark in marks if mark not in exempt]
-    sure = np.minimum(track.visibility[frames][:, seen], track.presence[frames][:, seen])
-    middle_sure = median_over(sure, np.ones(len(sure), dtype=bool))
-    if movement is not Movement.HAND_BEHIND_BACK and not bool(
-        np.all(middle_sure >= LEAST_VISIBILITY)
-    ):
+    other = arm(task.side.other)  # always hidden in a side view
+    judged = [mark for mark in marks if mark not in (other.shoulder, other.hip)]
+    visibility = np.minimum(track.visibility[frames][:, judged], track.presence[frames][:, judged])
+    median = median_over(visibility, np.ones(len(visibility), dtype=bool))
+    if not task.facts.behind_back and not bool(np.all(median >= LEAST_VISIBILITY)):
         verdict += refuse(Reason.HIDDEN)
     return verdict
 
 
-def upright_gate(posture: ArmKeypoints, frames: Mask) -> GateResult:
+def upright_gate(keypoints: ArmKeypoints, frames: Mask) -> GateResult:
     """Check that the head is above the hips: a turned picture still gives a confident pose."""
-    up = median_over(direction_deg(posture.trunk), frames)
-    head = median_over((posture.ear + posture.other_ear) / 2 - posture.mid_hip, frames)
+    up = median_over(direction_deg(keypoints.trunk), frames)
+    head = median_over((keypoints.ear + keypoints.other_ear) / 2 - keypoints.mid_hip, frames)
     tilted = abs(float(wrap_deg(up - 90.0))) > TURNED_DEG
     return refuse(Reason.TURNED_PICTURE) if tilted or head[1] <= 0 else GateResult()
 
 
-def separation_share(posture: ArmKeypoints, trunk_px: float) -> FloatArray:
-    """Return the shoulders' signed separation over a trunk length, shape (n,)."""
-    return posture.separation_px / trunk_px
-
-
-def view_gate(
-    posture: ArmKeypoints, movement: Movement, view: View, rest: Mask, hold: Mask
-) -> GateResult:
+def view_gate(keypoints: ArmKeypoints, task: MeasurementTask, rest: Mask, hold: Mask) -> GateResult:
     """Check what the camera sees of the body, and that left and right were not exchanged."""
-    trunk_px = float(median_over(posture.trunk_px, rest))
-    across = separation_share(posture, trunk_px)
+    view = task.known_view
+    across = keypoints.separation_px / float(median_over(keypoints.trunk_px, rest))
     low, high = SEPARATION[view]
     at_rest = float(median_over(across, rest))
     verdict = GateResult()
     if not low <= at_rest <= high:
         wrong_way = view in (View.FRONT, View.BACK) and low <= -at_rest <= high
-        if movement is Movement.HAND_BEHIND_BACK and wrong_way:
+        if task.facts.behind_back and wrong_way:
             verdict += refuse(Reason.SIDES_EXCHANGED)
         else:
             verdict += refuse(Reason.WRONG_VIEW)
@@ -161,36 +175,40 @@ def view_gate(
         if turned_round.get(view, False):
             verdict += refuse(Reason.SIDES_EXCHANGED)
     if view is View.SIDE:
-        verdict += _near_arm_gate(posture, rest)
+        verdict += _near_arm_gate(keypoints, rest)
     return verdict
 
 
-def _near_arm_gate(posture: ArmKeypoints, rest: Mask) -> GateResult:
+def _near_arm_gate(keypoints: ArmKeypoints, rest: Mask) -> GateResult:
     """In a side view the nose points away from the far arm's side of the picture."""
-    ears = (posture.ear + posture.other_ear) / 2
-    forwards = float(median_over((posture.nose - ears)[:, 0] / posture.trunk_px, rest))
-    near_sign = 1.0 if posture.side is Side.RIGHT else -1.0
+    ears = (keypoints.ear + keypoints.other_ear) / 2
+    forwards = float(median_over((keypoints.nose - ears)[:, 0] / keypoints.trunk_px, rest))
+    near_sign = 1.0 if keypoints.side is Side.RIGHT else -1.0
     return refuse(Reason.FAR_ARM) if forwards * near_sign < 0 else GateResult()
 
 
-def lean_gate(posture: ArmKeypoints, view: View, rest: Mask, hold: Mask) -> GateResult:
+def lean_gate(keypoints: ArmKeypoints, view: View, rest: Mask, hold: Mask) -> GateResult:
     """Check how far the trunk leaned between rest and hold."""
-    start, end = median_over(posture.trunk, rest), median_over(posture.trunk, hold)
+    start, end = median_over(keypoints.trunk, rest), median_over(keypoints.trunk, hold)
     lean = abs(float(turn_deg(start, end)))
     if view is View.SIDE:
         return by_threshold(lean, LEAN_NOTE_DEG, LEAN_REFUSE_DEG, Reason.TRUNK_LEAN)
     return by_threshold(lean, SIDE_LEAN_NOTE_DEG, SIDE_LEAN_REFUSE_DEG, Reason.TRUNK_LEAN)
 
 
-def arm_gate(posture: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
+def arm_gate(keypoints: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     """Check a straight arm: bent elbow, out of plane (shortened), or changing its length."""
-    elbow = float(median_over(corner_deg(posture.shoulder, posture.elbow, posture.wrist), hold))
+    elbow = float(
+        median_over(corner_deg(keypoints.shoulder, keypoints.elbow, keypoints.wrist), hold)
+    )
     verdict = GateResult()
     if elbow < ELBOW_REFUSE_DEG:
         verdict += refuse(Reason.ELBOW_BENT)
     elif elbow < ELBOW_NOTE_DEG:
         verdict += note(Reason.ELBOW_BENT)
-    arm_px = length(posture.elbow - posture.shoulder) + length(posture.wrist - posture.elbow)
+    arm_px = length(keypoints.elbow - keypoints.shoulder) + length(
+        keypoints.wrist - keypoints.elbow
+    )
     ratio = float(median_over(arm_px, hold) / median_over(arm_px, rest))
     if ratio > ARM_LONG_REFUSE:
         verdict += refuse(Reason.LIMB_LENGTH)
@@ -201,11 +219,12 @@ def arm_gate(posture: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     return verdict
 
 
-def shrug_gate(posture: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
-    """Note a shoulder that rises towards the ear by more than an eighth of its distance."""
-    gap = (posture.ear - posture.shoulder)[:, 1]
+def shrug_gate(keypoints: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
+    """Note a shoulder that rises towards the ear."""
+    gap = (keypoints.ear - keypoints.shoulder)[:, 1]
     before, after = float(median_over(gap, rest)), float(median_over(gap, hold))
-    return note(Reason.SHRUG) if before > 0 and (before - after) / before > 0.12 else GateResult()
+    shrugged = before > 0 and (before - after) / before > SHRUG_SHARE
+    return note(Reason.SHRUG) if shrugged else GateResult()
 
 
 def value_gate(movement: Movement, value: float) -> GateResult:
@@ -215,32 +234,99 @@ def value_gate(movement: Movement, value: float) -> GateResult:
 
 
 def elevation_gates(
-    track: Track,
-    side: Side,
-    movement: Movement,
-    view: View,
-    rest: Mask,
-    hold: Mask,
-    camera: CameraSetup = UNKNOWN_CAMERA,
+    fused: FusedSeries, task: MeasurementTask, rest: Mask, hold: Mask
 ) -> GateResult:
-    """Return all gates of flexion, extension or abduction for one trial.
-
-    Parameters
-    ----------
-    track
-        In pixels of the real picture, whose rim counts.
-    """
-    posture = arm_keypoints(track, side, camera)
-    verdict = person_gate(track) + picture_gate(track, movement, side, hold | rest)
+    """Return all gates of an elevation for one trial."""
+    keypoints = fused.keypoints
+    verdict = _visibility_gates(keypoints.track, task, rest | hold)
     if Reason.NOBODY in verdict.refused_for:
         return verdict
     return merge_results(
         (
             verdict,
-            upright_gate(posture, rest | hold),
-            view_gate(posture, movement, view, rest, hold),
-            lean_gate(posture, view, rest, hold),
-            arm_gate(posture, rest, hold),
-            shrug_gate(posture, rest, hold),
+            upright_gate(keypoints, rest | hold),
+            view_gate(keypoints, task, rest, hold),
+            lean_gate(keypoints, task.known_view, rest, hold),
+            arm_gate(keypoints, rest, hold),
+            shrug_gate(keypoints, rest, hold),
         )
     )
+
+
+def rotation_gates(fused: FusedSeries, task: MeasurementTask, zero: Mask, hold: Mask) -> GateResult:
+    """Return all gates of external rotation for one trial; `fused` must hold its rotation."""
+    keypoints, rotation, phases = fused.keypoints, fused.rotation, fused.rotation_phases
+    assert rotation is not None
+    assert phases is not None
+    verdict = _visibility_gates(keypoints.track, task, zero | hold)
+    if Reason.NOBODY in verdict.refused_for:
+        return verdict
+    return merge_results(
+        (
+            verdict,
+            upright_gate(keypoints, zero | hold),
+            view_gate(keypoints, task, zero, hold),
+            _turn_gate(rotation, phases.facing),
+            _forearm_gate(keypoints, hold),
+            _side_gate(rotation, zero, hold),
+            _trunk_turned_gate(keypoints, zero, hold),
+            lean_gate(keypoints, View.FRONT, zero, hold),
+        )
+    )
+
+
+def reach_gates(fused: FusedSeries, task: MeasurementTask, rest: Mask, hold: Mask) -> GateResult:
+    """Return all gates of the hand-behind-back reach for one trial."""
+    keypoints = fused.keypoints
+    verdict = _visibility_gates(keypoints.track, task, rest | hold)
+    if Reason.NOBODY in verdict.refused_for:
+        return verdict
+    start, end = median_over(keypoints.trunk, rest), median_over(keypoints.trunk, hold)
+    lean = abs(float(turn_deg(start, end)))
+    upper_arm = length(keypoints.elbow - keypoints.shoulder) / keypoints.trunk_px
+    wanders = bool(np.any(hold)) and float(np.nanstd(fused.value[hold])) > REACH_WANDER
+    too_long = float(median_over(upper_arm, hold)) > REACH_UPPER_ARM
+    return merge_results(
+        (
+            verdict,
+            upright_gate(keypoints, rest | hold),
+            view_gate(keypoints, task, rest, hold),
+            by_threshold(lean, REACH_LEAN_NOTE_DEG, REACH_LEAN_REFUSE_DEG, Reason.TRUNK_LEAN),
+            refuse(Reason.UNSTEADY_HOLD) if wanders else GateResult(),
+            refuse(Reason.LIMB_LENGTH) if too_long else GateResult(),
+        )
+    )
+
+
+def _visibility_gates(track: Track, task: MeasurementTask, frames: Mask) -> GateResult:
+    return person_gate(track) + picture_gate(track, task, frames)
+
+
+def _turn_gate(rotation: Rotation, facing: Mask) -> GateResult:
+    if not np.any(facing):
+        return note(Reason.NO_FACING_STANCE)
+    low, high = TURN_POSSIBLE_DEG
+    if not low <= rotation.turn_deg <= high:
+        return refuse(Reason.WRONG_VIEW)
+    low, high = TURN_USABLE_DEG
+    return GateResult() if low <= rotation.turn_deg <= high else note(Reason.WRONG_VIEW)
+
+
+def _forearm_gate(keypoints: ArmKeypoints, hold: Mask) -> GateResult:
+    marks = [arm(keypoints.side).elbow, arm(keypoints.side).wrist]
+    visibility = median_over(keypoints.track.visibility[:, marks], hold)
+    hidden = float(np.min(visibility)) < LEAST_FOREARM_VISIBILITY
+    return refuse(Reason.HIDDEN) if hidden else GateResult()
+
+
+def _side_gate(rotation: Rotation, zero: Mask, hold: Mask) -> GateResult:
+    moved = abs(
+        float(median_over(rotation.lean_deg, hold)) - float(median_over(rotation.lean_deg, zero))
+    )
+    return by_threshold(moved, OFF_TRUNK_NOTE_DEG, OFF_TRUNK_REFUSE_DEG, Reason.ELBOW_OFF_TRUNK)
+
+
+def _trunk_turned_gate(keypoints: ArmKeypoints, zero: Mask, hold: Mask) -> GateResult:
+    width = np.abs(keypoints.separation)
+    change = abs(float(median_over(width, hold)) - float(median_over(width, zero)))
+    return by_threshold(change, TURN_NOTE, TURN_REFUSE, Reason.TRUNK_TURNED)

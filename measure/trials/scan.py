@@ -1,156 +1,151 @@
-"""From the quick pass's track to the stretches of time worth a careful look."""
+"""Coarse scan: from the coarse pass's track to the trials and the spans that need fine passes."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup, Setup
-from measure.domain.landmarks import FloatArray, Side
-from measure.domain.movements import MOVEMENTS, Movement, Unit, View
+from measure.domain.landmarks import FloatArray
+from measure.domain.measurement_task import MeasurementTask
+from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.reasons import GateResult, Reason, refuse
 from measure.domain.tracks import FrameState, Track
 from measure.kinematics.angles import median_over
-from measure.kinematics.fusion import fuse_passes
-from measure.kinematics.keypoints import arm_keypoints
+from measure.kinematics.fusion import FusedSeries, keypoints_of_passes
+from measure.kinematics.keypoints import ArmKeypoints
+from measure.trials.movement_model import model_of
 from measure.trials.quality_gates import (
     SEPARATION,
     person_gate,
     picture_gate,
     rate_gate,
-    separation_share,
     upright_gate,
     view_gate,
 )
-from measure.trials.segmentation import (
-    Segmentation,
-    SegmentationParams,
-    TrialCandidate,
-    segment_trials,
-)
+from measure.trials.segmentation import Segmentation, TrialCandidate, segment_trials
 from measure.video.sampling import FINE_HZ, SKIP, DecimationSpan
 
-#: A hold's values stay this close to their median: degrees and fraction. Ours.
-STEADY = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.02}
-#: Times closer than this are of one frame.
+#: Times closer than this, seconds, are of one frame. [project]
 _NEAR_S = 1e-6
-#: Rest before a trial that the careful passes also see, seconds.
+#: Rest before a trial that the fine passes also see, seconds. [project]
 LEAD_S = 1.5
-#: Of the rest before a trial the careful passes look at every so-manyth of their pictures. Ours.
+#: Of the rest before a trial the fine passes take every n-th of their frames. [project]
 REST_EVERY = 2
-#: A shorter hold, seconds, has fewer than eight pictures at their usual rate, and what one picture
-#: says scatters. Ours.
+#: A shorter hold, seconds, has fewer than eight frames at the usual rate, and single frames
+#: scatter. [project]
 SHORT_HOLD_S = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScanResult:
-    """Trials of one movement in a track.
+    """Trials of one movement in a coarse track.
 
     Attributes
     ----------
-    view
-        The view given, or the one recognised.
+    task
+        With the view that was given, or recognised.
     trials
-        What the careful passes shall look at.
+        Candidates for the fine passes.
     windows
         Start and end in seconds for each trial.
     verdict
-        Why there is nothing to look at, when `trials` is empty.
-    guide
-        Shape (n,): the quick value over the track's time.
+        Why there are no candidates, when `trials` is empty.
+    fused
+        The coarse pass's values over the track's frames; all NaN where the track could not be
+        read.
     """
 
-    view: View
+    task: MeasurementTask
     trials: tuple[TrialCandidate, ...]
     windows: tuple[tuple[float, float], ...]
     verdict: GateResult
-    guide: FloatArray
+    fused: FusedSeries
+
+    @property
+    def view(self) -> View:
+        return self.task.known_view
+
+    @property
+    def guide(self) -> FloatArray:
+        """Shape (n,): the coarse value over the track's frames."""
+        return self.fused.value
 
 
-def segmentation_params(movement: Movement) -> SegmentationParams:
-    """Return how the series of a movement behaves."""
-    facts = MOVEMENTS[movement]
-    return SegmentationParams(
-        rest=facts.rest, least_travel=facts.least_travel, steady=STEADY[facts.unit]
-    )
-
-
-def scan_for_trials(
-    track: Track, movement: Movement, side: Side, view: View | None, setup: Setup
-) -> ScanResult:
-    """Return the trials in a quick track, or why there are none."""
-    facts = MOVEMENTS[movement]
-    nothing = np.full(len(track), np.nan)
-    seen = track.state == FrameState.SEEN
-    chosen = view or recognised_view(track, movement, side, setup.camera)
-    if not np.any(seen):
-        return ScanResult(
-            view=chosen, trials=(), windows=(), verdict=refuse(Reason.NOBODY), guide=nothing
-        )
-    if chosen not in facts.views:
-        return ScanResult(
-            view=chosen, trials=(), windows=(), verdict=refuse(Reason.WRONG_VIEW), guide=nothing
-        )
-    too_slow = rate_gate(track)
-    if too_slow.refused_for:
-        return ScanResult(view=chosen, trials=(), windows=(), verdict=too_slow, guide=nothing)
+def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
+    """Return the trials in a coarse track, or why there are none."""
+    model = model_of(task.movement)
+    passes = keypoints_of_passes([track], task)
+    keypoints = passes.median
+    task = task.seen_from(task.view or recognised_view(keypoints, task.movement))
+    unreadable = _unreadable(track, task)
+    if unreadable.refused_for:
+        nothing = np.full(len(track), np.nan)
+        blank = FusedSeries(keypoints=keypoints, per_pass=nothing[None], value=nothing)
+        return ScanResult(task=task, trials=(), windows=(), verdict=unreadable, fused=blank)
     no_rest = np.zeros(len(track), dtype=bool)
-    guide = fuse_passes([track], movement, side, chosen, no_rest, setup).value
-    result = segment_trials(track.time_s, guide, segmentation_params(movement))
-    trials = result.candidates
-    if all(each.hold_start_s is None for each in trials) and person_gate(track).refused_for:
-        trials = ()  # somebody who walks off swings an arm; that is no trial without a hold
-    verdict = GateResult() if trials else _why_none(track, movement, side, chosen, result, setup)
+    fused = model.estimate(passes, task, no_rest)
+    segmentation = segment_trials(track.time_s, fused.value, model.segmentation)
+    trials = segmentation.candidates
+    if all(trial.hold_start_s is None for trial in trials) and person_gate(track).refused_for:
+        trials = ()  # a person who walks off swings an arm; without a hold that is no trial
     return ScanResult(
-        view=chosen,
+        task=task,
         trials=trials,
-        windows=tuple(window_of(each, movement) for each in trials),
-        verdict=verdict,
-        guide=guide,
+        windows=tuple(window_of(trial, task.movement) for trial in trials),
+        verdict=GateResult() if trials else _why_none(keypoints, task, segmentation),
+        fused=fused,
     )
+
+
+def _unreadable(track: Track, task: MeasurementTask) -> GateResult:
+    """Return what makes a track unreadable as a whole."""
+    if not np.any(track.state == FrameState.SEEN):
+        return refuse(Reason.NOBODY)
+    if task.view not in task.facts.views:
+        return refuse(Reason.WRONG_VIEW)
+    return rate_gate(track)
 
 
 def window_of(trial: TrialCandidate, movement: Movement) -> tuple[float, float]:
-    """Return the stretch that the careful passes look at: rest, move, hold.
+    """Return the span of the fine passes, seconds: rest, move, hold.
 
-    External rotation needs the facing stance at the start of the source as well.
+    A movement that starts facing the camera needs that phase as well, from the source's start.
     """
     end = trial.end_s if trial.hold_end_s is None else min(trial.end_s, trial.hold_end_s + 0.4)
-    if movement is Movement.EXTERNAL_ROTATION:
+    if model_of(movement).starts_facing:
         return 0.0, end
     return max(trial.rest_start_s, trial.start_s - LEAD_S), end
 
 
 def fine_rate_factor(trials: Sequence[TrialCandidate], movement: Movement, fps: float) -> int:
-    """Return how many times their usual rate the careful passes need: 2 for a short hold, else 1.
+    """Return how many times their usual rate the fine passes need: 2 for a short hold, else 1.
 
     Parameters
     ----------
     fps
-        Pictures a second that there are.
+        Frames a second that the source has.
     """
-    if movement is Movement.EXTERNAL_ROTATION or fps < 2 * FINE_HZ:
+    if model_of(movement).starts_facing or fps < 2 * FINE_HZ:
         return 1
-    return 2 if any(_is_short(each) for each in trials) else 1
+    return 2 if any(_is_short(trial) for trial in trials) else 1
 
 
 def decimation_plan(
     trials: Sequence[TrialCandidate], movement: Movement, times: int = 1
 ) -> tuple[DecimationSpan, ...]:
-    """Return which of their pictures the careful passes look at.
+    """Return which frames of their rate the fine passes take.
 
     Of a hold those of the usual rate, of a short one all. Of the rest half as many are enough, and
-    of the ways up and down none, since places do not depend on the pace
-    (:class:`measure.pose.network.PoseNetwork`). Of external rotation all are looked at: how far the
-    person has turned is read from every one. Where no hold was seen it is looked for anew.
+    of the ways up and down none, since keypoints do not depend on the rate
+    (:class:`measure.pose.network.PoseNetwork`). A movement that starts facing the camera takes all.
+    Where no hold was seen it is searched for anew.
 
     Parameters
     ----------
     times
-        How many times the usual rate the pictures come at; see :func:`fine_rate_factor`.
+        How many times the usual rate the frames come at; see :func:`fine_rate_factor`.
     """
-    if movement is Movement.EXTERNAL_ROTATION:
+    if model_of(movement).starts_facing:
         return ()
     holds: list[DecimationSpan] = []
     others: list[DecimationSpan] = []
@@ -173,20 +168,14 @@ def _is_short(trial: TrialCandidate) -> bool:
     return trial.hold_end_s - trial.hold_start_s < SHORT_HOLD_S
 
 
-def recognised_view(
-    track: Track, movement: Movement, side: Side, camera: CameraSetup = UNKNOWN_CAMERA
-) -> View:
+def recognised_view(keypoints: ArmKeypoints, movement: Movement) -> View:
     """Return the accepted view that fits the shoulders' separation, else the preferred one."""
     views = MOVEMENTS[movement].views
-    if len(views) == 1 or len(track) == 0:
+    if len(views) == 1 or len(keypoints) == 0:
         return views[0]
-    posture = arm_keypoints(track, side, camera)
-    everywhere = np.ones(len(track), dtype=bool)
-    across = float(
-        median_over(
-            separation_share(posture, float(median_over(posture.trunk_px, everywhere))), everywhere
-        )
-    )
+    everywhere = np.ones(len(keypoints), dtype=bool)
+    trunk_px = float(median_over(keypoints.trunk_px, everywhere))
+    across = float(median_over(keypoints.separation_px / trunk_px, everywhere))
     for view in views:
         low, high = SEPARATION[view]
         if low <= across <= high:
@@ -195,20 +184,20 @@ def recognised_view(
 
 
 def _why_none(
-    track: Track, movement: Movement, side: Side, view: View, result: Segmentation, setup: Setup
+    keypoints: ArmKeypoints, task: MeasurementTask, segmentation: Segmentation
 ) -> GateResult:
     """Return why no trial was found: the person, the view, or the movement itself."""
-    posture = arm_keypoints(track, side, setup.camera)
+    track = keypoints.track
     seen = track.state == FrameState.SEEN
     verdict = person_gate(track)
     if not verdict.refused_for:
-        verdict += upright_gate(posture, seen)
+        verdict += upright_gate(keypoints, seen)
     if not verdict.refused_for:
-        verdict += picture_gate(track, movement, side, seen)
-    if not verdict.refused_for and movement is not Movement.EXTERNAL_ROTATION:
-        verdict += view_gate(posture, movement, view, seen, seen)
+        verdict += picture_gate(track, task, seen)
+    if not verdict.refused_for and not model_of(task.movement).starts_facing:
+        verdict += view_gate(keypoints, task, seen, seen)
     if verdict.refused_for:
         return verdict
-    if result.moved and not result.neutral_seen:
+    if segmentation.moved and not segmentation.neutral_seen:
         return verdict + refuse(Reason.NO_NEUTRAL)
     return verdict + refuse(Reason.NO_MOVE)

@@ -19,8 +19,8 @@ from measure.clips.inputs import ClipEntry
 from measure.clips.observation import ClipObservation
 from measure.clips.observation_file import load_observation, save_observation
 from measure.clips.read import observe_clip
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
@@ -57,6 +57,10 @@ class Case:
     expected: tuple[str, ...]
     holds: tuple[tuple[float, float, float], ...]
     facts: Mapping[str, Any]
+
+    @property
+    def task(self) -> MeasurementTask:
+        return MeasurementTask(self.movement, self.side, self.view)
 
     @property
     def readable(self) -> bool:
@@ -117,17 +121,7 @@ _ALL = {each for bundles in QUALITIES.values() for each in bundles}
 
 
 def _observe(process: PoseProcess, models: ModelSet, case: Case, target: Path) -> None:
-    observation = observe_clip(
-        process,
-        models,
-        case.clip,
-        case.movement,
-        case.side,
-        view=case.view,
-        setup=Setup(),
-        every_frame=False,
-        progress=lambda share: None,
-    )
+    observation = observe_clip(process, models, case.clip, case.task)
     entry = ClipEntry(clip=Path(case.clip.name), movement=case.movement, side=case.side)
     save_observation(target, entry, observation)
 
@@ -157,7 +151,7 @@ def is_kept(case: Case, quality: str, kept: Path) -> bool:
     if not path.exists():
         return False
     observation = load_observation(path)[1]
-    found = scan_for_trials(observation.coarse, case.movement, case.side, case.view, Setup())
+    found = scan_for_trials(observation.coarse, case.task)
     return all(observation.covers(window) for window in found.windows)
 
 

@@ -68,7 +68,7 @@ def judge(case: Case, observation: ClipObservation) -> Judged:
     return Judged(
         case=case,
         observation=observation,
-        found=scan_for_trials(observation.coarse, case.movement, case.side, case.view, Setup()),
+        found=scan_for_trials(observation.coarse, case.task),
         refined=reading.refined,
         measurement=measurement,
         truth=truth,

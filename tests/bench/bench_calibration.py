@@ -165,16 +165,14 @@ def read(case: Case, kept: Path, random: np.random.Generator) -> Known:
 
 
 def _value(case: Case, observation: ClipObservation, setup: Setup) -> float | None:
-    found = scan_for_trials(observation.coarse, case.movement, case.side, case.view, setup)
+    task = replace(case.task, setup=setup)
+    found = scan_for_trials(observation.coarse, task)
     if not found.trials:
         return None
     tracks = [each.between(*found.windows[0]) for each in observation.fine.values()]
     if not tracks or not len(tracks[0]):
         return None
-    settled = refine_trial(
-        tracks, found.trials[0], case.movement, case.side, found.view, setup, observation.model
-    )
-    return settled.trial.value
+    return refine_trial(tracks, found.trials[0], found.task, observation.model).trial.value
 
 
 def add_marks(found: Sequence[Known], kept: Path, random: np.random.Generator) -> tuple[Known, ...]:

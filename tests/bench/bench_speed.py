@@ -19,6 +19,7 @@ from statistics import median
 
 from measure.clips.inputs import ClipEntry
 from measure.clips.read import read_clip
+from measure.domain.acquisition import Setup
 from measure.pose.ensemble import ModelSet, models_for
 from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
@@ -80,7 +81,7 @@ def usual_reading(folder: Path, effort: Effort) -> Iterator[Row]:
     models = models_for()
 
     def read(process: PoseProcess, entry: ClipEntry) -> None:
-        read_clip(process, models, entry.clip, entry.movement, entry.side)
+        read_clip(process, models, entry.clip, entry.task(Setup()))
 
     bundle = models.bundles[ModelQuality.HEAVY]
     yield Row(

@@ -45,17 +45,7 @@ def observe_samples(samples: list[SampleClip]) -> None:
     with PoseProcess(models.bundles) as process:
         for sample in tqdm(samples, desc="looking"):
             entry = sample.entry
-            observation = observe_clip(
-                process,
-                models,
-                entry.clip,
-                entry.movement,
-                entry.side,
-                view=entry.view,
-                setup=Setup(),
-                every_frame=False,
-                progress=lambda share: None,
-            )
+            observation = observe_clip(process, models, entry.clip, entry.task(Setup()))
             # Where it lay on this computer is nobody's business.
             unnamed = ClipEntry(
                 clip=Path(entry.clip.name), movement=entry.movement, side=entry.side

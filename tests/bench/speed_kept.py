@@ -32,7 +32,7 @@ def kept_tracks(folder: Path, effort: Effort) -> Iterator[Row]:
 
         def from_clips() -> None:
             for entry, file in zip(entries, files, strict=True):
-                reading = read_clip(process, models, entry.clip, entry.movement, entry.side)
+                reading = read_clip(process, models, entry.clip, entry.task(Setup()))
                 save_observation(file, entry, reading.observation)
 
         clips_s = spent(process, from_clips).cpu_s

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from measure.clips.read import read_clip
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.errors import ClipError, ThawlineError
 from measure.pose.ensemble import ModelSet
@@ -24,6 +25,8 @@ from tests.support.odd_clips import odd_clip
 
 #: No clip may take longer: seconds of silence, and of work (Linux; elsewhere of time passed).
 LONGEST_S = 20.0
+
+TASK = MeasurementTask(Movement.ABDUCTION, Side.LEFT, View.FRONT)
 
 #: Kinds of clip that are damaged, small ones of every container and codec.
 KINDS = (
@@ -86,7 +89,7 @@ def _try(process: PoseProcess, models: ModelSet, clip: Path, name: str, tally: T
     before = hashlib.sha256(clip.read_bytes()).digest()
     number, began_s = process.process_id, _work_s(process)
     try:
-        reading = read_clip(process, models, clip, Movement.ABDUCTION, Side.LEFT, view=View.FRONT)
+        reading = read_clip(process, models, clip, TASK)
     except ClipError as error:
         tally.sentences += 1
         if not str(error).endswith("."):

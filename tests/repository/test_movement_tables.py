@@ -23,7 +23,6 @@ from measure.kinematics.uncertainty import measured
 #: Tables that are meant for some movements only, and why.
 SOME_ONLY = {
     "gui.drawing.posture_figure._VIEW_ELEVATION_DEG": "the others are seen from the eyes' height",
-    "measure.kinematics.elevation._WRIST_LEAD_DEG": "elevations only",
     "measure.export.fhir_codes._UNSIDED": "no code is known for the reach",
     "measure.export.fhir_codes._SIDED": "no code is known for the reach",
 }

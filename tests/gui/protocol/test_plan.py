@@ -16,6 +16,7 @@ from gui.protocol.plan import (
     home_tasks,
 )
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Trial
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
@@ -44,10 +45,8 @@ def trial(value: float = 120.0, *, refused_for: tuple[Reason, ...] = ()) -> Tria
 def measurement(*trials: Trial) -> Measurement:
     return aggregate_trials(
         trials,
-        movement=Movement.FLEXION,
-        side=Side.RIGHT,
-        view=View.SIDE,
-        provenance=Provenance(model="heavy"),
+        MeasurementTask(Movement.FLEXION, Side.RIGHT, View.SIDE),
+        Provenance(model="heavy"),
     )
 
 

@@ -13,6 +13,7 @@ import pytest
 
 from measure.clips.read import read_clip
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement
 from measure.domain.records import MeasurementRecord
 from measure.pose.ensemble import models_for
@@ -121,7 +122,8 @@ def test_a_session_at_home_ends_in_the_readings_of_replay(display: str, tmp_path
     with PoseProcess(models.bundles) as process:
         for record, clip in zip(records, clips, strict=True):
             live = record.measurement
-            replayed = read_clip(process, models, clip, Movement.FLEXION, live.side).measurement
+            task = MeasurementTask(Movement.FLEXION, live.side)
+            replayed = read_clip(process, models, clip, task).measurement
             assert replayed.value is not None
             assert live.value == pytest.approx(replayed.value, abs=SAME_DEG)
             assert live.low == pytest.approx(replayed.low, abs=SAME_DEG)

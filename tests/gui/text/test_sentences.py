@@ -30,6 +30,7 @@ from gui.text.words import (
 )
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import LANDMARKS, Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Provenance, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import Reason
@@ -150,10 +151,8 @@ def test_measurements_in_words() -> None:
         return measurement_words(
             aggregate_trials(
                 trials,
-                movement=movement,
-                side=Side.LEFT,
-                view=View.SIDE,
-                provenance=Provenance(model="heavy"),
+                MeasurementTask(movement, Side.LEFT, View.SIDE),
+                Provenance(model="heavy"),
             )
         )
 

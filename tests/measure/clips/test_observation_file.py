@@ -12,6 +12,7 @@ from measure.clips.observation_file import load_observation, save_observation
 from measure.clips.read import measurement_from_observation, read_clip
 from measure.domain.acquisition import CameraSetup, Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.errors import DataError
 from measure.pose.supervisor import PoseProcess
@@ -33,7 +34,7 @@ def read(tmp_path_factory):
     )
     models = scripted_arm.MODELS
     with PoseProcess(models.bundles, command=scripted_arm.COMMAND) as process:
-        reading = read_clip(process, models, clip, entry.movement, entry.side, view=entry.view)
+        reading = read_clip(process, models, clip, entry.task(Setup()))
     save_observation(folder / "kept.npz", entry, reading.observation)
     return entry, reading, folder / "kept.npz"
 
@@ -137,7 +138,7 @@ def test_a_clip_without_a_trial_keeps_no_careful_pass(tmp_path):
     clip = scripted_arm.write_clip(tmp_path / "still.clip", peak=1.0)
     models = scripted_arm.MODELS
     with PoseProcess(models.bundles, command=scripted_arm.COMMAND) as process:
-        reading = read_clip(process, models, clip, Movement.FLEXION, Side.LEFT)
+        reading = read_clip(process, models, clip, MeasurementTask(Movement.FLEXION, Side.LEFT))
     entry = ClipEntry(clip=Path("still.clip"), movement=Movement.FLEXION, side=Side.LEFT)
     save_observation(tmp_path / "still.npz", entry, reading.observation)
     again = measurement_from_observation(load_observation(tmp_path / "still.npz")[1], Setup())

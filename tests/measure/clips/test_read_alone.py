@@ -6,6 +6,7 @@ import pytest
 
 from measure.clips.read import ClipReading, read_clip
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
@@ -17,7 +18,7 @@ def reading(folder: Path, **more: object) -> ClipReading:
     clip = scripted_arm.write_clip(folder / "clip.mp4", Movement.FLEXION, Side.LEFT, 100.0, **more)
     models = scripted_arm.MODELS
     with PoseProcess(models.bundles, command=scripted_arm.COMMAND) as process:
-        return read_clip(process, models, clip, Movement.FLEXION, Side.LEFT)
+        return read_clip(process, models, clip, MeasurementTask(Movement.FLEXION, Side.LEFT))
 
 
 def test_who_is_seen_by_fits_and_starts_is_followed_and_read(tmp_path: Path) -> None:

@@ -5,21 +5,20 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.live.frame_quality import recent_flags, visibility_score
-from measure.trials.scan import scan_for_trials, segmentation_params
+from measure.trials.scan import scan_for_trials
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 SERIES = raise_and_hold(100.0)[:30]
 
 
 def now(track, movement=Movement.FLEXION, side=Side.RIGHT, view=View.SIDE):
-    guide = scan_for_trials(track, movement, side, view, Setup()).guide
-    return recent_flags(track, guide, segmentation_params(movement), movement, side, view, Setup())
+    return recent_flags(scan_for_trials(track, MeasurementTask(movement, side, view)))
 
 
 def track_of(series=SERIES, movement=Movement.FLEXION, view=View.SIDE, **more):
@@ -73,9 +72,7 @@ def test_nobody_has_no_doubts_and_no_sureness():
         points_px=np.full_like(track.points_px, np.nan),
         state=np.full(len(track), int(FrameState.NOBODY), dtype=np.int64),
     )
-    guide = np.full(len(track), np.nan)
-    steps = segmentation_params(Movement.FLEXION)
-    assert recent_flags(away, guide, steps, Movement.FLEXION, Side.RIGHT, View.SIDE, Setup()) == ()
+    assert now(away) == ()
     assert visibility_score(away, Side.RIGHT) is None
 
 

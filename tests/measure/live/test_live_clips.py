@@ -17,6 +17,7 @@ from measure.domain.acquisition import (
     Setup,
 )
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
 from measure.live.engine import LiveEngine
@@ -84,7 +85,8 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, kno
     real_model.bundle(ModelQuality.FULL)
     models = models()
     with PoseProcess(models.bundles) as process:
-        read = read_clip(process, models, clip, movement, side, setup=known.of(movement))
+        task = MeasurementTask(movement, side, setup=known.of(movement))
+        read = read_clip(process, models, clip, task)
         plain = measurement_from_observation(read.observation, Setup()).measurement
     replayed = read.measurement
     engine = LiveEngine(lambda: models, stall_s=10.0)

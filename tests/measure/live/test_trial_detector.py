@@ -5,8 +5,8 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
@@ -36,12 +36,12 @@ def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
         found = watch.update(time_s, NOBODY if n in absent else person(track, n))
         if found is not None:
             captured.append(found)
-        standings.append(watch.standing)
+        standings.append(watch.progress)
     return captured, standings
 
 
-def watch_for(movement=FLEXION, **more):
-    return OnlineTrialDetector(movement[0], movement[1], Setup(), SIZE, **more)
+def watch_for(movement=FLEXION):
+    return OnlineTrialDetector(MeasurementTask(*movement[:2]), SIZE)
 
 
 def phases_of(standings):
@@ -53,11 +53,11 @@ def test_a_trial_is_captured_on_the_way_back_and_is_the_one_that_a_clip_gives():
     series = raise_and_hold(118.0, after_s=2.0)
     captured, standings = play(watch_for(), series)
     track = elevation_track(series, *FLEXION)
-    in_clip = scan_for_trials(track, Movement.FLEXION, Side.RIGHT, None, Setup())
+    in_clip = scan_for_trials(track, MeasurementTask(Movement.FLEXION, Side.RIGHT))
     (one,) = captured
-    assert one.found.hold_start_s == in_clip.trials[0].hold_start_s
-    assert one.found.hold_end_s == in_clip.trials[0].hold_end_s
-    assert one.found.rest_end_s == in_clip.trials[0].rest_end_s
+    assert one.candidate.hold_start_s == in_clip.trials[0].hold_start_s
+    assert one.candidate.hold_end_s == in_clip.trials[0].hold_end_s
+    assert one.candidate.rest_end_s == in_clip.trials[0].rest_end_s
     start_s, end_s = in_clip.windows[0]
     assert one.pictures[0].time_s == pytest.approx(start_s, abs=1.1 / FINE_HZ)
     assert one.pictures[-1].time_s == pytest.approx(end_s, abs=1.1 / FINE_HZ)
@@ -84,9 +84,9 @@ def test_three_trials_one_after_the_other():
     watch = watch_for()
     captured, _ = play(watch, series)
     assert len(captured) == 3
-    assert all(each.view is View.SIDE for each in captured)
-    assert watch.view is View.SIDE
-    ends = [each.found.end_s for each in captured]
+    assert all(each.task.view is View.SIDE for each in captured)
+    assert watch.task.view is View.SIDE
+    ends = [each.candidate.end_s for each in captured]
     assert ends == sorted(ends)
 
 
@@ -105,7 +105,7 @@ def test_a_fidget_is_no_trial_but_an_attempt_without_a_hold_is_one():
     slow = raise_and_hold(120.0, move_s=1.6, hold_s=0.15, after_s=2.0)
     assert play(watch_for(), quick)[0] == []
     ((one,), _) = play(watch_for(), slow)
-    assert one.found.hold_start_s is None
+    assert one.candidate.hold_start_s is None
 
 
 def test_a_source_that_ends_in_the_hold_still_gives_its_trial():
@@ -115,7 +115,7 @@ def test_a_source_that_ends_in_the_hold_still_gives_its_trial():
     captured, _ = play(watch, in_hold)
     assert captured == []
     (one,) = watch.finish()
-    assert one.found.hold_start_s is not None
+    assert one.candidate.hold_start_s is not None
     assert watch.finish() == ()
 
 
@@ -157,13 +157,13 @@ def test_long_rest_takes_no_more_memory():
     watch = watch_for()
     play(watch, np.zeros(round(60 * COARSE_HZ)))
     assert len(watch._kept.pictures(0.0, 1e9)) <= 9 * FINE_HZ
-    assert len(watch.track) <= 13 * COARSE_HZ
+    assert len(watch.scan.guide) <= 13 * COARSE_HZ
 
 
 def test_a_trial_after_a_long_rest_has_all_its_pictures():
     series = np.concatenate([np.zeros(300), raise_and_hold(90.0, after_s=2.0)])
     ((one,), _) = play(watch_for(), series)
-    start_s = max(one.found.rest_start_s, one.found.start_s - 1.5)
+    start_s = max(one.candidate.rest_start_s, one.candidate.start_s - 1.5)
     assert one.pictures[0].time_s <= start_s + 1.1 / FINE_HZ
 
 
@@ -177,5 +177,5 @@ def test_the_value_of_a_frame_between_inferences_is_that_of_the_scan():
     series = raise_and_hold(90.0)[:25]
     play(watch, series)
     track = elevation_track(series, *FLEXION)
-    assert watch.value_of(person(track, 20), 99.0) == pytest.approx(watch.guide[20])
+    assert watch.value_of(person(track, 20), 99.0) == pytest.approx(watch.scan.guide[20])
     assert watch.value_of(NOBODY, 99.0) is None

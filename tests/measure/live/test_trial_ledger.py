@@ -10,8 +10,10 @@ from measure.domain.measurements import Provenance, Status, Trial
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason, refuse
 from measure.kinematics.fusion import FusedSeries
+from measure.kinematics.keypoints import arm_keypoints
 from measure.live.trial_ledger import TrialLedger
 from measure.trials.refinement import RefinedTrial
+from tests.support.stick_figure import elevation_track
 
 FROM = Provenance(model="heavy")
 
@@ -29,8 +31,10 @@ def settled(value):
         refused_for=refused,
     )
     nothing = np.empty(0)
-    combined = FusedSeries(time_s=nothing, per_pass=nothing, value=nothing)
-    return RefinedTrial(trial=trial, against_vertical=None, spread=math.nan, fused=combined)
+    track = elevation_track(nothing, Movement.FLEXION, Side.LEFT, View.SIDE)
+    keypoints = arm_keypoints(track, Side.LEFT)
+    fused = FusedSeries(keypoints=keypoints, per_pass=nothing, value=nothing)
+    return RefinedTrial(trial=trial, against_vertical=None, spread=math.nan, fused=fused)
 
 
 def book(trials=3, practice=0):

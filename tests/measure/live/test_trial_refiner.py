@@ -5,8 +5,8 @@ import time
 
 import pytest
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.live.trial_detector import OnlineTrialDetector
 from measure.live.trial_refiner import COARSE_ONLY, RefineRequest, TrialRefiner, refine_from_coarse
@@ -27,7 +27,7 @@ MODELS = ModelSet(
 @pytest.fixture(scope="module")
 def captured():
     """The first trial of the scripted figure."""
-    watch = OnlineTrialDetector(Movement.FLEXION, Side.RIGHT, Setup(), SIZE)
+    watch = OnlineTrialDetector(MeasurementTask(Movement.FLEXION, Side.RIGHT), SIZE)
     track = figure()
     rate = FPS / SPEED
     for n in range(len(track)):
@@ -42,14 +42,7 @@ def captured():
 
 
 def order(captured, trial_id=1):
-    return RefineRequest(
-        chosen=1,
-        trial_id=trial_id,
-        captured=captured,
-        movement=Movement.FLEXION,
-        side=Side.RIGHT,
-        setup=Setup(),
-    )
+    return RefineRequest(chosen=1, trial_id=trial_id, captured=captured)
 
 
 class Office:
@@ -79,7 +72,7 @@ def test_a_trial_is_settled_by_the_careful_passes_over_its_own_pictures(captured
     (job,) = office.process.jobs
     assert job.passes == MODELS.fine(Movement.FLEXION)
     assert job.alone
-    thinning = Decimator(decimation_plan([captured.found], Movement.FLEXION))
+    thinning = Decimator(decimation_plan([captured.candidate], Movement.FLEXION))
     wanted = [each.index for each in captured.pictures if thinning.takes(each.time_s)]
     assert [each.index for each in job.pictures] == wanted
     assert len(wanted) < len(captured.pictures)
@@ -117,11 +110,8 @@ def test_the_coarse_pass_alone_reads_like_one_pass(captured):
     start_s, end_s = captured.pictures[0].time_s, captured.pictures[-1].time_s
     same = refine_trial(
         [captured.coarse.between(start_s, end_s)],
-        captured.found,
-        Movement.FLEXION,
-        Side.RIGHT,
-        View.SIDE,
-        Setup(),
+        captured.candidate,
+        MeasurementTask(Movement.FLEXION, Side.RIGHT, View.SIDE),
         COARSE_ONLY,
     )
     assert news.refined.trial == same.trial

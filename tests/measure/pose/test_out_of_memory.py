@@ -7,6 +7,7 @@ import pytest
 
 from measure.clips.read import read_clip
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.errors import PoseProcessError
 from measure.pose.supervisor import PoseProcess
@@ -15,6 +16,8 @@ from tests.support.odd_clips import odd_clip
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="not on this system: limits")
 
+TASK = MeasurementTask(Movement.ABDUCTION, Side.LEFT, View.FRONT)
+
 #: A pose process whose first look asks for more memory than it is allowed to have.
 _GREEDY = """
 import sys
@@ -22,14 +25,14 @@ from pathlib import Path
 from tests.fuzz import scripted_pose
 from tests.support.scripted_live import use_up_memory
 
-class Greedy(scripted_pose.Looker):
+class Greedy(scripted_pose.ScriptedEstimator):
     def detect(self, rgb, time_s):
         if not Path(sys.argv[1]).exists():
             Path(sys.argv[1]).touch()
             use_up_memory()
         return super().detect(rgb, time_s)
 
-scripted_pose.Looker = Greedy
+scripted_pose.ScriptedEstimator = Greedy
 scripted_pose.main()
 """
 
@@ -40,6 +43,6 @@ def test_too_little_memory_is_said_and_the_next_clip_is_read(tmp_path: Path) -> 
     command = (sys.executable, "-c", _GREEDY, str(tmp_path / "mark"))
     with PoseProcess(MODELS.bundles, command=command) as process:
         with pytest.raises(PoseProcessError, match=r"ordinary\.mp4 .*too little memory; close"):
-            read_clip(process, MODELS, clip, Movement.ABDUCTION, Side.LEFT, view=View.FRONT)
-        reading = read_clip(process, MODELS, clip, Movement.ABDUCTION, Side.LEFT, view=View.FRONT)
+            read_clip(process, MODELS, clip, TASK)
+        reading = read_clip(process, MODELS, clip, TASK)
     assert reading.measurement.value == pytest.approx(95.0, abs=5.0)

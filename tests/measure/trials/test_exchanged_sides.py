@@ -5,12 +5,12 @@ import dataclasses
 import numpy as np
 import pytest
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import SIDES_EXCHANGED, Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import PoseFrame, Track
-from measure.trials.aggregation import aggregate_trials
+from measure.trials.aggregation import aggregate_refined
 from measure.trials.refinement import refine_trial
 from measure.trials.scan import scan_for_trials
 from measure.video.sampling import COARSE_HZ
@@ -20,20 +20,13 @@ PEAK_DEG, RATE_HZ = 110.0, COARSE_HZ
 
 
 def read(track: Track, view: View) -> Measurement:
-    side, movement = Side.LEFT, Movement.ABDUCTION
-    found = scan_for_trials(track, movement, side, view, Setup())
-    settled = [
-        refine_trial([track.between(*window)], trial, movement, side, view, Setup(), "heavy")
-        for trial, window in zip(found.trials, found.windows, strict=True)
+    scan = scan_for_trials(track, MeasurementTask(Movement.ABDUCTION, Side.LEFT, view))
+    refined = [
+        refine_trial([track.between(*window)], trial, scan.task, "heavy")
+        for trial, window in zip(scan.trials, scan.windows, strict=True)
     ]
-    return aggregate_trials(
-        [each.trial for each in settled],
-        movement=movement,
-        side=side,
-        view=view,
-        provenance=Provenance(model="heavy"),
-        nothing_found=found.verdict,
-        against_vertical=[each.against_vertical for each in settled],
+    return aggregate_refined(
+        refined, scan.task, Provenance(model="heavy"), nothing_found=scan.verdict
     )
 
 

@@ -4,9 +4,12 @@ import numpy as np
 import pytest
 
 from measure.domain.landmarks import Landmark, Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
+from measure.kinematics.fusion import FusedSeries
+from measure.kinematics.keypoints import arm_keypoints
 from measure.trials.quality_gates import elevation_gates, person_gate, rate_gate
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
@@ -16,7 +19,11 @@ HOLD = SERIES > 109.9
 
 
 def gates(track, movement=Movement.ABDUCTION, side=Side.LEFT, view=View.FRONT):
-    return elevation_gates(track, side, movement, view, REST, HOLD)
+    """Return what the gates say of a track, its own values set aside."""
+    keypoints = arm_keypoints(track, side)
+    nothing = np.full(len(track), np.nan)
+    fused = FusedSeries(keypoints=keypoints, per_pass=nothing[None], value=nothing)
+    return elevation_gates(fused, MeasurementTask(movement, side, view), REST, HOLD)
 
 
 def standing(**changes):
@@ -41,7 +48,7 @@ def moved(track, mark, frames, place):
 )
 def test_a_perfect_trial_passes_without_a_word(movement, view, side):
     track = elevation_track(SERIES / 3, movement, side, view)
-    verdict = elevation_gates(track, side, movement, view, REST, HOLD)
+    verdict = gates(track, movement, side, view)
     assert verdict.refused_for == ()
     assert verdict.notes == ()
 
@@ -100,7 +107,7 @@ def test_flexion_from_the_front_is_the_wrong_view():
 
 def test_the_far_arm_is_told_by_where_the_nose_points():
     near_right = elevation_track(SERIES, Movement.FLEXION, Side.RIGHT, View.SIDE)
-    verdict = elevation_gates(near_right, Side.LEFT, Movement.FLEXION, View.SIDE, REST, HOLD)
+    verdict = gates(near_right, Movement.FLEXION, Side.LEFT, View.SIDE)
     assert Reason.FAR_ARM in verdict.refused_for
 
 

@@ -5,15 +5,16 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Landmark, Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Provenance, Status
 from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.kinematics.bias_correction import elevation_correction
+from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.uncertainty import difficulty, half_width, measured_half_width
-from measure.trials.aggregation import aggregate_trials
+from measure.trials.aggregation import aggregate_refined
 from measure.trials.refinement import consensus, refine_trial
 from measure.trials.scan import (
     LEAD_S,
@@ -37,27 +38,15 @@ CASES = [
 
 
 def read(track, movement, side, view=None, others=()):
-    found = scan_for_trials(track, movement, side, view, Setup())
-    settled = [
+    scan = scan_for_trials(track, MeasurementTask(movement, side, view))
+    refined = [
         refine_trial(
-            [each.between(*window) for each in (track, *others)],
-            trial,
-            movement,
-            side,
-            found.view,
-            Setup(),
-            "heavy",
+            [each.between(*window) for each in (track, *others)], trial, scan.task, "heavy"
         )
-        for trial, window in zip(found.trials, found.windows, strict=True)
+        for trial, window in zip(scan.trials, scan.windows, strict=True)
     ]
-    return found, aggregate_trials(
-        [each.trial for each in settled],
-        movement=movement,
-        side=side,
-        view=found.view,
-        provenance=Provenance(model="heavy"),
-        nothing_found=found.verdict,
-        against_vertical=[each.against_vertical for each in settled],
+    return scan, aggregate_refined(
+        refined, scan.task, Provenance(model="heavy"), nothing_found=scan.verdict
     )
 
 
@@ -243,7 +232,7 @@ def test_half_the_passes_blind_is_no_agreement():
 def test_views_are_recognised():
     for view in (View.FRONT, View.BACK):
         track = elevation_track(np.zeros(20), Movement.ABDUCTION, Side.LEFT, view)
-        assert recognised_view(track, Movement.ABDUCTION, Side.LEFT) is view
+        assert recognised_view(arm_keypoints(track, Side.LEFT), Movement.ABDUCTION) is view
 
 
 @pytest.mark.parametrize("movement", list(Movement))

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from gui.session.repository import PendingMeasurement
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
@@ -215,10 +216,8 @@ def _record(
         taken=session.started,
         measurement=aggregate_trials(
             trials,
-            movement=movement,
-            side=side,
-            view=MOVEMENTS[movement].views[0],
-            provenance=Provenance(model="heavy", passes=("heavy", "heavy mirrored")),
+            MeasurementTask(movement, side, MOVEMENTS[movement].views[0]),
+            Provenance(model="heavy", passes=("heavy", "heavy mirrored")),
         ),
         pain_during=max(0, round(chance.gauss(5 - 4 * share, 0.8))) if side is Side.LEFT else 0,
     )

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
@@ -190,10 +191,8 @@ class ScriptedEngine:
             return None
         return aggregate_trials(
             [trial for _, trial in self._trials],
-            movement=self.movement,
-            side=self.side,
-            view=MOVEMENTS[self.movement].views[0],
-            provenance=Provenance(model="heavy", passes=("heavy", "heavy mirrored")),
+            MeasurementTask(self.movement, self.side, MOVEMENTS[self.movement].views[0]),
+            Provenance(model="heavy", passes=("heavy", "heavy mirrored")),
             wanted_trials=self._wanted[0],
         )
 
