@@ -100,7 +100,11 @@ def test_nothing_depends_on_the_locale() -> None:
     ]
     # The language of texts and of the voice is chosen in the first two; the last names the months
     # beneath the curves in it. No number or date that is kept or read again is formed by it.
-    assert set(names) <= {"gui/text/language.py", "gui/session/cues.py", "gui/widgets/day_axis.py"}
+    assert set(names) <= {
+        "gui/text/language.py",
+        "gui/session/audio_cues.py",
+        "gui/widgets/day_axis.py",
+    }
 
 
 @pytest.mark.parametrize(
