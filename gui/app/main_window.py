@@ -1,47 +1,35 @@
 """The window: four words in one row, a page beneath, a menu bar for the rest."""
 
 from functools import partial
-from pathlib import Path
 
-from PySide6.QtCore import QSize, QTimer, Slot
-from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence
-from PySide6.QtWidgets import (
-    QButtonGroup,
-    QFileDialog,
-    QHBoxLayout,
-    QMainWindow,
-    QMenu,
-    QPushButton,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QSize, Slot
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QStackedWidget
 
-from gui.app.about import about_dialog, keys_dialog, purpose_dialog
-from gui.app.help_pages import HelpPage, open_page, page_name
+from gui.app.menus import fill_menu_bar
+from gui.app.preferences import Preferences
+from gui.app.report_dialogs import ReportDialogs
 from gui.pages.camera_and_body.calibration_pages import CalibrationPages
 from gui.pages.clips.clip_review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.measure_page import MeasurePage
 from gui.pages.progress.progress_page import ProgressPage
-from gui.report.files import print_report, report_name, write_report
-from gui.report.printer import chosen_printer
 from gui.session.services import Services
-from gui.session.settings import TEXT_SCALES
-from gui.style.palette import Scheme
-from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.words import tr
 from gui.widgets.buttons import FlowRow, button
-from gui.widgets.layouts import separator
+from gui.widgets.layouts import column, row, separator, widget_with
+from gui.widgets.message_bar import MessageBar
 from gui.widgets.text import label
-from measure.domain.records import History, Person
+from measure.domain.records import Person
 
-#: How long closing may take altogether, seconds: first the engine, then what waits to be saved.
-_CLOSE_ENGINE_S, _CLOSE_RECORDS_S, _CLOSE_SLOW_S = 2.5, 1.5, 0.5
-_MESSAGE_MS = 9000
-#: Lines of messages at one time. Ours.
-_MAX_MESSAGE_LENGTH = 3
-#: Where everything still fits, in languages with longer words too; a smaller screen is filled.
+#: Longest time for the engine to close and hand over its trials, seconds. [project]
+_CLOSE_ENGINE_S = 2.5
+#: Longest time for what waits to be saved, seconds. [project]
+_CLOSE_RECORDS_S = 1.5
+#: Longest time for listing cameras and reading clips to end, seconds. [project]
+_CLOSE_SLOW_S = 0.5
+#: Width and height where everything still fits, in languages with longer words too, pixels; a
+#: smaller screen is filled. [project]
 SMALLEST_PX = (960, 640)
 
 
@@ -58,17 +46,15 @@ class MainWindow(QMainWindow):
         self.clips = ClipsPage(services)
         self.setup = SetupPage(services)
         self.known = CalibrationPages(services)
+        self.reports = ReportDialogs(services, self)
+        self.messages = MessageBar()
         self.words: list[QPushButton] = []
+        self._preferences = Preferences(services, self)
         self._pages = QStackedWidget()
-        self._told = label("", "lead")
-        self._told.setVisible(False)
-        self._told_timer = QTimer(self)
-        self._told_timer.setSingleShot(True)
-        self._told_timer.timeout.connect(self._told.hide)
         self._who = label("", "quiet")
-        self._row = QWidget()
+        self._who.setWordWrap(False)
         self._lay_out()
-        self._make_menus()
+        fill_menu_bar(self, self._preferences)
         self._connect()
         self.resize(1280, 800)
         self.restoreGeometry(services.settings.geometry)
@@ -76,10 +62,7 @@ class MainWindow(QMainWindow):
         self.measure.start.home_button.setFocus()
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self._row)
-        row.setContentsMargins(24, 4, 24, 0)
-        row.setSpacing(self.services.appearance.gap(4))
-        words = FlowRow(self.services.appearance.gap(4), filling=False)
+        gap = self.services.appearance.gap(4)
         group = QButtonGroup(self)
         for place, (text, page) in enumerate(
             (
@@ -95,112 +78,33 @@ class MainWindow(QMainWindow):
             self._pages.addWidget(page)
         self._pages.addWidget(self.known)
         group.idClicked.connect(self.go)
+        words = FlowRow(gap, filling=False)
         words.offer(self.words)
-        row.addWidget(words, 1)
-        self._who.setWordWrap(False)
-        row.addWidget(self._who)
-        centre = QWidget()
-        layout = QVBoxLayout(centre)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        layout.addWidget(self._row)
-        self._hair = separator()
-        layout.addWidget(self._hair)
-        self._told.setContentsMargins(24, 8, 24, 8)
-        layout.addWidget(self._told)
-        layout.addWidget(self._pages, 1)
-        self.setCentralWidget(centre)
+        top = row((words, 1), self._who, margins=(24, 4, 24, 0), spacing=gap)
+        #: Out of sight while an arm is measured: one thing at a time.
+        self._top = widget_with(column(widget_with(top), separator(), spacing=0))
+        self.setCentralWidget(
+            widget_with(column(self._top, self.messages, (self._pages, 1), spacing=0))
+        )
 
     def _connect(self) -> None:
         self.measure.measuring_changed.connect(self._step_back)
-        self.measure.message_raised.connect(self.tell)
         self.measure.people_changed.connect(self._show_person)
         self.measure.session_ended.connect(self.progress.reload)
-        self.progress.message_raised.connect(self.tell)
-        self.clips.message_raised.connect(self.tell)
         self.clips.session_ended.connect(self.progress.reload)
-        self.setup.mirror_changed.connect(self._mirror_changed)
+        self.setup.mirror_changed.connect(self.measure.live.video.set_mirrored)
         self.setup.calibration_requested.connect(self.show_calibration)
-        self.known.message_raised.connect(self.tell)
         self.known.back.connect(partial(self.go, 3))
-        keeper = self.services.keeper
-        self.services.records.run(lambda: keeper.warnings(), self._warn)
-
-    # -- menus --------------------------------------------------------------------------------
-
-    def _make_menus(self) -> None:
-        bar = self.menuBar()
-        file = bar.addMenu(tr("&File"))
-        self._add(file, tr("Open a &clip..."), "Ctrl+O", self._open_clip)
-        self._add(file, tr("Open a &folder of clips..."), "Ctrl+Shift+O", self._open_folder)
-        file.addSeparator()
-        self._add(file, tr("&Report for a clinic visit..."), "Ctrl+R", self._report)
-        self._add(file, tr("&Print the report..."), "Ctrl+P", self._print)
-        file.addSeparator()
-        leave = self._add(file, tr("&Quit"), "Ctrl+Q", self.close)
-        leave.setMenuRole(QAction.MenuRole.QuitRole)
-        pages = bar.addMenu(tr("&Go to"))
-        for place, word in enumerate(self.words):
-            self._add(pages, word.accessibleName(), f"Ctrl+{place + 1}", partial(self.go, place))
-        pages.addSeparator()
-        self._add(pages, tr("&Home programme"), "Ctrl+H", self._home_programme)
-        self._add(pages, tr("&What happened: injection, flare, camera"), "Ctrl+E", self._events)
-        view = bar.addMenu(tr("&View"))
-        schemes = QActionGroup(self)
-        for scheme, text in (
-            (Scheme.SYSTEM, tr("As the &system")),
-            (Scheme.LIGHT, tr("&Light")),
-            (Scheme.DARK, tr("&Dark")),
+        for source in (
+            self.measure,
+            self.progress,
+            self.clips,
+            self.known,
+            self.reports,
+            self._preferences,
         ):
-            action = self._add(view, text, "", partial(self.choose_scheme, scheme))
-            action.setCheckable(True)
-            action.setChecked(self.services.settings.scheme is scheme)
-            schemes.addAction(action)
-        view.addSeparator()
-        self._make_language_menu(view)
-        view.addSeparator()
-        self._add(view, tr("Text &larger"), "Ctrl++", partial(self.change_text, 1))
-        self._add(view, tr("Text s&maller"), "Ctrl+-", partial(self.change_text, -1))
-        self._add(view, tr("Text as it &was"), "Ctrl+0", partial(self.change_text, 0))
-        cues = bar.addMenu(tr("&Cues"))
-        self._switch(cues, tr("&Tones"), self.services.settings.tones, self._tones)
-        self._switch(cues, tr("&Speech"), self.services.settings.speech, self._speech)
-        help_menu = bar.addMenu(tr("&Help"))
-        self._add(help_menu, tr("&What this is, and what it is not"), "F1", self._what_this_is)
-        self._add(help_menu, tr("&Keys"), "F2", self._keys)
-        help_menu.addSeparator()
-        for page in HelpPage:
-            self._add(help_menu, page_name(page), "", partial(open_page, page, self))
-        help_menu.addSeparator()
-        about = self._add(help_menu, tr("&About Thawline"), "", self._about)
-        about.setMenuRole(QAction.MenuRole.AboutRole)
-
-    def _make_language_menu(self, view: QMenu) -> None:
-        menu = view.addMenu(tr("La&nguage"))
-        group = QActionGroup(self)
-        # A language's own name is the same in all of them.
-        for code, name in ((SYSTEM, tr("As the &system")), *LANGUAGES.items()):
-            action = self._add(menu, name, "", partial(self.choose_language, code))
-            action.setCheckable(True)
-            action.setChecked(self.services.settings.language == code)
-            group.addAction(action)
-
-    def _add(self, menu: QMenu, text: str, keys: str, slot: object) -> QAction:
-        action = QAction(text, self)
-        if keys:
-            action.setShortcut(QKeySequence(keys))
-        action.triggered.connect(slot)
-        menu.addAction(action)
-        return action
-
-    def _switch(self, menu: QMenu, text: str, on: bool, slot: object) -> None:
-        action = QAction(text, self)
-        action.setCheckable(True)
-        action.setChecked(on)
-        action.toggled.connect(slot)
-        menu.addAction(action)
-
-    # -- what people do -----------------------------------------------------------------------
+            source.message_raised.connect(self.messages.tell)
+        self.services.records.run(self.services.keeper.warnings, self._warn)
 
     @Slot(int)
     def go(self, place: int) -> None:
@@ -223,139 +127,40 @@ class MainWindow(QMainWindow):
         self._pages.setCurrentWidget(self.known)
         self.known.show_calibration()
 
-    @Slot(str)
-    def tell(self, text: str) -> None:
-        """Show a message above the page for a while; one that is shown still stays beside it."""
-        before = self._told.text() if self._told.isVisible() and text else ""
-        lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
-        self._told.setText("\n".join([*lines][-_MAX_MESSAGE_LENGTH:]))
-        self._told.setVisible(bool(text))
-        self._told_timer.start(_MESSAGE_MS)
-
-    def _warn(self, warnings: tuple[str, ...]) -> None:
-        """Show what is wrong with the place of the sessions until something else is told."""
-        if warnings:
-            self.tell("\n".join(warnings))
-            self._told_timer.stop()
-
-    def choose_scheme(self, scheme: Scheme, _checked: bool = False) -> None:
-        self.services.settings.scheme = scheme
-        self.services.appearance.choose(scheme=scheme)
-
-    def choose_language(self, code: str, _checked: bool = False) -> None:
-        """Note the language; pages that are open keep theirs."""
-        self.services.settings.language = code
-        self.tell(tr("The language changes when Thawline is opened the next time."))
-
-    def change_text(self, step: int, _checked: bool = False) -> None:
-        """Make the text larger or smaller by a step, or as it was with 0."""
-        appearance = self.services.appearance
-        place = TEXT_SCALES.index(appearance.percent) + step if step else 0
-        percent = TEXT_SCALES[min(len(TEXT_SCALES) - 1, max(0, place))]
-        self.services.settings.text_percent = percent
-        appearance.choose(percent=percent)
-
-    @Slot(bool)
-    def _tones(self, wanted: bool) -> None:
-        self.services.settings.tones = wanted
-        self.services.cues.tones_wanted = wanted
-
-    @Slot(bool)
-    def _speech(self, wanted: bool) -> None:
-        self.services.settings.speech = wanted
-        self.services.cues.speech_wanted = wanted
-
     @Slot()
-    def _open_clip(self) -> None:
+    def open_clip(self) -> None:
         self.go(2)
         self.clips.ask_for_clip()
 
     @Slot()
-    def _open_folder(self) -> None:
+    def open_folder(self) -> None:
         self.go(2)
         self.clips.ask_for_folder()
 
     @Slot()
-    def _home_programme(self) -> None:
+    def show_home_programme(self) -> None:
         self.go(1)
         self.progress.show_plan()
 
     @Slot()
-    def _events(self) -> None:
+    def show_events(self) -> None:
         self.go(1)
         self.progress.show_events()
 
-    @Slot()
-    def _report(self) -> None:
-        """Ask where a report goes and write it, beside the window's thread."""
-        person, services = self.measure.person, self.services
-        if person is None:
-            self.tell(tr("Nobody has been measured yet."))
-            return
-        today = services.today()
-        name, _ = QFileDialog.getSaveFileName(
-            self,
-            tr("Write a report"),
-            report_name(person, today, ".pdf"),
-            "PDF (*.pdf);;HTML (*.html)",
-        )
-        if not name:
-            return
-
-        def write(history: History) -> None:
-            services.slow_worker.run(
-                lambda: write_report(history, today, Path(name)),
-                lambda _: self.tell(tr("{file} is written.").format(file=Path(name).name)),
-                self.tell,
-            )
-
-        services.records.run(lambda: services.keeper.history(person.id), write, self.tell)
-
-    @Slot()
-    def _print(self) -> None:
-        """Ask for a printer and print the report, beside the window's thread."""
-        person, services = self.measure.person, self.services
-        if person is None:
-            self.tell(tr("Nobody has been measured yet."))
-            return
-        today = services.today()
-        printer = chosen_printer(self)
-        if printer is None:
-            return
-
-        def printed(pages: int) -> None:
-            self.tell(tr("Pages sent to the printer: {pages}.").format(pages=pages))
-
-        def on_paper(history: History) -> None:
-            services.slow_worker.run(
-                lambda: print_report(history, today, printer), printed, self.tell
-            )
-
-        services.records.run(lambda: services.keeper.history(person.id), on_paper, self.tell)
-
-    @Slot()
-    def _what_this_is(self) -> None:
-        purpose_dialog(self).open()
-
-    @Slot()
-    def _keys(self) -> None:
-        keys_dialog(self).open()
-
-    @Slot()
-    def _about(self) -> None:
-        about_dialog(self).open()
-
-    # -- what the pages tell ------------------------------------------------------------------
+    def _warn(self, warnings: tuple[str, ...]) -> None:
+        """Show what is wrong with the place of the sessions until another message comes."""
+        if warnings:
+            self.messages.tell("\n".join(warnings), stays=True)
 
     @Slot(bool)
     def _step_back(self, measuring: bool) -> None:
-        """Hide the row of words while an arm is measured: one thing at a time."""
-        self._row.setVisible(not measuring)
-        self._hair.setVisible(not measuring)
+        """Hide the row of words while an arm is measured."""
+        self._top.setVisible(not measuring)
 
     @Slot(object)
     def _show_person(self, person: Person | None) -> None:
         self.services.person_id = person.id if person else None
+        self.reports.person = person
         if person is None:
             self._who.setText("")
         else:
@@ -363,10 +168,6 @@ class MainWindow(QMainWindow):
             self._who.setText(person.pseudonym + demo)
         self.progress.show_person(person)
         self.clips.show_person(person)
-
-    @Slot(bool)
-    def _mirror_changed(self, mirrored: bool) -> None:
-        self.measure.live.video.set_mirrored(mirrored)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Close at any moment: the engine hands over what it captured, then all is saved."""

@@ -59,16 +59,16 @@ class KeeperInABadPlace(InMemorySessionRepository):
 
 
 def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: WindowHarness, qtbot: QtBot) -> None:
-    assert stage.window._told.isHidden()
+    assert stage.window.messages.isHidden()
     stage.services.keeper = KeeperInABadPlace()
     window = gui.app.main_window.MainWindow(stage.services)
     qtbot.addWidget(window)
     stage.settle()
-    assert not window._told.isHidden()
-    assert window._told.text() == "The sessions are kept on a network disk.\nNo room is left."
-    assert not window._told_timer.isActive()
-    window.tell("Something else.")
-    assert window._told_timer.isActive()
+    assert not window.messages.isHidden()
+    assert window.messages.text == "The sessions are kept on a network disk.\nNo room is left."
+    assert window.messages.stays
+    window.messages.tell("Something else.")
+    assert not window.messages.stays
 
 
 def test_four_words_lead_to_four_pages(stage: WindowHarness) -> None:
@@ -131,13 +131,6 @@ def test_the_help_menu_shows_its_dialogs(stage: WindowHarness, text: str) -> Non
     dialog.close()
 
 
-def test_messages_go_away_by_themselves(stage: WindowHarness) -> None:
-    stage.window.tell("The disk is full.")
-    assert stage.window._told.isVisible()
-    stage.window._told_timer.timeout.emit()
-    assert not stage.window._told.isVisible()
-
-
 def test_a_report_is_written_beside_the_window(
     stage: WindowHarness, tmp_path: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -147,7 +140,7 @@ def test_a_report_is_written_beside_the_window(
     stage.settle()
     stage.settle()
     assert target.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
-    assert "rowan.html" in stage.window._told.text()
+    assert "rowan.html" in stage.window.messages.text
 
 
 def test_every_page_with_a_number_carries_the_notice(stage: WindowHarness) -> None:

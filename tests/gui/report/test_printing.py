@@ -33,9 +33,9 @@ def test_the_report_goes_to_the_chosen_printer(
         printer.setOutputFileName(str(target))
         return printer
 
-    monkeypatch.setattr(gui.app.main_window, "chosen_printer", into_a_file)
+    monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", into_a_file)
     stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
-    stage.window._print()
+    stage.window.reports.print()
     stage.settle()
     pages = pages_of(target)
     assert 1 <= len(pages) <= 2
@@ -43,7 +43,7 @@ def test_the_report_goes_to_the_chosen_printer(
     for number, page in enumerate(pages, start=1):
         assert NOTICE in page
         assert f"page {number} of {len(pages)}" in page
-    assert str(len(pages)) in stage.window._told.text()
+    assert str(len(pages)) in stage.window.messages.text
 
 
 @pytest.mark.parametrize("answer", list(QPrintDialog.DialogCode))
@@ -60,6 +60,6 @@ def test_who_goes_back_prints_nothing(
 def test_nobody_measured_is_told_before_a_printer_is_asked_for(
     new_stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(gui.app.main_window, "chosen_printer", pytest.fail)
-    new_stage.window._print()
-    assert "Nobody has been measured" in new_stage.window._told.text()
+    monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", pytest.fail)
+    new_stage.window.reports.print()
+    assert "Nobody has been measured" in new_stage.window.messages.text

@@ -112,7 +112,7 @@ def test_the_board_is_saved_for_printing(
     known.window.known.known.board.click()
     known.settle()
     assert target.read_bytes().startswith(b"%PDF")
-    assert "100 mm" in known.window._told.text()
+    assert "100 mm" in known.window.messages.text
 
 
 def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
@@ -134,7 +134,7 @@ def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
     (profile,) = LENSES.all()
     assert profile.camera_name == CAMERA
     assert profile.focal_px == pytest.approx((500, 500), rel=0.01)
-    assert "Lens found from 16 views" in known.window._told.text()
+    assert "Lens found from 16 views" in known.window.messages.text
     assert pages.currentWidget() is pages.known
     assert pages.known.lens.text().startswith("\u2713  Calibrated at 640 x 480 pixels")
     assert known.services.source().setup.camera.lens == profile
@@ -186,7 +186,7 @@ def test_without_a_chosen_camera_no_profile_is_begun(known: WindowHarness) -> No
     known.services.settings.camera = ""
     known.window.known.known.calibrate.click()
     assert known.window.known.currentWidget() is known.window.known.known
-    assert "Choose the camera first" in known.window._told.text()
+    assert "Choose the camera first" in known.window.messages.text
 
 
 # -- marks ------------------------------------------------------------------------------------
@@ -358,7 +358,7 @@ def test_a_table_that_cannot_be_judged_is_told(known: WindowHarness, tmp_path: P
     table.write_text("person,movement\na,flexion", encoding="utf-8")
     known.window.known.show_study(table)
     known.settle()
-    assert "camera_deg" in known.window._told.text()
+    assert "camera_deg" in known.window.messages.text
     assert known.window.known.currentWidget() is known.window.known.known
 
 
@@ -395,7 +395,7 @@ def test_an_offered_correction_is_kept_off_and_switched_on(
     correction = known.services.source().setup_of(Movement.FLEXION).correction
     assert correction is not None
     assert 4.0 < correction.bias_deg < 7.0
-    assert known.window._told.text() == "Readings from now on start a new series."
+    assert known.window.messages.text == "Readings from now on start a new series."
     pages.show_calibration()
     known.settle()
     assert pages.known.corrections[0].isChecked()

@@ -358,5 +358,5 @@ def test_pain_beforehand_sets_how_much_testing_is_asked_for(
     guide = page.measuring.guide
     assert guide.task.trials == trials
     assert guide.task_position[1] == (4 if reach else 2)
-    told = stage.window._told.text()
+    told = stage.window.messages.text
     assert ("easily upset" in told) != reach

@@ -53,14 +53,14 @@ def planned(stage: WindowHarness, first_day: dt.date) -> Plan:
 
 @pytest.fixture
 def plan_page(stage: WindowHarness) -> WindowHarness:
-    stage.window._home_programme()
+    stage.window.show_home_programme()
     stage.settle()
     return stage
 
 
 @pytest.fixture
 def events_page(stage: WindowHarness) -> WindowHarness:
-    stage.window._events()
+    stage.window.show_events()
     stage.settle()
     return stage
 
@@ -111,7 +111,7 @@ def test_a_plan_without_stretches_or_pain_limit_is_not_kept(
 
 def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHarness) -> None:
     before = planned(stage, TODAY - dt.timedelta(days=10))
-    stage.window._home_programme()
+    stage.window.show_home_programme()
     stage.settle()
     page = stage.window.progress.plan
     assert page.lines[Stretch.WALL_WALK].planned == before.stretches[1]
@@ -125,7 +125,7 @@ def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHar
         (TODAY, 3),
     ]
     # What was put down today is corrected, not followed by yet another plan.
-    stage.window._home_programme()
+    stage.window.show_home_programme()
     stage.settle()
     page.pain_limit.choose(5)
     page.keep.click()
@@ -135,7 +135,7 @@ def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHar
 
 def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
     planned(stage, TODAY - dt.timedelta(days=10))
-    stage.window._home_programme()
+    stage.window.show_home_programme()
     stage.settle()
     stage.window.progress.plan.end.click()
     stage.settle()
@@ -253,7 +253,7 @@ def test_every_field_of_the_pages_has_a_name_and_escape_leads_back(
     stage: WindowHarness, press: Callable[..., None], name: str
 ) -> None:
     planned(stage, TODAY)
-    (stage.window._home_programme if name == "plan" else stage.window._events)()
+    (stage.window.show_home_programme if name == "plan" else stage.window.show_events)()
     stage.settle()
     page = getattr(stage.window.progress, name)
     fields = [
@@ -271,7 +271,7 @@ def test_every_field_of_the_pages_has_a_name_and_escape_leads_back(
 def test_the_pages_are_worked_by_keys_alone(
     stage: WindowHarness, press: Callable[..., None], qtbot: QtBot, name: str
 ) -> None:
-    (stage.window._home_programme if name == "plan" else stage.window._events)()
+    (stage.window.show_home_programme if name == "plan" else stage.window.show_events)()
     stage.settle()
     page = getattr(stage.window.progress, name)
     press(Qt.Key.Key_Space)  # ticks the first stretch, or says injection

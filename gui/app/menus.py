@@ -1,0 +1,114 @@
+"""The menu bar: every action of the window with its text and its keys."""
+
+from collections.abc import Callable, Sequence
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu
+
+from gui.app.about import about_dialog, keys_dialog, purpose_dialog
+from gui.app.help_pages import HelpPage, open_page, page_name
+from gui.app.preferences import Preferences
+from gui.style.palette import Scheme
+from gui.text.language import LANGUAGES, SYSTEM
+from gui.text.words import tr
+
+if TYPE_CHECKING:
+    from gui.app.main_window import MainWindow
+
+
+def fill_menu_bar(window: "MainWindow", preferences: Preferences) -> None:
+    """Add all menus to a window."""
+    bar = window.menuBar()
+    _fill_file_menu(bar.addMenu(tr("&File")), window)
+    _fill_page_menu(bar.addMenu(tr("&Go to")), window)
+    _fill_view_menu(bar.addMenu(tr("&View")), preferences)
+    cues, settings = bar.addMenu(tr("&Cues")), preferences.settings
+    _add(cues, tr("&Tones"), preferences.switch_tones, checked=settings.tones)
+    _add(cues, tr("&Speech"), preferences.switch_speech, checked=settings.speech)
+    _fill_help_menu(bar.addMenu(tr("&Help")), window)
+
+
+def _fill_file_menu(menu: QMenu, window: "MainWindow") -> None:
+    _add(menu, tr("Open a &clip..."), window.open_clip, "Ctrl+O")
+    _add(menu, tr("Open a &folder of clips..."), window.open_folder, "Ctrl+Shift+O")
+    menu.addSeparator()
+    _add(menu, tr("&Report for a clinic visit..."), window.reports.write, "Ctrl+R")
+    _add(menu, tr("&Print the report..."), window.reports.print, "Ctrl+P")
+    menu.addSeparator()
+    leave = _add(menu, tr("&Quit"), window.close, "Ctrl+Q")
+    leave.setMenuRole(QAction.MenuRole.QuitRole)
+
+
+def _fill_page_menu(menu: QMenu, window: "MainWindow") -> None:
+    for place, word in enumerate(window.words):
+        _add(menu, word.accessibleName(), partial(window.go, place), f"Ctrl+{place + 1}")
+    menu.addSeparator()
+    _add(menu, tr("&Home programme"), window.show_home_programme, "Ctrl+H")
+    _add(menu, tr("&What happened: injection, flare, camera"), window.show_events, "Ctrl+E")
+
+
+def _fill_view_menu(menu: QMenu, preferences: Preferences) -> None:
+    settings = preferences.settings
+    schemes = (
+        (Scheme.SYSTEM, tr("As the &system")),
+        (Scheme.LIGHT, tr("&Light")),
+        (Scheme.DARK, tr("&Dark")),
+    )
+    _add_choices(menu, schemes, settings.scheme, preferences.choose_scheme)
+    menu.addSeparator()
+    # A language's own name is the same in all of them.
+    languages = ((SYSTEM, tr("As the &system")), *LANGUAGES.items())
+    _add_choices(
+        menu.addMenu(tr("La&nguage")), languages, settings.language, preferences.choose_language
+    )
+    menu.addSeparator()
+    _add(menu, tr("Text &larger"), partial(preferences.change_text, 1), "Ctrl++")
+    _add(menu, tr("Text s&maller"), partial(preferences.change_text, -1), "Ctrl+-")
+    _add(menu, tr("Text as it &was"), partial(preferences.change_text, 0), "Ctrl+0")
+
+
+def _fill_help_menu(menu: QMenu, window: "MainWindow") -> None:
+    _add(
+        menu,
+        tr("&What this is, and what it is not"),
+        lambda: purpose_dialog(window).open(),
+        "F1",
+    )
+    _add(menu, tr("&Keys"), lambda: keys_dialog(window).open(), "F2")
+    menu.addSeparator()
+    for page in HelpPage:
+        _add(menu, page_name(page), partial(open_page, page, window))
+    menu.addSeparator()
+    about = _add(menu, tr("&About Thawline"), lambda: about_dialog(window).open())
+    about.setMenuRole(QAction.MenuRole.AboutRole)
+
+
+def _add(
+    menu: QMenu, text: str, slot: object, keys: str = "", *, checked: bool | None = None
+) -> QAction:
+    """Add an action; one with `checked` is switched on and off, and hands that to its slot."""
+    action = QAction(text, menu)
+    if keys:
+        action.setShortcut(QKeySequence(keys))
+    if checked is None:
+        action.triggered.connect(slot)
+    else:
+        action.setCheckable(True)
+        action.setChecked(checked)
+        action.toggled.connect(slot)
+    menu.addAction(action)
+    return action
+
+
+def _add_choices(
+    menu: QMenu, values: Sequence[tuple[object, str]], chosen: object, choose: Callable[..., None]
+) -> None:
+    """Add one action for each value, of which one is chosen."""
+    group = QActionGroup(menu)
+    for value, text in values:
+        action = _add(menu, text, partial(choose, value))
+        action.setCheckable(True)
+        action.setChecked(value == chosen)
+        group.addAction(action)

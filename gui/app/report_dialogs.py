@@ -1,0 +1,73 @@
+"""Reports of the measured person: ask where one goes, then write or print it in the background."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from gui.report.files import print_report, report_name, write_report
+from gui.report.printer import chosen_printer
+from gui.session.services import Services
+from gui.text.words import tr
+from measure.domain.records import History, Person
+
+
+class ReportDialogs(QObject):
+    """Asks for a file or a printer, in front of the window that it belongs to."""
+
+    message_raised = Signal(str)
+
+    def __init__(self, services: Services, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._services, self._window = services, parent
+        self.person: Person | None = None
+
+    @Slot()
+    def write(self) -> None:
+        """Ask for a file and write the report to it."""
+        person, services, tell = self._measured(), self._services, self.message_raised.emit
+        if person is None:
+            return
+        today = services.today()
+        name, _ = QFileDialog.getSaveFileName(
+            self._window,
+            tr("Write a report"),
+            report_name(person, today, ".pdf"),
+            "PDF (*.pdf);;HTML (*.html)",
+        )
+        if not name:
+            return
+
+        def write_history(history: History) -> None:
+            services.slow_worker.run(
+                lambda: write_report(history, today, Path(name)),
+                lambda _: tell(tr("{file} is written.").format(file=Path(name).name)),
+                tell,
+            )
+
+        services.records.run(lambda: services.keeper.history(person.id), write_history, tell)
+
+    @Slot()
+    def print(self) -> None:
+        """Ask for a printer and print the report."""
+        person, services, tell = self._measured(), self._services, self.message_raised.emit
+        if person is None:
+            return
+        today = services.today()
+        printer = chosen_printer(self._window)
+        if printer is None:
+            return
+
+        def print_history(history: History) -> None:
+            services.slow_worker.run(
+                lambda: print_report(history, today, printer),
+                lambda pages: tell(tr("Pages sent to the printer: {pages}.").format(pages=pages)),
+                tell,
+            )
+
+        services.records.run(lambda: services.keeper.history(person.id), print_history, tell)
+
+    def _measured(self) -> Person | None:
+        if self.person is None:
+            self.message_raised.emit(tr("Nobody has been measured yet."))
+        return self.person

@@ -1,0 +1,45 @@
+"""A bar of short messages above the page, which go away by themselves."""
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QWidget
+
+from gui.widgets.layouts import column
+from gui.widgets.text import label
+
+#: How long a message is shown, milliseconds. [project]
+_SHOWN_MS = 9000
+#: Most lines of messages at one time. [project]
+_MOST_LINES = 3
+
+
+class MessageBar(QWidget):
+    """Shows the latest messages for a while; out of sight without any."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._label = label("", "lead")
+        column(self._label, on=self, margins=(24, 8, 24, 8))
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self.hide)
+        self.setVisible(False)
+
+    @property
+    def text(self) -> str:
+        return self._label.text()
+
+    @property
+    def stays(self) -> bool:
+        """Whether the messages stay until others come."""
+        return not self._timer.isActive()
+
+    def tell(self, text: str, *, stays: bool = False) -> None:
+        """Show a message; one that is shown still stays beside it. An empty one clears the bar."""
+        before = self.text if self.isVisible() and text else ""
+        lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
+        self._label.setText("\n".join([*lines][-_MOST_LINES:]))
+        self.setVisible(bool(text))
+        if stays:
+            self._timer.stop()
+        else:
+            self._timer.start(_SHOWN_MS)
