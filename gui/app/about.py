@@ -3,8 +3,8 @@
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
 from gui.protocol.red_flags import ScreeningPage
-from gui.text.safety_words import screening_text
-from gui.text.words import notice, tr
+from gui.text.safety_wording import screening_text
+from gui.text.wording import notice, tr
 from gui.widgets.buttons import button
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label

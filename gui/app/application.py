@@ -24,7 +24,7 @@ from gui.session.repository import SessionRepository
 from gui.session.services import Services
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.plain_dialog import plain_dialog
 from gui.workers.garbage_collection import collect_garbage_in_gui_thread
 from gui.workers.worker_thread import BackgroundWorker

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.text import label
 from measure.system.versions import software

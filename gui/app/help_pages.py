@@ -11,7 +11,7 @@ from PySide6.QtCore import QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QDialog, QTextBrowser, QVBoxLayout, QWidget
 
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import button
 
 

@@ -15,7 +15,7 @@ from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.measure_page import MeasurePage
 from gui.pages.progress.progress_page import ProgressPage
 from gui.session.services import Services
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, button
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.message_bar import MessageBar

@@ -12,7 +12,7 @@ from gui.app.help_pages import HelpPage, open_page, page_name
 from gui.app.preferences import Preferences
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
-from gui.text.words import tr
+from gui.text.wording import tr
 
 if TYPE_CHECKING:
     from gui.app.main_window import MainWindow

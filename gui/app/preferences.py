@@ -5,7 +5,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 from gui.session.services import Services
 from gui.session.settings import TEXT_SCALES
 from gui.style.palette import Scheme
-from gui.text.words import tr
+from gui.text.wording import tr
 
 
 class Preferences(QObject):

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from gui.report.files import print_report, report_name, write_report
 from gui.report.printer import chosen_printer
 from gui.session.services import Services
-from gui.text.words import tr
+from gui.text.wording import tr
 from measure.domain.records import History, Person
 
 

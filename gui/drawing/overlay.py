@@ -11,7 +11,7 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen
 
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
-from gui.text.words import side_name
+from gui.text.wording import side_name
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.movements import Movement
 

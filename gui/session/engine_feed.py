@@ -5,7 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
 from gui.session.interfaces import Engine
-from gui.text.sentences import trouble_sentence
+from gui.text.session_wording import trouble_sentence
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side

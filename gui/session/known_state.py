@@ -11,7 +11,7 @@ from calibration.repository.bodies import BODIES, BodyRecord, body_record_warnin
 from calibration.repository.corrections import CORRECTIONS, StoredCorrection
 from calibration.repository.lenses import lenses_of, other_size_message
 from calibration.repository.levels import LEVELS, CameraLevel
-from gui.text.words import message_text, movement_name, tr
+from gui.text.wording import message_text, movement_name, tr
 from measure.domain.acquisition import LensProfile
 
 

@@ -15,8 +15,8 @@ from gui.session.log import SessionRecorder
 from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import PendingMeasurement
 from gui.session.tones import Tone
-from gui.text.sentences import live_sentence, next_sentence
-from gui.text.words import message_text, tr
+from gui.text.session_wording import live_sentence, next_sentence
+from gui.text.wording import message_text, tr
 from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
 from measure.domain.records import LimitingFactor

@@ -2,8 +2,8 @@
 
 from enum import StrEnum
 
-from gui.text.sentences import hint_sentence
-from gui.text.words import tr
+from gui.text.session_wording import hint_sentence
+from gui.text.wording import tr
 from measure.live.events import LiveFrame, SetupHint
 
 

@@ -1,7 +1,7 @@
-"""Which language the window speaks: chosen in the menu, else the system's, else English.
+"""Language of the window: the one chosen in the menu, else the system's, else English.
 
-English stands in the code; each other language is a file in ``gui/translations``. Reports, exports
-and the command line stay in English.
+English texts are in the code; every other language is a file in ``gui/translations``. Reports,
+exports and the command line stay in English.
 """
 
 from importlib.resources import files
@@ -9,31 +9,31 @@ from importlib.resources import files
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, Qt, QTranslator
 from PySide6.QtGui import QGuiApplication
 
-#: Code and own name of every language that the window speaks, English first.
+#: Code and native name of every supported language, English first.
 LANGUAGES = {"en": "English", "es": "Español"}
 
-#: Stands for "as the system" in the settings.
+#: Setting that follows the system's language.
 SYSTEM = ""
 
 
 def language_for(chosen: str, system: QLocale) -> str:
-    """Return the code of the language to speak.
+    """Return the code of the language to use.
 
     Parameters
     ----------
     chosen
         A code of LANGUAGES, or SYSTEM; another one counts as SYSTEM.
     system
-        What the system says; its languages in their order, a country's variety as the language.
+        The system's locale; its languages in their order, regional variants as the language.
     """
     if chosen in LANGUAGES:
         return chosen
-    spoken = [name.replace("_", "-").partition("-")[0] for name in system.uiLanguages()]
-    return next((code for code in spoken if code in LANGUAGES), "en")
+    codes = [name.replace("_", "-").partition("-")[0] for name in system.uiLanguages()]
+    return next((code for code in codes if code in LANGUAGES), "en")
 
 
 def install_language(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:
-    """Let a language be in force for windows made from now on; return its translators.
+    """Use a language for windows made from now on; return its translators.
 
     They live as long as the application, which is their parent.
     """

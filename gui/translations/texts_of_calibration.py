@@ -1,4 +1,4 @@
-"""Sentences of `calibration` that the window shows, so that the extractor finds them too."""
+"""Messages of `calibration` that the window shows, listed for the extractor."""
 
 import ast
 from pathlib import Path
@@ -7,7 +7,7 @@ import calibration
 
 
 def texts_of_calibration() -> tuple[str, ...]:
-    """Return the template of every remark that is written in `calibration`, each once."""
+    """Return the template of every message written in `calibration`, without repeats."""
     texts = []
     for file in sorted(Path(calibration.__path__[0]).rglob("*.py")):
         texts += _templates(file.read_text(encoding="utf-8"))

@@ -1,19 +1,21 @@
-"""Texts that the window shows but `measure` holds, so that the extractor finds them too.
+"""Texts of `measure` that the window shows, listed for the extractor of texts to translate.
 
-`measure` knows no Qt: it holds English words, and the window looks them up when it shows them.
+`measure` does not import Qt: it holds English words, and the window translates them.
 """
 
 from measure.domain.movements import MOVEMENTS, View
 from measure.domain.reasons import SENTENCES
+from measure.domain.records import EVENT_WORDS
 from measure.domain.vertebral_levels import region_of
 from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING
 from measure.progress.home_programme import STRETCHES, Irritability, assessment_dose
 from measure.progress.milestones import TASKS
-from measure.progress.series import BREAK_WORDS
+from measure.progress.series import INSTRUMENT_CHANGED
+from measure.progress.wording import INTERVAL, VERDICT_WORDS, WITH_INTERVAL
 
-#: One level of every region of the back.
+#: One vertebral level of every region of the back.
 _LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")
-#: Levels that are words; the others are the trade's letters and stay.
+#: Levels that are words; the others are symbols and stay.
 _WORDED_LEVELS = ("sacrum", "buttock", "thigh")
 
 
@@ -28,7 +30,11 @@ def texts_of_measure() -> tuple[str, ...]:
         *(task.words for tasks in TASKS.values() for task in tasks),
         *(facts.name for facts in STRETCHES.values()),
         *(facts.how for facts in STRETCHES.values()),
-        *BREAK_WORDS,
+        *EVENT_WORDS.values(),
+        INSTRUMENT_CHANGED,
+        *VERDICT_WORDS.values(),
+        WITH_INTERVAL,
+        INTERVAL,
         *PROMPT_WORDS.values(),
         WORTH_SHOWING,
         *(assessment_dose(band).sentence for band in Irritability),

@@ -1,8 +1,8 @@
-"""Brings the translations up to date: ``python -m gui.translations.update``.
+"""Update of the translations: ``python -m gui.translations.update``.
 
-Qt's own extractor reads the texts out of the code into one ``.ts`` file a language, where people
-translate them with any editor; its compiler makes the ``.qm`` file that the window loads. Texts
-that are gone are dropped. Ends with 1 when a text lacks its translation.
+Qt's extractor writes the texts of the code into one ``.ts`` file per language, which translators
+edit; its compiler makes the ``.qm`` file that the window loads. Texts that no longer occur are
+dropped. Ends with 1 when a text has no translation.
 """
 
 import re
@@ -21,32 +21,32 @@ _TOOLS = Path(sys.executable).parent
 
 
 def files_of(code: str) -> tuple[Path, Path]:
-    """Return a language's file for people and the one that the window loads."""
+    """Return a language's ``.ts`` file for translators and the ``.qm`` file of the window."""
     return HERE / f"thawline_{code}.ts", HERE / f"thawline_{code}.qm"
 
 
 def translations(source: Path) -> dict[str, str]:
-    """Return each text and its translation, empty where there is none, from a ``.ts`` file."""
-    found = {}
+    """Return each text of a ``.ts`` file and its translation, empty where there is none."""
+    texts = {}
     for message in ElementTree.parse(source).iter("message"):
-        told = message.find("translation")
-        finished = told is not None and told.get("type") is None
-        found[message.findtext("source", "")] = message.findtext("translation", "") * finished
-    return found
+        translation = message.find("translation")
+        finished = translation is not None and translation.get("type") is None
+        texts[message.findtext("source", "")] = message.findtext("translation", "") * finished
+    return texts
 
 
 def extract(target: Path) -> None:
-    """Write all texts into a ``.ts`` file, keeping the translations that it has."""
+    """Write all texts into a ``.ts`` file, keeping its translations."""
     sources = sorted(str(path) for path in HERE.parent.rglob("*.py"))
     with tempfile.TemporaryDirectory() as folder:
-        # The extractor reads calls, so what other packages hold is written down as calls.
+        # The extractor reads calls, so the texts of other packages are written as calls.
         extra = Path(folder) / "texts_of_others.py"
         texts = (*texts_of_measure(), *texts_of_calibration())
         calls = "".join(f"tr({text!r})\n" for text in texts)
         extra.write_text(calls, encoding="utf-8")
         options = ["-locations", "none", "-no-obsolete", "-ts", str(target)]
         _run("pyside6-lupdate", *sources, str(extra), *options)
-    # Our "#:" comments explain constants; the extractor takes them for notes to translators.
+    # "#:" comments document constants; the extractor takes them for notes to translators.
     text = target.read_text(encoding="utf-8")
     plain = re.sub(r"\s*<extracomment>.*?</extracomment>", "", text, flags=re.DOTALL)
     target.write_text(plain, encoding="utf-8")
@@ -62,7 +62,7 @@ def _run(tool: str, *arguments: str) -> None:
 
 
 def main() -> int:
-    """Update every language; say what is still to be translated."""
+    """Update every language; print the texts that are not yet translated."""
     lacking = 0
     for code in LANGUAGES:
         if code == "en":
@@ -71,7 +71,7 @@ def main() -> int:
         extract(source)
         compile_to(source, compiled)
         texts = translations(source)
-        empty = [text for text, told in texts.items() if not told]
+        empty = [text for text, translation in texts.items() if not translation]
         print(f"{source.name}: {len(texts)} texts, {len(empty)} to translate")
         for text in empty:
             print(f"  {text!r}")

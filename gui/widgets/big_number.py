@@ -5,7 +5,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter
 from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import tr, value_words
+from gui.text.wording import tr, value_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import Unit
 

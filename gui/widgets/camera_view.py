@@ -5,8 +5,8 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.session.services import Services
-from gui.text.sentences import trouble_sentence
-from gui.text.words import tr
+from gui.text.session_wording import trouble_sentence
+from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.video_view import VideoView

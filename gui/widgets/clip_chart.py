@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.session.interfaces import ClipCurve
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_of

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from calibration.lens.fit import COVERAGE_CELLS
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
 

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import button
 
 _DAY = dt.timedelta(days=1)

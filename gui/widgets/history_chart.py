@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 from gui.drawing.curves import CurvePoint, HistoryCurve
 from gui.drawing.interval_band import band_opacity
 from gui.style.appearance import Appearance
-from gui.text.words import event_mark, side_title, tr
+from gui.text.wording import event_mark, side_title, tr
 from gui.widgets.day_axis import DayAxis
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.interval_band import paint_band, paint_guide, paint_refusal, paint_scale
 from gui.style.appearance import Appearance
-from gui.text.words import measurement_words, trial_words
+from gui.text.wording import measurement_words, trial_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import MOVEMENTS, Movement

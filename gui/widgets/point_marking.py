@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
 #: How far an arrow key moves the cross, in pixels of the picture; with Shift one.

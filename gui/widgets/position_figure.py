@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.drawing.posture_figure import BodyFigure, Point2D, body_figure
 from gui.style.appearance import Appearance
-from gui.text.words import movement_plainly, side_name, tr
+from gui.text.wording import movement_plainly, side_name, tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement

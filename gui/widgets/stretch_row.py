@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import stretch_name, tr
+from gui.text.wording import stretch_name, tr
 from gui.widgets.buttons import FlowRow, button
 from gui.widgets.text import label
 from measure.domain.records import Plan, Stretch, StretchLog

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.text.words import notice
+from gui.text.wording import notice
 
 
 def label(text: str, role: str = "") -> QLabel:

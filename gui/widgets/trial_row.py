@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from gui.protocol.plan import Attempt, AttemptState, SessionPlan
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_trial
 from measure.domain.movements import Movement
 

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.overlay import paint_figure, paint_framing
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement

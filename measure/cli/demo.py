@@ -147,7 +147,8 @@ def _write_pictures(folder: Path, sample: SampleClip, outcome: ClipResult) -> No
 
 def _print(samples: list[SampleClip], outcomes: list[ClipResult]) -> None:
     from measure.cli.main import NOTICE
-    from measure.report.plain_text import interval_words, reason_words, table, value_words
+    from measure.cli.terminal_table import table
+    from measure.report.measurement_wording import interval_text, reason_codes, value_text
 
     rows = []
     for sample, outcome in zip(samples, outcomes, strict=True):
@@ -162,8 +163,8 @@ def _print(samples: list[SampleClip], outcomes: list[ClipResult]) -> None:
         error = ""
         if sample.truth is not None and measurement.value is not None:
             error = _digits(measurement.value - sample.truth, measurement.unit, sign="+")
-        said = [value_words(measurement), interval_words(measurement), truth, error]
-        rows.append([*row, *said, reason_words(measurement)])
+        said = [value_text(measurement), interval_text(measurement), truth, error]
+        rows.append([*row, *said, reason_codes(measurement)])
     header = ("clip", "movement", "side", "reading", "95 % interval", "truth", "error", "remarks")
     print(table(rows, header))
     print(

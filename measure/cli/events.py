@@ -4,10 +4,10 @@ import argparse
 import datetime as dt
 
 from measure.cli.open_store import open_store
+from measure.cli.terminal_table import table
 from measure.domain.landmarks import Side
 from measure.domain.records import Event, EventKind, Person
 from measure.errors import InputError
-from measure.report.plain_text import table
 from measure.system.clock import new_id
 
 

@@ -7,10 +7,10 @@ from collections.abc import Callable
 from functools import partial
 
 from measure.cli.open_store import open_store
+from measure.cli.terminal_table import table
 from measure.domain.landmarks import Side
 from measure.domain.records import Onset, Person
 from measure.errors import InputError
-from measure.report.plain_text import table
 from measure.storage.location import backup_files
 from measure.system.clock import new_id
 from measure.system.json_codec import to_data

@@ -5,10 +5,10 @@ import datetime as dt
 
 from measure.cli.events import a_day
 from measure.cli.open_store import open_store
+from measure.cli.terminal_table import table
 from measure.domain.records import Plan, PlannedStretch, Stretch
 from measure.errors import InputError
 from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
-from measure.report.plain_text import table
 from measure.system.clock import new_id
 
 #: How many weeks are listed, the present one included. Ours.

@@ -6,8 +6,8 @@ import stat
 from dataclasses import dataclass
 from pathlib import Path
 
+from measure.cli.terminal_table import table
 from measure.errors import MachineError
-from measure.report.plain_text import table
 from measure.storage.location import (
     ASIDE_NAMES,
     BACKUP_FOLDER_NAME,

@@ -6,6 +6,7 @@ from typing import Any
 
 from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
+from measure.cli.terminal_table import table
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import Person
 from measure.progress.comparison import Block
@@ -18,7 +19,6 @@ from measure.progress.wording import (
     conduct_words,
     slope_words,
 )
-from measure.report.plain_text import table
 from measure.report.wording import chapter_words
 
 _HEADER = ("movement", "side", "first days", "last days", "change", "trend a month", "verdict")

@@ -161,10 +161,11 @@ def print_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult])
 
 
 def _table(outcomes: Sequence[ClipResult]) -> str:
+    from measure.cli.terminal_table import table
     from measure.domain.measurements import Measurement
-    from measure.report.plain_text import interval_words, reason_words, table, value_words
+    from measure.report.measurement_wording import interval_text, reason_codes, value_text
 
-    said: tuple[Callable[[Measurement], str], ...] = (value_words, interval_words, reason_words)
+    said: tuple[Callable[[Measurement], str], ...] = (value_text, interval_text, reason_codes)
     rows = []
     for outcome in outcomes:
         entry, measurement = outcome.entry, outcome.measurement
@@ -177,7 +178,7 @@ def _table(outcomes: Sequence[ClipResult]) -> str:
 
 
 def _print_refusals(outcomes: Sequence[ClipResult]) -> None:
-    from measure.report.plain_text import refusal_sentence
+    from measure.report.measurement_wording import refusal_sentence
 
     for outcome in outcomes:
         if outcome.measurement is not None:

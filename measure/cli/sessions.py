@@ -7,10 +7,11 @@ from itertools import groupby
 
 from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
+from measure.cli.terminal_table import table
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import MeasurementRecord, Pain, SessionRecord
 from measure.errors import InputError
-from measure.report.plain_text import interval_words, reason_words, table, value_words
+from measure.report.measurement_wording import interval_text, reason_codes, value_text
 from measure.storage.location import backup_files
 from measure.system.json_codec import to_data
 
@@ -131,10 +132,10 @@ def _rows(session: SessionRecord, records: list[MeasurementRecord]) -> list[list
                 "",
                 MOVEMENTS[found.movement].name,
                 found.side.value,
-                value_words(found),
-                interval_words(found),
+                value_text(found),
+                interval_text(found),
                 "" if record.pain_during is None else str(record.pain_during),
-                reason_words(found),
+                reason_codes(found),
             ]
         )
     return rows

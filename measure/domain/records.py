@@ -9,6 +9,7 @@ record.
 import datetime as dt
 import re
 import unicodedata
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -66,6 +67,17 @@ class EventKind(StrEnum):
     CAMERA_CHANGED = "camera-changed"
     MODEL_CHANGED = "model-changed"
     OTHER = "other"
+
+
+#: Names of the events in charts and reports.
+EVENT_WORDS: Mapping[EventKind, str] = {
+    EventKind.INJECTION: "injection",
+    EventKind.PROCEDURE: "procedure",
+    EventKind.FLARE: "flare",
+    EventKind.CAMERA_CHANGED: "camera changed",
+    EventKind.MODEL_CHANGED: "model changed",
+    EventKind.OTHER: "noted",
+}
 
 
 class Stretch(StrEnum):

@@ -11,7 +11,7 @@ from measure.clips.read import ClipReading
 from measure.domain.landmarks import Landmark, arm
 from measure.errors import DataError
 from measure.export.clip_series_csv import part_of, settled_series
-from measure.report.plain_text import number_words
+from measure.report.measurement_wording import number_text
 from measure.video.frame import FrameNormalizer
 from measure.video.reader import ClipReader
 from measure.video.sampling import COARSE_HZ
@@ -77,7 +77,7 @@ def _draw(picture: NDArray[Any], reading: ClipReading, place: int, value: float)
         _line(picture, points[own.elbow], points[own.wrist], 4)
         for mark in (own.shoulder, own.elbow, own.wrist):
             _dot(picture, points[mark])
-    said = "-" if not math.isfinite(value) else number_words(value, measurement.unit, mark=False)
+    said = "-" if not math.isfinite(value) else number_text(value, measurement.unit, mark=False)
     part = part_of(measurement, float(reading.track.time_s[place]))
     _text(picture, f"{said}  {part}", (12, 40), 1.1)
     _text(picture, "estimate, not a diagnosis", (12, picture.shape[0] - 14), 0.5)

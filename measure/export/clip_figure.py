@@ -5,7 +5,7 @@ from pathlib import Path
 from measure.clips.read import ClipReading
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.errors import DataError
-from measure.report.plain_text import interval_words, refusal_sentence, value_words
+from measure.report.measurement_wording import interval_text, refusal_sentence, value_text
 
 _INK, _PALE, _SOIL = "#22302b", "#b9c4bd", "#7a4b1f"
 
@@ -52,9 +52,9 @@ def draw_curve(
             axes.fill_between(span, trial.low, trial.high, color=_INK, alpha=0.25, lw=0)
             axes.plot(span, [trial.value] * 2, color=_INK, lw=3)
     unit = "degrees" if facts.unit is Unit.DEGREES else "fraction of mid-hip to C7"
-    said = value_words(measurement)
+    said = value_text(measurement)
     if measurement.value is not None:
-        said += f"  (95 %: {interval_words(measurement)})"
+        said += f"  (95 %: {interval_text(measurement)})"
     else:
         said += f": {refusal_sentence(measurement)}"
     axes.set_title(f"{facts.name}, {measurement.side} arm\n{said}", fontsize=10, loc="left")

@@ -16,23 +16,27 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import FloatArray, IntArray, Side
 from measure.domain.measurements import Measurement, Provenance, Status
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, Event, EventKind, History, MeasurementRecord
+from measure.domain.records import (
+    EVENT_WORDS,
+    AssessmentCondition,
+    Event,
+    EventKind,
+    History,
+    MeasurementRecord,
+)
 
-#: What breaks a series, in words, and whether a sitting on the very day comes after it. Ours:
-#: an injection or procedure is noted on the day one was measured before it.
-_BREAKING: Mapping[EventKind, tuple[str, bool]] = {
-    EventKind.INJECTION: ("injection", False),
-    EventKind.PROCEDURE: ("procedure", False),
-    EventKind.FLARE: ("flare", True),
-    EventKind.CAMERA_CHANGED: ("camera changed", True),
-    EventKind.MODEL_CHANGED: ("model changed", True),
+#: Events that break a series, and whether a session on the same day comes after the break: an
+#: injection or procedure is noted on the day one was measured before it. [project]
+_BREAKING: Mapping[EventKind, bool] = {
+    EventKind.INJECTION: False,
+    EventKind.PROCEDURE: False,
+    EventKind.FLARE: True,
+    EventKind.CAMERA_CHANGED: True,
+    EventKind.MODEL_CHANGED: True,
 }
 _OF_THE_SETUP = (EventKind.CAMERA_CHANGED, EventKind.MODEL_CHANGED)
 
 INSTRUMENT_CHANGED = "way of measuring changed"
-
-#: Everything that a break's reason can say.
-BREAK_WORDS = (*(why for why, _ in _BREAKING.values()), INSTRUMENT_CHANGED)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,9 +190,8 @@ def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
         setup = event.kind in _OF_THE_SETUP
         if event.side is not None and event.side is not side and not setup:
             continue
-        why, same_day = _BREAKING[event.kind]
-        day = event.day if same_day else event.day + dt.timedelta(days=1)
-        found.append(Break(day=day, why=why, setup=setup))
+        day = event.day if _BREAKING[event.kind] else event.day + dt.timedelta(days=1)
+        found.append(Break(day=day, why=EVENT_WORDS[event.kind], setup=setup))
     return tuple(found)
 
 

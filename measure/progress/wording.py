@@ -1,4 +1,10 @@
-"""Numbers and findings of progress in plain words. No arithmetic beyond rounding."""
+"""Wording of progress: readings, changes, slopes and verdicts, in any language.
+
+A function that forms a translatable sentence takes the function that translates its parts;
+without one it speaks English.
+"""
+
+from collections.abc import Callable
 
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import AssessmentCondition, Assistance
@@ -8,6 +14,13 @@ from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
 
 MINUS = "\N{MINUS SIGN}"
+
+#: Returns a text in the language of the reader.
+Translate = Callable[[str], str]
+
+#: Templates of a value with its interval, and of an interval.
+WITH_INTERVAL = "{value} ({range})"
+INTERVAL = "{low} to {high}"
 
 #: The verdicts in plain words.
 VERDICT_WORDS: dict[Verdict, str] = {
@@ -29,8 +42,13 @@ _HELP_WORDS: dict[Assistance, str] = {
 }
 
 
+def english(text: str) -> str:
+    """Return the text as it is: the translation of those who speak English."""
+    return text
+
+
 def signed(amount: float, unit: Unit, digits: int = 0) -> str:
-    """Return a change with its sign, in degrees or in percent of the back's height."""
+    """Return a change with its sign, in degrees or in per cent of the back's height."""
     shown = round(amount * 100 if unit is Unit.FRACTION else amount, digits)
     # A change that rounds to nothing has no sign.
     number = f"{shown:+.{digits}f}" if shown else f"{0:.{digits}f}"
@@ -38,7 +56,7 @@ def signed(amount: float, unit: Unit, digits: int = 0) -> str:
 
 
 def plain(value: float, movement: Movement) -> str:
-    """Return a reading in whole degrees, or the level behind the back that it is nearest to."""
+    """Return a reading in whole degrees, or the vertebral level nearest to it."""
     if MOVEMENTS[movement].unit is Unit.FRACTION:
         return level_at(value)
     return f"{value:.0f}°".replace("-", MINUS)
@@ -56,18 +74,20 @@ def block_words(block: Block, movement: Movement) -> str:
     return with_interval(block.value, block.low, block.high, movement)
 
 
-def change_words(change: Change, movement: Movement) -> str:
+def change_words(change: Change, movement: Movement, tr: Translate = english) -> str:
     """Return a change with its interval, "+18° (+12 to +24)"."""
     unit = MOVEMENTS[movement].unit
-    low, high = (signed(each, unit).rstrip("°% ") for each in (change.low, change.high))
-    return f"{signed(change.value, unit)} ({low} to {high})"
+    low, high = (signed(end, unit).rstrip("°% ") for end in (change.low, change.high))
+    interval = tr(INTERVAL).format(low=low, high=high)
+    return tr(WITH_INTERVAL).format(value=signed(change.value, unit), range=interval)
 
 
-def slope_words(slope: Slope, movement: Movement) -> str:
+def slope_words(slope: Slope, movement: Movement, tr: Translate = english) -> str:
     """Return the change a month with its 95 % interval."""
     low, high = slope.interval_per_month()
-    return change_words(Change(value=slope.per_month, low=low, high=high), movement)
+    return change_words(Change(value=slope.per_month, low=low, high=high), movement, tr)
 
 
 def conduct_words(conduct: AssessmentCondition) -> str:
+    """Return how a movement was done, "helped by a stick, standing"."""
     return f"{_HELP_WORDS[conduct.help]}, {conduct.posture.value}"

@@ -16,6 +16,7 @@ from measure.progress.home_programme import WeekDone
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
 from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
+from measure.report.wording import MONTHS
 
 #: How far back the curves go, days, and above how many days a band stands for a week. Ours.
 CURVE_DAY = 365
@@ -23,8 +24,6 @@ MOST_BANDS = 90
 
 #: Levels behind the back that are named beside a scale.
 _LEVELS = ("buttock", "S2", "L3", "T12", "T7")
-#: Not by the locale: the report is in one language.
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 _PALE, _LIGHT = 0.55, 0.85
 
@@ -282,4 +281,4 @@ def _dates(first: int, last: int) -> list[tuple[int, str]]:
 
 
 def _month(day: dt.date) -> str:
-    return _MONTHS[day.month - 1]
+    return MONTHS[day.month - 1]

@@ -1,7 +1,7 @@
-"""The report for a clinic visit: one or two pages of HTML, readable in black and white.
+"""Report for a clinic visit: one or two pages of HTML, readable in black and white.
 
-Made as text, so it needs no window; the same text becomes a PDF in :mod:`gui.report.pdf`.
-Everything that somebody typed is escaped. Nothing is fetched: the page is whole in itself.
+Made as text, so it needs no window; the same text becomes a PDF in :mod:`gui.report.pdf`. All
+typed text is escaped. The page is self-contained: it loads nothing.
 """
 
 import datetime as dt
@@ -33,7 +33,7 @@ from measure.report.wording import (
 
 Draw = Callable[[Diagram], str]
 
-#: Plain enough for every browser and for the text layout that makes the PDF, which knows
+#: Plain enough for every browser and for the text layout that makes the PDF, which supports
 #: lengths in px only.
 _STYLE = """
 body { font-family: "DejaVu Sans", sans-serif; font-size: 8pt; color: #000;
@@ -70,15 +70,15 @@ def report_html(
     Parameters
     ----------
     history
-        Everything about the person; what lies after `today` is left out.
+        All records of the person; what lies after `today` is left out.
     draw
-        What stands in the text for a picture.
+        Returns the text that represents a diagram in the HTML.
     for_screen
-        Add what only a browser understands: page size, margins, and the rule that nothing
+        Add what only a browser understands: page size, margins, and the policy that nothing
         outside the page is ever loaded.
     """
-    known = history_until(history, today)
-    title = escape(report_title(known.person))
+    shown = history_until(history, today)
+    title = escape(report_title(shown.person))
     head = f'<meta charset="utf-8"><title>{title}</title>'
     style = _STYLE
     if for_screen:
@@ -86,7 +86,7 @@ def report_html(
         style += _SCREEN_STYLE
     return (
         f'<!DOCTYPE html><html lang="en"><head>{head}<style>{style}</style></head>'
-        f"<body>{_body(known, today, draw)}</body></html>\n"
+        f"<body>{_body(shown, today, draw)}</body></html>\n"
     )
 
 
@@ -114,7 +114,7 @@ def _body(history: History, today: dt.date, draw: Draw) -> str:
     if progress.prompts:
         parts.append(
             "<h2>Worth talking about</h2>"
-            + _paragraphs(escape(each.text) for each in progress.prompts)
+            + _paragraphs(escape(prompt.text) for prompt in progress.prompts)
         )
     parts.append("<h2>First and last readings, change and trend</h2>")
     parts.append(movement_table(progress, history, draw))
@@ -127,34 +127,37 @@ def _body(history: History, today: dt.date, draw: Draw) -> str:
 
 
 def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) -> str:
-    sessions = [each.started.day.toordinal() for each in history.sessions]
+    sessions = [session.started.day.toordinal() for session in history.sessions]
     span = span_of(sessions, today)
     cells = []
     for movement in Movement:
-        sides = [each for each in progress.usual if each.movement is movement]
+        sides = [side for side in progress.usual if side.movement is movement]
         refused = [
-            (each.measurement.side, each.taken.day)
-            for each in history.measurements
-            if each.measurement.movement is movement and each.measurement.status is Status.REFUSED
+            (record.measurement.side, record.taken.day)
+            for record in history.measurements
+            if record.measurement.movement is movement
+            and record.measurement.status is Status.REFUSED
         ]
         if sides:
             cells.append(draw(curve_picture(sides, refused, span)))
-    first = max(dt.date.fromordinal(span[0]), min(each.started.day for each in history.sessions))
+    first = max(
+        dt.date.fromordinal(span[0]), min(session.started.day for session in history.sessions)
+    )
     weeks = weeks_done(history.plans, history.stretches, first, today)
     cells.append(draw(pain_picture(history.sessions, weeks, span)))
     rows = "".join(
         "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + 2]) + "</tr>"
         for k in range(0, len(cells), 2)
     )
-    affected = [each for each in progress.usual if each.affected]
+    affected = [side for side in progress.usual if side.affected]
     return (
         "<h2>Over time</h2>"
         f'<p class="small">{_legend(history)}</p>'
         f'<table class="bare" width="100%">{rows}</table>'
-        f"{_paragraphs(escape(each) for each in chapter_words(affected))}"
+        f"{_paragraphs(escape(sentence) for sentence in chapter_words(affected))}"
         f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
         f"{_programme(history, today)}"
-        f"{_paragraphs(event_words(each) for each in history.events)}"
+        f"{_paragraphs(event_words(event) for event in history.events)}"
     )
 
 
@@ -175,21 +178,21 @@ def _programme(history: History, today: dt.date) -> str:
     plan = plan_on(history.plans, today)
     if plan is None or not plan.stretches:
         return ""
-    each_one = "; ".join(
-        f"{STRETCHES[each.stretch].name}, {each.times_a_day} times a day"
-        + (f", held {each.hold_s} s" if each.hold_s else "")
-        for each in plan.stretches
+    stretches = "; ".join(
+        f"{STRETCHES[item.stretch].name}, {item.times_a_day} times a day"
+        + (f", held {item.hold_s} s" if item.hold_s else "")
+        for item in plan.stretches
     )
     chosen = f" Chosen by: {escape(plan.chosen_by)}." if plan.chosen_by else ""
     month = dt.timedelta(days=27)
     weeks = weeks_done(history.plans, history.stretches, max(today - month, plan.first_day), today)
-    planned, done = sum(each.planned for each in weeks), sum(each.done for each in weeks)
+    planned, done = sum(week.planned for week in weeks), sum(week.done for week in weeks)
     share = f" In the last four weeks {done} of {planned} were done." if planned else ""
     return (
-        f"<p>Home programme since {date_words(plan.first_day)}: {each_one}; stop at pain "
+        f"<p>Home programme since {date_words(plan.first_day)}: {stretches}; stop at pain "
         f"{plan.pain_limit} of 10.{chosen}{share}</p>"
     )
 
 
 def _paragraphs(texts: Iterable[str]) -> str:
-    return "".join(f"<p>{each}</p>" for each in texts if each)
+    return "".join(f"<p>{text}</p>" for text in texts if text)

@@ -1,4 +1,4 @@
-"""The tables of a report, as HTML."""
+"""Tables of the report as HTML: movements, everyday tasks, refusals."""
 
 from collections import Counter
 from collections.abc import Callable
@@ -24,9 +24,9 @@ from measure.progress.wording import (
 )
 from measure.report.figures import band_picture, empty_frame
 from measure.report.svg import Diagram
-from measure.report.wording import short_date, side_words, times_words
+from measure.report.wording import short_date, side_text, times_words
 
-#: How many reasons of refusals are spelled out. Ours: a report has a page or two.
+#: Number of refusal reasons listed, so that a report fits two pages. [project]
 MOST_REASONS = 5
 
 #: Heads of the columns and their widths in per cent.
@@ -42,16 +42,16 @@ _HEADS = (
 
 
 def movement_table(progress: Progress, history: History, draw: Callable[[Diagram], str]) -> str:
-    """Return first and last readings, their change and the verdict, a row each side."""
+    """Return first and last readings, their change and the verdict, one row per side."""
     affected = history.person.affected
     latest_refused = _latest_refused(history)
     rows = []
     for movement in Movement:
-        for side in sorted(Side, key=lambda each: each not in affected):
-            found = progress.of(movement, side)
+        for side in sorted(Side, key=lambda shoulder: shoulder not in affected):
+            progress_of_side = progress.of(movement, side)
             refused = latest_refused.get((movement, side))
-            if found:
-                rows.append(_row(found, refused, affected, draw))
+            if progress_of_side:
+                rows.append(_row(progress_of_side, refused, affected, draw))
             elif refused:
                 rows.append(_refused_row(refused, affected, draw))
     heads = "".join(f'<th width="{width}%">{head}</th>' for head, width in _HEADS)
@@ -65,7 +65,7 @@ def movement_table(progress: Progress, history: History, draw: Callable[[Diagram
 
 
 def _too_early_words(progress: Progress) -> str:
-    if all(each.verdict is not Verdict.TOO_EARLY for each in progress.usual):
+    if all(side.verdict is not Verdict.TOO_EARLY for side in progress.usual):
         return ""
     return (
         f" A trend is told after {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days with readings at "
@@ -74,11 +74,11 @@ def _too_early_words(progress: Progress) -> str:
 
 
 def _anew_words(progress: Progress) -> str:
-    """Return from when on the trends count where something broke the series."""
+    """Return the days from which trends count where a break started a new series."""
     begun = {
-        (each.side.value, each.series.breaks[-1].day, each.series.breaks[-1].why)
-        for each in progress.usual
-        if each.series.breaks
+        (side.side.value, side.series.breaks[-1].day, side.series.breaks[-1].why)
+        for side in progress.usual
+        if side.series.breaks
     }
     return "".join(
         f" Trends of the {side} side count from {short_date(day)} on ({escape(why)})."
@@ -87,14 +87,14 @@ def _anew_words(progress: Progress) -> str:
 
 
 def milestone_table(progress: Progress) -> str:
-    """Return which everyday ranges the recent readings pass for certain, side by side."""
+    """Return which everyday ranges the recent readings pass for certain, by side."""
     rows = []
     for movement in Movement:
         sides = {side: progress.of(movement, side) for side in Side}
-        found = next((each for each in sides.values() if each), None)
-        if found is None:
+        measured = next((side for side in sides.values() if side), None)
+        if measured is None:
             continue
-        for k, milestone in enumerate(found.milestones):
+        for k, milestone in enumerate(measured.milestones):
             task = milestone.task
             cells = "".join(f"<td>{_reached(sides[side], k)}</td>" for side in Side)
             where = f"{MOVEMENTS[movement].name} from {task.range_words}"
@@ -112,14 +112,14 @@ def milestone_table(progress: Progress) -> str:
 def refusal_table(history: History) -> str:
     """Return how many measurements were refused, and the most frequent reasons in words."""
     refused = [
-        each.measurement
-        for each in history.measurements
-        if each.measurement.status is Status.REFUSED
+        record.measurement
+        for record in history.measurements
+        if record.measurement.status is Status.REFUSED
     ]
     whole = len(history.measurements)
     if not refused:
         return f"<p>None of {whole} measurements was refused.</p>"
-    counts = Counter(each.reasons[0] for each in refused if each.reasons)
+    counts = Counter(measurement.reasons[0] for measurement in refused if measurement.reasons)
     items = "".join(
         f"<tr><td>{times_words(count)}</td><td>{escape(SENTENCES[reason])}</td></tr>"
         for reason, count in counts.most_common(MOST_REASONS)
@@ -131,21 +131,21 @@ def refusal_table(history: History) -> str:
 
 
 def _row(
-    found: SideProgress,
+    side: SideProgress,
     refused: MeasurementRecord | None,
     affected: tuple[Side, ...],
     draw: Callable[[Diagram], str],
 ) -> str:
-    movement, change = found.movement, found.change
-    picture = draw(band_picture(movement, found.recent, found.baseline if change else None))
+    movement, change = side.movement, side.change
+    picture = draw(band_picture(movement, side.recent, side.baseline if change else None))
     cells = (
-        _name(movement, found.side, affected),
-        _block(found.baseline, movement) if change else "not apart yet",
-        _block(found.recent, movement),
+        _name(movement, side.side, affected),
+        _block(side.baseline, movement) if change else "not apart yet",
+        _block(side.recent, movement),
         picture,
-        _latest(found, refused),
+        _latest(side, refused),
         change_words(change, movement) if change else "too early to say",
-        _trend(found),
+        _trend(side),
     )
     return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
 
@@ -153,10 +153,10 @@ def _row(
 def _refused_row(
     refused: MeasurementRecord, affected: tuple[Side, ...], draw: Callable[[Diagram], str]
 ) -> str:
-    found = refused.measurement
-    why = escape(SENTENCES[found.reasons[0]]) if found.reasons else ""
+    measurement = refused.measurement
+    why = escape(SENTENCES[measurement.reasons[0]]) if measurement.reasons else ""
     return (
-        f"<tr><td>{_name(found.movement, found.side, affected)}</td><td></td><td></td>"
+        f"<tr><td>{_name(measurement.movement, measurement.side, affected)}</td><td></td><td></td>"
         f"<td>{draw(empty_frame())}</td><td>refused<br>"
         f'<span class="small">{short_date(refused.taken.day)}</span></td>'
         f'<td colspan="2">{why}</td></tr>'
@@ -165,7 +165,7 @@ def _refused_row(
 
 def _name(movement: Movement, side: Side, affected: tuple[Side, ...]) -> str:
     name = MOVEMENTS[movement].name.removesuffix(" at the side")
-    return f"<b>{name}</b><br>{side_words(side, affected)}"
+    return f"<b>{name}</b><br>{side_text(side, affected)}"
 
 
 def _block(block: Block, movement: Movement) -> str:
@@ -173,39 +173,39 @@ def _block(block: Block, movement: Movement) -> str:
     return _two_lines(block_words(block, movement), days)
 
 
-def _latest(found: SideProgress, refused: MeasurementRecord | None) -> str:
+def _latest(side: SideProgress, refused: MeasurementRecord | None) -> str:
     """Return the latest reading, and a later refusal where there was one."""
-    series = found.series
-    value, low, high = (float(each[-1]) for each in (series.value, series.low, series.high))
+    series = side.series
+    value, low, high = (float(column[-1]) for column in (series.value, series.low, series.high))
     below = short_date(series.date(-1))
     if refused is not None and refused.taken.day > series.date(-1):
         below += f"; refused {short_date(refused.taken.day)}"
-    return _two_lines(with_interval(value, low, high, found.movement), below)
+    return _two_lines(with_interval(value, low, high, side.movement), below)
 
 
 def _two_lines(above: str, below: str) -> str:
     return f'{above}<br><span class="small">{below}</span>'
 
 
-def _trend(found: SideProgress) -> str:
-    words = f"<b>{VERDICT_WORDS[found.verdict]}</b>"
-    if found.drifted_by is not None:
-        moved = signed(found.drifted_by, MOVEMENTS[found.movement].unit)
+def _trend(side: SideProgress) -> str:
+    words = f"<b>{VERDICT_WORDS[side.verdict]}</b>"
+    if side.drifted_by is not None:
+        moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit)
         return _two_lines(
             words, f"Both shoulders moved together, the other by {moved}: has the set-up changed?"
         )
-    if found.verdict is Verdict.TOO_EARLY:
+    if side.verdict is Verdict.TOO_EARLY:
         return _two_lines(words, f"told from {LEAST_WEEKS:.0f} weeks on")
-    slope = found.weekly_checks[-1].slope if found.weekly_checks else None
-    return _two_lines(words, slope_words(slope, found.movement)) if slope else words
+    slope = side.weekly_checks[-1].slope if side.weekly_checks else None
+    return _two_lines(words, slope_words(slope, side.movement)) if slope else words
 
 
-def _reached(found: SideProgress | None, number: int) -> str:
-    if found is None:
+def _reached(side: SideProgress | None, number: int) -> str:
+    if side is None:
         return "not measured"
-    if found.recent.days < LEAST_FOR_TASKS:
+    if side.recent.days < LEAST_FOR_TASKS:
         return "few days"
-    return "yes" if found.milestones[number].reached else "not shown"
+    return "yes" if side.milestones[number].reached else "not shown"
 
 
 def _latest_refused(history: History) -> dict[tuple[Movement, Side], MeasurementRecord]:

@@ -1,4 +1,4 @@
-"""What a report says in sentences: who, how measured, how to read it."""
+"""Wording of the report: person, pain, events, earlier trends, way of measuring, caveats."""
 
 import datetime as dt
 from collections import Counter
@@ -9,7 +9,7 @@ from statistics import median
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Reference
 from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.records import Event, EventKind, History, MeasurementRecord, Onset
+from measure.domain.records import EVENT_WORDS, Event, History, MeasurementRecord, Onset
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import SeriesPhase, Verdict
@@ -47,22 +47,15 @@ _ONSETS = {
     Onset.ARM_KEPT_STILL: "began while the arm was kept still",
     Onset.OTHER: "began otherwise",
 }
-_EVENTS = {
-    EventKind.INJECTION: "injection",
-    EventKind.PROCEDURE: "procedure",
-    EventKind.FLARE: "flare",
-    EventKind.CAMERA_CHANGED: "camera changed",
-    EventKind.MODEL_CHANGED: "model changed",
-    EventKind.OTHER: "noted",
-}
 _REFERENCES = {
     Reference.TRUNK_AXIS: "against the trunk's axis",
     Reference.PLUMB_LINE: "against the vertical",
 }
-# Not by the locale: the report is in one language.
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+#: Names of the months; not by the locale, as the report is in English.
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
-#: How many breaks of a series are told in words, the latest ones. Ours: two pages.
+#: Number of latest breaks of a series that are described, so that a report fits two pages.
+#: [project]
 MOST_CHAPTERS = 2
 
 _VIEWS = {
@@ -72,20 +65,20 @@ _VIEWS = {
     View.OBLIQUE: "half turned to the front",
 }
 
-#: Characters of a checksum that tell two models apart in print.
+#: Characters of a checksum that distinguish two models in print.
 _CHECKSUM_SHOWN = 10
 
 
 def date_words(day: dt.date) -> str:
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def short_date(day: dt.date) -> str:
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year % 100:02d}"
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year % 100:02d}"
 
 
 def person_words(history: History, today: dt.date) -> str:
-    """Return who this is about and what time it covers, as HTML."""
+    """Return the person and the time covered, as HTML."""
     person = history.person
     words = [f"<b>{escape(person.pseudonym)}</b>"]
     if person.affected:
@@ -108,21 +101,23 @@ def event_words(event: Event) -> str:
     """Return an event as HTML."""
     where = f", {event.side.value} side" if event.side else ""
     note = f": {escape(event.note)}" if event.note else ""
-    return f"{date_words(event.day)}: {_EVENTS[event.kind]}{where}{note}"
+    return f"{date_words(event.day)}: {EVENT_WORDS[event.kind]}{where}{note}"
 
 
 def pain_words(history: History, today: dt.date) -> str:
-    """Return what was rated over the last two weeks with sessions."""
-    lately = [each.pain for each in history.sessions if (today - each.started.day).days < 14]
+    """Return the ratings of pain over the last two weeks, median and range."""
+    lately = [
+        session.pain for session in history.sessions if (today - session.started.day).days < 14
+    ]
     parts = []
     for name, ratings in (
-        ("worst in 24 hours", [each.worst_24h for each in lately]),
-        ("at night", [each.night for each in lately]),
-        ("at rest", [each.rest for each in lately]),
+        ("worst in 24 hours", [pain.worst_24h for pain in lately]),
+        ("at night", [pain.night for pain in lately]),
+        ("at rest", [pain.rest for pain in lately]),
     ):
-        known = [each for each in ratings if each is not None]
-        if known:
-            parts.append(f"{name} {median(known):.0f} ({min(known)} to {max(known)})")
+        given = [rating for rating in ratings if rating is not None]
+        if given:
+            parts.append(f"{name} {median(given):.0f} ({min(given)} to {max(given)})")
     if not parts:
         return "Pain was not rated in the last two weeks."
     return "Pain in the last two weeks, middle and range of 0 to 10: " + "; ".join(parts) + "."
@@ -134,14 +129,14 @@ def during_words(history: History, today: dt.date) -> str:
     parts = []
     for movement in Movement:
         lately = [
-            each
-            for each in history.measurements
-            if each.measurement.movement is movement
-            and each.measurement.side in affected
-            and (today - each.taken.day).days < 28
+            record
+            for record in history.measurements
+            if record.measurement.movement is movement
+            and record.measurement.side in affected
+            and (today - record.taken.day).days < 28
         ]
-        pain = [each.pain_during for each in lately if each.pain_during is not None]
-        stops = Counter(each.stopped_by.value for each in lately if each.stopped_by)
+        pain = [record.pain_during for record in lately if record.pain_during is not None]
+        stops = Counter(record.stopped_by.value for record in lately if record.stopped_by)
         words = [f"pain {median(pain):.0f} ({min(pain)} to {max(pain)})"] if pain else []
         words += [f"ended by {stop} {times_words(count)}" for stop, count in stops.most_common()]
         if words:
@@ -153,15 +148,15 @@ def during_words(history: History, today: dt.date) -> str:
 
 
 def chapter_words(sides: Iterable[SideProgress]) -> list[str]:
-    """Return what could be told before the latest breaks, a sentence each, plain text."""
-    told: dict[tuple[Side, dt.date, str], list[tuple[Movement, SeriesPhase]]] = {}
-    for each in sides:
-        for chapter in each.earlier[-MOST_CHAPTERS:]:
+    """Return the verdicts before the latest breaks, one sentence per break, plain text."""
+    phases: dict[tuple[Side, dt.date, str], list[tuple[Movement, SeriesPhase]]] = {}
+    for progress in sides:
+        for chapter in progress.earlier[-MOST_CHAPTERS:]:
             if chapter.verdict is not Verdict.TOO_EARLY:
-                key = (each.side, chapter.ended, chapter.ended_by)
-                told.setdefault(key, []).append((each.movement, chapter))
+                key = (progress.side, chapter.ended, chapter.ended_by)
+                phases.setdefault(key, []).append((progress.movement, chapter))
     sentences = []
-    for (side, _, ended_by), chapters in told.items():
+    for (side, _, ended_by), chapters in phases.items():
         first = min(chapter.first for _, chapter in chapters)
         last = max(chapter.last for _, chapter in chapters)
         trends = "; ".join(
@@ -189,18 +184,19 @@ def how_measured(history: History) -> str:
     by_way: dict[str, list[str]] = {}
     for movement in Movement:
         if movement in latest:
-            found = latest[movement]
-            way = f"{conduct_words(found.conduct)}, {_reference(found)}"
-            name = f"{MOVEMENTS[movement].name} seen {_VIEWS[found.measurement.view]}"
+            record = latest[movement]
+            way = f"{conduct_words(record.conduct)}, {_reference(record)}"
+            name = f"{MOVEMENTS[movement].name} seen {_VIEWS[record.measurement.view]}"
             by_way.setdefault(way, []).append(name)
     lines = [f"{'; '.join(names)}: {way}." for way, names in by_way.items()]
-    made = [
-        (instrument_signature(each.measurement.provenance), each) for each in history.measurements
+    signed = [
+        (instrument_signature(record.measurement.provenance), record)
+        for record in history.measurements
     ]
-    latest_so = dict(made)
-    counts = Counter(way for way, _ in made)
+    latest_of_signature = dict(signed)
+    counts = Counter(way for way, _ in signed)
     lines += [
-        f"{_instrument(latest_so[way])} ({count} of {len(made)} measurements)."
+        f"{_instrument(latest_of_signature[way])} ({count} of {len(signed)} measurements)."
         for way, count in counts.most_common(3)
     ]
     if len(counts) > 3:
@@ -215,23 +211,24 @@ def _reference(record: MeasurementRecord) -> str:
 
 
 def _instrument(record: MeasurementRecord) -> str:
-    made = record.measurement.provenance
+    provenance = record.measurement.provenance
     hashes = ", ".join(
-        f"{name} {value[:_CHECKSUM_SHOWN]}" for name, value in sorted(made.model_hashes.items())
+        f"{name} {value[:_CHECKSUM_SHOWN]}"
+        for name, value in sorted(provenance.model_hashes.items())
     )
-    software = ", ".join(f"{name} {value}" for name, value in sorted(made.software.items()))
-    camera = made.setup.camera
+    software = ", ".join(f"{name} {value}" for name, value in sorted(provenance.software.items()))
+    camera = provenance.setup.camera
     words = [
-        f"Model: {made.model}" + (f" ({hashes})" if hashes else ""),
+        f"Model: {provenance.model}" + (f" ({hashes})" if hashes else ""),
         f"camera: {camera.name or 'not named'}, "
         + ("lens calibrated" if camera.lens else "lens not calibrated"),
-        f"correction against a goniometer: {made.setup.correction.study}"
-        if made.setup.correction
+        f"correction against a goniometer: {provenance.setup.correction.study}"
+        if provenance.setup.correction
         else "no correction against a goniometer",
         f"software: {software or 'not recorded'}",
     ]
     return "; ".join(words)
 
 
-def side_words(side: Side, affected: tuple[Side, ...]) -> str:
+def side_text(side: Side, affected: tuple[Side, ...]) -> str:
     return f"{side.value}, affected" if side in affected else side.value

@@ -50,13 +50,7 @@ EMPTY_NAMES = {"each", "one", "told", "found", "known"}
 #: Folders with variables of such names. This list only ever gets shorter.
 STILL_WITH_EMPTY_NAMES: set[str] = {
     "calibration",
-    "calibration/agreement",
-    "calibration/body",
-    "calibration/cli",
-    "calibration/lens",
-    "calibration/placement",
     "calibration/repository",
-    "calibration/statistics",
     "gui/app",
     "gui/drawing",
     "gui/pages/camera_and_body",
@@ -66,8 +60,6 @@ STILL_WITH_EMPTY_NAMES: set[str] = {
     "gui/protocol",
     "gui/report",
     "gui/session",
-    "gui/text",
-    "gui/translations",
     "gui/widgets",
     "measure/camera",
     "measure/cli",

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QVBoxLayout, 
 
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.text import NoticeBar, label
 

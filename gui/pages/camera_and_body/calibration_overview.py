@@ -24,7 +24,7 @@ from gui.session.known_state import (
     place_words,
 )
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout
 from gui.widgets.scroll_page import scrollable

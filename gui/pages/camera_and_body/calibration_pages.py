@@ -30,7 +30,7 @@ from gui.pages.camera_and_body.marking_tasks import (
     save_marked_level,
 )
 from gui.session.services import Services
-from gui.text.words import tr
+from gui.text.wording import tr
 from measure.domain.movements import Movement
 
 

@@ -10,7 +10,7 @@ from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from calibration.repository.lenses import LENSES
 from gui.session.services import Services
 from gui.session.tones import Tone
-from gui.text.words import message_text, tr
+from gui.text.wording import message_text, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.coverage_grid import CoverageGrid

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.session.services import Services
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence

@@ -12,7 +12,7 @@ from calibration.repository.lenses import lens_for
 from calibration.repository.levels import LEVELS, CameraLevel
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingTask
 from gui.session.known_state import turn_words
-from gui.text.words import tr
+from gui.text.wording import tr
 from measure.errors import InputError
 from measure.kinematics.camera_geometry import undistort_points
 from measure.kinematics.neutral_pose import TRUNK_MARKS

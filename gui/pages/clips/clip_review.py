@@ -19,7 +19,7 @@ from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.log import SessionRecorder
 from gui.session.repository import PendingMeasurement
 from gui.session.services import Services
-from gui.text.words import movement_name, side_title, task_title, tr
+from gui.text.wording import movement_name, side_title, task_title, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.clip_chart import ClipChart

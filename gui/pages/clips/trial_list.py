@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.layouts import clear_layout
 from gui.widgets.measurement_band import MeasurementBand, band_for_trial
 from gui.widgets.wrapping_check_box import WrappingCheckBox

@@ -16,8 +16,8 @@ from PySide6.QtWidgets import (
 
 from gui.session.services import Services
 from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_check_text
-from gui.text.sentences import hint_sentence, trouble_sentence
-from gui.text.words import tr
+from gui.text.session_wording import hint_sentence, trouble_sentence
+from gui.text.wording import tr
 from gui.widgets.buttons import ElidedButton, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence

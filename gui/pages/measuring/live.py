@@ -11,8 +11,8 @@ from gui.drawing.posture_figure import facing_angle_deg
 from gui.protocol.plan import Attempt, AttemptState, SessionStep
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.sentences import frame_words
-from gui.text.words import advice_words, range_words, task_title, tr
+from gui.text.session_wording import frame_phrase
+from gui.text.wording import advice_words, range_words, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
@@ -214,11 +214,11 @@ class LivePage(QWidget):
         waiting = measuring.trouble is not None or measuring.guide.paused
         if frame.phase in _SHOW_POSITION or waiting:
             self._right.set_current_index(_POSITION)
-            self.quality.setText("" if waiting else frame_words(frame))
+            self.quality.setText("" if waiting else frame_phrase(frame))
         elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
             self._right.set_current_index(_NUMBER)
             self.number.show_value(frame.value, unit)
-            self.quality.setText(tr("a guide; {words}").format(words=frame_words(frame)))
+            self.quality.setText(tr("a guide; {words}").format(words=frame_phrase(frame)))
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
             self._right.set_current_index(_REFUSAL)
             advice = advice_words(attempt.trial.refused_for[0])

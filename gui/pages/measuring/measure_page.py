@@ -23,7 +23,7 @@ from gui.protocol.red_flags import ScreeningKind, screening_due
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.services import Services
-from gui.text.words import message_text, tr
+from gui.text.wording import message_text, tr
 from measure.domain.records import LimitingFactor, Pain, Person
 from measure.progress.home_programme import assessment_dose, irritability
 

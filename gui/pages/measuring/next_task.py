@@ -7,8 +7,8 @@ from gui.drawing.posture_figure import facing_angle_deg
 from gui.protocol.plan import MovementTask, faces_away_from_screen
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.sentences import next_sentence
-from gui.text.words import movement_plainly, task_title, tr
+from gui.text.session_wording import next_sentence
+from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text

@@ -13,7 +13,7 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.words import stopped_by_name, task_title, tr
+from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow

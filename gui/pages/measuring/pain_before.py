@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence

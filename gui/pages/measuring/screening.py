@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage
 from gui.style.appearance import Appearance
-from gui.text.safety_words import answer_text, screening_text
-from gui.text.words import tr
+from gui.text.safety_wording import answer_text, screening_text
+from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import card
 from gui.widgets.scroll_page import scrollable

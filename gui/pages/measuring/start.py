@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 from gui.protocol.plan import MovementTask, home_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
-from gui.text.words import (
+from gui.text.wording import (
     help_name,
     movement_name,
     movement_plainly,

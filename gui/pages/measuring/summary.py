@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
 from gui.protocol.plan import SessionMode, TaskResult
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.words import stopped_by_name, task_title, tr
+from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import clear_layout
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement

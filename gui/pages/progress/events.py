@@ -9,7 +9,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import event_name, side_title, tr
+from gui.text.wording import event_name, side_title, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField

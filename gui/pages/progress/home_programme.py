@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import stretch_name, tr
+from gui.text.wording import stretch_name, tr
 from gui.widgets.buttons import ButtonRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card

@@ -13,8 +13,8 @@ from gui.pages.progress.events import EventsPage
 from gui.pages.progress.home_programme import HomeProgrammePage
 from gui.pages.progress.session_details import SessionDetails
 from gui.session.services import Services
-from gui.text.verdict_words import progress_notes, progress_of_sides, side_words, weeks_words
-from gui.text.words import conduct_words, movement_name, tr
+from gui.text.progress_wording import progress_line, progress_notes, progress_of_sides, weeks_words
+from gui.text.wording import conduct_sentence, movement_name, tr
 from gui.widgets.buttons import ButtonRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.empty_history import EmptyHistoryHint
@@ -226,7 +226,7 @@ class ProgressPage(QWidget):
             return
         before = self.conduct.value
         conducts = conducts_of(history, movement)
-        self.conduct.offer(conducts, conduct_words)
+        self.conduct.offer(conducts, conduct_sentence)
         if before in conducts:
             self.conduct.choose(before)
         self.conduct.setVisible(len(conducts) > 1)
@@ -258,7 +258,7 @@ class ProgressPage(QWidget):
         if progress is None:
             return
         sides = progress_of_sides(progress, movement, conduct)
-        self.verdict.setText("\n".join(side_words(each) for each in sides))
+        self.verdict.setText("\n".join(progress_line(each) for each in sides))
         told = progress_notes(progress, sides)
         self.notes.setText("\n".join(told))
         self.notes.setVisible(bool(told))

@@ -6,8 +6,8 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.words import (
-    conduct_words,
+from gui.text.wording import (
+    conduct_sentence,
     reason_sentence,
     stopped_by_name,
     task_title,
@@ -142,7 +142,7 @@ class SessionDetails(QWidget):
 def session_words(session: SessionRecord) -> str:
     """Return when and how the session was."""
     unfinished = "" if session.finished else tr(" (cut short; what was captured is here)")
-    return f"{day_words(session)}. {conduct_words(session.conduct)}.{unfinished}"
+    return f"{day_words(session)}. {conduct_sentence(session.conduct)}.{unfinished}"
 
 
 def day_words(session: SessionRecord) -> str:
@@ -192,7 +192,7 @@ def conditions(record: MeasurementRecord) -> str:
     found = record.measurement
     passes = ", ".join(found.provenance.passes) or found.provenance.model
     return tr("{conduct}. View: {view}. Against: {reference}. Model: {passes}.").format(
-        conduct=conduct_words(record.conduct),
+        conduct=conduct_sentence(record.conduct),
         view=view_name(found.view),
         reference=tr("trunk axis") if found.reference.value == "trunk-axis" else tr("plumb line"),
         passes=passes,

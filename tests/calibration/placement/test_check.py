@@ -14,7 +14,7 @@ from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement
 from measure.domain.records import Person
-from measure.report.plain_text import value_words
+from measure.report.measurement_wording import value_text
 from measure.storage.store import Store
 from measure.system.clock import new_id
 
@@ -66,7 +66,7 @@ def test_a_sentence_comes_with_the_reading(
     assert replay(FLEXION, "--person", "Bramble") == 0
     out = capsys.readouterr().out
     assert f"{part} {kept.taken.isoformat()}" in out
-    assert value_words(measured(FLEXION)) in out
+    assert value_text(measured(FLEXION)) in out
 
 
 def test_a_place_needs_somebody_known(bramble: None, capsys: Said) -> None:

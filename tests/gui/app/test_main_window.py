@@ -32,7 +32,7 @@ from gui.pages.progress.progress_page import ProgressPage
 from gui.session.engine_feed import EngineBridge
 from gui.session.measurement_session import MeasurementSession
 from gui.style.palette import DARK, LIGHT, Scheme
-from gui.text.words import notice
+from gui.text.wording import notice
 from gui.workers.worker_thread import BackgroundWorker
 from measure.live.events import Phase
 from tests.support.fitting import misfits

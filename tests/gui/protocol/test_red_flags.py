@@ -12,7 +12,7 @@ from gui.protocol.red_flags import (
     pain_requires_screening,
     screening_due,
 )
-from gui.text.safety_words import answer_text, screening_text
+from gui.text.safety_wording import answer_text, screening_text
 
 DAY = dt.date(2026, 11, 25)
 

@@ -12,7 +12,7 @@ from gui.session.engine_feed import EngineBridge
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.tones import Tone
-from gui.text.sentences import start_position_sentence
+from gui.text.session_wording import start_position_sentence
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side

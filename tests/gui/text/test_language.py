@@ -10,7 +10,7 @@ from PySide6.QtCore import QLocale, QTranslator
 from PySide6.QtWidgets import QApplication
 
 from gui.text.language import LANGUAGES, SYSTEM, install_language, language_for
-from gui.text.words import tr
+from gui.text.wording import tr
 from gui.translations.update import extract, files_of, translations
 
 OTHERS = [code for code in LANGUAGES if code != "en"]

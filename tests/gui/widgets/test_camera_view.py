@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
-from gui.text.sentences import trouble_sentence
+from gui.text.session_wording import trouble_sentence
 from gui.widgets.camera_view import CameraView
 from measure.camera.faults import SourceFault
 from measure.live.events import LiveEventKind, Phase

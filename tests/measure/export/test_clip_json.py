@@ -9,13 +9,6 @@ from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.vertebral_levels import level_of
 from measure.errors import DataError
 from measure.export.clip_json import document
-from measure.report.plain_text import (
-    interval_words,
-    reason_words,
-    refusal_sentence,
-    table,
-    value_words,
-)
 from measure.system.atomic_files import write_json
 
 TRIAL = Trial(
@@ -82,27 +75,11 @@ def test_a_reach_names_its_levels():
     (result,) = document({}, [("a.mp4", reach)])["results"]
     assert result["value"] == 0.4568
     assert set(result["level"]) == {"low", "high", "band", "decided_by"}
-    assert value_words(reach) == "0.46"
-    assert reason_words(reach).startswith(f"{reach.level.low} to {reach.level.high}")
-
-
-def test_words_for_people_have_no_false_digits():
-    assert value_words(measurement()) == "101°"
-    assert interval_words(measurement()) == "96 to 106°"
-    assert value_words(REFUSED) == "refused"
-    assert interval_words(REFUSED) == ""
-    assert refusal_sentence(REFUSED) == SENTENCES[Reason.NOBODY]
-    assert refusal_sentence(measurement()) == ""
 
 
 def test_every_reason_has_a_sentence():
     assert set(SENTENCES) == set(Reason)
     assert all(sentence.endswith(".") for sentence in SENTENCES.values())
-
-
-def test_columns_line_up():
-    lines = table([["a", "bb"], ["ccc", ""]], ("x", "y")).splitlines()
-    assert lines == ["x    y", "---  --", "a    bb", "ccc"]
 
 
 def test_the_file_is_written_whole_or_not_at_all(tmp_path):

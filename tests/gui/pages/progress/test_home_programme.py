@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.drawing.curves import curves
-from gui.text.verdict_words import prompt_words
+from gui.text.progress_wording import prompt_words
 from gui.widgets.history_chart import noon_timestamp
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement

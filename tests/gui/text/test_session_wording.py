@@ -7,20 +7,20 @@ import pytest
 
 from gui.protocol.plan import MovementTask, SessionPlan
 from gui.session.setup_check import SetupAspect, aspect_text
-from gui.text.sentences import (
-    frame_words,
+from gui.text.session_wording import (
+    frame_phrase,
     hint_sentence,
     live_sentence,
     move_sentence,
     next_sentence,
-    reason_words,
+    reason_phrase,
     rest_sentence,
     start_position_sentence,
     trouble_sentence,
 )
-from gui.text.words import (
+from gui.text.wording import (
     advice_words,
-    conduct_words,
+    conduct_sentence,
     measurement_words,
     movement_plainly,
     range_words,
@@ -81,7 +81,7 @@ def test_every_move_says_to_stop_before_pain(movement: Movement) -> None:
 
 @pytest.mark.parametrize("reason", list(Reason))
 def test_every_reason_has_few_words_and_advice(reason: Reason) -> None:
-    assert 0 < len(reason_words(reason)) <= 40
+    assert 0 < len(reason_phrase(reason)) <= 40
     assert advice_words(reason)
 
 
@@ -114,9 +114,9 @@ def test_the_next_movement_is_said_only_when_there_is_one() -> None:
 
 
 def test_how_well_the_arm_is_seen_in_few_words() -> None:
-    assert frame_words(None) == "nobody seen"
-    assert frame_words(FRAME) == "seen well"
-    assert frame_words(replace(FRAME, reasons=(Reason.HIDDEN,))) == "arm or hips hidden"
+    assert frame_phrase(None) == "nobody seen"
+    assert frame_phrase(FRAME) == "seen well"
+    assert frame_phrase(replace(FRAME, reasons=(Reason.HIDDEN,))) == "arm or hips hidden"
 
 
 @pytest.mark.parametrize("place", list(SetupAspect))
@@ -165,8 +165,8 @@ def test_measurements_in_words() -> None:
 
 
 def test_conduct_and_reasons_to_stop_in_words() -> None:
-    assert conduct_words(AssessmentCondition()) == "Standing, the arm moves by itself"
+    assert conduct_sentence(AssessmentCondition()) == "Standing, the arm moves by itself"
     seated = AssessmentCondition(posture=BodyPosition.SITTING, help=Assistance.STICK)
-    assert conduct_words(seated) == "Sitting, the arm moves helped by a stick"
+    assert conduct_sentence(seated) == "Sitting, the arm moves helped by a stick"
     assert len({stopped_by_name(each) for each in LimitingFactor}) == len(LimitingFactor)
     assert len({movement_plainly(each) for each in Movement}) == len(Movement)

@@ -1,7 +1,7 @@
-"""The one sentence that a page says: what to do now. The same words are shown and spoken."""
+"""Wording of the guided session: the sentence that is shown and spoken at each moment."""
 
 from gui.protocol.plan import SessionPlan, SessionStep
-from gui.text.words import tr
+from gui.text.wording import tr
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -33,7 +33,7 @@ def start_position_sentence(movement: Movement, side: Side) -> str:
 
 
 def move_sentence(movement: Movement) -> str:
-    """Return how to move; short, for it is read while moving. No word of further or more."""
+    """Return how to move: short, as it is read while moving, and without urging."""
     return {
         Movement.FLEXION: tr("Slowly forwards and up. Stop before it becomes painful."),
         Movement.EXTENSION: tr("Slowly backwards. Stop before it becomes painful."),
@@ -70,15 +70,15 @@ def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFa
 
 
 def rest_sentence(guide: SessionPlan) -> str:
-    """Return what to do between two trials; a refused one is told first."""
+    """Return what to do between two trials, or why the last one was refused."""
     refused = guide.last_refusal
     if refused is not None and refused.refused_for:
-        return tr("Not counted: {why}.").format(why=reason_words(refused.refused_for[0]))
+        return tr("Not counted: {why}.").format(why=reason_phrase(refused.refused_for[0]))
     return tr("Rest. Begin again when you are ready.")
 
 
 def hint_sentence(hint: SetupHint) -> str:
-    """Return what to change about the place."""
+    """Return what to change about position, camera or light."""
     return {
         SetupHint.STEP_BACK: tr("Step back a little."),
         SetupHint.COME_CLOSER: tr("Come a little closer."),
@@ -92,15 +92,15 @@ def hint_sentence(hint: SetupHint) -> str:
     }[hint]
 
 
-def frame_words(frame: LiveFrame | None) -> str:
-    """Return in few words how well the arm is seen."""
+def frame_phrase(frame: LiveFrame | None) -> str:
+    """Return in a few words how well the arm is seen."""
     if frame is None or frame.points_px is None:
         return tr("nobody seen")
-    return reason_words(frame.reasons[0]) if frame.reasons else tr("seen well")
+    return reason_phrase(frame.reasons[0]) if frame.reasons else tr("seen well")
 
 
-def reason_words(reason: Reason) -> str:
-    """Return a reason in few words, to be read from across the room."""
+def reason_phrase(reason: Reason) -> str:
+    """Return a reason in a few words, legible from across the room."""
     return {
         Reason.NOBODY: tr("nobody seen"),
         Reason.OTHER_PERSON: tr("somebody else in view"),

@@ -1,18 +1,18 @@
-"""What the safety pages say. Emergency wording comes first, and names no treatment.
+"""Wording of the safety pages: screening before measuring, emergencies first, no treatment.
 
 The signs are those that public health services and shoulder surgeons' societies ask about before
-anybody exercises a painful shoulder; the wording is ours.
+exercising a painful shoulder; the wording is the project's own.
 """
 
 from dataclasses import dataclass
 
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
-from gui.text.words import tr
+from gui.text.wording import tr
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScreeningText:
-    """A page: one question or statement, what it lists, what follows."""
+    """Text of one page: a question or statement, its list, and the conclusion."""
 
     title: str
     items: tuple[str, ...]
@@ -21,7 +21,7 @@ class ScreeningText:
 
 
 def screening_text(page: ScreeningPage) -> ScreeningText:
-    """Return what a page says."""
+    """Return the text of a page."""
     return {
         ScreeningPage.ABOUT: _about,
         ScreeningPage.EMERGENCY: _emergency,
@@ -35,7 +35,7 @@ def screening_text(page: ScreeningPage) -> ScreeningText:
 
 
 def answer_text(answer: ScreeningAnswer) -> str:
-    """Return what the answer's button says."""
+    """Return the text of an answer's button."""
     return {
         ScreeningAnswer.READ: tr("I have read this"),
         ScreeningAnswer.NONE_FITS: tr("None of these fits"),

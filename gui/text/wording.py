@@ -1,4 +1,4 @@
-"""Names and numbers as people read them, in the language of the window."""
+"""Wording of names, values and measurements in the language of the window."""
 
 from PySide6.QtCore import QCoreApplication
 
@@ -8,6 +8,7 @@ from measure.domain.measurements import Measurement, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.records import (
+    EVENT_WORDS,
     AssessmentCondition,
     Assistance,
     BodyPosition,
@@ -23,13 +24,13 @@ def tr(text: str) -> str:
     return QCoreApplication.translate("", text)
 
 
-def message_text(remark: TranslatableMessage) -> str:
-    """Return a sentence of calibration's in the chosen language."""
+def message_text(message: TranslatableMessage) -> str:
+    """Return a message of calibration in the chosen language."""
     values = {
-        name: each if isinstance(each, str) else message_text(each)
-        for name, each in remark.values.items()
+        name: value if isinstance(value, str) else message_text(value)
+        for name, value in message.values.items()
     }
-    return tr(remark.template).format(**values)
+    return tr(message.template).format(**values)
 
 
 def notice() -> str:
@@ -42,7 +43,7 @@ def movement_name(movement: Movement) -> str:
 
 
 def movement_plainly(movement: Movement) -> str:
-    """Return what the movement is, for somebody who does not know the trade's name."""
+    """Return the movement in everyday words."""
     return {
         Movement.FLEXION: tr("arm forwards and up"),
         Movement.EXTENSION: tr("arm backwards"),
@@ -72,9 +73,9 @@ def reason_sentence(reason: Reason) -> str:
 
 
 def advice_words(reason: Reason) -> str:
-    """Return only what to do about a reason, or what was seen where nothing can be done."""
-    seen, _, advice = reason_sentence(reason).partition(". ")
-    return advice or seen
+    """Return only the advice of a reason, or the reason itself where nothing can be done."""
+    finding, _, advice = reason_sentence(reason).partition(". ")
+    return advice or finding
 
 
 def stopped_by_name(stopped_by: LimitingFactor) -> str:
@@ -98,15 +99,8 @@ def event_name(kind: EventKind) -> str:
 
 
 def event_mark(kind: EventKind) -> str:
-    """Return the few words that stand at an event in a chart."""
-    return {
-        EventKind.INJECTION: tr("injection"),
-        EventKind.PROCEDURE: tr("procedure"),
-        EventKind.FLARE: tr("flare"),
-        EventKind.CAMERA_CHANGED: tr("camera changed"),
-        EventKind.MODEL_CHANGED: tr("model changed"),
-        EventKind.OTHER: tr("noted"),
-    }[kind]
+    """Return the name of an event in a chart."""
+    return tr(EVENT_WORDS[kind])
 
 
 def stretch_name(stretch: Stretch) -> str:
@@ -127,7 +121,7 @@ def posture_name(posture: BodyPosition) -> str:
     return tr("standing") if posture is BodyPosition.STANDING else tr("sitting")
 
 
-def conduct_words(conduct: AssessmentCondition) -> str:
+def conduct_sentence(conduct: AssessmentCondition) -> str:
     """Return for example "Standing, the arm moves by itself"."""
     return tr("{posture}, the arm moves {help}").format(
         posture=posture_name(conduct.posture).capitalize(), help=help_name(conduct.help)
@@ -135,7 +129,7 @@ def conduct_words(conduct: AssessmentCondition) -> str:
 
 
 def value_words(value: float, unit: Unit) -> str:
-    """Return a value as it is shown: whole degrees, or per cent of the way up the back."""
+    """Return a value in whole degrees, or in per cent of the way up the back."""
     if unit is Unit.DEGREES:
         return f"{round(value)}°"
     return f"{round(value * 100)} %"
@@ -152,7 +146,7 @@ def view_name(view: View) -> str:
 
 
 def band_words(band: str) -> str:
-    """Return a band of levels, "upper lumbar to sacrum, most likely sacrum", region by region."""
+    """Return a band of levels by region, "upper lumbar to sacrum, most likely sacrum"."""
     ends, _, likely = band.partition(", most likely ")
     low, _, high = ends.partition(" to ")
     words = tr("{low} to {high}").format(low=tr(low), high=tr(high)) if high else tr(low)
@@ -164,7 +158,7 @@ def band_words(band: str) -> str:
 
 
 def measurement_words(measurement: Measurement) -> str:
-    """Return one line for a measurement, or why there is none."""
+    """Return one line for a measurement, or why there is no reading."""
     if measurement.status is Status.REFUSED:
         first = measurement.reasons[0] if measurement.reasons else None
         return tr("No reading. ") + (reason_sentence(first) if first else "")

@@ -1,35 +1,33 @@
-"""A measurement in a line of plain text, for tables on a terminal."""
-
-from collections.abc import Sequence
+"""Wording of a measurement in a line of plain text: value, interval, reasons, level."""
 
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Unit
 from measure.domain.reasons import SENTENCES
 
 
-def value_words(measurement: Measurement) -> str:
+def value_text(measurement: Measurement) -> str:
     """Return the value in whole degrees or hundredths, or the word "refused"."""
     if measurement.status is Status.REFUSED or measurement.value is None:
         return "refused"
-    return number_words(measurement.value, measurement.unit)
+    return number_text(measurement.value, measurement.unit)
 
 
-def interval_words(measurement: Measurement) -> str:
+def interval_text(measurement: Measurement) -> str:
     """Return the 95 % interval, or nothing for a refusal."""
     if measurement.low is None or measurement.high is None:
         return ""
-    low = number_words(measurement.low, measurement.unit, mark=False)
-    return f"{low} to {number_words(measurement.high, measurement.unit)}"
+    low = number_text(measurement.low, measurement.unit, mark=False)
+    return f"{low} to {number_text(measurement.high, measurement.unit)}"
 
 
-def number_words(value: float, unit: Unit, *, mark: bool = True) -> str:
-    """Return whole degrees, or hundredths of a fraction: finer digits would be made up."""
+def number_text(value: float, unit: Unit, *, mark: bool = True) -> str:
+    """Return whole degrees, or hundredths of a fraction; finer digits would not be significant."""
     if unit is Unit.DEGREES:
         return f"{value:.0f}" + ("°" if mark else "")
     return f"{value:.2f}"
 
 
-def reason_words(measurement: Measurement) -> str:
+def reason_codes(measurement: Measurement) -> str:
     """Return the codes of the reasons, separated by commas, and the reach's level."""
     parts = [str(reason) for reason in measurement.reasons]
     level = measurement.level
@@ -43,15 +41,3 @@ def refusal_sentence(measurement: Measurement) -> str:
     if measurement.status is Status.READING or not measurement.reasons:
         return ""
     return SENTENCES[measurement.reasons[0]]
-
-
-def table(rows: Sequence[Sequence[str]], header: Sequence[str]) -> str:
-    """Return rows as aligned columns under a header."""
-    lines = [list(header), *[list(row) for row in rows]]
-    widths = [max(len(line[column]) for line in lines) for column in range(len(header))]
-    text = [
-        "  ".join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)).rstrip()
-        for line in lines
-    ]
-    text.insert(1, "  ".join("-" * width for width in widths))
-    return "\n".join(text)

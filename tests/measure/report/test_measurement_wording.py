@@ -1,0 +1,56 @@
+"""Measurements in a line of plain text."""
+
+from dataclasses import replace
+
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Provenance, Status
+from measure.domain.movements import Movement, Unit, View
+from measure.domain.reasons import SENTENCES, Reason
+from measure.domain.vertebral_levels import level_of
+from measure.report.measurement_wording import (
+    interval_text,
+    reason_codes,
+    refusal_sentence,
+    value_text,
+)
+
+READING = Measurement(
+    movement=Movement.FLEXION,
+    side=Side.LEFT,
+    view=View.SIDE,
+    status=Status.READING,
+    unit=Unit.DEGREES,
+    value=101.234,
+    low=96.0,
+    high=106.5,
+    trials=(),
+    reasons=(Reason.SHRUG,),
+    provenance=Provenance(model="heavy", model_hashes={"heavy": "ab"}),
+)
+REFUSED = replace(
+    READING, status=Status.REFUSED, value=None, low=None, high=None, reasons=(Reason.NOBODY,)
+)
+
+
+def test_words_for_people_have_no_false_digits() -> None:
+    assert value_text(READING) == "101°"
+    assert interval_text(READING) == "96 to 106°"
+    assert value_text(REFUSED) == "refused"
+    assert interval_text(REFUSED) == ""
+    assert refusal_sentence(REFUSED) == SENTENCES[Reason.NOBODY]
+    assert refusal_sentence(READING) == ""
+
+
+def test_a_reach_names_its_levels() -> None:
+    level = level_of(0.36, 0.45678, 0.56)
+    reach = replace(
+        READING,
+        movement=Movement.HAND_BEHIND_BACK,
+        unit=Unit.FRACTION,
+        value=0.45678,
+        low=0.36,
+        high=0.56,
+        level=level,
+    )
+    assert value_text(reach) == "0.46"
+    assert reason_codes(reach).startswith(f"{level.low} to {level.high}")
