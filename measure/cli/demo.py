@@ -9,7 +9,8 @@ from importlib.resources import as_file, files
 from pathlib import Path
 from typing import Any
 
-from measure.cli.replay import exit_code, read_entries, settings_of
+from measure.cli.clip_reading import read_entries, settings_of
+from measure.cli.replay import exit_code
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side

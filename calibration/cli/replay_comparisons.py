@@ -1,68 +1,20 @@
-"""`thawline replay` with its comparisons: readings against references, and places against places.
+"""Comparisons that `thawline replay` offers: readings with references, places with kept places.
 
-Reading clips is :mod:`measure.cli.replay`; here is only what needs calibration.
+Registered as entry points of the group ``thawline.replay``, because reading clips stands below
+calibration.
 """
 
-import argparse
 import datetime as dt
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 
 from calibration.agreement.pairs_table import PairedReading, PairTable
-from measure.cli import replay
 from measure.clips.outcome import ClipResult
 from measure.domain.movements import MOVEMENTS, Unit
-from measure.errors import DataError, InputError
+from measure.errors import InputError
 
 #: Name of the study in words and files.
 _STUDY = "agreement"
-
-
-def configure(parser: argparse.ArgumentParser) -> None:
-    replay.configure(parser)
-    parser.add_argument(
-        "--agreement",
-        type=Path,
-        metavar="DIR",
-        help="compare with the manifest's references: figures in words, as JSON and as a plot",
-    )
-    place = parser.add_argument_group("where the person stands")
-    place.add_argument(
-        "--person",
-        metavar="NAME",
-        help="say where this person stands otherwise than when their place was kept",
-    )
-    place.add_argument(
-        "--keep-place", action="store_true", help="keep where they stand here, to compare with"
-    )
-    parser.set_defaults(run=run)
-
-
-configure.__doc__ = (replay.configure.__doc__ or "").rstrip() + (
-    "\n      thawline replay --manifest study.csv --results study.jsonl --agreement study\n"
-    "      thawline replay raise.mp4 --movement flexion --side left --person Bramble\n    "
-)
-
-
-def run(arguments: argparse.Namespace) -> int:
-    """Read the clips and, if asked, compare places and references; return the exit code."""
-    if arguments.keep_place and arguments.person is None:
-        raise InputError("--keep-place needs to know whose place it is: --person NAME.")
-    if arguments.agreement is not None:
-        _check(arguments.agreement)
-    person_id = None if arguments.person is None else _person_id(arguments.person)
-    outcomes, code = replay.replay(arguments)
-    if person_id is not None:
-        print_placement_changes(outcomes, person_id, keep=arguments.keep_place)
-    if arguments.agreement is None:
-        return code
-    try:
-        report_agreement(outcomes, arguments.agreement)
-    except InputError as error:
-        print(f"thawline: {error}", file=sys.stderr)
-        return code or error.exit_code
-    return code
 
 
 def print_placement_changes(outcomes: Sequence[ClipResult], person_id: str, *, keep: bool) -> None:
@@ -140,21 +92,3 @@ def report_agreement(outcomes: Sequence[ClipResult], folder: Path) -> None:
     write_json(folder / f"{_STUDY}.json", judged, _STUDY)
     save_agreement_figure(judged, folder / f"{_STUDY}.png")
     print(f"The figures and the plot are in {folder}.")
-
-
-def _person_id(name: str) -> str:
-    from measure.cli.open_store import open_store
-
-    with open_store() as store:
-        return store.find_person(name).id
-
-
-def _check(folder: Path) -> None:
-    """Make the folder before any clip is read."""
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise DataError(
-            f"{folder} cannot be used: {error.strerror or error}. Name another folder for "
-            "--agreement."
-        ) from error
