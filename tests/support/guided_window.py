@@ -110,8 +110,8 @@ class Leader(QObject):
         if not self.pages or self.pages[-1] != name:
             self.pages.append(name)
             self._photograph(f"{len(self.pages):02d}-{name}")
-        self.heart.counts = page is measure.live.engine
-        if page is measure.live.engine and self._measuring_since_s is None:
+        self.heart.counts = page is measure.live
+        if page is measure.live and self._measuring_since_s is None:
             self._measuring_since_s = time.monotonic()
         self._do(measure, page)
 
