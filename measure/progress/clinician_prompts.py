@@ -1,4 +1,4 @@
-"""When to talk to a clinician: what the records show, in words. Never advice on treatment.
+"""Clinician prompts: findings worth showing to a clinician, in words. Never advice on treatment.
 
 Nothing here is an emergency; those signs are asked for before measuring.
 """
@@ -25,23 +25,32 @@ from measure.progress.weekly_verdicts import (
 )
 from measure.progress.wording import signed
 
-#: A drop counts when every reading of two weeks lies lower by more than this many spreads:
-#: the smallest change that two single readings show for certain, 1.96 times the root of 2.
+#: A drop counts when every measurement of the last days lies lower by this many spreads: the
+#: smallest change that two single measurements show for certain.
+#: [source: 1.96 times the square root of 2]
 DROP_SPREADS = 2.77
+#: Days in which every measurement must lie lower. [project]
 DROP_DAY = 14
+#: Fewest days with a measurement, in these days and in those before. [project]
 DROP_LEAST_DAYS = 4
+#: Days before them with which they are compared. [project]
 DROP_BEFORE_DAY = 42
-#: Pain at rest or at night from this rating on, over this many days. Ours.
+#: Median rating of pain at rest or at night from which on it is reported, of 10. [project]
 HIGH_PAIN = 7
+#: Days over which pain ratings are taken together. [project]
 PAIN_DAY = 14
+#: Fewest ratings that are taken together. [project]
 PAIN_LEAST = 3
+#: Least days between the first and the last of them. [project]
 PAIN_LEAST_SPAN_DAY = 7
-#: Pain higher by this much than over the weeks before. Ours, from a smallest change that
-#: matters of 2.17 points (Michener 2011).
+#: Points by which pain must be higher than in the weeks before; the smallest change that matters
+#: is 2.17 points (Michener 2011). [project]
 MORE_PAIN = 2.0
+#: Days before with whose ratings the latest are compared. [project]
 PAIN_BEFORE_DAY = 42
-#: No gain over this many days, of which so many weekly looks could have shown one. Ours.
+#: Days over which no gain is reported. [project]
 NO_GAIN_DAY = 91
+#: Fewest weekly checks in these days that could have shown a gain. [project]
 NO_GAIN_LEAST_CHECKS = 8
 
 WORTH_SHOWING = "This is worth showing to a clinician."
@@ -56,7 +65,7 @@ class PromptKind(StrEnum):
     MORE_PAIN = "more-pain"
 
 
-#: What the records show, with room for what it is about and for the numbers.
+#: What the records show, with places for movement, side and numbers.
 PROMPT_WORDS: Mapping[PromptKind, str] = {
     PromptKind.LOSING: "{movement}, {side} side: readings went down over {weeks} weeks, by {value} "
     "({low} to {high}) a month, 95 % interval in brackets.",
@@ -81,9 +90,9 @@ class Prompt:
     Attributes
     ----------
     movements, side
-        What it is about; empty and None for pain.
+        Subject of the prompt; empty and None for pain.
     numbers
-        The numbers of its sentence in PROMPT_WORDS, alike in every language.
+        The numbers of its sentence in PROMPT_WORDS, the same in every language.
     """
 
     kind: PromptKind
@@ -93,59 +102,59 @@ class Prompt:
 
     @property
     def movement(self) -> Movement | None:
-        """The movement that it is about; None for pain, and where it is about several."""
+        """Its only movement; None for pain, and where there are several."""
         return self.movements[0] if len(self.movements) == 1 else None
 
     @property
     def text(self) -> str:
         """What the records show, with its numbers, and that it is worth showing."""
-        names = ", ".join(MOVEMENTS[each].name for each in self.movements)
+        names = ", ".join(MOVEMENTS[movement].name for movement in self.movements)
         if self.kind is PromptKind.NO_GAIN:
             names = names.lower()
-        seen = PROMPT_WORDS[self.kind].format(movement=names, side=self.side or "", **self.numbers)
-        return f"{seen} {WORTH_SHOWING}"
+        words = PROMPT_WORDS[self.kind].format(movement=names, side=self.side or "", **self.numbers)
+        return f"{words} {WORTH_SHOWING}"
 
 
 def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> tuple[Prompt, ...]:
-    """Return what is worth talking about, motion first, then pain.
+    """Return the prompts of a person, motion first, then pain.
 
     Parameters
     ----------
     sides
-        The affected sides, each movement in the way it is done most often.
+        The affected sides, each movement under its most frequent condition.
     """
-    found = [prompt for each in sides for prompt in _of_motion(each)]
-    told = {(movement, each.side) for each in found for movement in each.movements}
-    quiet = [each for each in sides if (each.movement, each.side) not in told]
-    return (*found, *_of_no_gain(quiet), *_of_pain(history, today))
+    of_motion: list[Prompt] = []
+    without_gain: dict[Side, list[Movement]] = {}
+    for progress in sides:
+        if prompt := _of_motion(progress):
+            of_motion.append(prompt)
+        elif _no_gain(progress):
+            without_gain.setdefault(progress.side, []).append(progress.movement)
+    # One prompt a side, however many of its movements show no gain.
+    of_no_gain = (
+        Prompt(kind=PromptKind.NO_GAIN, movements=tuple(movements), side=side, numbers={})
+        for side, movements in without_gain.items()
+    )
+    return (*of_motion, *of_no_gain, *_of_pain(history, today))
 
 
-def _of_motion(each: SideProgress) -> Iterable[Prompt]:
-    def prompt(kind: PromptKind, numbers: Mapping[str, str]) -> Prompt:
-        return Prompt(kind=kind, movements=(each.movement,), side=each.side, numbers=numbers)
-
-    if each.verdict is Verdict.LOSING:
-        yield prompt(PromptKind.LOSING, _losing_numbers(each))
-    elif (drop := _drop(each)) is not None:
-        yield prompt(PromptKind.DROP, {"value": signed(drop, MOVEMENTS[each.movement].unit)})
-    elif each.verdict is Verdict.STALLED:
-        yield prompt(PromptKind.STALLED, _stalled_numbers(each))
-
-
-def _of_no_gain(sides: Iterable[SideProgress]) -> Iterable[Prompt]:
-    """Yield one prompt a side, however many of its movements show no gain."""
-    found: dict[Side, list[Movement]] = {}
-    for each in sides:
-        if _no_gain(each):
-            found.setdefault(each.side, []).append(each.movement)
-    for side, movements in found.items():
-        yield Prompt(kind=PromptKind.NO_GAIN, movements=tuple(movements), side=side, numbers={})
+def _of_motion(progress: SideProgress) -> Prompt | None:
+    if progress.verdict is Verdict.LOSING:
+        kind, numbers = PromptKind.LOSING, _losing_numbers(progress)
+    elif (drop := _drop(progress)) is not None:
+        unit = MOVEMENTS[progress.movement].unit
+        kind, numbers = PromptKind.DROP, {"value": signed(drop, unit)}
+    elif progress.verdict is Verdict.STALLED:
+        kind, numbers = PromptKind.STALLED, _stalled_numbers(progress)
+    else:
+        return None
+    return Prompt(kind=kind, movements=(progress.movement,), side=progress.side, numbers=numbers)
 
 
-def _losing_numbers(each: SideProgress) -> dict[str, str]:
-    check = each.weekly_checks[-1]
+def _losing_numbers(progress: SideProgress) -> dict[str, str]:
+    check = progress.weekly_checks[-1]
     assert check.slope is not None
-    unit = MOVEMENTS[each.movement].unit
+    unit = MOVEMENTS[progress.movement].unit
     low, high = (signed(end, unit).rstrip("°% ") for end in check.slope.interval_per_month())
     return {
         "weeks": f"{check.weeks:.0f}",
@@ -155,21 +164,21 @@ def _losing_numbers(each: SideProgress) -> dict[str, str]:
     }
 
 
-def _stalled_numbers(each: SideProgress) -> dict[str, str]:
-    upper = each.weekly_checks[-1].upper_per_month
+def _stalled_numbers(progress: SideProgress) -> dict[str, str]:
+    upper = progress.weekly_checks[-1].upper_per_month
     assert upper is not None
-    assert each.short_by is not None
+    assert progress.short_by is not None
     return {
         "weeks": str(STALL_WINDOW_DAY // 7),
         "least": f"{STALL_BELOW_DEG:.0f}°",
         "most": signed(upper, Unit.DEGREES, 1),
-        "short": f"{each.short_by:.0f}°",
+        "short": f"{progress.short_by:.0f}°",
     }
 
 
-def _drop(each: SideProgress) -> float | None:
-    """Return how far all of two weeks lie below the weeks before, as a number below 0."""
-    segment = each.series.latest_segment()
+def _drop(progress: SideProgress) -> float | None:
+    """Return how far all of two weeks lie below the weeks before, or None where they do not."""
+    segment = progress.series.latest_segment()
     ago = segment.day[-1] - segment.day
     lately = segment.value[ago < DROP_DAY]
     before = segment.value[(ago >= DROP_DAY) & (ago < DROP_DAY + DROP_BEFORE_DAY)]
@@ -179,34 +188,35 @@ def _drop(each: SideProgress) -> float | None:
     ):
         return None
     usual = float(np.median(before))
-    if lately.max() >= usual - DROP_SPREADS * each.spread:
+    if lately.max() >= usual - DROP_SPREADS * progress.spread:
         return None
     return float(np.median(lately)) - usual
 
 
-def _no_gain(each: SideProgress) -> bool:
-    """Tell whether three months of looks show no gain while the side is still short."""
-    if not each.weekly_checks or not _short(each):
+def _no_gain(progress: SideProgress) -> bool:
+    """Return whether three months of checks show no gain while the side is still short."""
+    if not progress.weekly_checks or not _short(progress):
         return False
-    first = each.weekly_checks[-1].day - dt.timedelta(days=NO_GAIN_DAY)
-    if each.series.latest_segment().date(0) > first:
+    first = progress.weekly_checks[-1].day - dt.timedelta(days=NO_GAIN_DAY)
+    if progress.series.latest_segment().date(0) > first:
         return False
     ends = [
         k
-        for k, check in enumerate(each.weekly_checks)
+        for k, check in enumerate(progress.weekly_checks)
         if check.day > first and check.slope is not None
     ]
     gains = (Verdict.GAINING, Verdict.LIKELY_GAINING)
     return len(ends) >= NO_GAIN_LEAST_CHECKS and all(
-        trend(each.weekly_checks[: k + 1]) not in gains for k in ends
+        trend(progress.weekly_checks[: k + 1]) not in gains for k in ends
     )
 
 
-def _short(each: SideProgress) -> bool:
-    if each.other is None or each.short_by is None:
-        return each.recent.high < MOVEMENTS[each.movement].usual[0]
-    enough_deg = STALL_SHORT_DEG if MOVEMENTS[each.movement].unit is Unit.DEGREES else float("inf")
-    return each.short_by > min(enough_deg, STALL_SHORT_SHARE * each.other.value)
+def _short(progress: SideProgress) -> bool:
+    facts = MOVEMENTS[progress.movement]
+    if progress.other is None or progress.short_by is None:
+        return progress.recent.high < facts.usual[0]
+    enough_deg = STALL_SHORT_DEG if facts.unit is Unit.DEGREES else float("inf")
+    return progress.short_by > min(enough_deg, STALL_SHORT_SHARE * progress.other.value)
 
 
 def _of_pain(history: History, today: dt.date) -> Iterable[Prompt]:
@@ -216,9 +226,9 @@ def _of_pain(history: History, today: dt.date) -> Iterable[Prompt]:
         if session.started.day <= today
     ]
     nightly = [
-        (ago, max(known))
+        (ago, max(ratings))
         for ago, pain in rated
-        if ago < PAIN_DAY and (known := [r for r in (pain.rest, pain.night) if r is not None])
+        if ago < PAIN_DAY and (ratings := [r for r in (pain.rest, pain.night) if r is not None])
     ]
     if _enough(nightly) and (middle := median(rating for _, rating in nightly)) >= HIGH_PAIN:
         yield _pain_prompt(PromptKind.HIGH_PAIN, rating=f"{middle:.0f}", sessions=str(len(nightly)))
@@ -232,11 +242,11 @@ def _of_pain(history: History, today: dt.date) -> Iterable[Prompt]:
 
 
 def _enough(ratings: Sequence[tuple[int, int]]) -> bool:
-    """Tell whether there are enough ratings, over enough days; each is (days ago, rating)."""
+    """Return whether there are enough ratings, over enough days; each is (days ago, rating)."""
     if len(ratings) < PAIN_LEAST:
         return False
-    ago = [each for each, _ in ratings]
-    return max(ago) - min(ago) >= PAIN_LEAST_SPAN_DAY
+    days_ago = [ago for ago, _ in ratings]
+    return max(days_ago) - min(days_ago) >= PAIN_LEAST_SPAN_DAY
 
 
 def _pain_prompt(kind: PromptKind, **numbers: str) -> Prompt:

@@ -1,7 +1,7 @@
 """Comparison of a series with its own past and with the other shoulder. Pure statistics.
 
 A single measurement carries the error of its day, so blocks of some days are compared. A camera
-that was moved shows both shoulders a step higher or lower; to tell that from a change of one
+that was move shows both shoulders a step higher or lower; to tell that from a change of one
 shoulder, a changing series is parted where its height changes most, and the other shoulder's
 days are compared at that very place.
 """
@@ -16,30 +16,33 @@ from measure.domain.landmarks import FloatArray
 from measure.progress.series import Series
 from measure.progress.weekly_verdicts import WINDOW_DAY, WeeklyCheck
 
-#: A baseline is the first three days, and up to five of the first three weeks. Ours.
+#: Fewest and most days of the baseline, the first days of a series. [project]
 BASELINE_DAYS = (3, 5)
+#: Days beyond the fewest belong to the baseline only within this many days. [project]
 BASELINE_WITHIN_DAY = 21
-#: The recent block: up to five days of the last three weeks with readings; three where so many
-#: lie within six weeks, as on a side that is measured less often. Ours.
+#: Fewest and most days of the recent block, the latest days of a series. [project]
 RECENT_DAYS = (3, 5)
+#: Days within which the fewest and the most days of the recent block must lie; the longer span
+#: is for a side that is measured less often. [project]
 RECENT_WITHIN_DAY = (42, 21)
-#: A median of three or more days scatters this many times more than their mean would.
+#: Factor by which a median of three or more days scatters more than their mean. [project]
 _MEDIAN_TO_MEAN = 1.2
+#: Half-width of a two-sided 95 % interval in standard deviations. [source: normal distribution]
 _NORMAL_95 = 1.96
-#: The other shoulder's move must be clear by so many standard deviations. Little: a doubt about
-#: the set-up costs a week or two of waiting, a false gain costs trust. Ours, by simulation.
+#: Standard deviations by which the other shoulder's move must be clear. Chosen by simulation and
+#: low: a doubt about the set-up costs a week or two of waiting, a false gain costs trust. [project]
 DRIFT_CLEAR = 1.5
-#: And it must be at least this share of the move in question. Ours.
+#: Least move of the other shoulder as a share of the move in question. [project]
 DRIFT_SHARE = 0.5
-#: Fewest days of the other shoulder on which to ask, of which so many on each side. Ours.
+#: Fewest days of the other shoulder, before and after together, for the comparison. [project]
 DRIFT_LEAST_DAYS = 4
-#: Fewest days on each side of the place where a series is parted. Ours.
+#: Fewest days on each side of the place where a series is parted. [project]
 _LEAST_PART = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
-    """Some days of a series taken together.
+    """Some days of a series summarised by one value and its intervals.
 
     Attributes
     ----------
@@ -50,7 +53,7 @@ class Block:
         Half of the 95 % interval for comparing the block with another one of the same person,
         measured in the same way: here only the scatter from day to day counts.
     days
-        How many days with a reading.
+        Number of days with a measurement.
     first, last
         The first and last of them.
     """
@@ -66,7 +69,7 @@ class Block:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """From one block to a later one: difference and its 95 % interval."""
+    """Difference of a later block from an earlier one, with its 95 % interval."""
 
     value: float
     low: float
@@ -107,35 +110,30 @@ def change_between(before: Block, after: Block) -> Change | None:
 
 def _block(series: Series, chosen: slice, spread: float) -> Block:
     days = series.day[chosen]
-
-    def middle(numbers: FloatArray) -> float:
-        return float(np.median(numbers[chosen]))
-
-    wider = _MEDIAN_TO_MEAN if len(days) > 2 else 1.0
     return Block(
-        value=middle(series.value),
-        low=middle(series.low),
-        high=middle(series.high),
-        half_width=float(_NORMAL_95 * wider * spread / np.sqrt(len(days))),
+        value=float(np.median(series.value[chosen])),
+        low=float(np.median(series.low[chosen])),
+        high=float(np.median(series.high[chosen])),
+        half_width=float(_NORMAL_95 * _widening(len(days)) * spread / np.sqrt(len(days))),
         days=len(days),
         first=dt.date.fromordinal(round(float(days[0]))),
         last=dt.date.fromordinal(round(float(days[-1]))),
     )
 
 
-def shared_drift(series: Series, twin: Series, look: WeeklyCheck) -> float | None:
+def shared_drift(series: Series, twin: Series, check: WeeklyCheck) -> float | None:
     """Return how far the other shoulder moved together with a series, or None where it did not.
 
     Parameters
     ----------
     twin
-        The other shoulder's days, measured as the series is.
-    look
-        The look whose change is in question; only what it could see is used.
+        The other shoulder's days, measured in the same way.
+    check
+        The weekly check whose change is in question; only data from before its day are used.
     """
-    if look.slope is None:
+    if check.slope is None:
         return None
-    at = look.day.toordinal()
+    at = check.day.toordinal()
     segment = series.latest_segment()
     used = (segment.day < at) & (segment.day >= at - WINDOW_DAY)
     day, value = segment.day[used], segment.value[used]
@@ -143,20 +141,20 @@ def shared_drift(series: Series, twin: Series, look: WeeklyCheck) -> float | Non
         return None
     part = _parting(value)
     border = (day[part - 1] + day[part]) / 2
-    known = (twin.day < at) & (twin.day >= day[0])
-    before, after = twin.value[known & (twin.day < border)], twin.value[known & (twin.day > border)]
+    before = twin.value[(twin.day >= day[0]) & (twin.day < border)]
+    after = twin.value[(twin.day > border) & (twin.day < at)]
     if not len(before) or not len(after) or len(before) + len(after) < DRIFT_LEAST_DAYS:
         return None
-    moved = float(np.median(value[part:]) - np.median(value[:part]))
-    together = float(np.median(after) - np.median(before))
-    if together * moved <= 0 or abs(together) < DRIFT_SHARE * abs(moved):
+    move = float(np.median(value[part:]) - np.median(value[:part]))
+    twin_move = float(np.median(after) - np.median(before))
+    if twin_move * move <= 0 or abs(twin_move) < DRIFT_SHARE * abs(move):
         return None
-    error = look.slope.spread * math.hypot(_error(before), _error(after))
-    return together if abs(together) > DRIFT_CLEAR * error else None
+    error = check.slope.spread * math.hypot(_error(before), _error(after))
+    return twin_move if abs(twin_move) > DRIFT_CLEAR * error else None
 
 
 def _parting(value: FloatArray) -> int:
-    """Return how many of the first days to part from the rest, so that both are most level."""
+    """Return the number of first days at which parting leaves both parts most level."""
     count = np.arange(1, len(value))
     total = np.cumsum(value)
     # Leaving as little scatter as possible means as much between the parts as possible.
@@ -166,4 +164,9 @@ def _parting(value: FloatArray) -> int:
 
 def _error(values: FloatArray) -> float:
     """Return the standard error of a median, in standard deviations of one day."""
-    return (_MEDIAN_TO_MEAN if len(values) > 2 else 1.0) / math.sqrt(len(values))
+    return _widening(len(values)) / math.sqrt(len(values))
+
+
+def _widening(days: int) -> float:
+    """Return how much wider a median scatters than a mean; that of two days is their mean."""
+    return _MEDIAN_TO_MEAN if days > 2 else 1.0

@@ -1,7 +1,7 @@
-"""The home programme: its stretches, how much of a plan was done, how much testing to ask for.
+"""Home programme: facts of its stretches, what was done of a plan, and the dose of testing.
 
-A clinician chooses the plan; nothing here adds to it or urges anybody on. Adherence is a
-number beside the curves, no more.
+A clinician chooses the plan; nothing here adds to it or urges a person on. Adherence is a number
+beside the curves, no more.
 """
 
 import datetime as dt
@@ -16,17 +16,23 @@ from measure.domain.records import Pain, Plan, Stretch, StretchLog
 _WEEK = dt.timedelta(days=7)
 _DAY = dt.timedelta(days=1)
 
+#: Pain ratings from which irritability is moderate and high, of 10.
+#: [source: Kelley, McClure & Leggin 2009, J Orthop Sports Phys Ther 39:135]
+MODERATE_PAIN, HIGH_PAIN = 4, 7
+#: Scored trials of a movement, usually and for a highly irritable shoulder. [project]
+USUAL_TRIALS, IRRITABLE_TRIALS = 3, 2
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StretchFacts:
-    """What is shown about a stretch.
+    """Name and instruction of a stretch, as shown to the person.
 
     Attributes
     ----------
     name
-        The trade's name.
+        Its name in physiotherapy.
     how
-        One sentence.
+        Instruction, one sentence.
     swinging
         True for one that is not held.
     """
@@ -75,7 +81,7 @@ STRETCHES: Mapping[Stretch, StretchFacts] = {
 
 
 class Irritability(StrEnum):
-    """How easily a shoulder is upset, in the three bands of the trade."""
+    """How easily a shoulder is upset, in the three bands of physiotherapy."""
 
     HIGH = "high"
     MODERATE = "moderate"
@@ -84,16 +90,16 @@ class Irritability(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AssessmentDose:
-    """How much testing to ask for in a session.
+    """Dose of testing in one session.
 
     Attributes
     ----------
     trials
         Scored trials of a movement, after one practice.
     left_out
-        Movements not to ask for.
+        Movements that are left out.
     sentence
-        What to tell the person, in plain words; empty when nothing is left out.
+        Explanation for the person, in plain words; empty when nothing is left out.
     """
 
     trials: int
@@ -103,7 +109,7 @@ class AssessmentDose:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeekDone:
-    """What was planned and done in a week.
+    """Planned and done stretches of one week.
 
     Attributes
     ----------
@@ -125,41 +131,37 @@ class WeekDone:
 
 
 def irritability(pain: Pain, pain_during: int | None = None) -> Irritability | None:
-    """Return the band that the worst of the pain ratings falls into; None when none was given.
+    """Return the band of the worst of the pain ratings; None when none was given.
 
-    7 and more is high, 4 to 6 moderate, 3 and less low: the usual bands of the trade (Kelley,
-    McClure & Leggin 2009, J Orthop Sports Phys Ther 39:135). Taking the worst rating alone,
-    without asking for night rest and disability, is ours and errs on the careful side.
+    The bands are those of Kelley, McClure & Leggin 2009. Taking the worst rating alone, without
+    asking for night rest and disability, is a choice of the project that errs on the safe side.
     """
-    given = [
-        rating
-        for rating in (pain.rest, pain.night, pain.worst_24h, pain_during)
-        if rating is not None
-    ]
-    if not given:
+    ratings = (pain.rest, pain.night, pain.worst_24h, pain_during)
+    worst = max((rating for rating in ratings if rating is not None), default=None)
+    if worst is None:
         return None
-    if max(given) >= 7:
+    if worst >= HIGH_PAIN:
         return Irritability.HIGH
-    return Irritability.MODERATE if max(given) >= 4 else Irritability.LOW
+    return Irritability.MODERATE if worst >= MODERATE_PAIN else Irritability.LOW
 
 
 def assessment_dose(band: Irritability | None) -> AssessmentDose:
-    """Return how much testing to ask for. Ours.
+    """Return the dose of testing for an irritability; None is treated as low.
 
-    High: two trials and no reach behind the back. Otherwise, and where nothing is known, three.
+    High: fewer trials and no reach behind the back.
     """
     if band is Irritability.HIGH:
         return AssessmentDose(
-            trials=2,
+            trials=IRRITABLE_TRIALS,
             left_out=(Movement.HAND_BEHIND_BACK,),
             sentence="The shoulder is easily upset today, so two trials of each movement are "
             "enough and the reach behind the back is left out. Stop where pain begins.",
         )
-    return AssessmentDose(trials=3)
+    return AssessmentDose(trials=USUAL_TRIALS)
 
 
 def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:
-    """Return the plan that holds on a day: the latest begun, the last entered among equals.
+    """Return the plan in force on a day: the latest begun, the last entered among equals.
 
     Parameters
     ----------
@@ -174,13 +176,12 @@ def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:
 def weeks_done(
     plans: Sequence[Plan], logs: Iterable[StretchLog], first: dt.date, last: dt.date
 ) -> list[WeekDone]:
-    """Return planned and done for every week that touches the days first..last, both included.
+    """Return planned and done stretches of every week that overlaps first..last, both included.
 
-    A stretch counts for the local day on which it was tapped. Days outside first..last count
-    neither as planned nor as done, so the week that is still going on is judged by its days
-    so far.
+    A stretch counts for the local day on which it was logged. Days outside first..last count
+    neither as planned nor as done, so an unfinished week is judged by its days so far.
     """
-    taps = Counter((log.done.day, log.stretch) for log in logs)
+    logged = Counter((log.done.day, log.stretch) for log in logs)
     weeks = []
     monday = first - dt.timedelta(days=first.weekday())
     while monday <= last:
@@ -188,9 +189,9 @@ def weeks_done(
         day = max(monday, first)
         while day <= min(monday + _WEEK - _DAY, last):
             plan = plan_on(plans, day)
-            for each in plan.stretches if plan else ():
-                planned += each.times_a_day
-                done += min(taps[day, each.stretch], each.times_a_day)
+            for planned_stretch in plan.stretches if plan else ():
+                planned += planned_stretch.times_a_day
+                done += min(logged[day, planned_stretch.stretch], planned_stretch.times_a_day)
             day += _DAY
         weeks.append(WeekDone(monday=monday, planned=planned, done=done))
         monday += _WEEK

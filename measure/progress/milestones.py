@@ -1,6 +1,6 @@
-"""Everyday tasks that a range of motion usually goes with, in plain words.
+"""Milestones: everyday tasks with the range of motion that they usually need.
 
-A milestone is shown as reached when even the lower end of the interval passes it. It is a
+A milestone counts as reached when even the lower end of the interval passes it. It is a
 description, never a target: nothing here says "only ten degrees more".
 """
 
@@ -11,18 +11,18 @@ from measure.domain.movements import Movement
 from measure.domain.vertebral_levels import height_of
 from measure.progress.comparison import Block
 
-#: Fewest days with a reading before a milestone is called reached. Ours.
+#: Fewest days with a measurement before a milestone is called reached. [project]
 LEAST_DAYS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Task:
-    """An everyday task and the range that it usually goes with.
+    """An everyday task and the range that it usually needs.
 
     Attributes
     ----------
     words
-        What one can do, to be read after "Range for:".
+        The task, to be read after "Range for:".
     from_value
         The range, in the movement's unit.
     range_words
@@ -36,7 +36,7 @@ class Task:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Milestone:
-    """A task, and whether the recent readings have its range for certain."""
+    """A task, and whether the recent measurements certainly reach its range."""
 
     task: Task
     reached: bool
@@ -50,9 +50,10 @@ def _reach(words: str, level: str, range_words: str) -> Task:
     return Task(words=words, from_value=height_of(level), range_words=range_words)
 
 
-#: Bands of ours, set from what healthy people use: Namdari 2012 (ten tasks: flexion 121,
-#: extension 46, abduction 128 degrees), Oosterwijk 2018 (66 tasks: up to 130), Gates 2016. Levels
-#: behind the back from common clinical use. A physiotherapist should confirm them.
+#: Tasks by movement, the easiest first. Ranges are set after what healthy people use: Namdari 2012
+#: (ten tasks: flexion 121, extension 46, abduction 128 degrees), Oosterwijk 2018 (66 tasks: up to
+#: 130), Gates 2016; levels behind the back after common clinical use. To be confirmed by a
+#: physiotherapist. [project]
 TASKS: Mapping[Movement, tuple[Task, ...]] = {
     Movement.FLEXION: (
         _angle("reach a shelf at shoulder height", 90),

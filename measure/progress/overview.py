@@ -1,6 +1,6 @@
-"""A person's progress over weeks and months: every movement and side, and what to talk about.
+"""Overview of a person's progress: every movement and side, and the prompts for a clinician.
 
-Pure: the day it is today comes from the caller.
+Pure: the present day comes from the caller.
 """
 
 import datetime as dt
@@ -16,7 +16,7 @@ from measure.progress.shoulder import SideProgress, side_progress
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Progress:
-    """All that can be said about a person's progress on a day."""
+    """A person's progress as of one day."""
 
     today: dt.date
     sides: tuple[SideProgress, ...]
@@ -24,57 +24,57 @@ class Progress:
 
     @property
     def usual(self) -> tuple[SideProgress, ...]:
-        """Each movement and side in the way it is done most often."""
-        return tuple(each for each in self.sides if each.usual)
+        """Each movement and side under its most frequent condition."""
+        return tuple(side for side in self.sides if side.usual)
 
     def of(self, movement: Movement, side: Side) -> SideProgress | None:
-        """Return a movement and side in the way it is done most often, or None."""
-        return next(
-            (each for each in self.usual if each.movement is movement and each.side is side), None
-        )
+        """Return a movement and side under its most frequent condition, or None."""
+        wanted = (movement, side)
+        return next((item for item in self.usual if (item.movement, item.side) == wanted), None)
 
 
 def progress_of(history: History, today: dt.date) -> Progress:
-    """Return everything that can be said about a person's progress.
+    """Return a person's progress.
 
-    Readings after `today` are left out, so an earlier day shows what could be said then.
+    Measurements after `today` are left out, so an earlier day gives the progress of that day.
     """
     history = history_until(history, today)
-    found = all_series(history)
+    every_series = all_series(history)
     usual: dict[Movement, AssessmentCondition] = {}
-    for series in found:
+    for series in every_series:
         usual.setdefault(series.movement, series.conduct)
     affected = history.person.affected
     sides = tuple(
-        side_progress(series, found, affected, usual[series.movement], today) for series in found
+        side_progress(series, every_series, affected, usual[series.movement], today)
+        for series in every_series
     )
     return Progress(
         today=today,
         sides=sides,
-        prompts=prompts([each for each in sides if each.usual and each.affected], history, today),
+        prompts=prompts([side for side in sides if side.usual and side.affected], history, today),
     )
 
 
 def history_until(history: History, today: dt.date) -> History:
-    """Return what had happened by the end of a local day: sessions, measurements and events.
+    """Return the history up to the end of a local day: its sessions, measurements and events.
 
     Plans and stretches are left as they are; they carry their own days.
     """
-    moments = [each.started for each in history.sessions]
-    moments += [each.taken for each in history.measurements]
-    last_event = max((each.day for each in history.events), default=today)
-    # A local day lies within a day of UTC's, so most histories need no closer look.
-    if last_event <= today and all(each.utc.date() < today for each in moments):
+    moments = [session.started for session in history.sessions]
+    moments += [record.taken for record in history.measurements]
+    last_event = max((event.day for event in history.events), default=today)
+    # A local day lies within a day of UTC's, so most histories need no closer comparison.
+    if last_event <= today and all(moment.utc.date() < today for moment in moments):
         return history
-    sessions = tuple(each for each in history.sessions if each.started.day <= today)
-    known = {each.id for each in sessions}
+    sessions = tuple(session for session in history.sessions if session.started.day <= today)
+    session_ids = {session.id for session in sessions}
     return replace(
         history,
         sessions=sessions,
         measurements=tuple(
-            each
-            for each in history.measurements
-            if each.session_id in known and each.taken.day <= today
+            record
+            for record in history.measurements
+            if record.session_id in session_ids and record.taken.day <= today
         ),
-        events=tuple(each for each in history.events if each.day <= today),
+        events=tuple(event for event in history.events if event.day <= today),
     )

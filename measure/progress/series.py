@@ -1,4 +1,4 @@
-"""A person's readings sorted into series: what may share a curve, and where a curve breaks.
+"""Series of a person's measurements: what may share a curve, and where a curve breaks.
 
 No statistics here: see :mod:`measure.progress.weekly_verdicts`.
 """
@@ -25,8 +25,8 @@ from measure.domain.records import (
     MeasurementRecord,
 )
 
-#: Events that break a series, and whether a session on the same day comes after the break: an
-#: injection or procedure is noted on the day one was measured before it. [project]
+#: Events that break a series, and whether a session on the same day comes after the break: on
+#: the day of an injection or procedure people measure before it. [project]
 _BREAKING: Mapping[EventKind, bool] = {
     EventKind.INJECTION: False,
     EventKind.PROCEDURE: False,
@@ -41,7 +41,7 @@ INSTRUMENT_CHANGED = "way of measuring changed"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Break:
-    """Where a series starts anew.
+    """Break of a series: a day from which values start a new segment.
 
     Attributes
     ----------
@@ -50,8 +50,8 @@ class Break:
     why
         In words.
     setup
-        True when it is a matter of measuring, so that values before and after are not to be
-        compared; False when something happened to the shoulder.
+        True for a change of the measuring set-up, after which values are not comparable with those
+        before; False for something that happened to the shoulder.
     """
 
     day: dt.date
@@ -61,9 +61,9 @@ class Break:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Series:
-    """Readings of one movement on one side, done in one way; n days, one value a day.
+    """Measurements of one movement on one side under one condition; n days, one value a day.
 
-    Several readings on one day count as one, by their medians: they share whatever was
+    Several measurements on one day count as one, by their medians: they share whatever was
     special about that day. Arrays are read-only.
 
     Attributes
@@ -72,14 +72,14 @@ class Series:
         Shape (n,), strictly increasing: local days as whole numbers, as
         :meth:`datetime.date.toordinal` counts them.
     value, low, high
-        Shape (n,): value and 95 % interval of a single reading, in the movement's unit.
+        Shape (n,): value and 95 % interval of a single measurement, in the movement's unit.
     segment
         Shape (n,), from 0: days of one segment may share a trend line.
     instrument
-        Shape (n,): days of one instrument may be compared in their height; numbered alike
-        for both sides.
+        Shape (n,): days of one instrument are comparable in height; numbers hold for both
+        sides.
     breaks
-        What lies between the segments, the earliest first.
+        Breaks between the segments, the earliest first.
     """
 
     movement: Movement
@@ -95,18 +95,18 @@ class Series:
 
     def __post_init__(self) -> None:
         arrays = (self.day, self.value, self.low, self.high, self.segment, self.instrument)
-        if any(each.shape != self.day.shape or each.ndim != 1 for each in arrays):
+        if any(array.shape != self.day.shape or array.ndim != 1 for array in arrays):
             raise ValueError("The arrays of a series differ in length.")
         if (np.diff(self.day) <= 0).any():
             raise ValueError("The days of a series do not increase.")
-        for each in arrays:
-            each.setflags(write=False)
+        for array in arrays:
+            array.setflags(write=False)
 
     def __len__(self) -> int:
         return len(self.day)
 
     def date(self, index: int) -> dt.date:
-        """Return one of its days as a date."""
+        """Return the day at `index` as a date."""
         return dt.date.fromordinal(round(float(self.day[index])))
 
     def latest_segment(self) -> "Series":
@@ -114,7 +114,7 @@ class Series:
         return self.where(self.segment == self.segment[-1]) if len(self) else self
 
     def latest_instrument(self) -> "Series":
-        """Return the days whose height may be compared with the last one's."""
+        """Return the latest days that are comparable in height with the last one."""
         if not len(self):
             return self
         changes = np.flatnonzero(np.diff(self.instrument))
@@ -134,22 +134,22 @@ class Series:
             high=self.high[chosen],
             segment=self.segment[chosen],
             instrument=self.instrument[chosen],
-            breaks=tuple(each for each in self.breaks if first < each.day.toordinal() <= last),
+            breaks=tuple(item for item in self.breaks if first < item.day.toordinal() <= last),
         )
 
 
 def all_series(history: History) -> tuple[Series, ...]:
-    """Return every series of a person: by movement, then the usual conduct first, then side.
+    """Return every series of a person: by movement, then the most frequent condition, then side.
 
-    Refused measurements have no value and are in none of them.
+    Refused measurements have no value and are left out.
     """
     groups: dict[tuple[Movement, AssessmentCondition, Side], list[MeasurementRecord]] = defaultdict(
         list
     )
     for record in history.measurements:
-        found = record.measurement
-        if found.status is Status.READING and found.value is not None:
-            groups[found.movement, record.conduct, found.side].append(record)
+        measurement = record.measurement
+        if measurement.status is Status.READING and measurement.value is not None:
+            groups[measurement.movement, record.conduct, measurement.side].append(record)
     counts: dict[tuple[Movement, AssessmentCondition], int] = defaultdict(int)
     for (movement, conduct, _), records in groups.items():
         counts[movement, conduct] += len(records)
@@ -170,20 +170,21 @@ def all_series(history: History) -> tuple[Series, ...]:
     )
 
 
-def instrument_of(found: Measurement) -> tuple[object, ...]:
-    """Return everything that must be alike for two readings to be comparable in height.
+def instrument_of(measurement: Measurement) -> tuple[object, ...]:
+    """Return everything that must be equal for two measurements to be comparable in height.
 
-    What it was made with, what the angle is measured against, and the view.
+    The instrument's signature, the reference of the angle, and the view.
     """
-    return *instrument_signature(found.provenance), found.reference, found.view
+    signature = instrument_signature(measurement.provenance)
+    return *signature, measurement.reference, measurement.view
 
 
 def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
-    """Return where events break the series of a side; those of the other side only do not.
+    """Return the breaks that events make in the series of a side; the other side's make none.
 
-    A change of the set-up concerns both sides.
+    A change of the set-up breaks the series of both sides.
     """
-    found = []
+    breaks = []
     for event in events:
         if event.kind not in _BREAKING:
             continue
@@ -191,15 +192,15 @@ def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
         if event.side is not None and event.side is not side and not setup:
             continue
         day = event.day if _BREAKING[event.kind] else event.day + dt.timedelta(days=1)
-        found.append(Break(day=day, why=EVENT_WORDS[event.kind], setup=setup))
-    return tuple(found)
+        breaks.append(Break(day=day, why=EVENT_WORDS[event.kind], setup=setup))
+    return tuple(breaks)
 
 
 def instrument_signature(made: Provenance) -> tuple[object, ...]:
-    """Return what a reading was made with, as far as it can change its height.
+    """Return the parts of a provenance that can change a measurement's height.
 
     The model, the camera with its lens, a correction, and the versions of the pose library
-    and (to its second figure) of ours.
+    and (to its second figure) of this program.
     """
     camera = made.setup.camera
     return (
@@ -221,10 +222,12 @@ def _series(
     history: History,
     instruments: dict[tuple[object, ...], int],
 ) -> Series:
-    moved = sorted(event.day.toordinal() for event in history.events if event.kind in _OF_THE_SETUP)
-    days, numbers, values = _by_day(records, moved, instruments)
+    setup_days = sorted(
+        event.day.toordinal() for event in history.events if event.kind in _OF_THE_SETUP
+    )
+    days, numbers, values = _by_day(records, setup_days, instruments)
     breaks = _breaks(days, numbers, history.events, side)
-    starts = np.unique([each.day.toordinal() for each in breaks])
+    starts = np.unique([item.day.toordinal() for item in breaks])
     return Series(
         movement=movement,
         side=side,
@@ -241,28 +244,29 @@ def _series(
 
 def _by_day(
     records: Iterable[MeasurementRecord],
-    moved: Sequence[int],
+    setup_days: Sequence[int],
     instruments: dict[tuple[object, ...], int],
 ) -> tuple[FloatArray, IntArray, FloatArray]:
     """Return days (n,), instrument numbers (n,), and medians of value, low and high (n, 3).
 
-    Where one day has readings of two instruments, those of the later one count. `moved` holds
-    the days on which somebody noted a change of the set-up, which makes another instrument.
+    Where one day has measurements of two instruments, those of the later one count. On
+    `setup_days` a change of the set-up was noted, which makes another instrument.
     """
     numbers: dict[int, int] = {}
     readings: dict[int, list[tuple[float, float, float]]] = {}
-    for record in sorted(records, key=lambda each: each.taken.utc):
-        found = record.measurement
+    for record in sorted(records, key=lambda record: record.taken.utc):
+        measurement = record.measurement
         day = record.taken.day.toordinal()
-        key = (instrument_of(found), bisect.bisect_right(moved, day))
+        key = (instrument_of(measurement), bisect.bisect_right(setup_days, day))
         number = instruments.setdefault(key, len(instruments))
         if numbers.get(day) != number:
             numbers[day] = number
             readings[day] = []
-        assert found.value is not None
-        low = found.value if found.low is None else found.low
-        high = found.value if found.high is None else found.high
-        readings[day].append((found.value, low, high))
+        value = measurement.value
+        assert value is not None
+        low = value if measurement.low is None else measurement.low
+        high = value if measurement.high is None else measurement.high
+        readings[day].append((value, low, high))
     days = sorted(numbers)
     return (
         np.array(days, dtype=np.float64),
@@ -274,7 +278,7 @@ def _by_day(
 def _medians(readings: Sequence[tuple[float, float, float]]) -> tuple[float, float, float]:
     if len(readings) == 1:
         return readings[0]
-    value, low, high = (statistics.median(each) for each in zip(*readings, strict=True))
+    value, low, high = (statistics.median(numbers) for numbers in zip(*readings, strict=True))
     return value, low, high
 
 
@@ -285,15 +289,15 @@ def _breaks(
 
     Events outside its days, and those of the other side only, break nothing.
     """
-    found = [
-        each
-        for each in event_breaks(events, side)
-        if len(days) and days[0] < each.day.toordinal() <= days[-1]
+    breaks = [
+        item
+        for item in event_breaks(events, side)
+        if len(days) and days[0] < item.day.toordinal() <= days[-1]
     ]
     for k in np.flatnonzero(np.diff(numbers)):
-        # A change that somebody noted between the two days is told by its own words.
+        # A change that was noted between the two days has its own words.
         before, after = int(days[k]), int(days[k + 1])
-        if not any(each.setup and before < each.day.toordinal() <= after for each in found):
+        if not any(item.setup and before < item.day.toordinal() <= after for item in breaks):
             first = dt.date.fromordinal(after)
-            found.append(Break(day=first, why=INSTRUMENT_CHANGED, setup=True))
-    return tuple(sorted(found, key=lambda each: each.day))
+            breaks.append(Break(day=first, why=INSTRUMENT_CHANGED, setup=True))
+    return tuple(sorted(breaks, key=lambda item: item.day))

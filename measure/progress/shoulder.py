@@ -1,4 +1,4 @@
-"""What can be said about one movement on one side: level, trend, verdict. Pure."""
+"""Progress of one movement on one side: level, trend, verdict. Pure."""
 
 import datetime as dt
 from collections.abc import Sequence
@@ -29,34 +29,30 @@ from measure.progress.weekly_verdicts import (
     weekly_checks,
 )
 
-#: Verdicts that a moved camera may feign.
-_CHANGING = (
-    Verdict.GAINING,
-    Verdict.LIKELY_GAINING,
-    Verdict.LOSING,
-    Verdict.LIKELY_LOSING,
-)
+_LOSING = (Verdict.LOSING, Verdict.LIKELY_LOSING)
+#: Verdicts that a moved camera may imitate.
+_CHANGING = (Verdict.GAINING, Verdict.LIKELY_GAINING, *_LOSING)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideProgress:
-    """One movement on one side, done in one way.
+    """Progress of one movement on one side under one condition.
 
     Attributes
     ----------
     series
-        Its readings.
+        Its days.
     usual
-        True for the way in which this movement is done most often.
+        True for the condition under which this movement is done most often.
     affected
         True for an affected side, and where nothing was stated.
     verdict
-        What may be said about it today.
-    looks
-        The latest weekly looks at it, the earliest first.
+        The verdict of today.
+    weekly_checks
+        The latest weekly checks, the earliest first.
     spread
         Standard deviation of one day about the trend, in the movement's unit: the person's
-        own after eight days with a reading, until then what is usual.
+        own after eight days with a measurement, until then the usual one.
     own_spread
         True when it is the person's own.
     baseline, recent
@@ -69,11 +65,11 @@ class SideProgress:
         Other side minus this one, in the movement's unit; None without a reference.
     drifted_by
         How far the other shoulder moved together with this one, in the movement's unit, where
-        the set-up may be to blame, so that no trend is called; otherwise None.
+        the set-up may be the cause, so that no trend is reported; otherwise None.
     milestones
         Everyday tasks that go with this movement.
     earlier
-        What was to be said before each break of the series.
+        The phases before each break of the series.
     """
 
     series: Series
@@ -107,24 +103,24 @@ class SideProgress:
 
 def side_progress(
     series: Series,
-    found: Sequence[Series],
+    all_series: Sequence[Series],
     affected: tuple[Side, ...],
     usual: AssessmentCondition,
     today: dt.date,
 ) -> SideProgress:
-    """Return what can be said about a series that is not empty.
+    """Return the progress that a series shows; it must not be empty.
 
     Parameters
     ----------
-    found
-        All series of the person, among which the other shoulder is looked for.
+    all_series
+        All series of the person, the other shoulder's among them.
     affected
         The affected sides; empty where not stated.
     usual
-        How this movement is done most often.
+        The condition under which this movement is done most often.
     """
-    twin = None if len(affected) == 2 else _twin(series, found)
-    seen = weekly_checks(series, today)
+    twin = None if len(affected) == 2 else _twin(series, all_series)
+    checks = weekly_checks(series, today)
     spread, own = _spread(series)
     comparable = series.latest_instrument()
     baseline, recent = baseline_block(comparable, spread), recent_block(comparable, spread)
@@ -132,16 +128,16 @@ def side_progress(
     if twin is not None:
         other = recent_block(twin, spread)
         short_by = other.value - recent.value
-    verdict = trend(seen)
+    verdict = trend(checks)
     drifted_by = None
     if twin is not None and verdict in _CHANGING:
-        drifted_by = shared_drift(series, twin, seen[-1])
+        drifted_by = shared_drift(series, twin, checks[-1])
         verdict = verdict if drifted_by is None else Verdict.NO_CLEAR_CHANGE
     if (
-        verdict not in (Verdict.LOSING, Verdict.LIKELY_LOSING)
+        verdict not in _LOSING
         and other is not None
         and short_by is not None
-        and stalled(seen, series.movement, short_by, other.value)
+        and stalled(checks, series.movement, short_by, other.value)
     ):
         verdict = Verdict.STALLED
     return SideProgress(
@@ -149,7 +145,7 @@ def side_progress(
         usual=series.conduct == usual,
         affected=not affected or series.side in affected,
         verdict=verdict,
-        weekly_checks=seen,
+        weekly_checks=checks,
         spread=spread,
         own_spread=own,
         baseline=baseline,
@@ -163,22 +159,15 @@ def side_progress(
     )
 
 
-def _twin(series: Series, found: Sequence[Series]) -> Series | None:
-    """Return the other shoulder's recent days that were measured just as this series is now."""
-    twin = next(
-        (
-            each
-            for each in found
-            if each.movement is series.movement
-            and each.conduct == series.conduct
-            and each.side is series.side.other
-        ),
-        None,
-    )
-    if twin is None:
-        return None
-    alike = (twin.instrument == series.instrument[-1]) & (twin.day > series.day[-1] - WINDOW_DAY)
-    return twin.where(alike) if alike.any() else None
+def _twin(series: Series, all_series: Sequence[Series]) -> Series | None:
+    """Return the other shoulder's recent days that are comparable with this series' last one."""
+    wanted = (series.movement, series.conduct, series.side.other)
+    for twin in all_series:
+        if (twin.movement, twin.conduct, twin.side) == wanted:
+            recent = twin.day > series.day[-1] - WINDOW_DAY
+            comparable = recent & (twin.instrument == series.instrument[-1])
+            return twin.where(comparable) if comparable.any() else None
+    return None
 
 
 def _spread(series: Series) -> tuple[float, bool]:

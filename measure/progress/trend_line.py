@@ -1,7 +1,7 @@
-"""How fast a series rises, and how sure that is: one robust straight line. Pure statistics.
+"""Trend line: the slope of a series and its uncertainty, by one robust straight line.
 
-Which data belong to a line, when to look, and what is called a gain are decided in
-:mod:`measure.progress.weekly_verdicts`.
+Pure statistics. Which data belong to a line, when it is fitted, and what is called a gain are
+decided in :mod:`measure.progress.weekly_verdicts`.
 """
 
 import functools
@@ -16,28 +16,34 @@ from measure.domain.landmarks import FloatArray, IntArray
 
 DAYS_A_MONTH = 365.25 / 12
 
-#: Below this many days the usual spread stands in for the person's own. Ours.
+#: Below this many days the usual spread stands in for the person's own. [project]
 LEAST_FOR_OWN_SPREAD = 8
-#: How many days' worth of evidence the usual spread is given beside the person's own. Ours.
+#: Weight of the usual spread beside the person's own, in days of evidence. [project]
 PRIOR_DAYS = 8.0
-#: Share of days assumed to be out of line (bad light, a hurried sitting, a painful day), and
-#: the width over which those are taken to scatter evenly, in usual spreads. Ours.
+#: Share of days assumed to be out of line (bad light, a hurried session, a painful day). [project]
 OUTLIER_SHARE = 0.2
+#: Width over which days out of line are taken to scatter evenly, in usual spreads. [project]
 ODD_WIDTH = 16.0
-#: Neighbouring days count as related from this lag-1 autocorrelation on, up to the other. Ours.
+#: Lag-1 autocorrelation from which neighbouring days count as related, and its cap. [project]
 RELATED_FROM, RELATED_TO = 0.1, 0.8
-#: Days further apart than this tell nothing about how neighbours are related. Ours.
+#: Days further apart than this say nothing about how neighbours are related. [project]
 LONGEST_GAP_DAY = 14.0
-
-#: A person whose days scatter this many times more than usual is judged by that alone. Ours.
+#: A person whose days scatter this many times more than usual is judged by that alone. [project]
 UNUSUAL_SPREAD = 1.5
-
+#: Standard deviation of a normal distribution over its median absolute deviation.
+#: [source: Hampel 1974, J Am Stat Assoc 69:383]
+_MAD_TO_SD = 1.4826
+#: Least share of the information left after doubtful days are discounted. [project]
+_LEAST_INFORMATION = 0.3
+#: Degrees of freedom where the usual spread is taken as exact: as good as normal. [technical]
+_FREEDOM_OF_USUAL = 1000.0
+#: Rounds of expectation-maximisation; more change no digit that is shown. [technical]
 _ROUNDS = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Slope:
-    """A straight line through a series.
+    """Straight line through a series, with the uncertainty of its slope.
 
     Attributes
     ----------
@@ -55,8 +61,8 @@ class Slope:
         Standard deviation of a usual day about the line, in the series' unit.
     related
         Lag-1 autocorrelation of the days about the line, after correction for their number.
-    usual
-        Shape (days,), 0..1: how likely each day is one of the usual ones.
+    inlier_weight
+        Shape (days,), 0..1: probability that a day is not out of line.
     """
 
     per_day: float
@@ -80,10 +86,10 @@ class Slope:
 
     @property
     def evidence(self) -> float:
-        """How far from level, signed, in standard deviations of a normal distribution.
+        """Signed distance of the slope from 0, in standard deviations of a normal distribution.
 
-        The t value turned into the normal one of the same chance, so that few days and many
-        can be held against the same limits.
+        The t value converted to the normal one of equal probability, so that the same limits hold
+        for few days and for many.
         """
         t_value = self.per_day / self.error_per_day
         tail = special.stdtr(self.degrees_of_freedom, -abs(t_value))
@@ -116,10 +122,10 @@ def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope 
 def fit_slopes(
     parts: Sequence[tuple[FloatArray, FloatArray]], usual_spread: float
 ) -> list[Slope | None]:
-    """Return what :func:`fit_slope` gives for each of several series, in a fifth of the time.
+    """Return the result of :func:`fit_slope` for several series, in a fifth of the time.
 
-    The rounds of all series are reckoned together, in arrays of shape (series, days) filled up
-    with days that weigh nothing.
+    The rounds of all series are computed together, in arrays of shape (series, days) padded with
+    days of weight 0.
     """
     long_enough = [len(day) >= 3 and bool(day[-1] > day[0]) for day, _ in parts]
     starts = [
@@ -129,25 +135,23 @@ def fit_slopes(
     ]
     if not starts:
         return [None] * len(parts)
-    inlier_weight = _settled(starts)
-    found = iter(
-        [start.finished(inlier_weight[k, : len(start.when)]) for k, start in enumerate(starts)]
-    )
-    return [next(found) if enough else None for enough in long_enough]
+    weights = _converged_weights(starts)
+    slopes = iter([start.finished(weights[k, : len(start.when)]) for k, start in enumerate(starts)])
+    return [next(slopes) if enough else None for enough in long_enough]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Start:
-    """One series at its Theil-Sen line, before the days are weighed.
+    """Starting point of one series: its Theil-Sen line, before the days are weighed.
 
     Attributes
     ----------
     day, when, value, left
-        Shape (n,): days, the same from the last one on, values, what the line leaves.
+        Shape (n,): days, days relative to the last one, values, residuals.
     spread
-        Usual spread that this series is judged by.
+        Usual spread by which this series is judged.
     variance
-        Of a usual day about the line, to begin with.
+        First estimate of the variance of a usual day about the line.
     """
 
     day: FloatArray
@@ -168,7 +172,7 @@ class _Start:
         when = day - day[-1]
         left = value - theil_sen(when, value) * when
         left = left - _median(left)
-        deviation = 1.4826 * _median(np.abs(left))
+        deviation = _MAD_TO_SD * _median(np.abs(left))
         own = len(day) >= LEAST_FOR_OWN_SPREAD
         spread = usual_spread
         if own and deviation > UNUSUAL_SPREAD * usual_spread:
@@ -183,7 +187,7 @@ class _Start:
         )
 
     def finished(self, inlier_weight: FloatArray) -> Slope:
-        """Return the line for settled weights of the days, shape (n,)."""
+        """Return the line for the converged weights of the days, shape (n,)."""
         total = float(inlier_weight.sum())
         off = self.when - inlier_weight @ self.when / total
         information = float(inlier_weight @ off**2)
@@ -193,13 +197,13 @@ class _Start:
         own_variance = float(inlier_weight @ left**2) / freedom
         variance = _blend(self.spread, own_variance, freedom if self.own else 0.0)
         doubt = inlier_weight * (1 - inlier_weight) * left**2 / variance
-        information = max(float((inlier_weight - doubt) @ off**2), 0.3 * information)
+        information = max(float((inlier_weight - doubt) @ off**2), _LEAST_INFORMATION * information)
         related = _related(self.day, left, inlier_weight, variance)
         widened = (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
         return Slope(
             per_day=slope,
             error_per_day=math.sqrt(variance / information * widened),
-            degrees_of_freedom=PRIOR_DAYS + freedom if self.own else 1000.0,
+            degrees_of_freedom=PRIOR_DAYS + freedom if self.own else _FREEDOM_OF_USUAL,
             days=len(self.day),
             span_day=float(self.day[-1] - self.day[0]),
             spread=math.sqrt(variance),
@@ -208,8 +212,8 @@ class _Start:
         )
 
 
-def _settled(starts: Sequence[_Start]) -> FloatArray:
-    """Return how likely each day is a usual one after all rounds, shape (series, days)."""
+def _converged_weights(starts: Sequence[_Start]) -> FloatArray:
+    """Return the inlier weight of each day after all rounds, shape (series, days)."""
     days = max(len(start.when) for start in starts)
     when, value, left, inside = np.zeros((4, len(starts), days))
     for k, start in enumerate(starts):
@@ -241,8 +245,8 @@ def theil_sen(day: FloatArray, value: FloatArray) -> float:
     """Return the median of the slopes between all pairs of days.
 
     After Sen 1968, J Am Stat Assoc 63:1379. `scipy.stats.theilslopes` gives the same, with an
-    interval that is not needed here and at ten times the cost, which thousands of looks would
-    feel.
+    interval that is not needed here and at ten times the cost, which thousands of weekly checks
+    would feel.
     """
     first, second = _pairs(len(day))
     return _median((value[second] - value[first]) / (day[second] - day[first]))
@@ -258,7 +262,7 @@ def _pairs(days: int) -> tuple[IntArray, IntArray]:
 
 
 def _median(value: FloatArray) -> float:
-    """Return the median; `numpy.median` spends most of its time on cases that are none here."""
+    """Return the median; `numpy.median` spends most of its time on cases that do not occur here."""
     middle = len(value) // 2
     ordered = np.partition(value, (middle, (len(value) - 1) // 2))
     return float(ordered[middle] + ordered[(len(value) - 1) // 2]) / 2
@@ -269,7 +273,7 @@ def _blend(usual_spread: float, own_variance: float, days: float) -> float:
 
 
 def _chance_usual(left: FloatArray, variance: FloatArray, usual_spread: FloatArray) -> FloatArray:
-    """Return how likely each day is a usual one, 0..1, shape (series, days)."""
+    """Return the probability of each day to be a usual one, 0..1, shape (series, days)."""
     odd = OUTLIER_SHARE / (ODD_WIDTH * usual_spread)
     height = (1 - OUTLIER_SHARE) / np.sqrt(2 * math.pi * variance)
     normal = height * np.exp(left**2 * (-0.5 / variance))
@@ -288,10 +292,10 @@ def _related(
     n = len(day)
     near = np.diff(day) <= LONGEST_GAP_DAY
     squares = float(inlier_weight @ left**2)
-    # Rounding errors about a perfect line tell nothing either.
+    # Rounding errors about a perfect line say nothing either.
     if not near.any() or squares < 1e-9 * variance:
         return 0.0
     weighed = inlier_weight * left
     products = float((weighed[:-1] * weighed[1:])[near].sum()) * (n - 1) / int(near.sum())
-    found = products / squares
-    return float(np.clip(found + (1 + found) / n, 0.0, RELATED_TO))
+    lag_1 = products / squares
+    return float(np.clip(lag_1 + (1 + lag_1) / n, 0.0, RELATED_TO))

@@ -1,9 +1,11 @@
-"""Weekly looks at a series, and the verdict that they add up to. Pure statistics.
+"""Weekly checks of a series, and the verdict that they add up to. Pure statistics.
 
-A series is looked at on fixed days: the first day of a segment and every seventh after it. A
-look uses nothing measured on its day or later, so the verdict of a week does not depend on
-when somebody opens a page. How often these rules are wrong was found by simulation; the table
-stands in gui/help/progress.md and can be made again with ``make bench-progress``.
+A series is checked on fixed days: the first day of a segment and every seventh after it. A check
+uses nothing measured on its day or later, so the verdict of a week does not depend on when a page
+is opened. How often these rules are wrong was found by simulation; the table stands in
+gui/help/progress.md and can be made again with ``make bench-progress``.
+
+A shoulder that lost until an injection and gains since has two phases, never one line through both.
 """
 
 import datetime as dt
@@ -17,31 +19,35 @@ from measure.domain.movements import MOVEMENTS, Movement
 from measure.progress.series import Series
 from measure.progress.trend_line import Slope, fit_slopes
 
-#: Before these, nothing is said about a trend: both must have passed.
+#: Fewest weeks of data, and fewest days with a measurement, before anything is said about a
+#: trend: both must have passed. [project]
 LEAST_WEEKS = 4.0
 LEAST_DAYS = 8
-#: A line is drawn through the latest weeks only: recovery is quick at first. Ours.
+#: The trend line is drawn through the latest days only, days: recovery is quick at first. [project]
 WINDOW_DAY = 112
-#: What is looked at to tell a stall: days, least number of them with a reading, and the gain
-#: a month that must be ruled out with one-sided 95 %. Ours.
+#: A stall is judged by this many days. [project]
 STALL_WINDOW_DAY = 42
+#: Fewest days with a measurement by which to judge a stall. [project]
 STALL_LEAST_DAYS = 8
+#: Gain in degrees a month that must be ruled out with one-sided 95 % before a stall. [project]
 STALL_BELOW_DEG = 5.0
-#: Short of the other side by more than either of these is still short. Ours.
+#: A side short of the other by more than this is still short, degrees. [project]
 STALL_SHORT_DEG = 15.0
+#: A side short of the other by more than this share of its level is still short. [project]
 STALL_SHORT_SHARE = 0.2
-#: The movements that a stall is told of. Ours.
+#: The movements for which a stall is reported.
 STALLING = (Movement.FLEXION, Movement.EXTERNAL_ROTATION)
 
-#: How much evidence a change needs, by weeks of data, in standard deviations. Chosen by
-#: simulation, so that all looks together raise few false alarms: strict while the data are
-#: few, least strict at seven and twelve weeks, on which most of the chance of error is spent,
-#: and strict for as long as somebody goes on measuring. Ours.
+#: Evidence that a change needs, in standard deviations, by weeks of data. Chosen by simulation, so
+#: that all checks together raise few false alarms: strict while the data are few, least strict at
+#: seven and twelve weeks, on which most of the chance of error is spent, and strict for as long
+#: as measuring goes on. [project]
 _WEEKS = (4, 5, 6, 7, 8, 10, 11, 12, 13, 14)
 _CLEAR = (5.7, 4.7, 3.8, 3.0, 3.2, 3.2, 3.0, 2.3, 2.9, 3.3)
-#: A likely change needs this much less. Ours.
+#: A likely change needs less evidence by this many standard deviations. [project]
 _LIKELY_LESS = 0.35
-#: What the latest look must still show where only the one before had enough. Ours.
+#: Evidence that the latest check must still show where only the one before had enough, standard
+#: deviations. [project]
 _LEANING = 1.28
 
 #: Days and values of a window too short for a line.
@@ -60,12 +66,12 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeeklyCheck:
-    """What the days before one weekly look show.
+    """Result of one weekly check: what the days before it show.
 
     Attributes
     ----------
     day
-        Day of the look; data of this day and later are not used.
+        Day of the check; data of this day and later are not used.
     weeks
         From the first to the last day used, plus the day itself, in weeks.
     slope
@@ -73,10 +79,10 @@ class WeeklyCheck:
     evidence
         Of a rise (above 0) or fall, in standard deviations; 0 while it is too early.
     clear
-        How much evidence a change needs at this look.
+        Evidence that a change needs at this check.
     upper_per_month
-        One-sided 95 % upper bound of the slope over the weeks that a stall is told by, a
-        month; None where they hold too few days, and at all looks but the latest two.
+        One-sided 95 % upper bound of the slope over STALL_WINDOW_DAY, a month; None where they
+        hold too few days, and at all checks but the latest two.
     """
 
     day: dt.date
@@ -88,19 +94,19 @@ class WeeklyCheck:
 
 
 def needed_evidence(weeks: float) -> float:
-    """Return how much evidence a change needs after so many weeks, in standard deviations."""
+    """Return the evidence that a change needs after `weeks` of data, in standard deviations."""
     return float(np.interp(weeks, _WEEKS, _CLEAR))
 
 
 def weekly_checks(series: Series, today: dt.date, most: int = 14) -> tuple[WeeklyCheck, ...]:
-    """Return the latest looks at a series' latest segment, the earliest first.
+    """Return the latest weekly checks of a series' latest segment, the earliest first.
 
-    A look before which nothing new was measured is left out: the same data are not asked twice.
+    A check before which nothing new was measured is left out: the same data are not used twice.
 
     Parameters
     ----------
     today
-        Looks up to this day count.
+        Checks up to this day count.
     most
         How many of the latest to return.
     """
@@ -108,22 +114,22 @@ def weekly_checks(series: Series, today: dt.date, most: int = 14) -> tuple[Weekl
         return ()
     segment = series.latest_segment()
     spread = MOVEMENTS[series.movement].usual_spread
-    # The week of a reading, counted from the segment's first day, ends at the look after it.
+    # The week of a reading, counted from the segment's first day, ends at the check after it.
     weeks = np.unique((segment.day - segment.day[0]) // 7).astype(int) + 1
     days = segment.day[0] + 7 * weeks
     days = days[days <= today.toordinal()][-most:]
     windows = [_window(segment, at, WINDOW_DAY) for at in days]
     weeks_used = [float(at - day[0]) / 7 for at, (day, _) in zip(days, windows, strict=True)]
-    told = [
-        each if weeks >= LEAST_WEEKS and len(each[0]) >= LEAST_DAYS else _NOTHING
-        for weeks, each in zip(weeks_used, windows, strict=True)
+    trend_windows = [
+        window if weeks >= LEAST_WEEKS and len(window[0]) >= LEAST_DAYS else _NOTHING
+        for weeks, window in zip(weeks_used, windows, strict=True)
     ]
-    # Lines through the weeks that a stall is told by, at the latest two looks only.
-    late = [
+    # A stall is judged at the latest two checks only.
+    stall_windows = [
         _stall_window(segment, at, weeks) if at in days[-2:] else _NOTHING
         for at, weeks in zip(days, weeks_used, strict=True)
     ]
-    fitted = fit_slopes([*told, *late], spread)
+    fitted = fit_slopes([*trend_windows, *stall_windows], spread)
     return tuple(
         WeeklyCheck(
             day=dt.date.fromordinal(round(float(at))),
@@ -135,42 +141,42 @@ def weekly_checks(series: Series, today: dt.date, most: int = 14) -> tuple[Weekl
             upper_per_month=recent.interval_per_month(0.90)[1] if recent else None,
         )
         for at, weeks, slope, recent in zip(
-            days, weeks_used, fitted[: len(told)], fitted[len(told) :], strict=True
+            days, weeks_used, fitted[: len(days)], fitted[len(days) :], strict=True
         )
     )
 
 
 def _window(segment: Series, at: float, length_day: float) -> tuple[FloatArray, FloatArray]:
-    """Return the days before a look, as far back as they count, and their values."""
+    """Return the `length_day` days before a check that have a value, and their values."""
     used = (segment.day < at) & (segment.day >= at - length_day)
     return segment.day[used], segment.value[used]
 
 
 def _stall_window(segment: Series, at: float, weeks: float) -> tuple[FloatArray, FloatArray]:
-    """Return the days that a stall is told by; none while they are too few."""
+    """Return the days by which a stall is judged, and their values; none while too few."""
     if weeks < STALL_WINDOW_DAY / 7:
         return _NOTHING
-    found = _window(segment, at, STALL_WINDOW_DAY)
-    return found if len(found[0]) >= STALL_LEAST_DAYS else _NOTHING
+    window = _window(segment, at, STALL_WINDOW_DAY)
+    return window if len(window[0]) >= STALL_LEAST_DAYS else _NOTHING
 
 
-def trend(seen: tuple[WeeklyCheck, ...]) -> Verdict:
-    """Return what the looks say about the trend alone.
+def trend(checks: tuple[WeeklyCheck, ...]) -> Verdict:
+    """Return the verdict on the trend alone, stalls left aside.
 
-    Likely: the latest look has enough evidence, or nearly. Confirmed: it takes two looks in
+    Likely: the latest check has enough evidence, or nearly. Confirmed: it takes two checks in
     the same direction, and one of them has enough. Where that was the one before, the latest
     must still lean that way.
     """
-    if not seen or seen[-1].slope is None:
+    if not checks or checks[-1].slope is None:
         return Verdict.TOO_EARLY
-    last = seen[-1]
+    last = checks[-1]
     rising = last.evidence > 0
     now = abs(last.evidence)
-    if len(seen) > 1:
-        # Above 0 where both looks show the same direction.
-        before = seen[-2].evidence * (1 if rising else -1)
+    if len(checks) > 1:
+        # Above 0 where both checks show the same direction.
+        before = checks[-2].evidence * (1 if rising else -1)
         fresh = now > last.clear and before > 0
-        kept = before > seen[-2].clear and now > _LEANING
+        kept = before > checks[-2].clear and now > _LEANING
         if fresh or kept:
             return Verdict.GAINING if rising else Verdict.LOSING
     if now > last.clear - _LIKELY_LESS:
@@ -179,11 +185,11 @@ def trend(seen: tuple[WeeklyCheck, ...]) -> Verdict:
 
 
 def stalled(
-    seen: tuple[WeeklyCheck, ...], movement: Movement, short_by: float, other: float
+    checks: tuple[WeeklyCheck, ...], movement: Movement, short_by: float, other: float
 ) -> bool:
-    """Tell whether a gain worth having is ruled out while the side is still short.
+    """Return whether a gain worth having is ruled out while the side is still short.
 
-    By the latest look; while the longer trend is a gain, by the latest two, so that a chance
+    By the latest check; while the longer trend is a gain, by the latest two, so that a chance
     flat stretch does not hide it.
 
     Parameters
@@ -197,15 +203,14 @@ def stalled(
         return False
     if not (short_by > STALL_SHORT_DEG or short_by > STALL_SHORT_SHARE * other):
         return False
-    gaining = trend(seen) in (Verdict.GAINING, Verdict.LIKELY_GAINING)
-    asked = seen[-2:] if gaining else seen[-1:]
-    bounds = [check.upper_per_month for check in asked]
+    gaining = trend(checks) in (Verdict.GAINING, Verdict.LIKELY_GAINING)
+    bounds = [check.upper_per_month for check in (checks[-2:] if gaining else checks[-1:])]
     return bool(bounds) and all(bound is not None and bound < STALL_BELOW_DEG for bound in bounds)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeriesPhase:
-    """The days between two breaks of a series, or before its first.
+    """The days of a series between two of its breaks, or before the first.
 
     Attributes
     ----------
@@ -214,9 +219,9 @@ class SeriesPhase:
     ended, ended_by
         The day on which the next one begins, and what broke the series, in words.
     verdict
-        What its last look said about the trend.
+        Verdict of its last check on the trend.
     slope
-        The line of that look, or None where it was too early.
+        The line of that check, or None where it was too early.
     """
 
     first: dt.date
@@ -228,25 +233,25 @@ class SeriesPhase:
 
 
 def earlier_phases(series: Series) -> tuple[SeriesPhase, ...]:
-    """Return the chapters before the latest one, the earliest first."""
-    found = []
+    """Return the phases before the latest one, the earliest first."""
+    phases = []
     for number in np.unique(series.segment)[:-1]:
         part = series.where(series.segment == number)
         later = series.day[series.segment > number]
         first, last = part.date(0), part.date(-1)
         between = [
-            each for each in series.breaks if last.toordinal() < each.day.toordinal() <= later[0]
+            item for item in series.breaks if last.toordinal() < item.day.toordinal() <= later[0]
         ]
-        # A look uses only what was measured before its day, and comes at most a week later.
-        seen = weekly_checks(part, last + dt.timedelta(days=7), most=2)
-        found.append(
+        # A check uses only what was measured before its day, and comes at most a week later.
+        checks = weekly_checks(part, last + dt.timedelta(days=7), most=2)
+        phases.append(
             SeriesPhase(
                 first=first,
                 last=last,
                 ended=between[0].day,
-                ended_by=" and ".join(dict.fromkeys(each.why for each in between)),
-                verdict=trend(seen),
-                slope=seen[-1].slope if seen else None,
+                ended_by=" and ".join(dict.fromkeys(item.why for item in between)),
+                verdict=trend(checks),
+                slope=checks[-1].slope if checks else None,
             )
         )
-    return tuple(found)
+    return tuple(phases)

@@ -71,7 +71,6 @@ STILL_WITH_EMPTY_NAMES: set[str] = {
     "measure/live",
     "measure/pose",
     "measure/pose_models",
-    "measure/progress",
     "measure/report",
     "measure/storage",
     "measure/system",
