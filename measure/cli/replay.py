@@ -215,7 +215,7 @@ def _write_files(
 
 
 def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
-    from measure.clips.kept_tracks import kept_files, read_observations
+    from measure.clips.observation_file import kept_files, read_observations
 
     check_outputs(arguments)
     files = kept_files(arguments.from_tracks)
@@ -253,7 +253,7 @@ def _entries(arguments: argparse.Namespace) -> tuple[ClipEntry, ...]:
         raise InputError("Name a clip, or a table of clips with --manifest.")
     if arguments.movement is None or arguments.side is None:
         raise InputError("Say what the clip shows: --movement and --side.")
-    from measure.clips.clip_list import clips_named
+    from measure.clips.inputs import clips_named
 
     return tuple(
         ClipEntry(

@@ -1,8 +1,13 @@
-"""A table of clips to replay: CSV with the columns clip, movement, side, and a few optional."""
+"""Clip inputs: from names on a command line, or a table of clips, to the clips to read.
+
+The table (manifest) is CSV with the columns clip, movement, side, and a few optional ones.
+"""
 
 import csv
+import glob
 import io
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,13 +15,18 @@ from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
-from measure.errors import ManifestError, in_short
+from measure.errors import InputError, ManifestError, in_short
 
-#: A manifest may not be larger: 5 million bytes hold about 50,000 clips. Ours.
+#: Endings of the files that are taken out of a folder. A file named by itself may have any.
+CLIP_ENDINGS = frozenset(
+    {".mp4", ".mov", ".m4v", ".avi", ".mkv", ".webm", ".mts", ".m2ts", ".ts", ".mpg", ".mpeg"}
+    | {".wmv", ".3gp", ".ogv"}
+)
+#: Largest manifest, bytes: 5 million hold about 50,000 clips. [project]
 LARGEST_BYTES = 5_000_000
 _REQUIRED = ("clip", "movement", "side")
 _OPTIONAL = ("view", "reference", "person")
-#: Letters of a pseudonym, as in a table of paired readings. Ours.
+#: Most letters of a pseudonym, as in a table of paired readings. [project]
 _LONGEST_PERSON = 80
 
 
@@ -33,7 +43,7 @@ class ClipEntry:
     reference
         A value to compare with, such as a goniometer's, in the movement's unit; or None.
     person
-        A pseudonym, the same in every clip of one person; empty where nobody said.
+        A pseudonym, the same in every clip of one person; empty where unknown.
     """
 
     clip: Path
@@ -153,3 +163,44 @@ def _name(text: str, where: str) -> str:
             f"{where}: the person must be plain text of at most {_LONGEST_PERSON} letters."
         )
     return text
+
+
+def clips_named(named: Sequence[Path]) -> tuple[Path, ...]:
+    """Return the clips that files, folders (with all below them) and patterns stand for.
+
+    Each once, those of a folder or pattern sorted by name. A file named by itself is taken as
+    it is, also when it does not exist: reading it then fails.
+
+    Raises
+    ------
+    InputError
+        When a folder or a pattern holds no clips, or a folder cannot be read.
+    """
+    clips: dict[Path, None] = {}
+    for path in named:
+        clips.update(dict.fromkeys(_clips_of(path)))
+    return tuple(clips)
+
+
+def _clips_of(named: Path) -> list[Path]:
+    try:
+        if named.is_dir():
+            clips = sorted(path for path in named.rglob("*") if _is_clip(path))
+        elif glob.has_magic(str(named)) and not named.exists():
+            matches = sorted(map(Path, glob.glob(str(named), recursive=True)))
+            clips = [path for path in matches if not path.is_dir()]
+        else:
+            return [named]
+    except OSError as error:
+        raise InputError(f"{named} cannot be looked into: {error.strerror or error}.") from error
+    if not clips:
+        raise InputError(
+            f"{named} holds no clips. Files ending in {', '.join(sorted(CLIP_ENDINGS))} are "
+            "taken; other clips can be named one by one."
+        )
+    return clips
+
+
+def _is_clip(path: Path) -> bool:
+    hidden = path.name.startswith(".")
+    return path.suffix.lower() in CLIP_ENDINGS and not hidden and path.is_file()

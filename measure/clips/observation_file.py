@@ -1,12 +1,13 @@
-"""Landmark tracks kept as a file, so that a clip can be read again without its pictures.
+"""Observation files: landmark tracks of a clip, kept so that it can be read again without frames.
 
-One .npz for each clip, without pickled objects: every number as it was, and what the clip was
-looked at with. Read again with the same settings it gives the same reading, bit for bit.
+One .npz for each clip, without pickled objects: every number as it was, and with which networks
+and settings the clip was observed. With the same set-up the reading is the same, bit for bit.
 """
 
 import json
 import os
 import tempfile
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, fields
 from pathlib import Path
 from typing import Any
@@ -15,10 +16,13 @@ import numpy as np
 
 from measure.clips.inputs import ClipEntry
 from measure.clips.observation import ClipObservation
+from measure.clips.outcome import ClipResult
+from measure.clips.read import measurement_from_observation
+from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import FrameState, Track
-from measure.errors import DataError, in_short
+from measure.errors import DataError, InputError, in_short
 from measure.pose.jobs import ClipInfo
 from measure.system.json_codec import from_data, to_data
 from measure.system.safe_archives import ARCHIVE_ERRORS, check_arrays
@@ -28,7 +32,7 @@ _FORM = 1
 _ARRAYS = ("time_s", "points_px", "visibility", "presence", "state", "people")
 _WHOLE_NUMBERS = ("state", "people")
 
-#: An hour with every frame of five passes needs about half of it. Ours.
+#: Largest file, bytes; an hour with every frame of five passes needs about half of it. [project]
 LARGEST_BYTES = 1 << 30
 
 
@@ -56,7 +60,7 @@ class _Header:
 
 
 def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation) -> None:
-    """Write what was seen in a clip; a half-written file never takes the name.
+    """Write a clip's observation; a half-written file never takes the name.
 
     Raises
     ------
@@ -98,12 +102,12 @@ def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation)
 
 
 def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
-    """Return a kept clip: which one it was, and what was seen in it.
+    """Return a kept clip: which one it was, and its observation.
 
     Raises
     ------
     DataError
-        When the file cannot be read, is not one of ours, or is damaged.
+        When the file cannot be read, is no observation file, or is damaged.
     """
     if path.exists() and not path.is_file():
         raise DataError(f"{path} is no file. Give one that --keep-tracks made.")
@@ -165,3 +169,45 @@ def _track(arrays: Any, name: str, size: tuple[int, int]) -> Track:
     if not np.isin(values["state"], list(FrameState)).all() or (values["people"] < 0).any():
         raise ValueError("a frame has no known state")
     return Track(**values, width_px=size[0], height_px=size[1])
+
+
+def kept_files(path: Path) -> tuple[Path, ...]:
+    """Return an observation file, or all of a folder in the order of their names.
+
+    Raises
+    ------
+    InputError
+        When there are none.
+    """
+    files = tuple(sorted(path.glob("*.npz"))) if path.is_dir() else (path,)
+    if not files or not files[0].exists():
+        raise InputError(f"There are no kept tracks in {path}. --keep-tracks keeps them.")
+    return files
+
+
+def read_observations(
+    files: Sequence[Path], setup: KnownSetup, unusable: Callable[[DataError], None]
+) -> Iterator[ClipResult]:
+    """Read clips again from observation files.
+
+    Parameters
+    ----------
+    setup
+        What is known beforehand; may be another than when the clips were observed.
+    unusable
+        Called for each file that does not even say which clip it is of; the others go on.
+    """
+    for number, file in enumerate(files):
+        try:
+            entry, observation = load_observation(file)
+        except DataError as error:
+            unusable(error)
+            continue
+        try:
+            reading = measurement_from_observation(observation, setup.of(observation.movement))
+        except DataError as error:
+            yield ClipResult(number=number, entry=entry, error=error)
+        else:
+            yield ClipResult(
+                number=number, entry=entry, measurement=reading.measurement, reading=reading
+            )

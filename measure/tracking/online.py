@@ -12,8 +12,12 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.tracks import FrameState, PoseFrame
-from measure.tracking.likeness import is_plausible_body
-from measure.tracking.person_selection import CHOICE_S, is_established_person, select_first_subject
+from measure.tracking.person_selection import (
+    CHOICE_S,
+    is_established_person,
+    is_plausible_body,
+    select_first_subject,
+)
 from measure.tracking.reidentification import reidentify
 from measure.tracking.tracklets import LONGEST_GAP_S, Detection, Linker, Tracklet
 

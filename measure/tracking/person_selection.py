@@ -1,68 +1,120 @@
-"""Who counts as a person at all, and which of several people is measured.
+"""Person selection: who counts as a person at all, and which of several people is measured.
 
-Lengths are in trunk lengths (mid-shoulder to mid-hip). All limits are ours.
+The network finds people in curtains and coats, and is as sure of them as of people (visibility
+of 0.97 and more), so its confidences are not asked. An image shortens limbs but never
+lengthens them, so only upper limits make sense. Lengths are in trunk lengths (mid-shoulder to
+mid-hip).
 """
 
 from collections.abc import Sequence
 
 import numpy as np
 
-from measure.domain.landmarks import FloatArray
-from measure.tracking.likeness import is_plausible_body
+from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.tracking.tracklets import Tracklet
 
-#: The person is chosen among those who appear in the first second of anybody.
+#: Trunk length over the image's longer side, least and most. [project]
+_TRUNK = (0.04, 0.9)
+#: Longest apparent lengths over the trunk's; a trunk that leans towards the camera is short, so
+#: they leave room. [project]
+_UPPER_ARM = 1.3
+_FOREARM = 1.3
+_SHOULDERS = 1.4
+_HIPS = 1.1
+_THIGH = 2.0
+_HEAD = 1.3
+#: The person is chosen among those who appear in this time after the first one, seconds. [project]
 CHOICE_S = 1.0
-
-#: Somebody has to be seen for so long, and in so many frames, to count as a person.
+#: A tracklet of a person lasts at least this long, seconds. [project]
 _SOLID_S = 0.5
+#: A tracklet of a person has at least this many detections. [project]
 _SOLID_FRAMES = 4
+#: Share of a tracklet's detections that have a plausible body. [project]
 _SOLID_SHARE = 0.6
-
-#: Sightings of a path that are looked at closely, evenly chosen.
+#: Detections of a tracklet whose body is judged, evenly chosen. [project]
 _MOST_JUDGED = 60
-
-#: An appearance shorter than this, and than half of the longest, is brief.
+#: An appearance shorter than this, seconds, and than half of the longest, is brief. [project]
 _LASTING_S = 2.0
-
-#: How far from the middle somebody still counts as central, as a share of the picture's width.
+#: How far from the middle a person still counts as central, as a share of the image's width.
+#: [project]
 _CENTRAL = 0.4
 
 
-def is_established_person(path: Tracklet, picture: FloatArray) -> bool:
-    """Tell whether a path lasted long enough, in a person's shape, to be a person."""
-    seen = path.detections
-    if len(seen) < _SOLID_FRAMES or path.end_s - path.start_s < _SOLID_S:
+def is_plausible_body(points_px: FloatArray, longest_side_px: float) -> bool:
+    """Tell whether a skeleton's size and proportions are possible for a person.
+
+    Parameters
+    ----------
+    points_px
+        Shape (33, 2), pixels.
+    longest_side_px
+        Of the image.
+    """
+
+    def length(start: Landmark, end: Landmark) -> float:
+        return float(np.hypot(*(points_px[start] - points_px[end])))
+
+    left, right = arm(Side.LEFT), arm(Side.RIGHT)
+    shoulder = (points_px[left.shoulder] + points_px[right.shoulder]) / 2
+    hip = (points_px[left.hip] + points_px[right.hip]) / 2
+    trunk = float(np.hypot(*(shoulder - hip)))
+    if not _TRUNK[0] <= trunk / longest_side_px <= _TRUNK[1]:
         return False
-    some = seen[:: 1 + len(seen) // _MOST_JUDGED]
-    like = sum(is_plausible_body(one.points_px, float(picture.max())) for one in some)
-    return like >= _SOLID_SHARE * len(some)
+    arms_fit = all(
+        length(marks.shoulder, marks.elbow) <= _UPPER_ARM * trunk
+        and length(marks.elbow, marks.wrist) <= _FOREARM * trunk
+        for marks in (left, right)
+    )
+    return (
+        arms_fit
+        and length(left.shoulder, right.shoulder) <= _SHOULDERS * trunk
+        and length(left.hip, right.hip) <= _HIPS * trunk
+        and length(Landmark.LEFT_HIP, Landmark.LEFT_KNEE) <= _THIGH * trunk
+        and length(Landmark.RIGHT_HIP, Landmark.RIGHT_KNEE) <= _THIGH * trunk
+        and float(np.hypot(*(points_px[Landmark.NOSE] - shoulder))) <= _HEAD * trunk
+    )
 
 
-def select_first_subject(people: Sequence[Tracklet], picture: FloatArray) -> Tracklet | None:
+def is_established_person(tracklet: Tracklet, size_px: FloatArray) -> bool:
+    """Tell whether a tracklet lasted long enough, in a person's shape, to be a person."""
+    detections = tracklet.detections
+    if len(detections) < _SOLID_FRAMES or tracklet.end_s - tracklet.start_s < _SOLID_S:
+        return False
+    judged = detections[:: 1 + len(detections) // _MOST_JUDGED]
+    longest_px = float(size_px.max())
+    plausible = sum(is_plausible_body(detection.points_px, longest_px) for detection in judged)
+    return plausible >= _SOLID_SHARE * len(judged)
+
+
+def select_first_subject(people: Sequence[Tracklet], size_px: FloatArray) -> Tracklet | None:
     """Return the largest, most central and most lasting of those who appear first."""
     if not people:
         return None
-    first_s = min(path.start_s for path in people)
+    first_s = min(tracklet.start_s for tracklet in people)
 
-    def weight(path: Tracklet) -> float:
-        early = [one for one in path.detections if one.time_s <= path.start_s + CHOICE_S]
-        trunk_px = float(np.median([one.trunk_px for one in early]))
-        across = float(np.median([one.centre_px[0] for one in early])) / picture[0] - 0.5
-        lasting = min(1.0, (path.end_s - path.start_s) / (2 * CHOICE_S))
+    def weight(tracklet: Tracklet) -> float:
+        end_s = tracklet.start_s + CHOICE_S
+        early = [detection for detection in tracklet.detections if detection.time_s <= end_s]
+        trunk_px = float(np.median([detection.trunk_px for detection in early]))
+        across = (
+            float(np.median([detection.centre_px[0] for detection in early])) / size_px[0] - 0.5
+        )
+        lasting = min(1.0, (tracklet.end_s - tracklet.start_s) / (2 * CHOICE_S))
         return trunk_px * lasting * float(np.exp(-((across / _CENTRAL) ** 2)))
 
-    return max((path for path in people if path.start_s <= first_s + CHOICE_S), key=weight)
+    return max(
+        (tracklet for tracklet in people if tracklet.start_s <= first_s + CHOICE_S), key=weight
+    )
 
 
-def select_subject(people: Sequence[Tracklet], picture: FloatArray) -> Tracklet | None:
+def select_subject(people: Sequence[Tracklet], size_px: FloatArray) -> Tracklet | None:
     """Return the first person of a whole recording, brief appearances before left aside.
 
-    Who films herself alone starts the recording close to the camera and then walks to her
-    place; and an empty room may show a ghost for a while.
+    A person who films alone starts the recording close to the camera and then walks to the
+    place; and in an empty room the network may see a person for a while.
     """
-    longest_s = max((path.end_s - path.start_s for path in people), default=0.0)
+    longest_s = max((tracklet.end_s - tracklet.start_s for tracklet in people), default=0.0)
     lasting_s = min(_LASTING_S, longest_s / 2)
     return select_first_subject(
-        [path for path in people if path.end_s - path.start_s >= lasting_s], picture
+        [tracklet for tracklet in people if tracklet.end_s - tracklet.start_s >= lasting_s], size_px
     )

@@ -14,8 +14,7 @@ from measure.batch.dask_cluster import read_with_executor
 from measure.batch.run import read_many
 from measure.batch.summary import summary_lines
 from measure.cli.main import main
-from measure.clips.clip_list import clips_named
-from measure.clips.inputs import ClipEntry
+from measure.clips.inputs import ClipEntry, clips_named
 from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
