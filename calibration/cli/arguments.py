@@ -1,4 +1,4 @@
-"""Arguments shared by the calibration commands: persons, points, lines and sizes."""
+"""Arguments shared by the calibration commands: person, points, lines and sizes."""
 
 import argparse
 import re
@@ -13,22 +13,6 @@ def add_person(*parsers: argparse.ArgumentParser) -> None:
     """Add the required option --person to each parser."""
     for parser in parsers:
         parser.add_argument("--person", required=True, metavar="NAME", help="the pseudonym")
-
-
-def person_id_of(name: str) -> str:
-    """Return the identifier of the stored person with a pseudonym.
-
-    Raises
-    ------
-    InputError
-        When there is no such person.
-    DataError, MachineError
-        As :meth:`measure.storage.store.Store.open`.
-    """
-    from measure.cli.open_store import open_store
-
-    with open_store() as store:
-        return store.find_person(name).id
 
 
 def parse_point(text: str) -> tuple[float, float]:

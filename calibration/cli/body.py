@@ -5,7 +5,8 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import add_person, parse_point, person_id_of
+from calibration.cli.arguments import add_person, parse_point
+from measure.cli.open_store import person_id_of
 
 if TYPE_CHECKING:
     from calibration.body.lengths import BodyLengths

@@ -2,7 +2,8 @@
 
 import argparse
 
-from calibration.cli.arguments import add_person, person_id_of
+from calibration.cli.arguments import add_person
+from measure.cli.open_store import person_id_of
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:

@@ -5,7 +5,8 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import parse_size, person_id_of
+from calibration.cli.arguments import parse_size
+from measure.cli.open_store import person_id_of
 
 if TYPE_CHECKING:
     from measure.domain.acquisition import KnownSetup

@@ -1,11 +1,13 @@
-"""Opening the store for a command: what is to be told about its place goes to the terminal."""
+"""Opening the store for a command: warnings about its place go to the terminal."""
 
 import sys
+from typing import TYPE_CHECKING
 
-from measure.storage.store import Store
+if TYPE_CHECKING:
+    from measure.storage.store import Store
 
 
-def open_store() -> Store:
+def open_store() -> "Store":
     """Open the person's store, and print its warnings where they do not mix with results.
 
     Raises
@@ -13,7 +15,23 @@ def open_store() -> Store:
     DataError, MachineError
         As :meth:`measure.storage.store.Store.open`.
     """
+    from measure.storage.store import Store
+
     store = Store.open()
     for warning in store.warnings:
         print(f"Note: {warning}", file=sys.stderr)
     return store
+
+
+def person_id_of(name: str) -> str:
+    """Return the identifier of the stored person with a pseudonym.
+
+    Raises
+    ------
+    InputError
+        When there is no such person.
+    DataError, MachineError
+        As :func:`open_store`.
+    """
+    with open_store() as store:
+        return store.find_person(name).id

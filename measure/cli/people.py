@@ -2,10 +2,10 @@
 
 import argparse
 import json
-import sys
 from collections.abc import Callable
 from functools import partial
 
+from measure.cli.deletion import ask, print_copies
 from measure.cli.open_store import open_store
 from measure.cli.terminal_table import table
 from measure.domain.landmarks import Side
@@ -120,7 +120,8 @@ def run_delete(forget: Callable[[str], None], arguments: argparse.Namespace) -> 
     with open_store() as store:
         person = store.find_person(arguments.name)
         count = len(store.sessions(person.id))
-        if not arguments.yes and not _confirmed(person, count):
+        sentence = f"This deletes {person.pseudonym} for good, with {_sessions(count)}."
+        if not arguments.yes and person.pseudonym != ask(sentence, "Type the pseudonym to go on: "):
             print("Nothing was deleted.")
             return 0
         forget(person.id)
@@ -132,18 +133,8 @@ def run_delete(forget: Callable[[str], None], arguments: argparse.Namespace) -> 
             "Traces may stay in the store's files until every other program that has it open "
             "is closed."
         )
-    if copies:
-        print("These copies made earlier may still hold them; delete them if they shall not:")
-        print("\n".join(f"  {copy}" for copy in copies))
-    print("Exports, reports and backups that you made elsewhere are yours to delete.")
+    print_copies(copies, "them")
     return 0
-
-
-def _confirmed(person: Person, count: int) -> bool:
-    if not sys.stdin.isatty():
-        raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
-    print(f"This deletes {person.pseudonym} for good, with {_sessions(count)}.")
-    return input("Type the pseudonym to go on: ").strip() == person.pseudonym
 
 
 def _sessions(count: int) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from measure.cli.clip_reading import print_note, read_entries, settings_of
+from measure.cli.open_store import person_id_of
 from measure.cli.replay_options import (
     add_comparison_options,
     add_output_options,
@@ -91,7 +92,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise InputError("--keep-place needs to know whose place it is: --person NAME.")
     if arguments.agreement is not None:
         _make_agreement_folder(arguments.agreement)
-    person_id = None if arguments.person is None else _person_id(arguments.person)
+    person_id = None if arguments.person is None else person_id_of(arguments.person)
     results, code = replay(arguments)
     if person_id is not None:
         _comparison("place")(results, person_id, keep=arguments.keep_place)
@@ -121,13 +122,6 @@ def _make_agreement_folder(folder: Path) -> None:
             f"{folder} cannot be used: {error.strerror or error}. Name another folder for "
             "--agreement."
         ) from error
-
-
-def _person_id(name: str) -> str:
-    from measure.cli.open_store import open_store
-
-    with open_store() as store:
-        return store.find_person(name).id
 
 
 def exit_code(results: Sequence[ClipResult]) -> int:

@@ -2,9 +2,9 @@
 
 import argparse
 import json
-import sys
 from itertools import groupby
 
+from measure.cli.deletion import ask, print_copies
 from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
 from measure.cli.terminal_table import table
@@ -52,16 +52,14 @@ def _delete(arguments: argparse.Namespace) -> int:
         session = _session_at(store.sessions(person.id), arguments.delete)
         count = len(store.measurements(person.id, session_id=session.id))
         words = f"the session of {person.pseudonym} at {_time(session)}, measurements: {count}"
-        if not arguments.yes and not _confirmed(words):
+        sentence = f"This deletes for good: {words}."
+        if not arguments.yes and ask(sentence, "Type yes to go on: ").lower() != "yes":
             print("Nothing was deleted.")
             return 0
         store.delete_session(session.id)
         copies = backup_files(store.path)
     print(f"Deleted for good: {words}.")
-    if copies:
-        print("These copies made earlier may still hold it; delete them if they shall not:")
-        print("\n".join(f"  {copy}" for copy in copies))
-    print("Exports, reports and backups that you made elsewhere are yours to delete.")
+    print_copies(copies, "it")
     return 0
 
 
@@ -85,13 +83,6 @@ def _session_at(sessions: list[SessionRecord], time: str) -> SessionRecord:
             "Progress, every session."
         )
     return found[0]
-
-
-def _confirmed(words: str) -> bool:
-    if not sys.stdin.isatty():
-        raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
-    print(f"This deletes for good: {words}.")
-    return input("Type yes to go on: ").strip().lower() == "yes"
 
 
 def _list(arguments: argparse.Namespace) -> int:
