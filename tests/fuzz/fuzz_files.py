@@ -31,7 +31,6 @@ from calibration.repository.shelf import JsonRepository
 from calibration.statistics.bland_altman import Pairing
 from gui.session.settings import WindowSettings
 from measure.clips.inputs import read_manifest
-from measure.domain.acquisition import Correction
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.errors import ClipError, ThawlineError
@@ -50,6 +49,7 @@ from tests.fuzz.kept_tracks import kept_tracks, use_tracks
 from tests.fuzz.values import HOSTILE_TEXTS, hostile_json, hostile_table
 from tests.support import record_samples as sample
 from tests.support.fake_packages import BUNDLES
+from tests.support.setup_samples import sample_correction
 
 #: No file may take longer, seconds.
 LONGEST_S = 20.0
@@ -266,14 +266,8 @@ _THINGS = {
         StoredCorrection(
             camera_name="Desk",
             movement=Movement.FLEXION,
-            correction=Correction(
-                bias_deg=2.0,
-                gain=0.01,
-                centre_deg=90.0,
-                pairs=40,
-                study="garden",
-                lowest_deg=60.0,
-                highest_deg=120.0,
+            correction=sample_correction(
+                bias_deg=2.0, gain=0.01, study="garden", lowest_deg=60.0, highest_deg=120.0
             ),
         )
     ],

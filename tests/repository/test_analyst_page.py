@@ -16,12 +16,13 @@ from measure.batch import cluster_worker
 from measure.batch.summary import COLUMNS
 from measure.cli.main import main
 from measure.clips.setup_file import write_setup
-from measure.domain.acquisition import CameraSetup, Correction, KnownSetup, MovementCorrection
+from measure.domain.acquisition import CameraSetup, KnownSetup, MovementCorrection
 from measure.domain.movements import Movement
 from measure.pose.jobs import WARMUP_RUNS
 from measure.trials.scan import REST_EVERY, SHORT_HOLD_S
 from measure.video.sampling import COARSE_HZ, FINE_HZ
 from tests.support import cluster_script, replay_of_script, scripted_arm
+from tests.support.setup_samples import sample_correction
 
 PAGE = Path(__file__).parents[2] / "measure/docs/analyst.md"
 TEXT = PAGE.read_text(encoding="utf-8")
@@ -43,14 +44,8 @@ def study(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
         clip = scripted_arm.write_clip(tmp_path / "clips" / "april" / f"{person}.mp4", peak=peak)
         rows.append(f"{clip.relative_to(tmp_path)},flexion,left,,{peak + off:.1f},{person}")
     (tmp_path / "study.csv").write_text("\n".join(rows) + "\n", encoding="utf-8")
-    correction = Correction(
-        bias_deg=4.0,
-        gain=0.0,
-        centre_deg=90.0,
-        pairs=40,
-        study="two gardeners, one goniometer",
-        lowest_deg=20.0,
-        highest_deg=170.0,
+    correction = sample_correction(
+        study="two gardeners, one goniometer", lowest_deg=20.0, highest_deg=170.0
     )
     known = KnownSetup(
         camera=CameraSetup(name="Garden laptop"),

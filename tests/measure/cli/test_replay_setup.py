@@ -9,12 +9,12 @@ from measure.cli.main import main
 from measure.clips.setup_file import write_setup
 from measure.domain.acquisition import (
     CameraSetup,
-    Correction,
     KnownSetup,
     LensProfile,
     MovementCorrection,
 )
 from measure.domain.movements import Movement
+from tests.support.setup_samples import sample_correction, sample_lens
 
 TRACKS = Path(__file__).resolve().parents[2] / "tracks"
 FLEXION = TRACKS / "trial-flexion-side-000.npz"
@@ -26,14 +26,8 @@ CORRECTED = KnownSetup(
     corrections=(
         MovementCorrection(
             movement=Movement.FLEXION,
-            correction=Correction(
-                bias_deg=4.0,
-                gain=0.0,
-                centre_deg=90.0,
-                pairs=40,
-                study="two gardeners, one goniometer",
-                lowest_deg=20.0,
-                highest_deg=170.0,
+            correction=sample_correction(
+                study="two gardeners, one goniometer", lowest_deg=20.0, highest_deg=170.0
             ),
         ),
     ),
@@ -41,15 +35,11 @@ CORRECTED = KnownSetup(
 
 
 def lens(width: int, height: int) -> LensProfile:
-    return LensProfile(
+    return sample_lens(
         camera_name=CAMERA,
         width_px=width,
         height_px=height,
-        focal_px=(500.0, 500.0),
         centre_px=((width - 1) / 2, (height - 1) / 2),
-        distortion=(0.0, 0.0, 0.0, 0.0, 0.0),
-        reprojection_px=0.2,
-        views=24,
     )
 
 

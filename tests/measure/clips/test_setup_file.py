@@ -10,35 +10,23 @@ from measure.clips.setup_file import LARGEST_FILE_BYTES, read_setup, write_setup
 from measure.domain.acquisition import (
     BodySetup,
     CameraSetup,
-    Correction,
     KnownSetup,
-    LensProfile,
     MovementCorrection,
     Setup,
     fit_for_picture,
 )
 from measure.domain.movements import Movement
 from measure.errors import DataError, InputError
+from tests.support.setup_samples import sample_correction, sample_lens
 
-LENS = LensProfile(
-    camera_name="garden camera",
-    width_px=640,
-    height_px=480,
+LENS = sample_lens(
     focal_px=(500.0, 501.0),
     centre_px=(322.0, 238.0),
     distortion=(-0.2, 0.05, 0.001, 0.0, 0.0),
     reprojection_px=0.3,
     views=16,
 )
-CORRECTION = Correction(
-    bias_deg=3.0,
-    gain=0.05,
-    centre_deg=90.0,
-    pairs=40,
-    study="spring",
-    lowest_deg=40.0,
-    highest_deg=150.0,
-)
+CORRECTION = sample_correction(bias_deg=3.0, gain=0.05)
 KNOWN = KnownSetup(
     camera=CameraSetup(name="garden camera", lens=LENS, roll_deg=1.5, quarter_turns=1),
     body=BodySetup(forearm=0.54, c7_height=1.14, iliac_spines=0.15),

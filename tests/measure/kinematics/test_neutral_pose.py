@@ -8,8 +8,9 @@ import pytest
 
 from measure.clips.observation_file import load_observation
 from measure.clips.read import measurement_from_observation
-from measure.domain.acquisition import CameraSetup, LensProfile, Setup
+from measure.domain.acquisition import CameraSetup, Setup
 from measure.kinematics.neutral_pose import STANDING, Neutral, standing_in, standing_text
+from tests.support.setup_samples import sample_lens
 
 TRACKS = Path(__file__).resolve().parents[2] / "tracks"
 STOOD = Neutral(
@@ -68,15 +69,8 @@ def test_every_reading_says_how_the_person_stood(name: str, least: float, most: 
 
 def test_a_known_lens_is_taken_into_account() -> None:
     observation = load_observation(TRACKS / "trial-abduction-front-004.npz")[1]
-    lens = LensProfile(
-        camera_name="Garden laptop",
-        width_px=640,
-        height_px=480,
-        focal_px=(500.0, 500.0),
-        centre_px=(319.5, 239.5),
-        distortion=(-0.3, 0.0, 0.0, 0.0, 0.0),
-        reprojection_px=0.2,
-        views=24,
+    lens = sample_lens(
+        camera_name="Garden laptop", centre_px=(319.5, 239.5), distortion=(-0.3, 0.0, 0.0, 0.0, 0.0)
     )
     known = Setup(camera=CameraSetup(name="Garden laptop", lens=lens))
     plain = standing_in(

@@ -10,9 +10,7 @@ from measure.clips.read import measurement_from_observation, read_clip
 from measure.domain.acquisition import (
     BodySetup,
     CameraSetup,
-    Correction,
     KnownSetup,
-    LensProfile,
     MovementCorrection,
     Setup,
 )
@@ -26,6 +24,7 @@ from measure.pose.ensemble import installed_models, models_for
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.catalogue import ModelQuality
 from tests.support import live_of_clip, real_model
+from tests.support.setup_samples import sample_correction, sample_lens
 from tests.support.system_calls import CLOSED_PORT, traced, written_for_good
 
 #: Live and replay look at the same pictures in the same way; the guide differs by its rate.
@@ -36,15 +35,10 @@ NOTHING = KnownSetup()
 ALL = KnownSetup(
     camera=CameraSetup(
         name="garden camera",
-        lens=LensProfile(
-            camera_name="garden camera",
-            width_px=640,
-            height_px=480,
+        lens=sample_lens(
             focal_px=(400.0, 400.0),
             centre_px=(322.0, 238.0),
             distortion=(-0.1, 0.02, 0.0, 0.0, 0.0),
-            reprojection_px=0.2,
-            views=24,
         ),
         roll_deg=1.5,
     ),
@@ -52,15 +46,7 @@ ALL = KnownSetup(
     corrections=(
         MovementCorrection(
             movement=Movement.EXTERNAL_ROTATION,
-            correction=Correction(
-                bias_deg=4.0,
-                gain=0.0,
-                centre_deg=45.0,
-                pairs=40,
-                study="spring",
-                lowest_deg=0.0,
-                highest_deg=90.0,
-            ),
+            correction=sample_correction(centre_deg=45.0, lowest_deg=0.0, highest_deg=90.0),
         ),
     ),
 )

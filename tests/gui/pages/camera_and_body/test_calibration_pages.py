@@ -17,12 +17,12 @@ from calibration.repository.levels import LEVELS
 from gui.pages.camera_and_body.calibration_overview import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
-from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import LANDMARKS, Landmark
 from measure.domain.movements import Movement
 from measure.live.events import LiveFrame, Phase
 from tests.calibration.placement.test_placement import placed
 from tests.support.gui.stage import TODAY, WindowHarness
+from tests.support.setup_samples import sample_lens
 from tests.support.virtual_board import MORE, USUAL, photograph, poses
 
 CAMERA = "Integrated Webcam"
@@ -141,16 +141,7 @@ def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
 
 
 def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: WindowHarness) -> None:
-    profile = LensProfile(
-        camera_name=CAMERA,
-        width_px=640,
-        height_px=480,
-        focal_px=(500.0, 500.0),
-        centre_px=(320.0, 240.0),
-        distortion=(0.0, 0.0, 0.0, 0.0, 0.0),
-        reprojection_px=0.2,
-        views=24,
-    )
+    profile = sample_lens(camera_name=CAMERA)
     LENSES.put(profile)
     assert known.services.feed.size_px == (1280, 720)
     known.window.known.show_calibration()
