@@ -1,12 +1,10 @@
-"""A session while it runs: brings together guide, engine, cues and what is saved. No widgets."""
+"""A running session: brings together plan, engine, guidance and what is saved. No widgets."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
 
-from calibration.message import TranslatableMessage
-from calibration.repository.lenses import other_size_message
 from gui.protocol.plan import MovementTask, NextAction, SessionMode, SessionPlan, SessionStep
 from gui.protocol.red_flags import pain_requires_screening
 from gui.session.audio_cues import AudioCues
@@ -14,25 +12,14 @@ from gui.session.engine_feed import EngineBridge
 from gui.session.log import SessionRecorder
 from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import PendingMeasurement
-from gui.session.tones import Tone
+from gui.session.setup_messages import SetupMessages
+from gui.session.spoken_guidance import SpokenGuidance
 from gui.text.session_wording import live_sentence, next_sentence
-from gui.text.wording import message_text, tr
 from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
 from measure.domain.records import LimitingFactor
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
 from measure.system.clock import new_id
-
-_TONE_OF_PHASE = {
-    Phase.WAIT_NEUTRAL: Tone.NEUTRAL,
-    Phase.MOVE: Tone.MOVE,
-    Phase.HOLD: Tone.HOLD,
-    Phase.RETURN: Tone.RETURN,
-}
-_TONE_OF_EVENT = {
-    LiveEventKind.TRIAL_CAPTURED: Tone.CAPTURED,
-    LiveEventKind.TRIAL_REFUSED: Tone.REFUSED,
-}
 
 
 class MeasurementSession(QObject):
@@ -45,8 +32,6 @@ class MeasurementSession(QObject):
     said = Signal(str)
     #: The step is another one.
     stepped = Signal()
-    #: Something about the place, in words.
-    messages_received = Signal(str)
 
     def __init__(
         self,
@@ -65,17 +50,13 @@ class MeasurementSession(QObject):
         self.pace = pace
         self.log = log
         self.sentence = ""
-        #: What is to be known about the place of a reading, by the task that gave it.
-        self.messages: dict[MovementTask, str] = {}
-        self._place = place
+        self.messages = SetupMessages(place, self)
         self._feed = feed
         self._next_source = next_source
         self._cues = cues
+        self._guidance = SpokenGuidance(cues)
         self._frame: LiveFrame | None = None
-        self._phase: Phase | None = None
         self._held: float | None = None
-        self._stood = False
-        self._lens_told = False
         self._key = new_id()
         feed.framed.connect(self._take_frame)
         feed.happened.connect(self._take_event)
@@ -104,10 +85,8 @@ class MeasurementSession(QObject):
         """Begin the task at hand."""
         task = self.guide.task
         self._key = new_id()
-        self._phase = None
         self._frame = None
-        self._stood = False
-        self._cues.forget()
+        self._guidance.begin_movement()
         source = self._next_source()
         if source.clip is None:
             self._feed.open(source)
@@ -183,10 +162,11 @@ class MeasurementSession(QObject):
         self.stepped.emit()
 
     def finish(self, note: str) -> None:
-        """Mark the session as finished and let go of the engine."""
+        """Mark the session as finished; measurements left over are still kept."""
         self.log.finish(note)
         self._cues.silence()
-        self.release_source()
+        self._feed.framed.disconnect(self._take_frame)
+        self._feed.happened.disconnect(self._take_event)
 
     @Slot()
     def retry(self) -> None:
@@ -196,37 +176,18 @@ class MeasurementSession(QObject):
             self._feed.reopen(source)
             self.changed.emit()
 
-    def release_source(self) -> None:
-        """Take no more frames and events; measurements left over are still kept."""
-        self._feed.framed.disconnect(self._take_frame)
-        self._feed.happened.disconnect(self._take_event)
-
     # -- what the engine tells ----------------------------------------------------------------
 
     @Slot(object)
     def _take_frame(self, frame: LiveFrame) -> None:
         self._frame = frame
-        self._check_lens(frame)
+        self.messages.check_lens(self._feed.source, frame.full_size_px)
         if frame.phase is Phase.HOLD and frame.value is not None:
             self._held = frame.value
-        if frame.phase is not self._phase:
-            before, self._phase = self._phase, frame.phase
-            if self.guide.step is SessionStep.MEASURING:
-                self._sound_phase(before, frame.phase)
+        measuring = self.guide.step is SessionStep.MEASURING
+        self._guidance.follow_phase(frame.phase, measuring=measuring)
         self._speak()
         self.framed.emit(frame)
-
-    def _sound_phase(self, before: Phase | None, phase: Phase) -> None:
-        """Sound the tone of a phase that begins; that of the rest once for each movement."""
-        tone = _TONE_OF_PHASE.get(phase)
-        if tone is Tone.RETURN and before is not Phase.HOLD:
-            return  # the arm has come back already, or never held
-        if tone is Tone.NEUTRAL:
-            if self._stood:
-                return
-            self._stood = True
-        if tone is not None:
-            self._cues.sound(tone)
 
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
@@ -239,55 +200,21 @@ class MeasurementSession(QObject):
         if step is SessionStep.MEASURING:
             self._keep_progress(event)
             if event.kind is LiveEventKind.MEASUREMENT_DONE and event.measurement is not None:
-                self._compare_place(self.guide.task, event.measurement)
-            tone = _TONE_OF_EVENT.get(event.kind)
-            if tone is not None:
-                self._cues.sound(tone)
+                self.messages.compare_place(self.guide.task, event.measurement, self.log.person_id)
+            self._guidance.follow_event(event.kind)
         self._speak()
         self.changed.emit()
         if self.guide.step is not step:
-            self._cues.sound(Tone.DONE)
-            asks = self.guide.step is SessionStep.PAIN
-            # Heard by somebody who stands away from the screen, or with the back to it.
-            self._cues.say(
-                tr("Done. Let the arm rest. How much did it hurt?")
-                if asks
-                else tr("Done. Let the arm rest.")
-            )
+            self._guidance.end_movement(self.guide.step)
             self.stepped.emit()
 
     @Slot(object)
     def _take_left_over(self, measurement: Measurement) -> None:
         """Keep what the captured trials made of a movement that was broken off."""
         task = self.guide.task
-        if self.guide.step is SessionStep.MEASURING and (
-            measurement.movement,
-            measurement.side,
-        ) == (
-            task.movement,
-            task.side,
-        ):
+        same_arm = (measurement.movement, measurement.side) == (task.movement, task.side)
+        if self.guide.step is SessionStep.MEASURING and same_arm:
             self._keep(measurement)
-
-    def _check_lens(self, frame: LiveFrame) -> None:
-        """Say once when the camera's lens profiles are of other picture sizes."""
-        source = self._feed.source
-        if self._lens_told or source is None:
-            return
-        unfit = other_size_message(source.lenses, frame.full_size_px)
-        if unfit is not None:
-            self._lens_told = True
-            self.messages_received.emit(message_text(unfit))
-
-    def _compare_place(self, task: MovementTask, measurement: Measurement) -> None:
-        """Say where the person stands otherwise than when the place was kept."""
-
-        def told(found: tuple[TranslatableMessage, ...]) -> None:
-            self.messages[task] = " ".join(map(message_text, found))
-            self.messages_received.emit(self.messages[task])
-
-        if self._place is not None:
-            self._place.compare(measurement, self.log.person_id, told)
 
     def _keep_progress(self, event: LiveEvent) -> None:
         """Save after every trial, so that nothing captured hangs on what follows."""

@@ -102,9 +102,9 @@ def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
     window = MainWindow(services)
     window.show()
     run_for(0.5)
-    if window.measure.person is None:
+    if window.measure.people.person is None:
         window.measure.start.person_wanted.emit("Rowan")
-    while (person := window.measure.person) is None:
+    while (person := window.measure.people.person) is None:
         run_for(0.1)
     services.settings.set_last_check(person.id, services.today())
     window.measure.start.clinic.emit(ENDLESS)

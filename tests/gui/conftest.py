@@ -39,7 +39,7 @@ def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
     made = WindowHarness()
     person = made.keeper.add_person("Rowan", Side.LEFT)
     made.services.settings.set_last_check(person.id, TODAY)
-    made.window.measure.load_people()
+    made.window.measure.people.load()
     made.settle()
     yield made
     made.close()

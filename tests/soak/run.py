@@ -221,9 +221,9 @@ def soak(seconds: float, quality: ModelQuality | None, *, scripted: bool) -> Soa
     window.show()
     window.measure.start.person_wanted.emit("Yarrow")
     until_s = time.monotonic() + 30.0
-    while window.measure.person is None and time.monotonic() < until_s:
+    while window.measure.people.person is None and time.monotonic() < until_s:
         QApplication.processEvents()
-    person = window.measure.person
+    person = window.measure.people.person
     assert person is not None
     services.settings.set_last_check(person.id, services.today())
     made = Soak(window, seconds)

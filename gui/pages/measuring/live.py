@@ -1,11 +1,7 @@
 """The page while an arm is measured: one sentence, one number, the picture. Nothing else."""
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QWidget
 
 from gui.drawing.posture_figure import facing_angle_deg
 from gui.protocol.plan import Attempt, AttemptState, SessionStep
@@ -18,6 +14,7 @@ from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.hold_ring import HoldRing
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand
 from gui.widgets.position_figure import PositionView, ViewPlan
 from gui.widgets.scroll_page import scrollable
@@ -37,7 +34,7 @@ _SHOW_POSITION = (
 )
 
 
-#: Places in the deck at the right.
+#: Places in the stack at the right.
 _POSITION, _NUMBER, _REFUSAL = range(3)
 
 
@@ -75,77 +72,35 @@ class LivePage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        position = QWidget()
-        position.setObjectName("page")
-        beside = QHBoxLayout(position)
-        beside.setContentsMargins(0, 0, 0, 0)
-        beside.addWidget(self.figure, 5)
-        beside.addWidget(self.plan, 2)
-        number = QWidget()
-        number.setObjectName("page")
-        above = QVBoxLayout(number)
-        above.setContentsMargins(0, 0, 0, 0)
-        above.addStretch(1)
-        above.addWidget(self.number, 6)
-        above.addStretch(1)
-        refusal = QWidget()
-        refusal.setObjectName("page")
-        around = QVBoxLayout(refusal)
-        around.setContentsMargins(0, 0, 0, 0)
-        around.addStretch(1)
-        around.addWidget(self.refusal)
-        around.addStretch(1)
+        gap = self._appearance.gap
+        position = widget_with(row((self.figure, 5), (self.plan, 2)), "page")
+        number = widget_with(column(1, (self.number, 6), 1), "page")
+        refusal = widget_with(column(1, self.refusal, 1), "page")
         self._right = FixedSizeStack([position, number, scrollable(refusal)])
-
-        where = QVBoxLayout()
-        where.addStretch(1)
-        where.addWidget(self.title)
-        where.addWidget(self.quality)
-        where.addStretch(1)
-        state = QHBoxLayout()
-        state.setSpacing(self._appearance.gap(2))
-        state.addWidget(self.ring)
-        state.addLayout(where, 1)
-
-        right = QVBoxLayout()
-        right.addWidget(self._right, 1)
-        right.addLayout(state)
-
-        middle = QHBoxLayout()
-        middle.setSpacing(self._appearance.gap(3))
-        middle.addWidget(self.video, 57)
-        middle.addLayout(right, 43)
-
-        seen = QWidget()
-        column = QVBoxLayout(seen)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._appearance.gap(1))
-        column.addLayout(middle, 1)
-        column.addWidget(self.trials)
-
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 8)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(self.sentence)
-        layout.addWidget(scrollable(seen), 1)
-        layout.addWidget(ButtonRow([self.pause, self.discard, self.stop, self.retry]))
-        layout.addWidget(NoticeBar())
+        where = column(1, self.title, self.quality, 1)
+        state = row(self.ring, (where, 1), spacing=gap(2))
+        right = column((self._right, 1), state)
+        middle = row((self.video, 57), (right, 43), spacing=gap(3))
+        seen = widget_with(column((middle, 1), self.trials, spacing=gap(1)))
+        column(
+            self.sentence,
+            (scrollable(seen), 1),
+            ButtonRow([self.pause, self.discard, self.stop, self.retry]),
+            NoticeBar(),
+            on=self,
+            margins=(24, 8, 24, 8),
+            spacing=gap(1),
+        )
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
-        if self._measuring is not None:
-            self.release()
-        self._measuring = measuring
+        self.release()
+        self._measuring, self._mirrored = measuring, mirrored
         self.video.set_mirrored(mirrored)
-        self._mirrored = mirrored
         measuring.framed.connect(self.take_frame)
         measuring.changed.connect(self.refresh)
         measuring.stepped.connect(self.refresh)
         measuring.said.connect(self.sentence.say)
-        self.pause.clicked.connect(measuring.toggle_pause)
-        self.discard.clicked.connect(measuring.discard_last)
-        self.stop.clicked.connect(measuring.stop_movement)
-        self.retry.clicked.connect(measuring.retry)
         self.video.show_empty(tr("Opening the camera."))
         self.refresh()
 
@@ -158,10 +113,6 @@ class LivePage(QWidget):
         measuring.changed.disconnect(self.refresh)
         measuring.stepped.disconnect(self.refresh)
         measuring.said.disconnect(self.sentence.say)
-        self.pause.clicked.disconnect(measuring.toggle_pause)
-        self.discard.clicked.disconnect(measuring.discard_last)
-        self.stop.clicked.disconnect(measuring.stop_movement)
-        self.retry.clicked.disconnect(measuring.retry)
         self._measuring = None
 
     @Slot(object)

@@ -1,7 +1,7 @@
 """Between two movements: what comes next and how to stand for it."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.drawing.posture_figure import facing_angle_deg
 from gui.protocol.plan import MovementTask, faces_away_from_screen
@@ -11,6 +11,7 @@ from gui.text.session_wording import next_sentence
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
@@ -41,29 +42,18 @@ class NextTaskPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        plan = QVBoxLayout()
-        plan.addStretch(1)
-        plan.addWidget(self.plan, 3)
-        plan.addWidget(self.plan_words)
-        plan.addWidget(self.hint)
-        plan.addStretch(1)
-        middle = QHBoxLayout()
-        middle.addWidget(self.figure, 55)
-        middle.addLayout(plan, 45)
-        buttons = ButtonRow([self.finish, self.repeat, self.go])
-        told = QWidget()
-        column = QVBoxLayout(told)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._appearance.gap(2))
-        column.addWidget(self.title)
-        column.addWidget(self.sentence)
-        column.addLayout(middle, 1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 16, 24, 8)
-        layout.setSpacing(self._appearance.gap(2))
-        layout.addWidget(scrollable(told), 1)
-        layout.addWidget(buttons)
-        layout.addWidget(NoticeBar())
+        gap = self._appearance.gap
+        plan = column(1, (self.plan, 3), self.plan_words, self.hint, 1)
+        middle = row((self.figure, 55), (plan, 45))
+        shown = widget_with(column(self.title, self.sentence, (middle, 1), spacing=gap(2)))
+        column(
+            (scrollable(shown), 1),
+            ButtonRow([self.finish, self.repeat, self.go]),
+            NoticeBar(),
+            on=self,
+            margins=(24, 16, 24, 8),
+            spacing=gap(2),
+        )
 
     def show_next(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show the task that comes next."""

@@ -7,7 +7,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
@@ -18,6 +18,7 @@ from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
@@ -57,48 +58,39 @@ class PainPage(QWidget):
         self.finish = button(tr("Stop and keep"), key=tr("Escape"))
         self.repeat = button(tr("This one again"), key=tr("A"))
         self.done = button(tr("Go on"), "main", key=tr("Enter"))
-        for one, after in (
+        for source, after in (
             (self.finish, NextAction.STOP),
             (self.repeat, NextAction.AGAIN),
             (self.done, NextAction.GO_ON),
         ):
-            one.clicked.connect(partial(self._answer, after))
+            source.clicked.connect(partial(self._answer, after))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._lay_out()
 
     def _lay_out(self) -> None:
-        drawn = QVBoxLayout()
-        drawn.addStretch(1)
-        drawn.addWidget(self.title)
-        drawn.addWidget(self.band)
-        drawn.addStretch(1)
-        reading = QHBoxLayout()
-        reading.setSpacing(self._appearance.gap(5))
-        reading.addWidget(self.number, 4)
-        reading.addLayout(drawn, 6)
-        ends = QHBoxLayout()
+        gap = self._appearance.gap
+        drawn = column(1, self.title, self.band, 1)
+        reading = row((self.number, 4), (drawn, 6), spacing=gap(5))
         worst = label(tr("10: the worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-        ends.addWidget(label(tr("0: no pain"), "quiet"))
-        ends.addWidget(worst)
-
-        asked = QWidget()
-        column = QVBoxLayout(asked)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._appearance.gap(1))
-        column.addLayout(reading, 30)
-        column.addWidget(self.sentence)
-        column.addWidget(self.pain.row, 13)
-        column.addLayout(ends)
-        column.addWidget(label(tr("What stopped the movement?"), "lead"))
-        column.addWidget(self.reason.row, 10)
-        column.addWidget(self.next_words)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 8)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(scrollable(asked), 1)
-        layout.addWidget(ButtonRow([self.finish, self.repeat, self.done]))
-        layout.addWidget(NoticeBar())
+        questions = column(
+            (reading, 30),
+            self.sentence,
+            (self.pain.row, 13),
+            row(label(tr("0: no pain"), "quiet"), worst),
+            label(tr("What stopped the movement?"), "lead"),
+            (self.reason.row, 10),
+            self.next_words,
+            spacing=gap(1),
+        )
+        column(
+            (scrollable(widget_with(questions)), 1),
+            ButtonRow([self.finish, self.repeat, self.done]),
+            NoticeBar(),
+            on=self,
+            margins=(24, 8, 24, 8),
+            spacing=gap(1),
+        )
 
     def ask(self, measuring: MeasurementSession) -> None:
         """Ask about the movement that has just ended."""

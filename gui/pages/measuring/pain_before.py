@@ -1,13 +1,14 @@
 """Before a session at home: how the shoulder feels today. Three ratings, all optional."""
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.records import Pain
@@ -32,29 +33,27 @@ class PainBeforePage(QWidget):
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)
-        asked = QWidget()
-        column = QVBoxLayout(asked)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(appearance.gap(1.5))
-        column.addWidget(self.sentence)
+        questions = column(self.sentence, spacing=appearance.gap(1.5))
         for title, choices in (
             (tr("Now, at rest"), self.now),
             (tr("Last night"), self.night),
             (tr("The worst since yesterday"), self.worst),
         ):
-            column.addWidget(label(title, "lead"))
-            column.addWidget(choices.row, 1)
-        column.addWidget(
+            questions.addWidget(label(title, "lead"))
+            questions.addWidget(choices.row, 1)
+        questions.addWidget(
             label(
                 tr("0 is no pain, 10 the worst imaginable. Leave out what you do not want to say."),
                 "quiet",
             )
         )
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 16, 24, 16)
-        layout.setSpacing(appearance.gap(1.5))
-        layout.addWidget(scrollable(asked), 1)
-        layout.addWidget(ButtonRow([self.leave, self.go]))
+        column(
+            (scrollable(widget_with(questions)), 1),
+            ButtonRow([self.leave, self.go]),
+            on=self,
+            margins=(24, 16, 24, 16),
+            spacing=appearance.gap(1.5),
+        )
 
     def ask(self) -> None:
         """Ask anew."""

@@ -71,7 +71,7 @@ class SummaryPage(QWidget):
         self.bands = []
         columns = 2 if len(outcomes) > 1 else 1
         for place, outcome in enumerate(outcomes):
-            remark = measuring.messages.get(outcome.task, "")
+            remark = measuring.messages.by_task.get(outcome.task, "")
             self._rows.addWidget(self._row(outcome, remark), place // columns, place % columns)
         self._rows.setRowStretch(len(outcomes), 1)
         clinic = measuring.pace is SessionMode.CLINIC

@@ -69,7 +69,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
     window.show()
 
     def begin() -> None:
-        person = window.measure.person
+        person = window.measure.people.person
         if person is None:
             QTimer.singleShot(10, begin)
             return

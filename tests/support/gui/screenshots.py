@@ -188,7 +188,7 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     stage.keeper.clear()
     window.go(1)
     yield "progress-empty"
-    person = window.measure.person
+    person = window.measure.people.person
     if person is not None:
         stage.keeper.put(demo_history(person, TODAY, weeks=2))
         window.progress.reload()

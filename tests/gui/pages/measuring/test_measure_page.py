@@ -272,12 +272,12 @@ def test_somebody_else_can_be_measured(
     page = stage.window.measure
     page.start.add_person.click()
     stage.settle()
-    assert page.person is not None
-    assert page.person.pseudonym == "Linden"
+    assert page.people.person is not None
+    assert page.people.person.pseudonym == "Linden"
     first = next(each for each in stage.keeper.people() if each.pseudonym == "Rowan")
     page.start.person_chosen.emit(first.id)
     stage.settle()
-    assert page.person == first
+    assert page.people.person == first
 
 
 def test_a_name_that_is_taken_is_told(

@@ -1,0 +1,64 @@
+"""Selection of the measured person: those in the store, the chosen one, a new one."""
+
+from PySide6.QtCore import QObject, Signal, Slot
+
+from gui.session.services import Services
+from measure.domain.landmarks import Side
+from measure.domain.records import Person
+
+
+class PersonSelection(QObject):
+    """Knows who is measured; people are looked up and added in the store's thread."""
+
+    #: The people of the store; the chosen one is in `person` by then.
+    listed = Signal(object)
+    #: The new person.
+    added = Signal(object)
+    #: Why somebody could not be added, in words.
+    refused = Signal(str)
+    message_raised = Signal(str)
+
+    def __init__(self, services: Services, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._adding = False
+        #: Who is measured; None as long as there is nobody.
+        self.person: Person | None = None
+
+    @Slot()
+    def load(self) -> None:
+        """Look up who is in the store."""
+        services = self._services
+        services.records.run(services.keeper.people, self._list, self.message_raised.emit)
+
+    @Slot(str)
+    def choose(self, person_id: str) -> None:
+        self._services.settings.person_id = person_id
+        self.load()
+
+    def add(self, pseudonym: str, affected: Side | None) -> None:
+        """Add a person and choose them; a second call before the answer changes nothing."""
+        if self._adding:
+            return
+        self._adding = True
+        keeper = self._services.keeper
+        self._services.records.run(
+            lambda: keeper.add_person(pseudonym, affected), self._add, self._refuse
+        )
+
+    def _list(self, people: tuple[Person, ...]) -> None:
+        wanted = self._services.settings.person_id
+        chosen = [person for person in people if person.id == wanted] or list(people)
+        self.person = chosen[0] if chosen else None
+        self.listed.emit(people)
+
+    def _add(self, person: Person) -> None:
+        self._adding = False
+        self.person = person
+        self.choose(person.id)
+        self.added.emit(person)
+
+    def _refuse(self, why: str) -> None:
+        self._adding = False
+        self.refused.emit(why)
+        self.message_raised.emit(why)
