@@ -1,8 +1,7 @@
-"""`thawline check`: shows what this computer lacks, and how to mend it."""
+"""The command `thawline check`: findings about this computer, in words or as JSON."""
 
 import argparse
 import json
-from dataclasses import asdict
 from importlib.metadata import version
 
 from measure.diagnostics.checks import Finding, check_machine, ready
@@ -41,7 +40,16 @@ def _as_json(findings: list[Finding]) -> str:
         {
             "software": {"thawline": version("thawline")},
             "ready": ready(findings),
-            "findings": [asdict(each) for each in findings],
+            "findings": [
+                {
+                    "name": finding.name,
+                    "present": finding.present,
+                    "purpose": finding.purpose,
+                    "found": finding.found,
+                    "cure": finding.cure,
+                }
+                for finding in findings
+            ],
         },
         indent=2,
     )
@@ -49,13 +57,13 @@ def _as_json(findings: list[Finding]) -> str:
 
 def _in_words(findings: list[Finding]) -> str:
     lines = []
-    for each in findings:
-        if each.present:
-            lines.append(f"ok       {each.name}: {each.found}")
+    for finding in findings:
+        if finding.present:
+            lines.append(f"ok       {finding.name}: {finding.found}")
         else:
-            lines.append(f"LACKING  {each.name} (for {each.purpose}): {each.found}")
-            lines.append(f"         {each.cure}")
-    lacking = sorted({each.purpose.value for each in findings if not each.present})
+            lines.append(f"LACKING  {finding.name} (for {finding.purpose}): {finding.found}")
+            lines.append(f"         {finding.cure}")
+    lacking = sorted({finding.purpose.value for finding in findings if not finding.present})
     if not lacking:
         lines.append("\nEverything is here.")
     elif ready(findings):

@@ -1,6 +1,7 @@
-"""What this computer lacks for Thawline, each with its cure. Nothing is changed or fetched.
+"""Checks of this computer: what Thawline needs, what is lacking, and the cure for each.
 
-Every check is a function that returns findings; none raises for a fault of the machine.
+Every check is a function that returns findings; none raises for a fault of the machine, and none
+changes or fetches anything.
 """
 
 import os
@@ -23,12 +24,13 @@ from measure.system.paths import data_folder
 #: Versions of Python that the tests ran with.
 TRIED_PYTHONS = ((3, 11), (3, 12), (3, 13))
 
-#: Free space that sessions, reports and annotated clips want. Ours.
+#: Free bytes that sessions, reports and annotated clips need. [project]
 FREE_SPACE_WANTED = 500 << 20
 
 #: The build of OpenCV that the pose library itself requires.
 OPENCV = "opencv-contrib-python"
 
+#: Seconds that a child process may take to answer. [project]
 _CHILD_TIMEOUT_S = 60.0
 
 
@@ -44,14 +46,12 @@ class Purpose(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
-    """One thing looked at.
+    """Result of one check.
 
     Attributes
     ----------
     name
-        What was looked at, in a few words.
-    present
-        Whether it is as it should be.
+        What was checked, in a few words.
     purpose
         What it is needed for.
     found
@@ -61,14 +61,18 @@ class Finding:
     """
 
     name: str
-    present: bool
     purpose: Purpose
     found: str
     cure: str = ""
 
+    @property
+    def present(self) -> bool:
+        """Whether it is as it should be."""
+        return not self.cure
+
 
 def check_machine() -> list[Finding]:
-    """Look at everything; takes a few seconds because libraries are loaded in children."""
+    """Make every check; takes a few seconds because libraries are loaded in child processes."""
     return [
         python_finding(sys.version_info[:2], sys.maxsize > 1 << 32),
         platform_finding(sys.platform, platform.machine()),
@@ -84,26 +88,26 @@ def check_machine() -> list[Finding]:
 
 
 def ready(findings: Iterable[Finding]) -> bool:
-    """Return whether clips can be measured here, whatever else lacks."""
-    return all(each.present for each in findings if each.purpose is Purpose.MEASURING)
+    """Return whether clips can be measured here, whatever else is lacking."""
+    return all(finding.present for finding in findings if finding.purpose is Purpose.MEASURING)
 
 
-def python_finding(found: tuple[int, int], is_64_bit: bool) -> Finding:
+def python_finding(running: tuple[int, int], is_64_bit: bool) -> Finding:
+    """Check the version of Python, (major, minor), and the size of its addresses."""
     tried = ", ".join(f"{major}.{minor}" for major, minor in TRIED_PYTHONS)
+    cure = (
+        f"Install a 64-bit Python of one of the tried versions ({tried}) and set up anew with it."
+    )
     return Finding(
         name="Python",
-        present=found in TRIED_PYTHONS and is_64_bit,
         purpose=Purpose.MEASURING,
-        found=f"{found[0]}.{found[1]}, {64 if is_64_bit else 32} bit",
-        cure=""
-        if found in TRIED_PYTHONS and is_64_bit
-        else f"Install a 64-bit Python of one of the tried versions ({tried}) and set up anew "
-        "with it.",
+        found=f"{running[0]}.{running[1]}, {64 if is_64_bit else 32} bit",
+        cure="" if running in TRIED_PYTHONS and is_64_bit else cure,
     )
 
 
 def platform_finding(system: str, processor: str) -> Finding:
-    """Say whether the pose library exists for this system and processor."""
+    """Check whether the pose library exists for this system and processor."""
     processor = processor.lower()
     arm = processor in {"arm64", "aarch64"}
     intel = processor in {"x86_64", "amd64"}
@@ -120,7 +124,6 @@ def platform_finding(system: str, processor: str) -> Finding:
         )
     return Finding(
         name="System",
-        present=works,
         purpose=Purpose.MEASURING,
         found=f"{system}, {processor}",
         cure="" if works else cure,
@@ -142,24 +145,22 @@ def package_findings(requirements: Sequence[str]) -> Iterator[Finding]:
         if wanted.marker and not wanted.marker.evaluate({"extra": ""}):
             continue
         try:
-            found = version(wanted.name)
+            installed = version(wanted.name)
         except PackageNotFoundError:
-            found = ""
-        fits = bool(found) and wanted.specifier.contains(found, prereleases=True)
-        windowed = wanted.name.lower().startswith(("pyside6", "pyqtgraph"))
+            installed = ""
+        fits = bool(installed) and wanted.specifier.contains(installed, prereleases=True)
+        for_window = wanted.name.lower().startswith(("pyside6", "pyqtgraph"))
+        cure = f'Install a tried version: pip install "{wanted.name}{wanted.specifier}"'
         yield Finding(
             name=f"Package {wanted.name}",
-            present=fits,
-            purpose=Purpose.WINDOW if windowed else Purpose.MEASURING,
-            found=found or "not installed",
-            cure=""
-            if fits
-            else f'Install a tried version: pip install "{wanted.name}{wanted.specifier}"',
+            purpose=Purpose.WINDOW if for_window else Purpose.MEASURING,
+            found=installed or "not installed",
+            cure="" if fits else cure,
         )
 
 
 def opencv_finding(providers: Sequence[str]) -> Finding:
-    """Say whether exactly one package provides OpenCV: two overwrite each other's files."""
+    """Check that exactly one package provides OpenCV: two overwrite each other's files."""
     names = sorted({name.lower() for name in providers})
     if names == [OPENCV]:
         cure = ""
@@ -172,7 +173,6 @@ def opencv_finding(providers: Sequence[str]) -> Finding:
         )
     return Finding(
         name="OpenCV from one package",
-        present=not cure,
         purpose=Purpose.MEASURING,
         found=" and ".join(names) or "none",
         cure=cure,
@@ -188,23 +188,22 @@ _PART_PURPOSE: Mapping[Part, Purpose] = {
 
 
 def library_finding(loading: Loading) -> Finding:
-    """Turn the loading of a part into words and a cure."""
+    """Return the finding that says how loading a part went."""
     if loading.works:
-        found, cure = "loads", ""
+        result, cure = "loads", ""
     elif loading.missing:
-        found = f"system libraries missing: {', '.join(loading.missing)}"
+        result = f"system libraries missing: {', '.join(loading.missing)}"
         cure = (
             f"Install them; on Debian and Ubuntu: sudo apt-get install "
             f"{' '.join(packages_for(loading.missing))}"
         )
     else:
-        found = f"does not load: {loading.said}"
+        result = f"does not load: {loading.error}"
         cure = "Install Thawline's packages anew into a fresh virtual environment."
     return Finding(
         name=f"Libraries of the {loading.part}",
-        present=loading.works,
         purpose=_PART_PURPOSE[loading.part],
-        found=found,
+        found=result,
         cure=cure,
     )
 
@@ -214,22 +213,21 @@ def model_findings() -> Iterator[Finding]:
     for quality in (ModelQuality.FULL, ModelQuality.HEAVY, ModelQuality.LITE):
         needed = quality is ModelQuality.FULL
         try:
-            found, cure = f"verified, SHA-256 {load(quality).sha256[:12]}...", ""
+            result, cure = f"verified, SHA-256 {load(quality).sha256[:12]}...", ""
         except ModelError as error:
-            found = str(error)
+            result = str(error)
             cure = "Run: thawline model" + ("" if needed else " (this quality needs npm)")
         yield Finding(
             name=f"Pose model '{quality}'",
-            present=not cure,
             purpose=Purpose.MEASURING if needed else Purpose.STEADIER_READINGS,
-            found=found,
+            found=result,
             cure=cure,
         )
 
 
 def folder_finding(folder: Path) -> Finding:
-    """Say whether sessions can be kept; a folder that is not there yet is not made."""
-    nearest = _nearest(folder)
+    """Check whether sessions can be kept; a folder that is not there yet is not made."""
+    nearest = _nearest_existing(folder)
     fault = ""
     if not nearest.is_dir():
         fault = f"{nearest} is not a folder"
@@ -243,7 +241,6 @@ def folder_finding(folder: Path) -> Finding:
             fault = f"{folder} cannot be written ({error.strerror or error})"
     return Finding(
         name="Data folder",
-        present=not fault,
         purpose=Purpose.MEASURING,
         found=fault or f"{folder} can be written",
         cure=fault and "Give yourself write permission, or set THAWLINE_DATA to another folder.",
@@ -251,23 +248,22 @@ def folder_finding(folder: Path) -> Finding:
 
 
 def space_finding(folder: Path) -> Finding:
-    free = shutil.disk_usage(_nearest(folder)).free
-    enough = free >= FREE_SPACE_WANTED
+    """Check the free space on the disk of a folder, also of one that is not there yet."""
+    free = shutil.disk_usage(_nearest_existing(folder)).free
     return Finding(
         name="Free space",
-        present=enough,
         purpose=Purpose.MEASURING,
         found=f"{free >> 20} MB free, {FREE_SPACE_WANTED >> 20} MB wanted",
-        cure="" if enough else "Free some space, or set THAWLINE_DATA to another disk.",
+        cure=""
+        if free >= FREE_SPACE_WANTED
+        else "Free some space, or set THAWLINE_DATA to another disk.",
     )
 
 
-def _nearest(folder: Path) -> Path:
-    """Return the folder, or the nearest one above it that is there."""
-    for each in (folder.absolute(), *folder.absolute().parents):
-        if each.exists():
-            return each
-    return folder
+def _nearest_existing(folder: Path) -> Path:
+    """Return the folder, or the nearest one above it that exists."""
+    candidates = (folder.absolute(), *folder.absolute().parents)
+    return next((candidate for candidate in candidates if candidate.exists()), folder)
 
 
 _CONNECT = """
@@ -280,59 +276,55 @@ sys.exit(1 if xcb.xcb_connection_has_error(xcb.xcb_connect(None, None)) else 0)
 
 
 def display_finding(system: str, environment: Mapping[str, str]) -> Finding:
-    """Say whether a window could be shown; Windows and macOS always have a display."""
+    """Check whether a window could be shown; Windows and macOS always have a display."""
     cure = ""
     if system in {"win32", "darwin"}:
-        found = "the system's own"
+        display = "the system's own"
     elif socket := environment.get("WAYLAND_DISPLAY"):
         place = Path(environment.get("XDG_RUNTIME_DIR", "/run"), socket)
-        found = f"Wayland, {socket}"
+        display = f"Wayland, {socket}"
         if not place.exists():
-            found, cure = f"Wayland, but {place} is not there", "Log in to a graphical session."
+            display, cure = f"Wayland, but {place} is not there", "Log in to a graphical session."
     elif name := environment.get("DISPLAY"):
-        found = f"X, {name}"
-        code, _ = _ask_child(_CONNECT, environment)
+        display = f"X, {name}"
+        code, _ = _run_child(_CONNECT, environment)
         if code != 0:
-            found, cure = f"X, but {name} does not answer", "Log in to a graphical session."
+            display, cure = f"X, but {name} does not answer", "Log in to a graphical session."
     else:
-        found, cure = "none", "Log in to a graphical session; clips can be measured without."
-    return Finding(name="Display", present=not cure, purpose=Purpose.WINDOW, found=found, cure=cure)
+        display, cure = "none", "Log in to a graphical session; clips can be measured without."
+    return Finding(name="Display", purpose=Purpose.WINDOW, found=display, cure=cure)
 
 
 _CAMERAS = """
 from cv2_enumerate_cameras import enumerate_cameras
-names = {each.path or str(each.index): each.name for each in enumerate_cameras()}
+names = {camera.path or str(camera.index): camera.name for camera in enumerate_cameras()}
 print("\\n".join(names.values()))
 """
 
 
 def camera_finding() -> Finding:
-    """Say which cameras the system lists; none is opened."""
-    code, listed = _ask_child(_CAMERAS, os.environ)
-    names = [line for line in listed.splitlines() if line.strip()] if code == 0 else []
-    closed = [str(each) for each in _cameras_without_permission()]
+    """Check which cameras the system lists; none is opened."""
+    code, output = _run_child(_CAMERAS, os.environ)
+    names = [line for line in output.splitlines() if line.strip()] if code == 0 else []
+    devices = sorted(Path("/dev").glob("video*")) if sys.platform == "linux" else []
+    closed = [str(device) for device in devices if not os.access(device, os.R_OK | os.W_OK)]
     if closed:
-        found = f"{', '.join(closed)}: no permission"
+        listed = f"{', '.join(closed)}: no permission"
         cure = (
             "Add yourself to the group of the camera (sudo usermod -aG video $USER), log in anew."
         )
     elif names:
-        found, cure = ", ".join(names), ""
+        listed, cure = ", ".join(names), ""
     else:
-        found = "none" if code == 0 else "the system could not be asked"
+        listed = "none" if code == 0 else "the system could not be asked"
         cure = "Plug in a webcam or allow access to it; clips can be measured without."
-    return Finding(name="Camera", present=not cure, purpose=Purpose.CAMERA, found=found, cure=cure)
+    return Finding(name="Camera", purpose=Purpose.CAMERA, found=listed, cure=cure)
 
 
-def _cameras_without_permission() -> list[Path]:
-    devices = Path("/dev").glob("video*") if sys.platform == "linux" else ()
-    return sorted(each for each in devices if not os.access(each, os.R_OK | os.W_OK))
-
-
-def _ask_child(code: str, environment: Mapping[str, str]) -> tuple[int, str]:
-    """Run code that may crash or hang in a child; return its exit code and output."""
+def _run_child(code: str, environment: Mapping[str, str]) -> tuple[int, str]:
+    """Run code that may crash or hang in a child process; return its exit code and output."""
     try:
-        done = subprocess.run(
+        child = subprocess.run(
             [sys.executable, "-c", code],
             stdin=subprocess.DEVNULL,
             capture_output=True,
@@ -342,4 +334,4 @@ def _ask_child(code: str, environment: Mapping[str, str]) -> tuple[int, str]:
         )
     except (OSError, subprocess.TimeoutExpired):
         return 1, ""
-    return done.returncode, done.stdout.decode("utf-8", "replace")
+    return child.returncode, child.stdout.decode("utf-8", "replace")

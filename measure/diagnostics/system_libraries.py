@@ -1,8 +1,8 @@
-"""Which system libraries our packages need and this computer lacks, tried in a child process.
+"""System libraries that the packages need, found by loading each part in a child process.
 
-A missing library shows as an abort without a word once a window is opened or the pose library
-is loaded, so everything is loaded beforehand in a process that may die. Run as a module,
-it prints the names of the Debian packages that would mend it, for the Makefile.
+A missing library shows as an abort without a message once a window is opened or the pose library
+is loaded; the child process may die of it. Run as a module, it prints the names of the Debian
+packages that hold what is missing, for the Makefile.
 """
 
 import importlib.util
@@ -15,10 +15,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
-#: Loading one library takes a few tenths of a second; a cold disk more. Ours.
+#: Seconds that loading one library may take; a few tenths are usual, a cold disk more. [project]
 _LOAD_TIMEOUT_S = 60.0
 
-#: What Debian and Ubuntu call the package of a library; measured with ldd on the libraries of
+#: Debian's and Ubuntu's package of each library; found with ldd on the libraries of
 #: mediapipe 1.2.3, OpenCV 5.1 and PySide6 6.11.
 DEBIAN_PACKAGES: Mapping[str, str] = {
     "libEGL.so.1": "libegl1",
@@ -63,23 +63,23 @@ class Part(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Loading:
-    """How loading one part went.
+    """Result of loading one part.
 
     Attributes
     ----------
     missing
-        Names of the system libraries that are not there, sorted.
-    said
-        What the system said if loading failed for whatever reason, else empty.
+        Names of the system libraries that are lacking, sorted.
+    error
+        What the system said if loading failed for any reason, else empty.
     """
 
     part: Part
     missing: tuple[str, ...] = ()
-    said: str = ""
+    error: str = ""
 
     @property
     def works(self) -> bool:
-        return not self.said
+        return not self.error
 
 
 _LOAD = """
@@ -119,39 +119,39 @@ def _inside(package: str, pattern: str) -> Path | None:
 
 
 def try_loading(part: Part, file: Path | None) -> Loading:
-    """Load a part in a child process and say how that went."""
+    """Load a part in a child process."""
     if file is None:
-        return Loading(part=part, said="its package is not installed completely")
+        return Loading(part=part, error="its package is not installed completely")
     if part is Part.VIDEO:
         command = [sys.executable, "-c", "import cv2"]
     else:
         command = [sys.executable, "-c", _LOAD, str(file), str(_package_folder(file))]
     try:
-        done = subprocess.run(
+        child = subprocess.run(
             command,
             stdin=subprocess.DEVNULL,
             capture_output=True,
             timeout=_LOAD_TIMEOUT_S,
             check=False,
         )
-    except (OSError, subprocess.TimeoutExpired) as error:
-        return Loading(part=part, said=f"loading it did not come to an end ({error})")
-    if done.returncode == 0:
+    except (OSError, subprocess.TimeoutExpired) as failure:
+        return Loading(part=part, error=f"loading it did not come to an end ({failure})")
+    if child.returncode == 0:
         return Loading(part=part)
-    lines = done.stderr.decode("utf-8", "replace").strip().splitlines()
-    said = lines[-1] if lines else f"loading it crashed (code {done.returncode})"
-    return Loading(part=part, missing=tuple(sorted(_missing(file, said))), said=said)
+    lines = child.stderr.decode("utf-8", "replace").strip().splitlines()
+    error = lines[-1] if lines else f"loading it crashed (code {child.returncode})"
+    return Loading(part=part, missing=tuple(sorted(_missing(file, error))), error=error)
 
 
 def _package_folder(file: Path) -> Path:
     """Return the folder of the package that a file belongs to."""
-    above = [each for each in file.parents if (each / "__init__.py").is_file()]
-    return above[0] if above else file.parent
+    packages = (folder for folder in file.parents if (folder / "__init__.py").is_file())
+    return next(packages, file.parent)
 
 
-def _missing(file: Path, said: str) -> set[str]:
-    """Return the libraries that the system cannot find: the loader itself names only one."""
-    missing = set(re.findall(r"(lib[\w.+-]+): cannot open shared object file", said))
+def _missing(file: Path, error: str) -> set[str]:
+    """Return the libraries that the system cannot find; the loader's error names only one."""
+    missing = set(re.findall(r"(lib[\w.+-]+): cannot open shared object file", error))
     if ldd := shutil.which("ldd"):
         try:
             listed = subprocess.run(
@@ -175,7 +175,7 @@ def main() -> int:
         print(name)
     for loading in loadings:
         if not loading.works and not loading.missing:
-            print(f"{loading.part}: {loading.said}", file=sys.stderr)
+            print(f"{loading.part}: {loading.error}", file=sys.stderr)
     return 0 if all(loading.works for loading in loadings) else 1
 
 
