@@ -80,6 +80,13 @@ def test_model_and_packages_are_inside(program: Path, tmp_path: Path) -> None:
     assert any(line.startswith("ok") and "pose library" in line for line in told)
 
 
+def test_the_pages_of_help_are_inside(program: Path) -> None:
+    inside = program.parent / "_internal"
+    for folder in ("gui/help", "gui/help/pictures", "measure/docs"):
+        ours = {path.name for path in (ROOT / folder).iterdir() if path.is_file()}
+        assert ours <= {path.name for path in (inside / folder).iterdir()}
+
+
 def test_nothing_tells_where_it_was_built(program: Path) -> None:
     written = [file for file in program.parent.rglob("*-info/**/*") if file.is_file()]
     assert any(file.name == "METADATA" for file in written)
