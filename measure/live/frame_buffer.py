@@ -9,7 +9,7 @@ import numpy as np
 
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import FrameState, Track
-from measure.pose.picture_job import KeptPicture
+from measure.pose.jobs import KeptPicture
 from measure.tracking.online import SubjectPose
 from measure.video.frame import PixelArray
 

@@ -18,14 +18,15 @@ from measure.domain.movements import Movement, View
 from measure.domain.reasons import GateResult
 from measure.errors import ThawlineError
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
-from measure.live.messages import FaultChanged, SourceOpened, SourceOrder
+from measure.live.messages import Ended, FaultChanged, SourceOpened, SourceOrder
 from measure.live.scene import FrameAnalysis, FrameAnalyzer
 from measure.live.source_log import SourceLog
-from measure.live.supervisor import Ended, FrameResult, WorkerEvent
+from measure.live.supervisor import FrameResult, WorkerEvent
 from measure.live.trial_detector import CapturedTrial, OnlineTrialDetector
 from measure.live.trial_ledger import TrialLedger
 from measure.live.trial_refiner import RefineRequest, RefineResult, refine_from_coarse
 from measure.pose.ensemble import ModelSet
+from measure.pose.message_pipe import Text
 from measure.pose_models.catalogue import ModelQuality
 
 #: A clock that jumps this far ahead has slept, seconds. Ours.
@@ -134,7 +135,7 @@ class LiveSession:
             SourceOrder(
                 session=self._opening,
                 clip=source.clip,
-                camera=camera.name,
+                camera=None if camera.name is None else Text(camera.name),
                 quarter_turns=camera.quarter_turns,
                 already_mirrored=camera.already_mirrored,
                 origin_s=self._clock(),

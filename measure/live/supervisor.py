@@ -1,67 +1,85 @@
-"""The live process as the engine sees it: started, given a source, listened to, replaced.
+"""Supervision of the live worker: it is given a source, watched, and replaced when it fails.
 
-Whatever happens to the process, the engine is told in order, and another one goes on with the
-same source within seconds. No trials and no movements here.
+Whatever happens to the process, the engine gets its events in order, and another one goes on with
+the same source within seconds. No trials and no movements here.
 """
 
 import queue
-import sys
 import threading
 import time
 from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-import numpy as np
+from msgspec.structs import replace
 
 from measure.camera.faults import SourceFault
 from measure.domain.tracks import PoseFrame
 from measure.errors import ModelError
-from measure.live.messages import FaultChanged, FrameMessage, SourceOpened, SourceOrder
+from measure.live.messages import (
+    LIVE_ANSWERS,
+    Ended,
+    FaultChanged,
+    FrameMessage,
+    SourceOpened,
+    SourceOrder,
+    UseModel,
+)
 from measure.live.shared_frames import SharedFrameRing
-from measure.pose.child_process import ChildProcess, WorkerError
+from measure.pose.child_process import SilentWorkerError, WorkerError
 from measure.pose.ensemble import ModelSet
-from measure.pose.messages import GarbledError, Message, MessageKind
+from measure.pose.message_pipe import Message, Text
+from measure.pose.supervisor import WorkerSupervisor
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import PixelArray
 
-#: The process counts as hung after so long without a sign of life; twice as long after each
-#: time that it was so, for the machine may be slow. Ours: it speaks four times a second.
+#: Longest silence of the live worker, seconds: it speaks four times a second. Twice as long after
+#: each time that it was silent for so long, for the machine may be slow [project].
 STALL_S = 1.2
+
+#: What that may grow to, seconds [project].
 _MOST_STALL_S = 20.0
 
-#: The same until the first picture was looked at: a network takes its time to be made.
+#: Longest silence until the first frame was analysed, seconds: a network takes its time to be made
+#: [project].
 _FIRST_S = 15.0
 
-#: Longest start. Ours: importing the libraries from a cold disk takes long.
+#: Longest start, seconds: importing the libraries from a cold disk takes long [project].
 START_S = 60.0
 
-#: More ends of the process than this in a minute, and it is left alone. Ours.
+#: Ends of the process within a minute after which it is not started again [project].
 _MOST_ENDS = 5
 
-#: The machine counts as slow until a process went on so long without a fault. Ours: replacing one
-#: that was only late takes longer than waiting for it, and makes a slow machine slower.
+#: Time without a fault after which the machine no longer counts as slow, seconds: replacing a
+#: process that was only late takes longer than waiting for it, and makes a slow machine slower
+#: [project].
 _GOOD_S = 600.0
+
+#: Longest wait for an answer before orders are attended to, seconds [project].
+_TICK_S = 0.1
+
+#: Pause before a process that a camera held is started anew, seconds [project].
+_PAUSE_S = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameResult:
-    """One picture of the source with what was found in it.
+    """One frame of the source with the people in it.
 
     Attributes
     ----------
     session
         Number of the source order that it belongs to.
     pose
-        What was found; its pixels are those of `size_px`.
+        The people; pixels are those of `size_px`.
     rgb
-        The analysed picture, or None for a frame lost to damage.
+        The analysed frame, shape (h, w, 3), or None for one lost to damage.
     size_px
-        Width and height of the full-size picture.
-    quick, careful
-        Whether it belongs to the grid of the quick and of the careful passes.
+        Width and height of the full-size frame.
+    coarse, fine
+        Whether it belongs to the grid of the coarse and of the fine passes.
     fps
-        Pictures that a camera delivers a second, 0 where not known.
+        Frames that a camera delivers a second, 0 where not known.
     """
 
     session: int
@@ -73,26 +91,19 @@ class FrameResult:
     fps: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ended:
-    """The clip is over."""
-
-    session: int
-
-
-#: What the link tells, in order.
+#: What the supervisor reports, in order.
 WorkerEvent = FrameResult | SourceOpened | FaultChanged | Ended
 
 
 class LiveSupervisor:
-    """Keeps a live process at work on one source after the other.
+    """Keeps a live worker at work on one source after the other.
 
     Parameters
     ----------
     load_models
-        Returns the bundles; called in the link's thread, may take long.
+        Returns the bundles; called in the supervisor's thread, may take long.
     tell
-        Takes the news; called in the link's thread, must not block.
+        Takes events; called in the supervisor's thread, must not block.
     command
         How the process is started; tests put others here.
     stall_s
@@ -109,13 +120,13 @@ class LiveSupervisor:
     ) -> None:
         self._load_models = load_models
         self._tell = tell
-        self._command = command or (sys.executable, "-P", "-m", "measure.live.worker")
+        self._worker = WorkerSupervisor(
+            "measure.live.worker", LIVE_ANSWERS, start_s=START_S, command=command
+        )
         self._least_stall_s = self._stall_s = stall_s
         self._orders: queue.SimpleQueue[SourceOrder | ModelQuality | None] = queue.SimpleQueue()
         self._ring: SharedFrameRing | None = None
-        self._process: ChildProcess | None = None
         self._order: SourceOrder | None = None
-        self._last_s = 0.0
         self._since_s = 0.0
         self._unwell: SourceFault | None = None
         self._over = False
@@ -129,24 +140,21 @@ class LiveSupervisor:
     @property
     def process_id(self) -> int | None:
         """The running process's number, or None."""
-        process = self._process
-        return None if process is None else process.process_id
+        return self._worker.process_id
 
     def open(self, order: SourceOrder) -> None:
         """Open a source in place of the one before. The order's `ring` is filled in here."""
         self._orders.put(order)
 
     def use(self, quality: ModelQuality) -> None:
-        """Let another network look."""
+        """Use another network from the next frame on."""
         self._orders.put(quality)
 
     def close(self, timeout_s: float) -> None:
-        """End the process. What it says from now on is not told any more."""
+        """End the process. What it sends from now on is not reported any more."""
         self._closed.set()
         self._orders.put(None)
-        process = self._process
-        if process is not None:
-            process.stop()
+        self._worker.stop()
         self._thread.join(timeout_s)
 
     def _work(self) -> None:
@@ -156,7 +164,7 @@ class LiveSupervisor:
                 if not self._is_idle and not self._closed.is_set():
                     self._listen_once()
         finally:
-            self._drop()
+            self._worker.drop()
             if self._ring is not None:
                 self._ring.close()
 
@@ -165,7 +173,7 @@ class LiveSupervisor:
         """Whether nothing is to be expected: no source, or a clip that is over and a process
         that has gone after it.
         """
-        return self._order is None or (self._over and self._process is None)
+        return self._order is None or (self._over and self._worker.process_id is None)
 
     def _take_orders(self, *, wait: bool) -> None:
         while wait or not self._orders.empty():
@@ -174,105 +182,77 @@ class LiveSupervisor:
             if isinstance(order, SourceOrder):
                 if self._ring is None:
                     self._ring = SharedFrameRing.make()
-                self._order = replace(order, ring=self._ring.name)
+                clip = None if order.clip is None else order.clip.absolute()
+                self._order = replace(order, ring=self._ring.name, clip=clip)
                 self._unwell = None
                 self._over = self._replaced = False
                 self._ends.clear()
-                self._give(self._order.message())
+                self._give(self._order)
             elif order is not None and self._order is not None:
                 self._order = replace(self._order, quality=order)
-                self._give(Message(kind=MessageKind.USE, values={"quality": order.value}))
+                self._give(UseModel(quality=order))
 
-    def _give(self, message: Message) -> None:
+    def _give(self, order: Message) -> None:
         """Give an order to the process, if there is one; its end is noticed elsewhere."""
-        if self._process is not None:
+        if self._worker.process_id is not None:
             self._fresh = True
             try:
-                self._process.send(message, self._stall_s)
+                self._worker.send(order, self._stall_s)
             except WorkerError as fault:
                 self._replace(str(fault))
 
     def _listen_once(self) -> None:
-        """Take one message of the process, starting it where there is none."""
+        """Take one answer of the process, starting it where there is none."""
         try:
-            if self._process is None:
+            if self._worker.process_id is None:
                 self._start()
-            if self._process is None:
-                return
-            message = self._process.poll(min(0.1, self._stall_s))
-            now_s = time.monotonic()
-            if message is None:
-                limit_s = max(self._stall_s, _FIRST_S) if self._fresh else self._stall_s
-                if now_s - self._last_s > limit_s:
-                    self._stall_s = min(2 * self._stall_s, _MOST_STALL_S)
-                    raise WorkerError("the pose part gave no sign of life")
-                return
-            self._last_s = now_s
-            if now_s - self._since_s > _GOOD_S:
-                self._stall_s = self._least_stall_s
-            self._pass_on(message)
-        except (WorkerError, GarbledError) as fault:
-            if not self._closed.is_set():
-                self._replace(str(fault))
+            answer = self._poll()
+            if answer is not None:
+                if time.monotonic() - self._since_s > _GOOD_S:
+                    self._stall_s = self._least_stall_s
+                self._pass_on(answer)
+        except WorkerError as fault:
+            self._replace(str(fault))
         except ModelError as error:
             self._give_up(SourceFault.MODEL_MISSING, str(error))
+
+    def _poll(self) -> Message | None:
+        """Return an answer, if there is one; after a silence the next may last longer."""
+        limit_s = max(self._stall_s, _FIRST_S) if self._fresh else self._stall_s
+        try:
+            return self._worker.poll(min(_TICK_S, self._stall_s), limit_s)
+        except SilentWorkerError:
+            self._stall_s = min(2 * self._stall_s, _MOST_STALL_S)
+            raise
 
     def _start(self) -> None:
         """Start a process and give it the bundles and the source."""
         assert self._order is not None
         models = self._load_models()
-        self._process = ChildProcess(self._command)
-        self._expect_ready()
-        for quality, bundle in models.bundles.items():
-            content = np.frombuffer(bundle.content, dtype=np.uint8)
-            self._process.send(
-                Message(
-                    kind=MessageKind.MODEL,
-                    values={"quality": quality.value},
-                    arrays={"bundle": content},
-                ),
-                START_S,
-            )
-            self._expect_ready()
+        self._worker.prepare(models.bundles, cancelled=self._closed.is_set)
         if self._ring is not None:
             self._ring.free_all()
-        self._process.send(self._order.message(), self._stall_s)
-        self._since_s = self._last_s = time.monotonic()
+        self._worker.send(self._order, self._stall_s)
+        self._since_s = time.monotonic()
         self._fresh = True
 
-    def _expect_ready(self) -> None:
-        assert self._process is not None
-        until_s = time.monotonic() + START_S
-        while not self._closed.is_set() and time.monotonic() < until_s:
-            message = self._process.poll(0.1)
-            if message is not None and message.kind is MessageKind.READY:
-                return
-            if message is not None and message.kind is not MessageKind.ALIVE:
-                break
-        raise WorkerError("the pose part did not start as it should")
-
-    def _pass_on(self, message: Message) -> None:
-        """Tell what a message says, unless it is about a source that is no longer wanted."""
+    def _pass_on(self, answer: Message) -> None:
+        """Report an answer, unless it is about a source that is no longer wanted."""
         assert self._order is not None
-        if message.kind is MessageKind.SEEN:
-            self._fresh = False
-            frame = FrameMessage.of(message)
-            rgb = self._picture(frame)
-            if frame.session == self._order.session:
-                self._note_end(frame)
-                self._tell(_frame_result(frame, rgb))
-            return
-        if message.values.get("session") != self._order.session:
-            return
-        if message.kind is MessageKind.OPENED:
-            self._tell(SourceOpened(**message.values))
-        elif message.kind is MessageKind.TROUBLE:
-            told = FaultChanged.of(message)
-            self._unwell, self._replaced = told.trouble, False
-            self._tell(told)
-        elif message.kind is MessageKind.ENDED:
-            self._over = True
-            self._tell(Ended(session=self._order.session))
+        match answer:
+            case FrameMessage():
+                self._fresh = False
+                rgb = self._picture(answer)  # frees the slot
+                if answer.session == self._order.session:
+                    self._note_end(answer)
+                    self._tell(_frame_result(answer, rgb))
+            case SourceOpened() | FaultChanged() | Ended():
+                if answer.session != self._order.session:
+                    return
+                if isinstance(answer, FaultChanged):
+                    self._unwell, self._replaced = answer.trouble, False
+                self._over = self._over or isinstance(answer, Ended)
+                self._tell(answer)
 
     def _picture(self, frame: FrameMessage) -> PixelArray | None:
         if frame.slot < 0 or self._ring is None:
@@ -280,7 +260,7 @@ class LiveSupervisor:
         return self._ring.take(frame.slot, frame.shape)
 
     def _note_end(self, frame: FrameMessage) -> None:
-        """Note where a clip is to go on after a restart, and that all is well again."""
+        """Note where a clip is to go on after a restart, and that frames come again."""
         assert self._order is not None
         if self._order.clip is not None:
             self._order = replace(self._order, start_s=frame.pose.time_s + 1e-3)
@@ -289,35 +269,33 @@ class LiveSupervisor:
             self._tell(FaultChanged(session=self._order.session, trouble=None))
 
     def _replace(self, why: str) -> None:
-        """Drop a process that came to an end; the next round starts another."""
-        self._drop()
+        """Drop a process that failed; the next round starts another."""
+        self._worker.drop()
         self._replaced = True
-        if self._order is None or self._over:
+        if self._order is None or self._over or self._closed.is_set():
             return
         now_s = time.monotonic()
         self._ends.append(now_s)
         while self._ends[0] < now_s - 60.0:
             self._ends.popleft()
         if self._unwell not in (None, SourceFault.POSE_RESTARTING):
-            # The camera is the trouble, and has been told; the process was in its grip.
-            self._closed.wait(1.0)
+            # The camera is at fault, which has been reported; it held the process.
+            self._closed.wait(_PAUSE_S)
         elif len(self._ends) > _MOST_ENDS:
             self._give_up(SourceFault.POSE_FAILED, why)
         else:
             self._unwell = SourceFault.POSE_RESTARTING
-            self._tell(FaultChanged(session=self._order.session, trouble=self._unwell, text=why))
+            self._report(self._unwell, why)
 
     def _give_up(self, trouble: SourceFault, why: str) -> None:
         """Wait for another order."""
-        if self._order is not None:
-            self._tell(FaultChanged(session=self._order.session, trouble=trouble, text=why))
+        self._report(trouble, why)
         self._order = None
-        self._drop()
+        self._worker.drop()
 
-    def _drop(self) -> None:
-        if self._process is not None:
-            process, self._process = self._process, None
-            process.kill()
+    def _report(self, trouble: SourceFault, why: str) -> None:
+        if self._order is not None:
+            self._tell(FaultChanged(session=self._order.session, trouble=trouble, text=Text(why)))
 
 
 def _frame_result(frame: FrameMessage, rgb: PixelArray | None) -> FrameResult:

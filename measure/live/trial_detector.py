@@ -17,7 +17,7 @@ from measure.kinematics.fusion import FusedSeries, keypoints_of_passes
 from measure.kinematics.rotation_phases import rotation_phases
 from measure.live.events import Phase
 from measure.live.frame_buffer import FrameBuffer
-from measure.pose.picture_job import KeptPicture
+from measure.pose.jobs import KeptPicture
 from measure.tracking.online import SubjectPose
 from measure.trials.movement_model import model_of
 from measure.trials.scan import LEAD_S, ScanResult, scan_for_trials

@@ -14,8 +14,7 @@ from measure.domain.tracks import PoseFrame
 from measure.errors import ThawlineError
 from measure.live.trial_detector import CapturedTrial
 from measure.pose.ensemble import ModelSet
-from measure.pose.jobs import InferencePass
-from measure.pose.picture_job import PictureJob
+from measure.pose.jobs import InferencePass, PictureJob
 from measure.pose.supervisor import PoseProcess
 from measure.trials.fine_passes import FinePlan, run_fine_passes
 from measure.trials.refinement import RefinedTrial, refine_trial

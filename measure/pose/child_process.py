@@ -1,7 +1,7 @@
-"""A process of our own at the other end of two pipes, and the threads that listen to it.
+"""A child process at the other end of two pipes, the threads that read from it, and its log.
 
-What such processes do is elsewhere (:mod:`measure.pose.worker`, :mod:`measure.live.worker`);
-this is how one is started, spoken to, waited for and ended, whatever it does.
+What workers do is elsewhere (:mod:`measure.pose.clip_worker`, :mod:`measure.live.worker`), as is
+when they are replaced (:mod:`measure.pose.supervisor`).
 """
 
 import contextlib
@@ -11,27 +11,52 @@ import signal
 import subprocess
 import threading
 from pathlib import Path
-from typing import BinaryIO, cast
+from typing import TYPE_CHECKING, Any, BinaryIO, cast
 
-from measure.pose.log import keep_log
 from measure.pose.memory import HEAP_LIMITS
-from measure.pose.messages import GarbledError, Message, read_message, write_message
+from measure.pose.message_pipe import GarbledError, Message, read_message, write_message
+from measure.system.paths import data_folder, log_folder, make_private
 
-#: Messages that may wait for the supervisor; the process then waits too.
+if TYPE_CHECKING:
+    from msgspec.msgpack import Decoder
+
+#: Messages that may wait for the supervisor; the process then waits too [project].
 _WAITING = 64
 
-#: Longest wait for a process that was asked to end.
+#: Longest wait for a process that was asked to end, seconds [project].
 _END_S = 5.0
+
+#: Size at which the log becomes the old log, bytes; with the old one twice as much is kept
+#: [project].
+MOST_LOG_BYTES = 1 << 20
+
+_AT_ITS_END = os.O_CREAT | os.O_WRONLY | os.O_APPEND
 
 
 class WorkerError(Exception):
-    """The process crashed, hung, failed or talked nonsense."""
+    """The process crashed, hung, failed or sent something that is no answer."""
+
+
+class SilentWorkerError(WorkerError):
+    """The process gave no sign of life for too long."""
+
+    def __init__(self, limit_s: float) -> None:
+        super().__init__(f"the pose process gave no sign of life for {limit_s:g} s")
 
 
 class ChildProcess:
-    """A running pose process and the thread that takes what it says."""
+    """A running worker process and the threads that read its answers and its log.
 
-    def __init__(self, command: tuple[str, ...]) -> None:
+    Parameters
+    ----------
+    command
+        The program and its arguments.
+    answers
+        The decoder of its answers.
+    """
+
+    def __init__(self, command: tuple[str, ...], answers: "Decoder[Any]") -> None:
+        self._answers = answers
         try:
             self._popen = subprocess.Popen(
                 command,
@@ -48,7 +73,7 @@ class ChildProcess:
         self._dropped = threading.Event()
         self._threads = (
             threading.Thread(target=self._take, args=(self._popen.stdout,), daemon=True),
-            threading.Thread(target=keep_log, args=(self._popen.stderr,), daemon=True),
+            threading.Thread(target=_keep_log, args=(self._popen.stderr,), daemon=True),
         )
         for thread in self._threads:
             thread.start()
@@ -74,20 +99,14 @@ class ChildProcess:
         try:
             write_message(self._stdin, message)
         except OSError:
-            ending = _no_sign(limit_s) if late.is_set() else self._ending()
-            raise WorkerError(ending) from None
+            if late.is_set():
+                raise SilentWorkerError(limit_s) from None
+            raise WorkerError(self._ending()) from None
         finally:
             watch.cancel()
 
-    def receive(self, limit_s: float) -> Message:
-        """Return the next message, or raise what happened instead."""
-        message = self.poll(limit_s)
-        if message is None:
-            raise WorkerError(_no_sign(limit_s))
-        return message
-
     def poll(self, limit_s: float) -> Message | None:
-        """Return the next message, None if none came in time, or raise what ended it."""
+        """Return the next answer, None if none came in time, or raise what ended the process."""
         try:
             message = self._messages.get(timeout=limit_s)
         except queue.Empty:
@@ -107,10 +126,11 @@ class ChildProcess:
         self.kill()
 
     def stop(self) -> None:
-        """End it at once, from any thread; whoever waits for a message is told."""
+        """End it at once, from any thread; waiting for an answer then raises an error."""
         self._popen.kill()
 
     def kill(self) -> None:
+        """End it at once and wait for its threads."""
         self._dropped.set()
         self._popen.kill()
         self._popen.wait()
@@ -120,12 +140,12 @@ class ChildProcess:
             self._stdin.close()
 
     def _take(self, pipe: BinaryIO) -> None:
-        """Take messages until the pipe ends; each waits here until it is asked for."""
+        """Read answers until the pipe ends; each waits here until there is room for it."""
         with pipe:
             while not self._dropped.is_set():
                 message: Message | GarbledError | None
                 try:
-                    message = read_message(pipe)
+                    message = read_message(pipe, self._answers)
                 except (GarbledError, OSError) as error:
                     message = GarbledError(str(error))
                 self._wait_to_put(message)
@@ -149,10 +169,6 @@ class ChildProcess:
         return f"the pose process crashed ({name or f'code {code}'})"
 
 
-def _no_sign(limit_s: float) -> str:
-    return f"the pose process gave no sign of life for {limit_s:g} s"
-
-
 def _environment() -> dict[str, str]:
     """Return the variables that the process is started with."""
     own_folder = str(Path(__file__).resolve().parents[2])
@@ -165,3 +181,34 @@ def _environment() -> dict[str, str]:
         "OPENCV_FFMPEG_LOGLEVEL": "-8",
         "MPLBACKEND": "Agg",  # the network's library imports the plotting one
     }
+
+
+def log_path() -> Path:
+    """Return where the log is kept; beside it lies the one before, ending in ".old".
+
+    It holds what native code writes; no readings, names or clip paths are written there.
+    """
+    return log_folder() / "pose.log"
+
+
+def _keep_log(pipe: BinaryIO) -> None:
+    """Move everything from a pipe to the log until the pipe ends.
+
+    A log that cannot be written is no reason to stop: the pipe is emptied all the same.
+    """
+    path = log_path()
+    with pipe:
+        while piece := os.read(pipe.fileno(), 1 << 16):
+            try:
+                _append(path, piece)
+            except OSError:
+                continue
+
+
+def _append(path: Path, piece: bytes) -> None:
+    make_private(data_folder())
+    make_private(path.parent)
+    if path.exists() and path.stat().st_size + len(piece) > MOST_LOG_BYTES:
+        path.replace(path.with_suffix(".old"))
+    with os.fdopen(os.open(path, _AT_ITS_END, 0o600), "ab") as log:
+        log.write(piece)

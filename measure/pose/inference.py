@@ -1,11 +1,14 @@
-"""One pass over pictures: a thread with its own network, restarted when the network fails.
+"""Inference: one pass over frames in a thread with its own network, restarted when that fails.
 
-Where the pictures come from is elsewhere (:mod:`measure.pose.runner`).
+Also the buffer of frames from before anybody was detected, which are analysed backwards later.
+Where the frames come from is elsewhere (:mod:`measure.pose.runner`).
 """
 
+import math
 import queue
 import threading
 import time
+from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Protocol
@@ -15,24 +18,31 @@ import numpy as np
 from measure.domain.landmarks import LANDMARKS, SIDES_EXCHANGED, FloatArray
 from measure.domain.tracks import PoseFrame
 from measure.errors import PoseProcessError
-from measure.pose.backfill import BackfillBuffer
 from measure.pose.jobs import InferencePass
 from measure.video.frame import Picture, PixelArray
 from measure.video.reader import SourceFrame
 
-#: How often a pass may start anew after the network failed on a picture. Ours.
+#: Failures of the network that one pass over a clip survives [project].
 MOST_REBUILDS = 3
 
-#: Pictures that may wait for a network. Ours.
+#: Frames that may wait for a network [project].
 _WAITING = 4
 
-#: Frames passed on together, and the longest wait for that many. Ours.
+#: Frames passed on together [project].
 _TOGETHER = 32
+
+#: Longest wait for that many, seconds [project].
 _LONGEST_WAIT_S = 0.5
+
+#: Frames without a person that are held back for backfilling at most [project].
+MOST_PICTURES = 30
+
+#: Size of those frames at most, bytes [project].
+MOST_BYTES = 100 * 2**20
 
 
 class EstimatedPoses(Protocol):
-    """People in one picture, as fractions of it: :class:`measure.pose.network.DetectedPoses`."""
+    """People in one frame, as fractions of it: :class:`measure.pose.network.DetectedPoses`."""
 
     @property
     def places(self) -> FloatArray: ...
@@ -43,7 +53,7 @@ class EstimatedPoses(Protocol):
 
 
 class PoseEstimator(Protocol):
-    """A network that looks at pictures; see :class:`measure.pose.network.PoseNetwork`."""
+    """A network that detects people in frames; see :class:`measure.pose.network.PoseNetwork`."""
 
     def detect(self, rgb: PixelArray, time_s: float) -> EstimatedPoses: ...
     def close(self) -> None: ...
@@ -58,14 +68,14 @@ class ResultSink(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class QueuedFrame:
-    """A picture on its way to the networks; no picture for a frame lost to damage."""
+    """A frame on its way to the networks; without a picture if it was lost to damage."""
 
     frame: SourceFrame
     picture: Picture | None
 
 
 class InferenceThread:
-    """The thread of one pass, which looks at the pictures given to it."""
+    """The thread of one pass, which analyses the frames given to it."""
 
     def __init__(
         self,
@@ -82,14 +92,14 @@ class InferenceThread:
 
     @property
     def note(self) -> str | None:
-        """What was odd, or None."""
+        """A sentence about failures of the network, or None."""
         return self._run.note
 
     def start(self) -> None:
         self._thread.start()
 
     def put(self, waiting: QueuedFrame | None) -> None:
-        """Hand over a picture, or None at the end; raise what went wrong in the thread."""
+        """Hand over a frame, or None at the end; raise what went wrong in the thread."""
         while not self._stopped.is_set():
             try:
                 self._waiting.put(waiting, timeout=0.1)
@@ -99,13 +109,13 @@ class InferenceThread:
         self._raise()
 
     def finish(self) -> None:
-        """Wait until every picture was looked at."""
+        """Wait until every frame was analysed."""
         self.put(None)
         self._thread.join()
         self._raise()
 
     def abandon(self) -> None:
-        """Stop as soon as the present picture is done."""
+        """Stop as soon as the present frame is done."""
         self._stopped.set()
         if self._thread.ident is not None:
             self._thread.join()
@@ -132,8 +142,72 @@ class InferenceThread:
             self._stopped.set()
 
 
+class RestartingEstimator:
+    """A network that is made on first use, and anew after it has failed on a frame.
+
+    Parameters
+    ----------
+    make
+        Makes the network.
+    most_failures
+        Failures that are survived.
+    within_s
+        Only failures within this time count, seconds.
+
+    Attributes
+    ----------
+    failures
+        How often it failed in all.
+    """
+
+    def __init__(
+        self,
+        make: Callable[[], PoseEstimator],
+        most_failures: int,
+        within_s: float = math.inf,
+    ) -> None:
+        self.failures = 0
+        self._make = make
+        self._most_failures = most_failures
+        self._within_s = within_s
+        self._failed_s: deque[float] = deque()
+        self._estimator: PoseEstimator | None = None
+
+    def detect(self, rgb: PixelArray, time_s: float) -> EstimatedPoses | None:
+        """Return the people in a frame, or None if the network failed on it.
+
+        Raises
+        ------
+        PoseProcessError
+            If it has failed more often than is survived.
+        """
+        if self._estimator is None:
+            self._estimator = self._make()
+        try:
+            return self._estimator.detect(rgb, time_s)
+        except PoseProcessError as error:
+            self.close()
+            self._count(error)
+            return None
+
+    def close(self) -> None:
+        """Close the network, if one is open; the next frame gets another one."""
+        if self._estimator is not None:
+            estimator, self._estimator = self._estimator, None
+            estimator.close()
+
+    def _count(self, error: PoseProcessError) -> None:
+        now_s = time.monotonic()
+        self.failures += 1
+        self._failed_s.append(now_s)
+        while self._failed_s[0] < now_s - self._within_s:
+            self._failed_s.popleft()
+        if len(self._failed_s) > self._most_failures:
+            raise PoseProcessError(f"It failed again and again. {error}") from None
+
+
 class PassRunner:
-    """One pass: a network that is made anew for every span of time, and after a failure."""
+    """One pass over frames, with a new network for every span of time."""
 
     def __init__(
         self,
@@ -146,21 +220,22 @@ class PassRunner:
         self._which = which
         self._make_estimator = make_estimator
         self._listener = listener
-        self._estimator: PoseEstimator | None = None
+        self._estimator = RestartingEstimator(make_estimator, MOST_REBUILDS)
         self._window = -1
         self._beginning = BackfillBuffer(self._rerun_backwards)
-        self._rebuilds = 0
         self._done: list[PoseFrame] = []
         self._due = time.monotonic() + _LONGEST_WAIT_S
 
     @property
     def note(self) -> str | None:
-        if not self._rebuilds:
+        """A sentence about failures of the network, or None."""
+        failures = self._estimator.failures
+        if not failures:
             return None
-        return f"The network failed {self._rebuilds} times ({self._which.name}) and was restarted."
+        return f"The network failed {failures} times ({self._which.name}) and was restarted."
 
     def process(self, waiting: QueuedFrame) -> None:
-        """Look at a picture and keep the result until several can be passed on."""
+        """Analyse a frame and keep the result until several can be passed on."""
         if waiting.frame.window != self._window:
             self.close()
             self._done += self._beginning.rest()
@@ -184,25 +259,16 @@ class PassRunner:
 
     def close(self) -> None:
         """Close the network, if one is open."""
-        if self._estimator is not None:
-            estimator, self._estimator = self._estimator, None
-            estimator.close()
+        self._estimator.close()
 
     def _result(self, waiting: QueuedFrame) -> PoseFrame:
-        picture = waiting.picture
+        frame, picture = waiting.frame, waiting.picture
         if picture is None:
-            return _empty(waiting.frame)
-        if self._estimator is None:
-            self._estimator = self._make_estimator()
-        try:
-            found = self._estimator.detect(self._shown(picture), waiting.frame.time_s)
-        except PoseProcessError as error:
-            self.close()
-            self._rebuilds += 1
-            if self._rebuilds > MOST_REBUILDS:
-                raise PoseProcessError(f"It failed again and again. {error}") from None
-            return _empty(waiting.frame)
-        return _pose_frame(waiting.frame, picture, found, self._which.mirrored)
+            return unreadable_frame(frame.index, frame.time_s)
+        poses = self._estimator.detect(self._shown(picture), frame.time_s)
+        if poses is None:
+            return unreadable_frame(frame.index, frame.time_s)
+        return pose_frame(frame.index, frame.time_s, picture, poses, self._which.mirrored)
 
     def _shown(self, picture: Picture) -> PixelArray:
         return (picture.mirrored() if self._which.mirrored else picture).rgb
@@ -210,9 +276,9 @@ class PassRunner:
     def _rerun_backwards(
         self, backwards: Sequence[tuple[PoseFrame, Picture | None]]
     ) -> list[PoseFrame]:
-        """Return the results of pictures that a network of their own sees in this order.
+        """Return the results of frames that a network of their own gets in this order.
 
-        It stops where nobody is found any more, or where it fails.
+        It stops where nobody is detected any more, or where it fails.
         """
         results = [result for result, _ in backwards]
         latest_s = results[0].time_s
@@ -221,40 +287,99 @@ class PassRunner:
             for number, (result, picture) in enumerate(backwards):
                 if picture is None:
                     break
-                found = estimator.detect(self._shown(picture), latest_s - result.time_s)
-                if len(found.places) == 0:
+                poses = estimator.detect(self._shown(picture), latest_s - result.time_s)
+                if len(poses.places) == 0:
                     break
                 if number:
-                    results[number] = _pose_frame(result, picture, found, self._which.mirrored)
+                    results[number] = pose_frame(
+                        result.index, result.time_s, picture, poses, self._which.mirrored
+                    )
         except PoseProcessError:
-            pass  # what was found before it failed is as good as any
+            pass  # results from before it failed are as good as any
         finally:
             estimator.close()
         return results
 
 
-def _pose_frame(
-    frame: SourceFrame | PoseFrame, picture: Picture, found: EstimatedPoses, turn_back: bool
+class BackfillBuffer:
+    """Frames from the beginning of a span of time, held until a person is detected in one.
+
+    The network detects a person who stands side-on late, often only when the arm moves; once it
+    has, it follows the person easily, also back in time. Without it a clip that begins side-on
+    would lose its rest.
+
+    Parameters
+    ----------
+    rerun
+        Given frames in the order in which they are to be analysed, each with its result so far,
+        returns their new results; from where nobody is detected any more the old ones.
+    """
+
+    def __init__(
+        self,
+        rerun: Callable[[Sequence[tuple[PoseFrame, Picture | None]]], Sequence[PoseFrame]],
+    ) -> None:
+        self._rerun = rerun
+        self._kept: list[tuple[PoseFrame, Picture | None]] = []
+        self._bytes = 0
+        self._has_person = False
+
+    def passed(self, result: PoseFrame, picture: Picture | None) -> list[PoseFrame]:
+        """Take the next result; return those that are final now, in order."""
+        if self._has_person:
+            return [result]
+        if len(result.points_px):
+            self._has_person = True
+            if not self._kept:
+                return [result]
+            backwards = [(result, picture), *reversed(self._kept)]
+            self._kept = []
+            return list(reversed(self._rerun(backwards)))
+        self._kept.append((result, picture))
+        self._bytes += _size(picture)
+        given_up = []
+        while len(self._kept) > MOST_PICTURES or self._bytes > MOST_BYTES:
+            oldest, its_picture = self._kept.pop(0)
+            self._bytes -= _size(its_picture)
+            given_up.append(oldest)
+        return given_up
+
+    def rest(self) -> list[PoseFrame]:
+        """Return the results still held back: the span ended, and nobody was detected."""
+        results = [result for result, _ in self._kept]
+        self._kept, self._bytes = [], 0
+        return results
+
+
+def _size(picture: Picture | None) -> int:
+    return 0 if picture is None else picture.rgb.nbytes
+
+
+def pose_frame(
+    index: int, time_s: float, picture: Picture, poses: EstimatedPoses, turn_back: bool = False
 ) -> PoseFrame:
-    places, visibility, presence = found.places, found.visibility, found.presence
+    """Return the result for a frame, in its pixels; turned back if the network got its mirror
+    image.
+    """
+    places, visibility, presence = poses.places, poses.visibility, poses.presence
     if turn_back:
         places = places[:, SIDES_EXCHANGED] * [-1.0, 1.0] + [1.0, 0.0]
         visibility = visibility[:, SIDES_EXCHANGED]
         presence = presence[:, SIDES_EXCHANGED]
     return PoseFrame(
-        index=frame.index,
-        time_s=frame.time_s,
+        index=index,
+        time_s=time_s,
         points_px=picture.pixels(places),
         visibility=visibility,
         presence=presence,
     )
 
 
-def _empty(frame: SourceFrame) -> PoseFrame:
-    """Return the result for a frame that could not be looked at."""
+def unreadable_frame(index: int, time_s: float) -> PoseFrame:
+    """Return the result for a frame that could not be analysed."""
     return PoseFrame(
-        index=frame.index,
-        time_s=frame.time_s,
+        index=index,
+        time_s=time_s,
         points_px=np.empty((0, LANDMARKS, 2)),
         visibility=np.empty((0, LANDMARKS)),
         presence=np.empty((0, LANDMARKS)),

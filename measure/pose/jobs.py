@@ -1,4 +1,4 @@
-"""What the pose process is asked to do with a clip, and what it answers. Values only."""
+"""Jobs for the pose process, of clips and of frames held in memory, and their results."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -6,21 +6,22 @@ from pathlib import Path
 
 from measure.domain.tracks import PoseFrame
 from measure.pose_models.catalogue import ModelQuality
+from measure.video.frame import PixelArray
 from measure.video.sampling import DecimationSpan
 
-#: How often a careful pass looks at a picture that it has to find its way into. Ours: from the
-#: third look on places change no more than between pictures of somebody who stands still.
+#: Number of times a fine pass runs the network on a frame where it has to find the person: from
+#: the third run on, places change no more than between frames of a person standing still [project].
 WARMUP_RUNS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InferencePass:
-    """One way of looking at every chosen picture of a clip.
+    """One run of a network over every chosen frame of a source.
 
     Attributes
     ----------
     quality
-        Which network looks.
+        The network.
     mirrored
         True to show it the mirror image. Its landmarks are turned back, so they compare
         directly with those of the other passes.
@@ -37,31 +38,32 @@ class InferencePass:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipJob:
-    """A clip to be looked at.
+    """A clip to run one or several passes over.
 
     Attributes
     ----------
     passes
         At least one, each once. The clip is decoded once for all of them.
     rate_hz
-        Pictures a second to look at, chosen nearest to a regular grid by their own times;
-        None for every picture.
+        Frames a second to analyse, chosen nearest to a regular grid by their own times;
+        None for every frame.
     windows
-        Spans of time (start_s, end_s), seconds from the clip's first frame, to look at; those
+        Spans of time (start_s, end_s) to analyse, seconds from the clip's first frame; those
         that touch count as one. Every span starts without memory of what came before. None
         for the whole clip.
     quarter_turns
         Clockwise quarter turns, 0..3, needed after the clip's own rotation tag was obeyed.
     already_mirrored
-        True when the clip shows a mirror image; its pictures are turned back first.
+        True when the clip shows a mirror image; its frames are turned back first.
     alone
-        True when nobody else is in the pictures, as an earlier look has shown. Looking for a
+        True when an earlier pass has shown that nobody else is in the frames. Searching for a
         second person costs a third of the time.
-    careful
-        True for places of each picture by itself; otherwise the network smooths them over time,
-        and what a frame says depends on the pace. See :class:`measure.pose.network.PoseNetwork`.
-    paces
-        Spans of time with how many of the chosen pictures are looked at in them; see
+    fine
+        True for places of each frame by itself; otherwise the network smooths them over time,
+        and what a frame says depends on the frame rate. See
+        :class:`measure.pose.network.PoseNetwork`.
+    decimation
+        Spans of time and how many of the chosen frames are analysed in them; see
         :class:`measure.video.sampling.Decimator`. Outside of them all are.
     """
 
@@ -76,8 +78,7 @@ class ClipJob:
     decimation: tuple[DecimationSpan, ...] = ()
 
     def __post_init__(self) -> None:
-        if not self.passes or len(set(self.passes)) != len(self.passes):
-            raise ValueError("a job needs at least one pass, and each only once")
+        _check_passes(self.passes)
         if self.quarter_turns not in range(4):
             raise ValueError(f"quarter_turns must be 0..3, not {self.quarter_turns}")
         if self.rate_hz is not None and not self.rate_hz > 0:
@@ -85,13 +86,67 @@ class ClipJob:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KeptPicture:
+    """A normalized frame held in memory, and where it belongs in its source.
+
+    Attributes
+    ----------
+    rgb
+        As :class:`measure.video.frame.Picture` holds it.
+    index, time_s
+        Number and time of its frame.
+    window
+        Number of the span of time that it belongs to. Every span starts without memory of
+        what came before.
+    """
+
+    rgb: PixelArray
+    index: int
+    time_s: float
+    window: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PictureJob:
+    """Frames held in memory to run one or several passes over.
+
+    Attributes
+    ----------
+    passes
+        At least one, each once.
+    pictures
+        In order of time, all of one size.
+    width_px, height_px
+        Size that results are given in, see :class:`measure.video.frame.Picture`.
+    alone
+        As in :class:`ClipJob`.
+    """
+
+    passes: tuple[InferencePass, ...]
+    pictures: tuple[KeptPicture, ...]
+    width_px: int
+    height_px: int
+    alone: bool = False
+
+    def __post_init__(self) -> None:
+        _check_passes(self.passes)
+        if len({picture.rgb.shape for picture in self.pictures}) != 1:
+            raise ValueError("a job needs pictures, all of one size")
+
+
+def _check_passes(passes: tuple[InferencePass, ...]) -> None:
+    if not passes or len(set(passes)) != len(passes):
+        raise ValueError("a job needs at least one pass, and each only once")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ClipInfo:
-    """What was found out about a clip while it was read.
+    """Facts about a clip, established while it was read.
 
     Attributes
     ----------
     width_px, height_px
-        Size of the upright picture with square pixels; landmarks are in its pixels.
+        Size of the upright frame with square pixels; landmarks are in its pixels.
     frames_read
         Frames decoded, chosen or not.
     frames_expected
@@ -111,7 +166,7 @@ class ClipInfo:
     sample_aspect
         Width over height of the frame's pixels before they were made square.
     notes
-        What was odd about the clip, one sentence each.
+        Irregularities of the clip, one sentence each.
     """
 
     width_px: int
@@ -135,7 +190,7 @@ class ClipInfo:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClipInference:
-    """Everything found in a clip: its facts, and for each pass the people of each frame.
+    """The result of a clip job: the clip's facts, and for each pass the people of each frame.
 
     Attributes
     ----------

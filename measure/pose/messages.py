@@ -1,254 +1,182 @@
-"""What the pose process and its supervisor say to each other: framed messages on a pipe.
+"""Messages that workers and their supervisors exchange: models, jobs, results.
 
-A message is a kind, a few plain values and a few arrays. It is written as a fixed head, a JSON
-text and the arrays' bytes, so nothing that arrives is ever executed, and anything else on the
-pipe is noticed at once. Pose frames travel many to a message.
+Those of the live worker alone are in :mod:`measure.live.messages`.
 """
 
-import json
-import math
-import os
-import struct
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, fields
-from enum import StrEnum
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any, BinaryIO
+from typing import Self
 
 import numpy as np
 from numpy.typing import NDArray
 
-from measure.domain.landmarks import LANDMARKS
+from measure.domain.landmarks import LANDMARKS, FloatArray, IntArray
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError, PoseProcessError, ThawlineError
-from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass, KeptPicture, PictureJob
+from measure.pose.message_pipe import GarbledError, Message, Text, decoder_of
 from measure.pose_models.catalogue import ModelQuality
 
-_HEAD = struct.Struct(">8sIQ")
-_MARK = b"TLPOSE1\n"
-_MOST_TEXT = 1 << 20
-_MOST_BYTES = 1 << 30
-_TYPES = ("<f8", "<i8", "|u1")
+#: Size of the frames that travel in one message, about, bytes [project].
+_BATCH_BYTES = 8 << 20
+
+#: Longest text of an error, characters [project].
+_MOST_TEXT = 2000
 
 
-class MessageKind(StrEnum):
-    """Kinds of message."""
+class LoadModel(Message, frozen=True, kw_only=True, tag="model"):
+    """To a worker: a model to use from now on; READY answers it."""
 
-    MODEL = "model"  # to the process: a bundle
-    JOB = "job"  # to the process: a clip
-    PICTURES = "pictures"  # to the process: pictures kept in memory, or the next of them
-    LIVE = "live"  # to the live process: a source
-    USE = "use"  # to the live process: which network looks
-    READY = "ready"  # from it: started, or a bundle taken
-    PROGRESS = "progress"
-    FRAMES = "frames"
-    DONE = "done"
-    ERROR = "error"
-    OPENED = "opened"  # from the live process: a source is open
-    SEEN = "seen"  # from the live process: one picture looked at
-    ALIVE = "alive"  # from the live process: nothing new
-    TROUBLE = "trouble"  # from the live process: what keeps pictures from coming, or no more
-    ENDED = "ended"  # from the live process: the clip is over
+    quality: ModelQuality
+    content: bytes
+
+    @property
+    def size_hint(self) -> int:
+        return len(self.content) + 256
 
 
-class GarbledError(ValueError):
-    """What came is no message."""
+class RunClip(Message, frozen=True, kw_only=True, tag="clip"):
+    """To the clip worker: a clip; its path may be relative to the folder."""
+
+    job: ClipJob
+    folder: Path
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Message:
-    """One message.
+class RunPictures(Message, frozen=True, kw_only=True, tag="pictures"):
+    """To the clip worker: a job whose frames follow in so many batches."""
+
+    passes: tuple[InferencePass, ...]
+    width_px: int
+    height_px: int
+    alone: bool
+    batches: int
+
+
+class PictureBatch(Message, frozen=True, kw_only=True, tag="picture-batch"):
+    """To the clip worker: some of the frames of a job."""
+
+    pictures: tuple[KeptPicture, ...]
+
+    @property
+    def size_hint(self) -> int:
+        return sum(picture.rgb.nbytes + 256 for picture in self.pictures) + 256
+
+
+class Ready(Message, frozen=True, tag="ready"):
+    """From a worker: it has started, or has taken a model."""
+
+
+class Alive(Message, frozen=True, tag="alive"):
+    """From a worker: it is at work and has no news."""
+
+
+class JobProgress(Message, frozen=True, kw_only=True, tag="progress"):
+    """From the clip worker: the share of the job that is done, 0..1."""
+
+    share: float
+
+
+class PoseFrames(Message, frozen=True, kw_only=True, tag="frames"):
+    """From the clip worker: frames of one pass, their arrays joined.
 
     Attributes
     ----------
-    values
-        Plain values: numbers, texts, and lists and mappings of them.
-    arrays
-        Float64, int64 or uint8.
+    people
+        Shape (frames,), how many people of the joined arrays belong to each frame.
+    readable
+        Shape (frames,), 0 for a frame that could not be analysed.
+    points_px, visibility, presence
+        Shape (people, 33, 2) and (people, 33), of all frames one after the other.
     """
 
-    kind: MessageKind
-    values: Mapping[str, Any] = field(default_factory=dict)
-    arrays: Mapping[str, NDArray[Any]] = field(default_factory=dict)
+    pass_number: int
+    index: IntArray
+    time_s: FloatArray
+    people: IntArray
+    readable: NDArray[np.uint8]
+    points_px: FloatArray
+    visibility: FloatArray
+    presence: FloatArray
 
+    def __post_init__(self) -> None:
+        people = int(self.people.sum())
+        by_frame = {array.shape for array in (self.index, self.time_s, self.people, self.readable)}
+        if (
+            by_frame != {(len(self.people),)}
+            or bool((self.people < 0).any())
+            or not are_people(people, self.points_px, self.visibility, self.presence)
+        ):
+            raise GarbledError("frames whose arrays do not fit together")
 
-def write_message(pipe: BinaryIO, message: Message) -> None:
-    """Write a message and flush.
-
-    Raises
-    ------
-    OSError
-        If nobody listens any more.
-    """
-    arrays = {name: np.ascontiguousarray(array) for name, array in message.arrays.items()}
-    text = json.dumps(
-        {
-            "kind": message.kind,
-            "values": message.values,
-            "arrays": {name: [a.dtype.str, a.shape] for name, a in arrays.items()},
-        }
-    ).encode("ascii")
-    size = sum(array.nbytes for array in arrays.values())
-    pipe.write(_HEAD.pack(_MARK, len(text), size))
-    pipe.write(text)
-    for array in arrays.values():
-        pipe.write(array.data.cast("B") if array.nbytes else b"")
-    pipe.flush()
-
-
-def read_message(pipe: BinaryIO) -> Message | None:
-    """Wait for the next message; None at the end of the pipe.
-
-    Raises
-    ------
-    GarbledError
-        If anything else came.
-    """
-    head = pipe.read(_HEAD.size)
-    if not head:
-        return None
-    if len(head) < _HEAD.size:
-        raise GarbledError("the pipe ended inside a message")
-    mark, text_size, size = _HEAD.unpack(head)
-    if mark != _MARK or text_size > _MOST_TEXT or size > _MOST_BYTES:
-        raise GarbledError("something else than a message came")
-    text, body = pipe.read(text_size), pipe.read(size)
-    if len(text) < text_size or len(body) < size:
-        raise GarbledError("the pipe ended inside a message")
-    try:
-        content = json.loads(text)
-        arrays = _arrays(content["arrays"], body)
-        return Message(kind=MessageKind(content["kind"]), values=content["values"], arrays=arrays)
-    except (ValueError, KeyError, TypeError, RecursionError) as error:
-        raise GarbledError(f"a message without sense came ({error})") from None
-
-
-def _arrays(forms: Mapping[str, Any], body: bytes) -> dict[str, NDArray[Any]]:
-    arrays: dict[str, NDArray[Any]] = {}
-    place = 0
-    for name, (kind, shape) in forms.items():
-        if kind not in _TYPES or any(length < 0 for length in shape):
-            raise ValueError(f"unknown array {name}")
-        count = math.prod(shape)
-        array = np.frombuffer(body, dtype=kind, count=count, offset=place).reshape(shape)
-        place += array.nbytes
-        arrays[name] = array
-    if place != len(body):
-        raise ValueError("bytes left over")
-    return arrays
-
-
-def frames_message(pass_number: int, frames: Sequence[PoseFrame]) -> Message:
-    """Return a message that holds frames of one pass."""
-    return Message(
-        kind=MessageKind.FRAMES,
-        values={"pass": pass_number},
-        arrays={
-            "index": np.array([frame.index for frame in frames], dtype=np.int64),
-            "time_s": np.array([frame.time_s for frame in frames], dtype=np.float64),
-            "people": np.array([len(frame.points_px) for frame in frames], dtype=np.int64),
-            "readable": np.array([frame.readable for frame in frames], dtype=np.uint8),
-            "points_px": np.concatenate([frame.points_px for frame in frames]),
-            "visibility": np.concatenate([frame.visibility for frame in frames]),
-            "presence": np.concatenate([frame.presence for frame in frames]),
-        },
-    )
-
-
-def frames_of(message: Message) -> list[PoseFrame]:
-    """Return the frames of a message; their arrays are read-only.
-
-    Raises
-    ------
-    GarbledError
-        If the arrays do not fit together.
-    """
-    try:
-        arrays = message.arrays
-        counts = arrays["people"]
-        after = np.cumsum(counts)
-        people = int(after[-1]) if len(after) else 0
-        same = {len(arrays[name]) for name in ("index", "time_s", "people", "readable")}
-        fits = (
-            len(same) == 1
-            and bool((counts >= 0).all())
-            and arrays["points_px"].shape == (people, LANDMARKS, 2)
-            and arrays["visibility"].shape == (people, LANDMARKS)
-            and arrays["presence"].shape == (people, LANDMARKS)
+    @classmethod
+    def of(cls, pass_number: int, frames: Sequence[PoseFrame]) -> Self:
+        """Return the message that holds frames of a pass, at least one."""
+        return cls(
+            pass_number=pass_number,
+            index=np.array([frame.index for frame in frames], dtype=np.int64),
+            time_s=np.array([frame.time_s for frame in frames], dtype=np.float64),
+            people=np.array([len(frame.points_px) for frame in frames], dtype=np.int64),
+            readable=np.array([frame.readable for frame in frames], dtype=np.uint8),
+            points_px=np.concatenate([frame.points_px for frame in frames]),
+            visibility=np.concatenate([frame.visibility for frame in frames]),
+            presence=np.concatenate([frame.presence for frame in frames]),
         )
-    except (KeyError, TypeError) as error:
-        raise GarbledError(f"frames without {error}") from None
-    if not fits:
-        raise GarbledError("frames whose arrays do not fit together")
-    return [
-        PoseFrame(
-            index=int(arrays["index"][n]),
-            time_s=float(arrays["time_s"][n]),
-            points_px=arrays["points_px"][end - count : end],
-            visibility=arrays["visibility"][end - count : end],
-            presence=arrays["presence"][end - count : end],
-            readable=bool(arrays["readable"][n]),
-        )
-        for n, (count, end) in enumerate(zip(counts.tolist(), after.tolist(), strict=True))
-    ]
+
+    def frames(self) -> list[PoseFrame]:
+        """Return the frames; their arrays are views of the joined ones."""
+        ends = np.cumsum(self.people).tolist()
+        return [
+            PoseFrame(
+                index=index,
+                time_s=time_s,
+                points_px=self.points_px[end - count : end],
+                visibility=self.visibility[end - count : end],
+                presence=self.presence[end - count : end],
+                readable=bool(readable),
+            )
+            for index, time_s, count, end, readable in zip(
+                self.index.tolist(),
+                self.time_s.tolist(),
+                self.people.tolist(),
+                ends,
+                self.readable.tolist(),
+                strict=True,
+            )
+        ]
 
 
-def message_of_job(job: ClipJob) -> Message:
-    """Return a job as a message."""
-    return Message(
-        kind=MessageKind.JOB,
-        values={
-            "clip": os.fspath(job.clip),
-            "folder": os.getcwd(),
-            "passes": [[each.quality.value, each.mirrored] for each in job.passes],
-            "rate_hz": job.rate_hz,
-            "windows": job.windows,
-            "quarter_turns": job.quarter_turns,
-            "already_mirrored": job.already_mirrored,
-            "alone": job.alone,
-            "fine": job.fine,
-            "decimation": job.decimation,
-        },
-    )
+class Done(Message, frozen=True, kw_only=True, tag="done"):
+    """From the clip worker: the job is done; facts of the clip, if it was one."""
+
+    info: ClipInfo | None = None
 
 
-def job_of(message: Message) -> ClipJob:
-    """Return the job that a message holds."""
-    values = dict(message.values)
-    windows = values.pop("windows")
-    del values["folder"]
-    return ClipJob(
-        clip=Path(values.pop("clip")),
-        passes=tuple(
-            InferencePass(quality=ModelQuality(quality), mirrored=mirrored)
-            for quality, mirrored in values.pop("passes")
-        ),
-        windows=None if windows is None else tuple((start, end) for start, end in windows),
-        decimation=tuple((start, end, every) for start, end, every in values.pop("decimation")),
-        **values,
-    )
+class Failed(Message, frozen=True, kw_only=True, tag="failed"):
+    """From the clip worker: the job ended with an error."""
+
+    error: str
+    text: Text
+
+    @classmethod
+    def of(cls, error: Exception) -> Self:
+        """Return the message for an error; only some keep their class."""
+        text = str(error)
+        if _is_lack_of_memory(error):
+            text = "the pose process had too little memory; close other programs"
+        elif not isinstance(error, ThawlineError):
+            text = f"the pose process failed ({type(error).__name__}: {text})"
+        name = next((name for name, kind in _ERRORS.items() if isinstance(error, kind)), "")
+        return cls(error=name, text=Text(text[:_MOST_TEXT]))
+
+    def exception(self) -> ThawlineError:
+        """Return the error."""
+        return _ERRORS.get(self.error, PoseProcessError)(str(self.text))
 
 
-def message_of_info(facts: ClipInfo) -> Message:
-    """Return the message that ends a job well."""
-    values = {each.name: getattr(facts, each.name) for each in fields(ClipInfo)}
-    return Message(kind=MessageKind.DONE, values=values)
-
-
-def info_of(message: Message) -> ClipInfo:
-    """Return the facts that a message holds."""
-    return ClipInfo(**{**message.values, "notes": tuple(message.values["notes"])})
-
-
-def error_message(error: Exception) -> Message:
-    """Return the message that ends a job badly."""
-    text = str(error)
-    if _is_lack_of_memory(error):
-        text = "the pose process had too little memory; close other programs"
-    elif not isinstance(error, ThawlineError):
-        text = f"the pose process failed ({type(error).__name__}: {text})"
-    name = next((name for name, each in _ERRORS.items() if isinstance(error, each)), "")
-    return Message(kind=MessageKind.ERROR, values={"class": name, "text": text[:2000]})
+#: Errors that keep their class on the way; others arrive as PoseProcessError.
+_ERRORS: Mapping[str, type[ThawlineError]] = {
+    kind.__name__: kind for kind in (ClipError, ModelError, PoseProcessError)
+}
 
 
 def _is_lack_of_memory(error: Exception) -> bool:
@@ -256,13 +184,32 @@ def _is_lack_of_memory(error: Exception) -> bool:
     return isinstance(error, MemoryError) or "Insufficient memory" in str(error)
 
 
-def error_of(message: Message) -> ThawlineError:
-    """Return the error that a message holds."""
-    kind = _ERRORS.get(message.values["class"], PoseProcessError)
-    return kind(message.values["text"])
+def are_people(
+    people: int, points_px: FloatArray, visibility: FloatArray, presence: FloatArray
+) -> bool:
+    """Return whether arrays are those of so many people."""
+    return (
+        points_px.shape == (people, LANDMARKS, 2)
+        and visibility.shape == (people, LANDMARKS)
+        and presence.shape == (people, LANDMARKS)
+    )
 
 
-#: Errors that keep their class on the way; others arrive as PoseProcessError.
-_ERRORS: Mapping[str, type[ThawlineError]] = {
-    each.__name__: each for each in (ClipError, ModelError, PoseProcessError)
-}
+def picture_orders(job: PictureJob) -> Iterator[Message]:
+    """Yield the orders that hold a job: one that says how many batches follow, then those."""
+    size = max(1, _BATCH_BYTES // job.pictures[0].rgb.nbytes)
+    starts = range(0, len(job.pictures), size)
+    yield RunPictures(
+        passes=job.passes,
+        width_px=job.width_px,
+        height_px=job.height_px,
+        alone=job.alone,
+        batches=len(starts),
+    )
+    for start in starts:
+        yield PictureBatch(pictures=job.pictures[start : start + size])
+
+
+#: What the clip worker takes, and what it answers.
+CLIP_ORDERS = decoder_of(LoadModel | RunClip | RunPictures | PictureBatch)
+CLIP_ANSWERS = decoder_of(Ready | Alive | JobProgress | PoseFrames | Done | Failed)

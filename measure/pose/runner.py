@@ -1,9 +1,8 @@
-"""The work of the pose process on one clip: decoding, looking, passing results on.
+"""Jobs carried out: decoding a clip, or taking frames from memory, and running the passes.
 
-Decoding and looking overlap: the caller's thread decodes, and one thread for each pass looks
+Decoding and inference overlap: the caller's thread decodes, and each pass has a thread of its own
 (the native code lets other threads run, and one network keeps only one processor busy). Short
-queues between them keep memory flat.
-No pipes and no processes here.
+queues between them keep memory flat. No pipes and no processes here.
 """
 
 import time
@@ -12,15 +11,14 @@ from pathlib import Path
 
 from measure.errors import ClipError, InputError
 from measure.pose.inference import InferenceThread, PoseEstimator, QueuedFrame, ResultSink
-from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
-from measure.pose.picture_job import PictureJob
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass, PictureJob
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import FrameNormalizer, from_normalized
 from measure.video.reader import ClipReader, SourceFrame
 from measure.video.sampling import merged
 from measure.video.source import FrameSource, SourceFacts, open_clip
 
-#: Time between two reports of progress.
+#: Time between two reports of progress, seconds [project].
 _REPORT_S = 0.25
 
 
@@ -30,7 +28,7 @@ def run_job(
     listener: ResultSink,
     open_source: Callable[[Path], FrameSource] = open_clip,
 ) -> ClipInfo:
-    """Look at a clip; results go to the listener.
+    """Run the passes of a job over a clip; results go to the listener.
 
     Raises
     ------
@@ -75,7 +73,7 @@ def run_job(
 def _feed(
     reader: ClipReader, gate: FrameNormalizer, threads: Sequence[InferenceThread], name: str
 ) -> tuple[int, int] | None:
-    """Give every chosen picture to every thread; return their upright size, if there was one."""
+    """Give every chosen frame to every thread; return their upright size, if there was one."""
     size_px = None
     for frame in reader.frames():
         picture = gate.normalize(frame.pixels) if frame.pixels is not None else None
@@ -96,7 +94,7 @@ def run_picture_job(
     make_estimator: Mapping[ModelQuality, Callable[[], PoseEstimator]],
     listener: ResultSink,
 ) -> None:
-    """Look at pictures that were kept in memory; results go to the listener.
+    """Run the passes of a job over frames held in memory; results go to the listener.
 
     Raises
     ------
@@ -129,8 +127,8 @@ def _inference_threads(
 ) -> list[InferenceThread]:
     """Return a started thread for each pass."""
     threads = [
-        InferenceThread(make_estimator[each.quality], number, each, listener)
-        for number, each in enumerate(passes)
+        InferenceThread(make_estimator[inference_pass.quality], number, inference_pass, listener)
+        for number, inference_pass in enumerate(passes)
     ]
     for thread in threads:
         thread.start()

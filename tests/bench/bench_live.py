@@ -25,8 +25,8 @@ from measure.errors import PoseProcessError
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEventKind, LiveFrame, Source
 from measure.pose.ensemble import ModelSet
+from measure.pose.jobs import PictureJob
 from measure.pose.network import PoseNetwork
-from measure.pose.picture_job import PictureJob
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality, load
 from tests.bench.replay_camera import frames_of

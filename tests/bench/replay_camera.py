@@ -5,7 +5,6 @@ with the real network. Times are those of the monotonic clock itself, so whoever
 knows how old it is.
 """
 
-import queue
 import sys
 import threading
 import time
@@ -14,9 +13,9 @@ from pathlib import Path
 import numpy as np
 
 from measure.camera.capture import CapturedFrame
-from measure.live.worker import LiveWork
-from measure.pose.messages import Message
-from measure.pose.worker import Answers, listen, take_pipes
+from measure.live.messages import LIVE_ORDERS
+from measure.live.worker import LiveWorker
+from measure.pose.worker import WorkerPipes
 
 
 def frames_of(clip: Path) -> list[np.ndarray]:
@@ -66,16 +65,12 @@ class ReplayCamera:
 
 def main() -> None:
     """Serve as the live process."""
-    incoming, outgoing = take_pipes()
+    pipes = WorkerPipes(LIVE_ORDERS)
     from measure.pose.network import PoseNetwork
 
     frames = frames_of(Path(sys.argv[1]))
-    answers = Answers(outgoing)
-    orders: queue.Queue[Message] = queue.Queue()
-    threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
-    LiveWork(
-        orders,
-        answers.send,
+    LiveWorker(
+        pipes,
         PoseNetwork,
         lambda order: ReplayCamera(frames, float(sys.argv[2])),
     ).serve()

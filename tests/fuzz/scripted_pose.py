@@ -4,19 +4,19 @@ Run as a module. Whatever the picture, it sees a stick figure that raises its le
 and lowers it within three seconds, so that the whole reading path runs.
 """
 
-import queue
-import threading
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
 
 import numpy as np
 
 from measure.domain.landmarks import SIDES_EXCHANGED, Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
-from measure.pose import worker
-from measure.pose.messages import Message, MessageKind, job_of
+from measure.pose.clip_worker import ClipWorker
+from measure.pose.messages import (
+    CLIP_ORDERS,
+)
+from measure.pose.worker import WorkerPipes
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 RATE_HZ = 30.0
@@ -63,20 +63,9 @@ def _shows_the_mirror_image(rgb: np.ndarray) -> bool:
 
 
 def main() -> None:
-    incoming, outgoing = worker.take_pipes()
-    answers = worker.Answers(outgoing)
-    orders: queue.Queue[Message] = queue.Queue()
-    threading.Thread(target=worker.listen, args=(incoming, orders), daemon=True).start()
-    makers: dict[Any, Any] = {}
-    answers.send(Message(kind=MessageKind.READY))
-    while True:
-        order = orders.get()
-        if order.kind is MessageKind.MODEL:
-            makers[worker.ModelQuality(order.values["quality"])] = ScriptedEstimator
-            answers.send(Message(kind=MessageKind.READY))
-        elif order.kind is MessageKind.JOB:
-            job = job_of(order)
-            worker._serve(lambda job=job: worker._info_of_clip(job, makers, answers), answers)
+    ClipWorker(
+        WorkerPipes(CLIP_ORDERS), lambda bundle, **options: ScriptedEstimator(**options)
+    ).serve()
 
 
 if __name__ == "__main__":

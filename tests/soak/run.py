@@ -40,8 +40,7 @@ from measure.domain.tracks import PoseFrame
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
 from measure.pose.ensemble import ModelSet
-from measure.pose.jobs import InferencePass
-from measure.pose.picture_job import PictureJob
+from measure.pose.jobs import InferencePass, PictureJob
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.store import Store
 from measure.system.paths import data_folder, model_folder

@@ -20,15 +20,15 @@ from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError
 from measure.pose.ensemble import ModelSet
 from measure.pose.jobs import ClipInfo, ClipJob
+from measure.pose.message_pipe import Message, read_message, write_message
 from measure.pose.messages import (
-    Message,
-    MessageKind,
-    error_message,
-    frames_message,
-    job_of,
-    message_of_info,
-    read_message,
-    write_message,
+    CLIP_ORDERS,
+    Done,
+    Failed,
+    JobProgress,
+    LoadModel,
+    PoseFrames,
+    Ready,
 )
 from measure.pose_models.bundles import Bundle, ModelQuality
 from measure.video.sampling import Decimator
@@ -67,7 +67,7 @@ def serve(job: ClipJob) -> Message:
     try:
         text = json.loads(job.clip.read_text(encoding="utf-8"))
     except (OSError, ValueError):
-        return error_message(ClipError(f"The clip {job.clip.name} is broken."))
+        return Failed.of(ClipError(f"The clip {job.clip.name} is broken."))
     if text.get("crash"):
         os.kill(os.getpid(), signal.SIGSEGV)
     time.sleep(text.get("slow_s", 0.0))
@@ -91,10 +91,10 @@ def serve(job: ClipJob) -> Message:
             )
             for n, there in zip(chosen, seen, strict=True)
         ]
-        say(frames_message(number, frames))
-        say(Message(kind=MessageKind.PROGRESS, values={"share": (number + 1) / len(job.passes)}))
-    return message_of_info(
-        ClipInfo(
+        say(PoseFrames.of(number, frames))
+        say(JobProgress(share=(number + 1) / len(job.passes)))
+    return Done(
+        info=ClipInfo(
             width_px=640,
             height_px=480,
             frames_read=len(series),
@@ -120,13 +120,13 @@ def _chosen(time_s, job):
 
 
 def main() -> None:
-    say(Message(kind=MessageKind.READY))
-    while (order := read_message(sys.stdin.buffer)) is not None:
-        if order.kind is MessageKind.MODEL:
-            say(Message(kind=MessageKind.READY))
+    say(Ready())
+    while (order := read_message(sys.stdin.buffer, CLIP_ORDERS)) is not None:
+        if isinstance(order, LoadModel):
+            say(Ready())
         else:
-            os.chdir(order.values["folder"])
-            say(serve(job_of(order)))
+            os.chdir(order.folder)
+            say(serve(order.job))
 
 
 if __name__ == "__main__":

@@ -11,14 +11,16 @@ from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError
 from measure.pose.jobs import ClipInfo
+from measure.pose.message_pipe import Message, read_message, write_message
 from measure.pose.messages import (
-    Message,
-    MessageKind,
-    error_message,
-    frames_message,
-    message_of_info,
-    read_message,
-    write_message,
+    CLIP_ORDERS,
+    Done,
+    Failed,
+    JobProgress,
+    LoadModel,
+    PoseFrames,
+    Ready,
+    RunClip,
 )
 
 FACTS = ClipInfo(
@@ -39,7 +41,7 @@ def say(message: Message) -> None:
     write_message(sys.stdout.buffer, message)
 
 
-def frames(number: int) -> Message:
+def frames(number: int, pass_number: int = 0) -> Message:
     nothing = np.empty((0, LANDMARKS))
     one = PoseFrame(
         index=number,
@@ -48,12 +50,12 @@ def frames(number: int) -> Message:
         visibility=nothing,
         presence=nothing,
     )
-    return frames_message(0, [one])
+    return PoseFrames.of(pass_number, [one])
 
 
 def serve(behaviour: str, name: str) -> None:
     """Answer one job."""
-    say(Message(kind=MessageKind.PROGRESS, values={"share": 0.25}))
+    say(JobProgress(share=0.25))
     say(frames(0))
     if behaviour == "crashes" and "bad" in name:
         os.kill(os.getpid(), signal.SIGSEGV)
@@ -66,22 +68,22 @@ def serve(behaviour: str, name: str) -> None:
         sys.stdout.buffer.flush()
         time.sleep(60)
     if behaviour == "nonsense" and "bad" in name:
-        say(Message(kind=MessageKind.FRAMES, values={"pass": 9}))
+        say(frames(1, pass_number=9))
     if behaviour == "out of turn" and "bad" in name:
-        say(Message(kind=MessageKind.READY))
+        say(Ready())
     if behaviour == "half a message":
-        sys.stdout.buffer.write(b"TLPOSE1\n\0\0")
+        sys.stdout.buffer.write(b"TLPOSE2\n\0\0")
         sys.stdout.buffer.flush()
         sys.exit(0)
     if behaviour == "refuses" and "bad" in name:
-        return say(error_message(ClipError("The clip bad.mp4 is empty.")))
+        return say(Failed.of(ClipError("The clip bad.mp4 is empty.")))
     if behaviour == "model" and "bad" in name:
-        return say(error_message(ModelError("The model is old.")))
+        return say(Failed.of(ModelError("The model is old.")))
     if behaviour == "fails" and "bad" in name:
-        return say(error_message(ZeroDivisionError("x")))
+        return say(Failed.of(ZeroDivisionError("x")))
     say(frames(1))
     say(frames(2))
-    return say(message_of_info(FACTS))
+    return say(Done(info=FACTS))
 
 
 def main(behaviour: str) -> None:
@@ -89,14 +91,14 @@ def main(behaviour: str) -> None:
         time.sleep(60)
     if behaviour == "chatters":
         sys.stderr.write("native noise\n" * 200_000)
-    say(Message(kind=MessageKind.READY))
+    say(Ready())
     if behaviour == "stops listening":
         time.sleep(60)
-    while (order := read_message(sys.stdin.buffer)) is not None:
-        if order.kind is MessageKind.MODEL:
-            say(Message(kind=MessageKind.READY))
+    while (order := read_message(sys.stdin.buffer, CLIP_ORDERS)) is not None:
+        if isinstance(order, LoadModel):
+            say(Ready())
         else:
-            serve(behaviour, order.values["clip"])
+            serve(behaviour, order.job.clip.name if isinstance(order, RunClip) else "bad")
 
 
 if __name__ == "__main__":

@@ -7,7 +7,6 @@ A script that fails does so once: a marker file, named second, remembers it.
 """
 
 import os
-import queue
 import sys
 import threading
 import time
@@ -24,11 +23,10 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import PoseFrame, Track
 from measure.errors import PoseProcessError
-from measure.live.messages import SourceOrder
-from measure.live.worker import LiveWork
-from measure.pose.jobs import InferencePass
-from measure.pose.picture_job import PictureJob
-from measure.pose.worker import Answers, listen, take_pipes
+from measure.live.messages import LIVE_ORDERS, SourceOrder
+from measure.live.worker import LiveWorker
+from measure.pose.jobs import InferencePass, PictureJob
+from measure.pose.worker import WorkerPipes
 from tests.support.fake_sources import FakeCamera, blocked, failing, noisy, repeating, steady, then
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
@@ -222,16 +220,12 @@ def main() -> None:
     """Serve as the live process."""
     global OUT
     script = sys.argv[1]
-    incoming, outgoing = take_pipes()
-    OUT = outgoing.fileno()
-    answers = Answers(outgoing)
-    orders: queue.Queue = queue.Queue()
-    threading.Thread(target=listen, args=(incoming, orders), daemon=True).start()
+    pipes = WorkerPipes(LIVE_ORDERS)
+    OUT = pipes._outgoing.fileno()
     if script == "never-ready":
         time.sleep(1e6)
-    LiveWork(
-        orders,
-        answers.send,
+    LiveWorker(
+        pipes,
         lambda bundle: ScriptedEstimator(script),
         lambda order: open_source(order, script),
     ).serve()

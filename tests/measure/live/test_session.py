@@ -12,9 +12,8 @@ from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.errors import ModelError
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
-from measure.live.messages import FaultChanged, SourceOpened
+from measure.live.messages import Ended, FaultChanged, SourceOpened
 from measure.live.session import SLEPT_S, Backends, LiveSession
-from measure.live.supervisor import Ended
 from measure.live.trial_refiner import COARSE_ONLY, RefineRequest, RefineResult, refine_from_coarse
 from measure.pose.ensemble import ModelSet
 from measure.pose_models.catalogue import ModelQuality

@@ -1,4 +1,4 @@
-"""Pictures through shared memory, and what is said about them."""
+"""Frames through shared memory."""
 
 import subprocess
 import sys
@@ -6,13 +6,7 @@ import sys
 import numpy as np
 import pytest
 
-from measure.camera.faults import SourceFault
-from measure.domain.landmarks import LANDMARKS
-from measure.domain.tracks import PoseFrame
-from measure.live.messages import FaultChanged, FrameMessage, SourceOpened, SourceOrder
 from measure.live.shared_frames import SLOTS, SharedFrameRing
-from measure.pose.messages import GarbledError, Message, MessageKind
-from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import LONGEST_SIDE_PX
 
 
@@ -69,67 +63,3 @@ def test_who_joined_and_ended_leaves_the_slots_alone(ring):
     assert done.stderr == b""
     assert ring.take(int(done.stdout), (40, 40)).all()
     SharedFrameRing.join(ring.name).close()
-
-
-def frame_result(**changes):
-    pose = PoseFrame(
-        index=4,
-        time_s=1.25,
-        points_px=np.ones((2, LANDMARKS, 2)),
-        visibility=np.full((2, LANDMARKS), np.nan),
-        presence=np.zeros((2, LANDMARKS)),
-    )
-    values = {
-        "session": 3,
-        "pose": pose,
-        "slot": 2,
-        "shape": (48, 64),
-        "size_px": (640, 480),
-        "coarse": True,
-        "fine": False,
-        "fps": 29.5,
-    }
-    return FrameMessage(**{**values, **changes})
-
-
-def test_a_frame_result_survives_its_message():
-    sent = frame_result()
-    got = FrameMessage.of(sent.message())
-    np.testing.assert_array_equal(got.pose.points_px, sent.pose.points_px)
-    np.testing.assert_array_equal(got.pose.visibility, sent.pose.visibility)
-    for name in ("session", "slot", "shape", "size_px", "coarse", "fine", "fps"):
-        assert getattr(got, name) == getattr(sent, name)
-    assert (got.pose.index, got.pose.time_s) == (4, 1.25)
-
-
-@pytest.mark.parametrize("missing", ["slot", "shape", "coarse", "session"])
-def test_a_malformed_frame_result_is_refused(missing):
-    message = frame_result().message()
-    values = {name: value for name, value in message.values.items() if name != missing}
-    with pytest.raises(GarbledError):
-        FrameMessage.of(Message(kind=MessageKind.SEEN, values=values, arrays=message.arrays))
-
-
-def test_an_order_survives_its_message(tmp_path):
-    order = SourceOrder(
-        session=2,
-        clip=tmp_path / "a clip.mp4",
-        camera=None,
-        quarter_turns=1,
-        already_mirrored=True,
-        origin_s=12.5,
-        start_s=3.0,
-        loop=False,
-        ring="slots",
-        quality=ModelQuality.HEAVY,
-    )
-    assert SourceOrder.of(order.message()) == order
-    assert order.setup.quarter_turns == 1
-
-
-@pytest.mark.parametrize("trouble", [None, SourceFault.CAMERA_STUCK])
-def test_troubles_survive_their_message(trouble):
-    told = FaultChanged(session=1, trouble=trouble, text="in words")
-    assert FaultChanged.of(told.message()) == told
-    opened = SourceOpened(session=1, backend="V4L2", sample_aspect=1.5)
-    assert SourceOpened(**opened.message().values) == opened

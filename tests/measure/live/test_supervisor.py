@@ -187,7 +187,7 @@ def test_a_network_that_fails_once_costs_a_picture_only(tmp_path):
 
 def test_a_process_that_never_lives_is_left_alone(tmp_path):
     link = Listening(tmp_path, "good")
-    link.link._command = (sys.executable, "-c", "raise SystemExit(3)")
+    link.link._worker._command = (sys.executable, "-c", "raise SystemExit(3)")
     with link as listening:
         listening.link.open(order())
         listening.wait(is_trouble(SourceFault.POSE_FAILED), timeout_s=60.0)

@@ -2,8 +2,11 @@
 
 import io
 import struct
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
+import msgspec
 import numpy as np
 import pytest
 from hypothesis import given
@@ -12,31 +15,30 @@ from hypothesis import strategies as st
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, InputError, ModelError, PoseProcessError
-from measure.pose.jobs import ClipInfo, ClipJob, InferencePass
+from measure.pose.jobs import ClipInfo, ClipJob, InferencePass, KeptPicture
+from measure.pose.message_pipe import GarbledError, Message, read_message, write_message
 from measure.pose.messages import (
-    GarbledError,
-    Message,
-    MessageKind,
-    error_message,
-    error_of,
-    frames_message,
-    frames_of,
-    info_of,
-    job_of,
-    message_of_info,
-    message_of_job,
-    read_message,
-    write_message,
+    CLIP_ANSWERS,
+    CLIP_ORDERS,
+    Done,
+    Failed,
+    JobProgress,
+    LoadModel,
+    PictureBatch,
+    PoseFrames,
+    Ready,
+    RunClip,
 )
 from measure.pose_models.catalogue import ModelQuality
+from tests.support.changed_message import changed, framed
 
 
-def through_pipe(*messages: Message) -> list[Message | None]:
+def through_pipe(*messages: Message, decoder: Any = CLIP_ANSWERS) -> list[Any]:
     pipe = io.BytesIO()
     for message in messages:
         write_message(pipe, message)
     pipe.seek(0)
-    return [read_message(pipe) for _ in range(len(messages) + 1)]
+    return [read_message(pipe, decoder) for _ in range(len(messages) + 1)]
 
 
 def pose_frame(number: int, people: int, readable: bool = True) -> PoseFrame:
@@ -52,84 +54,109 @@ def pose_frame(number: int, people: int, readable: bool = True) -> PoseFrame:
 
 
 def test_values_and_arrays_arrive_as_they_were() -> None:
-    sent = Message(
-        kind=MessageKind.MODEL,
-        values={"text": "Żółw \udcff", "none": None, "number": 1.5},
-        arrays={
-            "bytes": np.frombuffer(b"abc", dtype=np.uint8),
-            "numbers": np.array([[1.0, np.nan], [np.inf, -0.0]]),
-            "view": np.arange(6, dtype=np.int64)[::2],
-            "nothing": np.empty((0, 33, 2)),
-        },
-    )
-    got, end = through_pipe(sent)
-    assert end is None
-    assert got is not None
-    assert (got.kind, got.values) == (sent.kind, sent.values)
-    for name, array in sent.arrays.items():
-        assert np.array_equal(got.arrays[name], array, equal_nan=array.dtype.kind == "f")
+    model = LoadModel(quality=ModelQuality.HEAVY, content=b"\0abc" * 1000)
+    rgb = np.arange(6 * 10 * 3, dtype=np.uint8).reshape(6, 10, 3)[:, ::2]
+    batch = PictureBatch(pictures=(KeptPicture(rgb=rgb, index=3, time_s=0.1, window=2),))
+    one, other, end = through_pipe(model, batch, decoder=CLIP_ORDERS)
+    assert (one, end) == (model, None)
+    (picture,) = other.pictures
+    assert (picture.index, picture.time_s, picture.window) == (3, 0.1, 2)
+    assert np.array_equal(picture.rgb, rgb)
+    assert picture.rgb.dtype == np.uint8
 
 
 def test_messages_follow_each_other() -> None:
-    one, two, end = through_pipe(
-        Message(kind=MessageKind.READY), Message(kind=MessageKind.PROGRESS, values={"share": 0.5})
-    )
-    assert one is not None
-    assert two is not None
-    assert (one.kind, two.kind, end) == (MessageKind.READY, MessageKind.PROGRESS, None)
+    assert through_pipe(Ready(), JobProgress(share=0.5)) == [Ready(), JobProgress(share=0.5), None]
 
 
 @given(st.binary(min_size=1, max_size=200))
 def test_anything_else_is_noticed(noise: bytes) -> None:
     with pytest.raises(GarbledError):
-        read_message(io.BytesIO(noise))
+        read_message(io.BytesIO(noise), CLIP_ANSWERS)
 
 
 def test_every_cut_is_noticed() -> None:
     pipe = io.BytesIO()
-    write_message(pipe, frames_message(0, [pose_frame(0, 1)]))
+    write_message(pipe, PoseFrames.of(0, [pose_frame(0, 1)]))
     whole = pipe.getvalue()
-    for length in (1, 10, 19, 20, 40, len(whole) // 2, len(whole) - 1):
+    for length in (1, 10, 15, 16, 40, len(whole) // 2, len(whole) - 1):
         with pytest.raises(GarbledError, match="inside a message"):
-            read_message(io.BytesIO(whole[:length]))
+            read_message(io.BytesIO(whole[:length]), CLIP_ANSWERS)
 
 
-def framed(text: bytes, body: bytes = b"") -> io.BytesIO:
-    return io.BytesIO(struct.pack(">8sIQ", b"TLPOSE1\n", len(text), len(body)) + text + body)
+def array(stated: str, shape: Any, content: bytes) -> tuple[Any, ...]:
+    return stated, shape, msgspec.msgpack.Ext(1, content)
+
+
+EIGHT = b"12345678"
 
 
 @pytest.mark.parametrize(
-    "text",
+    "content",
     [
         b"",
-        b"{}",
-        b"[]",
-        b"not json",
-        b"[" * 100_000,
-        b'{"kind": "unknown", "values": {}, "arrays": {}}',
-        b'{"kind": "ready", "values": {}, "arrays": {"a": ["O", [1]]}}',
-        b'{"kind": "ready", "values": {}, "arrays": {"a": ["<f8", [-1]]}}',
-        b'{"kind": "ready", "values": {}, "arrays": {"a": ["<f8", [99]]}}',
-        b'{"kind": "ready", "values": {}, "arrays": {"a": ["<f8", ["x"]]}}',
-        b'{"kind": "ready", "values": {}, "arrays": {}}',
+        b"not MessagePack",
+        b"\x91" * 100_000,
+        *map(
+            msgspec.msgpack.encode,
+            (
+                {},
+                [],
+                {"kind": "unknown"},
+                {"kind": "model", "quality": "lite", "content": EIGHT},
+                {"kind": "progress"},
+                {"kind": "progress", "share": "x"},
+                {"kind": "failed", "error": "", "text": 1},
+                {"kind": "failed", "error": "", "text": b"\xff"},
+                {"kind": "done", "info": {"width_px": 1}},
+            ),
+        ),
+        msgspec.msgpack.encode({"kind": "ready"}) + EIGHT,
     ],
 )
-def test_messages_without_sense_are_noticed(text: bytes) -> None:
+def test_messages_without_sense_are_noticed(content: bytes) -> None:
     with pytest.raises(GarbledError):
-        read_message(framed(text, b"12345678"))
+        read_message(framed(content), CLIP_ANSWERS)
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        None,
+        7,
+        EIGHT,
+        [],
+        ["<f8", [1], EIGHT],
+        array("<i8", [1], EIGHT),
+        array("O", [1], EIGHT),
+        array("<f8", [-1], EIGHT),
+        array("<f8", [99], EIGHT),
+        array("<f8", ["x"], EIGHT),
+        array("<f8", [1.0], EIGHT),
+        array("<f8", [1 << 62, 0], b""),
+        array("<f8", [1] * 99, EIGHT),
+        array("<f8", 1, EIGHT),
+        array("<f8", [1], b"1234567"),
+    ],
+)
+def test_arrays_without_sense_are_noticed(wrong: Any) -> None:
+    message = PoseFrames.of(0, [pose_frame(0, 1)])
+    right = array("<f8", [1], EIGHT)
+    read_message(changed(message, lambda fields: fields.update(time_s=right)), CLIP_ANSWERS)
+    with pytest.raises(GarbledError):
+        read_message(changed(message, lambda fields: fields.update(time_s=wrong)), CLIP_ANSWERS)
 
 
 def test_sizes_are_bounded_before_memory_is_taken() -> None:
     with pytest.raises(GarbledError, match="something else"):
-        read_message(io.BytesIO(struct.pack(">8sIQ", b"TLPOSE1\n", 2, 1 << 62)))
+        read_message(io.BytesIO(struct.pack(">8sQ", b"TLPOSE2\n", 1 << 62)), CLIP_ANSWERS)
 
 
 def test_frames_arrive_as_they_were() -> None:
     sent = [pose_frame(0, 1), pose_frame(1, 0), pose_frame(2, 2), pose_frame(5, 0, readable=False)]
-    message, _ = through_pipe(frames_message(3, sent))
-    assert message is not None
-    assert message.values["pass"] == 3
-    got = frames_of(message)
+    message, _ = through_pipe(PoseFrames.of(3, sent))
+    assert message.pass_number == 3
+    got = message.frames()
     assert len(got) == 4
     for one, other in zip(got, sent, strict=True):
         assert (one.index, one.time_s, one.readable) == (other.index, other.time_s, other.readable)
@@ -141,13 +168,16 @@ def test_frames_arrive_as_they_were() -> None:
 
 @pytest.mark.parametrize("name", ["index", "people", "points_px", "visibility", "presence"])
 def test_frames_that_do_not_fit_together_are_noticed(name: str) -> None:
-    good = frames_message(0, [pose_frame(0, 1), pose_frame(1, 1)])
-    for arrays in (
-        {key: array for key, array in good.arrays.items() if key != name},
-        {**good.arrays, name: good.arrays[name][:-1]},
-    ):
+    good = PoseFrames.of(0, [pose_frame(0, 1), pose_frame(1, 1)])
+    shorter = getattr(good, name)[:-1]
+    plain = array(shorter.dtype.str, shorter.shape, shorter.tobytes())
+    changes: tuple[Callable[[dict[str, Any]], object], ...] = (
+        lambda fields: fields.pop(name),
+        lambda fields: fields.update({name: plain}),
+    )
+    for change in changes:
         with pytest.raises(GarbledError):
-            frames_of(Message(kind=MessageKind.FRAMES, arrays=arrays))
+            read_message(changed(good, change), CLIP_ANSWERS)
 
 
 @pytest.mark.parametrize(
@@ -155,7 +185,7 @@ def test_frames_that_do_not_fit_together_are_noticed(name: str) -> None:
     [
         ClipJob(clip=Path("a.mp4"), passes=(InferencePass(quality=ModelQuality.LITE),)),
         ClipJob(
-            clip=Path("Żółw ü 日本 %03d.mp4"),
+            clip=Path("Żółw ü 日本 \udcff %03d.mp4"),
             passes=(
                 InferencePass(quality=ModelQuality.FULL),
                 InferencePass(quality=ModelQuality.HEAVY, mirrored=True),
@@ -170,9 +200,8 @@ def test_frames_that_do_not_fit_together_are_noticed(name: str) -> None:
     ],
 )
 def test_jobs_arrive_as_they_were(job: ClipJob) -> None:
-    message, _ = through_pipe(message_of_job(job))
-    assert message is not None
-    assert job_of(message) == job
+    sent = RunClip(job=job, folder=Path("/a folder"))
+    assert through_pipe(sent, decoder=CLIP_ORDERS) == [sent, None]
 
 
 def test_facts_arrive_as_they_were() -> None:
@@ -189,9 +218,7 @@ def test_facts_arrive_as_they_were() -> None:
         sample_aspect=4 / 3,
         notes=("One.", "Two."),
     )
-    message, _ = through_pipe(message_of_info(facts))
-    assert message is not None
-    assert info_of(message) == facts
+    assert through_pipe(Done(info=facts)) == [Done(info=facts), None]
     assert facts.share_unreadable == 0.1
 
 
@@ -199,6 +226,7 @@ def test_facts_arrive_as_they_were() -> None:
     ("error", "kind", "text"),
     [
         (ClipError("gone"), ClipError, "gone"),
+        (ClipError("Żółw \udcff"), ClipError, "Żółw \udcff"),
         (ModelError("old"), ModelError, "old"),
         (PoseProcessError("hung"), PoseProcessError, "hung"),
         (InputError("odd"), PoseProcessError, "odd"),
@@ -208,8 +236,7 @@ def test_facts_arrive_as_they_were() -> None:
 def test_errors_keep_their_class_where_it_matters(
     error: Exception, kind: type[Exception], text: str
 ) -> None:
-    message, _ = through_pipe(error_message(error))
-    assert message is not None
-    got = error_of(message)
+    message, _ = through_pipe(Failed.of(error))
+    got = message.exception()
     assert type(got) is kind
     assert str(got) == text

@@ -18,7 +18,7 @@ pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="not on this sys
 
 TASK = MeasurementTask(Movement.ABDUCTION, Side.LEFT, View.FRONT)
 
-#: A pose process whose first look asks for more memory than it is allowed to have.
+#: A pose process whose first run asks for more memory than it is allowed to have.
 _GREEDY = """
 import sys
 from pathlib import Path

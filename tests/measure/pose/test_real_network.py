@@ -16,8 +16,8 @@ import pytest
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.tracks import FrameState, Track
 from measure.errors import ClipError, PoseProcessError
+from measure.pose.child_process import log_path
 from measure.pose.jobs import ClipInference, ClipJob, InferencePass
-from measure.pose.log import log_path
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import ModelQuality
 from measure.tracking.offline import track_subject

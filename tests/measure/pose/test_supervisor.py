@@ -12,9 +12,11 @@ import pytest
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError, PoseProcessError
-from measure.pose import log
+from measure.pose import child_process
 from measure.pose.jobs import ClipJob, InferencePass
-from measure.pose.messages import frames_message, frames_of
+from measure.pose.messages import (
+    PoseFrames,
+)
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import Bundle
 from measure.pose_models.catalogue import ModelQuality
@@ -155,7 +157,7 @@ def test_a_model_that_was_not_given_is_a_mistake_of_the_caller(data_folder: Path
 def test_noise_goes_to_a_log_of_bounded_size_and_not_to_the_terminal(
     data_folder: Path, capfd: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(log, "MOST_BYTES", 100_000)
+    monkeypatch.setattr(child_process, "MOST_LOG_BYTES", 100_000)
     with supervisor("chatters") as process:
         process.run(job("secret-name.mp4"))
     assert capfd.readouterr() == ("", "")
@@ -198,9 +200,9 @@ def test_closing_leaves_no_process_and_no_thread(data_folder: Path) -> None:
 
 def test_frames_take_little_memory_each(data_folder: Path) -> None:
     """What the supervisor keeps for a frame is its numbers and little more."""
-    message = frames_message(0, _long_chunk())
+    message = PoseFrames.of(0, _long_chunk())
     tracemalloc.start()
-    kept = [frames_of(message) for _ in range(20)]
+    kept = [message.frames() for _ in range(20)]
     size = tracemalloc.get_traced_memory()[0]
     tracemalloc.stop()
     assert size / (20 * len(kept[0])) < 900

@@ -1,4 +1,4 @@
-"""Pictures kept in memory on their way to the networks, and what comes back."""
+"""Frames held in memory on their way to the networks, and the results that come back."""
 
 import sys
 import threading
@@ -9,9 +9,13 @@ import numpy as np
 import pytest
 
 from measure.errors import InputError, PoseProcessError
-from measure.pose.jobs import InferencePass
-from measure.pose.messages import GarbledError, Message, MessageKind
-from measure.pose.picture_job import KeptPicture, PictureJob, messages_of_pictures, pictures_of
+from measure.pose.clip_worker import picture_job_of
+from measure.pose.jobs import InferencePass, KeptPicture, PictureJob
+from measure.pose.message_pipe import GarbledError
+from measure.pose.messages import (
+    Ready,
+    picture_orders,
+)
 from measure.pose.runner import run_picture_job
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.catalogue import ModelQuality
@@ -39,8 +43,8 @@ def job(numbers=range(6), *, passes=PASSES, **more):
 @pytest.mark.parametrize("count", [1, 6, 400])
 def test_a_job_survives_its_messages(count, alone):
     sent = job(range(count), alone=alone)
-    first, *others = messages_of_pictures(sent)
-    got = pictures_of(first, iter(others).__next__)
+    first, *others = picture_orders(sent)
+    got = picture_job_of(first, iter(others).__next__)
     assert (got.passes, got.width_px, got.height_px, got.alone) == (PASSES, 160, 120, alone)
     assert [(one.index, one.time_s, one.window) for one in got.pictures] == [
         (one.index, one.time_s, one.window) for one in sent.pictures
@@ -50,17 +54,17 @@ def test_a_job_survives_its_messages(count, alone):
 
 def test_many_pictures_travel_in_several_messages_of_bounded_size():
     sizes = [
-        sum(array.nbytes for array in message.arrays.values())
-        for message in messages_of_pictures(job(range(400)))
+        sum(picture.rgb.nbytes for picture in order.pictures)
+        for order in list(picture_orders(job(range(400))))[1:]
     ]
     assert len(sizes) > 2
     assert max(sizes) < 10 << 20
 
 
 def test_other_orders_between_pictures_are_nonsense():
-    first, *_ = messages_of_pictures(job())
+    first, *_ = picture_orders(job())
     with pytest.raises(GarbledError):
-        pictures_of(first, lambda: Message(kind=MessageKind.JOB))
+        picture_job_of(first, Ready)
 
 
 @pytest.mark.parametrize(

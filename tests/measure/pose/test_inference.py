@@ -1,4 +1,4 @@
-"""Pictures without anybody, looked at backwards once somebody is found."""
+"""Frames without anybody, analysed backwards once somebody is detected."""
 
 from collections.abc import Sequence
 
@@ -7,8 +7,8 @@ import pytest
 
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
-from measure.pose import backfill
-from measure.pose.backfill import BackfillBuffer
+from measure.pose import inference
+from measure.pose.inference import BackfillBuffer
 from measure.video.frame import FrameNormalizer, Picture
 
 PICTURE = FrameNormalizer().normalize(np.zeros((48, 64, 3), dtype=np.uint8))
@@ -73,7 +73,7 @@ def test_where_nobody_ever_comes_all_results_are_passed_on() -> None:
 def test_only_so_many_pictures_are_remembered(
     monkeypatch: pytest.MonkeyPatch, limit: str, value: int, kept: int
 ) -> None:
-    monkeypatch.setattr(backfill, limit, value)
+    monkeypatch.setattr(inference, limit, value)
     back = BackfillBuffer(Asked(since=0))
     given = [one for n in range(6) for one in back.passed(frame(n, 0), PICTURE)]
     assert people(given) == [(n, 0) for n in range(6 - kept)]
