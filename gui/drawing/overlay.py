@@ -3,7 +3,6 @@ faint. Drawn from the landmarks of exactly the picture underneath; no number is 
 """
 
 import math
-from typing import assert_never
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -13,7 +12,7 @@ from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
 from gui.text.wording import side_name
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, Family, Movement
 
 #: The figure lies on pictures of any brightness, so it has colours of its own with a dark rim.
 _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 190), QColor(255, 255, 255, 150)
@@ -48,16 +47,14 @@ def paint_figure(
         thick * 0.6,
     )
     _line(painter, [middle_hip, middle_shoulder], _LINE, thick * 0.8)
-    match movement:
-        case Movement.FLEXION | Movement.EXTENSION | Movement.ABDUCTION:
+    match MOVEMENTS[movement].family:
+        case Family.ELEVATION:
             down = middle_hip - middle_shoulder
             _arc(painter, places[own.shoulder], down, places[own.elbow], thick)
-        case Movement.HAND_BEHIND_BACK:
+        case Family.REACH:
             _reach(painter, middle_hip, middle_shoulder, places[own.thumb], thick)
-        case Movement.EXTERNAL_ROTATION:
-            pass  # about the upper arm, in no plane that the picture shows: no arc is true
-        case _:
-            assert_never(movement)
+        case Family.ROTATION:
+            pass  # about the upper arm, in no plane that the image shows: no arc is true
     _line(painter, [places[own.shoulder], places[own.elbow], places[own.wrist]], lit, thick * 1.4)
     for place in (places[own.shoulder], places[own.elbow], places[own.wrist]):
         _dot(painter, place, thick)

@@ -8,7 +8,7 @@ import math
 from dataclasses import dataclass
 
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, Direction, Family, Movement
 
 Point2D = tuple[float, float]
 #: (to the person's left, up, forwards), in body heights from the middle of the hips.
@@ -16,25 +16,11 @@ Point3D = tuple[float, float, float]
 
 _SHOULDER_UP, _SHOULDER_OUT, _HIP_OUT = 0.30, 0.115, 0.07
 _UPPER_ARM, _FOREARM, _LEG = 0.165, 0.155, 0.47
-
-#: How far the person turned from facing the camera, degrees, positive to the own left, for
-#: the left arm; the right arm takes the opposite.
-_TURN_DEG = {
-    Movement.FLEXION: -90.0,
-    Movement.EXTENSION: -90.0,
-    Movement.ABDUCTION: 0.0,
-    Movement.EXTERNAL_ROTATION: -45.0,
-    Movement.HAND_BEHIND_BACK: 180.0,
-}
-#: How far the drawing looks down, degrees: the forearm's way out shows from above only.
-_VIEW_ELEVATION_DEG = {Movement.EXTERNAL_ROTATION: 32.0}
-#: The end position that is drawn, degrees. Ours, well inside what is usual.
-_ILLUSTRATED_ANGLE_DEG = {
-    Movement.FLEXION: 95.0,
-    Movement.EXTENSION: 35.0,
-    Movement.ABDUCTION: 90.0,
-    Movement.EXTERNAL_ROTATION: 55.0,
-    Movement.HAND_BEHIND_BACK: 1.0,
+#: Where an elevated arm goes: to the measured side, and forwards.
+_ELEVATION_TO = {
+    Direction.FORWARDS: (0.0, 1.0),
+    Direction.BACKWARDS: (0.0, -1.0),
+    Direction.OUTWARDS: (1.0, 0.0),
 }
 
 
@@ -75,12 +61,12 @@ class BodyFigure:
 
 def facing_angle_deg(movement: Movement, side: Side) -> float:
     """Return how far the person turns from facing the camera, positive to the own left."""
-    return _TURN_DEG[movement] * (1 if side is Side.LEFT else -1)
+    return MOVEMENTS[movement].drawing.turn_deg * (1 if side is Side.LEFT else -1)
 
 
 def illustrated_angle_deg(movement: Movement) -> float:
     """Return the angle of the drawn end position; 1 for the reach, which has none."""
-    return _ILLUSTRATED_ANGLE_DEG[movement]
+    return MOVEMENTS[movement].drawing.end_deg
 
 
 def body_figure(
@@ -94,7 +80,7 @@ def body_figure(
         How much of the drawn movement the end position has done.
     """
     turn = math.radians(facing_angle_deg(movement, side))
-    down = math.radians(_VIEW_ELEVATION_DEG.get(movement, 0.0))
+    down = math.radians(MOVEMENTS[movement].drawing.from_above_deg)
     out = 1.0 if side is Side.LEFT else -1.0
     flip = -1.0 if mirrored else 1.0
 
@@ -134,31 +120,26 @@ def body_figure(
         start_arm=line(arm(0.0, out)),
         end_arm=line(arm(share, out)),
         path=tuple(seen(arm(share * step / 24, out)[2]) for step in range(25)),
-        turned_away=movement is Movement.HAND_BEHIND_BACK,
+        turned_away=abs(MOVEMENTS[movement].drawing.turn_deg) > 90,
     )
 
 
 def _arm(movement: Movement, share: float, out: float) -> tuple[Point3D, Point3D, Point3D]:
     """Return shoulder, elbow and wrist with the movement done to a share of what is shown."""
+    facts = MOVEMENTS[movement]
     shoulder = (out * _SHOULDER_OUT, _SHOULDER_UP, 0.0)
-    angle = math.radians(_ILLUSTRATED_ANGLE_DEG[movement] * share)
-    reach = _UPPER_ARM + _FOREARM
-    if movement in (Movement.FLEXION, Movement.EXTENSION):
-        way = 1.0 if movement is Movement.FLEXION else -1.0
-        direction = (0.0, -math.cos(angle), way * math.sin(angle))
-    elif movement is Movement.ABDUCTION:
-        direction = (out * math.sin(angle), -math.cos(angle), 0.0)
-    elif movement is Movement.EXTERNAL_ROTATION:
+    angle = math.radians(facts.drawing.end_deg * share)
+    if facts.family is Family.ROTATION:
         elbow = (shoulder[0], _SHOULDER_UP - _UPPER_ARM, 0.0)
         ahead = (out * _FOREARM * math.sin(angle), 0.0, _FOREARM * math.cos(angle))
         return shoulder, elbow, _plus(elbow, ahead)
-    elif movement is Movement.HAND_BEHIND_BACK:
+    if facts.family is Family.REACH:
         wrist = (out * 0.03, -0.03 + 0.15 * share, -0.07)
         return shoulder, (out * (_SHOULDER_OUT + 0.06), 0.12 + 0.03 * share, -0.08), wrist
-    else:
-        raise ValueError(f"there is no drawing of {movement}")
+    left, forwards = _ELEVATION_TO[facts.direction]
+    direction = (out * left * math.sin(angle), -math.cos(angle), forwards * math.sin(angle))
     elbow = _plus(shoulder, _times(direction, _UPPER_ARM))
-    return shoulder, elbow, _plus(shoulder, _times(direction, reach))
+    return shoulder, elbow, _plus(shoulder, _times(direction, _UPPER_ARM + _FOREARM))
 
 
 def _plus(one: Point3D, other: Point3D) -> Point3D:

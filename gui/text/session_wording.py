@@ -4,7 +4,7 @@ from gui.protocol.plan import SessionPlan, SessionStep
 from gui.text.wording import tr
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.reasons import Reason
 from measure.live.events import LiveFrame, Phase, SetupHint
 
@@ -12,35 +12,15 @@ from measure.live.events import LiveFrame, Phase, SetupHint
 def start_position_sentence(movement: Movement, side: Side) -> str:
     """Return how to stand for the movement, with the side named where it matters.
 
-    For the rotation the measured arm comes nearer to the camera: the body turns the other way.
+    Whole sentences for each side: in other languages the side's word bends with its noun.
     """
-    # Whole sentences for each side: in other languages the side's word bends with its noun.
-    if side is Side.LEFT:
-        sideways = tr("Left side to the camera, arm hanging.")
-        turned = tr("Face the camera, then turn half right. Forearm straight ahead.")
-        behind = tr("Back to the camera. Left hand behind you.")
-    else:
-        sideways = tr("Right side to the camera, arm hanging.")
-        turned = tr("Face the camera, then turn half left. Forearm straight ahead.")
-        behind = tr("Back to the camera. Right hand behind you.")
-    return {
-        Movement.FLEXION: sideways,
-        Movement.EXTENSION: sideways,
-        Movement.ABDUCTION: tr("Face the camera, arms hanging, thumbs turned out."),
-        Movement.EXTERNAL_ROTATION: turned,
-        Movement.HAND_BEHIND_BACK: behind,
-    }[movement]
+    left, right = MOVEMENTS[movement].start
+    return tr(left if side is Side.LEFT else right)
 
 
 def move_sentence(movement: Movement) -> str:
     """Return how to move: short, as it is read while moving, and without urging."""
-    return {
-        Movement.FLEXION: tr("Slowly forwards and up. Stop before it becomes painful."),
-        Movement.EXTENSION: tr("Slowly backwards. Stop before it becomes painful."),
-        Movement.ABDUCTION: tr("Slowly sideways and up. Stop before it becomes painful."),
-        Movement.EXTERNAL_ROTATION: tr("Forearm slowly outwards. Stop before it becomes painful."),
-        Movement.HAND_BEHIND_BACK: tr("Slide the thumb slowly up. Stop before it becomes painful."),
-    }[movement]
+    return tr(MOVEMENTS[movement].move)
 
 
 def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFault | None) -> str:

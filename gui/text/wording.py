@@ -44,13 +44,7 @@ def movement_name(movement: Movement) -> str:
 
 def movement_plainly(movement: Movement) -> str:
     """Return the movement in everyday words."""
-    return {
-        Movement.FLEXION: tr("arm forwards and up"),
-        Movement.EXTENSION: tr("arm backwards"),
-        Movement.ABDUCTION: tr("arm sideways and up"),
-        Movement.EXTERNAL_ROTATION: tr("forearm outwards"),
-        Movement.HAND_BEHIND_BACK: tr("thumb up the back"),
-    }[movement]
+    return tr(MOVEMENTS[movement].plain_name)
 
 
 def side_name(side: Side) -> str:

@@ -23,6 +23,8 @@ def texts_of_measure() -> tuple[str, ...]:
     """Return each text once, in the order of the tables."""
     texts = [
         *(facts.name for facts in MOVEMENTS.values()),
+        *(facts.plain_name for facts in MOVEMENTS.values()),
+        *(sentence for facts in MOVEMENTS.values() for sentence in (*facts.start, facts.move)),
         *SENTENCES.values(),
         *(view.value for view in View),
         *(region_of(level) for level in _LEVELS),

@@ -274,7 +274,7 @@ class _Diary:
         weekly = number % 7 == 0
         started, pain = session.started, session.pain.worst_24h or 0
         minute = 0
-        for movement in MOVEMENTS if weekly else _EVERY_SESSION:
+        for movement in _LIFELIKE if weekly else _EVERY_SESSION:
             for side in Side if weekly else self._person.affected:
                 minute += 1
                 affected = side is self._member.affected

@@ -1,6 +1,7 @@
-"""The one table of movements: what each is, how it is filmed, where its zero lies.
+"""Movements: what each is, how it is filmed, where its zero lies, how it is told and drawn.
 
-What adding a movement touches besides is listed in DEVELOPERS.md.
+The table holds all that is special to one movement; its estimator and gates are those of its
+family. What adding a movement touches besides is listed in DEVELOPERS.md.
 """
 
 from collections.abc import Mapping
@@ -49,14 +50,70 @@ class Direction(StrEnum):
     UPWARDS = "upwards"
 
 
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """How a movement is drawn for people, degrees; no measurement and no target.
+
+    Attributes
+    ----------
+    turn_deg
+        How far the person turned from facing the camera, positive to the own left, for the left
+        arm; the right arm takes the opposite.
+    end_deg
+        The drawn end position, well inside what is usual; 1 for the reach, which has no angle.
+    from_above_deg
+        How far the drawing looks down.
+    """
+
+    turn_deg: float
+    end_deg: float
+    from_above_deg: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class EverydayTask:
+    """An everyday task, to be read after "Range for:", and the range that it usually needs.
+
+    Attributes
+    ----------
+    needs
+        An angle in degrees, or a vertebral level.
+    """
+
+    words: str
+    needs: float | str
+
+
+@dataclass(frozen=True, slots=True)
+class LoincCode:
+    """A LOINC number, and whether it was seen in public use."""
+
+    number: str
+    seen: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LoincCodes:
+    """LOINC numbers of a movement's active range: without the side, and of each side."""
+
+    unsided: LoincCode
+    left: LoincCode
+    right: LoincCode
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MovementFacts:
-    """What is fixed about one movement.
+    """What is fixed about one movement: all that the rest of the program asks about it.
+
+    English sentences are translated where they are shown
+    (:mod:`gui.translations.texts_of_measure` collects them).
 
     Attributes
     ----------
     name
         The trade's name, as shown to people.
+    plain_name
+        In everyday words.
     family, direction
         How it is estimated, and where the arm goes.
     plane
@@ -71,26 +128,39 @@ class MovementFacts:
         Usual active range of adults with healthy shoulders, (low, high), in its unit.
         Coarse on purpose; the person's other shoulder is the better reference.
         Sources: Gill 2020, Vairo 2012, Boone & Azen 1979 for the angles; the reach from
-        Ernst 2013 levels T5 to T12. Limits are ours.
+        Ernst 2013 levels T5 to T12. Limits: [project]
     possible
-        Values outside (low, high) cannot be; they are refused. Ours.
+        Values outside (low, high) cannot be; they are refused. [project]
     rest
         Value with the arm in the movement's neutral position, and how far from it still
-        counts as neutral, both in its unit. Ours.
+        counts as neutral, both in its unit. [project]
     least_travel
-        A move smaller than this is no trial, in its unit. Ours.
-    elbow_deg
-        Accepted elbow angle (180 is straight), (low, high), or None. Ours.
+        A move smaller than this is no trial, in its unit. [project]
     usual_spread
-        Usual scatter of one person's days about their trend, in its unit. Ours.
+        Usual scatter of one person's days about their trend, in its unit. [project]
     allowance
-        Added to every interval for the real world, in its unit. Ours, until checked on real
-        people; see :mod:`measure.kinematics.uncertainty`.
-    cues
-        One sentence a step, spoken and shown: neutral, move, hold, return.
+        Added to every interval for the real world, in its unit, until checked on real people;
+        see :mod:`measure.kinematics.uncertainty`. [project]
+    start
+        How to stand, for the left arm and for the right one: whole sentences, since in other
+        languages the side's word bends with its noun. For the rotation the body turns away from
+        the measured side, so that the measured arm comes nearer to the camera.
+    move
+        How to move: short, as it is read while moving, and without urging.
+    drawing
+        How it is drawn.
+    tasks
+        Everyday tasks, the easiest first, set after what healthy people use: Namdari 2012 (ten
+        tasks: flexion 121, extension 46, abduction 128 degrees), Oosterwijk 2018 (66 tasks: up
+        to 130), Gates 2016; levels behind the back after common clinical use. To be confirmed by
+        a physiotherapist. [project]
+    loinc
+        Its codes in health records, or None where none is known. Those that were not seen in
+        public use were inferred from their neighbours in the list.
     """
 
     name: str
+    plain_name: str
     family: Family
     direction: Direction
     plane: str
@@ -101,10 +171,13 @@ class MovementFacts:
     possible: tuple[float, float]
     rest: tuple[float, float]
     least_travel: float
-    elbow_deg: tuple[float, float] | None
     usual_spread: float
     allowance: float
-    cues: tuple[str, str, str, str]
+    start: tuple[str, str]
+    move: str
+    drawing: Drawing
+    tasks: tuple[EverydayTask, ...] = ()
+    loinc: LoincCodes | None = None
 
     @property
     def behind_back(self) -> bool:
@@ -116,9 +189,15 @@ class MovementFacts:
         return self.family is Family.REACH
 
 
+_SIDEWAYS = (
+    "Left side to the camera, arm hanging.",
+    "Right side to the camera, arm hanging.",
+)
+
 MOVEMENTS: Mapping[Movement, MovementFacts] = {
     Movement.FLEXION: MovementFacts(
         name="Flexion",
+        plain_name="arm forwards and up",
         family=Family.ELEVATION,
         direction=Direction.FORWARDS,
         plane="sagittal, forwards",
@@ -129,18 +208,23 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         possible=(-20, 200),
         rest=(0, 25),
         least_travel=15,
-        elbow_deg=(145, 180),
         usual_spread=5.0,
         allowance=3.0,
-        cues=(
-            "Stand sideways, arm hanging, elbow straight.",
-            "Raise the arm slowly in front of you. Stop before it becomes painful.",
-            "Hold it there, gently.",
-            "Lower the arm and rest.",
+        start=_SIDEWAYS,
+        move="Slowly forwards and up. Stop before it becomes painful.",
+        drawing=Drawing(turn_deg=-90.0, end_deg=95.0),
+        tasks=(
+            EverydayTask("reach a shelf at shoulder height", 90),
+            EverydayTask("reach a shelf above the head", 120),
+            EverydayTask("reach up high, arm nearly upright", 150),
+        ),
+        loinc=LoincCodes(
+            LoincCode("41389-8", seen=True), LoincCode("41295-7"), LoincCode("41307-0")
         ),
     ),
     Movement.EXTENSION: MovementFacts(
         name="Extension",
+        plain_name="arm backwards",
         family=Family.ELEVATION,
         direction=Direction.BACKWARDS,
         plane="sagittal, backwards",
@@ -151,18 +235,17 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         possible=(-20, 100),
         rest=(0, 15),
         least_travel=8,
-        elbow_deg=(145, 180),
         usual_spread=6.0,
         allowance=3.0,
-        cues=(
-            "Stand sideways, arm hanging, elbow straight.",
-            "Move the arm slowly backwards, trunk upright. Stop before it becomes painful.",
-            "Hold it there, gently.",
-            "Let the arm come back and rest.",
-        ),
+        start=_SIDEWAYS,
+        move="Slowly backwards. Stop before it becomes painful.",
+        drawing=Drawing(turn_deg=-90.0, end_deg=35.0),
+        tasks=(EverydayTask("bring the elbow back far enough for a back pocket", 40),),
+        loinc=LoincCodes(LoincCode("41385-6"), LoincCode("41297-3"), LoincCode("41309-6")),
     ),
     Movement.ABDUCTION: MovementFacts(
         name="Abduction",
+        plain_name="arm sideways and up",
         family=Family.ELEVATION,
         direction=Direction.OUTWARDS,
         plane="frontal, to the side",
@@ -173,18 +256,22 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         possible=(-20, 200),
         rest=(5, 25),
         least_travel=15,
-        elbow_deg=(145, 180),
         usual_spread=5.0,
         allowance=3.0,
-        cues=(
-            "Face the camera, arm hanging, elbow straight, thumb turned out.",
-            "Raise the arm slowly to the side. Stop before it becomes painful.",
-            "Hold it there, gently.",
-            "Lower the arm and rest.",
+        start=("Face the camera, arms hanging, thumbs turned out.",) * 2,
+        move="Slowly sideways and up. Stop before it becomes painful.",
+        drawing=Drawing(turn_deg=0.0, end_deg=90.0),
+        tasks=(
+            EverydayTask("lift the arm sideways to shoulder height", 90),
+            EverydayTask("reach up sideways, as to a high hook", 130),
+        ),
+        loinc=LoincCodes(
+            LoincCode("41381-5", seen=True), LoincCode("41299-9"), LoincCode("41311-2")
         ),
     ),
     Movement.EXTERNAL_ROTATION: MovementFacts(
         name="External rotation at the side",
+        plain_name="forearm outwards",
         family=Family.ROTATION,
         direction=Direction.OUTWARDS,
         plane="transverse, outwards",
@@ -195,19 +282,26 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         possible=(-40, 110),
         rest=(0, 15),
         least_travel=8,
-        elbow_deg=(60, 120),
         usual_spread=6.0,
         allowance=4.0,
-        cues=(
-            "Face the camera for a second, then turn halfway towards the arm being measured. "
-            "Elbow at your side, forearm straight ahead.",
-            "Turn the forearm slowly outwards, elbow at your side. Stop before it becomes painful.",
-            "Hold it there, gently.",
-            "Bring the forearm back and rest.",
+        start=(
+            "Face the camera, then turn half right. Forearm straight ahead.",
+            "Face the camera, then turn half left. Forearm straight ahead.",
+        ),
+        move="Forearm slowly outwards. Stop before it becomes painful.",
+        drawing=Drawing(turn_deg=-45.0, end_deg=55.0, from_above_deg=32.0),
+        tasks=(
+            EverydayTask("turn the forearm a third of the way outwards", 30),
+            EverydayTask("turn the forearm halfway outwards", 45),
+            EverydayTask("turn the forearm outwards as most everyday tasks ask for", 60),
+        ),
+        loinc=LoincCodes(
+            LoincCode("41387-2", seen=True), LoincCode("41305-4"), LoincCode("41317-9")
         ),
     ),
     Movement.HAND_BEHIND_BACK: MovementFacts(
         name="Hand behind back",
+        plain_name="thumb up the back",
         family=Family.REACH,
         direction=Direction.UPWARDS,
         plane="a reach, not an angle",
@@ -218,14 +312,20 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         possible=(-0.5, 1.1),
         rest=(-0.15, 0.27),
         least_travel=0.06,
-        elbow_deg=None,
         usual_spread=0.06,
         allowance=0.06,
-        cues=(
-            "Turn your back to the camera, arms hanging.",
-            "Slide the thumb slowly up your back. Stop before it becomes painful.",
-            "Hold it there, gently.",
-            "Let the hand come down and rest.",
+        start=(
+            "Back to the camera. Left hand behind you.",
+            "Back to the camera. Right hand behind you.",
+        ),
+        move="Slide the thumb slowly up. Stop before it becomes painful.",
+        drawing=Drawing(turn_deg=180.0, end_deg=1.0),
+        tasks=(
+            EverydayTask("reach a back pocket", "buttock"),
+            EverydayTask("reach the waistband behind", "sacrum"),
+            EverydayTask("tuck a shirt in behind", "L3"),
+            EverydayTask("fasten a strap behind the back", "T12"),
+            EverydayTask("reach between the shoulder blades", "T8"),
         ),
     ),
 }

@@ -7,13 +7,11 @@ are written only on request. The project's own code systems are plain names, not
 
 import re
 import uuid
-from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import LevelBand
-from measure.domain.movements import Movement, Unit
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import SENTENCES, Reason
 from measure.system.clock import Timestamp
 
@@ -34,35 +32,6 @@ OWN_PERSON = "urn:thawline:person"
 PAIN_LOINC = "72514-3"
 
 
-@dataclass(frozen=True, slots=True)
-class Code:
-    """A LOINC number and whether it was seen in public use."""
-
-    number: str
-    seen: bool
-
-
-#: Active motion, side not part of the code.
-_UNSIDED: Mapping[Movement, Code] = {
-    Movement.FLEXION: Code("41389-8", seen=True),
-    Movement.ABDUCTION: Code("41381-5", seen=True),
-    Movement.EXTERNAL_ROTATION: Code("41387-2", seen=True),
-    Movement.EXTENSION: Code("41385-6", seen=False),
-}
-
-#: Active motion with the side in the code. Some were seen, none twice: all on request only.
-_SIDED: Mapping[tuple[Movement, Side], Code] = {
-    (Movement.FLEXION, Side.LEFT): Code("41295-7", seen=False),
-    (Movement.EXTENSION, Side.LEFT): Code("41297-3", seen=False),
-    (Movement.ABDUCTION, Side.LEFT): Code("41299-9", seen=False),
-    (Movement.EXTERNAL_ROTATION, Side.LEFT): Code("41305-4", seen=False),
-    (Movement.FLEXION, Side.RIGHT): Code("41307-0", seen=False),
-    (Movement.EXTENSION, Side.RIGHT): Code("41309-6", seen=False),
-    (Movement.ABDUCTION, Side.RIGHT): Code("41311-2", seen=False),
-    (Movement.EXTERNAL_ROTATION, Side.RIGHT): Code("41317-9", seen=False),
-}
-
-
 def loinc_of(movement: Movement, side: Side, *, active: bool, unverified: bool) -> list[str]:
     """Return the LOINC numbers of a movement, the one without side first.
 
@@ -74,10 +43,11 @@ def loinc_of(movement: Movement, side: Side, *, active: bool, unverified: bool) 
     unverified
         True to include numbers that were not seen in public use.
     """
-    if not active:
+    loinc = MOVEMENTS[movement].loinc
+    if not active or loinc is None:
         return []
-    codes = [_UNSIDED.get(movement), _SIDED.get((movement, side))]
-    return [code.number for code in codes if code and (code.seen or unverified)]
+    codes = (loinc.unsided, loinc.left if side is Side.LEFT else loinc.right)
+    return [code.number for code in codes if code.seen or unverified]
 
 
 Resource = dict[str, Any]

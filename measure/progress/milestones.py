@@ -7,7 +7,7 @@ description, never a target: nothing here says "only ten degrees more".
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, EverydayTask, Movement
 from measure.domain.vertebral_levels import height_of
 from measure.progress.comparison import Block
 
@@ -42,41 +42,17 @@ class Milestone:
     reached: bool
 
 
-def _angle(words: str, angle_deg: float) -> Task:
-    return Task(words=words, from_value=angle_deg, range_words=f"{angle_deg:.0f}°")
+def _task(task: EverydayTask) -> Task:
+    if isinstance(task.needs, str):
+        region = task.needs in ("sacrum", "buttock")
+        range_words = task.needs if region else f"level {task.needs}"
+        return Task(words=task.words, from_value=height_of(task.needs), range_words=range_words)
+    return Task(words=task.words, from_value=task.needs, range_words=f"{task.needs:.0f}°")
 
 
-def _reach(words: str, level: str, range_words: str) -> Task:
-    return Task(words=words, from_value=height_of(level), range_words=range_words)
-
-
-#: Tasks by movement, the easiest first. Ranges are set after what healthy people use: Namdari 2012
-#: (ten tasks: flexion 121, extension 46, abduction 128 degrees), Oosterwijk 2018 (66 tasks: up to
-#: 130), Gates 2016; levels behind the back after common clinical use. To be confirmed by a
-#: physiotherapist. [project]
+#: Tasks by movement, the easiest first.
 TASKS: Mapping[Movement, tuple[Task, ...]] = {
-    Movement.FLEXION: (
-        _angle("reach a shelf at shoulder height", 90),
-        _angle("reach a shelf above the head", 120),
-        _angle("reach up high, arm nearly upright", 150),
-    ),
-    Movement.ABDUCTION: (
-        _angle("lift the arm sideways to shoulder height", 90),
-        _angle("reach up sideways, as to a high hook", 130),
-    ),
-    Movement.EXTERNAL_ROTATION: (
-        _angle("turn the forearm a third of the way outwards", 30),
-        _angle("turn the forearm halfway outwards", 45),
-        _angle("turn the forearm outwards as most everyday tasks ask for", 60),
-    ),
-    Movement.EXTENSION: (_angle("bring the elbow back far enough for a back pocket", 40),),
-    Movement.HAND_BEHIND_BACK: (
-        _reach("reach a back pocket", "buttock", "buttock"),
-        _reach("reach the waistband behind", "sacrum", "sacrum"),
-        _reach("tuck a shirt in behind", "L3", "level L3"),
-        _reach("fasten a strap behind the back", "T12", "level T12"),
-        _reach("reach between the shoulder blades", "T8", "level T8"),
-    ),
+    movement: tuple(map(_task, facts.tasks)) for movement, facts in MOVEMENTS.items()
 }
 
 

@@ -22,9 +22,7 @@ from measure.kinematics.uncertainty import measured
 
 #: Tables that are meant for some movements only, and why.
 SOME_ONLY = {
-    "gui.drawing.posture_figure._VIEW_ELEVATION_DEG": "the others are seen from the eyes' height",
-    "measure.export.fhir_codes._UNSIDED": "no code is known for the reach",
-    "measure.export.fhir_codes._SIDED": "no code is known for the reach",
+    "measure.demo.story._LIFELIKE": "the story tells of movements of its own",
 }
 #: Modules that do something when imported, or are for the pose process alone.
 NOT_IMPORTED = ("measure.pose.network", "gui.translations.update")
