@@ -23,7 +23,7 @@ def help_start(folder: Path, effort: Effort) -> Iterator[Row]:
         help_s.append(_start_s(_HELP))
     yield Row(
         mark="i",
-        what="`thawline --help` over `python -c pass`: seconds to start and end",
+        what="`thawline --help` over an interpreter that does nothing: seconds to start and end",
         goal="at most 0.2 s",
         measured=f"{median(help_s) / median(bare_s):.1f} times: {median(help_s):.2f} s over "
         f"{median(bare_s):.3f} s ({len(help_s)} starts of each, the middle one)",
