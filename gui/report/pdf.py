@@ -1,4 +1,4 @@
-"""A report's HTML and pictures as a PDF: searchable text, own fonts, no display needed."""
+"""PDF of a report: its HTML and diagrams with searchable text, own fonts, without a display."""
 
 import re
 import sys
@@ -12,7 +12,6 @@ from PySide6.QtCore import (
     QByteArray,
     QIODevice,
     QMarginsF,
-    QPointF,
     QRect,
     QRectF,
     QSizeF,
@@ -20,7 +19,6 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import (
     QAbstractTextDocumentLayout,
-    QBrush,
     QColor,
     QFont,
     QGuiApplication,
@@ -29,7 +27,6 @@ from PySide6.QtGui import (
     QPageSize,
     QPainter,
     QPdfWriter,
-    QPen,
     QPyTextObject,
     QRawFont,
     QTextCharFormat,
@@ -37,20 +34,21 @@ from PySide6.QtGui import (
     QTextDocument,
     QTextFormat,
 )
+from PySide6.QtSvg import QSvgRenderer
 
 from gui.style.fonts import add_bundled_fonts
-from measure.report.svg import FONT, Box, Diagram, Dot, Line, Mark, Words
+from measure.report.svg import FONT, Diagram, Words, as_svg
 
 _MARGIN_MM = 11.0
 _FOOT_MM = 9.0
 _RESOLUTION = 600
 _TEXT_PT = 8.0
 _FOOT_PT = 6.5
-#: What stands for a picture until the text is laid out; no text of a report can hold it, as
-#: escaping leaves no such character.
+#: Placeholder of a diagram in the text until it is laid out; characters of the private use area,
+#: which no text of a report contains.
 _PLACE = "\ue000{}\ue001"
 _PLACES = re.compile("\ue000(\\d+)\ue001")
-_PICTURE = int(QTextFormat.ObjectTypes.UserObject) + 1
+_DIAGRAM = int(QTextFormat.ObjectTypes.UserObject) + 1
 _NUMBER = int(QTextFormat.Property.UserProperty) + 1
 
 
@@ -61,9 +59,9 @@ class RenderedPdf:
     Attributes
     ----------
     pages
-        How many pages it has.
+        Number of pages.
     lacking
-        Characters of the text that the report's font has not; they may be missing in print.
+        Characters of the text that the report's font does not have; they may be missing in print.
     """
 
     content: bytes
@@ -77,12 +75,12 @@ def make_pdf(html: Callable[[Callable[[Diagram], str]], str], title: str, foot: 
     Parameters
     ----------
     html
-        Given what stands for a picture, returns the report's HTML.
+        Returns the report's HTML, given the function that makes a diagram's placeholder.
     foot
         A line for the foot of every page, before the page number.
     """
     _ready()
-    text, pictures = _laid_out(html)
+    text, diagrams = _laid_out(html)
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
@@ -91,9 +89,9 @@ def make_pdf(html: Callable[[Callable[[Diagram], str]], str], title: str, foot: 
     writer.setCreator("Thawline")
     writer.setResolution(_RESOLUTION)
     writer.setPageLayout(page_layout())
-    pages = _print(writer, text, pictures, foot)
+    pages = _print(writer, text, diagrams, foot)
     buffer.close()
-    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=_lacking(text, pictures))
+    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=_lacking(text, diagrams))
 
 
 def print_pages(
@@ -101,12 +99,12 @@ def print_pages(
 ) -> int:
     """Print a report, as :func:`make_pdf` lays it out, on a printer; return how many pages."""
     _ready()
-    text, pictures = _laid_out(html)
-    return _print(device, text, pictures, foot)
+    text, diagrams = _laid_out(html)
+    return _print(device, text, diagrams, foot)
 
 
 def page_layout(size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> QPageLayout:
-    """Return the page of a report: upright, with narrow margins."""
+    """Return the page layout of a report: portrait with narrow margins."""
     return QPageLayout(
         QPageSize(size),
         QPageLayout.Orientation.Portrait,
@@ -118,14 +116,14 @@ def page_layout(size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> QPageLa
 def _laid_out(
     html: Callable[[Callable[[Diagram], str]], str],
 ) -> tuple[str, list[Diagram]]:
-    """Return a report's HTML with a mark where each picture goes, and the pictures."""
-    pictures: list[Diagram] = []
+    """Return a report's HTML with a placeholder for each diagram, and the diagrams."""
+    diagrams: list[Diagram] = []
 
-    def place(picture: Diagram) -> str:
-        pictures.append(picture)
-        return _PLACE.format(len(pictures) - 1)
+    def place(diagram: Diagram) -> str:
+        diagrams.append(diagram)
+        return _PLACE.format(len(diagrams) - 1)
 
-    return html(place), pictures
+    return html(place), diagrams
 
 
 def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
@@ -140,7 +138,7 @@ def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
 
 @cache
 def _ready() -> QGuiApplication | None:
-    """Start Qt without a display where nobody has; every machine prints with the same fonts."""
+    """Start Qt without a display unless it runs; every machine prints with the same fonts."""
     own = None
     if QGuiApplication.instance() is None:
         own = QGuiApplication([sys.argv[0], "-platform", "offscreen"])
@@ -148,8 +146,8 @@ def _ready() -> QGuiApplication | None:
     return own
 
 
-def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Diagram], foot: str) -> int:
-    dots_a_point = writer.logicalDpiY() / 72
+def _print(writer: QPagedPaintDevice, text: str, diagrams: Sequence[Diagram], foot: str) -> int:
+    dots_per_point = writer.logicalDpiY() / 72
     page = QRectF(0, 0, writer.width(), writer.height())
     page.setHeight(page.height() - _FOOT_MM / 25.4 * writer.logicalDpiY())
     document = QTextDocument()
@@ -157,9 +155,9 @@ def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Diagram], fo
     document.setDefaultFont(plain_font(_TEXT_PT))
     document.setDocumentMargin(0)
     document.setHtml(text)
-    drawer = _PictureTextObject(pictures, dots_a_point, document)
-    document.documentLayout().registerHandler(_PICTURE, drawer)
-    _put_pictures(document)
+    drawer = _DiagramTextObject(diagrams, dots_per_point, document)
+    document.documentLayout().registerHandler(_DIAGRAM, drawer)
+    _insert_diagrams(document)
     document.setPageSize(page.size())
     painter = QPainter(writer)
     pages = document.pageCount()
@@ -169,8 +167,8 @@ def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Diagram], fo
         painter.save()
         painter.translate(0, -number * page.height())
         shown = QRectF(0, number * page.height(), page.width(), page.height())
-        # A point less, or the tips of the next page's first line would show at the foot.
-        painter.setClipRect(shown.adjusted(0, 0, 0, -dots_a_point))
+        # One point less, or the tips of the next page's first line would show at the foot.
+        painter.setClipRect(shown.adjusted(0, 0, 0, -dots_per_point))
         context = QAbstractTextDocumentLayout.PaintContext()
         context.clip = shown
         context.palette.setColor(context.palette.ColorRole.Text, QColor("black"))
@@ -188,32 +186,32 @@ def _print(writer: QPagedPaintDevice, text: str, pictures: Sequence[Diagram], fo
     return pages
 
 
-def _put_pictures(document: QTextDocument) -> None:
-    """Replace the places in the text by objects that the drawer paints."""
+def _insert_diagrams(document: QTextDocument) -> None:
+    """Replace the placeholders in the text by objects that are painted as diagrams."""
     plain = document.toPlainText()
-    # From the end, so that the places before keep their positions.
-    for found in reversed(list(_PLACES.finditer(plain))):
+    # From the end, so that the placeholders before keep their positions.
+    for match in reversed(list(_PLACES.finditer(plain))):
         cursor = QTextCursor(document)
-        cursor.setPosition(found.start())
-        cursor.setPosition(found.end(), QTextCursor.MoveMode.KeepAnchor)
+        cursor.setPosition(match.start())
+        cursor.setPosition(match.end(), QTextCursor.MoveMode.KeepAnchor)
         shape = QTextCharFormat()
-        shape.setObjectType(_PICTURE)
-        shape.setProperty(_NUMBER, int(found[1]))
+        shape.setObjectType(_DIAGRAM)
+        shape.setProperty(_NUMBER, int(match[1]))
         cursor.insertText("\ufffc", shape)
 
 
-class _PictureTextObject(QPyTextObject):
-    """Paints pictures where the text has a place for them."""
+class _DiagramTextObject(QPyTextObject):
+    """Painter of the diagrams at their places in the text."""
 
     def __init__(
-        self, pictures: Sequence[Diagram], dots_a_point: float, parent: QTextDocument
+        self, diagrams: Sequence[Diagram], dots_per_point: float, parent: QTextDocument
     ) -> None:
         super().__init__(parent)
-        self._pictures, self._scale = pictures, dots_a_point
+        self._diagrams, self._scale = diagrams, dots_per_point
 
     def intrinsicSize(self, document: Any, position: int, shape: QTextFormat) -> QSizeF:
-        picture = self._pictures[shape.property(_NUMBER)]
-        return QSizeF(picture.width * self._scale, picture.height * self._scale)
+        diagram = self._diagrams[shape.property(_NUMBER)]
+        return QSizeF(diagram.width * self._scale, diagram.height * self._scale)
 
     def drawObject(
         self,
@@ -223,77 +221,20 @@ class _PictureTextObject(QPyTextObject):
         position: int,
         shape: QTextFormat,
     ) -> None:
-        painter.save()
-        painter.translate(QRectF(place).topLeft())
-        painter.scale(self._scale, self._scale)
-        for mark in self._pictures[shape.property(_NUMBER)].marks:
-            paint_mark(painter, mark, self._scale)
-        painter.restore()
+        svg = as_svg(self._diagrams[shape.property(_NUMBER)])
+        QSvgRenderer(QByteArray(svg.encode("utf-8"))).render(painter, QRectF(place))
 
 
-def paint_mark(painter: QPainter, mark: Mark, dots_a_point: float) -> None:
-    """Paint one mark with a painter whose unit is a point."""
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    match mark:
-        case Line():
-            painter.setPen(_pen(mark.shade, mark.width, mark.dashed))
-            painter.drawLine(QPointF(mark.x1, mark.y1), QPointF(mark.x2, mark.y2))
-        case Box():
-            if mark.edge is None:
-                painter.setPen(Qt.PenStyle.NoPen)
-            else:
-                painter.setPen(_pen(mark.edge, 0.5, mark.dashed))
-            if mark.fill is not None:
-                painter.setBrush(QBrush(_grey(mark.fill)))
-            painter.drawRect(QRectF(mark.x, mark.y, mark.width, mark.height))
-        case Dot():
-            painter.setPen(_pen(0.0, 0.5, False))
-            painter.setBrush(QBrush(_grey(0.0 if mark.filled else 1.0)))
-            half = mark.size / 2
-            place = QRectF(mark.x - half, mark.y - half, mark.size, mark.size)
-            if mark.square:
-                painter.drawRect(place)
-            else:
-                painter.drawEllipse(place)
-        case Words():
-            _paint_words(painter, mark, dots_a_point)
-
-
-def _paint_words(painter: QPainter, words: Words, dots_a_point: float) -> None:
-    # The font counts in the device's dots, the picture in points.
-    painter.save()
-    painter.translate(words.x, words.y)
-    painter.scale(1 / dots_a_point, 1 / dots_a_point)
-    painter.setPen(QColor("black"))
-    painter.setFont(plain_font(words.size, bold=words.bold))
-    wide = painter.fontMetrics().horizontalAdvance(words.text)
-    share = {"start": 0.0, "middle": 0.5, "end": 1.0}[words.anchor]
-    painter.drawText(QPointF(-wide * share, 0), words.text)
-    painter.restore()
-
-
-def _pen(shade: float, width: float, dashed: bool) -> QPen:
-    pen = QPen(_grey(shade), width)
-    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-    if dashed:
-        pen.setDashPattern([2 / width, 1.5 / width])
-    return pen
-
-
-def _grey(shade: float) -> QColor:
-    return QColor.fromRgbF(shade, shade, shade)
-
-
-def _lacking(html: str, pictures: Sequence[Diagram]) -> str:
-    """Return the characters that the report's font has not, in the order of the text."""
+def _lacking(html: str, diagrams: Sequence[Diagram]) -> str:
+    """Return the characters of the text that the report's font does not have, in their order."""
     font = QRawFont.fromFont(plain_font(_TEXT_PT))
     document = QTextDocument()
     document.setHtml(_PLACES.sub("", html))
     text = document.toPlainText() + "".join(
-        mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Words)
+        mark.text for diagram in diagrams for mark in diagram.marks if isinstance(mark, Words)
     )
     return "".join(
-        each
-        for each in dict.fromkeys(text)
-        if each.isprintable() and not each.isspace() and not font.supportsCharacter(ord(each))
+        letter
+        for letter in dict.fromkeys(text)
+        if letter.isprintable() and not letter.isspace() and not font.supportsCharacter(ord(letter))
     )

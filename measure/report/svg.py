@@ -1,8 +1,10 @@
-"""Small line pictures made of a few plain marks, for paper. Written as SVG here; the PDF paints
-the same marks. Lengths are points (1/72 inch), y runs downwards, shades run from 0 (black) to 1
-(white): everything must be readable in black and white.
+"""Diagrams for paper: a few plain marks, written as SVG for both the HTML report and the PDF.
+
+Lengths are points (1/72 inch), y runs downwards, shades run from 0 (black) to 1 (white):
+everything is readable in black and white.
 """
 
+import re
 from dataclasses import dataclass
 from html import escape
 
@@ -24,7 +26,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Box:
-    """A rectangle; `fill` is a shade, or None for an empty one, `edge` its outline's or None."""
+    """A rectangle; `fill` and `edge` are the shades of its area and outline, or None."""
 
     x: float
     y: float
@@ -37,7 +39,7 @@ class Box:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dot:
-    """A mark at a value: round, or square; open or filled with black."""
+    """A mark at a value: round or square, open or filled with black."""
 
     x: float
     y: float
@@ -63,7 +65,7 @@ Mark = Line | Box | Dot | Words
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Diagram:
-    """A picture of so many points, with what it shows in words for those who cannot see it."""
+    """A drawing with its size in points, and a description for readers who cannot see it."""
 
     width: float
     height: float
@@ -71,14 +73,14 @@ class Diagram:
     description: str
 
 
-def as_svg(picture: Diagram) -> str:
-    """Return a picture as SVG to be put into HTML."""
-    inside = "".join(_svg(mark) for mark in picture.marks)
+def as_svg(diagram: Diagram) -> str:
+    """Return a diagram as an SVG element."""
+    inside = "".join(_svg(mark) for mark in diagram.marks)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" '
-        f'aria-label="{escape(picture.description)}" '
-        f'width="{_number(picture.width)}pt" height="{_number(picture.height)}pt" '
-        f'viewBox="0 0 {_number(picture.width)} {_number(picture.height)}">{inside}</svg>'
+        f'aria-label="{escape(diagram.description)}" '
+        f'width="{_number(diagram.width)}pt" height="{_number(diagram.height)}pt" '
+        f'viewBox="0 0 {_number(diagram.width)} {_number(diagram.height)}">{inside}</svg>'
     )
 
 
@@ -115,8 +117,14 @@ def _svg(mark: Mark) -> str:
             return (
                 f'<text x="{_number(mark.x)}" y="{_number(mark.y)}" '
                 f'font-family="{FONT}, sans-serif" font-size="{_number(mark.size)}" '
-                f'text-anchor="{mark.anchor}"{weight}>{escape(mark.text)}</text>'
+                f'text-anchor="{mark.anchor}"{weight}>{_without_ligatures(escape(mark.text))}</text>'
             )
+
+
+def _without_ligatures(text: str) -> str:
+    """Return escaped text in spans that keep "fi" and "fl" apart: no search finds a ligature."""
+    spans = re.split(r"(?<=f)(?=[fil])", text)
+    return text if len(spans) == 1 else "".join(f"<tspan>{span}</tspan>" for span in spans)
 
 
 def _number(number: float) -> str:

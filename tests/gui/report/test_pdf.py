@@ -100,14 +100,14 @@ def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
             Box(x=4, y=20, width=20, height=8),
             Dot(x=50, y=10, size=4),
             Dot(x=60, y=10, size=4, square=True, filled=False),
-            Words(x=40, y=30, text="flat figure", anchor="middle", bold=True),
+            Words(x=40, y=30, text="flat figure, flufflier", anchor="middle", bold=True),
         ),
     )
     made = make_pdf(lambda draw: f"<p>before</p><p>{draw(picture)}</p>", "t", "the foot")
     text = text_of(made.content, tmp_path)
     assert made.pages == 1
     assert "before" in text
-    assert "flat figure" in text
+    assert "flat figure, flufflier" in text
     assert "the foot page 1 of 1" in text
 
 

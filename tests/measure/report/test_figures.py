@@ -1,7 +1,5 @@
 """The figures of a report: where their marks stand."""
 
-import xml.etree.ElementTree as ET
-
 import numpy as np
 import pytest
 
@@ -21,7 +19,7 @@ from measure.report.figures import (
     span_of,
     ticks_of,
 )
-from measure.report.svg import Box, Diagram, Dot, Line, Words, as_svg
+from measure.report.svg import Box, Diagram, Dot, Line, Words
 from tests.support.progress_histories import Values, day, history
 from tests.support.record_samples import event, person
 
@@ -168,30 +166,6 @@ def test_pain_and_the_share_of_stretches() -> None:
     assert bar.y + bar.height == pytest.approx(frame.y + frame.height)
     # Without a plan there is nothing to show a share of.
     assert boxes(pain_picture(found.sessions, [], span)) == []
-
-
-def test_svg_is_well_formed_and_escaped() -> None:
-    picture = Diagram(
-        width=50,
-        height=20,
-        marks=(
-            Line(x1=0, y1=0, x2=10, y2=10, dashed=True),
-            Box(x=1, y=1, width=5, height=5, fill=0.5),
-            Dot(x=3, y=3, size=2),
-            Dot(x=3, y=3, size=2, square=True, filled=False),
-            Words(x=1, y=9, text="<&\"'>", anchor="end", bold=True),
-        ),
-        description='a "quoted" <picture>',
-    )
-    root = ET.fromstring(as_svg(picture))
-    space = "{http://www.w3.org/2000/svg}"
-    assert root.get("aria-label") == 'a "quoted" <picture>'
-    assert [each.tag for each in root] == [
-        space + name for name in ("line", "rect", "circle", "rect", "text")
-    ]
-    assert root[4].text == "<&\"'>"
-    assert root[1].get("fill") == "#808080"
-    assert root[3].get("fill") == "#ffffff"
 
 
 def test_every_mark_of_the_figures_lies_in_its_picture() -> None:
