@@ -5,8 +5,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from gui.report.files import print_report, report_name, write_report
-from gui.report.printer import chosen_printer
+from gui.report.files import chosen_printer, print_report, report_name, write_report
 from gui.session.services import Services
 from gui.text.wording import tr
 from measure.domain.records import History, Person

@@ -1,4 +1,7 @@
-"""A person's records sorted into what may share a curve. No Qt, no statistics."""
+"""Curves of the history chart: a person's measurements grouped by comparability.
+
+No Qt and no statistics.
+"""
 
 import bisect
 from collections import defaultdict
@@ -15,7 +18,7 @@ from measure.system.clock import Timestamp
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CurvePoint:
-    """One measurement in a curve; value and interval are None for a refusal.
+    """One measurement of a curve; value and interval are None for a refusal.
 
     Attributes
     ----------
@@ -33,7 +36,7 @@ class CurvePoint:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HistoryCurve:
-    """Readings of one movement on one side that were made alike, the earliest first."""
+    """Comparable measurements of one movement on one side, the earliest first."""
 
     side: Side
     conduct: AssessmentCondition
@@ -46,12 +49,12 @@ class HistoryCurve:
 
 def movements_of(history: History) -> tuple[Movement, ...]:
     """Return the movements that were ever measured, in the table's order."""
-    seen = {record.measurement.movement for record in history.measurements}
-    return tuple(movement for movement in Movement if movement in seen)
+    measured = {record.measurement.movement for record in history.measurements}
+    return tuple(movement for movement in Movement if movement in measured)
 
 
 def conducts_of(history: History, movement: Movement) -> tuple[AssessmentCondition, ...]:
-    """Return how a movement was done, the most frequent first."""
+    """Return the conditions under which a movement was measured, the most frequent first."""
     counts: dict[AssessmentCondition, int] = defaultdict(int)
     for record in history.measurements:
         if record.measurement.movement is movement:
@@ -62,20 +65,20 @@ def conducts_of(history: History, movement: Movement) -> tuple[AssessmentConditi
 def curves(
     history: History, movement: Movement, conduct: AssessmentCondition
 ) -> tuple[HistoryCurve, ...]:
-    """Return the curves of one movement done in one way, the left shoulder's first.
+    """Return the curves of one movement under one condition, the left shoulder's first.
 
-    Whatever makes numbers incomparable (another model, camera, view, reference) begins another
+    Anything that makes values incomparable (another model, camera, view, reference) starts another
     curve, and so does an event that breaks a series, such as an injection.
     """
     breaks = {
-        side: sorted(each.day for each in event_breaks(history.events, side)) for side in Side
+        side: sorted(point.day for point in event_breaks(history.events, side)) for side in Side
     }
     groups: dict[tuple[Side, tuple[object, ...], int], list[MeasurementRecord]] = defaultdict(list)
     for record in history.measurements:
-        found = record.measurement
-        if found.movement is movement and record.conduct == conduct:
-            part = bisect.bisect_right(breaks[found.side], record.taken.day)
-            groups[found.side, instrument_of(found), part].append(record)
+        measurement = record.measurement
+        if measurement.movement is movement and record.conduct == conduct:
+            part = bisect.bisect_right(breaks[measurement.side], record.taken.day)
+            groups[measurement.side, instrument_of(measurement), part].append(record)
     return tuple(
         HistoryCurve(side=key[0], conduct=conduct, points=tuple(_points(groups[key])))
         for key in sorted(groups, key=lambda key: (key[0], key[2]))
@@ -88,14 +91,14 @@ def unix_time_s(moment: Timestamp) -> float:
 
 
 def _points(records: Iterable[MeasurementRecord]) -> Iterable[CurvePoint]:
-    for record in sorted(records, key=lambda each: each.taken.utc):
-        found = record.measurement
-        known = found.status is Status.READING
+    for record in sorted(records, key=lambda record: record.taken.utc):
+        measurement = record.measurement
+        is_reading = measurement.status is Status.READING
         yield CurvePoint(
             time_s=unix_time_s(record.taken),
-            value=found.value if known else None,
-            low=found.low if known else None,
-            high=found.high if known else None,
+            value=measurement.value if is_reading else None,
+            low=measurement.low if is_reading else None,
+            high=measurement.high if is_reading else None,
             pain=record.pain_during,
             record=record,
         )

@@ -1,7 +1,7 @@
-"""The one shape of a reading: a band as long as its interval with a mark at its value.
+"""Interval band: painting of a reading as a band over its interval with a mark at its value.
 
-Narrow band, strong; wide band, pale. A refusal is an empty frame. The same on the live page and
-in lists; the history draws it upright.
+A narrow band is strong, a wide one pale; a refusal is an empty frame. Used on the live page and in
+lists; the history chart draws upright bands of the same strength.
 """
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -13,12 +13,12 @@ from measure.domain.reading_scale import paleness, share_of_scale
 
 
 def band_opacity(low: float, high: float, unit: Unit) -> float:
-    """Return how strongly a band is filled, 0.25..0.85: the narrower the stronger."""
+    """Return the opacity of a band's fill, 0.25 (wide) to 0.85 (narrow)."""
     return 0.85 - 0.6 * paleness(low, high, unit)
 
 
 def paint_scale(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-    """Draw the hairline that a band lies on, with ends and quarters."""
+    """Paint the hairline that a band lies on, with ends and quarters."""
     y = place.center().y()
     painter.setPen(QPen(appearance.colour("edge"), 1))
     painter.drawLine(QPointF(place.left(), y), QPointF(place.right(), y))
@@ -37,7 +37,7 @@ def paint_band(
     low: float,
     high: float,
 ) -> None:
-    """Draw a band with its mark on the scale that fills `place`; values beyond are cut off."""
+    """Paint a band with its mark on the scale that fills `place`; values beyond are cut off."""
 
     def at(number: float) -> float:
         return place.left() + place.width() * share_of_scale(number, movement)
@@ -55,7 +55,7 @@ def paint_band(
 
 
 def paint_refusal(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-    """Draw the empty frame of a refusal."""
+    """Paint the empty frame of a refusal."""
     pen = QPen(appearance.colour("edge"), 2, Qt.PenStyle.DashLine)
     painter.setPen(pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -65,7 +65,7 @@ def paint_refusal(painter: QPainter, appearance: Appearance, place: QRectF) -> N
 def paint_guide(
     painter: QPainter, appearance: Appearance, place: QRectF, movement: Movement, value: float
 ) -> None:
-    """Draw the hollow mark of a guide value that is still being settled."""
+    """Paint the hollow mark of a preliminary value that is still being refined."""
     x = place.left() + place.width() * share_of_scale(value, movement)
     painter.setPen(QPen(appearance.colour("hold"), 2))
     painter.setBrush(appearance.colour("raised"))

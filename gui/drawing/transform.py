@@ -1,7 +1,7 @@
-"""Where a pixel of the picture lands in a widget: the one transform of the drawing. No Qt.
+"""Transform from pixels of a video frame to units of a widget. No Qt.
 
-The picture is fitted whole into a rectangle, centred, and perhaps mirrored for the eye. Picture
-and landmarks both go through it, so they cannot part.
+The frame is fitted whole into a rectangle, centred, and mirrored on request. Frame and landmarks
+share the transform, so they cannot come apart.
 """
 
 from dataclasses import dataclass
@@ -13,16 +13,16 @@ from measure.domain.landmarks import FloatArray
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VideoTransform:
-    """From pixels of a picture, y down, to units of a widget, y down.
+    """Transform from pixels of a frame, y down, to units of a widget, y down.
 
     Attributes
     ----------
     width_px, height_px
-        Size of the picture, at least 1.
+        Size of the frame, at least 1.
     left, top, width, height
-        The rectangle that the picture fills, in the widget's logical units.
+        The rectangle that the frame fills, in the widget's logical units.
     mirrored
-        True to exchange left and right for the eye.
+        True to exchange left and right.
     """
 
     width_px: int
@@ -36,16 +36,16 @@ class VideoTransform:
     @classmethod
     def fitted(
         cls,
-        picture_px: tuple[int, int],
+        frame_px: tuple[int, int],
         space: tuple[float, float],
         *,
         mirrored: bool = False,
     ) -> "VideoTransform":
-        """Fit a picture of (width, height) whole into a space of (width, height).
+        """Fit a frame of (width, height) whole into a space of (width, height).
 
         The rectangle lies on whole units, where drawing it is fast and sharp.
         """
-        width_px, height_px = picture_px
+        width_px, height_px = frame_px
         scale = min(space[0] / width_px, space[1] / height_px)
         width, height = max(1, int(width_px * scale)), max(1, int(height_px * scale))
         return cls(
@@ -61,7 +61,7 @@ class VideoTransform:
     def points(self, points_px: FloatArray) -> FloatArray:
         """Return points, shape (..., 2), in the widget; NaN stays NaN.
 
-        Centres of pixels lie at whole numbers, so the picture's left edge is at x = -0.5.
+        Centres of pixels lie at whole numbers, so the frame's left edge is at x = -0.5.
         """
         x = (points_px[..., 0] + 0.5) * (self.width / self.width_px)
         y = (points_px[..., 1] + 0.5) * (self.height / self.height_px)

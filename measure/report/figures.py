@@ -1,4 +1,4 @@
-"""The figures of a report: bands, curves over months, pain and stretches. Marks only, no layout."""
+"""Diagrams of the report: intervals, readings over months, pain and stretches."""
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
@@ -18,30 +18,32 @@ from measure.progress.shoulder import SideProgress
 from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
 from measure.report.wording import MONTHS
 
-#: How far back the curves go, days, and above how many days a band stands for a week. Ours.
+#: Longest time that the curves show, days. [project]
 CURVE_DAY = 365
+#: Most bands of a curve; of more days a band stands for a week. [project]
 MOST_BANDS = 90
 
-#: Levels behind the back that are named beside a scale.
+#: Levels behind the back that are named on a scale.
 _LEVELS = ("buttock", "S2", "L3", "T12", "T7")
 
+#: Shades of thin marks and of grid lines, 0 black to 1 white.
 _PALE, _LIGHT = 0.55, 0.85
 
-#: All figures over time are as high as each other, points, and the bars of the weeks so high.
+#: Height of every diagram over time, and of the bars of the weeks, points.
 _HEIGHT = 101.0
 _BAR = 18.0
 
 
 def ticks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
-    """Return the named places on a movement's scale."""
+    """Return the named positions on a movement's scale: value and label."""
     if MOVEMENTS[movement].unit is Unit.FRACTION:
         return tuple((height_of(level), level) for level in _LEVELS)
     low, high = scale_of(movement)
-    return tuple((each, f"{each:.0f}°") for each in np.linspace(low, high, 4))
+    return tuple((value, f"{value:.0f}°") for value in np.linspace(low, high, 4))
 
 
-def band_picture(movement: Movement, now: Block, then: Block | None) -> Diagram:
-    """Return a band with a mark in it: the last days; an open mark for the first ones."""
+def band_diagram(movement: Movement, now: Block, then: Block | None) -> Diagram:
+    """Return the recent block as a band with a mark; the baseline as an open mark."""
     width, height = 70.0, 16.0
     middle = height / 2
 
@@ -73,14 +75,14 @@ def band_picture(movement: Movement, now: Block, then: Block | None) -> Diagram:
 
 
 def empty_frame() -> Diagram:
-    """Return the picture of a refusal: an empty frame."""
+    """Return the diagram of a refusal: an empty frame."""
     frame = Box(x=4, y=3, width=62, height=10, edge=0.3, dashed=True)
     return Diagram(width=70, height=16, marks=(frame,), description="no reading")
 
 
 @dataclass(frozen=True, slots=True)
 class _Plot:
-    """Where a plot lies in its picture, and what its axes mean; y in its own unit."""
+    """Axes of a plot: days and values to points of the diagram."""
 
     first: int
     last: int
@@ -121,10 +123,10 @@ def span_of(days: Iterable[float], today: dt.date) -> tuple[int, int]:
     return min(int(first) - 2, last - 28), last + 2
 
 
-def curve_picture(
+def curve_diagram(
     sides: Sequence[SideProgress], refused: Sequence[tuple[Side, dt.date]], span: tuple[int, int]
 ) -> Diagram:
-    """Return the curves of one movement: both sides, their breaks, and what was refused.
+    """Return the readings of one movement over time: both sides, breaks and refusals.
 
     The affected side is drawn as filled bands with solid marks, the other as thin lines with
     open marks; left marks are round, right ones square. A refusal is an empty frame at the
@@ -141,7 +143,7 @@ def curve_picture(
             y = plot.top + plot.height - 9
             marks.append(Box(x=x - 1.6, y=y, width=3.2, height=7.5, edge=0.25, dashed=True))
     # The affected side last, on top.
-    for side_progress in sorted(sides, key=lambda each: each.affected):
+    for side_progress in sorted(sides, key=lambda side: side.affected):
         marks.extend(_bands(plot, side_progress))
     for side_progress in sides:
         if side_progress.affected or len(sides) == 1:
@@ -155,10 +157,10 @@ def curve_picture(
     )
 
 
-def pain_picture(
+def pain_diagram(
     sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
 ) -> Diagram:
-    """Return pain before each session, and beneath it the share of planned stretches done."""
+    """Return pain before each session, and below it the share of planned stretches done."""
     plot = _Plot(*span, 0.0, 10.0, height=33.0)
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
     marks.append(Words(x=2, y=8, text="Pain, 0 to 10", size=8.0, bold=True))
@@ -168,9 +170,11 @@ def pain_picture(
         if not plot.first <= day <= plot.last:
             continue
         pain = session.pain
-        known = [each for each in (pain.rest, pain.night, pain.worst_24h) if each is not None]
-        if len(known) > 1:
-            ends = plot.y(min(known)), plot.y(max(known))
+        ratings = [
+            rating for rating in (pain.rest, pain.night, pain.worst_24h) if rating is not None
+        ]
+        if len(ratings) > 1:
+            ends = plot.y(min(ratings)), plot.y(max(ratings))
             x = plot.x(day)
             marks.append(Line(x1=x, y1=ends[0], x2=x, y2=ends[1], width=0.5, shade=_PALE))
         if pain.worst_24h is not None:
@@ -206,7 +210,7 @@ def pain_picture(
 
 
 def _shade(low: float, high: float, movement: Movement) -> float:
-    """Return how dark a band is: narrow dark, wide pale."""
+    """Return the shade of a band: dark for a narrow, pale for a wide interval."""
     return 0.5 + 0.35 * paleness(low, high, MOVEMENTS[movement].unit)
 
 
@@ -227,32 +231,32 @@ def _bands(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
 
 
 def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
-    """Return days, values, lows and highs from a day on; medians of weeks where there are many."""
+    """Return days, values, lows and highs from a day on; weekly medians where there are many."""
     shown = series.day >= first
     columns = np.stack([series.day, series.value, series.low, series.high])[:, shown]
     if columns.shape[1] > MOST_BANDS:
         week = columns[0] // 7
         columns = np.stack(
-            [np.median(columns[:, week == each], axis=1) for each in np.unique(week)], axis=1
+            [np.median(columns[:, week == number], axis=1) for number in np.unique(week)], axis=1
         )
     return tuple(columns)
 
 
 def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
     foot = plot.top + plot.height
-    for each in series.breaks:
-        day = each.day.toordinal()
+    for point in series.breaks:
+        day = point.day.toordinal()
         if plot.first <= day <= plot.last:
             x = plot.x(day - 0.5)
             yield Line(x1=x, y1=plot.top - 2, x2=x, y2=foot, width=0.7, dashed=True)
-            # Beside the line on the side where there is room for the words.
+            # On the side of the line where there is room for the label.
             late = x > plot.left + plot.width * 0.7
             beside = (x - 2, "end") if late else (x + 2, "start")
-            yield Words(x=beside[0], y=plot.top + 5, text=each.why, size=6.0, anchor=beside[1])
+            yield Words(x=beside[0], y=plot.top + 5, text=point.why, size=6.0, anchor=beside[1])
 
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
-    """Yield the line that the latest look drew through its window."""
+    """Yield the trend line of the latest weekly check."""
     if not side.weekly_checks or side.weekly_checks[-1].slope is None:
         return
     check, slope = side.weekly_checks[-1], side.weekly_checks[-1].slope
@@ -269,7 +273,7 @@ def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
 
 
 def _dates(first: int, last: int) -> list[tuple[int, str]]:
-    """Return some first days of months between two days, or Mondays of a short time."""
+    """Return the dates of an axis: first days of months, or Mondays where the span is short."""
     days = [dt.date.fromordinal(day) for day in range(first + 3, last - 2)]
     firsts = [day for day in days if day.day == 1]
     step = -(-len(firsts) // 6)

@@ -15,7 +15,7 @@ from measure.domain.records import History, Person
 from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
 from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.weekly_verdicts import WINDOW_DAY
-from measure.report.figures import CURVE_DAY, curve_picture, pain_picture, span_of
+from measure.report.figures import CURVE_DAY, curve_diagram, pain_diagram, span_of
 from measure.report.svg import Diagram, as_svg
 from measure.report.tables import milestone_table, movement_table, refusal_table
 from measure.report.wording import (
@@ -139,12 +139,12 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
             and record.measurement.status is Status.REFUSED
         ]
         if sides:
-            cells.append(draw(curve_picture(sides, refused, span)))
+            cells.append(draw(curve_diagram(sides, refused, span)))
     first = max(
         dt.date.fromordinal(span[0]), min(session.started.day for session in history.sessions)
     )
     weeks = weeks_done(history.plans, history.stretches, first, today)
-    cells.append(draw(pain_picture(history.sessions, weeks, span)))
+    cells.append(draw(pain_diagram(history.sessions, weeks, span)))
     rows = "".join(
         "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + 2]) + "</tr>"
         for k in range(0, len(cells), 2)

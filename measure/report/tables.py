@@ -22,7 +22,7 @@ from measure.progress.wording import (
     slope_words,
     with_interval,
 )
-from measure.report.figures import band_picture, empty_frame
+from measure.report.figures import band_diagram, empty_frame
 from measure.report.svg import Diagram
 from measure.report.wording import short_date, side_text, times_words
 
@@ -137,7 +137,7 @@ def _row(
     draw: Callable[[Diagram], str],
 ) -> str:
     movement, change = side.movement, side.change
-    picture = draw(band_picture(movement, side.recent, side.baseline if change else None))
+    picture = draw(band_diagram(movement, side.recent, side.baseline if change else None))
     cells = (
         _name(movement, side.side, affected),
         _block(side.baseline, movement) if change else "not apart yet",

@@ -6,11 +6,9 @@ from pathlib import Path
 import pytest
 from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton
 
-from gui.drawing.curves import conducts_of, curves, movements_of
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, BodyPosition
 from measure.errors import CameraError, ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from tests.support.gui.memory_keeper import demo_history
@@ -113,22 +111,6 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
     answer(stage, "Delete it")
     assert stage.keeper.history(person.id).sessions == ()
     assert page._empty.isVisible()
-
-
-def test_what_was_done_differently_shares_no_curve(grown: WindowHarness) -> None:
-    history = grown.keeper.history(grown.keeper.people()[0].id)
-    assert Movement.EXTENSION not in movements_of(history)
-    found = curves(history, Movement.FLEXION, AssessmentCondition())
-    assert {curve.side for curve in found} == set(Side)
-    times = [point.time_s for point in found[0].points]
-    assert times == sorted(times)
-    assert (
-        curves(history, Movement.FLEXION, AssessmentCondition(posture=BodyPosition.SITTING)) == ()
-    )
-    assert conducts_of(history, Movement.FLEXION) == (AssessmentCondition(),)
-    refused = [point for curve in found for point in curve.points if point.value is None]
-    assert refused
-    assert len(found[0].readings) < len(found[0].points)
 
 
 def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:

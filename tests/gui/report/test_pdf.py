@@ -1,26 +1,21 @@
 """The report as PDF: searchable, with its own fonts, on one page or two, whole on the disk."""
 
-import os
 import shutil
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication
 
-from gui.report.files import report_bytes, report_name, write_report
+from gui.report.files import report_bytes, write_report
 from gui.report.pdf import make_pdf, plain_font
-from measure.cli.main import main
 from measure.demo.story import story_histories
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
-from measure.errors import InputError
 from measure.report.svg import Box, Diagram, Dot, Line, Words
 from measure.report.wording import DEMO
-from measure.storage.store import Store
 from tests.support.progress_histories import day, history
 from tests.support.record_samples import moment, person
 
@@ -144,64 +139,3 @@ def test_the_font_has_no_ligatures(qapp: QApplication) -> None:
     metrics = QFontMetricsF(plain_font(20))
     apart = metrics.horizontalAdvance("f") + metrics.horizontalAdvance("l")
     assert metrics.horizontalAdvance("fl") == pytest.approx(apart, abs=1.0)
-
-
-def test_a_file_that_is_there_is_left_and_another_name_offered(
-    qapp: QApplication, tmp_path: Path
-) -> None:
-    path = tmp_path / "report.html"
-    path.write_text("mine")
-    with pytest.raises(InputError, match=r"report \(2\)\.html"):
-        write_report(plain(), day(90), path)
-    assert path.read_text() == "mine"
-    assert list(tmp_path.iterdir()) == [path]
-
-
-@pytest.mark.parametrize("name", ["report.docx", "report", "report.pdf.txt"])
-def test_other_endings_are_refused(tmp_path: Path, name: str) -> None:
-    with pytest.raises(InputError, match=r"neither in \.html nor in \.pdf"):
-        write_report(plain(), day(90), tmp_path / name)
-    assert list(tmp_path.iterdir()) == []
-
-
-@pytest.mark.parametrize(
-    ("name", "expected"),
-    [
-        ("Rosa", "Rosa-2026-11-25.pdf"),
-        ("a/b\\c:d", "a-b-c-d-2026-11-25.pdf"),
-        ("CON", "_CON-2026-11-25.pdf"),
-        ("Łukasz.", "Łukasz-2026-11-25.pdf"),
-    ],
-)
-def test_names_of_files_that_every_system_takes(name: str, expected: str) -> None:
-    assert report_name(person(name), NOW.day, ".pdf") == expected
-
-
-@pytest.mark.parametrize("ending", [".html", ".pdf", ".PDF"])
-def test_the_command_needs_no_display(data_folder: Path, tmp_path: Path, ending: str) -> None:
-    with Store.open() as store:
-        for each in story_histories(NOW)[3:]:
-            store.merge(each)
-    target = tmp_path / f"Clover{ending}"
-    without = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
-    variables = {name: value for name, value in os.environ.items() if name not in without}
-    command = "import sys; from measure.cli.main import main; sys.exit(main())"
-    done = subprocess.run(
-        [sys.executable, "-c", command, "report", "demo-Clover", "--to", target],
-        env=variables,
-        capture_output=True,
-        text=True,
-        timeout=100,
-        check=False,
-    )
-    assert (done.returncode, done.stderr) == (0, "")
-    assert f"{target} is written. It holds demo data." in done.stdout
-    beginning = b"%PDF" if ending.lower() == ".pdf" else b"<!DOCTYPE html>"
-    assert target.read_bytes().startswith(beginning)
-
-
-def test_the_command_knows_who_is_there(
-    data_folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
-    assert main(["report", "Nobody", "--to", str(tmp_path / "x.html")]) == 2
-    assert "Nobody here is called 'Nobody'" in capsys.readouterr().err

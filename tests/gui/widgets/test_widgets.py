@@ -9,7 +9,6 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.drawing.interval_band import band_opacity
 from gui.session.tones import SAMPLES_PER_S, Tone, tone_samples
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
@@ -98,14 +97,6 @@ def test_the_sentence_is_at_least_a_fifteenth_of_the_window_and_fits(
     if len(text) < 100:
         assert needed.height() <= sentence.height() + 1
     assert sentence.accessibleName() == text
-
-
-def test_a_narrow_band_is_strong_and_a_wide_one_pale() -> None:
-    narrow = band_opacity(118, 126, Unit.DEGREES)
-    wide = band_opacity(90, 154, Unit.DEGREES)
-    assert narrow > band_opacity(112, 132, Unit.DEGREES) > wide
-    assert 0.2 < wide < narrow < 0.9
-    assert band_opacity(0.45, 0.55, Unit.FRACTION) > band_opacity(0.2, 0.8, Unit.FRACTION)
 
 
 def coloured(appearance: Appearance, band: MeasurementBand, name: str) -> int:

@@ -12,10 +12,10 @@ from measure.progress.home_programme import WeekDone
 from measure.progress.overview import progress_of
 from measure.report.figures import (
     MOST_BANDS,
-    band_picture,
-    curve_picture,
+    band_diagram,
+    curve_diagram,
     empty_frame,
-    pain_picture,
+    pain_diagram,
     span_of,
     ticks_of,
 )
@@ -55,11 +55,11 @@ def curve(values: Values, **more: object) -> Diagram:
     found = history(values, **more)  # type: ignore[arg-type]
     progress = progress_of(found, day(84))
     span = span_of([each.started.day.toordinal() for each in found.sessions], day(84))
-    return curve_picture(progress.usual, [(Side.LEFT, day(10))], span)
+    return curve_diagram(progress.usual, [(Side.LEFT, day(10))], span)
 
 
 def test_a_band_reaches_from_end_to_end_with_the_mark_in_it() -> None:
-    picture = band_picture(Movement.FLEXION, block(90, 9), None)
+    picture = band_diagram(Movement.FLEXION, block(90, 9), None)
     (band,) = boxes(picture)
     mark = picture.marks[-1]
     assert isinstance(mark, Line)
@@ -71,7 +71,7 @@ def test_a_band_reaches_from_end_to_end_with_the_mark_in_it() -> None:
 
 def test_a_wide_band_is_pale_and_a_narrow_one_dark() -> None:
     narrow, wide = (
-        boxes(band_picture(Movement.FLEXION, block(90, half), None))[0].fill for half in (4, 16)
+        boxes(band_diagram(Movement.FLEXION, block(90, half), None))[0].fill for half in (4, 16)
     )
     assert narrow is not None
     assert wide is not None
@@ -79,7 +79,7 @@ def test_a_wide_band_is_pale_and_a_narrow_one_dark() -> None:
 
 
 def test_the_first_days_are_an_open_mark() -> None:
-    picture = band_picture(Movement.FLEXION, block(120, 8), block(60, 8))
+    picture = band_diagram(Movement.FLEXION, block(120, 8), block(60, 8))
     (first,) = dots(picture)
     assert not first.filled
     assert first.x == pytest.approx(4 + (picture.width - 8) / 3)
@@ -87,7 +87,7 @@ def test_the_first_days_are_an_open_mark() -> None:
 
 @pytest.mark.parametrize("value", [-50.0, 250.0])
 def test_values_beyond_the_scale_stay_in_the_picture(value: float) -> None:
-    picture = band_picture(Movement.FLEXION, block(value, 8), None)
+    picture = band_diagram(Movement.FLEXION, block(value, 8), None)
     assert all(0 <= each.x <= each.x + each.width <= picture.width for each in boxes(picture))
 
 
@@ -138,7 +138,7 @@ def test_long_times_are_drawn_by_the_week() -> None:
     assert len(dots(curve({LEFT: values}))) == 84
     found = history({LEFT: [(number, 90.0) for number in range(200)]})
     progress = progress_of(found, day(200))
-    picture = curve_picture(progress.usual, [], span_of([day(0).toordinal()], day(200)))
+    picture = curve_diagram(progress.usual, [], span_of([day(0).toordinal()], day(200)))
     assert 28 <= len(dots(picture)) <= 30 < MOST_BANDS
 
 
@@ -157,7 +157,7 @@ def test_pain_and_the_share_of_stretches() -> None:
         WeekDone(monday=day(7), planned=0, done=0),
     ]
     span = (day(0).toordinal(), day(30).toordinal())
-    picture = pain_picture(found.sessions, weeks, span)
+    picture = pain_diagram(found.sessions, weeks, span)
     worst, night = dots(picture)
     assert (worst.filled, night.filled) == (True, False)
     assert worst.y < night.y
@@ -165,7 +165,7 @@ def test_pain_and_the_share_of_stretches() -> None:
     assert bar.height == pytest.approx(frame.height / 2)
     assert bar.y + bar.height == pytest.approx(frame.y + frame.height)
     # Without a plan there is nothing to show a share of.
-    assert boxes(pain_picture(found.sessions, [], span)) == []
+    assert boxes(pain_diagram(found.sessions, [], span)) == []
 
 
 def test_every_mark_of_the_figures_lies_in_its_picture() -> None:

@@ -1,4 +1,4 @@
-"""Printing a report from the window: the pages that a printer gets, and who is asked."""
+"""Reports as files and on a printer: names, existing files, the pages that a printer gets."""
 
 import shutil
 import subprocess
@@ -6,12 +6,26 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtWidgets import QApplication
 
 import gui.app.main_window
-from gui.report.printer import chosen_printer
+from gui.report.files import chosen_printer, report_name, write_report
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import History
+from measure.errors import InputError
 from measure.report.wording import NOTICE
 from tests.support.gui.memory_keeper import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
+from tests.support.progress_histories import day, history
+from tests.support.record_samples import moment, person
+
+TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
+NOW = moment("2026-11-25T09:00:00+00:00", 60)
+
+
+def plain(name: str = "Rosa") -> History:
+    return history({(Movement.FLEXION, Side.LEFT): TWELVE}, who=person(name))
 
 
 def pages_of(path: Path) -> list[str]:
@@ -51,10 +65,10 @@ def test_who_goes_back_prints_nothing(
     stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, answer: QPrintDialog.DialogCode
 ) -> None:
     monkeypatch.setattr(QPrintDialog, "exec", lambda _: answer)
-    found = chosen_printer(stage.window)
-    assert (found is not None) == (answer is QPrintDialog.DialogCode.Accepted)
-    if found is not None:
-        assert found.pageLayout().margins().left() == pytest.approx(11.0)
+    printer = chosen_printer(stage.window)
+    assert (printer is not None) == (answer is QPrintDialog.DialogCode.Accepted)
+    if printer is not None:
+        assert printer.pageLayout().margins().left() == pytest.approx(11.0)
 
 
 def test_nobody_measured_is_told_before_a_printer_is_asked_for(
@@ -63,3 +77,34 @@ def test_nobody_measured_is_told_before_a_printer_is_asked_for(
     monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", pytest.fail)
     new_stage.window.reports.print()
     assert "Nobody has been measured" in new_stage.window.messages.text
+
+
+def test_a_file_that_is_there_is_left_and_another_name_offered(
+    qapp: QApplication, tmp_path: Path
+) -> None:
+    path = tmp_path / "report.html"
+    path.write_text("mine")
+    with pytest.raises(InputError, match=r"report \(2\)\.html"):
+        write_report(plain(), day(90), path)
+    assert path.read_text() == "mine"
+    assert list(tmp_path.iterdir()) == [path]
+
+
+@pytest.mark.parametrize("name", ["report.docx", "report", "report.pdf.txt"])
+def test_other_endings_are_refused(tmp_path: Path, name: str) -> None:
+    with pytest.raises(InputError, match=r"neither in \.html nor in \.pdf"):
+        write_report(plain(), day(90), tmp_path / name)
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [
+        ("Rosa", "Rosa-2026-11-25.pdf"),
+        ("a/b\\c:d", "a-b-c-d-2026-11-25.pdf"),
+        ("CON", "_CON-2026-11-25.pdf"),
+        ("Łukasz.", "Łukasz-2026-11-25.pdf"),
+    ],
+)
+def test_names_of_files_that_every_system_takes(name: str, expected: str) -> None:
+    assert report_name(person(name), NOW.day, ".pdf") == expected
