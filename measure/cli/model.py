@@ -7,7 +7,8 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from measure.errors import ModelError
-from measure.pose_models.bundles import Bundle, ModelQuality, load, obtain, obtain_all, own_bundle
+from measure.pose_models.bundles import Bundle, load, obtain, obtain_all, own_bundle
+from measure.pose_models.catalogue import ModelQuality
 from measure.pose_models.package_clients import Progress
 
 

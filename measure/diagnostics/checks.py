@@ -18,7 +18,8 @@ from pathlib import Path
 
 from measure.diagnostics.system_libraries import Loading, Part, libraries, packages_for, try_loading
 from measure.errors import ModelError
-from measure.pose_models.bundles import ModelQuality, load
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
 from measure.system.paths import data_folder
 
 #: Versions of Python that the tests ran with.

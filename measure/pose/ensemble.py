@@ -7,7 +7,8 @@ from pathlib import Path
 from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.errors import ModelError
 from measure.pose.jobs import InferencePass
-from measure.pose_models.bundles import Bundle, ModelQuality, bundle_path, load, obtain, own_bundle
+from measure.pose_models.bundles import Bundle, bundle_path, load, obtain, own_bundle
+from measure.pose_models.catalogue import ModelQuality
 from measure.pose_models.package_clients import Progress
 
 #: Qualities in the order in which the quick pass prefers them.

@@ -24,7 +24,8 @@ from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import ModelQuality, obtain
+from measure.pose_models.bundles import obtain
+from measure.pose_models.catalogue import ModelQuality
 from measure.trials.scan import scan_for_trials
 
 #: The bundles that each quality reads with.

@@ -28,7 +28,8 @@ from measure.pose.ensemble import ModelSet
 from measure.pose.jobs import PictureJob
 from measure.pose.network import PoseNetwork
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import ModelQuality, load
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
 from tests.bench.replay_camera import frames_of
 
 CLIP = Path(sample_clips.__file__).parent / "clips" / "flexion-left-full.mp4"

@@ -23,7 +23,8 @@ from measure.domain.acquisition import Setup
 from measure.pose.ensemble import ModelSet, models_for
 from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import Bundle, ModelQuality, obtain
+from measure.pose_models.bundles import Bundle, obtain
+from measure.pose_models.catalogue import ModelQuality
 from measure.video.sampling import COARSE_HZ
 from tests.bench import speed_kept, speed_start
 from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames

@@ -26,7 +26,8 @@ from measure.domain.movements import Movement
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveFrame
 from measure.pose.ensemble import ModelSet
-from measure.pose_models.bundles import ModelQuality, load
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
 from measure.system.paths import data_folder, model_folder
 from tests.bench.bench_live import CLIP, USUAL_FPS, Idle, bare_apart, used_s
 from tests.support.guided_window import Heart

@@ -19,7 +19,8 @@ from measure.domain.movements import Movement, View
 from measure.errors import ClipError, ThawlineError
 from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import Bundle, ModelQuality
+from measure.pose_models.bundles import Bundle
+from measure.pose_models.catalogue import ModelQuality
 from tests.fuzz.damage import damaged
 from tests.support.odd_clips import odd_clip
 

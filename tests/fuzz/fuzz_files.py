@@ -36,7 +36,8 @@ from measure.domain.records import History
 from measure.errors import ClipError, ThawlineError
 from measure.export.formats import Choices, Format, export
 from measure.export.history_json import history_json, read_history
-from measure.pose_models.bundles import ModelQuality, own_bundle
+from measure.pose_models.bundles import own_bundle
+from measure.pose_models.catalogue import ModelQuality
 from measure.progress.overview import progress_of
 from measure.report.page import report_html
 from measure.storage.backup import inspect, restore

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import ModelQuality, load
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
 
 
 def main(clip: str, rate_hz: str) -> None:

@@ -6,7 +6,8 @@ import pytest
 
 import sample_clips
 from measure.errors import ModelError
-from measure.pose_models.bundles import Bundle, ModelQuality, load
+from measure.pose_models.bundles import Bundle, load
+from measure.pose_models.catalogue import ModelQuality
 
 CLIPS = Path(sample_clips.__file__).parent / "clips"
 

@@ -30,7 +30,8 @@ from measure.pose.messages import (
     PoseFrames,
     Ready,
 )
-from measure.pose_models.bundles import Bundle, ModelQuality
+from measure.pose_models.bundles import Bundle
+from measure.pose_models.catalogue import ModelQuality
 from measure.video.sampling import Decimator
 from tests.support.stick_figure import elevation_track, raise_and_hold
 

@@ -17,7 +17,8 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement, View
 from measure.errors import ClipError, DataError, MachineError
 from measure.pose.ensemble import ModelSet
-from measure.pose_models.bundles import Bundle, ModelQuality
+from measure.pose_models.bundles import Bundle
+from measure.pose_models.catalogue import ModelQuality
 from tests.support import scripted_arm
 from tests.support.record_samples import measurement
 

@@ -8,7 +8,8 @@ import pytest
 
 from measure.cli.main import main
 from measure.cli.model import download_progress
-from measure.pose_models.bundles import ModelQuality, load
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
 
 
 @pytest.fixture

@@ -19,7 +19,7 @@ from measure.errors import ClipError, PoseProcessError
 from measure.pose.child_process import log_path
 from measure.pose.jobs import ClipInference, ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import ModelQuality
+from measure.pose_models.catalogue import ModelQuality
 from measure.tracking.offline import track_subject
 from tests.support import real_model
 from tests.support.odd_clips import odd_clip, write_rotation

@@ -16,8 +16,8 @@ from measure.pose_models.assembly import (
     schema_module,
     with_pixel_range,
 )
-from measure.pose_models.bundles import Bundle, ModelQuality, bundle_path, load, own_bundle
-from measure.pose_models.catalogue import OFFICIAL
+from measure.pose_models.bundles import Bundle, bundle_path, load, own_bundle
+from measure.pose_models.catalogue import OFFICIAL, ModelQuality
 from measure.system.paths import model_folder
 from tests.support.fake_packages import BUNDLES, DETECTOR, LANDMARKS, checksums, tiny_network
 
@@ -214,7 +214,8 @@ def test_the_official_full_bundle_holds_the_official_networks() -> None:
 def test_the_official_full_bundle_loads_into_the_network() -> None:
     code = (
         "import numpy as np; from measure.pose.network import PoseNetwork\n"
-        "from measure.pose_models.bundles import ModelQuality, load\n"
+        "from measure.pose_models.bundles import load\n"
+        "from measure.pose_models.catalogue import ModelQuality\n"
         "with PoseNetwork(load(ModelQuality.FULL).content) as network:\n"
         "    detection = network.detect(np.full((240, 320, 3), 90, np.uint8), 0.0)\n"
         "print('people', len(detection.places))"

@@ -14,8 +14,9 @@ import pytest
 
 from measure.errors import ModelError
 from measure.pose_models import cache
-from measure.pose_models.bundles import ModelQuality, bundle_path, load, obtain, obtain_all
+from measure.pose_models.bundles import bundle_path, load, obtain, obtain_all
 from measure.pose_models.cache import put, workshop
+from measure.pose_models.catalogue import ModelQuality
 from measure.pose_models.package_clients import fetch
 from tests.support.fake_packages import (
     BUNDLES,

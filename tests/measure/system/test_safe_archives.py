@@ -10,7 +10,8 @@ import pytest
 from measure.clips.inputs import read_manifest
 from measure.clips.observation_file import load_observation
 from measure.errors import DataError, ManifestError, ModelFileError
-from measure.pose_models.bundles import ModelQuality, own_bundle
+from measure.pose_models.bundles import own_bundle
+from measure.pose_models.catalogue import ModelQuality
 from measure.system.safe_archives import ARCHIVE_ERRORS, check_arrays
 from tests.support.fake_packages import BUNDLES
 
