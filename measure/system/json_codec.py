@@ -1,8 +1,8 @@
-"""Records as plain data (dicts, lists, text, numbers) and back, strictly.
+"""JSON codec: records as plain data (dicts, lists, text, numbers) and back, strictly.
 
-What JSON can carry, both for the columns of the store that hold lists and for the exported
-file. The way back trusts nothing: every field is checked against its annotation, an unknown
-field is an error, and the error says where it is.
+Used for the columns of the store that hold lists and for exported files. Decoding trusts nothing:
+every field is checked against its annotation, an unknown field is an error, and the error says
+where it is.
 """
 
 import dataclasses
@@ -23,7 +23,7 @@ from measure.errors import DataError, InputError
 
 T = TypeVar("T")
 
-#: A decoder takes plain data and where it stands, for the error's text.
+#: A decoder takes plain data and its place, for the error's text.
 Decoder = Callable[[Any, str], Any]
 
 
@@ -46,9 +46,9 @@ def to_data(value: Any) -> Any:
     if isinstance(value, dt.date):
         return value.isoformat()
     if isinstance(value, (tuple, list)):
-        return [to_data(each) for each in value]
+        return [to_data(item) for item in value]
     if isinstance(value, dict):
-        return {str(name): to_data(each) for name, each in value.items()}
+        return {str(name): to_data(item) for name, item in value.items()}
     if dataclasses.is_dataclass(value):
         return {name: to_data(getattr(value, name)) for name in _field_names(value.__class__)}
     raise TypeError(f"{type(value).__name__} is no plain data")
@@ -67,8 +67,7 @@ def from_data(kind: type[T], data: Any, where: str = "") -> T:
     DataError
         When something is missing, unknown, of the wrong kind or out of range.
     """
-    decode: Decoder = _decoder(typing.cast(Any, kind))
-    return typing.cast(T, decode(data, where))
+    return typing.cast(T, _decoder(typing.cast(Any, kind))(data, where))
 
 
 def to_json(value: Any) -> str:
@@ -120,67 +119,51 @@ def utc_from_text(text: str, where: str = "") -> dt.datetime:
 
 @functools.cache
 def _field_names(kind: Any) -> tuple[str, ...]:
-    return tuple(each.name for each in dataclasses.fields(kind))
+    return tuple(field.name for field in dataclasses.fields(kind))
 
 
 @functools.cache
 def _decoder(kind: Any) -> Decoder:
-    origin = typing.get_origin(kind)
-    arguments = typing.get_args(kind)
+    origin, arguments = typing.get_origin(kind), typing.get_args(kind)
     if origin in (types.UnionType, typing.Union):
-        (inner,) = (each for each in arguments if each is not type(None))
-        return _optional(_decoder(inner))
+        (inner,) = (_decoder(part) for part in arguments if part is not type(None))
+        return lambda data, where: None if data is None else inner(data, where)
+    if origin is tuple and arguments[-1] is Ellipsis:
+        return _list(_decoder(arguments[0]))
     if origin is tuple:
-        if arguments[-1] is Ellipsis:
-            return _list(_decoder(arguments[0]))
-        return _fixed_list(tuple(_decoder(each) for each in arguments))
+        return _fixed_list([_decoder(part) for part in arguments])
     if origin is dict:
         return _mapping(_decoder(arguments[1]))
     if dataclasses.is_dataclass(kind):
         return _record(typing.cast(type, kind))
     if issubclass(kind, Enum):
         return _choice(kind)
-    if kind is float:
-        return _number
-    if kind is dt.datetime:
-        return lambda data, where: utc_from_text(_text(data, where), where)
-    if kind is dt.date:
-        return _day
-    return {int: _whole, str: _text, bool: _truth}[kind]
-
-
-def _optional(inner: Decoder) -> Decoder:
-    return lambda data, where: None if data is None else inner(data, where)
+    return _PLAIN[kind]
 
 
 def _list(inner: Decoder) -> Decoder:
     def decode(data: Any, where: str) -> tuple[Any, ...]:
         if not isinstance(data, list):
             raise _wrong(data, where, "a list")
-        return tuple(inner(each, f"{where}[{number}]") for number, each in enumerate(data))
+        return tuple(inner(item, f"{where}[{number}]") for number, item in enumerate(data))
 
     return decode
 
 
-def _fixed_list(inner: tuple[Decoder, ...]) -> Decoder:
+def _fixed_list(inner: list[Decoder]) -> Decoder:
     def decode(data: Any, where: str) -> tuple[Any, ...]:
         if not isinstance(data, list) or len(data) != len(inner):
             raise _wrong(data, where, f"a list of {len(inner)}")
-        return tuple(
-            one(each, f"{where}[{number}]")
-            for number, (one, each) in enumerate(zip(inner, data, strict=True))
-        )
+        pairs = zip(inner, data, strict=True)
+        return tuple(part(item, f"{where}[{k}]") for k, (part, item) in enumerate(pairs))
 
     return decode
 
 
 def _mapping(inner: Decoder) -> Decoder:
     def decode(data: Any, where: str) -> dict[str, Any]:
-        if not isinstance(data, dict):
-            raise _wrong(data, where, "an object")
-        return {
-            _text(name, where): inner(each, f"{where}.{name[:40]}") for name, each in data.items()
-        }
+        items = _object(data, where).items()
+        return {_text(name, where): inner(item, f"{where}.{name[:40]}") for name, item in items}
 
     return decode
 
@@ -189,15 +172,13 @@ def _record(kind: type) -> Decoder:
     hints = typing.get_type_hints(kind)
     decoders = {name: _decoder(hints[name]) for name in _field_names(kind)}
     needed = {
-        each.name
-        for each in dataclasses.fields(kind)
-        if each.default is dataclasses.MISSING and each.default_factory is dataclasses.MISSING
+        field.name
+        for field in dataclasses.fields(kind)
+        if field.default is dataclasses.MISSING and field.default_factory is dataclasses.MISSING
     }
 
     def decode(data: Any, where: str) -> Any:
-        if not isinstance(data, dict):
-            raise _wrong(data, where, "an object")
-        if unknown := data.keys() - decoders.keys():
+        if unknown := _object(data, where).keys() - decoders.keys():
             raise DataError(
                 f"{where}: unknown field {min(unknown)[:40]!r}; a later version may have "
                 "written it."
@@ -205,19 +186,19 @@ def _record(kind: type) -> Decoder:
         if missing := needed - data.keys():
             raise DataError(f"{where}: the field {min(missing)!r} is missing.")
         prefix = f"{where}." if where else ""
-        values = {name: decoders[name](each, prefix + name) for name, each in data.items()}
+        values = {name: decoders[name](item, prefix + name) for name, item in data.items()}
         try:
             return kind(**values)
+        except DataError:
+            raise
         except InputError as error:
-            if isinstance(error, DataError):
-                raise
             raise DataError(f"{where}: {error}") from None
 
     return decode
 
 
 def _choice(kind: type[Enum]) -> Decoder:
-    members = {each.value: each for each in kind}
+    members = {member.value: member for member in kind}
 
     def decode(data: Any, where: str) -> Enum:
         if not isinstance(data, str) or data not in members:
@@ -225,6 +206,12 @@ def _choice(kind: type[Enum]) -> Decoder:
         return members[data]
 
     return decode
+
+
+def _object(data: Any, where: str) -> dict[Any, Any]:
+    if not isinstance(data, dict):
+        raise _wrong(data, where, "an object")
+    return data
 
 
 def _number(data: Any, where: str) -> float:
@@ -259,11 +246,25 @@ def _truth(data: Any, where: str) -> bool:
     return data
 
 
+def _time(data: Any, where: str) -> dt.datetime:
+    return utc_from_text(_text(data, where), where)
+
+
 def _day(data: Any, where: str) -> dt.date:
     try:
         return dt.date.fromisoformat(_text(data, where))
     except ValueError:
         raise _wrong(data, where, "a day such as 2026-03-29") from None
+
+
+_PLAIN: dict[Any, Decoder] = {
+    int: _whole,
+    float: _number,
+    str: _text,
+    bool: _truth,
+    dt.datetime: _time,
+    dt.date: _day,
+}
 
 
 def _wrong(data: Any, where: str, expected: str) -> DataError:
