@@ -6,7 +6,6 @@ the end of a sentence, such as "a number of the lens is missing", and the reader
 its name. No file access here.
 """
 
-import dataclasses
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
@@ -14,22 +13,22 @@ from dataclasses import dataclass, field, replace
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.errors import InputError
 
-#: Assumed when a camera's field of view is unknown: a usual webcam. Ours.
+#: Assumed horizontal field of view where it is unknown, degrees: a usual webcam. [project]
 ASSUMED_HORIZONTAL_FIELD_DEG = 65.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LensProfile:
-    """A pinhole lens with distortion, for one size of the upright, unmirrored picture.
+    """Pinhole lens with distortion, for one size of the upright, unmirrored image.
 
-    Pixel centres are whole numbers. What uses it is :mod:`measure.kinematics.camera_geometry`.
+    Pixel centres are whole numbers. Used by :mod:`measure.kinematics.camera_geometry`.
 
     Attributes
     ----------
     camera_name
         As the system names it.
     width_px, height_px
-        Picture size that the profile was made at.
+        Image size for which the profile was made.
     focal_px, centre_px
         (fx, fy) and (cx, cy), pixels.
     distortion
@@ -37,7 +36,7 @@ class LensProfile:
     reprojection_px
         Root mean square error of the fit, pixels.
     views
-        How many pictures of the board it was made from.
+        Number of images of the board from which it was made.
     """
 
     camera_name: str
@@ -51,13 +50,13 @@ class LensProfile:
 
     @property
     def size_px(self) -> tuple[int, int]:
-        """Width and height of the pictures that it holds for."""
+        """Width and height of the images for which it holds."""
         return self.width_px, self.height_px
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CameraSetup:
-    """The camera as far as it is known.
+    """What is known about the camera.
 
     Attributes
     ----------
@@ -66,11 +65,11 @@ class CameraSetup:
     lens
         A calibrated lens, or None.
     roll_deg
-        How far the camera is turned clockwise about its axis, or None when not measured.
+        Clockwise turn of the camera about its axis, degrees; None where not measured.
     already_mirrored
         True when the source delivers a mirror image.
     quarter_turns
-        Clockwise quarter turns that make the source's picture upright, 0..3.
+        Clockwise quarter turns that make the source's image upright, 0..3.
     """
 
     name: str | None = None
@@ -80,20 +79,20 @@ class CameraSetup:
     quarter_turns: int = 0
 
 
-#: Nothing is known: what is measured with it is as if there were no calibration.
+#: Nothing is known: measuring as without calibration.
 UNKNOWN_CAMERA = CameraSetup()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BodySetup:
-    """Lengths as fractions of the trunk (mid-hip to mid-shoulder), or None where unknown.
+    """Lengths of the body as fractions of the trunk (mid-hip to mid-shoulder); None where unknown.
 
     Attributes
     ----------
     upper_arm, forearm, shoulder_width
         Over trunk length.
     c7_height
-        Height of C7 above mid-hip over trunk length, marked once in a back picture.
+        Height of C7 above mid-hip over trunk length, marked once in an image of the back.
     iliac_spines
         The same of the posterior iliac spines (the dimples above the buttocks).
     """
@@ -107,15 +106,15 @@ class BodySetup:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Correction:
-    """A correction against a goniometer, made by an agreement study for one set-up.
+    """Correction against a goniometer, made by an agreement study for one set-up.
 
-    corrected = value - bias - gain * (value - centre); degrees. Outside the angles that were
-    studied the correction stays what it is at their end.
+    corrected = value - bias - gain * (value - centre), degrees. Outside the studied angles the
+    correction stays at its value at their end.
 
     Attributes
     ----------
     pairs
-        How many pairs of readings it was made from.
+        Number of pairs of readings from which it was made.
     study
         Name of the study.
     lowest_deg, highest_deg
@@ -132,22 +131,20 @@ class Correction:
 
     def corrected_deg(self, value_deg: float) -> float:
         """Return a camera value with the correction applied."""
-        studied = value_deg
-        if self.lowest_deg is not None:
-            studied = max(studied, self.lowest_deg)
-        if self.highest_deg is not None:
-            studied = min(studied, self.highest_deg)
+        low = -math.inf if self.lowest_deg is None else self.lowest_deg
+        high = math.inf if self.highest_deg is None else self.highest_deg
+        studied = min(max(value_deg, low), high)
         return value_deg - self.bias_deg - self.gain * (studied - self.centre_deg)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setup:
-    """All that is known beforehand and changes a number. Stored with every reading.
+    """What is known beforehand and changes a number. Stored with every measurement.
 
     Attributes
     ----------
     correction
-        The one of the movement measured, if it is switched on.
+        That of the measured movement, if it is switched on.
     """
 
     camera: CameraSetup = field(default_factory=CameraSetup)
@@ -158,20 +155,20 @@ class Setup:
 def fit_for_picture(
     setup: Setup, width_px: int, height_px: int, lenses: Sequence[LensProfile] = ()
 ) -> tuple[Setup, str]:
-    """Return what of a set-up holds for upright pictures of a size, and why not all does.
+    """Return the part of a set-up that holds for upright images of a size, and why not all does.
 
-    A lens profile is for one picture size: cameras crop as well as scale. The words are empty
-    when all holds.
+    A lens profile holds for one image size: cameras crop as well as scale. The reason is empty
+    when the whole set-up holds.
 
     Parameters
     ----------
     lenses
-        More profiles of the same camera; one that fits takes the place of one that does not.
+        More profiles of the same camera; one that fits replaces one that does not.
     """
     lens = setup.camera.lens
     if lens is None or lens.size_px == (width_px, height_px):
         return setup, ""
-    fitting = [each for each in lenses if each.size_px == (width_px, height_px)]
+    fitting = [profile for profile in lenses if profile.size_px == (width_px, height_px)]
     if fitting:
         return replace(setup, camera=replace(setup.camera, lens=fitting[-1])), ""
     return (
@@ -192,7 +189,7 @@ class MovementCorrection:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KnownSetup:
-    """What is known beforehand of one person before one camera, for any movement.
+    """What is known beforehand of one person and one camera, for any movement.
 
     Attributes
     ----------
@@ -205,25 +202,29 @@ class KnownSetup:
     corrections: tuple[MovementCorrection, ...] = ()
 
     def of(self, movement: Movement) -> Setup:
-        """Return what is known for one movement."""
-        found = (each.correction for each in self.corrections if each.movement is movement)
-        return Setup(camera=self.camera, body=self.body, correction=next(found, None))
+        """Return the set-up of one movement."""
+        corrections = {item.movement: item.correction for item in self.corrections}
+        return Setup(camera=self.camera, body=self.body, correction=corrections.get(movement))
 
 
-#: No camera has a longer name or a larger picture; no study a longer name.
+#: Longest name of a camera or a study, characters. [technical]
 LONGEST_NAME = 200
+#: Largest side of an image, pixels. [technical]
 LARGEST_SIDE_PX = 16_384
-#: A focal length outside these shares of the picture's longer side is no webcam's.
+#: Least and largest focal length of a webcam, as shares of the image's longer side. [project]
 FOCAL_SHARES = (0.2, 20.0)
+#: Largest term of a lens distortion. [project]
 LARGEST_TERM = 100.0
-#: No camera is used turned farther about its axis, degrees.
+#: Largest turn of a camera about its axis, degrees. [project]
 LARGEST_ROLL_DEG = 45.0
-#: A larger bias or gain is a fault of the set-up to be found, not to be hidden.
+#: Largest bias of a correction, degrees: a larger one is a fault of the set-up to be found, not to
+#: be hidden. [project]
 LARGEST_BIAS_DEG = 10.0
+#: Largest gain of a correction: a larger one is a fault of the set-up. [project]
 LARGEST_GAIN = 0.2
-#: No studied angle may be changed by more, degrees.
+#: Largest change of a studied angle by a correction, degrees. [project]
 LARGEST_CHANGE_DEG = 15.0
-#: What a length over the trunk's may be: of adults, with the network's points.
+#: Least and largest lengths of adults over the trunk's, with the network's points. [project]
 POSSIBLE = {
     "upper_arm": (0.40, 0.85),
     "forearm": (0.35, 0.75),
@@ -233,19 +234,19 @@ POSSIBLE = {
 }
 
 
-def check_known(known: KnownSetup) -> None:
-    """Raise InputError unless a whole set-up can be."""
-    check_camera(known.camera)
-    check_lengths(known.body)
-    for each in known.corrections:
-        check_correction(each.movement, each.correction)
-    movements = [each.movement for each in known.corrections]
+def check_known(setup: KnownSetup) -> None:
+    """Raise InputError unless a whole set-up is possible."""
+    check_camera(setup.camera)
+    check_lengths(setup.body)
+    for item in setup.corrections:
+        check_correction(item.movement, item.correction)
+    movements = [item.movement for item in setup.corrections]
     if len(set(movements)) < len(movements):
         raise InputError("one movement has two corrections")
 
 
 def check_camera(camera: CameraSetup) -> None:
-    """Raise InputError unless the camera can be, with a lens profile of its own."""
+    """Raise InputError unless the camera is possible, with a lens profile of its own."""
     if camera.name is not None:
         check_name(camera.name)
     if camera.roll_deg is not None:
@@ -262,7 +263,7 @@ def check_camera(camera: CameraSetup) -> None:
 
 
 def check_profile(profile: LensProfile) -> None:
-    """Raise InputError unless the profile is of a lens that can be."""
+    """Raise InputError unless the profile is that of a possible lens."""
     check_name(profile.camera_name)
     width, height = profile.width_px, profile.height_px
     if not (1 <= width <= LARGEST_SIDE_PX and 1 <= height <= LARGEST_SIDE_PX):
@@ -271,7 +272,8 @@ def check_profile(profile: LensProfile) -> None:
     if not all(map(math.isfinite, numbers)):
         raise InputError("a number of the lens is missing")
     longer = max(width, height)
-    if not all(FOCAL_SHARES[0] <= each / longer <= FOCAL_SHARES[1] for each in profile.focal_px):
+    least, largest = FOCAL_SHARES
+    if not all(least <= focal / longer <= largest for focal in profile.focal_px):
         raise InputError("the focal length is not that of a webcam")
     x, y = profile.centre_px
     if not (0 <= x <= width and 0 <= y <= height):
@@ -283,38 +285,42 @@ def check_profile(profile: LensProfile) -> None:
 
 
 def check_roll(roll_deg: float) -> None:
-    """Raise InputError unless a camera can be turned so about its axis."""
+    """Raise InputError unless a camera can have this turn about its axis."""
     if not (math.isfinite(roll_deg) and abs(roll_deg) <= LARGEST_ROLL_DEG):
         raise InputError("no camera is used turned like that")
 
 
 def check_lengths(body: BodySetup) -> None:
-    """Raise InputError unless every length that is known can be."""
-    for each in dataclasses.fields(body):
-        value = getattr(body, each.name)
-        if value is not None and not is_possible(each.name, value):
-            raise InputError(f"the {each.name.replace('_', ' ')} {value:g} cannot be")
+    """Raise InputError unless every known length is possible."""
+    for name in POSSIBLE:
+        value = getattr(body, name)
+        if value is not None and not is_possible(name, value):
+            raise InputError(f"the {name.replace('_', ' ')} {value:g} cannot be")
 
 
 def is_possible(name: str, value: float) -> bool:
-    """Tell whether a length over the trunk's can be; False for NaN."""
+    """Return whether a length over the trunk's is possible; False for NaN."""
     low, high = POSSIBLE[name]
     return low <= value <= high
 
 
-def check_correction(movement: Movement, one: Correction) -> None:
-    """Raise InputError unless a correction keeps within the bounds that a study keeps to."""
+def check_correction(movement: Movement, correction: Correction) -> None:
+    """Raise InputError unless a correction keeps the bounds of an agreement study."""
     if MOVEMENTS[movement].unit is not Unit.DEGREES:
         raise InputError("only angles are corrected")
-    ends = (one.lowest_deg, one.highest_deg)
-    if None in ends:
+    low, high = correction.lowest_deg, correction.highest_deg
+    if low is None or high is None:
         raise InputError("the studied range is missing")
-    numbers = [one.bias_deg, one.gain, one.centre_deg, *(each or 0.0 for each in ends)]
-    if not all(map(math.isfinite, numbers)) or one.pairs < 1 or len(one.study) > LONGEST_NAME:
+    numbers = (correction.bias_deg, correction.gain, correction.centre_deg, low, high)
+    if (
+        not all(map(math.isfinite, numbers))
+        or correction.pairs < 1
+        or len(correction.study) > LONGEST_NAME
+    ):
         raise InputError("a number of the correction cannot be")
-    if abs(one.bias_deg) > LARGEST_BIAS_DEG or abs(one.gain) > LARGEST_GAIN:
+    if abs(correction.bias_deg) > LARGEST_BIAS_DEG or abs(correction.gain) > LARGEST_GAIN:
         raise InputError("the correction is larger than any study may make")
-    if any(abs(one.corrected_deg(end or 0.0) - (end or 0.0)) > LARGEST_CHANGE_DEG for end in ends):
+    if any(abs(correction.corrected_deg(end) - end) > LARGEST_CHANGE_DEG for end in (low, high)):
         raise InputError("the correction changes the ends of its range too much")
 
 

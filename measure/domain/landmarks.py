@@ -1,4 +1,4 @@
-"""Names of the body and the frames' landmarks as arrays. No geometry, no thresholds."""
+"""Landmarks of the body and sides, and their array types. No geometry, no thresholds."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""What measuring gives: trials, and the measurement that they add up to. Values only."""
+"""Measurements: trials, and the value that they add up to, with its provenance. Values only."""
 
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -15,7 +15,7 @@ class Status(StrEnum):
 
 
 class Reference(StrEnum):
-    """What an angle was measured against."""
+    """Reference line of an angle."""
 
     TRUNK_AXIS = "trunk-axis"
     PLUMB_LINE = "plumb-line"
@@ -23,7 +23,7 @@ class Reference(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Trial:
-    """One neutral, move, hold and return.
+    """One trial: neutral, movement, hold and return.
 
     Attributes
     ----------
@@ -36,7 +36,7 @@ class Trial:
     flags
         Reasons that were noted; those that refused the trial come first.
     refused_for
-        The reasons that keep the trial out of the value; empty for a scored trial.
+        Reasons for which the trial is not scored; empty for a scored trial.
     spread
         Standard deviation of the frames in the hold, in the movement's unit; None if refused.
     """
@@ -59,7 +59,7 @@ class Trial:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LevelBand:
-    """Where a thumb behind the back reaches: a band of levels, never a point.
+    """Level that a thumb behind the back reaches: a band of levels, never a point.
 
     Attributes
     ----------
@@ -79,7 +79,7 @@ class LevelBand:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Provenance:
-    """Everything besides the body that can change a number.
+    """Provenance: everything besides the body that can change a number.
 
     Attributes
     ----------
@@ -88,14 +88,14 @@ class Provenance:
     model_hashes
         SHA-256 of each bundle used, by quality.
     passes
-        The careful passes used, such as "heavy" or "heavy mirrored".
+        The fine passes used, such as "heavy" or "heavy mirrored".
     software
         Versions by name: thawline, mediapipe, opencv, numpy, python.
     source
         Backend, frames read and expected, share unreadable, measured frames a second,
         rotation and pixel-aspect decisions, as text by name.
     setup
-        What was known about camera, body and instrument.
+        What was known about camera, body and corrections.
     """
 
     model: str
@@ -117,10 +117,10 @@ class Measurement:
     best
         The largest scored trial, kept apart: it is biased upwards.
     against_vertical
-        The same angle against the picture's vertical, for the lean check; None where it
-        makes no sense.
+        The same angle against the image's vertical, for the lean check; None where it has no
+        meaning.
     reasons
-        Why it was refused, or what was noted, most important first.
+        Reasons of the refusal, or notes, most important first.
     level
         Band of levels for a hand-behind-back reach, otherwise None.
     """

@@ -1,4 +1,4 @@
-"""Why a frame, a trial or a whole reading is doubtful or refused, in codes and in words."""
+"""Reasons why a frame, a trial or a measurement is doubtful or refused: codes and sentences."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -6,7 +6,7 @@ from enum import StrEnum
 
 
 class Reason(StrEnum):
-    """Codes of the command line's contract: stored and exported as they stand."""
+    """Codes, stored and exported unchanged: part of the command line's contract."""
 
     NOBODY = "nobody"
     OTHER_PERSON = "other-person"
@@ -39,7 +39,7 @@ class Reason(StrEnum):
     SPREAD_TRIALS = "spread-trials"
 
 
-#: One plain sentence each: what was seen, then what to do.
+#: What was seen, then what to do, by reason.
 SENTENCES: Mapping[Reason, str] = {
     Reason.NOBODY: "Nobody was in view. Stand where the camera sees you from head to hips.",
     Reason.OTHER_PERSON: "Another person was measured for a while. "
@@ -85,7 +85,7 @@ SENTENCES: Mapping[Reason, str] = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GateResult:
-    """Reasons found by the gates, each once, in the order of importance."""
+    """Result of quality gates: reasons in the order of importance, none twice."""
 
     refused_for: tuple[Reason, ...] = ()
     notes: tuple[Reason, ...] = ()

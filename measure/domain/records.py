@@ -21,7 +21,7 @@ from measure.system.clock import Timestamp
 
 
 class Onset(StrEnum):
-    """How the trouble began, in the trade's general terms."""
+    """How the trouble began, in general clinical terms."""
 
     GRADUAL = "gradual"
     INJURY = "injury"
@@ -31,9 +31,9 @@ class Onset(StrEnum):
 
 
 class Assistance(StrEnum):
-    """Whether the arm moved by itself, or by what it was helped.
+    """Assistance of the movement.
 
-    All but NONE are active-assisted. Passive motion, somebody moving a relaxed arm, is
+    All but NONE are active-assisted. Passive motion, a relaxed arm moved by another person, is
     another measurement and is not kept here.
     """
 
@@ -50,7 +50,7 @@ class BodyPosition(StrEnum):
 
 
 class LimitingFactor(StrEnum):
-    """What ended the movement, as the person felt it; a camera cannot see that."""
+    """What ended the movement, as the person felt it; not visible to a camera."""
 
     PAIN = "pain"
     STIFFNESS = "stiffness"
@@ -59,7 +59,7 @@ class LimitingFactor(StrEnum):
 
 
 class EventKind(StrEnum):
-    """What may bend or break a series."""
+    """Kinds of events that may bend or break a series."""
 
     INJECTION = "injection"
     PROCEDURE = "procedure"
@@ -81,7 +81,7 @@ EVENT_WORDS: Mapping[EventKind, str] = {
 
 
 class Stretch(StrEnum):
-    """Stretches of the usual home programme, by their trade names."""
+    """Stretches of the usual home programme, by their names in physiotherapy."""
 
     TABLE_SLIDE_FORWARD = "table-slide-forward"
     TABLE_SLIDE_SIDEWAYS = "table-slide-sideways"
@@ -95,7 +95,7 @@ class Stretch(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Person:
-    """Somebody who is measured, known by a pseudonym only.
+    """A person who is measured, under a pseudonym only.
 
     Attributes
     ----------
@@ -110,7 +110,7 @@ class Person:
     onset
         What began it, or None.
     demo
-        True for made-up people; everything shown of them says so.
+        True for made-up people; everything shown of them is marked.
     """
 
     id: str
@@ -131,7 +131,7 @@ class Person:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AssessmentCondition:
-    """How the movement was done. Readings of different conduct never share a curve."""
+    """Conditions of a movement. Measurements under different ones never share a curve."""
 
     help: Assistance = Assistance.NONE
     posture: BodyPosition = BodyPosition.STANDING
@@ -144,7 +144,7 @@ class AssessmentCondition:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pain:
-    """Numeric rating 0..10 before a session; None where not asked or not answered."""
+    """Numeric ratings 0..10 before a session; None where not asked or not answered."""
 
     rest: int | None = None
     night: int | None = None
@@ -157,19 +157,19 @@ class Pain:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SessionRecord:
-    """One sitting in front of the camera.
+    """One session in front of the camera.
 
     Attributes
     ----------
     conduct
-        How the movements are done unless a measurement says otherwise.
+        Conditions of the movements unless a measurement has its own.
     pain
         Pain before the first movement.
     duration_s
-        From start to finish by a clock that nobody can set; None for a session that is still
-        going on or was cut short.
+        From start to finish by a monotonic clock; None for a session that is unfinished or was
+        cut short.
     finished
-        False while going on, and for ever where the program was killed.
+        False until the end, and for good where the program was killed.
     """
 
     id: str
@@ -189,14 +189,14 @@ class SessionRecord:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasurementRecord:
-    """A measurement with what only its session knows.
+    """A measurement with the facts of its session.
 
     Attributes
     ----------
     taken
         When it was finished.
     conduct
-        How this movement was done.
+        Conditions of this movement.
     pain_during
         Numeric rating 0..10 during the movement, or None.
     stopped_by
@@ -216,14 +216,14 @@ class MeasurementRecord:
     overridden: tuple[Reason, ...] = ()
 
     def __post_init__(self) -> None:
-        for each in (self.id, self.session_id, self.person_id):
-            check_id(each)
+        for identifier in (self.id, self.session_id, self.person_id):
+            check_id(identifier)
         check_rating(self.pain_during)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Event:
-    """Something that happened on a day and may bend or break a series.
+    """An event on a day that may bend or break a series.
 
     Attributes
     ----------
@@ -248,7 +248,7 @@ class Event:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StretchLog:
-    """One tap: this stretch was done now."""
+    """One stretch that was done, logged by one tap."""
 
     id: str
     person_id: str
@@ -296,7 +296,7 @@ class Plan:
     pain_limit
         Numeric rating 0..10 at which to stop.
     chosen_by
-        Who chose it, in words such as "physiotherapist"; no name is needed.
+        Role of the person who chose it, such as "physiotherapist"; no name is needed.
     """
 
     id: str
@@ -311,7 +311,7 @@ class Plan:
         check_id(self.person_id)
         check_rating(self.pain_limit)
         check_note(self.chosen_by)
-        if len({each.stretch for each in self.stretches}) != len(self.stretches):
+        if len({planned.stretch for planned in self.stretches}) != len(self.stretches):
             raise InputError("A plan names each stretch once; change its times a day instead.")
 
 
@@ -322,7 +322,7 @@ class History:
     Raises
     ------
     InputError
-        When a record belongs to somebody else or to no session of the history, or two records
+        When a record belongs to another person or to no session of the history, or two records
         of a kind share an identifier.
     """
 
@@ -336,11 +336,11 @@ class History:
     def __post_init__(self) -> None:
         sessions = {session.id for session in self.sessions}
         for kind in (self.sessions, self.measurements, self.events, self.plans, self.stretches):
-            if len({each.id for each in kind}) != len(kind):
+            if len({record.id for record in kind}) != len(kind):
                 raise InputError("Two records of the same kind have the same identifier.")
-            for each in kind:
-                if each.person_id != self.person.id:
-                    raise InputError(f"The record {each.id} belongs to somebody else.")
+            for record in kind:
+                if record.person_id != self.person.id:
+                    raise InputError(f"The record {record.id} belongs to somebody else.")
         for measurement in self.measurements:
             if measurement.session_id not in sessions:
                 raise InputError(f"The session of the measurement {measurement.id} is missing.")
@@ -348,7 +348,7 @@ class History:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Merged:
-    """What became of a history that was merged into the store.
+    """Result of merging a history into the store.
 
     Attributes
     ----------
@@ -357,8 +357,8 @@ class Merged:
     new_person
         False when the person was there already.
     added, same, kept
-        Records that were added; that were there already, alike; that were there already with
-        other contents and stayed as they were.
+        Numbers of records that were added; that were stored already, equal; that were stored
+        already with other contents and stayed unchanged.
     """
 
     person: Person
@@ -368,9 +368,10 @@ class Merged:
     kept: int
 
 
-#: Characters. Ours: fits a file name in every alphabet, and a table's column.
+#: Longest pseudonym, characters: fits a file name in every alphabet, and a table's column.
+#: [technical]
 LONGEST_NAME = 60
-#: Characters. Ours: a page of text.
+#: Longest note, characters: a page of text. [technical]
 LONGEST_NOTE = 4000
 
 _ID_LENGTH, _ID_DIGITS = 32, "0123456789abcdef"
@@ -383,8 +384,8 @@ _NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\u
 
 
 def check_id(text: str) -> None:
-    """Raise InputError unless `text` is an identifier of ours: 32 hexadecimal digits."""
-    # Half the time of a pattern, which a history of many years would feel.
+    """Raise InputError unless `text` is an identifier: 32 hexadecimal digits."""
+    # Takes half the time of a regular expression, which matters for a history of many years.
     if len(text) != _ID_LENGTH or text.strip(_ID_DIGITS):
         raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
 

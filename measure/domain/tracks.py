@@ -11,7 +11,7 @@ from measure.domain.landmarks import LANDMARKS, FloatArray, IntArray
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PoseFrame:
-    """What the network found in one picture: no person, one or several, in no fixed order.
+    """Poses that the network detected in one frame: no person, one or several, in no fixed order.
 
     Attributes
     ----------
@@ -20,10 +20,10 @@ class PoseFrame:
     time_s
         The frame's own time, seconds from the source's first frame.
     points_px
-        Shape (people, 33, 2): x to the right, y down, pixels of the upright picture with
-        square pixels, not clipped to the picture. Float64.
+        Shape (people, 33, 2): x to the right, y down, pixels of the upright image with
+        square pixels, not clipped to the image. Float64.
     visibility, presence
-        Shape (people, 33), 0..1 as the network says; NaN where it says nothing.
+        Shape (people, 33), 0..1 as the network states; NaN where it states nothing.
     readable
         False for a damaged frame that could not be decoded; it then holds no people.
     """
@@ -37,7 +37,7 @@ class PoseFrame:
 
 
 class FrameState(IntEnum):
-    """Why a frame of a track has or has not landmarks of the locked person."""
+    """Whether the tracked person was detected in a frame and, if not, why."""
 
     SEEN = 0
     NOBODY = 1
@@ -61,9 +61,9 @@ class Track:
     state
         Shape (n,), values of :class:`FrameState`.
     people
-        Shape (n,), how many different people were seen in the frame.
+        Shape (n,), number of different people in the frame.
     width_px, height_px
-        Size of the upright picture that the pixels belong to.
+        Size of the upright image to which the pixels belong.
     """
 
     time_s: FloatArray

@@ -1,16 +1,16 @@
-"""Bands of levels for a thumb behind the back. A band, never a point.
+"""Vertebral levels for a thumb behind the back, as bands and never as a point.
 
 Heights are fractions of the line from mid-hip (0) to C7 (1). Places of the levels between C7
 (0 %) and the line of the posterior iliac spines (100 %) are from Ernst 2013 (T4 21, T7 39,
 T10 54.1, L1 70.9, L4 86.1 %), straight lines between. The iliac spines lie above mid-hip by
-about 0.13 of mid-hip to C7 (ours, from usual body measures: 7-8 cm of 57 cm); a pelvis marked
-in a back picture replaces it.
+about 0.13 of mid-hip to C7 (from usual body measures: 7-8 cm of 57 cm); a pelvis marked in an
+image of the back replaces it.
 """
 
 from measure.domain.acquisition import BodySetup
 from measure.domain.measurements import LevelBand
 
-#: Level, and its way from C7 down to the iliac spines in per cent.
+#: Level, and its place on the way from C7 down to the iliac spines in per cent.
 _LEVELS = (
     ("T1", 5.2),
     ("T2", 10.5),
@@ -32,11 +32,14 @@ _LEVELS = (
     ("S1", 95.4),
     ("S2", 100.0),
 )
-#: Below the sacrum: name and the lowest height above mid-hip that belongs to it. Ours.
+#: Regions below: name and the lowest height above mid-hip that belongs to it. [project]
 _BELOW = (("sacrum", 0.06), ("buttock", -0.06))
 _LOWEST = "thigh"
-#: The iliac spines above mid-hip, as a fraction of mid-hip to C7. Ours.
+#: Height of the iliac spines above mid-hip, as a fraction of mid-hip to C7. [project]
 ILIAC_SPINES = 0.13
+
+#: Way from C7 to the iliac spines, per cent, beyond which a height is below S2. [project]
+_END_OF_LEVELS = 102.3
 
 _REGIONS = (
     (("T1", "T2", "T3", "T4", "T5", "T6"), "upper thoracic"),
@@ -53,13 +56,13 @@ _REGIONS = (
 def level_at(height: float, iliac_spines: float = ILIAC_SPINES) -> str:
     """Return the level nearest to a height above mid-hip, as a fraction of mid-hip to C7."""
     way = (1.0 - height) / (1.0 - iliac_spines) * 100
-    if way <= 102.3:
+    if way <= _END_OF_LEVELS:
         return min(_LEVELS, key=lambda level: abs(level[1] - way))[0]
     return next((name for name, lowest in _BELOW if height >= lowest), _LOWEST)
 
 
 def height_of(level: str) -> float:
-    """Return where a level begins, counted from below, as a fraction of mid-hip to C7.
+    """Return the lowest height of a level, as a fraction of mid-hip to C7.
 
     For a vertebra that is its own height; the regions below the sacrum begin at their limit.
     """
@@ -75,9 +78,9 @@ def region_of(level: str) -> str:
 
 
 def marked_spines(body: BodySetup) -> float:
-    """Return where a person's iliac spines lie, as a fraction of mid-hip to C7.
+    """Return the height of a person's iliac spines, as a fraction of mid-hip to C7.
 
-    The usual place where C7 and pelvis were not both marked.
+    The usual one where C7 and pelvis were not both marked.
     """
     if body.c7_height is None or body.iliac_spines is None:
         return ILIAC_SPINES

@@ -64,7 +64,6 @@ STILL_WITH_EMPTY_NAMES: set[str] = {
     "measure/cli",
     "measure/clips",
     "measure/diagnostics",
-    "measure/domain",
     "measure/export",
     "measure/kinematics",
     "measure/live",
