@@ -45,7 +45,7 @@ def _as_json(findings: list[Finding]) -> str:
                     "name": finding.name,
                     "present": finding.present,
                     "purpose": finding.purpose,
-                    "found": finding.found,
+                    "found": finding.result,
                     "cure": finding.cure,
                 }
                 for finding in findings
@@ -59,9 +59,9 @@ def _in_words(findings: list[Finding]) -> str:
     lines = []
     for finding in findings:
         if finding.present:
-            lines.append(f"ok       {finding.name}: {finding.found}")
+            lines.append(f"ok       {finding.name}: {finding.result}")
         else:
-            lines.append(f"LACKING  {finding.name} (for {finding.purpose}): {finding.found}")
+            lines.append(f"LACKING  {finding.name} (for {finding.purpose}): {finding.result}")
             lines.append(f"         {finding.cure}")
     lacking = sorted({finding.purpose.value for finding in findings if not finding.present})
     if not lacking:

@@ -1,4 +1,4 @@
-"""`thawline demo`: reads the sample clips and holds the readings against their truth."""
+"""The command `thawline demo`: readings of the sample clips against their truth."""
 
 import argparse
 import csv
@@ -42,7 +42,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--to", type=Path, default=Path("demo_output"), metavar="DIR", help="default: demo_output"
     )
-    parser.add_argument("--model-quality", choices=[each.value for each in ModelQuality])
+    parser.add_argument("--model-quality", choices=[quality.value for quality in ModelQuality])
     parser.add_argument(
         "--story", action="store_true", help="load demo people into the store instead"
     )
@@ -109,7 +109,7 @@ def _load_story() -> int:
 def sample_clips(folder: Path) -> list[SampleClip]:
     """Return the sample clips of a folder with a ``truth.json``, in its order."""
     listed = json.loads((folder / "truth.json").read_text(encoding="utf-8"))["clips"]
-    return [_sample(folder, each) for each in listed]
+    return [_sample(folder, facts) for facts in listed]
 
 
 def _sample(folder: Path, facts: dict[str, Any]) -> SampleClip:

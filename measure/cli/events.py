@@ -1,4 +1,4 @@
-"""`thawline events`: what happened between sessions and may bend or break a curve."""
+"""The command `thawline events`: what happened between sessions and may change a trend."""
 
 import argparse
 import datetime as dt
@@ -31,9 +31,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.set_defaults(run=run_list)
     actions = parser.add_subparsers(metavar="ACTION")
     add = actions.add_parser("add", help="add an event")
-    add.add_argument("kind", choices=[each.value for each in EventKind], help="what happened")
+    add.add_argument("kind", choices=[kind.value for kind in EventKind], help="what happened")
     add.add_argument("--day", type=a_day, metavar="DATE", help="the day; today unless given")
-    add.add_argument("--side", choices=[each.value for each in Side], help="the side it concerns")
+    add.add_argument("--side", choices=[side.value for side in Side], help="the side it concerns")
     add.add_argument("--note", default="", metavar="TEXT", help="a note in your own words")
     add.set_defaults(run=run_add)
     delete = actions.add_parser("delete", help="delete an event")
@@ -42,7 +42,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def a_day(text: str) -> dt.date:
-    """Return the date that somebody typed, for argparse."""
+    """Return a date typed as YYYY-MM-DD, for argparse."""
     try:
         return dt.date.fromisoformat(text)
     except ValueError:
@@ -72,7 +72,7 @@ def run_add(arguments: argparse.Namespace) -> int:
             note=arguments.note,
         )
         store.save_event(event)
-    print(f"Noted: {' '.join(each for each in _row(event) if each)}.")
+    print(f"Noted: {' '.join(filter(None, _row(event)))}.")
     return 0
 
 
@@ -85,15 +85,15 @@ def run_delete(arguments: argparse.Namespace) -> int:
                 f"There is no event {arguments.number} of {person.pseudonym}. "
                 f"See the numbers with: thawline events {person.pseudonym}"
             )
-        gone = events[arguments.number - 1]
-        store.delete_event(gone.id)
-    print(f"Deleted: {' '.join(each for each in _row(gone) if each)}.")
+        event = events[arguments.number - 1]
+        store.delete_event(event.id)
+    print(f"Deleted: {' '.join(filter(None, _row(event)))}.")
     return 0
 
 
 def _print(person: Person, events: list[Event]) -> None:
     print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
-    rows = [[str(number), *_row(each)] for number, each in enumerate(events, start=1)]
+    rows = [[str(number), *_row(event)] for number, event in enumerate(events, start=1)]
     print(table(rows, ["number", "day", "event", "side", "note"]))
 
 

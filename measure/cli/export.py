@@ -35,7 +35,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """
     parser.add_argument("person", metavar="PERSON", help="pseudonym")
     parser.add_argument(
-        "--format", required=True, choices=[each.value for each in Format], help="see above"
+        "--format", required=True, choices=[format.value for format in Format], help="see above"
     )
     parser.add_argument(
         "--to",
@@ -46,7 +46,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument(
         "--decimal",
-        choices=[each.value for each in DecimalSign],
+        choices=[sign.value for sign in DecimalSign],
         default=DecimalSign.COMMA.value,
         help="decimal sign that the spreadsheet expects (default: %(default)s)",
     )

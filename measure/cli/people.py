@@ -46,7 +46,7 @@ def configure(
     add.add_argument("--affected", choices=["left", "right", "both"], help="the affected side")
     add.add_argument("--dominant", choices=["left", "right"], help="the dominant hand")
     add.add_argument("--since", metavar="DATE", help="since when: 2026, 2026-03 or 2026-03-14")
-    add.add_argument("--onset", choices=[each.value for each in Onset], help="how it began")
+    add.add_argument("--onset", choices=[onset.value for onset in Onset], help="how it began")
     add.set_defaults(run=run_add)
     show = actions.add_parser("show", help="show what is known about a person")
     show.add_argument("name", metavar="PERSON", help="pseudonym")
@@ -87,7 +87,7 @@ def run_add(arguments: argparse.Namespace) -> int:
         onset=Onset(arguments.onset) if arguments.onset else None,
     )
     with open_store() as store:
-        if any(person.pseudonym == known.id for known in store.people()):
+        if any(person.pseudonym == other.id for other in store.people()):
             raise InputError("This is the identifier of another person. Choose a pseudonym.")
         store.save_person(person)
     print(f"Added {person.pseudonym}.")

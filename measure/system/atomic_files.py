@@ -11,8 +11,8 @@ from typing import Any
 from measure.errors import DataError, InputError, MachineError
 from measure.system.clock import new_id
 
-#: Bytes of UTF-8 for the part of a name that comes from a person. Ours: leaves room within
-#: the 255 bytes of a name for what is put around it.
+#: Bytes of UTF-8 for the part of a file name that comes from a person; leaves room within the 255
+#: bytes of a name for what is put around it. [technical]
 LONGEST_PART = 100
 
 _FORBIDDEN = frozenset('<>:"/\\|?*')

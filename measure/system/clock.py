@@ -13,9 +13,9 @@ from typing import Protocol
 
 from measure.errors import InputError
 
-#: Largest offset from UTC in use, either way, minutes.
+#: Largest offset from UTC in use, either way, minutes. [source: IANA time zone database]
 LARGEST_OFFSET_MIN = 14 * 60
-#: Years that a session can be of; what lies outside is a clock gone wrong. Ours.
+#: First and last year of a session; others come from a wrong clock. [technical]
 YEARS = (1970, 2200)
 
 
@@ -103,5 +103,5 @@ def zone_name() -> str:
         target = os.readlink(Path("/etc/localtime"))
     except OSError:
         return time.tzname[0]
-    _, found, name = target.partition("zoneinfo/")
-    return name if found else time.tzname[0]
+    _, separator, name = target.partition("zoneinfo/")
+    return name if separator else time.tzname[0]

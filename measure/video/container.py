@@ -1,9 +1,10 @@
-"""What kind of thing a clip's path leads to, found out before any decoder sees it.
+"""Container check: rejects paths that are no video files before a decoder opens them.
 
 The decoder's answer to bad input is a bare "not opened"; and a text file that names other
-places (a play list) would make it follow them, even over the network. So a clip is let through
+places (a play list) would make it follow them, even over the network. So a clip is accepted
 only when its first bytes are those of a known container, and everything else gets its own
-sentence. Nothing is decoded here.
+sentence. Nothing is decoded here. General libraries for recognising files know fewer containers
+(no bare H.264, no transport streams from any start) and guess where this check has to refuse.
 """
 
 import codecs
@@ -18,18 +19,20 @@ from typing import BinaryIO
 
 from measure.errors import LONGEST_PATH, ClipError, in_short
 
-#: Bytes read from the start of a file to recognise it.
+#: Bytes read from the start of a file to recognise it. [technical]
 _HEAD_BYTES = 1 << 16
 
-#: Boxes of an MP4 file looked at on one level; real ones have a few, or one for each second. Ours.
+#: Boxes of an MP4 file that are read on one level; real files have a few, or one for each second.
+#: [technical]
 _MOST_BOXES = 100_000
 
-#: Windows: the content is not on this computer yet (FILE_ATTRIBUTE_RECALL_ON_DATA_ACCESS).
+#: Windows attribute of a file whose content is not on this computer yet
+#: (FILE_ATTRIBUTE_RECALL_ON_DATA_ACCESS). [source: MS-FSCC 2.6]
 _KEPT_ELSEWHERE = 0x00400000
 
 
 class Container(StrEnum):
-    """Kinds of file, as their first bytes tell."""
+    """Kinds of file that first bytes distinguish."""
 
     MP4 = "MP4 or MOV"
     MATROSKA = "MKV or WebM"
@@ -61,12 +64,12 @@ _NO_CLIPS = {
 
 
 def check_clip(clip: Path) -> Container:
-    """Return the kind of container, if the path leads to a clip that may be opened.
+    """Return the container of a clip that may be opened.
 
     Raises
     ------
     ClipError
-        With one plain sentence for each kind of thing that is no clip.
+        The path leads to no clip; each kind of thing has a sentence of its own.
     """
     _check_name(clip)
     _check_place(clip)
@@ -105,8 +108,8 @@ def _check_name(clip: Path) -> None:
     text = os.fspath(clip)
     if "\0" in text:
         raise ClipError("The clip's name holds a zero byte. Rename it.")
-    scheme, found, _ = text.partition(":/")
-    if found and len(scheme) > 1 and scheme.replace("+", "").isalnum():
+    scheme, separator, _ = text.partition(":/")
+    if separator and len(scheme) > 1 and scheme.replace("+", "").isalnum():
         raise ClipError(
             f"{_place(clip)} is an address, not a file. Nothing is fetched over the network: "
             "save the clip on this computer first."
@@ -196,7 +199,7 @@ _TEXT_MARKS = (b"\xff\xfe", b"\xfe\xff", b"\xef\xbb\xbf")
 
 
 def _is_transport_stream(head: bytes) -> bool:
-    """Tell whether sync bytes stand every 188 bytes (or every 192, with a time before each)."""
+    """Return whether sync bytes stand every 188 bytes (or every 192, with a time before each)."""
     for first, step in ((0, 188), (4, 192)):
         marks = head[first : first + 5 * step : step]
         if len(marks) >= 3 and set(marks) == {0x47}:
@@ -216,7 +219,7 @@ def _is_text(head: bytes) -> bool:
 
 
 def _has_sound_only(kind: Container, head: bytes) -> bool:
-    """Tell whether a Matroska or Ogg file names sound codecs at its start and no picture codec."""
+    """Return whether a Matroska or Ogg file names sound codecs at its start and no video codec."""
     if kind is Container.MATROSKA:
         return b"A_" in head and not re.search(rb"V_[A-Z]", head)
     if kind is Container.OGG:
@@ -226,7 +229,7 @@ def _has_sound_only(kind: Container, head: bytes) -> bool:
 
 
 def _check_index(clip: Path, file: BinaryIO) -> None:
-    """Look through the boxes of an MP4 or MOV file for its index and a picture track.
+    """Check that an MP4 or MOV file has its index and a video track.
 
     Raises
     ------
@@ -272,17 +275,17 @@ def _boxes(file: BinaryIO, start: int, end: int) -> Iterator[tuple[bytes, int, i
 
 def _track_kinds(file: BinaryIO, start: int, end: int) -> set[bytes]:
     """Return the handler kinds of the tracks in an index: b"vide", b"soun" and others."""
-    found = set()
+    kinds = set()
     for track in _inside(file, b"trak", start, end):
         for media in _inside(file, b"mdia", *track):
             for handler, _ in _inside(file, b"hdlr", *media):
                 file.seek(handler + 8)
-                found.add(file.read(4))
-    return found
+                kinds.add(file.read(4))
+    return kinds
 
 
 def _inside(file: BinaryIO, kind: bytes, start: int, end: int) -> list[tuple[int, int]]:
     """Return where the content of each box of a kind starts and ends."""
     return [
-        (inner, min(after, end)) for each, inner, after in _boxes(file, start, end) if each == kind
+        (inner, min(after, end)) for name, inner, after in _boxes(file, start, end) if name == kind
     ]

