@@ -68,7 +68,7 @@ def used_from_outside() -> dict[str, Names]:
     result: dict[str, Names] = defaultdict(lambda: defaultdict(set))
     for path in sources(*ONE_NAMESPACE):
         own = ".".join(path.parent.relative_to(ROOT).parts)
-        for module, name in _imports(path):
+        for module, name in imports_of(path):
             folder, _, module_name = module.rpartition(".")
             if folder and folder != own:
                 result[folder][module_name].add(name)
@@ -84,7 +84,7 @@ def _entry_points() -> list[str]:
     return [*project["scripts"].values(), *project["entry-points"]["thawline.commands"].values()]
 
 
-def _imports(path: Path) -> Iterator[tuple[str, str]]:
+def imports_of(path: Path) -> Iterator[tuple[str, str]]:
     """Yield the modules of ours that a file imports from, each with a name that it takes."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
     modules: dict[str, str] = {}

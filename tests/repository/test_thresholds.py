@@ -53,7 +53,22 @@ def test_explained_numbers_say_where_they_come_from(package: str) -> None:
 
 
 def test_readers_of_a_number_are_found() -> None:
-    assert "measure/trials/segmentation.py" in uses()["HOLD_SHARE"]
+    readers = uses()["measure/domain/acquisition.py", "ASSUMED_HORIZONTAL_FIELD_DEG"]
+    assert "measure/kinematics/rotation.py" in readers
+
+
+@pytest.mark.parametrize(
+    ("comment", "unit"),
+    [
+        ("Shortest hold, seconds.", "seconds"),
+        ("Fewest days with a reading.", "days"),
+        ("Where the camera stands, in trunk lengths.", "trunk lengths"),
+        ("Factor by which the median of some days scatters more.", ""),
+    ],
+)
+def test_units_are_read_from_comments(comment: str, unit: str) -> None:
+    (number,) = thresholds_of(f"#: {comment} [project]\nVALUE = 1\n", "measure/some.py")
+    assert number.unit_of_comment == unit
 
 
 @pytest.mark.parametrize("page", ["README.md", "DEVELOPERS.md"])

@@ -20,6 +20,7 @@ from itertools import groupby
 from pathlib import Path
 
 from measure.domain.movements import MOVEMENTS, MovementFacts
+from tests.repository.public_names import imports_of
 from tests.repository.structure import ONE_NAMESPACE, ROOT, sources
 
 PAGE = ROOT / "measure" / "docs" / "thresholds.md"
@@ -58,18 +59,14 @@ UNIT_OF_SUFFIX = {
     "CM": "centimetres",
     "MM": "millimetres",
 }
-#: Units by what a comment says, the first that fits.
-UNIT_OF_COMMENT = (
-    "degrees",
-    "seconds",
-    "frames",
-    "pixels",
-    "weeks",
-    "days",
-    "centimetres",
-    "metres",
-    "trunk lengths",
-    "share",
+#: Units by what a comment says: ", seconds.", "in degrees", "Fewest days with ...".
+_UNITS = (
+    "bytes|centimetres|characters|days|degrees|frames|metres|pixels|points|seconds|"
+    "standard deviations|trunk lengths|usual spreads|weeks"
+)
+UNIT_OF_COMMENT = re.compile(
+    rf"(?:^|, |\bin )(?:fewest |most |least |largest |longest |number of )?({_UNITS})\b",
+    re.IGNORECASE,
 )
 
 
@@ -104,7 +101,8 @@ class Threshold:
 
     @property
     def unit_of_comment(self) -> str:
-        return next((unit for unit in UNIT_OF_COMMENT if unit in self.comment.lower()), "")
+        match = UNIT_OF_COMMENT.search(self.comment)
+        return match[1].lower() if match else ""
 
     @property
     def source(self) -> str:
@@ -188,17 +186,13 @@ def _written(node: ast.expr) -> str:
 
 
 @cache
-def uses() -> dict[str, frozenset[str]]:
-    """Return for every name the modules that read it."""
-    modules: dict[str, set[str]] = defaultdict(set)
+def uses() -> dict[tuple[str, str], frozenset[str]]:
+    """Return for every module and name of it the other modules that import the name."""
+    modules: dict[tuple[str, str], set[str]] = defaultdict(set)
     for path in sources(*ONE_NAMESPACE):
-        place = path.relative_to(ROOT).as_posix()
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Load):
-                modules[node.id].add(place)
-            elif isinstance(node, ast.Attribute):
-                modules[node.attr].add(place)
-    return {name: frozenset(places) for name, places in modules.items()}
+        for module, name in imports_of(path):
+            modules[f"{module.replace('.', '/')}.py", name].add(path.relative_to(ROOT).as_posix())
+    return {key: frozenset(places) for key, places in modules.items()}
 
 
 def page() -> str:
@@ -263,9 +257,7 @@ def _row(group: list[Threshold]) -> str:
     readers = {
         path.removesuffix(".py").removeprefix(f"{first.folder}/")
         for threshold in group
-        if not threshold.name.startswith("_")
-        for path in uses().get(threshold.name, ())
-        if path != threshold.path
+        for path in uses().get((threshold.path, threshold.name), ())
     }
     units = list(dict.fromkeys(unit for item in group if (unit := item.unit_of_name)))
     cells = (
