@@ -20,23 +20,13 @@ from gui.text.session_wording import (
 )
 from gui.text.wording import (
     advice_words,
-    conduct_sentence,
-    measurement_words,
-    movement_plainly,
-    range_words,
-    stopped_by_name,
-    trial_words,
-    value_words,
 )
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import LANDMARKS, Side
-from measure.domain.measurement_task import MeasurementTask
-from measure.domain.measurements import Provenance, Trial
-from measure.domain.movements import Movement, Unit, View
+from measure.domain.measurements import Trial
+from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import AssessmentCondition, Assistance, BodyPosition, LimitingFactor
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint
-from measure.trials.aggregation import aggregate_trials
 
 TASK = MovementTask(movement=Movement.FLEXION, side=Side.LEFT)
 FRAME = LiveFrame(
@@ -125,48 +115,3 @@ def test_the_place_has_a_sign_and_a_word_for_every_state(place: SetupAspect) -> 
     assert aspect_text(place, FRAME).startswith("\u2713")
     hints = tuple(SetupHint)
     assert aspect_text(place, replace(FRAME, setup_hints=hints)).startswith("\u25b6")
-
-
-@pytest.mark.parametrize(
-    ("value", "unit", "expected"),
-    [
-        (142.4, Unit.DEGREES, "142\u00b0"),
-        (-3.6, Unit.DEGREES, "-4\u00b0"),
-        (0.456, Unit.FRACTION, "46 %"),
-    ],
-)
-def test_values_are_shown_whole(value: float, unit: Unit, expected: str) -> None:
-    assert value_words(value, unit) == expected
-
-
-def test_ranges_and_trials_in_words() -> None:
-    assert range_words(137.4, 147.4, Unit.DEGREES) == "137 to 147"
-    assert trial_words(SCORED, Unit.DEGREES) == "142\u00b0 (137 to 147)"
-    refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
-    assert trial_words(refused, Unit.DEGREES).startswith("Not counted. No still hold")
-
-
-def test_measurements_in_words() -> None:
-    def made(movement: Movement, *trials: Trial) -> str:
-        return measurement_words(
-            aggregate_trials(
-                trials,
-                MeasurementTask(movement, Side.LEFT, View.SIDE),
-                Provenance(model="heavy"),
-            )
-        )
-
-    assert made(Movement.FLEXION, SCORED) == "142\u00b0 (137 to 147)"
-    refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
-    assert made(Movement.FLEXION, refused).startswith("No reading. No still hold")
-    reach = replace(SCORED, value=0.6, low=0.5, high=0.7)
-    assert "to" in made(Movement.HAND_BEHIND_BACK, reach)
-    assert "\u00b0" not in made(Movement.HAND_BEHIND_BACK, reach)
-
-
-def test_conduct_and_reasons_to_stop_in_words() -> None:
-    assert conduct_sentence(AssessmentCondition()) == "Standing, the arm moves by itself"
-    seated = AssessmentCondition(posture=BodyPosition.SITTING, help=Assistance.STICK)
-    assert conduct_sentence(seated) == "Sitting, the arm moves helped by a stick"
-    assert len({stopped_by_name(each) for each in LimitingFactor}) == len(LimitingFactor)
-    assert len({movement_plainly(each) for each in Movement}) == len(Movement)
