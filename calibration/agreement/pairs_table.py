@@ -15,13 +15,13 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.errors import InputError, in_short
 
-#: Largest file, bytes; a larger one is no table of a study. [project]
+#: Largest file, bytes; a larger one is no table of a study. [technical]
 LARGEST_FILE_BYTES = 5_000_000
-#: Most rows of a table. [project]
+#: Most rows of a table. [technical]
 MOST_ROWS = 20_000
-#: Problems listed in one answer, so that it still fits a screen. [project]
+#: Problems listed in one answer, so that it still fits a screen. [technical]
 PROBLEMS_SHOWN = 10
-#: Longest name of a person or tester, letters. [project]
+#: Longest name of a person or tester, letters. [technical]
 MAX_NAME_LENGTH = 80
 #: How far a reading may lie beyond the range accepted from the camera, degrees. [project]
 LARGEST_POSSIBLE_DEG = 20.0

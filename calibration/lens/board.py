@@ -21,9 +21,9 @@ SQUARE_MM = 32.0
 #: Side of a marker, millimetres. [project]
 MARKER_MM = 24.0
 #: Side of a cell, millimetres; a marker has 6 along a side with its black border, and the same
-#: cell divides the squares and their margins evenly.
+#: cell divides the squares and their margins evenly. [technical]
 CELL_MM = 4.0
-#: Number of inner corners between squares, which are detected.
+#: Number of inner corners between squares, which are detected. [technical]
 CORNERS = (SQUARES[0] - 1) * (SQUARES[1] - 1)
 
 

@@ -15,7 +15,8 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
     from matplotlib.path import Path as Outline
 
-#: Length of the printed ruler that shows whether the printer kept the scale.
+#: Length of the printed ruler that shows whether the printer kept the scale, millimetres.
+#: [technical]
 RULER_MM = 100.0
 
 _MM_PER_INCH = 25.4

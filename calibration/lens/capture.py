@@ -37,11 +37,11 @@ NEW = 0.06
 TILTED = 0.93
 #: Analysis rate of a clip, frames per second. [project]
 CLIP_RATE_HZ = 10.0
-#: Most photographs in a folder. [project]
+#: Most photographs in a folder. [technical]
 MOST_PICTURES = 200
-#: Largest photograph, bytes. [project]
+#: Largest photograph, bytes. [technical]
 LARGEST_PICTURE_BYTES = 50_000_000
-#: Most pixels of a photograph. [project]
+#: Most pixels of a photograph. [technical]
 MOST_PICTURE_PIXELS = 7680 * 4320
 
 PICTURE_ENDINGS = (".png", ".jpg", ".jpeg", ".bmp", ".tif", ".tiff", ".webp")

@@ -5,8 +5,10 @@ from dataclasses import dataclass
 
 from scipy import stats
 
-#: Share of repeated studies whose interval should hold the truth.
+#: Confidence level of every interval: share of repeated studies whose interval holds the truth.
+#: [project]
 CONFIDENCE = 0.95
+#: Probability beyond each end of an interval. [technical]
 TAIL = (1 - CONFIDENCE) / 2
 
 

@@ -23,7 +23,7 @@ from measure.errors import InputError
 #: Sessions from which the person's own scatter replaces the usual one: with 8 a standard
 #: deviation is known to within about a factor of two. [project]
 ENOUGH_SESSIONS = 8
-#: Fewest sessions that scatter about a straight line at all.
+#: Fewest sessions that scatter about a straight line at all. [technical]
 FEWEST_SESSIONS = 3
 #: Correlation of neighbouring sessions above which the drift's interval is widened. [project]
 NOTED_CORRELATION = 0.1

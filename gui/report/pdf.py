@@ -39,15 +39,17 @@ from PySide6.QtSvg import QSvgRenderer
 from gui.style.fonts import add_bundled_fonts
 from measure.report.svg import FONT, Diagram, Words, as_svg
 
-_MARGIN_MM = 11.0
-_FOOT_MM = 9.0
+#: Margin of the page and height of its foot, millimetres. [technical]
+_MARGIN_MM, _FOOT_MM = 11.0, 9.0
+#: Resolution of the PDF, dots per inch. [technical]
 _RESOLUTION = 600
-_TEXT_PT = 8.0
-_FOOT_PT = 6.5
+#: Sizes of the text and of the foot, points. [technical]
+_TEXT_PT, _FOOT_PT = 8.0, 6.5
 #: Placeholder of a diagram in the text until it is laid out; characters of the private use area,
 #: which no text of a report contains.
 _PLACE = "\ue000{}\ue001"
 _PLACES = re.compile("\ue000(\\d+)\ue001")
+#: Type of a diagram's text object, and the property with its number. [technical]
 _DIAGRAM = int(QTextFormat.ObjectTypes.UserObject) + 1
 _NUMBER = int(QTextFormat.Property.UserProperty) + 1
 

@@ -5,13 +5,14 @@ The same on the screen and on paper, so that a reading sits at the same place on
 
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
-#: Ends of the scale of the reach, fraction of mid-hip to C7; the usual reach lies within. [project]
+#: Ends of the scale of the reach, fraction of mid-hip to C7; the usual reach lies within.
+#: [technical]
 _REACH_SCALE = (-0.15, 0.85)
-#: Usual ranges that end above this need the long scale, degrees. [project]
+#: Usual ranges that end above this need the long scale, degrees. [technical]
 _SHORT_SCALE_END_DEG = 100.0
-#: Half-widths at which an interval is drawn strongest and palest, degrees. [project]
+#: Half-widths at which an interval is drawn strongest and palest, degrees. [technical]
 _NARROW_DEG, _WIDE_DEG = 4.0, 16.0
-#: Degrees that an interval of the whole reach counts for when it is shaded. [project]
+#: Degrees that an interval of the whole reach counts for when it is shaded. [technical]
 _DEG_PER_REACH = 80.0
 
 

@@ -18,19 +18,20 @@ from measure.progress.shoulder import SideProgress
 from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
 from measure.report.wording import MONTHS
 
-#: Longest time that the curves show, days. [project]
+#: Longest time that the curves show, days. [technical]
 CURVE_DAY = 365
-#: Most bands of a curve; of more days a band stands for a week. [project]
+#: Most bands of a curve; of more days a band stands for a week. [technical]
 MOST_BANDS = 90
 
 #: Levels behind the back that are named on a scale.
 _LEVELS = ("buttock", "S2", "L3", "T12", "T7")
 
-#: Shades of thin marks and of grid lines, 0 black to 1 white.
+#: Shades of thin marks and of grid lines, 0 black to 1 white. [technical]
 _PALE, _LIGHT = 0.55, 0.85
 
-#: Height of every diagram over time, and of the bars of the weeks, points.
+#: Height of every diagram over time, points. [technical]
 _HEIGHT = 101.0
+#: Height of the bars of the weeks, points. [technical]
 _BAR = 18.0
 
 

@@ -26,7 +26,7 @@ from measure.report.figures import band_diagram, empty_frame
 from measure.report.svg import Diagram
 from measure.report.wording import short_date, side_text, times_words
 
-#: Number of refusal reasons listed, so that a report fits two pages. [project]
+#: Number of refusal reasons listed, so that a report fits two pages. [technical]
 MOST_REASONS = 5
 
 #: Heads of the columns and their widths in per cent.

@@ -55,7 +55,7 @@ _REFERENCES = {
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 #: Number of latest breaks of a series that are described, so that a report fits two pages.
-#: [project]
+#: [technical]
 MOST_CHAPTERS = 2
 
 _VIEWS = {
@@ -65,7 +65,7 @@ _VIEWS = {
     View.OBLIQUE: "half turned to the front",
 }
 
-#: Characters of a checksum that distinguish two models in print.
+#: Characters of a checksum that distinguish two models in print. [technical]
 _CHECKSUM_SHOWN = 10
 
 
