@@ -176,7 +176,7 @@ class MainWindow(QMainWindow):
         services.settings.save()
         self.hide()
         services.cues.silence()
-        self.clips.stop_reading()
+        self.clips.reading.stop()
         services.slow_worker.run(services.end_reading)
         services.feed.close(_CLOSE_ENGINE_S)
         services.records.run(services.keeper.close)

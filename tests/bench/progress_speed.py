@@ -98,8 +98,8 @@ def _time_page(known: History, found: Progress) -> None:
         page.grab()
 
     def turn_over() -> None:
-        page.movement.choose(_MOVEMENTS[1])
-        page.movement.picked.emit(list(Movement).index(_MOVEMENTS[1]))
+        page.curves.movement.choose(_MOVEMENTS[1])
+        page.curves.movement.picked.emit(list(Movement).index(_MOVEMENTS[1]))
         page.grab()
 
     def list_all() -> None:

@@ -2,18 +2,11 @@
 
 from pathlib import Path
 
-import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import (
-    QFileDialog,
-    QHBoxLayout,
-    QListWidget,
-    QProgressBar,
-    QSlider,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QFileDialog, QListWidget, QWidget
 
+from gui.pages.clips.clip_player import ClipPlayer
+from gui.pages.clips.clip_reading import ClipReading
 from gui.pages.clips.trial_list import TrialList
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.log import SessionRecorder
@@ -22,21 +15,17 @@ from gui.session.services import Services
 from gui.text.wording import movement_name, side_title, task_title, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.clip_chart import ClipChart
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
-from gui.widgets.video_view import VideoView
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement, Trial
+from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
 from measure.domain.records import Pain, Person
-from measure.live.events import LiveFrame, Phase
 from measure.system.clock import new_id
 
 CLIP_ENDINGS = (".mp4", ".mov", ".m4v", ".avi", ".mkv", ".webm")
-#: Steps of the slider in a second.
-_STEPS_S = 20
 
 
 class ClipsPage(QWidget):
@@ -49,12 +38,9 @@ class ClipsPage(QWidget):
         super().__init__(parent)
         self._services = services
         self._clips: list[Path] = []
-        self._pictures: ClipThumbnails | None = None
-        self._reading: ClipAnalysis | None = None
+        self._analysis: ClipAnalysis | None = None
         self._measurement: Measurement | None = None
         self._person: Person | None = None
-        self._share = 0.0
-        self._wanted = True
         appearance = services.appearance
         self.open_clip = button(tr("Open a clip"))
         self.open_folder = button(tr("Open a folder"))
@@ -66,69 +52,43 @@ class ClipsPage(QWidget):
         self.movement.offer(list(Movement), movement_name)
         self.side = ChoiceRow(list(Side), side_title, title=tr("side"))
         self.side.choose(Side.RIGHT)
-        self.read = button(tr("Read this clip"), "main")
-        self.progress = QProgressBar()
-        self.progress.setRange(0, 100)
-        self.progress.setAccessibleName(tr("share read"))
-        self.video = VideoView(appearance, smooth=True)
-        self.video.show_empty(tr("Open a clip or a folder of clips."))
-        self.slider = QSlider(Qt.Orientation.Horizontal)
-        self.slider.setAccessibleName(tr("moment of the clip"))
-        self.moment = label("", "quiet")
-        self.moment.setWordWrap(False)
-        self.chart = ClipChart(appearance)
+        self.reading = ClipReading(services)
+        self.player = ClipPlayer(appearance)
         self.title = label("", "lead")
         self.band = MeasurementBand(appearance, type_size=1.2)
         self.trials = TrialList(appearance)
         self.keep = button(tr("Keep in the record"), "main")
         self._lay_out()
         self._connect()
-        self._show_reading(None)
+        self._show_analysis(None)
 
     def _lay_out(self) -> None:
-        left = QVBoxLayout()
-        left.setSpacing(8)
-        for one in (self.open_clip, self.open_folder):
-            left.addWidget(one)
-        left.addWidget(self.list, 1)
-        for other in (self.movement, self.side.row, self.read, self.progress):
-            left.addWidget(other)
-        middle = QVBoxLayout()
-        middle.addWidget(self.video, 6)
-        scrub = QHBoxLayout()
-        scrub.addWidget(self.slider, 8)
-        scrub.addWidget(self.moment, 1)
-        middle.addLayout(scrub)
-        middle.addWidget(self.chart, 4)
-        side = QWidget()
-        right = QVBoxLayout(side)
-        right.setContentsMargins(0, 0, 0, 0)
-        right.addWidget(self.title)
-        right.addWidget(self.band)
-        right.addWidget(self.trials, 1)
-        row = QHBoxLayout()
-        row.setSpacing(24)
-        row.addLayout(left, 22)
-        row.addLayout(middle, 50)
-        row.addWidget(scrollable(side), 28)
-        beneath = QHBoxLayout()
-        beneath.setSpacing(24)
-        beneath.addWidget(NoticeBar(), 72)
-        beneath.addWidget(self.keep, 28)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 8)
-        layout.addLayout(row, 1)
-        layout.addLayout(beneath)
+        left = column(
+            self.open_clip,
+            self.open_folder,
+            (self.list, 1),
+            self.movement,
+            self.side.row,
+            self.reading,
+            spacing=8,
+        )
+        right = scrollable(widget_with(column(self.title, self.band, (self.trials, 1))))
+        column(
+            (row((left, 22), (self.player, 50), (right, 28), spacing=24), 1),
+            row((NoticeBar(), 72), (self.keep, 28), spacing=24),
+            on=self,
+            margins=(24, 8, 24, 8),
+        )
 
     def _connect(self) -> None:
         self.open_clip.clicked.connect(self.ask_for_clip)
         self.open_folder.clicked.connect(self.ask_for_folder)
         self.list.currentRowChanged.connect(self._choose)
-        self.read.clicked.connect(self.read_or_stop)
-        self.slider.valueChanged.connect(self._scrubbed)
-        self.chart.moved.connect(self.show_moment)
+        self.reading.button.clicked.connect(self.read_or_stop)
+        self.reading.done.connect(self._read_done)
+        self.reading.message_raised.connect(self.message_raised)
         self.trials.accepted_changed.connect(self._accept)
-        self.trials.trial_selected.connect(self._show_trial)
+        self.trials.trial_selected.connect(self.player.show_trial)
         self.keep.clicked.connect(self._keep)
 
     @Slot(object)
@@ -150,15 +110,15 @@ class ClipsPage(QWidget):
     @Slot()
     def ask_for_folder(self) -> None:
         name = QFileDialog.getExistingDirectory(self, tr("Open a folder of clips"))
-        if name:
-            folder = Path(name)
-            found = [
-                each for each in sorted(folder.iterdir()) if each.suffix.lower() in CLIP_ENDINGS
-            ]
-            if found:
-                self.open(found)
-            else:
-                self.message_raised.emit(tr("There are no clips in this folder."))
+        if not name:
+            return
+        clips = [
+            path for path in sorted(Path(name).iterdir()) if path.suffix.lower() in CLIP_ENDINGS
+        ]
+        if clips:
+            self.open(clips)
+        else:
+            self.message_raised.emit(tr("There are no clips in this folder."))
 
     def open(self, clips: list[Path]) -> None:
         """Add clips to the list and show the first of them."""
@@ -174,22 +134,21 @@ class ClipsPage(QWidget):
     @property
     def clip(self) -> Path | None:
         """The chosen clip."""
-        row = self.list.currentRow()
-        return self._clips[row] if 0 <= row < len(self._clips) else None
+        place = self.list.currentRow()
+        return self._clips[place] if 0 <= place < len(self._clips) else None
 
     @Slot(int)
     def _choose(self, _row: int) -> None:
         clip, services = self.clip, self._services
-        self._pictures = None
-        self._show_reading(None)
+        self._show_analysis(None)
         if clip is None:
             return
-        self.video.show_empty(tr("Opening {clip}").format(clip=clip.name))
+        self.player.show_empty(tr("Opening {clip}").format(clip=clip.name))
         self._guess(clip)
         services.slow_worker.run(
             lambda: services.open_clip(clip),
             lambda pictures: self._opened(clip, pictures),
-            self.video.show_empty,
+            self.player.show_empty,
         )
 
     def _guess(self, clip: Path) -> None:
@@ -203,86 +162,43 @@ class ClipsPage(QWidget):
                 self.side.choose(side)
 
     def _opened(self, clip: Path, pictures: ClipThumbnails) -> None:
-        if clip != self.clip:
-            return
-        self._pictures = pictures
-        self.slider.setRange(0, max(1, round(pictures.duration_s * _STEPS_S)))
-        self.show_moment(0.0)
+        if clip == self.clip:
+            self.player.show_clip(pictures)
 
     # -- reading ------------------------------------------------------------------------------
 
     @Slot()
     def read_or_stop(self) -> None:
         """Read the clip, or stop reading."""
-        if self._services.slow_worker.busy and self._share < 1.0 and self.progress.isVisible():
-            self._wanted = False
-            return
-        clip = self.clip
-        if clip is None:
-            return
-        movement, side = Movement(self.movement.value), self.side.value or Side.RIGHT
-        self._wanted, self._share = True, 0.0
-        self.progress.setVisible(True)
-        self.read.say(tr("Stop reading"))
-        self._services.slow_worker.run(
-            lambda: self._services.read_clip(clip, movement, side, self._told_share),
-            lambda reading: self._read_done(clip, reading),
-            self._read_failed,
-        )
-        self._watch = self.startTimer(100)
+        if self.reading.running:
+            self.reading.stop()
+        elif self.clip is not None:
+            movement = Movement(self.movement.value)
+            self.reading.start(self.clip, movement, self.side.value or Side.RIGHT)
 
-    def stop_reading(self) -> None:
-        """Let a reading that is under way end as soon as it can."""
-        self._wanted = False
-
-    def _told_share(self, share: float) -> bool:
-        """Note the share done, in the reading thread; a plain number needs no lock."""
-        self._share = share
-        return self._wanted
-
-    def timerEvent(self, event: object) -> None:
-        self.progress.setValue(round(self._share * 100))
-
-    def _read_ended(self) -> None:
-        self.killTimer(self._watch)
-        self.progress.setVisible(False)
-        self.read.say(tr("Read this clip"))
-
-    def _read_failed(self, why: str) -> None:
-        self._read_ended()
-        self.message_raised.emit(why)
-
-    def _read_done(self, clip: Path, reading: ClipAnalysis) -> None:
-        self._read_ended()
+    @Slot(object, object)
+    def _read_done(self, clip: Path, analysis: ClipAnalysis) -> None:
         if clip == self.clip:
-            self._show_reading(reading)
+            self._show_analysis(analysis)
 
-    def _show_reading(self, reading: ClipAnalysis | None) -> None:
-        self._reading = reading
-        self._measurement = reading.measurement if reading else None
-        movement = Movement(self.movement.value)
-        self.progress.setVisible(False)
-        self.trials.show_measurement(movement, self._measurement)
+    def _show_analysis(self, analysis: ClipAnalysis | None) -> None:
+        self._analysis = analysis
+        self._measurement = analysis.measurement if analysis else None
+        self.trials.show_measurement(Movement(self.movement.value), self._measurement)
         self._show_measurement()
-        first = reading.measurement.trials[0] if reading and reading.measurement.trials else None
-        if first is not None:
-            self._show_trial(first)
+        if analysis is not None and analysis.measurement.trials:
+            self.player.show_trial(analysis.measurement.trials[0])
 
     def _show_measurement(self) -> None:
-        found = self._measurement
-        if found is None or self._reading is None:
+        measurement = self._measurement
+        self.band.setVisible(measurement is not None)
+        if measurement is None:
             self.title.setText("")
-            self.band.setVisible(False)
-            self.chart.setVisible(False)
-            self.chart.show_curve(Movement(self.movement.value), None, ())
+            self.player.show_analysis(None)
         else:
-            self.title.setText(task_title(found.movement, found.side))
-            self.band.setVisible(True)
-            self.chart.setVisible(True)
-            self.band.show_reading(found.movement, band_for_measurement(found))
-            trials = zip(self._reading.measurement.trials, self.trials.accepted, strict=True)
-            self.chart.show_curve(found.movement, self._reading.curve, tuple(trials))
-            self.video.measure_arm(found.movement, found.side)
+            self.title.setText(task_title(measurement.movement, measurement.side))
+            self.band.show_reading(measurement.movement, band_for_measurement(measurement))
+            self.player.show_analysis(self._analysis, self.trials.accepted)
         self._show_keep()
 
     def _show_keep(self) -> None:
@@ -291,67 +207,29 @@ class ClipsPage(QWidget):
 
     @Slot(object)
     def _accept(self, accepted: tuple[bool, ...]) -> None:
-        if self._reading is None:
+        if self._analysis is None:
             return
+        whole = self._analysis.measurement
         if any(accepted):
-            self._measurement = self._services.combine_trials(self._reading.measurement, accepted)
+            self._measurement = self._services.combine_trials(whole, accepted)
             self._show_measurement()
         else:
             self._measurement = None
-            self.band.show_reading(
-                self._reading.measurement.movement, BandContent(words=tr("No trial is accepted."))
-            )
+            self.band.show_reading(whole.movement, BandContent(words=tr("No trial is accepted.")))
             self._show_keep()
-
-    # -- looking ------------------------------------------------------------------------------
-
-    @Slot(int)
-    def _scrubbed(self, step: int) -> None:
-        self._draw_moment(step / _STEPS_S)
-
-    @Slot(object)
-    def _show_trial(self, trial: Trial) -> None:
-        if trial.hold_start_s is not None and trial.hold_end_s is not None:
-            self.show_moment((trial.hold_start_s + trial.hold_end_s) / 2)
-
-    @Slot(float)
-    def show_moment(self, time_s: float) -> None:
-        """Show the picture of a moment."""
-        step = round(time_s * _STEPS_S)
-        if self.slider.value() == step:
-            self._draw_moment(time_s)
-        self.slider.setValue(step)
-
-    def _draw_moment(self, time_s: float) -> None:
-        self.moment.setText(f"{time_s:.1f} s")
-        self.chart.show_moment(time_s)
-        if self._pictures is None:
-            return
-        picture = self._pictures.at(time_s)
-        points = None
-        if self._reading is not None and len(self._reading.track):
-            track = self._reading.track
-            nearest = int(np.argmin(np.abs(track.time_s - time_s)))
-            shrink = picture.shape[1] / track.width_px
-            points = (track.points_px[nearest] + 0.5) * shrink - 0.5
-        self.video.show_frame(
-            LiveFrame(
-                picture=picture, frame_id=0, time_s=time_s, phase=Phase.DONE, points_px=points
-            )
-        )
 
     # -- keeping ------------------------------------------------------------------------------
 
     @Slot()
     def _keep(self) -> None:
         """Keep the reading as a session of its own."""
-        found, person, services = self._measurement, self._person, self._services
-        if found is None or person is None:
+        measurement, person, services = self._measurement, self._person, self._services
+        if measurement is None or person is None:
             return
         conduct = services.settings.conduct
         log = SessionRecorder(services.keeper, services.records, person.id, conduct, Pain(), self)
         log.failed.connect(self.message_raised)
-        log.keep(PendingMeasurement(key=new_id(), measurement=found, conduct=conduct))
+        log.keep(PendingMeasurement(key=new_id(), measurement=measurement, conduct=conduct))
         clip = self.clip
         log.finish(tr("From the clip {name}").format(name=clip.name) if clip else "")
         self.keep.setEnabled(False)

@@ -189,7 +189,7 @@ def test_every_method_of_the_window_runs_in_its_thread(
     qapp: QApplication, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Only what is handed to a worker, or told from one, may run elsewhere."""
-    elsewhere = {"_told_share", "_work", "_keep", "_finish", "_lacking"}
+    elsewhere = {"_note_share", "_work", "_keep", "_finish", "_lacking"}
     here = threading.get_ident()
     seen: dict[str, set[bool]] = {}
 

@@ -26,23 +26,23 @@ def test_an_empty_history_says_what_will_stand_here(stage: WindowHarness) -> Non
     stage.window.go(1)
     stage.settle()
     page = stage.window.progress
-    texts = [one.text() for one in page._empty.findChildren(type(page.verdict))]
+    texts = [one.text() for one in page.empty.findChildren(type(page.curves.verdict))]
     assert any("four weeks" in text for text in texts)
-    assert not page.chart.isVisible()
+    assert not page.curves.chart.isVisible()
 
 
 def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
     grown.window.go(1)
     grown.settle()
     page = grown.window.progress
-    assert page.chart.isVisible()
-    assert "\u25cf Left" in page.legend.text()
-    assert "\u25a0 Right" in page.legend.text()
-    assert "pain" in page.legend.text()
-    assert not page.movement.button(Movement.EXTENSION).isEnabled()
-    page.movement.button(Movement.HAND_BEHIND_BACK).click()
+    assert page.curves.chart.isVisible()
+    assert "\u25cf Left" in page.curves.legend.text()
+    assert "\u25a0 Right" in page.curves.legend.text()
+    assert "pain" in page.curves.legend.text()
+    assert not page.curves.movement.button(Movement.EXTENSION).isEnabled()
+    page.curves.movement.button(Movement.HAND_BEHIND_BACK).click()
     grown.settle()
-    assert "weeks" in page.verdict.text()
+    assert "weeks" in page.curves.verdict.text()
 
 
 def test_a_mark_leads_to_its_session(grown: WindowHarness) -> None:
@@ -51,12 +51,12 @@ def test_a_mark_leads_to_its_session(grown: WindowHarness) -> None:
     page = grown.window.progress
     history = grown.keeper.history(grown.keeper.people()[0].id)
     record = history.measurements[0]
-    page.chart.picked.emit(record)
+    page.curves.chart.picked.emit(record)
     grown.settle()
     assert page.details.isVisible()
     assert page.details.list.currentRow() == len(history.sessions) - 1
     page.to_curves.click()
-    assert page.chart.isVisible()
+    assert page.curves.chart.isVisible()
 
 
 def answer(stage: WindowHarness, words: str) -> None:
@@ -110,14 +110,14 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
     page.details.drop.click()
     answer(stage, "Delete it")
     assert stage.keeper.history(person.id).sessions == ()
-    assert page._empty.isVisible()
+    assert page.empty.isVisible()
 
 
 def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
     stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=1))
     stage.window.go(1)
     stage.settle()
-    assert "four weeks and eight sessions" in stage.window.progress.verdict.text()
+    assert "four weeks and eight sessions" in stage.window.progress.curves.verdict.text()
 
 
 CLIPS = [Path("bed-three_flexion_right.mp4"), Path("abduction-left.mov")]
@@ -127,7 +127,7 @@ def read(stage: WindowHarness) -> None:
     stage.window.go(2)
     stage.window.clips.open(CLIPS)
     stage.settle()
-    stage.window.clips.read.click()
+    stage.window.clips.reading.button.click()
     stage.settle(150)
 
 
@@ -150,8 +150,8 @@ def test_a_clip_is_read_and_its_first_hold_shown(stage: WindowHarness) -> None:
     assert page.band.words == "118\u00b0 (113 to 123)"
     assert len(page.trials.ticks) == 3
     assert not page.trials.ticks[2].isEnabled()
-    assert page.moment.text() == "1.6 s"
-    assert page.chart.isVisible()
+    assert page.player.moment.text() == "1.6 s"
+    assert page.player.chart.isVisible()
 
 
 def test_a_trial_that_is_left_out_changes_the_reading(stage: WindowHarness) -> None:
@@ -182,10 +182,10 @@ def test_a_reading_is_kept_as_a_session(stage: WindowHarness) -> None:
 def test_scrubbing_shows_the_moment(stage: WindowHarness) -> None:
     read(stage)
     page = stage.window.clips
-    page.slider.setValue(page.slider.maximum())
-    assert page.moment.text() == "9.0 s"
-    page.chart.moved.emit(4.6)
-    assert page.moment.text() == "4.6 s"
+    page.player.slider.setValue(page.player.slider.maximum())
+    assert page.player.moment.text() == "9.0 s"
+    page.player.chart.moved.emit(4.6)
+    assert page.player.moment.text() == "4.6 s"
 
 
 def test_a_clip_that_cannot_be_read_is_told(stage: WindowHarness) -> None:
@@ -197,7 +197,7 @@ def test_a_clip_that_cannot_be_read_is_told(stage: WindowHarness) -> None:
     stage.window.clips.message_raised.connect(told.append)
     read(stage)
     assert told == ["The clip is damaged. Record it again."]
-    assert stage.window.clips.read.accessibleName() == "Read this clip"
+    assert stage.window.clips.reading.button.accessibleName() == "Read this clip"
 
 
 def test_a_folder_without_clips_is_told(

@@ -79,7 +79,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
             window.measure.start.clinic_button.click()
         elif page == 2:
             window.clips.open([Path("flexion-right.mp4")])
-            window.clips.read.click()
+            window.clips.reading.button.click()
 
     QTimer.singleShot(0, begin)
     told: list[float] = []

@@ -203,7 +203,7 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     yield "clips-empty"
     window.clips.open([Path("bed-three-flexion-right.mp4"), Path("bed-four-abduction-left.mp4")])
     stage.settle()
-    window.clips.read.click()
+    window.clips.reading.button.click()
     stage.settle(250)
     yield "clips-read"
     if window.clips.trials.ticks:
@@ -280,7 +280,7 @@ def _programme(stage: WindowHarness) -> Iterator[str]:
     progress.plan.pain_limit.choose(4)
     progress.plan.keep.click()
     stage.settle()
-    progress.stretches.buttons[0].click()
+    progress.curves.stretches.buttons[0].click()
     yield "programme-tapped"
     progress.show_events()
     stage.settle()

@@ -150,7 +150,7 @@ def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) 
     before = known(stage).stretches
     stage.window.go(1)
     stage.settle()
-    row = stage.window.progress.stretches
+    row = stage.window.progress.curves.stretches
     assert "pain 4 of 10" in row.limit.text()
     assert not row.undo.isVisible()
     row.buttons[1].click()
@@ -182,7 +182,7 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     stage.settle()
     # Two a day are planned of it, so the third of Monday is not counted; five a day in all.
     days = TODAY.weekday() + 1
-    told = stage.window.progress.adherence.text()
+    told = stage.window.progress.curves.adherence.text()
     assert f"2 of {5 * days} in the week from {monday.isoformat()}" in told
 
 
@@ -240,12 +240,12 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     page = stage.window.progress
     lines = [
         item
-        for item in page.chart._graphics.scene().items()
+        for item in page.curves.chart._graphics.scene().items()
         if type(item).__name__ == "InfiniteLine"
     ]
     assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
     assert {line.value() for line in lines} == {noon_timestamp(day)}
-    assert "then injection: gaining" in page.notes.text()
+    assert "then injection: gaining" in page.curves.notes.text()
 
 
 @pytest.mark.parametrize("name", ["plan", "events"])

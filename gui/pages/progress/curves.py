@@ -1,0 +1,118 @@
+"""Curves of one movement over weeks: both shoulders with pain and stretches, and the verdict."""
+
+import datetime as dt
+
+from PySide6.QtCore import Slot
+from PySide6.QtWidgets import QWidget
+
+from gui.drawing.curves import HistoryCurve, conducts_of, curves, movements_of, unix_time_s
+from gui.style.appearance import Appearance
+from gui.text.progress_wording import progress_line, progress_notes, progress_of_sides, weeks_words
+from gui.text.wording import conduct_sentence, movement_name, tr
+from gui.widgets.buttons import MenuButton
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.history_chart import HistoryChart, legend_text
+from gui.widgets.layouts import column, row
+from gui.widgets.stretch_row import StretchRow
+from gui.widgets.text import label
+from measure.domain.movements import Movement
+from measure.domain.records import AssessmentCondition, History
+from measure.progress.home_programme import weeks_done
+from measure.progress.overview import Progress
+
+#: Weeks of the home programme that are summed up, the present one included. [project]
+_WEEKS = 4
+
+
+class CurvesView(QWidget):
+    """Shows the chosen movement, done in one way; other ways are offered where there are some."""
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._history: History | None = None
+        self._progress: Progress | None = None
+        self.stretches = StretchRow(appearance)
+        self.movement = ChoiceRow(list(Movement), movement_name, columns=5, title=tr("movement"))
+        self.movement.picked.connect(self._draw)
+        self.conduct = MenuButton(tr("how it was done"))
+        self.conduct.picked.connect(self._draw_chosen)
+        self.legend = label("", "quiet")
+        self.chart = HistoryChart(appearance)
+        self.verdict = label("", "lead")
+        self.notes = label("", "quiet")
+        self.adherence = label("", "quiet")
+        column(
+            self.stretches,
+            self.movement.row,
+            self.verdict,
+            self.notes,
+            row((self.legend, 1), self.conduct),
+            (self.chart, 1),
+            self.adherence,
+            on=self,
+            margins=(24, 8, 24, 8),
+            spacing=appearance.gap(1.5),
+        )
+
+    def show_history(self, history: History, progress: Progress | None) -> None:
+        """Draw a history that has measurements, and say what can be said about it."""
+        self._history, self._progress = history, progress
+        measured = movements_of(history)
+        for movement in Movement:
+            self.movement.button(movement).setEnabled(movement in measured)
+        if self.movement.value not in measured:
+            self.movement.choose(measured[0])
+        self._draw()
+
+    def show_adherence(self, history: History, today: dt.date) -> None:
+        """Say how much of the home programme was done in the last weeks."""
+        first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS - 1))
+        weeks = weeks_done(history.plans, history.stretches, first, today)
+        self.adherence.setText(weeks_words(weeks))
+        self.adherence.setVisible(any(week.planned for week in weeks))
+
+    @Slot()
+    def _draw(self) -> None:
+        """Draw the chosen movement; the ways it was done are offered anew."""
+        history, movement = self._history, self.movement.value
+        if history is None or movement is None:
+            return
+        before = self.conduct.value
+        conducts = conducts_of(history, movement)
+        self.conduct.offer(conducts, conduct_sentence)
+        if before in conducts:
+            self.conduct.choose(before)
+        self.conduct.setVisible(len(conducts) > 1)
+        self._draw_chosen()
+
+    @Slot()
+    def _draw_chosen(self) -> None:
+        history, movement, conduct = self._history, self.movement.value, self.conduct.value
+        if history is None or movement is None or conduct is None:
+            return
+        drawn = curves(history, movement, conduct)
+        stretches_s = [unix_time_s(stretch.done) for stretch in history.stretches]
+        self.chart.show_curves(movement, drawn, stretches_s, history.events)
+        self.legend.setText(_legend(drawn, with_stretches=bool(stretches_s)))
+        self._show_verdict(movement, conduct)
+
+    def _show_verdict(self, movement: Movement, conduct: AssessmentCondition) -> None:
+        if self._progress is None:
+            return
+        sides = progress_of_sides(self._progress, movement, conduct)
+        self.verdict.setText("\n".join(progress_line(side) for side in sides))
+        notes = progress_notes(self._progress, sides)
+        self.notes.setText("\n".join(notes))
+        self.notes.setVisible(bool(notes))
+
+
+def _legend(drawn: tuple[HistoryCurve, ...], *, with_stretches: bool) -> str:
+    """Return what the signs in the chart mean."""
+    refused = any(point.value is None for curve in drawn for point in curve.points)
+    parts = [
+        *dict.fromkeys(legend_text(curve) for curve in drawn),
+        tr("dashed: no reading") if refused else "",
+        tr("beneath: pain 0 to 10"),
+        tr("\u25b2 stretches done") if with_stretches else "",
+    ]
+    return "    ".join(part for part in parts if part)
