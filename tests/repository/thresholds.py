@@ -229,17 +229,20 @@ def _fields_of_movements() -> list[tuple[str, str]]:
     text = ast.get_docstring(ast.parse(inspect.getsource(MovementFacts)).body[0]) or ""
     meanings = re.findall(r"^(\w+)\n((?:    .+\n?)+)", text, re.MULTILINE)
     return [
-        (name, " ".join(meaning.split()))
+        (name, " ".join(meaning.split()).replace("[project]", "(project value, not validated)"))
         for name, meaning in meanings
-        if isinstance(getattr(next(iter(MOVEMENTS.values())), name), int | float | tuple)
-        and name not in ("views", "cues")
+        if _is_numeric(getattr(next(iter(MOVEMENTS.values())), name, None))
     ]
+
+
+def _is_numeric(value: object) -> bool:
+    if isinstance(value, tuple):
+        return bool(value) and all(_is_numeric(part) for part in value)
+    return isinstance(value, int | float)
 
 
 def _plain(value: object) -> str:
     match value:
-        case None:
-            return "not checked"
         case tuple():
             return " to ".join(str(part) for part in value)
     return str(value)
