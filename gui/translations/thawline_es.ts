@@ -344,7 +344,7 @@
         <translation>Cómo se &amp;juzga el progreso</translation>
     </message>
     <message>
-        <source>What is kept, and whe&amp;re</source>
+        <source>What &amp;is kept, and where</source>
         <translation>Qué se guarda y &amp;dónde</translation>
     </message>
     <message>

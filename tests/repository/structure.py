@@ -23,8 +23,6 @@ LONGEST_FILE, LONGEST_FUNCTION = 500, 90
 DEEPEST_NESTING = 4
 #: Modules of one folder of the product, its ``__init__`` not counted.
 LARGEST_FOLDER = 24
-#: Folders that are still larger, with the modules that they may have until they are divided.
-STILL_LARGER = {"gui/widgets": 27}
 #: Packages in which a class name means one thing only.
 ONE_NAMESPACE = ("measure", "calibration", "gui")
 
@@ -131,11 +129,7 @@ def largest_folder() -> Figure:
         for file in source_files()
         if file.path.startswith(PACKAGES) and not file.path.endswith("/__init__.py")
     )
-    return max(
-        Figure(size=size, place=folder)
-        for folder, size in modules.items()
-        if size > STILL_LARGER.get(folder, 0)
-    )
+    return max(Figure(size=size, place=folder) for folder, size in modules.items())
 
 
 def classes_defined_twice() -> dict[str, list[str]]:

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QListWidget, QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer
-from gui.pages.clips.clip_reading import ClipReading
+from gui.pages.clips.reading_control import ReadingControl
 from gui.pages.clips.trial_list import TrialList
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.log import SessionRecorder
@@ -52,7 +52,7 @@ class ClipsPage(QWidget):
         self.movement.offer(list(Movement), movement_name)
         self.side = ChoiceRow(list(Side), side_title, title=tr("side"))
         self.side.choose(Side.RIGHT)
-        self.reading = ClipReading(services)
+        self.reading = ReadingControl(services)
         self.player = ClipPlayer(appearance)
         self.title = label("", "lead")
         self.band = MeasurementBand(appearance, type_size=1.2)

@@ -17,7 +17,7 @@ from measure.domain.movements import Movement
 _PROGRESS_MS = 100
 
 
-class ClipReading(QWidget):
+class ReadingControl(QWidget):
     """Reads a clip in the slow thread; the person may stop it."""
 
     #: The clip and its ClipAnalysis.
