@@ -8,7 +8,8 @@ from pathlib import Path
 
 from measure.clips.outcome import ClipResult
 from measure.domain.measurements import Measurement, Status
-from measure.errors import DataError, InputError
+from measure.errors import InputError
+from measure.system.atomic_files import write_errors
 
 #: Columns of the table, in their order.
 COLUMNS = (
@@ -89,13 +90,8 @@ def write_table(path: Path, results: Sequence[ClipResult]) -> None:
     rows = csv.DictWriter(text, COLUMNS, restval="", lineterminator="\n")
     rows.writeheader()
     rows.writerows(_row(result) for result in results)
-    try:
+    with write_errors(path):
         path.write_bytes(text.getvalue().encode("utf-8", "surrogateescape"))
-    except OSError as error:
-        raise DataError(
-            f"{path} cannot be written: {error.strerror or error}. "
-            "Choose a folder that exists and that you may write to."
-        ) from error
 
 
 def _row(result: ClipResult) -> dict[str, object]:

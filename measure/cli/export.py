@@ -5,7 +5,7 @@ from pathlib import Path
 
 from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
-from measure.export.formats import Choices, Format, export, file_name
+from measure.export.formats import Format, export, file_name
 from measure.export.history_csv import DecimalSign
 from measure.system.atomic_files import write_new
 
@@ -60,16 +60,20 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     kind = Format(arguments.format)
-    choices = Choices(
-        decimal=DecimalSign(arguments.decimal), unverified_codes=arguments.unverified_codes
-    )
     with open_store() as store:
         history = store.history(store.find_person(arguments.person).id)
         now = store.now()
     target: Path = arguments.to
     if target.is_dir():
         target = target / file_name(history, kind, now)
-    write_new(target, export(history, kind, now, choices))
+    data = export(
+        history,
+        kind,
+        now,
+        decimal=DecimalSign(arguments.decimal),
+        unverified_codes=arguments.unverified_codes,
+    )
+    write_new(target, data)
     counts = f"sessions: {len(history.sessions)}, measurements: {len(history.measurements)}"
     print(f"Wrote {target} ({counts})")
     print(NOTICE)

@@ -24,6 +24,7 @@ from measure.domain.movements import Movement, View
 from measure.domain.tracks import FrameState, Track
 from measure.errors import DataError, InputError, in_short
 from measure.pose.jobs import ClipInfo
+from measure.system.atomic_files import write_errors
 from measure.system.json_codec import from_data, to_data
 from measure.system.safe_archives import ARCHIVE_ERRORS, check_arrays
 
@@ -85,7 +86,7 @@ def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation)
     for name, track in {"quick": observation.coarse, **observation.fine}.items():
         for field in _ARRAYS:
             arrays[f"{name}:{field}"] = getattr(track, field)
-    try:
+    with write_errors(path):
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".tracks.", suffix=".part")
         try:
             with os.fdopen(handle, "wb") as file:
@@ -94,11 +95,6 @@ def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation)
         except OSError:
             os.unlink(temporary)
             raise
-    except OSError as error:
-        raise DataError(
-            f"{path} cannot be written: {error.strerror or error}. "
-            "Choose a folder that exists and that you may write to."
-        ) from error
 
 
 def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:

@@ -1,4 +1,4 @@
-"""Figures on disk: a clip's value over time. Drawn without a display, readable without colour."""
+"""Figure of a clip: its value over time as a PNG, drawn without a display, readable in grey."""
 
 from pathlib import Path
 
@@ -13,7 +13,7 @@ _INK, _PALE, _SOIL = "#22302b", "#b9c4bd", "#7a4b1f"
 def draw_curve(
     path: Path, reading: ClipReading, truth: tuple[list[float], list[float]] | None
 ) -> None:
-    """Draw guide, settled value, holds and reading of a clip as a PNG.
+    """Draw guide, refined values, holds and measurement of a clip as a PNG.
 
     Parameters
     ----------
@@ -37,9 +37,9 @@ def draw_curve(
     if truth is not None:
         axes.plot(*truth, color=_SOIL, lw=1.2, ls=":", label="truth")
     axes.plot(times, reading.guide, color=_PALE, lw=1.5, label="quick look")
-    for number, each in enumerate(reading.refined):
+    for number, refined in enumerate(reading.refined):
         label = None if number else "careful look"
-        axes.plot(each.fused.time_s, each.fused.value, color=_INK, lw=2, label=label)
+        axes.plot(refined.fused.time_s, refined.fused.value, color=_INK, lw=2, label=label)
     for trial in measurement.trials:
         if trial.hold_start_s is None or trial.hold_end_s is None:
             continue
@@ -52,12 +52,12 @@ def draw_curve(
             axes.fill_between(span, trial.low, trial.high, color=_INK, alpha=0.25, lw=0)
             axes.plot(span, [trial.value] * 2, color=_INK, lw=3)
     unit = "degrees" if facts.unit is Unit.DEGREES else "fraction of mid-hip to C7"
-    said = value_text(measurement)
+    words = value_text(measurement)
     if measurement.value is not None:
-        said += f"  (95 %: {interval_text(measurement)})"
+        words += f"  (95 %: {interval_text(measurement)})"
     else:
-        said += f": {refusal_sentence(measurement)}"
-    axes.set_title(f"{facts.name}, {measurement.side} arm\n{said}", fontsize=10, loc="left")
+        words += f": {refusal_sentence(measurement)}"
+    axes.set_title(f"{facts.name}, {measurement.side} arm\n{words}", fontsize=10, loc="left")
     axes.set_xlabel("seconds")
     axes.set_ylabel(unit)
     axes.grid(color="#e4e8e5")

@@ -1,4 +1,4 @@
-"""The JSON of `thawline replay` and `thawline demo`: a contract that tools are built on."""
+"""JSON of measurements of clips, as `thawline replay` and `thawline demo` write it: a contract."""
 
 from collections.abc import Iterable, Mapping
 from typing import Any
@@ -21,7 +21,6 @@ def document(
 def result(clip: str, measurement: Measurement) -> dict[str, Any]:
     """Return one result; numbers are rounded to a hundredth of a degree or to 0.0001."""
     digits = 2 if measurement.unit == "deg" else 4
-    level = measurement.level
     source = measurement.provenance
     return {
         "clip": clip,
@@ -35,14 +34,7 @@ def result(clip: str, measurement: Measurement) -> dict[str, Any]:
         "high": _rounded(measurement.high, digits),
         "trials": [_trial(trial, digits) for trial in measurement.trials],
         "reasons": [str(reason) for reason in measurement.reasons],
-        "level": None
-        if level is None
-        else {
-            "low": level.low,
-            "high": level.high,
-            "band": level.band,
-            "decided_by": level.decided_by,
-        },
+        "level": to_data(measurement.level),
         "best": _rounded(measurement.best, digits),
         "against_vertical": _rounded(measurement.against_vertical, digits),
         "reference": str(measurement.reference),
@@ -57,16 +49,13 @@ def result(clip: str, measurement: Measurement) -> dict[str, Any]:
 
 
 def _trial(trial: Trial, digits: int) -> dict[str, Any]:
+    values = {name: _rounded(getattr(trial, name), digits) for name in ("value", "low", "high")}
+    times = ("start_s", "end_s", "hold_start_s", "hold_end_s")
     return {
-        "value": _rounded(trial.value, digits),
-        "low": _rounded(trial.low, digits),
-        "high": _rounded(trial.high, digits),
-        "start_s": _rounded(trial.start_s, 3),
-        "end_s": _rounded(trial.end_s, 3),
-        "hold_start_s": _rounded(trial.hold_start_s, 3),
-        "hold_end_s": _rounded(trial.hold_end_s, 3),
-        "flags": [str(flag) for flag in trial.flags],
-        "refused_for": [str(reason) for reason in trial.refused_for],
+        **values,
+        **{name: _rounded(getattr(trial, name), 3) for name in times},
+        "flags": to_data(trial.flags),
+        "refused_for": to_data(trial.refused_for),
     }
 
 

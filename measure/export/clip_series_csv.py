@@ -1,4 +1,4 @@
-"""The per-frame series of a clip as CSV: time, values, why there is none, and landmarks."""
+"""Per-frame series of a clip as CSV: time, values, reasons for gaps, and landmarks."""
 
 import csv
 import math
@@ -10,15 +10,15 @@ from measure.clips.read import ClipReading
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.measurements import Measurement
 from measure.domain.tracks import FrameState
-from measure.errors import DataError
+from measure.system.atomic_files import write_errors
 from measure.video.sampling import FINE_HZ
 
 
 def write_track(path: Path, reading: ClipReading) -> None:
-    """Write one row for each frame of the quick pass.
+    """Write one row for each frame of the coarse pass.
 
-    Columns: time in seconds; the guide value of the quick pass; the settled value where careful
-    passes looked at that frame; the part of a trial; the frame's state; people seen; then x and
+    Columns: time in seconds; the guide value of the coarse pass; the refined value where fine
+    passes analysed that frame; the part of a trial; the frame's state; people seen; then x and
     y of each landmark in pixels (y down) with its visibility. Empty is missing.
 
     Raises
@@ -32,51 +32,45 @@ def write_track(path: Path, reading: ClipReading) -> None:
         name = mark.name.lower()
         header += [f"{name}_x_px", f"{name}_y_px", f"{name}_visibility"]
     track = reading.track
-    refined = settled_series(reading)
-    try:
-        with path.open("w", encoding="utf-8", newline="") as file:
-            rows = csv.writer(file)
-            rows.writerow(header)
-            for frame, time_s in enumerate(track.time_s):
-                row = [
-                    f"{time_s:.4f}",
-                    _cell(reading.guide[frame], 3),
-                    _cell(refined[frame], 3),
-                    part_of(reading.measurement, float(time_s)),
-                    FrameState(int(track.state[frame])).name.lower().replace("_", "-"),
-                    str(int(track.people[frame])),
-                ]
-                for mark in Landmark:
-                    x, y = track.points_px[frame, mark]
-                    row += [_cell(x, 2), _cell(y, 2), _cell(track.visibility[frame, mark], 3)]
-                rows.writerow(row)
-    except OSError as error:
-        raise DataError(
-            f"{path} cannot be written: {error.strerror or error}. "
-            "Choose a folder that exists and that you may write to."
-        ) from error
+    refined = refined_series(reading)
+    with write_errors(path), path.open("w", encoding="utf-8", newline="") as file:
+        rows = csv.writer(file)
+        rows.writerow(header)
+        for frame, time_s in enumerate(track.time_s):
+            row = [
+                f"{time_s:.4f}",
+                _cell(reading.guide[frame], 3),
+                _cell(refined[frame], 3),
+                part_of(reading.measurement, float(time_s)),
+                FrameState(int(track.state[frame])).name.lower().replace("_", "-"),
+                str(int(track.people[frame])),
+            ]
+            for mark in Landmark:
+                x, y = track.points_px[frame, mark]
+                row += [_cell(x, 2), _cell(y, 2), _cell(track.visibility[frame, mark], 3)]
+            rows.writerow(row)
 
 
-def settled_series(reading: ClipReading) -> FloatArray:
-    """Return the careful value nearest to each frame of the quick track, shape (n,).
+def refined_series(reading: ClipReading) -> FloatArray:
+    """Return the refined value nearest to each frame of the coarse track, shape (n,).
 
-    The careful passes look less often; a value counts for frames up to half their usual step
-    away. NaN where none looked.
+    The fine passes analyse fewer frames; a value counts for frames up to half their usual step
+    away. NaN where there is none.
     """
     times = reading.track.time_s
     series = np.full(len(times), np.nan)
-    for each in reading.refined:
-        fine = each.fused.time_s
+    for trial in reading.refined:
+        fine = trial.fused.time_s
         if not len(fine) or not len(times):
             continue
         nearest = np.argmin(np.abs(times[:, None] - fine[None, :]), axis=1)
         near = np.abs(times - fine[nearest]) <= 0.5 / FINE_HZ + 1e-6
-        series[near] = each.fused.value[nearest[near]]
+        series[near] = trial.fused.value[nearest[near]]
     return series
 
 
 def part_of(measurement: Measurement, time_s: float) -> str:
-    """Return "hold", "trial" or "" for a moment of the clip."""
+    """Return "hold", "trial" or "" for a time of the clip."""
     for trial in measurement.trials:
         if (
             trial.hold_start_s is not None

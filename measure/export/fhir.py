@@ -1,7 +1,7 @@
-"""A history as a FHIR R4 bundle: a pseudonymous patient, the devices, the observations.
+"""FHIR export: a history as an R4 bundle of a pseudonymous patient, devices and observations.
 
-The bundle is plain data; tests hold it against the R4 models. Rounding to a tenth of a degree
-happens here, at the edge: more digits would claim more than a camera sees.
+The bundle is plain data; tests validate it against the R4 models. Values are rounded to a tenth
+of a degree here: more digits would claim more than a camera sees.
 """
 
 import uuid
@@ -56,7 +56,7 @@ def history_fhir(history: History, written: Timestamp, *, unverified: bool = Fal
     written
         The present moment.
     unverified
-        True to write LOINC numbers that were not seen in public use too.
+        True to write LOINC numbers too that were not seen in public use.
     """
     devices: dict[str, Resource] = {}
     members: dict[str, list[Resource]] = {
@@ -76,7 +76,9 @@ def history_fhir(history: History, written: Timestamp, *, unverified: bool = Fal
         "resourceType": "Bundle",
         "type": "collection",
         "timestamp": instant(written),
-        "entry": [{"fullUrl": url_of(each["id"]), "resource": each} for each in resources],
+        "entry": [
+            {"fullUrl": url_of(resource["id"]), "resource": resource} for resource in resources
+        ],
     }
     return json_by_line(cleaned(bundle))
 
@@ -91,7 +93,7 @@ def _patient(person: Person) -> Resource:
 
 
 def _device(provenance: Provenance) -> Resource:
-    """The program with the models and set-up that decided; alike ones are one device."""
+    """Return the program with its models and set-up as a device; equal ones are one device."""
     versions = _versions(provenance.software, "program ", "")
     versions += _versions(provenance.model_hashes, "pose model ", ", SHA-256")
     setup = setup_text(provenance.setup)
@@ -108,7 +110,7 @@ def _device(provenance: Provenance) -> Resource:
 
 
 def _observations(record: MeasurementRecord, device: str, unverified: bool) -> list[Resource]:
-    found = record.measurement
+    measurement = record.measurement
     observation = {
         "resourceType": "Observation",
         "id": uuid_of(record.id),
@@ -117,11 +119,11 @@ def _observations(record: MeasurementRecord, device: str, unverified: bool) -> l
         "code": _code(record, unverified),
         "subject": {"reference": url_of(uuid_of(record.person_id))},
         "effectiveDateTime": instant(record.taken),
-        "bodySite": site(found.side),
+        "bodySite": site(measurement.side),
         "method": {"text": _method(record)},
         "device": {"reference": url_of(device)},
-        "component": _components(found),
-        **_result(found),
+        "component": _components(measurement),
+        **_result(measurement),
     }
     notes = [{"text": text} for text in _notes(record)]
     if notes:
@@ -130,52 +132,55 @@ def _observations(record: MeasurementRecord, device: str, unverified: bool) -> l
         del observation["component"]
     observations = [observation]
     if record.pain_during is not None:
-        name = MOVEMENTS[found.movement].name
+        name = MOVEMENTS[measurement.movement].name
         pain = _pain(
             f"{record.id} pain", record.person_id, record.taken, "movement", record.pain_during
         )
         pain["code"]["text"] = f"Pain during the movement: {name}"
-        pain["bodySite"] = site(found.side)
+        pain["bodySite"] = site(measurement.side)
         observations.append(pain)
     return observations
 
 
 def _code(record: MeasurementRecord, unverified: bool) -> Resource:
-    found = record.measurement
+    measurement = record.measurement
     numbers = loinc_of(
-        found.movement, found.side, active=record.conduct.active, unverified=unverified
+        measurement.movement, measurement.side, active=record.conduct.active, unverified=unverified
     )
     kind = "active" if record.conduct.active else "active-assisted"
-    text = f"Shoulder, {MOVEMENTS[found.movement].name.lower()}, {kind}"
-    own = coding(OWN_MEASURE, f"{found.movement.value}-{kind}", text)
-    return {"coding": [*({"system": LOINC, "code": each} for each in numbers), own], "text": text}
+    text = f"Shoulder, {MOVEMENTS[measurement.movement].name.lower()}, {kind}"
+    own = coding(OWN_MEASURE, f"{measurement.movement.value}-{kind}", text)
+    return {
+        "coding": [*({"system": LOINC, "code": number} for number in numbers), own],
+        "text": text,
+    }
 
 
-def _result(found: Measurement) -> Resource:
-    """Exactly one of a value and the reason why there is none."""
-    if found.status is Status.REFUSED or found.value is None:
-        return {"dataAbsentReason": absent(found.reasons)}
-    if found.level:
-        return {"valueCodeableConcept": band(found.level)}
-    return {"valueQuantity": quantity(found.value, found.unit)}
+def _result(measurement: Measurement) -> Resource:
+    """Return either a value or the reason why there is none."""
+    if measurement.status is Status.REFUSED or measurement.value is None:
+        return {"dataAbsentReason": absent(measurement.reasons)}
+    if measurement.level:
+        return {"valueCodeableConcept": band(measurement.level)}
+    return {"valueQuantity": quantity(measurement.value, measurement.unit)}
 
 
-def _components(found: Measurement) -> list[Resource]:
-    unit = found.unit
+def _components(measurement: Measurement) -> list[Resource]:
+    unit = measurement.unit
     parts = []
-    if found.level and found.value is not None:
-        parts.append(component("height-ratio", "Height of the thumb", found.value, unit))
+    if measurement.level and measurement.value is not None:
+        parts.append(component("height-ratio", "Height of the thumb", measurement.value, unit))
     for code, text, value in (
-        ("interval-low", "95 % interval, lower end", found.low),
-        ("interval-high", "95 % interval, upper end", found.high),
-        ("against-vertical", "Against the picture's vertical", found.against_vertical),
+        ("interval-low", "95 % interval, lower end", measurement.low),
+        ("interval-high", "95 % interval, upper end", measurement.high),
+        ("against-vertical", "Against the picture's vertical", measurement.against_vertical),
     ):
         if value is not None:
             parts.append(component(code, text, value, unit))
-    if found.level:
+    if measurement.level:
         for code, text, level in (
-            ("level-low", "Lowest level of the band", found.level.low),
-            ("level-high", "Highest level of the band", found.level.high),
+            ("level-low", "Lowest level of the band", measurement.level.low),
+            ("level-high", "Highest level of the band", measurement.level.high),
         ):
             parts.append(
                 {
@@ -186,7 +191,7 @@ def _components(found: Measurement) -> list[Resource]:
                     },
                 }
             )
-    for number, trial in enumerate(found.trials, start=1):
+    for number, trial in enumerate(measurement.trials, start=1):
         parts.append(_trial(number, trial, unit))
     return parts
 
@@ -199,11 +204,11 @@ def _trial(number: int, trial: Trial, unit: Unit) -> Resource:
 
 
 def _method(record: MeasurementRecord) -> str:
-    found = record.measurement
+    measurement = record.measurement
     return (
-        f"One camera, {found.view.value} view, {_HELP_WORDS[record.conduct.help]}, "
+        f"One camera, {measurement.view.value} view, {_HELP_WORDS[record.conduct.help]}, "
         f"{record.conduct.posture.value}, measured against the "
-        f"{found.reference.value.replace('-', ' ')}; median of the scored trials"
+        f"{measurement.reference.value.replace('-', ' ')}; median of the scored trials"
     )
 
 
@@ -220,7 +225,7 @@ def _notes(record: MeasurementRecord) -> list[str]:
 
 
 def _panel(session: SessionRecord, members: list[Resource]) -> Resource:
-    """The session itself: no value of its own, but its members and its note."""
+    """Return the session itself: no value of its own, but its members and its note."""
     panel: Resource = {
         "resourceType": "Observation",
         "id": uuid_of(session.id),
@@ -234,14 +239,14 @@ def _panel(session: SessionRecord, members: list[Resource]) -> Resource:
         "effectiveDateTime": instant(session.started),
     }
     if members:
-        panel["hasMember"] = [{"reference": url_of(each["id"])} for each in members]
+        panel["hasMember"] = [{"reference": url_of(member["id"])} for member in members]
     if session.note.strip():
         panel["note"] = [{"text": session.note}]
     return panel
 
 
 def _pain_before(session: SessionRecord) -> list[Resource]:
-    """The ratings before a session, each one an observation."""
+    """Return an observation for every rating of pain before a session."""
     made = []
     for name, words in _PAIN_WORDS.items():
         rating = getattr(session.pain, name)

@@ -52,7 +52,7 @@ def loinc_of(movement: Movement, side: Side, *, active: bool, unverified: bool) 
 
 Resource = dict[str, Any]
 
-#: What a FHIR string may not hold.
+#: Characters that a FHIR string may not hold.
 _NO_STRING = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 
 
@@ -71,7 +71,7 @@ def quantity(value: float, unit: Unit) -> Resource:
 
 
 def absent(reasons: tuple[Reason, ...]) -> Resource:
-    """Why there is no value: FHIR's "unknown", then ours, then in words."""
+    """Return why there is no value: FHIR's "unknown", the project's codes, and words."""
     return {
         "coding": [
             coding(ABSENT_REASON, "unknown", "Unknown"),
@@ -101,7 +101,7 @@ def coding(system: str, code: str, display: str | None = None) -> Resource:
 
 
 def token(text: str) -> str:
-    """Return a text as a FHIR code: no blanks."""
+    """Return a text as a FHIR code, which has no blanks."""
     return "-".join(text.split()) or "unknown"
 
 
@@ -118,16 +118,16 @@ def url_of(identifier: str) -> str:
 
 
 def cleaned(value: Any) -> Any:
-    """Take out of every text what FHIR's strings may not hold; drop members that are blank."""
+    """Return a value without characters that FHIR forbids and without blank members."""
     if isinstance(value, str):
         return _NO_STRING.sub("", value)
     if isinstance(value, list):
-        return [cleaned(each) for each in value]
+        return [cleaned(item) for item in value]
     if isinstance(value, dict):
-        members = {name: cleaned(each) for name, each in value.items()}
-        return {name: each for name, each in members.items() if not _blank(each)}
+        members = {name: cleaned(item) for name, item in value.items()}
+        return {
+            name: item
+            for name, item in members.items()
+            if not isinstance(item, str) or item.strip()
+        }
     return value
-
-
-def _blank(value: Any) -> bool:
-    return isinstance(value, str) and not value.strip()

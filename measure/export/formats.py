@@ -1,6 +1,5 @@
-"""Exports of one person's history, by the name of their format."""
+"""Formats of exports of one person's history, and the names of their files."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from measure.domain.records import History
@@ -13,7 +12,7 @@ from measure.system.versions import software
 
 
 class Format(StrEnum):
-    """What can be exported. Only JSON can be imported again."""
+    """Formats of exports. Only JSON can be imported again."""
 
     CSV = "csv"
     SPREADSHEET = "spreadsheet"
@@ -29,34 +28,33 @@ _ENDINGS = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Choices:
-    """What an export can be asked for.
+def export(
+    history: History,
+    kind: Format,
+    now: Timestamp,
+    *,
+    decimal: DecimalSign = DecimalSign.COMMA,
+    unverified_codes: bool = False,
+) -> bytes:
+    """Return the contents of an export file.
 
-    Attributes
+    Parameters
     ----------
     decimal
         Decimal sign, for spreadsheets only.
     unverified_codes
         Whether to write LOINC numbers that nobody has confirmed, for FHIR only.
     """
-
-    decimal: DecimalSign = DecimalSign.COMMA
-    unverified_codes: bool = False
-
-
-def export(history: History, kind: Format, now: Timestamp, choices: Choices) -> bytes:
-    """Return the whole contents of an export file."""
     if kind is Format.CSV:
         return csv_for_programs(history)
     if kind is Format.SPREADSHEET:
-        return csv_for_spreadsheets(history, choices.decimal)
+        return csv_for_spreadsheets(history, decimal)
     if kind is Format.JSON:
         return history_json(history, now, software()["thawline"])
-    return history_fhir(history, now, unverified=choices.unverified_codes)
+    return history_fhir(history, now, unverified=unverified_codes)
 
 
 def file_name(history: History, kind: Format, now: Timestamp) -> str:
-    """Return a name for an export that every system takes: pseudonym, local day, ending."""
+    """Return a name for an export that every system accepts: pseudonym, local day, ending."""
     demo = "demo-" if history.person.demo else ""
     return f"{demo}{safe_name(history.person.pseudonym)}-{now.day.isoformat()}{_ENDINGS[kind]}"

@@ -15,14 +15,14 @@ from dataclasses import dataclass
 from enum import Enum, StrEnum
 
 from measure.domain.acquisition import Setup
-from measure.domain.measurements import Trial
+from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import Unit
 from measure.domain.records import History, MeasurementRecord, Person, SessionRecord
 from measure.system.json_codec import to_json, utc_text
 
 
 class ColumnKind(Enum):
-    """How a column's values are written."""
+    """Kinds of columns, by which their values are written."""
 
     TEXT = "text"
     TRUTH = "truth"
@@ -36,7 +36,7 @@ Cell = str | bool | int | float | None
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
-    """One trial and all that it belongs to; `trial` and `number` are None where there is none."""
+    """One trial with its session and person; `trial` and `number` are None where there is none."""
 
     person: Person
     session: SessionRecord
@@ -44,10 +44,14 @@ class Row:
     number: int | None
     trial: Trial | None
 
+    @property
+    def measurement(self) -> Measurement:
+        return self.record.measurement
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """A column: its header with the unit, and how to get its value."""
+    """A column: its header with the unit, its kind, and the getter of its value."""
 
     header: str
     kind: ColumnKind
@@ -73,10 +77,10 @@ def rows_by_measurement(history: History) -> Iterator[list[Row]]:
 
 
 def _angle_and_fraction(name: str, value: Callable[[Row], float | None]) -> list[Column]:
-    """Two columns, so that the unit stands in the header: degrees, or a fraction."""
+    """Return two columns, degrees and fraction, so that the unit stands in the header."""
 
     def only(unit: Unit) -> Callable[[Row], Cell]:
-        return lambda row: value(row) if row.record.measurement.unit is unit else None
+        return lambda row: value(row) if row.measurement.unit is unit else None
 
     return [
         Column(f"{name}_deg", ColumnKind.NUMBER, only(Unit.DEGREES)),
@@ -89,7 +93,7 @@ def _trial_number(name: str) -> Callable[[Row], float | None]:
 
 
 def _measured(name: str) -> Callable[[Row], float | None]:
-    return lambda row: getattr(row.record.measurement, name)
+    return lambda row: getattr(row.measurement, name)
 
 
 def _pairs(values: dict[str, str]) -> str:
@@ -98,13 +102,13 @@ def _pairs(values: dict[str, str]) -> str:
 
 @functools.lru_cache(maxsize=64)
 def setup_text(setup: Setup) -> str:
-    """Return a set-up as JSON; most readings share a few set-ups."""
+    """Return a set-up as JSON; most measurements share a few set-ups."""
     return to_json(setup)
 
 
 _TEXT, _WHOLE, _NUMBER = ColumnKind.TEXT, ColumnKind.WHOLE, ColumnKind.NUMBER
 
-#: Columns that are alike in all rows of a measurement.
+#: Columns that are equal in all rows of a measurement.
 MEASUREMENT_COLUMNS: tuple[Column, ...] = (
     Column("person", _TEXT, lambda row: row.person.pseudonym),
     Column("person_id", _TEXT, lambda row: row.person.id),
@@ -125,10 +129,10 @@ MEASUREMENT_COLUMNS: tuple[Column, ...] = (
     Column("pain_worst_24h_0_10", _WHOLE, lambda row: row.session.pain.worst_24h),
     Column("session_note", _TEXT, lambda row: row.session.note),
     Column("measurement_id", _TEXT, lambda row: row.record.id),
-    Column("movement", _TEXT, lambda row: row.record.measurement.movement.value),
-    Column("side", _TEXT, lambda row: row.record.measurement.side.value),
-    Column("view", _TEXT, lambda row: row.record.measurement.view.value),
-    Column("reference", _TEXT, lambda row: row.record.measurement.reference.value),
+    Column("movement", _TEXT, lambda row: row.measurement.movement.value),
+    Column("side", _TEXT, lambda row: row.measurement.side.value),
+    Column("view", _TEXT, lambda row: row.measurement.view.value),
+    Column("reference", _TEXT, lambda row: row.measurement.reference.value),
     Column("help", _TEXT, lambda row: row.record.conduct.help.value),
     Column("posture", _TEXT, lambda row: row.record.conduct.posture.value),
     Column("pain_during_0_10", _WHOLE, lambda row: row.record.pain_during),
@@ -138,8 +142,8 @@ MEASUREMENT_COLUMNS: tuple[Column, ...] = (
         lambda row: row.record.stopped_by.value if row.record.stopped_by else None,
     ),
     Column("overridden", _TEXT, lambda row: " ".join(row.record.overridden)),
-    Column("status", _TEXT, lambda row: row.record.measurement.status.value),
-    Column("reasons", _TEXT, lambda row: " ".join(row.record.measurement.reasons)),
+    Column("status", _TEXT, lambda row: row.measurement.status.value),
+    Column("reasons", _TEXT, lambda row: " ".join(row.measurement.reasons)),
     *_angle_and_fraction("value", _measured("value")),
     *_angle_and_fraction("low", _measured("low")),
     *_angle_and_fraction("high", _measured("high")),
@@ -149,14 +153,12 @@ MEASUREMENT_COLUMNS: tuple[Column, ...] = (
     Column("level_high", _TEXT, lambda row: _level(row, "high")),
     Column("level_band", _TEXT, lambda row: _level(row, "band")),
     Column("level_decided_by", _TEXT, lambda row: _level(row, "decided_by")),
-    Column("model", _TEXT, lambda row: row.record.measurement.provenance.model),
-    Column(
-        "model_sha256", _TEXT, lambda row: _pairs(row.record.measurement.provenance.model_hashes)
-    ),
-    Column("passes", _TEXT, lambda row: "; ".join(row.record.measurement.provenance.passes)),
-    Column("software", _TEXT, lambda row: _pairs(row.record.measurement.provenance.software)),
-    Column("source", _TEXT, lambda row: _pairs(row.record.measurement.provenance.source)),
-    Column("setup_json", _TEXT, lambda row: setup_text(row.record.measurement.provenance.setup)),
+    Column("model", _TEXT, lambda row: row.measurement.provenance.model),
+    Column("model_sha256", _TEXT, lambda row: _pairs(row.measurement.provenance.model_hashes)),
+    Column("passes", _TEXT, lambda row: "; ".join(row.measurement.provenance.passes)),
+    Column("software", _TEXT, lambda row: _pairs(row.measurement.provenance.software)),
+    Column("source", _TEXT, lambda row: _pairs(row.measurement.provenance.source)),
+    Column("setup_json", _TEXT, lambda row: setup_text(row.measurement.provenance.setup)),
 )
 
 TRIAL_COLUMNS: tuple[Column, ...] = (
@@ -182,18 +184,18 @@ COLUMNS = MEASUREMENT_COLUMNS + TRIAL_COLUMNS
 
 
 def _level(row: Row, name: str) -> str | None:
-    level = row.record.measurement.level
+    level = row.measurement.level
     return getattr(level, name) if level else None
 
 
 class DecimalSign(StrEnum):
-    """What a spreadsheet expects between whole and broken part of a number."""
+    """Decimal sign that a spreadsheet expects."""
 
     COMMA = "comma"
     POINT = "point"
 
 
-#: A text that begins so may be run as a formula; full-width signs are taken for plain ones.
+#: Beginnings of texts that may be run as a formula; full-width signs are taken for plain ones.
 _FORMULA = re.compile(r"[=+\-@\uff1d\uff0b\uff0d\uff20\u2212\t\r\n]")
 _NUMBER_LIKE = re.compile(r"[+-]?[\d.,'\u2019\s]+([eE][+-]?\d+)?\s*[%\u20ac$\u00a3]?")
 _DATE_LIKE = re.compile(r"\d{1,4}\s*[-/.:]\s*\d{1,2}\b.*", re.DOTALL)
@@ -208,7 +210,7 @@ _MONTH_LIKE = re.compile(
 )
 _TRUTH_LIKE = re.compile(r"true|false|wahr|falsch|vrai|faux", re.IGNORECASE)
 
-#: Digits after the decimal sign for people; programs get all of them. Ours.
+#: Digits after the decimal sign in spreadsheets; programs get all of them. [technical]
 _DIGITS = 4
 
 
@@ -232,7 +234,7 @@ def csv_for_spreadsheets(history: History, sign: DecimalSign) -> bytes:
 
 @functools.lru_cache(maxsize=4096)
 def guarded(text: str) -> str:
-    """Return a text that a spreadsheet leaves alone.
+    """Return a text so that a spreadsheet does not reinterpret it.
 
     An apostrophe goes before what might be run as a formula, or read as a number, a date or a
     truth value: "=1+1", "3-4", "1/2", "MAR1", "12e5". Only for texts: a negative number in a

@@ -14,8 +14,15 @@ from measure.system.clock import Timestamp
 from measure.system.json_codec import from_data, to_data
 
 FORMAT = "thawline-history"
-#: Rises when a reader of the former version would misread a file.
+#: Version of the format; rises when a reader of the former one would misread a file. [technical]
 SCHEMA = 1
+#: Largest file that is read, bytes; ten years of daily sessions with six measurements each need
+#: less than half of it. [technical]
+LARGEST_FILE_BYTES = 192 * 1024 * 1024
+#: Most objects and lists, and most items in them, that the parser may have to make. [technical]
+MOST_CONTAINERS, MOST_ITEMS = 3_000_000, 16_000_000
+
+_HEAD = {"format": str, "schema": int, "written": Timestamp, "software": str, "notice": str}
 
 NOTICE = (
     "Estimates of one camera, not a diagnosis and not from a medical device. "
@@ -46,12 +53,12 @@ def history_json(history: History, written: Timestamp, software: str) -> bytes:
 def json_by_line(content: dict[str, Any]) -> bytes:
     """Return an object as UTF-8 JSON, each member and each item of a list on a line of its own.
 
-    Ten times faster than indenting everything, and still good to look through.
+    Ten times faster than indenting everything, and still readable.
     """
     members = []
     for name, value in content.items():
         if isinstance(value, list) and value:
-            inner = ",\n".join(_compact(each) for each in value)
+            inner = ",\n".join(_compact(item) for item in value)
             members.append(f"{_compact(name)}: [\n{inner}\n]")
         else:
             members.append(f"{_compact(name)}: {_compact(value)}")
@@ -60,15 +67,6 @@ def json_by_line(content: dict[str, Any]) -> bytes:
 
 def _compact(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, allow_nan=False)
-
-
-#: Ten years of daily sessions with six measurements each need less than half of it. Ours.
-LARGEST_FILE_BYTES = 192 * 1024 * 1024
-#: Objects and lists, and items in them, that the parser may have to make. Ours: as above.
-MOST_CONTAINERS = 3_000_000
-MOST_ITEMS = 16_000_000
-
-_HEAD = {"format": str, "schema": int, "written": Timestamp, "software": str, "notice": str}
 
 
 def read_history(path: Path) -> History:
@@ -123,7 +121,7 @@ def history_from_json(data: bytes) -> History:
 
 
 def _without_head(content: Any) -> dict[str, Any]:
-    """Check what the file says about itself and return the rest."""
+    """Check the file's head and return the rest."""
     if not isinstance(content, dict) or content.get("format") != FORMAT:
         raise DataError(
             "It is JSON, but not a history. "

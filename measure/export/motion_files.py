@@ -21,27 +21,32 @@ from measure.clips.observation import ClipObservation
 from measure.domain.landmarks import FloatArray, IntArray, Landmark
 from measure.domain.tracks import FrameState
 from measure.errors import DataError, InputError
+from measure.system.atomic_files import write_errors
 
 #: Names of the points, in the order of the network's landmarks.
 LABELS = tuple(mark.name for mark in Landmark)
+#: Residual that marks an invalid point. [source: C3D, c3d.org]
+_INVALID = -1.0
+#: Most slots that are written; the format counts little more. [technical]
+_MOST_SLOTS = 650_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MotionPoints:
-    """Points of one person over n frames.
+    """Landmarks of one person over n frames, in the axes of motion files.
 
     Attributes
     ----------
     time_s
         Shape (n,): true times from the clip's first frame.
     places
-        Shape (n, 33, 3): x right, y up from the picture's lowest row, z 0; NaN where the
+        Shape (n, 33, 3): x right, y up from the image's lowest row, z 0; NaN where the
         person was not seen.
     units
         "px" or "m".
     rate_hz
-        Frames a second as meant; the true times differ from it by up to half a frame of the
-        clip, more where the clip's own times are uneven.
+        Nominal frames a second; the true times differ from it by up to half a frame of the clip,
+        more where the clip's own times are uneven.
     """
 
     time_s: FloatArray
@@ -61,7 +66,7 @@ def motion_points(observation: ClipObservation, metres_per_px: float | None = No
     Raises
     ------
     InputError
-        For a length that is none.
+        For a length that is not a positive number.
     """
     if metres_per_px is not None and not (np.isfinite(metres_per_px) and metres_per_px > 0):
         raise InputError(f"{metres_per_px:g} m is no length of a pixel.")
@@ -81,7 +86,7 @@ def motion_points(observation: ClipObservation, metres_per_px: float | None = No
 
 
 def write_trc(path: Path, points: MotionPoints) -> None:
-    """Write the points of one clip.
+    """Write the points of one clip as TRC: tab-separated text; empty cells where not seen.
 
     Raises
     ------
@@ -103,28 +108,17 @@ def write_trc(path: Path, points: MotionPoints) -> None:
     for frame, (time_s, places) in enumerate(zip(points.time_s, points.places, strict=True)):
         cells = [str(frame + 1), f"{time_s:.6f}", *_cells(places, points.units)]
         lines.append("\t".join(cells))
-    try:
+    with write_errors(path):
         path.write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
-    except OSError as error:
-        raise DataError(
-            f"{path} cannot be written: {error.strerror or error}. "
-            "Choose a folder that exists and that you may write to."
-        ) from error
 
 
 def _cells(places: FloatArray, units: str) -> list[str]:
     digits = 3 if units == "px" else 6
-    return [f"{each:.{digits}f}" if math.isfinite(each) else "" for each in places.ravel()]
-
-
-#: C3D says by a residual of -1 that a point is invalid.
-_INVALID = -1.0
-#: More slots than the format can count. Ours: 24 hours at the thin rate come close.
-_MOST_SLOTS = 650_000
+    return [f"{number:.{digits}f}" if math.isfinite(number) else "" for number in places.ravel()]
 
 
 def write_c3d(path: Path, points: MotionPoints) -> None:
-    """Write the points of one clip.
+    """Write the points of one clip as C3D.
 
     Raises
     ------
@@ -165,7 +159,7 @@ def write_c3d(path: Path, points: MotionPoints) -> None:
 
 
 def _write(file: Any, path: Path, slots: int) -> None:
-    """Write the file and look into it: the package does not notice a full disk."""
+    """Write the file and read it back: the package does not notice a full disk."""
     import ezc3d
 
     part = path.with_name(f".{path.stem}.part.c3d")
@@ -185,11 +179,11 @@ def _write(file: Any, path: Path, slots: int) -> None:
 
 
 def slots_of(time_s: FloatArray, rate_hz: float) -> IntArray:
-    """Return the slot of each frame, shape (n,), from 0 and growing: none is lost.
+    """Return the slot of each frame, shape (n,), from 0 and strictly increasing.
 
     The nearest slot; a frame whose slot is taken stands in the next one.
     """
     wanted = np.rint((time_s - time_s[0]) * rate_hz).astype(np.int64)
     place = np.arange(len(wanted))
-    # Growing by at least one: take away the place, keep the largest so far, add it again.
+    # Increasing by at least one: subtract the place, keep the largest so far, add it again.
     return np.asarray(np.maximum.accumulate(wanted - place) + place, dtype=np.int64)

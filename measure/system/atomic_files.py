@@ -4,7 +4,8 @@ import json
 import os
 import tempfile
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -112,6 +113,18 @@ def publish(new: Path, target: Path) -> None:
 _NEW = os.O_CREAT | os.O_EXCL | os.O_WRONLY | getattr(os, "O_BINARY", 0)
 
 
+@contextmanager
+def write_errors(path: Path) -> Iterator[None]:
+    """Turn an OSError of the block into a DataError that names `path` and says what to do."""
+    try:
+        yield
+    except OSError as error:
+        raise DataError(
+            f"{path} cannot be written: {error.strerror or error}. "
+            "Choose a folder that exists and that you may write to."
+        ) from error
+
+
 def write_json(path: Path, content: Mapping[str, Any]) -> None:
     """Write a document so that a half-written file never takes its place.
 
@@ -121,7 +134,7 @@ def write_json(path: Path, content: Mapping[str, Any]) -> None:
         When the folder does not exist or cannot be written to.
     """
     text = json.dumps(content, indent=2, allow_nan=False, ensure_ascii=False) + "\n"
-    try:
+    with write_errors(path):
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
         try:
             with os.fdopen(handle, "w", encoding="utf-8") as file:
@@ -132,8 +145,3 @@ def write_json(path: Path, content: Mapping[str, Any]) -> None:
         except OSError:
             os.unlink(temporary)
             raise
-    except OSError as error:
-        raise DataError(
-            f"{path} cannot be written: {error.strerror or error}. "
-            "Choose a folder that exists and that you may write to."
-        ) from error

@@ -16,7 +16,7 @@ from typing import Any
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
-from measure.export.formats import Choices, Format, export
+from measure.export.formats import Format, export
 from measure.export.history_json import history_from_json
 from measure.storage.backup import backup
 from measure.storage.store import Store
@@ -76,7 +76,7 @@ def measure(folder: Path, people: int, days: int) -> None:
 
 
 def _export(store: Store, history: History, kind: Format) -> bytes:
-    return export(history, kind, store.now(), Choices())
+    return export(history, kind, store.now())
 
 
 def _timed(name: str, do: Callable[[], Any]) -> Any:

@@ -34,7 +34,7 @@ from measure.clips.inputs import read_manifest
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.errors import ClipError, ThawlineError
-from measure.export.formats import Choices, Format, export
+from measure.export.formats import Format, export
 from measure.export.history_json import history_json, read_history
 from measure.pose_models.bundles import own_bundle
 from measure.pose_models.catalogue import ModelQuality
@@ -160,7 +160,7 @@ def _exported() -> bytes:
 def _use_history(history: History) -> None:
     now = sample.FixedClock("2026-11-25T08:00:00+00:00").now()
     for kind in Format:
-        export(history, kind, now, Choices())
+        export(history, kind, now)
     report_html(history, TODAY)
     progress_of(history, TODAY)
 
