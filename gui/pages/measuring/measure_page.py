@@ -138,12 +138,12 @@ class MeasurePage(QWidget):
     def _add_person(self, pseudonym: str) -> None:
         self.people.add(pseudonym, self.start.affected.value)
 
-    @Slot()
-    def _person_refused(self) -> None:
+    @Slot(str)
+    def _person_refused(self, _why: str) -> None:
         self._tasks = ()
 
-    @Slot()
-    def _person_added(self) -> None:
+    @Slot(object)
+    def _person_added(self, _person: Person) -> None:
         if self._tasks:
             self._check_first()
 

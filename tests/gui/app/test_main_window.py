@@ -24,13 +24,17 @@ from pytestqt.qtbot import QtBot
 import gui.app.main_window
 from gui.app.application import configure_application
 from gui.app.crash_report import CrashDialog, CrashReporter, crash_report_text
+from gui.pages.clips.clip_player import ClipPlayer
+from gui.pages.clips.clip_reading import ClipReading
 from gui.pages.clips.clip_review import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.live import LivePage
 from gui.pages.measuring.measure_page import MeasurePage
+from gui.pages.progress.curves import CurvesView
 from gui.pages.progress.progress_page import ProgressPage
 from gui.session.engine_feed import EngineBridge
 from gui.session.measurement_session import MeasurementSession
+from gui.session.person_selection import PersonSelection
 from gui.style.palette import DARK, LIGHT, Scheme
 from gui.text.wording import notice
 from gui.workers.worker_thread import BackgroundWorker
@@ -204,8 +208,12 @@ def test_every_method_of_the_window_runs_in_its_thread(
         MeasurePage,
         LivePage,
         ProgressPage,
+        CurvesView,
         ClipsPage,
+        ClipPlayer,
+        ClipReading,
         SetupPage,
+        PersonSelection,
         MeasurementSession,
         EngineBridge,
         BackgroundWorker,
