@@ -1,8 +1,8 @@
-"""What a desktop bundle starts: the window when nothing is asked for, else the command line.
+"""Start of a desktop bundle: the window without arguments, else the command line.
 
-It also stands in for the interpreter. The processes that Thawline starts for itself (the pose
-process, the list of cameras, the checks of ``thawline check``) ask `sys.executable` for
-``-P -m MODULE`` or ``-c CODE``; in a bundle that is this program, and there is no other Python.
+It also stands in for the interpreter. The processes that Thawline starts for itself (pose worker,
+list of cameras, checks of ``thawline check``) run `sys.executable` with ``-P -m MODULE`` or
+``-c CODE``; in a bundle that is this program, and there is no other Python.
 """
 
 import multiprocessing
@@ -12,16 +12,16 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-#: Options of the interpreter that stand before ``-m`` or ``-c`` and change nothing here: a bundle
-#: never looks for modules in the folder that it is started from.
-_NO_MATTER = ("-P", "-I", "-B", "-S", "-s", "-E")
+#: Options of the interpreter before ``-m`` or ``-c`` that change nothing here: a bundle never
+#: imports modules from the folder that it is started from.
+_IGNORED_OPTIONS = ("-P", "-I", "-B", "-S", "-s", "-E")
 
 
 def main(arguments: Sequence[str]) -> int:
-    """Run what the arguments ask for; return the exit code."""
+    """Run the module, code or command that the arguments name; return the exit code."""
     use_what_is_inside(Path(__file__).parent)
     rest = list(arguments)
-    while rest and rest[0] in _NO_MATTER:
+    while rest and rest[0] in _IGNORED_OPTIONS:
         rest.pop(0)
     if rest[:1] == ["-m"] and len(rest) > 1:
         sys.argv = rest[1:]
@@ -42,6 +42,6 @@ def use_what_is_inside(folder: Path) -> None:
 
 
 if __name__ == "__main__":
-    # Python's own helper processes are asked for in the same way, and are done with here.
+    # Python's own helper processes are started in the same way and end here.
     multiprocessing.freeze_support()
     sys.exit(main(sys.argv[1:]))

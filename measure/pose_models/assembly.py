@@ -1,4 +1,4 @@
-"""How a pose bundle is put together from the two networks of the official packages.
+"""Assembly of a pose bundle from the two networks of the official packages.
 
 A bundle is an uncompressed zip of a person detector and a landmark network. The pose library
 accepts a float network only if it carries metadata saying how pixels become its input; the

@@ -1,4 +1,4 @@
-"""Which pose bundles Thawline knows, by SHA-256. Values only: no files, no fetching.
+"""Catalogue of the official pose networks and bundles, by SHA-256. Values only.
 
 The networks are those of the official packages, see :mod:`measure.pose_models.package_clients`. A
 bundle put together from them has a SHA-256 of its own, which is checked at every start.
@@ -10,7 +10,7 @@ from enum import StrEnum
 
 
 class ModelQuality(StrEnum):
-    """The three sizes of the landmark network: the larger, the steadier and the slower."""
+    """Size of the landmark network: the larger, the steadier and the slower."""
 
     LITE = "lite"
     FULL = "full"

@@ -1,9 +1,8 @@
-"""How the pose networks are fetched: by the ordinary package clients, npm and pip.
+"""Fetching of the pose networks through the ordinary package clients, npm and pip.
 
-The clients are asked for a package by its name and exact version, with the person's own
-settings (mirror, proxy, certificates), and write into a folder given to them. What they bring
-is taken for what it is only after its SHA-256 fits. Nothing else in Thawline goes online,
-except to a cluster address that someone typed in.
+The clients get a package's name and exact version, use the person's own settings (mirror, proxy,
+certificates), and write into a folder given to them. What they bring is used only if its SHA-256
+fits. Nothing else in Thawline goes online, except to a cluster address that was typed in.
 """
 
 import importlib.util
@@ -139,7 +138,7 @@ def _pip(package: Package, folder: Path) -> list[str] | None:
 def fetch(
     package: Package, folder: Path, progress: Progress, timeout_s: float = FETCH_TIMEOUT_S
 ) -> Path:
-    """Have the package's client put it into `folder` and return the file.
+    """Fetch a package into `folder` with its client and return the file.
 
     Raises
     ------
@@ -154,14 +153,14 @@ def fetch(
         code = _run(
             command, folder, log.fileno(), timeout_s, lambda: progress(0.1, _words(package))
         )
-    said = output.read_text("utf-8", "replace")
+    text = output.read_text("utf-8", "replace")
     output.unlink()
     if code is None:
         raise ModelError(
             f"{package.client} took longer than {timeout_s / 60:.0f} minutes and was stopped"
         )
     if code != 0:
-        raise ModelError(_why(package, said, code))
+        raise ModelError(_why(package, text, code))
     packages = sorted(file for file in folder.iterdir() if file.suffix in {".tgz", ".whl"})
     if not packages:
         raise ModelError(f"{package.client} reported success but brought no package")
@@ -225,9 +224,9 @@ _NOT_THERE = ("e404", "etarget", "no matching distribution", "404 not found")
 _NO_TRUST = ("certificate", "cert_", "self_signed", "self signed")
 
 
-def _why(package: Package, said: str, code: int) -> str:
+def _why(package: Package, text: str, code: int) -> str:
     """Return in plain words why the client failed."""
-    low = said.lower()
+    low = text.lower()
     named = f"{package.name} {package.version}"
     for signs, words in (
         (_NO_SPACE, f"{package.client} found no space left on the disk"),
@@ -240,7 +239,7 @@ def _why(package: Package, said: str, code: int) -> str:
     ):
         if any(sign in low for sign in signs):
             return words
-    lines = [line.strip() for line in said.splitlines() if line.strip()]
+    lines = [line.strip() for line in text.splitlines() if line.strip()]
     last = f": {lines[-1][:200]}" if lines else ""
     return f"{package.client} stopped with code {code}{last}"
 

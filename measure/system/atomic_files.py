@@ -1,4 +1,4 @@
-"""Writing a file whole or not at all, never over another, under a name every system takes."""
+"""Atomic files: written whole or not at all, never over another, under names valid everywhere."""
 
 import json
 import os

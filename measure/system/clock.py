@@ -1,6 +1,6 @@
-"""Moments and the clock they come from. Everything that dates a record asks a clock given to it.
+"""Clock and timestamps: a point in time, its local time, and identifiers.
 
-The system's clock is only the usual one; tests pass another.
+What dates a record uses a clock that it is given: the system's, or a scripted one in tests.
 """
 
 import datetime as dt
@@ -26,12 +26,12 @@ def new_id() -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Timestamp:
-    """A point in time and how the clock on the wall showed it.
+    """A point in time with its local time.
 
     Attributes
     ----------
     utc
-        Aware, in UTC. The only attribute that decides the order of two moments.
+        Aware, in UTC. The only attribute that decides the order of timestamps.
     offset_min
         Local time minus UTC, minutes.
     zone
@@ -54,7 +54,7 @@ class Timestamp:
 
     @property
     def local(self) -> dt.datetime:
-        """The same point in time as the clock on the wall showed it."""
+        """The same point in time as local clocks showed it."""
         return self.utc.astimezone(dt.timezone(dt.timedelta(minutes=self.offset_min)))
 
     @property
@@ -64,10 +64,10 @@ class Timestamp:
 
 
 class Clock(Protocol):
-    """Where moments and durations come from."""
+    """Source of timestamps and durations."""
 
     def now(self) -> Timestamp:
-        """Return the present moment; it may jump when somebody sets the clock."""
+        """Return the present moment; it jumps when the system's clock is set."""
         ...
 
     def monotonic_s(self) -> float:
@@ -92,13 +92,13 @@ class SystemClock:
 
 
 def zone_name() -> str:
-    """Return the system's name of the local zone, or the abbreviation where it has no better.
+    """Return the system's name of the local zone, or its abbreviation where there is none.
 
-    Python knows no call for it. POSIX systems link /etc/localtime into their zone files.
+    Python has no call for it. POSIX systems link /etc/localtime into their zone files.
     """
-    own = os.environ.get("TZ", "").lstrip(":")
-    if "/" in own and not own.startswith("/"):
-        return own
+    setting = os.environ.get("TZ", "").lstrip(":")
+    if "/" in setting and not setting.startswith("/"):
+        return setting
     try:
         target = os.readlink(Path("/etc/localtime"))
     except OSError:

@@ -1,4 +1,4 @@
-"""Where things are kept on this computer."""
+"""Folders of this program: data, pose models and logs."""
 
 import os
 from pathlib import Path
@@ -34,5 +34,5 @@ def log_folder() -> Path:
 
 
 def make_private(folder: Path) -> None:
-    """Make a folder of ours, readable by nobody else, where it is missing."""
+    """Make a folder that only its owner can read, unless it exists."""
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)

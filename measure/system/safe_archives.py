@@ -1,7 +1,7 @@
-"""Zip files and arrays from anywhere: what can go wrong with them, and sizes checked first.
+"""Safe archives: checks of zip files and numpy arrays of unknown origin before they are unpacked.
 
-A file says itself how large its parts are, and need not tell the truth. Nothing is unpacked
-before what it claims was held against what is there.
+A file states the size of its parts itself and may be wrong. Nothing is unpacked before the stated
+sizes were compared with the bytes that are there.
 """
 
 import math
@@ -15,8 +15,8 @@ from typing import BinaryIO
 import numpy as np
 from numpy.lib import format as npy
 
-#: All that Python's readers of zip files and arrays raise for one that is damaged, encrypted,
-#: packed in an unknown way, or lies about itself.
+#: Errors that Python's readers of zip files and arrays raise for a file that is damaged, encrypted,
+#: packed in an unknown way, or inconsistent.
 ARCHIVE_ERRORS: tuple[type[Exception], ...] = (
     EOFError,
     KeyError,
@@ -40,19 +40,19 @@ _READ_HEADER = {
 
 
 def check_arrays(file: BinaryIO, most_bytes: int) -> None:
-    """Check that a file of numpy arrays holds numbers only, as many as it says, and not too many.
+    """Check that a file of numpy arrays holds only numbers, as many as stated, within a bound.
 
     Parameters
     ----------
     file
         Left at its start.
     most_bytes
-        Bound of all arrays together, unpacked.
+        Largest size of all arrays together, unpacked.
 
     Raises
     ------
     ValueError
-        Saying what is wrong; others of :data:`ARCHIVE_ERRORS` where it is no such file at all.
+        The text says what is wrong; others of :data:`ARCHIVE_ERRORS` where it is no such file.
     """
     with zipfile.ZipFile(file) as packed:
         entries = packed.infolist()

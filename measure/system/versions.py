@@ -1,4 +1,4 @@
-"""Which versions made a number. Looked up without importing the heavy packages."""
+"""Versions of the software that made a number, without importing the heavy packages."""
 
 import platform
 from functools import cache

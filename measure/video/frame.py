@@ -1,12 +1,12 @@
-"""The frame gate: the one way from a decoded frame to a picture that the network may see.
+"""Frame normalisation: decoded frames brought to the one form that the network accepts.
 
-Whatever a source delivers is brought to one form here: upright, square pixels, red-green-blue,
-8 bits, contiguous memory, bounded size. Nothing else may build a :class:`Picture`. Mirrored
-copies are made here too, since a mirrored *view* of an array has strides that the network's
-library ignores: it would read other memory without an error.
+The form is upright, square pixels, red-green-blue, 8 bits, contiguous memory, bounded size.
+Nothing else may build a :class:`Picture`. Mirrored copies are made here too, because a mirrored
+*view* of an array has strides that the network's library ignores: it would read other memory
+without an error.
 
-Pixel coordinates everywhere have the centres of pixels at whole numbers, as OpenCV has them:
-the left edge of a picture is at x = -0.5, its right edge at x = width - 0.5.
+Pixel coordinates everywhere have the centres of pixels at whole numbers, as in OpenCV: the left
+edge of an image is at x = -0.5, its right edge at x = width - 0.5.
 """
 
 from dataclasses import dataclass
@@ -36,7 +36,7 @@ _MOST_STRETCH = 8.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
-    """An analysed picture.
+    """An image that the network may analyse.
 
     Attributes
     ----------
@@ -44,7 +44,7 @@ class Picture:
         Shape (height, width, 3), contiguous, upright with square pixels, no side longer than
         :data:`LONGEST_SIDE_PX`.
     width_px, height_px
-        Size of the same picture before that limit; results are in its pixels.
+        Size of the same image before that limit; results are in its pixels.
     """
 
     rgb: PixelArray
@@ -60,7 +60,7 @@ class Picture:
         )
 
     def pixels(self, fractions: FloatArray) -> FloatArray:
-        """Turn places given as fractions of the picture into pixels of the full-size picture.
+        """Return the pixels, in the full-size image, of points given as fractions of it.
 
         Parameters
         ----------
@@ -73,7 +73,7 @@ class Picture:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameNormalizer:
-    """What has to be done to the frames of one source.
+    """Normalisation of the frames of one source.
 
     Attributes
     ----------
@@ -85,7 +85,7 @@ class FrameNormalizer:
     already_mirrored
         True when the source delivers mirror images; they are turned back here.
     longest_side_px
-        Limit of the analysed picture.
+        Limit of the analysed image.
     """
 
     sample_aspect: float = 1.0
@@ -112,7 +112,7 @@ class FrameNormalizer:
         return width_px, round(height_px / self.sample_aspect)
 
     def normalize(self, frame: NDArray[Any]) -> Picture:
-        """Return the frame as a picture that may be analysed.
+        """Return the frame as an image that may be analysed.
 
         Parameters
         ----------
@@ -123,7 +123,7 @@ class FrameNormalizer:
         Raises
         ------
         InputError
-            If it is none of these, or too small or too large.
+            The frame is none of these, or too small or too large.
         """
         import cv2
 
@@ -147,7 +147,7 @@ class FrameNormalizer:
 
 
 def from_normalized(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
-    """Return a picture that was admitted before, kept in memory, and comes back.
+    """Return the image of pixels that were normalised before and kept in memory.
 
     Parameters
     ----------
@@ -157,7 +157,7 @@ def from_normalized(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
     Raises
     ------
     InputError
-        If it cannot have been one.
+        The array cannot come from a :class:`Picture`.
     """
     fits = rgb.dtype == np.uint8 and rgb.ndim == 3 and rgb.shape[2] == 3
     if not fits or max(rgb.shape) > max(LONGEST_SIDE_PX, width_px, height_px):
@@ -176,7 +176,13 @@ def _check_frame(frame: NDArray[Any]) -> None:
 
 
 def check_size(width_px: int, height_px: int) -> None:
-    """Raise :class:`InputError` for a picture size that cannot be measured."""
+    """Check that frames of a size can be measured.
+
+    Raises
+    ------
+    InputError
+        The size is missing, too small or too large.
+    """
     if min(width_px, height_px) < 1:
         raise InputError("The size of the picture is not stated, or cannot be.")
     if min(width_px, height_px) < SHORTEST_SIDE_PX:
@@ -196,8 +202,8 @@ def _eight_bit(frame: NDArray[Any]) -> PixelArray:
         frame = frame >> 8
     elif frame.dtype != np.uint8:
         frame = np.round(np.clip(np.nan_to_num(frame), 0.0, 1.0) * 255.0)
-    eight: PixelArray = frame.astype(np.uint8, copy=False)
-    return eight
+    pixels: PixelArray = frame.astype(np.uint8, copy=False)
+    return pixels
 
 
 def _red_green_blue(frame: PixelArray) -> PixelArray:

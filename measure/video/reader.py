@@ -1,8 +1,8 @@
-"""Reading a source to its end: which frames, at which times, with gaps and damage marked.
+"""Clip reader: the chosen frames of a source with their times, gaps and damage marked.
 
-Ends for certain, whatever the source does: one that fails for ever, repeats for ever or jumps
-back for ever is left after a bounded number of tries. Times decide everything; counts and
-rates stated by a file decide nothing.
+Reading always ends: a source that fails, repeats or jumps back for ever is left after a bounded
+number of tries. Only the frames' own times count; numbers of frames and rates stated by a file
+decide nothing.
 """
 
 import math
@@ -48,7 +48,7 @@ _ASSUMED_INTERVAL_S = 1 / 30
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SourceFrame:
-    """A chosen frame.
+    """A frame that was chosen for inference.
 
     Attributes
     ----------
@@ -69,7 +69,7 @@ class SourceFrame:
 
 
 class ClipReader:
-    """Reads a source once, from its first frame on; a generator of the chosen frames.
+    """Reader of a source, once, from its first frame on.
 
     Parameters
     ----------
@@ -78,11 +78,11 @@ class ClipReader:
     name
         The clip's name for messages.
     rate_hz
-        Frames wanted a second, or None for every frame.
+        Frames chosen a second, or None for every frame.
     windows
-        Spans of time that frames are wanted from, in order and apart (see :func:`merged`);
-        None for the whole clip. Reading stops after the last.
-    paces
+        Spans of time from which frames are chosen, in order and apart (see :func:`merged`); None
+        for the whole clip. Reading stops after the last.
+    decimation
         As in :class:`measure.pose.jobs.ClipJob`.
     tick
         Called with the time of every frame passed, chosen or not.
@@ -94,7 +94,7 @@ class ClipReader:
     last_s
         Time of the last frame read.
     notes
-        What was odd, one sentence each.
+        What was unusual in the clip, one sentence each.
     """
 
     def __init__(
@@ -110,7 +110,7 @@ class ClipReader:
         self._source = source
         self._name = name
         self._grid = RateSampler(rate_hz)
-        self._thinning = Decimator(decimation)
+        self._decimator = Decimator(decimation)
         self._windows = [(-math.inf, math.inf)] if windows is None else list(windows)
         self._tick = tick
         self._steps_s: deque[float] = deque(maxlen=_REMEMBERED)
@@ -134,7 +134,7 @@ class ClipReader:
         Raises
         ------
         ClipError
-            At the end, if not one picture could be read, or all were black.
+            At the end, if no frame could be decoded, or all were black.
         """
         whole = True
         for time_s, after_failure in self._times():
@@ -152,9 +152,7 @@ class ClipReader:
             self._check_end()
 
     def _times(self) -> Iterator[tuple[float, bool]]:
-        """Yield the time of each frame that can be used, and whether a failure was shortly
-        before it.
-        """
+        """Yield the time of each usable frame, and whether a failure came shortly before it."""
         line = MonotonicTimeline()
         failures = 0
         since_failure = _HELD_BACK
@@ -182,7 +180,7 @@ class ClipReader:
         self.last_s = time_s
 
     def _lost_before(self, time_s: float) -> Iterator[SourceFrame]:
-        """Yield the frames lost between the last one and this one, evenly spread."""
+        """Yield the frames lost between the previous frame and this one, evenly spread."""
         gap_s = time_s - self.last_s
         interval_s = max(self.interval_s, _SHORTEST_INTERVAL_S)
         lost = round(gap_s / interval_s) - 1 if self.frames_read else 0
@@ -197,12 +195,12 @@ class ClipReader:
                 yield SourceFrame(index=self._index, time_s=lost_s, pixels=None, window=window)
 
     def _chosen_in(self, time_s: float) -> int | None:
-        """Return the number of the span that the next frame is wanted for, or None."""
+        """Return the number of the span for which the next frame is chosen, or None."""
         if not self._grid.chooses(time_s):
             return None
         for number, (start_s, end_s) in enumerate(self._windows):
             if start_s - 1e-6 <= time_s <= end_s + 1e-6:
-                return number if self._thinning.takes(time_s, number) else None
+                return number if self._decimator.takes(time_s, number) else None
         return None
 
     def _frame(self, time_s: float, window: int) -> SourceFrame:
@@ -246,5 +244,5 @@ class ClipReader:
 
 
 def _is_black(pixels: NDArray[Any]) -> bool:
-    """Tell whether every value is exactly zero; a coarse look settles most."""
+    """Return whether every value is exactly zero; a sparse sample decides most frames."""
     return not pixels[::16, ::16].any() and not pixels.any()

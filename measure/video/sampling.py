@@ -1,4 +1,4 @@
-"""Times of frames: made to increase, chosen by a grid, merged into spans. No frames here."""
+"""Frame sampling: times that increase, a regular rate, spans of time and decimation in them."""
 
 import math
 from collections.abc import Sequence
@@ -12,7 +12,7 @@ _NEW_START = 3
 
 
 class RateSampler:
-    """Chooses frames nearest to a regular grid of times, by their own times.
+    """Choice of the frames nearest to a regular grid of times, by their own times.
 
     Parameters
     ----------
@@ -28,15 +28,14 @@ class RateSampler:
         self._last_s = -math.inf
 
     def chooses(self, time_s: float) -> bool:
-        """Tell whether the frame at this time is the one for the next grid point.
+        """Return whether the frame at this time is the one for the next grid point.
 
         It is if its time is past the point, or nearer before it than the next frame will be
-        after it, if that comes after as long a step as this one did. Of two equally near the
-        later is taken.
+        after it, assuming an equal step. Of two frames equally near the later is chosen.
         """
         if self._rate_hz is None:
             return True
-        step_s = min(time_s - self._last_s, 1 / self._rate_hz)  # a pause says nothing of it
+        step_s = min(time_s - self._last_s, 1 / self._rate_hz)  # a pause is no usual step
         first = not math.isfinite(self._last_s)
         self._last_s = time_s
         reach_s = time_s if first else time_s + step_s / 2 - 1e-4
@@ -53,24 +52,24 @@ SKIP = 0
 
 
 class Decimator:
-    """Passes over some of the frames that follow each other.
+    """Choice of every n-th frame within spans of time.
 
     Parameters
     ----------
-    paces
-        The first span that a frame lies in decides; outside of all every frame is taken.
+    decimation
+        The first span that contains a frame decides; outside of all spans every frame is taken.
     """
 
     def __init__(self, decimation: Sequence[DecimationSpan]) -> None:
-        self._paces = decimation
+        self._spans = decimation
         self._stretch: int | None = None
         self._passed_over = 0
 
     def takes(self, time_s: float, stretch: int = 0) -> bool:
-        """Tell whether the next frame is one to take; the first of each stretch always is."""
-        inside = (every for start, end, every in self._paces if start <= time_s <= end)
-        every = next(inside, 1)
-        due = every != SKIP and self._passed_over + 1 >= every
+        """Return whether the next frame is taken; the first of each stretch always is."""
+        steps = (step for start, end, step in self._spans if start <= time_s <= end)
+        step = next(steps, 1)
+        due = step != SKIP and self._passed_over + 1 >= step
         taken = due or stretch != self._stretch
         self._stretch = stretch
         self._passed_over = 0 if taken else self._passed_over + 1
@@ -78,12 +77,12 @@ class Decimator:
 
 
 def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
-    """Return spans of time in order, with those that touch made one.
+    """Return spans of time in order, with touching ones joined.
 
     Raises
     ------
     ValueError
-        If a span ends before it starts or is not finite.
+        A span ends before it starts or is not finite.
     """
     result: list[tuple[float, float]] = []
     for start, end in sorted(spans):
@@ -97,7 +96,7 @@ def merged(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], .
 
 
 class MonotonicTimeline:
-    """Makes the times of a source start at 0 and always increase.
+    """Times of a source, shifted to start at 0 and to increase always.
 
     Attributes
     ----------
@@ -106,7 +105,7 @@ class MonotonicTimeline:
     repeats
         Frames in a row that were not accepted.
     restarts
-        How often the times started anew; they are joined.
+        New starts of the times so far; the parts are joined.
     """
 
     def __init__(self) -> None:
@@ -122,7 +121,7 @@ class MonotonicTimeline:
         Parameters
         ----------
         raw_s
-            As the source says.
+            Time that the source gives, seconds.
         interval_s
             Usual time from frame to frame, put between the parts at a new start.
         """

@@ -1,8 +1,8 @@
-"""Recorded clips as sources of frames, through OpenCV's FFmpeg backend.
+"""Sources of frames: recorded clips decoded through OpenCV's FFmpeg backend.
 
-A :class:`FrameSource` hands out frames one after the other with each frame's own time. What a
-clip says about itself is collected here; how a clip is read to its end, gaps and damage
-included, is in :mod:`measure.video.reader`.
+A :class:`FrameSource` gives frames one after the other with each frame's own time, and what the
+clip states about itself. Reading a clip to its end, gaps and damage included, is
+:mod:`measure.video.reader`.
 """
 
 import math
@@ -33,7 +33,7 @@ _PROBED_FRAMES = 3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SourceFacts:
-    """What a source says about itself; a hint where not said otherwise.
+    """Properties that a source states; hints unless described otherwise.
 
     Attributes
     ----------
@@ -98,7 +98,7 @@ def open_clip(clip: Path) -> FrameSource:
     Raises
     ------
     ClipError
-        If it is not a clip that can be read; the text says why.
+        The file is no clip that can be read; the text says why.
     """
     check_clip(clip)
     probe = _OpenCvClip(clip, times_known=True)
@@ -130,7 +130,7 @@ class _OpenCvClip:
                 "its start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264)."
             )
         try:
-            self._facts = self._ask()
+            self._facts = self._stated_facts()
             check_size(self._facts.width_px, self._facts.height_px)
         except InputError as error:
             self.close()
@@ -159,25 +159,25 @@ class _OpenCvClip:
     def close(self) -> None:
         self._capture.release()
 
-    def _ask(self) -> SourceFacts:
+    def _stated_facts(self) -> SourceFacts:
         import cv2
 
-        ask = self._capture.get
+        stated = self._capture.get
         # The tag says how far the stored frame is to be turned; OpenCV has done it already.
         self._capture.set(cv2.CAP_PROP_ORIENTATION_AUTO, 1)
-        turned = round(_number(ask(cv2.CAP_PROP_ORIENTATION_META))) % 360
-        aspect = _aspect(ask(cv2.CAP_PROP_SAR_NUM), ask(cv2.CAP_PROP_SAR_DEN))
-        fps = _number(ask(cv2.CAP_PROP_FPS))
-        frames = _number(ask(cv2.CAP_PROP_FRAME_COUNT))
+        turned = round(_number(stated(cv2.CAP_PROP_ORIENTATION_META))) % 360
+        aspect = _aspect(stated(cv2.CAP_PROP_SAR_NUM), stated(cv2.CAP_PROP_SAR_DEN))
+        fps = _number(stated(cv2.CAP_PROP_FPS))
+        frames = _number(stated(cv2.CAP_PROP_FRAME_COUNT))
         return SourceFacts(
-            width_px=round(_number(ask(cv2.CAP_PROP_FRAME_WIDTH))),
-            height_px=round(_number(ask(cv2.CAP_PROP_FRAME_HEIGHT))),
+            width_px=round(_number(stated(cv2.CAP_PROP_FRAME_WIDTH))),
+            height_px=round(_number(stated(cv2.CAP_PROP_FRAME_HEIGHT))),
             stated_fps=fps if _BELIEVABLE_FPS[0] <= fps <= _BELIEVABLE_FPS[1] else None,
             stated_frames=round(frames) if 0 < frames <= _BELIEVABLE_FRAMES else None,
             backend=f"{self._capture.getBackendName()} in OpenCV {cv2.__version__}",
             rotation_deg=turned,
             sample_aspect=1 / aspect if turned % 180 == 90 else aspect,
-            deep_colour=_is_deep(ask(cv2.CAP_PROP_CODEC_PIXEL_FORMAT)),
+            deep_colour=_is_deep(stated(cv2.CAP_PROP_CODEC_PIXEL_FORMAT)),
             times_known=self._times_known,
         )
 
@@ -192,5 +192,8 @@ def _aspect(wide: float, high: float) -> float:
 
 
 def _is_deep(pixel_format: float) -> bool:
-    """Tell from FFmpeg's four signs for a pixel format, whose last is the depth if it is deep."""
+    """Return whether FFmpeg's code of a pixel format stands for more than 8 bits a colour.
+
+    Its last byte is the depth of a deep format, and a letter otherwise.
+    """
     return round(_number(pixel_format)) >> 24 in (9, 10, 12, 14, 16)
