@@ -25,8 +25,8 @@ import gui.app.main_window
 from gui.app.application import configure_application
 from gui.app.crash_report import CrashDialog, CrashReporter, crash_report_text
 from gui.pages.clips.clip_player import ClipPlayer
-from gui.pages.clips.clip_reading import ClipReading
 from gui.pages.clips.clip_review import ClipsPage
+from gui.pages.clips.reading_control import ReadingControl
 from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.live import LivePage
 from gui.pages.measuring.measure_page import MeasurePage
@@ -211,7 +211,7 @@ def test_every_method_of_the_window_runs_in_its_thread(
         CurvesView,
         ClipsPage,
         ClipPlayer,
-        ClipReading,
+        ReadingControl,
         SetupPage,
         PersonSelection,
         MeasurementSession,
