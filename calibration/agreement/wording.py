@@ -7,7 +7,6 @@ from calibration.agreement.study import Agreement
 from calibration.statistics.bland_altman import Pairing
 from calibration.statistics.estimate import Estimate
 from calibration.statistics.icc import Reliability
-from calibration.statistics.proportional_bias import ProportionalBias
 from measure.domain.movements import MOVEMENTS
 
 
@@ -87,17 +86,8 @@ def _gain(agreement: Agreement) -> list[str]:
         return [f"The difference is not shown to change with the angle {shown}."]
     return [
         f"The difference changes with the angle {shown}: a true change of 10 degrees reads as "
-        f"about {degrees_text(10 * camera_per_goniometer(gain))} on the camera."
+        f"about {degrees_text(10 * gain.camera_per_goniometer)} on the camera."
     ]
-
-
-def camera_per_goniometer(gain: ProportionalBias) -> float:
-    """Return the change of the camera's reading per degree of the goniometer's.
-
-    From difference = slope * mean: c - g = slope (c + g) / 2.
-    """
-    half = gain.slope.value / 2
-    return (1 + half) / (1 - half) if half < 1 else math.inf
 
 
 def _instruments(reliability: Reliability | None) -> list[str]:

@@ -5,6 +5,7 @@ camera minus goniometer: a regression on one instrument alone would show a slope
 is none.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -40,6 +41,15 @@ class ProportionalBias:
     lowest_deg: float
     highest_deg: float
     residual_sd_deg: float
+
+    @property
+    def camera_per_goniometer(self) -> float:
+        """Change of the camera's reading per degree of the goniometer's.
+
+        From difference = slope * mean: c - g = slope (c + g) / 2.
+        """
+        half = self.slope.value / 2
+        return (1 + half) / (1 - half) if half < 1 else math.inf
 
     def difference_at(self, mean_deg: float) -> float:
         """Return the line's difference, camera minus goniometer, at a mean of both."""

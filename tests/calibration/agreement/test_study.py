@@ -2,7 +2,6 @@
 
 import math
 
-import numpy as np
 import pytest
 
 from calibration.agreement.pairs_table import PairedReading, PairTable
@@ -12,46 +11,11 @@ from calibration.agreement.study import (
     analyse_agreement,
     analyse_by_movement,
 )
-from calibration.agreement.wording import agreement_paragraph, camera_per_goniometer, degrees_text
+from calibration.agreement.wording import agreement_paragraph
 from calibration.statistics.bland_altman import Pairing
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-
-
-def pair(
-    person: str,
-    camera: float,
-    goniometer: float,
-    *,
-    movement: Movement = Movement.FLEXION,
-    side: Side = Side.LEFT,
-    repeat: int | None = None,
-    tester: str = "",
-) -> PairedReading:
-    return PairedReading(
-        person=person,
-        movement=movement,
-        side=side,
-        camera_deg=camera,
-        goniometer_deg=goniometer,
-        repeat=repeat,
-        tester=tester,
-    )
-
-
-def judged(pairs: list[PairedReading], pairing: Pairing = Pairing.SAME_MOVE) -> Agreement:
-    found = analyse_agreement(pairs, pairing)
-    assert isinstance(found, Agreement)
-    return found
-
-
-def crowd(
-    people: int, *, gain: float = 1.0, bias: float = 0.0, seed: int = 1
-) -> list[PairedReading]:
-    random = np.random.default_rng(seed)
-    goniometer = random.uniform(40, 160, people)
-    camera = gain * goniometer + bias + random.normal(0, 3, people)
-    return [pair(f"P{n}", c, g) for n, (c, g) in enumerate(zip(camera, goniometer, strict=True))]
+from tests.support.paired_readings import crowd, judged, pair
 
 
 @pytest.mark.parametrize(
@@ -168,37 +132,3 @@ def test_what_a_reader_must_know_is_noted(rows: list[PairedReading], part: str) 
 
 def test_a_good_large_study_needs_no_notes() -> None:
     assert judged(crowd(40)).notes == ()
-
-
-def test_the_paragraph_of_a_camera_that_reads_low_and_flat() -> None:
-    found = judged(crowd(40, gain=0.9, bias=-2))
-    text = agreement_paragraph(found)
-    assert text.startswith("Flexion: 40 pairs of 40 people (40 shoulders).")
-    assert f"reads {degrees_text(abs(found.limits.bias.value))} degrees less" in text
-    assert "a true change of 10 degrees reads as about 9." in text or "about 8.9" in text
-    assert "cannot tell how the camera repeats" in text
-    assert "not how far either is right" in text
-
-
-def test_the_paragraph_of_a_camera_without_bias() -> None:
-    text = agreement_paragraph(judged(crowd(40)))
-    assert "no constant difference is shown" in text
-    assert "not shown to change with the angle" in text
-
-
-def test_a_limit_on_the_same_side_is_worded_so() -> None:
-    text = agreement_paragraph(
-        judged([pair(n, 95 + 20 * i, 90 + 20 * i) for i, n in enumerate("ABCD")])
-    )
-    assert "between 5.0 degrees above and 5.0 degrees above the goniometer" in text
-
-
-def test_no_negative_zero_is_ever_shown() -> None:
-    assert degrees_text(-0.04) == "0.0"
-    assert degrees_text(float("nan")) == "unknown"
-
-
-def test_gain_from_a_slope() -> None:
-    found = judged([pair(n, 0.8 * g, g) for n, g in zip("ABCD", (30, 60, 90, 120), strict=True)])
-    assert found.gain is not None
-    assert camera_per_goniometer(found.gain) == pytest.approx(0.8)

@@ -22,6 +22,7 @@ def test_a_camera_that_reads_nine_tenths() -> None:
     assert found.slope.low == pytest.approx(found.slope.high)
     assert found.residual_sd_deg == pytest.approx(0, abs=1e-9)
     assert found.difference_at(95.0) == pytest.approx(-10.0)
+    assert found.camera_per_goniometer == pytest.approx(0.9)
     assert (found.lowest_deg, found.highest_deg) == pytest.approx((28.5, 114.0))
 
 
