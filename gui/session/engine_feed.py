@@ -8,10 +8,7 @@ from gui.session.interfaces import Engine
 from gui.text.session_wording import trouble_sentence
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.faults import SourceFault
-from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
-from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Source
 
 #: Looked for so often, so that a frame waits little after it was found.
@@ -36,7 +33,8 @@ class EngineBridge(QObject):
     def __init__(self, make_engine: Callable[[], Engine], parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._make_engine = make_engine
-        self._engine: Engine | None = None
+        #: The engine while a source is open.
+        self.engine: Engine | None = None
         self._source: Source | None = None
         #: What is the matter with the pictures, as it was told last.
         self.trouble: SourceFault | None = None
@@ -51,7 +49,7 @@ class EngineBridge(QObject):
 
     @property
     def running(self) -> bool:
-        return self._engine is not None
+        return self.engine is not None
 
     @property
     def source(self) -> Source | None:
@@ -64,48 +62,22 @@ class EngineBridge(QObject):
             return ""
         return self._details or trouble_sentence(self.trouble)
 
-    def open(self, source: Source) -> None:
-        """Open a source; one that is open already stays open."""
-        if self._engine is not None and source == self._source:
-            return
-        self.reopen(source)
+    def open(self, source: Source) -> Engine:
+        """Open a source and return the engine; a source that is open already stays open."""
+        if self.engine is not None and source == self._source:
+            return self.engine
+        return self.reopen(source)
 
-    def reopen(self, source: Source) -> None:
-        """Open a source anew, as after trouble."""
-        if self._engine is None:
-            self._engine = self._make_engine()
+    def reopen(self, source: Source) -> Engine:
+        """Open a source anew, as after trouble, and return the engine."""
+        if self.engine is None:
+            self.engine = self._make_engine()
         self._source = source
         self.size_px = None
         self._note(None)
-        self._engine.start(source)
+        self.engine.start(source)
         self._timer.start()
-
-    def choose(
-        self,
-        movement: Movement,
-        side: Side,
-        trials: int,
-        practice: int,
-        conduct: AssessmentCondition,
-    ) -> None:
-        if self._engine is not None:
-            self._engine.choose(movement, side, trials, practice, conduct)
-
-    def pause(self) -> None:
-        if self._engine is not None:
-            self._engine.pause()
-
-    def resume(self) -> None:
-        if self._engine is not None:
-            self._engine.resume()
-
-    def discard_last(self) -> None:
-        if self._engine is not None:
-            self._engine.discard_last()
-
-    def finish_movement(self) -> None:
-        if self._engine is not None:
-            self._engine.finish_movement()
+        return self.engine
 
     def leave(self, engine_s: float = _CLOSE_S) -> None:
         """Close the engine without waiting for it; it may take so many seconds."""
@@ -121,16 +93,16 @@ class EngineBridge(QObject):
     @Slot()
     def pull(self) -> None:
         """Take what the engine has: all events, then the newest frame."""
-        if self._engine is None:
+        if self.engine is None:
             return
-        events: list[LiveEvent] = self._engine.events()
+        events: list[LiveEvent] = self.engine.events()
         for event in events:
             if event.kind is LiveEventKind.TROUBLE:
                 self._note(event.trouble or SourceFault.OTHER, event.text)
             elif event.kind is LiveEventKind.RECOVERED:
                 self._note(None)
             self.happened.emit(event)
-        newest: LiveFrame | None = self._engine.newest_frame() if self._engine else None
+        newest: LiveFrame | None = self.engine.newest_frame() if self.engine else None
         if newest is not None:
             self.size_px = newest.full_size_px
             self.framed.emit(newest)
@@ -141,7 +113,7 @@ class EngineBridge(QObject):
     def _stop(self) -> Engine | None:
         self._timer.stop()
         self._note(None)
-        engine, self._engine, self._source = self._engine, None, None
+        engine, self.engine, self._source = self.engine, None, None
         return engine
 
     def _closed(self, measurement: Measurement | None) -> None:

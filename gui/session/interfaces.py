@@ -15,53 +15,22 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
 from measure.domain.tracks import Track
 from measure.live.events import LiveEvent, LiveFrame, Source
 
 
 class Engine(Protocol):
-    """One source, one person, one movement at a time."""
+    """The part of :class:`measure.live.engine.LiveEngine` that the window uses; see there."""
 
-    def start(self, source: Source) -> None:
-        """Open a source, closing the one before; frames and events tell how it went.
-
-        A movement that was chosen goes on with the trials it has, so that a camera pulled out
-        and plugged in again costs none.
-        """
-
-    def choose(
-        self,
-        movement: Movement,
-        side: Side,
-        trials: int,
-        practice: int,
-        conduct: AssessmentCondition,
-    ) -> None:
-        """Begin a movement: so many practice trials, then so many scored ones."""
-
-    def newest_frame(self) -> LiveFrame | None:
-        """Return the newest frame not yet handed out, or None. Never blocks."""
-
-    def events(self) -> list[LiveEvent]:
-        """Return what happened since the last call, in order. Never blocks."""
-
-    def pause(self) -> None:
-        """Stop looking for trials until `resume`; pictures go on coming."""
-
-    def resume(self) -> None:
-        """Go on after a pause; an interrupted trial starts anew."""
-
-    def discard_last(self) -> None:
-        """Drop the last captured trial; TRIAL_DISCARDED follows, and one more is taken."""
-
-    def finish_movement(self) -> None:
-        """Take no more trials; settle those captured, then send MEASUREMENT_DONE."""
-
-    def close(self, timeout_s: float) -> Measurement | None:
-        """Close everything within the time and return what the captured trials of an
-        unfinished movement make, or None without any.
-        """
+    def start(self, source: Source) -> None: ...
+    def choose(self, movement: Movement, side: Side, trials: int, practice: int) -> None: ...
+    def newest_frame(self) -> LiveFrame | None: ...
+    def events(self) -> list[LiveEvent]: ...
+    def pause(self) -> None: ...
+    def resume(self) -> None: ...
+    def discard_last(self) -> None: ...
+    def finish_movement(self) -> None: ...
+    def close(self, timeout_s: float) -> Measurement | None: ...
 
 
 class CameraFinder(Protocol):

@@ -88,34 +88,34 @@ class MeasurementSession(QObject):
         self._frame = None
         self._guidance.begin_movement()
         source = self._next_source()
-        if source.clip is None:
-            self._feed.open(source)
-        else:
-            self._feed.reopen(source)
-        self._feed.choose(task.movement, task.side, task.trials, task.practice, self.log.conduct)
+        engine = self._feed.open(source) if source.clip is None else self._feed.reopen(source)
+        engine.choose(task.movement, task.side, task.trials, task.practice)
         self._speak()
         self.stepped.emit()
 
     @Slot()
     def toggle_pause(self) -> None:
-        if self.guide.step is not SessionStep.MEASURING:
+        engine = self._feed.engine
+        if self.guide.step is not SessionStep.MEASURING or engine is None:
             return
         if self.guide.paused:
-            self._feed.resume()
+            engine.resume()
         else:
-            self._feed.pause()
+            engine.pause()
 
     @Slot()
     def discard_last(self) -> None:
-        if self.guide.can_discard:
-            self._feed.discard_last()
+        engine = self._feed.engine
+        if self.guide.can_discard and engine is not None:
+            engine.discard_last()
 
     @Slot()
     def stop_movement(self) -> None:
         """Take no more trials of this movement and keep what there is."""
         if self.guide.step is SessionStep.MEASURING:
             self.guide.end_movement()
-            self._feed.finish_movement()
+            if self._feed.engine is not None:
+                self._feed.engine.finish_movement()
 
     def answer(
         self,

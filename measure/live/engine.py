@@ -1,7 +1,7 @@
-"""The live engine: callers leave orders and pick up what is ready, so nothing holds them up.
+"""Live engine: the interface to a live measurement; callers leave orders and fetch the results.
 
-One thread of its own runs the :class:`measure.live.session.LiveSession`; pictures come from the
-live process (:mod:`measure.live.supervisor`), trials are settled by another
+No call blocks. One thread runs the :class:`measure.live.session.LiveSession`; frames come from the
+live worker (:mod:`measure.live.supervisor`), trials are refined by another process
 (:mod:`measure.live.trial_refiner`).
 """
 
@@ -17,21 +17,21 @@ from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Source
+from measure.live.movement_run import MovementRun
 from measure.live.session import Backends, LiveSession
 from measure.live.supervisor import STALL_S, FrameResult, LiveSupervisor, WorkerEvent
 from measure.live.trial_refiner import RefineResult, TrialRefiner
 from measure.pose.ensemble import ModelSet, installed_models
 from measure.pose.supervisor import PoseProcess
 
-#: The engine looks at its clocks at least so often, seconds.
+#: The engine checks its clocks at least so often, seconds. [technical]
 _TICK_S = 0.25
 
-#: Pictures that may wait for the engine; those of no grid are dropped beyond. Ours.
+#: Frames that may wait for the engine; those of no grid are dropped beyond. [technical]
 _WAITING = 8
 
-#: Of the time given to close, so much is kept for closing itself, seconds.
+#: Of the time given to close, so much is kept for closing itself, seconds. [technical]
 _CLOSING_S = 1.5
 
 
@@ -44,6 +44,9 @@ class _Closing:
 class LiveEngine:
     """One source, one person, one movement at a time; made once, closed once.
 
+    Frames and events tell how it goes. A movement that was chosen goes on with the trials it has
+    when a source is opened anew, so that a camera pulled out and plugged in again costs none.
+
     Parameters
     ----------
     load_models
@@ -51,7 +54,7 @@ class LiveEngine:
     command
         How the live process is started; tests put others here.
     make_process
-        Makes the pose process that settles trials; tests put others here.
+        Makes the pose process that refines trials; tests put others here.
     loop_clips
         Whether a clip begins anew at its end, for soak tests.
     stall_s
@@ -81,8 +84,8 @@ class LiveEngine:
         self._newest: LiveFrame | None = None
         self._happened: deque[LiveEvent] = deque()
         self._lock = threading.Lock()
-        self._link: LiveSupervisor | None = None
-        self._settling: TrialRefiner | None = None
+        self._supervisor: LiveSupervisor | None = None
+        self._refiner: TrialRefiner | None = None
         self._models: ModelSet | None = None
         self._session = LiveSession(
             self._backends, self._show, self._happen, wall=wall, loop_clips=loop_clips
@@ -93,25 +96,15 @@ class LiveEngine:
     @property
     def process_id(self) -> int | None:
         """Number of the live process, or None while there is none."""
-        link = self._link
-        return None if link is None else link.process_id
+        supervisor = self._supervisor
+        return None if supervisor is None else supervisor.process_id
 
     def start(self, source: Source) -> None:
         """Open a source, closing the one before; trials of the chosen movement stay."""
         self._inbox.put(lambda: self._session.open(source))
 
-    def choose(
-        self,
-        movement: Movement,
-        side: Side,
-        trials: int,
-        practice: int,
-        conduct: AssessmentCondition,
-    ) -> None:
-        """Begin a movement: so many practice trials, then so many scored ones.
-
-        How it is done (`conduct`) changes no number; who keeps the reading keeps it too.
-        """
+    def choose(self, movement: Movement, side: Side, trials: int, practice: int) -> None:
+        """Begin a movement: so many practice trials, then so many scored ones."""
         self._inbox.put(lambda: self._session.choose(movement, side, trials, practice))
 
     def newest_frame(self) -> LiveFrame | None:
@@ -128,26 +121,26 @@ class LiveEngine:
             return happened
 
     def pause(self) -> None:
-        """Stop looking for trials until `resume`; pictures go on coming."""
-        self._inbox.put(self._session.pause)
+        """Stop searching for trials until `resume`; frames go on coming."""
+        self._with_movement(MovementRun.pause)
 
     def resume(self) -> None:
         """Go on after a pause; an interrupted trial starts anew."""
-        self._inbox.put(self._session.resume)
+        self._with_movement(MovementRun.resume)
 
     def discard_last(self) -> None:
         """Drop the last captured trial that counts; TRIAL_DISCARDED follows."""
-        self._inbox.put(self._session.discard_last)
+        self._with_movement(MovementRun.discard_last)
 
     def finish_movement(self) -> None:
-        """Take no more trials; MEASUREMENT_DONE follows when those captured are settled."""
-        self._inbox.put(self._session.finish_movement)
+        """Take no more trials; MEASUREMENT_DONE follows when those captured are refined."""
+        self._with_movement(MovementRun.finish)
 
     def close(self, timeout_s: float) -> Measurement | None:
         """Close everything within the time; return what an unfinished movement's trials make.
 
-        Trials still being settled get most of that time; where it does not do, the quick look
-        at them counts, with the widest interval.
+        Trials still being refined get most of that time; where it does not do, the coarse pass
+        over them counts, with the widest interval.
         """
         until_s = time.monotonic() + timeout_s
         reply: queue.SimpleQueue[Measurement | None] = queue.SimpleQueue()
@@ -159,24 +152,33 @@ class LiveEngine:
         finally:
             self._release(max(0.05, until_s - time.monotonic()))
 
+    def _with_movement(self, act: Callable[[MovementRun], None]) -> None:
+        """Leave an order about the movement that is chosen when its turn comes."""
+
+        def act_on_chosen() -> None:
+            if self._session.movement is not None:
+                act(self._session.movement)
+
+        self._inbox.put(act_on_chosen)
+
     def _backends(self) -> Backends:
-        """Return models and helpers, made on first use; runs in the engine's thread."""
+        """Return models and processes, made on first use; runs in the engine's thread."""
         if self._models is None:
             self._models = self._load_models()
         models = self._models
-        if self._link is None:
-            self._link = LiveSupervisor(
+        if self._supervisor is None:
+            self._supervisor = LiveSupervisor(
                 lambda: models, self._tell, command=self._command, stall_s=self._stall_s
             )
-        if self._settling is None:
-            self._settling = TrialRefiner(models, self._inbox.put, self._make_process)
-        return Backends(models=models, link=self._link, settler=self._settling)
+        if self._refiner is None:
+            self._refiner = TrialRefiner(models, self._inbox.put, self._make_process)
+        return Backends(models=models, supervisor=self._supervisor, refiner=self._refiner)
 
-    def _tell(self, news: WorkerEvent) -> None:
-        """Take news in the link's thread; a frame that nobody needs may go lost."""
-        spare = isinstance(news, FrameResult) and not (news.coarse or news.fine)
+    def _tell(self, event: WorkerEvent) -> None:
+        """Take an event in the supervisor's thread; a frame that nobody needs may go lost."""
+        spare = isinstance(event, FrameResult) and not (event.coarse or event.fine)
         if not spare or self._inbox.qsize() <= _WAITING:
-            self._inbox.put(news)
+            self._inbox.put(event)
 
     def _show(self, frame: LiveFrame) -> None:
         with self._lock:
@@ -212,11 +214,11 @@ class LiveEngine:
             item()
 
     def _end(self, closing: _Closing) -> None:
-        """Wait for trials that are nearly settled, then answer, whatever happens."""
+        """Wait for trials that are nearly refined, then answer, whatever happens."""
         measurement = None
         try:
-            if self._link is not None:
-                self._link.close(0.0)
+            if self._supervisor is not None:
+                self._supervisor.close(0.0)
             while self._session.pending:
                 left_s = closing.until_s - _CLOSING_S - time.monotonic()
                 item = self._inbox.get(timeout=max(0.0, left_s))
@@ -234,8 +236,8 @@ class LiveEngine:
 
     def _release(self, timeout_s: float) -> None:
         """End both processes; what does not end in time is left to end with this one."""
-        if self._settling is not None:
-            self._settling.close(timeout_s / 4)
-        if self._link is not None:
-            self._link.close(timeout_s / 2)
+        if self._refiner is not None:
+            self._refiner.close(timeout_s / 4)
+        if self._supervisor is not None:
+            self._supervisor.close(timeout_s / 2)
         self._thread.join(timeout_s / 4)

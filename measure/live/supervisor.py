@@ -34,31 +34,31 @@ from measure.pose_models.catalogue import ModelQuality
 from measure.video.frame import PixelArray
 
 #: Longest silence of the live worker, seconds: it speaks four times a second. Twice as long after
-#: each time that it was silent for so long, for the machine may be slow [project].
+#: each time that it was silent for so long, for the machine may be slow. [technical]
 STALL_S = 1.2
 
-#: What that may grow to, seconds [project].
+#: What that may grow to, seconds. [technical]
 _MOST_STALL_S = 20.0
 
-#: Longest silence until the first frame was analysed, seconds: a network takes its time to be made
-#: [project].
+#: Longest silence until the first frame was analysed, seconds: a network takes its time to be made.
+#: [technical]
 _FIRST_S = 15.0
 
-#: Longest start, seconds: importing the libraries from a cold disk takes long [project].
+#: Longest start, seconds: importing the libraries from a cold disk takes long. [technical]
 START_S = 60.0
 
-#: Ends of the process within a minute after which it is not started again [project].
+#: Ends of the process within a minute after which it is not started again. [technical]
 _MOST_ENDS = 5
 
 #: Time without a fault after which the machine no longer counts as slow, seconds: replacing a
-#: process that was only late takes longer than waiting for it, and makes a slow machine slower
-#: [project].
+#: process that was only late takes longer than waiting for it, and makes a slow machine slower.
+#: [technical]
 _GOOD_S = 600.0
 
-#: Longest wait for an answer before orders are attended to, seconds [project].
+#: Longest wait for an answer before orders are attended to, seconds. [technical]
 _TICK_S = 0.1
 
-#: Pause before a process that a camera held is started anew, seconds [project].
+#: Pause before a process that a camera held is started anew, seconds. [technical]
 _PAUSE_S = 1.0
 
 

@@ -45,28 +45,28 @@ from measure.pose.worker import Worker, WorkerPipes
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.sampling import COARSE_HZ, FINE_HZ, RateSampler
 
-#: A sign of life at least so often, seconds [project].
+#: A sign of life at least so often, seconds. [technical]
 ALIVE_S = 0.25
 
 #: A camera at fault that does not answer for so long can only be left by ending the process,
-#: seconds [project].
+#: seconds. [technical]
 _DEAF_S = 3.0
 
-#: The same while it is being opened, seconds: some systems take very long [project].
+#: The same while it is being opened, seconds: some systems take very long. [technical]
 _OPENING_S = 90.0
 
 #: A gap between two judgements of the camera that shows that the whole process was held up, the
-#: camera's thread too; the camera then gets as long to answer before it is blamed, seconds
-#: [project].
+#: camera's thread too; the camera then gets as long to answer before it is blamed, seconds.
+#: [technical]
 _HELD_UP_S = 1.0
 
-#: A camera at fault is opened again no sooner than after so long, seconds [project].
+#: A camera at fault is opened again no sooner than after so long, seconds. [technical]
 _AGAIN_S = 5.0
 
-#: Longest wait for a free slot for a frame that a trial needs, seconds [project].
+#: Longest wait for a free slot for a frame that a trial needs, seconds. [technical]
 _SLOT_S = 0.5
 
-#: Failures of the network within a minute that are survived [project].
+#: Failures of the network within a minute that are survived. [technical]
 _MOST_FAILURES = 5
 
 #: Exit code that says: the camera holds the process.

@@ -20,14 +20,14 @@ from measure.system.paths import data_folder, log_folder, make_private
 if TYPE_CHECKING:
     from msgspec.msgpack import Decoder
 
-#: Messages that may wait for the supervisor; the process then waits too [project].
+#: Messages that may wait for the supervisor; the process then waits too. [technical]
 _WAITING = 64
 
-#: Longest wait for a process that was asked to end, seconds [project].
+#: Longest wait for a process that was asked to end, seconds. [technical]
 _END_S = 5.0
 
-#: Size at which the log becomes the old log, bytes; with the old one twice as much is kept
-#: [project].
+#: Size at which the log becomes the old log, bytes; with the old one twice as much is kept.
+#: [technical]
 MOST_LOG_BYTES = 1 << 20
 
 _AT_ITS_END = os.O_CREAT | os.O_WRONLY | os.O_APPEND

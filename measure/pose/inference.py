@@ -22,22 +22,22 @@ from measure.pose.jobs import InferencePass
 from measure.video.frame import Picture, PixelArray
 from measure.video.reader import SourceFrame
 
-#: Failures of the network that one pass over a clip survives [project].
+#: Failures of the network that one pass over a clip survives. [project]
 MOST_REBUILDS = 3
 
-#: Frames that may wait for a network [project].
+#: Frames that may wait for a network. [technical]
 _WAITING = 4
 
-#: Frames passed on together [project].
+#: Frames passed on together. [technical]
 _TOGETHER = 32
 
-#: Longest wait for that many, seconds [project].
+#: Longest wait for that many, seconds. [technical]
 _LONGEST_WAIT_S = 0.5
 
-#: Frames without a person that are held back for backfilling at most [project].
+#: Frames without a person that are held back for backfilling at most. [project]
 MOST_PICTURES = 30
 
-#: Size of those frames at most, bytes [project].
+#: Size of those frames at most, bytes. [project]
 MOST_BYTES = 100 * 2**20
 
 

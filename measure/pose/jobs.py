@@ -10,7 +10,7 @@ from measure.video.frame import PixelArray
 from measure.video.sampling import DecimationSpan
 
 #: Number of times a fine pass runs the network on a frame where it has to find the person: from
-#: the third run on, places change no more than between frames of a person standing still [project].
+#: the third run on, places change no more than between frames of a person standing still. [project]
 WARMUP_RUNS = 3
 
 

@@ -15,7 +15,7 @@ import numpy as np
 _HEAD = struct.Struct(">8sQ")
 _MARK = b"TLPOSE2\n"
 
-#: Largest message, bytes [project].
+#: Largest message, bytes. [technical]
 MOST_BYTES = 1 << 30
 
 #: Code of MessagePack's extension type for the bytes of an array.

@@ -17,10 +17,10 @@ from measure.pose.jobs import ClipInfo, ClipJob, InferencePass, KeptPicture, Pic
 from measure.pose.message_pipe import GarbledError, Message, Text, decoder_of
 from measure.pose_models.catalogue import ModelQuality
 
-#: Size of the frames that travel in one message, about, bytes [project].
+#: Size of the frames that travel in one message, about, bytes. [technical]
 _BATCH_BYTES = 8 << 20
 
-#: Longest text of an error, characters [project].
+#: Longest text of an error, characters. [technical]
 _MOST_TEXT = 2000
 
 

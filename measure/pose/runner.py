@@ -18,7 +18,7 @@ from measure.video.reader import ClipReader, SourceFrame
 from measure.video.sampling import merged
 from measure.video.source import FrameSource, SourceFacts, open_clip
 
-#: Time between two reports of progress, seconds [project].
+#: Time between two reports of progress, seconds. [technical]
 _REPORT_S = 0.25
 
 

@@ -35,15 +35,15 @@ from measure.pose_models.catalogue import ModelQuality
 if TYPE_CHECKING:
     from msgspec.msgpack import Decoder
 
-#: Longest silence of a clip worker, seconds: the slowest network takes a tenth of a second a frame
-#: [project].
+#: Longest silence of a clip worker, seconds: the slowest network takes a tenth of a second a frame.
+#: [technical]
 STALL_S = 30.0
 
-#: Longest start of a clip worker, seconds: importing the libraries from a cold disk takes long
-#: [project].
+#: Longest start of a clip worker, seconds: importing the libraries from a cold disk takes long.
+#: [technical]
 START_S = 120.0
 
-#: Longest wait before the silence is measured anew, seconds [project].
+#: Longest wait before the silence is measured anew, seconds. [technical]
 _TICK_S = 0.1
 
 

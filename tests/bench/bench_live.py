@@ -20,7 +20,6 @@ import numpy as np
 import sample_clips
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
 from measure.errors import PoseProcessError
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEventKind, LiveFrame, Source
@@ -109,7 +108,7 @@ class Live:
             stall_s=5.0,
         )
         self.engine.start(Source())
-        self.engine.choose(Movement.FLEXION, Side.LEFT, 99, 0, AssessmentCondition())
+        self.engine.choose(Movement.FLEXION, Side.LEFT, 99, 0)
 
     def __enter__(self) -> "Live":
         return self
@@ -208,13 +207,13 @@ def soak(clip: Path, seconds: float) -> None:
     engine = LiveEngine(loop_clips=True, stall_s=10.0)
     engine.start(Source(clip=clip))
     start, told, done = time.monotonic(), 0.0, 0
-    engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, AssessmentCondition())
+    engine.choose(Movement.FLEXION, Side.LEFT, 3, 1)
     while (now := time.monotonic() - start) < seconds:
         engine.newest_frame()
         for event in engine.events():
             if event.kind is LiveEventKind.MEASUREMENT_DONE:
                 done += 1
-                engine.choose(Movement.FLEXION, Side.LEFT, 3, 1, AssessmentCondition())
+                engine.choose(Movement.FLEXION, Side.LEFT, 3, 1)
             elif event.kind is LiveEventKind.TROUBLE:
                 print(f"{now:.0f} s: {event.trouble} {event.text}")
         if now - told > seconds / 10 and engine.process_id is not None:

@@ -38,7 +38,7 @@ from tests.support.gui.scripted_engine import ScriptedEngine
 
 def made(*values: float) -> Measurement:
     engine = ScriptedEngine()
-    engine.choose(Movement.FLEXION, Side.LEFT, len(values), 0, AssessmentCondition())
+    engine.choose(Movement.FLEXION, Side.LEFT, len(values), 0)
     for value in values:
         engine.capture(value)
         engine.settle()

@@ -12,7 +12,6 @@ import pytest
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
 from measure.errors import ModelError
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEventKind, Phase, Source
@@ -66,11 +65,7 @@ class Run:
 
     def begin(self, *, trials=2, practice=0):
         self.call(lambda: self.engine.start(Source()))
-        self.call(
-            lambda: self.engine.choose(
-                Movement.FLEXION, Side.RIGHT, trials, practice, AssessmentCondition()
-            )
-        )
+        self.call(lambda: self.engine.choose(Movement.FLEXION, Side.RIGHT, trials, practice))
 
     def pull(self):
         frame = self.call(self.engine.newest_frame)

@@ -17,7 +17,6 @@ from measure.domain.acquisition import (
 from measure.domain.landmarks import Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEventKind, Phase, Source
 from measure.pose.ensemble import installed_models, models_for
@@ -85,7 +84,7 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, kno
                 corrections=known.corrections,
             )
         )
-        engine.choose(movement, side, 3, 0, AssessmentCondition())
+        engine.choose(movement, side, 3, 0)
         until_s = time.monotonic() + 240.0
         while time.monotonic() < until_s:
             frame = engine.newest_frame()

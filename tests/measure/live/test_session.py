@@ -49,7 +49,7 @@ class Desk:
     def _backends(self):
         if self._models is None:
             raise ModelError("The pose model is missing. Run: thawline model.")
-        return Backends(models=self._models, link=self, settler=self)
+        return Backends(models=self._models, supervisor=self, refiner=self)
 
     def open(self, order):
         self.opened.append(order)
@@ -200,7 +200,7 @@ def test_discarding_takes_the_last_trial_out_and_asks_for_another():
     end_s = desk.play(one_raise(80))
     desk.settle_all()
     end_s = desk.play(one_raise(110), start_s=end_s)
-    desk.session.discard_last()
+    desk.session.movement.discard_last()
     dropped = desk.events[-1]
     assert dropped.kind is LiveEventKind.TRIAL_DISCARDED
     assert dropped.trial_id == 2
@@ -210,7 +210,7 @@ def test_discarding_takes_the_last_trial_out_and_asks_for_another():
     desk.play(one_raise(82), start_s=end_s)
     desk.settle_all()
     assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
-    desk.session.discard_last()
+    desk.session.movement.discard_last()
     assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
 
 
@@ -218,7 +218,7 @@ def test_finishing_settles_what_was_captured_first():
     desk = Desk()
     desk.begin()
     desk.play(one_raise())
-    desk.session.finish_movement()
+    desk.session.movement.finish()
     assert LiveEventKind.MEASUREMENT_DONE not in desk.kinds
     desk.settle_all()
     assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
@@ -229,7 +229,7 @@ def test_finishing_without_a_trial_says_why_there_is_none():
     desk = Desk()
     desk.begin()
     desk.play(np.zeros(60))
-    desk.session.finish_movement()
+    desk.session.movement.finish()
     measurement = desk.events[-1].measurement
     assert measurement.status is Status.REFUSED
     assert Reason.NO_MOVE in measurement.reasons
@@ -258,16 +258,16 @@ def test_pausing_takes_no_trials_and_an_interrupted_one_begins_anew():
     series = one_raise()
     half = len(series) // 2
     end_s = desk.play(series[:half])
-    desk.session.pause()
-    desk.session.pause()
-    desk.session.resume()
+    desk.session.movement.pause()
+    desk.session.movement.pause()
+    desk.session.movement.resume()
     end_s = desk.play(series[half:], start_s=end_s)
     assert desk.orders == []
-    desk.session.pause()
+    desk.session.movement.pause()
     end_s = desk.play(one_raise(), start_s=end_s)
     assert desk.frames[-1].phase is Phase.PAUSED
     assert desk.orders == []
-    desk.session.resume()
+    desk.session.movement.resume()
     desk.play(one_raise(), start_s=end_s)
     assert len(desk.orders) == 1
     assert [

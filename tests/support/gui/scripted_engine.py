@@ -9,7 +9,6 @@ from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
-from measure.domain.records import AssessmentCondition
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint, Source
 from measure.trials.aggregation import aggregate_trials
 from tests.support.gui.drawn_person import draw_person
@@ -45,14 +44,7 @@ class ScriptedEngine:
         self.source = source
         self.show(Phase.SEARCHING_FOR_PERSON)
 
-    def choose(
-        self,
-        movement: Movement,
-        side: Side,
-        trials: int,
-        practice: int,
-        conduct: AssessmentCondition,
-    ) -> None:
+    def choose(self, movement: Movement, side: Side, trials: int, practice: int) -> None:
         self.calls.append("choose")
         self.movement, self.side, self._wanted = movement, side, (trials, practice)
         self._pending, self._trials, self._practiced = [], [], 0
@@ -229,15 +221,8 @@ class PlayingEngine(ScriptedEngine):
         self._since_s: float | None = None
         self._paused = False
 
-    def choose(
-        self,
-        movement: Movement,
-        side: Side,
-        trials: int,
-        practice: int,
-        conduct: AssessmentCondition,
-    ) -> None:
-        super().choose(movement, side, trials, practice, conduct)
+    def choose(self, movement: Movement, side: Side, trials: int, practice: int) -> None:
+        super().choose(movement, side, trials, practice)
         self._since_s, self._paused = time.monotonic(), False
 
     def pause(self) -> None:

@@ -22,7 +22,6 @@ from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.landmarks import LANDMARKS, Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import AssessmentCondition
 from measure.domain.tracks import Track
 from measure.video.sampling import COARSE_HZ
 from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
@@ -116,7 +115,7 @@ def read_drawn_clip(
     progress(1.0)
     engine = ScriptedEngine()
     engine.movement, engine.side = movement, side
-    engine.choose(movement, side, 3, 0, AssessmentCondition())
+    engine.choose(movement, side, 3, 0)
     for value, reasons in ((117.0, ()), (119.0, ()), (118.0, (Reason.TRUNK_LEAN,))):
         engine.capture(value)
         engine.settle(reasons)
