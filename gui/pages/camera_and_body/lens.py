@@ -8,12 +8,12 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from calibration.repository.lenses import LENSES
+from gui.pages.camera_and_body.coverage_grid import CoverageGrid
 from gui.session.services import Services
 from gui.session.tones import Tone
 from gui.text.wording import message_text, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
-from gui.widgets.coverage_grid import CoverageGrid
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label

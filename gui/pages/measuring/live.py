@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.posture_figure import facing_angle_deg
+from gui.pages.measuring.hold_ring import HoldRing
 from gui.protocol.plan import Attempt, AttemptState, SessionStep
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
@@ -13,7 +14,6 @@ from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
-from gui.widgets.hold_ring import HoldRing
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand
 from gui.widgets.position_figure import PositionView, ViewPlan

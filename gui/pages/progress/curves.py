@@ -6,6 +6,7 @@ from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.curves import HistoryCurve, conducts_of, curves, movements_of, unix_time_s
+from gui.pages.progress.stretch_row import StretchRow
 from gui.style.appearance import Appearance
 from gui.text.progress_wording import progress_line, progress_notes, progress_of_sides, weeks_words
 from gui.text.wording import conduct_sentence, movement_name, tr
@@ -13,7 +14,6 @@ from gui.widgets.buttons import MenuButton
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.history_chart import HistoryChart, legend_text
 from gui.widgets.layouts import column, row
-from gui.widgets.stretch_row import StretchRow
 from gui.widgets.text import label
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, History

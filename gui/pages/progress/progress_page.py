@@ -11,13 +11,13 @@ from gui.pages.progress.curves import CurvesView
 from gui.pages.progress.events import EventsPage
 from gui.pages.progress.home_programme import HomeProgrammePage
 from gui.pages.progress.session_details import SessionDetails
+from gui.pages.progress.stretch_row import StretchRow
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.empty_history import EmptyHistoryHint
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.stretch_row import StretchRow
 from gui.widgets.text import NoticeBar
 from measure.domain.records import (
     Event,

@@ -12,12 +12,12 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
 from gui.app.application import configure_application
 from gui.app.main_window import SMALLEST_PX
+from gui.pages.measuring.hold_ring import HoldRing
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES
 from gui.translations.update import files_of, translations
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.hold_ring import HoldRing
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.fitting import misfits
 from tests.support.gui.screenshots import states

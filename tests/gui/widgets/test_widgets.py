@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
+from gui.pages.measuring.hold_ring import HoldRing
 from gui.session.tones import SAMPLES_PER_S, Tone, tone_samples
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
@@ -16,7 +17,6 @@ from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.hold_ring import HoldRing
 from gui.widgets.measurement_band import BandContent, MeasurementBand
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.movements import Movement, Unit
