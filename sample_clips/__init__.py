@@ -1,1 +1,1 @@
-"""The virtual person, the clips that it made, and their truth. Imports none of the others."""
+"""The virtual person, the clips that it made, and their truth."""

@@ -1,4 +1,4 @@
-"""The accuracy bench's clips: which they are, and the command that makes them.
+"""Clips of the accuracy bench: their list, and the command that makes them.
 
 Bodies are split once and for all: what is fitted on some is judged on others. The list is fixed
 by this file alone; the clips are made outside the repository.

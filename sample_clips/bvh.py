@@ -1,4 +1,4 @@
-"""Reads motion files of the BVH kind: a skeleton, then one line of channels per frame.
+"""Reader of BVH motion files: a skeleton, then one line of channels per frame.
 
 Only positions of joints come out; what they drive is in ``captured``.
 """

@@ -1,4 +1,4 @@
-"""A recorded motion drives the virtual person's arms: real movement, exactly known.
+"""Clips of recorded motion: it drives the virtual person's arms, so that the truth is known.
 
 The motion file stays where it is; nothing of it is kept here. Its arm directions, seen from its
 own trunk, are given to the person, whose joints then tell the truth as in any other clip.
@@ -114,8 +114,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options.folder.mkdir(parents=True, exist_ok=True)
     clip = options.folder / f"{scenario.name}.mp4"
     render_video(scenario, shots, lens, person.body, None, clip, 21)
-    told = {**truth_entry(scenario, shots, lens), "motion": options.bvh.name}
-    clip.with_suffix(".json").write_text(json.dumps(told, indent=1) + "\n", encoding="utf-8")
+    entry = {**truth_entry(scenario, shots, lens), "motion": options.bvh.name}
+    clip.with_suffix(".json").write_text(json.dumps(entry, indent=1) + "\n", encoding="utf-8")
     print(
         f"{clip}: {len(shots)} frames, {min(s.truth.value for s in shots):.1f} to "
         f"{max(s.truth.value for s in shots):.1f} degrees"

@@ -1,4 +1,4 @@
-"""Scenarios by seed: who does which movement how, in front of which camera.
+"""Scenarios by seed: body, movement, compensation and camera drawn from ranges.
 
 The ranges are those that readings are fitted and judged on; an unfamiliar clip leaves them in at
 least one respect.

@@ -1,4 +1,4 @@
-"""From a scenario to a clip and its truth: pose every frame, render it, encode it.
+"""Filming: poses, renders and encodes every frame of a scenario, and writes its truth.
 
 Needs PyVista and the ``ffmpeg`` program, which only making clips needs.
 """

@@ -1,4 +1,4 @@
-"""Clips that no honest program reads, and clips that only look like them.
+"""Clips that must be refused, and readable clips that resemble them.
 
 Reasons are the codes that a refusal may give; any of those listed is right.
 """

@@ -1,4 +1,4 @@
-"""The virtual webcam: where it stands, and which pixel a point in the room falls on.
+"""Virtual webcam: its place, and the projection of points in the room onto pixels.
 
 The camera stands at -y and looks along +y; z is up. Pixels count from the top left corner of
 the picture, x to the right and y downwards; the middle of the first pixel is at 0.5.

@@ -26,21 +26,21 @@ _SHORTEST_S, _LONGEST_S = 6.0, 20.0
 
 
 def clip_folder_problems(folder: Path) -> Iterator[str]:
-    """Each way in which a folder of clips and its ``truth.json`` disagree, in words."""
+    """Yield each disagreement of a folder of clips and its ``truth.json``, in words."""
     index = folder / "truth.json"
     if not index.is_file():
         yield f"{index} is missing"
         return
     entries = json.loads(index.read_text(encoding="utf-8"))["clips"]
     planned = {f"{scenario.name}.mp4" for scenario in sample_scenarios()}
-    told = {entry["file"] for entry in entries}
-    found = {path.name for path in folder.glob("*.mp4")}
-    for name in sorted(planned ^ told):
+    listed = {entry["file"] for entry in entries}
+    present = {path.name for path in folder.glob("*.mp4")}
+    for name in sorted(planned ^ listed):
         yield f"{name}: in only one of the roster and truth.json"
-    for name in sorted(told ^ found):
+    for name in sorted(listed ^ present):
         yield f"{name}: in only one of the folder and truth.json"
     for entry in entries:
-        if entry["file"] in found:
+        if entry["file"] in present:
             yield from _clip_faults(folder, entry)
     total = sum(path.stat().st_size for path in folder.glob("*.mp4"))
     if total > LARGEST_TOTAL_BYTES:
@@ -107,18 +107,18 @@ def build(folder: Path, only: str) -> None:
 
     folder.mkdir(parents=True, exist_ok=True)
     index = folder / "truth.json"
-    known = {}
+    entries = {}
     if index.is_file():
         clips = json.loads(index.read_text(encoding="utf-8"))["clips"]
-        known = {entry["file"]: entry for entry in clips}
-    wanted = [one for one in sample_scenarios() if fnmatch(one.name, only)]
+        entries = {entry["file"]: entry for entry in clips}
+    wanted = [scenario for scenario in sample_scenarios() if fnmatch(scenario.name, only)]
     for scenario in tqdm(wanted, unit="clip"):
         made = render_clip(scenario, folder, bodies_folder(), quality=25)
         content = (folder / made["file"]).read_bytes()
-        known[made["file"]] = {**made, "sha256": hashlib.sha256(content).hexdigest()}
-        names = [f"{one.name}.mp4" for one in sample_scenarios()]
-        entries = [known[name] for name in names if name in known]
-        text = json.dumps({"definitions": "sample_clips/README.md", "clips": entries}, indent=1)
+        entries[made["file"]] = {**made, "sha256": hashlib.sha256(content).hexdigest()}
+        names = [f"{planned.name}.mp4" for planned in sample_scenarios()]
+        clips = [entries[name] for name in names if name in entries]
+        text = json.dumps({"definitions": "sample_clips/README.md", "clips": clips}, indent=1)
         index.write_text(text + "\n", encoding="utf-8")
 
 
@@ -133,12 +133,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options = parser.parse_args(arguments)
     if not options.check:
         build(options.folder, options.only)
-    found = list(clip_folder_problems(options.folder))
-    for fault in found:
-        print(fault)
-    if not found:
+    problems = list(clip_folder_problems(options.folder))
+    for problem in problems:
+        print(problem)
+    if not problems:
         print(f"{len(sample_scenarios())} clips agree with their truth")
-    return 1 if found else 0
+    return 1 if problems else 0
 
 
 if __name__ == "__main__":

@@ -1,4 +1,4 @@
-"""When things happen in a clip: phases, and how far the movement has come at each moment."""
+"""Timing of a clip: its phases, and the state of the movement at each moment."""
 
 import math
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""The virtual person: how trunk, shoulder girdle and arms move through a scenario."""
+"""Virtual person: motion of trunk, shoulder girdle and arms through a scenario."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -112,17 +112,17 @@ class VirtualPerson:
             elbow_deg=14.0 + self._sway.at("other elbow", time_s, 2.0),
         )
         states = {side: measured, side.other: resting}
-        for one in Side:
-            shrug = cheat.shrug_deg * now.raised if one is side else 0.0
-            self._girdle(turns, one, states[one], shrug, now)
-        goals = {one: _in_thorax(states[one], one) for one in Side}
+        for arm_side in Side:
+            shrug = cheat.shrug_deg * now.raised if arm_side is side else 0.0
+            self._girdle(turns, arm_side, states[arm_side], shrug, now)
+        goals = {arm_side: _in_thorax(states[arm_side], arm_side) for arm_side in Side}
         root_at = self._root_at(now)
         if scenario.movement is Movement.HAND_BEHIND_BACK and now.raised > 0:
             goals[side] = self._reach(turns, root_at, goals[side], wrist_end, now.raised)
-        for one in Side:
-            hand = scenario.hand if one is side else HandPosture.RELAXED
-            girdle = turns[f"shoulder01{one.suffix}"]
-            self.arms[one].place(turns, girdle, _turned(goals[one], thorax), hand)
+        for arm_side in Side:
+            hand = scenario.hand if arm_side is side else HandPosture.RELAXED
+            girdle = turns[f"shoulder01{arm_side.suffix}"]
+            self.arms[arm_side].place(turns, girdle, _turned(goals[arm_side], thorax), hand)
         self._legs(turns, now)
         return place_bones(self.body, turns, root_at)
 
@@ -210,7 +210,7 @@ class VirtualPerson:
         """Clavicle and scapula follow the humerus: about 2:1 after a setting phase.
 
         Inman, Saunders & Abbott 1944 describe the rhythm; its share between the clavicle and the
-        scapula in this rig is ours, chosen to keep the shoulder's shape.
+        scapula in this rig was chosen to keep the shoulder's shape. [project]
         """
         thorax, out = turns["spine01"], side.outward
         upward = max(0.0, abs(state.raise_deg) - _SETTING_DEG) / (1 + self.scenario.rhythm)

@@ -1,4 +1,4 @@
-"""The reach behind the back: the wrist's path round the hip and up along the spine.
+"""Reach behind the back: the wrist's path round the hip and up along the spine.
 
 Points are in the rest frame of the thorax (metres, person faces -y, left is +x), so that the
 surface of the resting back can be asked where the hand must lie.

@@ -1,4 +1,4 @@
-"""The room behind the person: floor, walls, a few things on them, and the light."""
+"""Room behind the person: floor, walls, objects on them, and the light."""
 
 from dataclasses import dataclass
 

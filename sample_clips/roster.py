@@ -1,4 +1,4 @@
-"""The clips that come with the project: who shows what in each.
+"""Roster of the clips that come with the project.
 
 Their bodies take no part in the accuracy bench.
 """

@@ -1,4 +1,4 @@
-"""What a clip shall show: every choice in one frozen value, so that it can be made again.
+"""Scenario of a clip: every choice in one frozen value, so that it can be made again.
 
 Nothing here is drawn at random; ``casting`` makes scenarios by seed.
 """

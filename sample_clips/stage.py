@@ -1,4 +1,4 @@
-"""Everything in front of the camera, rendered frame by frame with PyVista."""
+"""Stage: person and room in front of the camera, rendered frame by frame with PyVista."""
 
 from typing import Any
 

@@ -1,4 +1,4 @@
-"""What the posed joints truly show: angles, heights, and where the joints lie in the picture.
+"""Truth of posed joints: angles, heights, and the joints' places in the image.
 
 Definitions are in README.md beside this file. All positions are joint centres of the body model
 in metres in the world; left and right are the person's.

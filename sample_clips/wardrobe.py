@@ -1,4 +1,4 @@
-"""What the person looks like: skin, hair, clothes, as colours and outward offsets of the skin."""
+"""Wardrobe: skin, hair and clothes as colours and outward offsets of the skin."""
 
 from dataclasses import dataclass
 
@@ -176,8 +176,8 @@ def _paint_head(
     colours[lips] = np.array(outfit.skin) * np.array([0.82, 0.55, 0.55])
     on_eye = names == "eye"
     colours[on_eye] = (0.93, 0.92, 0.9)
-    for one in ("eye.L", "eye.R"):
-        centre = body.head(one)
+    for bone in ("eye.L", "eye.R"):
+        centre = body.head(bone)
         near = on_eye & (np.hypot(*(body.vertices - centre)[:, [0, 2]].T) < 0.0065)
         colours[near & (body.vertices[:, 1] < centre[1])] = (0.12, 0.08, 0.06)
     if outfit.hair_length_m is None:
