@@ -3,14 +3,14 @@
 import datetime as dt
 from dataclasses import dataclass, replace
 
+from calibration.agreement.stored_corrections import corrections_for
+from calibration.body.record import body_record_warnings
+from calibration.lens.profiles import lenses_of, newest_lens, other_size_message
 from calibration.message import TranslatableMessage
-from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodyRecord, body_record_warnings
-from calibration.repository.corrections import corrections_for
-from calibration.repository.lenses import lenses_of, newest_lens, other_size_message
-from calibration.repository.levels import LEVELS
 from measure.domain.acquisition import BodySetup, CameraSetup, KnownSetup, LensProfile
+from measure.domain.calibration_records import BodyRecord
 from measure.kinematics.neutral_pose import Neutral
+from measure.storage.store import Store
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +34,7 @@ class CalibratedSetup:
 
 
 def load_calibrated_setup(
+    store: Store,
     *,
     camera_name: str | None,
     person_id: str | None,
@@ -56,9 +57,10 @@ def load_calibrated_setup(
     neutral
         Today's stance, to check the record of the body against.
     """
-    lens, remarks = _lens(camera_name, size_px)
-    stale = [] if newest_lens(camera_name) is None else list(remarks)
-    level = LEVELS.get(camera_name)
+    lenses = lenses_of(store, camera_name)
+    lens, remarks = _lens(lenses, size_px)
+    stale = list(remarks) if lenses else []
+    level = store.level(camera_name)
     roll = level.roll_deg if level is not None and level.holds_on(today) else None
     if level is not None and roll is None:
         stale.append(
@@ -67,7 +69,8 @@ def load_calibrated_setup(
                 {"day": level.day.isoformat()},
             )
         )
-    body, doubtful = _body(person_id, today, neutral)
+    record = None if person_id is None else store.body(person_id)
+    body, doubtful = _body(record, today, neutral)
     stale.extend(doubtful)
     uncalibrated = [each for each in remarks if each not in stale]
     return CalibratedSetup(
@@ -80,35 +83,28 @@ def load_calibrated_setup(
                 quarter_turns=quarter_turns,
             ),
             body=body,
-            corrections=corrections_for(camera_name),
+            corrections=corrections_for(store, camera_name),
         ),
         messages=(*uncalibrated, *stale),
         stale=tuple(stale),
-        lenses=lenses_of(camera_name),
+        lenses=lenses,
     )
 
 
-def delete_person_calibration(person_id: str) -> None:
-    """Remove what is kept here about a person: body and placements."""
-    BODIES.remove(lambda record: record.person_id == person_id)
-    PLACEMENTS.remove(lambda placement: placement.person_id == person_id)
-
-
 def _lens(
-    camera_name: str | None, size_px: tuple[int, int] | None
+    lenses: tuple[LensProfile, ...], size_px: tuple[int, int] | None
 ) -> tuple[LensProfile | None, list[TranslatableMessage]]:
-    lens = newest_lens(camera_name, size_px)
+    lens = newest_lens(lenses, size_px)
     if lens is not None:
         return lens, []
-    unfit = None if size_px is None else other_size_message(lenses_of(camera_name), size_px)
+    unfit = None if size_px is None else other_size_message(lenses, size_px)
     plain = TranslatableMessage("The lens is not calibrated; a usual field of view is assumed.")
     return None, [unfit or plain]
 
 
 def _body(
-    person_id: str | None, today: dt.date, neutral: Neutral | None
+    record: BodyRecord | None, today: dt.date, neutral: Neutral | None
 ) -> tuple[BodySetup, tuple[TranslatableMessage, ...]]:
-    record = BODIES.get(person_id) if person_id is not None else None
     if record is None:
         return BodySetup(), ()
     found = body_record_warnings(record, today, neutral)

@@ -10,11 +10,12 @@ from calibration.agreement.correction import NoCorrection, fit_correction
 from calibration.agreement.pairs_table import PairTable
 from calibration.agreement.study import Agreement, InsufficientData, analyse_by_movement
 from calibration.agreement.wording import agreement_paragraph
-from calibration.repository.corrections import CORRECTIONS, StoredCorrection
 from calibration.statistics.bland_altman import Pairing
 from measure.domain.acquisition import MovementCorrection
+from measure.domain.calibration_records import StoredCorrection
 from measure.domain.movements import MOVEMENTS
 from measure.errors import DataError, InputError
+from measure.storage.store import Store
 from measure.system.json_codec import to_data
 
 
@@ -56,10 +57,12 @@ def write_json(path: Path, agreements: Sequence[Agreement], study: str) -> None:
         raise DataError(f"{path.name} could not be written ({error.strerror}).") from error
 
 
-def save_corrections(agreements: Sequence[Agreement], study: str, camera_name: str) -> None:
+def save_corrections(
+    store: Store, agreements: Sequence[Agreement], study: str, camera_name: str
+) -> None:
     """Store the corrections that the studies propose, switched off, and print which."""
     for offer in proposed_corrections(agreements, study):
-        save_proposed_correction(offer, camera_name)
+        save_proposed_correction(store, offer, camera_name)
         print(
             f"\nThe correction for {MOVEMENTS[offer.movement].name.lower()} is kept for "
             f"{camera_name}, switched off. To use it: thawline calibrate correction on"
@@ -78,9 +81,9 @@ def proposed_corrections(
     )
 
 
-def save_proposed_correction(offer: MovementCorrection, camera_name: str) -> None:
+def save_proposed_correction(store: Store, offer: MovementCorrection, camera_name: str) -> None:
     """Store a correction for a camera, switched off."""
-    CORRECTIONS.put(
+    store.save_correction(
         StoredCorrection(
             camera_name=camera_name, movement=offer.movement, correction=offer.correction
         )

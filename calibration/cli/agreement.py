@@ -51,5 +51,8 @@ def run(arguments: argparse.Namespace) -> int:
 
         save_agreement_figure(judged, arguments.plot)
     if arguments.keep_for is not None:
-        save_corrections(judged, study, arguments.keep_for)
+        from measure.cli.open_store import open_store
+
+        with open_store() as store:
+            save_corrections(store, judged, study, arguments.keep_for)
     return 0

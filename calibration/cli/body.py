@@ -5,12 +5,12 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calibration.cli.arguments import add_person, parse_point
-from measure.cli.open_store import person_id_of
+from calibration.cli.arguments import add_person, parse_point, stored_lens
+from measure.cli.open_store import open_store, person_id_of
 
 if TYPE_CHECKING:
     from calibration.body.lengths import BodyLengths
-    from calibration.repository.bodies import BodyRecord, BodySource
+    from measure.domain.calibration_records import BodyRecord, BodySource
     from measure.domain.tracks import Track
 
 
@@ -54,7 +54,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 def _poses(arguments: argparse.Namespace) -> int:
     from calibration.body.lengths import lengths_from_poses
-    from calibration.repository.bodies import BodySource
+    from measure.domain.calibration_records import BodySource
 
     person_id = person_id_of(arguments.person)
     neutral = _ideal_track(arguments.neutral, arguments)
@@ -68,7 +68,7 @@ def _poses(arguments: argparse.Namespace) -> int:
 
 def _tape(arguments: argparse.Namespace) -> int:
     from calibration.body.lengths import lengths_from_tape
-    from calibration.repository.bodies import BodySource
+    from measure.domain.calibration_records import BodySource
 
     lengths = lengths_from_tape(
         trunk_cm=arguments.trunk,
@@ -84,30 +84,31 @@ def _marks(arguments: argparse.Namespace) -> int:
 
     from calibration.body.clip_track import track_from_clip
     from calibration.body.landmarks_by_hand import locate_back_landmarks
-    from calibration.repository.bodies import save_back_landmarks
-    from calibration.repository.lenses import lens_for
+    from calibration.body.record import save_back_landmarks
     from measure.kinematics.camera_geometry import undistort_points, undistort_track
     from measure.kinematics.neutral_pose import median_points
 
     person_id = person_id_of(arguments.person)
     track = track_from_clip(arguments.clip, own_model=arguments.model)
     marked = np.array([arguments.c7, *arguments.spines])
-    lens = lens_for(arguments.camera, track.width_px, track.height_px)
+    lens = stored_lens(arguments.camera, track.width_px, track.height_px)
     if lens is not None:
         track, marked = undistort_track(track, lens), undistort_points(marked, lens)
     c7, first, second = ((float(x), float(y)) for x, y in marked)
     landmarks = locate_back_landmarks(median_points(track), c7, (first, second))
-    record = save_back_landmarks(
-        person_id, landmarks.c7_height, landmarks.iliac_spines, dt.date.today()
-    )
+    with open_store() as store:
+        record = save_back_landmarks(
+            store, person_id, landmarks.c7_height, landmarks.iliac_spines, dt.date.today()
+        )
     _print_record(record)
     return 0
 
 
 def _show(arguments: argparse.Namespace) -> int:
-    from calibration.repository.bodies import BODIES, body_record_warnings
+    from calibration.body.record import body_record_warnings
 
-    record = BODIES.get(person_id_of(arguments.person))
+    with open_store() as store:
+        record = store.body(store.find_person(arguments.person).id)
     if record is None:
         print("Nothing is kept about this person's body.")
         return 0
@@ -119,20 +120,21 @@ def _show(arguments: argparse.Namespace) -> int:
 
 def _ideal_track(clip: Path, arguments: argparse.Namespace) -> "Track":
     from calibration.body.clip_track import track_from_clip
-    from calibration.repository.lenses import lens_for
     from measure.kinematics.camera_geometry import undistort_track
 
     track = track_from_clip(clip, own_model=arguments.model)
-    lens = lens_for(arguments.camera, track.width_px, track.height_px)
+    lens = stored_lens(arguments.camera, track.width_px, track.height_px)
     return track if lens is None else undistort_track(track, lens)
 
 
 def _keep(person_id: str, lengths: "BodyLengths", source: "BodySource") -> int:
-    from calibration.repository.bodies import save_body_lengths
+    from calibration.body.record import save_body_lengths
 
     for note in lengths.notes:
         print(f"Note: {note}")
-    _print_record(save_body_lengths(person_id, lengths.body, source, dt.date.today()))
+    with open_store() as store:
+        record = save_body_lengths(store, person_id, lengths.body, source, dt.date.today())
+    _print_record(record)
     print(f"The lengths may be off by {lengths.share_error:.0%}.")
     return 0
 

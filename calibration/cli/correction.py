@@ -2,6 +2,7 @@
 
 import argparse
 
+from measure.cli.open_store import open_store
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
 
@@ -18,9 +19,8 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _list(arguments: argparse.Namespace) -> int:
-    from calibration.repository.corrections import CORRECTIONS
-
-    stored = CORRECTIONS.all()
+    with open_store() as store:
+        stored = store.corrections()
     for record in stored:
         correction = record.correction
         print(
@@ -35,11 +35,12 @@ def _list(arguments: argparse.Namespace) -> int:
 
 
 def _switch(arguments: argparse.Namespace) -> int:
-    from calibration.repository.corrections import set_correction_enabled
+    from calibration.agreement.stored_corrections import set_correction_enabled
 
-    record = set_correction_enabled(
-        arguments.camera, Movement(arguments.movement), on=arguments.switched_on
-    )
+    with open_store() as store:
+        record = set_correction_enabled(
+            store, arguments.camera, Movement(arguments.movement), on=arguments.switched_on
+        )
     state = "on" if record.switched_on else "off"
     print(f"The correction is {state}. Readings from now on start a new series.")
     return 0

@@ -5,6 +5,8 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from measure.cli.open_store import open_store
+
 if TYPE_CHECKING:
     from calibration.lens.capture import LensCapture
     from measure.domain.acquisition import LensProfile
@@ -83,8 +85,6 @@ def _pictures(arguments: argparse.Namespace) -> int:
 
 def _finish(capture: "LensCapture", arguments: argparse.Namespace) -> int:
     """Print the result and store the profile; return 0 also for a refusal."""
-    from calibration.repository.lenses import LENSES
-
     fit = capture.fit()
     print(fit.sentence)
     print("Where the board's corners were seen (# yes, . no):")
@@ -98,16 +98,17 @@ def _finish(capture: "LensCapture", arguments: argparse.Namespace) -> int:
             f"worst view {fit.worst_view_px:.2f} pixels."
         )
         if not arguments.only_try:
-            LENSES.put(fit.profile)
+            with open_store() as store:
+                store.save_lens(fit.profile)
             print(f"Kept for {fit.profile.camera_name} at {_size(fit.profile)}.")
     return 0
 
 
 def _list(arguments: argparse.Namespace) -> int:
     from calibration.lens.fit import horizontal_field_of_view_deg
-    from calibration.repository.lenses import LENSES
 
-    profiles = LENSES.all()
+    with open_store() as store:
+        profiles = store.lenses()
     for profile in profiles:
         print(
             f"{profile.camera_name}, {_size(profile)}: "
@@ -120,9 +121,8 @@ def _list(arguments: argparse.Namespace) -> int:
 
 
 def _forget(arguments: argparse.Namespace) -> int:
-    from calibration.repository.lenses import LENSES
-
-    gone = LENSES.remove(lambda profile: profile.camera_name == arguments.camera)
+    with open_store() as store:
+        gone = store.delete_lenses(arguments.camera)
     print(f"{gone} profile{'s' * (gone != 1)} removed.")
     return 0
 

@@ -4,7 +4,8 @@ import argparse
 import datetime as dt
 from pathlib import Path
 
-from calibration.cli.arguments import parse_line, parse_size
+from calibration.cli.arguments import parse_line, parse_size, stored_lens
+from measure.cli.open_store import open_store
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
@@ -40,11 +41,10 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 def _lines(arguments: argparse.Namespace) -> int:
     from calibration.placement.level import orientation_from_plumb_lines
     from calibration.placement.viewpoint import PinholeView
-    from calibration.repository.lenses import lens_for
-    from calibration.repository.levels import LEVELS, CameraLevel
+    from measure.domain.calibration_records import CameraLevel
 
     width, height = arguments.size
-    lens = lens_for(arguments.camera, width, height)
+    lens = stored_lens(arguments.camera, width, height)
     orientation = orientation_from_plumb_lines(
         arguments.line, PinholeView(width_px=width, height_px=height, lens=lens)
     )
@@ -62,15 +62,15 @@ def _lines(arguments: argparse.Namespace) -> int:
     if lens is None:
         print("The lens is not calibrated; a usual field of view was assumed.")
     if arguments.camera is not None:
-        LEVELS.put(
-            CameraLevel(
-                camera_name=arguments.camera,
-                roll_deg=orientation.roll_deg,
-                half_deg=orientation.roll_half_deg,
-                day=dt.date.today(),
-                fixed=arguments.fixed,
-            )
+        level = CameraLevel(
+            camera_name=arguments.camera,
+            roll_deg=orientation.roll_deg,
+            half_deg=orientation.roll_half_deg,
+            day=dt.date.today(),
+            fixed=arguments.fixed,
         )
+        with open_store() as store:
+            store.save_level(level)
         print(f"Kept for {arguments.camera}{'' if arguments.fixed else ', for today'}.")
     return 0
 
@@ -79,10 +79,9 @@ def _person(arguments: argparse.Namespace) -> int:
     from calibration.body.clip_track import track_from_clip
     from calibration.placement.standing import WithUncertainty, estimate_from_standing
     from calibration.placement.viewpoint import PinholeView
-    from calibration.repository.lenses import lens_for
 
     track = track_from_clip(arguments.clip, own_model=arguments.model)
-    lens = lens_for(arguments.camera, track.width_px, track.height_px)
+    lens = stored_lens(arguments.camera, track.width_px, track.height_px)
     view = PinholeView(width_px=track.width_px, height_px=track.height_px, lens=lens)
     estimate = estimate_from_standing(track, view, arguments.stature)
     if isinstance(estimate, str):

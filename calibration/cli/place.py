@@ -3,7 +3,7 @@
 import argparse
 
 from calibration.cli.arguments import add_person
-from measure.cli.open_store import person_id_of
+from measure.cli.open_store import open_store
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
@@ -16,11 +16,10 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _show(arguments: argparse.Namespace) -> int:
-    from calibration.placement.placement import PLACEMENTS
     from measure.kinematics.neutral_pose import turn_deg
 
-    person_id = person_id_of(arguments.person)
-    placements = [placement for placement in PLACEMENTS.all() if placement.person_id == person_id]
+    with open_store() as store:
+        placements = store.placements(store.find_person(arguments.person).id)
     for placement in placements:
         turn = turn_deg(placement.width_over_trunk, placement.shoulder_width)
         print(
@@ -35,9 +34,7 @@ def _show(arguments: argparse.Namespace) -> int:
 
 
 def _forget(arguments: argparse.Namespace) -> int:
-    from calibration.placement.placement import PLACEMENTS
-
-    person_id = person_id_of(arguments.person)
-    gone = PLACEMENTS.remove(lambda placement: placement.person_id == person_id)
+    with open_store() as store:
+        gone = store.delete_placements(store.find_person(arguments.person).id)
     print(f"{gone} place{'s' * (gone != 1)} forgotten.")
     return 0

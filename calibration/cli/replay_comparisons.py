@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from calibration.agreement.pairs_table import PairedReading, PairTable
+from measure.cli.open_store import open_store
 from measure.clips.outcome import ClipResult
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.errors import InputError
@@ -22,15 +23,16 @@ def print_placement_changes(outcomes: Sequence[ClipResult], person_id: str, *, k
     from calibration.placement.check import compare_placement, save_placement
 
     today = dt.date.today()
-    for outcome in outcomes:
-        if outcome.measurement is None:
-            continue
-        name = outcome.entry.clip.name
-        for change in compare_placement(outcome.measurement, person_id, today):
-            print(f"{name}: {change.sentence}")
-        if keep:
-            kept = save_placement(outcome.measurement, person_id, today)
-            print(f"{name}: {'the place is kept.' if kept else 'nobody was seen standing.'}")
+    with open_store() as store:
+        for outcome in outcomes:
+            if outcome.measurement is None:
+                continue
+            name = outcome.entry.clip.name
+            for change in compare_placement(store, outcome.measurement, person_id, today):
+                print(f"{name}: {change.sentence}")
+            if keep:
+                kept = save_placement(store, outcome.measurement, person_id, today)
+                print(f"{name}: {'the place is kept.' if kept else 'nobody was seen standing.'}")
 
 
 def paired_readings(outcomes: Sequence[ClipResult]) -> PairTable:

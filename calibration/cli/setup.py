@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from calibration.cli.arguments import parse_size
-from measure.cli.open_store import person_id_of
+from measure.cli.open_store import open_store
 
 if TYPE_CHECKING:
     from measure.domain.acquisition import KnownSetup
@@ -36,14 +36,17 @@ def _write(arguments: argparse.Namespace) -> int:
     from calibration.known_setup import load_calibrated_setup
     from measure.clips.setup_file import write_setup
 
-    gathered = load_calibrated_setup(
-        camera_name=arguments.camera,
-        person_id=None if arguments.person is None else person_id_of(arguments.person),
-        today=dt.date.today(),
-        size_px=arguments.size,
-        already_mirrored=arguments.mirrored,
-        quarter_turns=arguments.quarter_turns,
-    )
+    with open_store() as store:
+        person = None if arguments.person is None else store.find_person(arguments.person)
+        gathered = load_calibrated_setup(
+            store,
+            camera_name=arguments.camera,
+            person_id=None if person is None else person.id,
+            today=dt.date.today(),
+            size_px=arguments.size,
+            already_mirrored=arguments.mirrored,
+            quarter_turns=arguments.quarter_turns,
+        )
     write_setup(arguments.file, gathered.setup)
     for message in gathered.messages:
         print(f"Note: {message}")

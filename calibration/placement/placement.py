@@ -5,17 +5,15 @@ changes readings by more than a month of recovery.
 """
 
 import datetime as dt
-import math
 from dataclasses import dataclass
 from enum import StrEnum
 
 from calibration.message import TranslatableMessage
-from calibration.repository.shelf import JsonRepository
+from measure.domain.calibration_records import Placement
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import check_id
-from measure.errors import InputError
 from measure.kinematics.neutral_pose import WIDTH_ERROR, Neutral, turn_deg
+from measure.storage.store import Store
 
 #: Change of distance above which a warning is given, share of the stored distance. [project]
 SCALE_SHARE = 0.10
@@ -33,42 +31,6 @@ class PlacementDrift(StrEnum):
     TURNED = "turned"
     NOT_LEVEL = "not-level"
     OTHER_CAMERA = "other-camera"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placement:
-    """Position of one person before one camera for one movement of one side.
-
-    Attributes
-    ----------
-    person_id
-        Identifier of the person in the store.
-    camera_name
-        As the system names it; None for a clip of unknown origin.
-    width_px, height_px
-        Size of the upright picture.
-    trunk_px, width_over_trunk, lean_deg
-        As in :class:`measure.kinematics.neutral_pose.Neutral`.
-    shoulder_width
-        The person's own over trunk length when this was taken, or None for the usual one.
-    roll_deg
-        The camera's roll where it was measured.
-    taken
-        Local day.
-    """
-
-    person_id: str
-    movement: Movement
-    side: Side
-    camera_name: str | None
-    width_px: int
-    height_px: int
-    trunk_px: float
-    width_over_trunk: float
-    lean_deg: float
-    shoulder_width: float | None
-    roll_deg: float | None
-    taken: dt.date
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -229,47 +191,14 @@ def _level(kept: Placement, today: Placement) -> PlacementChange | None:
     return PlacementChange(drift=PlacementDrift.NOT_LEVEL, amount=amount, message=message)
 
 
-def check_placement(placement: Placement) -> None:
-    """Raise InputError unless a placement can be."""
-    check_id(placement.person_id)
-    numbers = (placement.trunk_px, placement.width_over_trunk, placement.lean_deg)
-    optional = [
-        number for number in (placement.shoulder_width, placement.roll_deg) if number is not None
-    ]
-    if not all(map(math.isfinite, (*numbers, *optional))):
-        raise InputError("a number of the placement is missing")
-    if not 0 < placement.trunk_px <= 100_000 or not 0 < placement.height_px <= 16_384:
-        raise InputError("the trunk or the picture has no such size")
-    if not 0 < placement.width_px <= 16_384 or abs(placement.width_over_trunk) > 5:
-        raise InputError("the picture or the shoulders have no such width")
-    if placement.shoulder_width is not None and not 0.2 <= placement.shoulder_width <= 2:
-        raise InputError("the shoulders have no such width")
-    if len(placement.camera_name or "") > 200:
-        raise InputError("the camera's name is too long")
-
-
-PLACEMENTS: JsonRepository[Placement] = JsonRepository(
-    "placements",
-    Placement,
-    key=lambda placement: (
-        *_placement_key(placement),
-        placement.camera_name,
-        placement.width_px,
-        placement.height_px,
-    ),
-    check=check_placement,
-    most=2000,
-)
-
-
-def stored_placement(today: Placement) -> Placement | None:
+def stored_placement(store: Store, today: Placement) -> Placement | None:
     """Return the place to compare today's with: before the same camera, else the newest one.
 
     None where nothing is kept of this person, movement and side.
     """
     kept = [
         placement
-        for placement in PLACEMENTS.all()
+        for placement in store.placements(today.person_id)
         if _placement_key(placement) == _placement_key(today)
     ]
     alike = [placement for placement in kept if _same_picture(placement, today)]

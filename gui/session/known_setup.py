@@ -8,6 +8,7 @@ from calibration.known_setup import CalibratedSetup, load_calibrated_setup
 from calibration.message import TranslatableMessage
 from measure.domain.acquisition import CameraSetup, KnownSetup
 from measure.errors import ThawlineError
+from measure.storage.store import Store
 
 #: Camera's name, person's identifier, the day, and what is known of them.
 SetupLoader = Callable[[str | None, str | None, dt.date], CalibratedSetup]
@@ -15,7 +16,8 @@ SetupLoader = Callable[[str | None, str | None, dt.date], CalibratedSetup]
 
 def load_stored_setup(camera: str | None, person_id: str | None, today: dt.date) -> CalibratedSetup:
     """Return what is kept in the data folder."""
-    return load_calibrated_setup(camera_name=camera, person_id=person_id, today=today)
+    with Store.open() as store:
+        return load_calibrated_setup(store, camera_name=camera, person_id=person_id, today=today)
 
 
 def uncalibrated_setup(

@@ -4,15 +4,14 @@ import datetime as dt
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from calibration.body.record import body_record_warnings
 from calibration.lens.fit import horizontal_field_of_view_deg
+from calibration.lens.profiles import lenses_of, other_size_message
 from calibration.message import TranslatableMessage
-from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodyRecord, body_record_warnings
-from calibration.repository.corrections import CORRECTIONS, StoredCorrection
-from calibration.repository.lenses import lenses_of, other_size_message
-from calibration.repository.levels import LEVELS, CameraLevel
 from gui.text.wording import message_text, movement_name, tr
 from measure.domain.acquisition import LensProfile
+from measure.domain.calibration_records import BodyRecord, CameraLevel, StoredCorrection
+from measure.storage.store import Store
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,17 +53,20 @@ def load_calibration_state(
     DataError, MachineError
         When a file cannot be read.
     """
-    level = None if camera is None else LEVELS.get(camera)
-    body = None if person_id is None else BODIES.get(person_id)
-    return CalibrationState(
-        lenses=() if camera is None else lenses_of(camera),
-        level=level,
-        level_holds=level is not None and level.holds_on(today),
-        body=body,
-        doubts=() if body is None else body_record_warnings(body, today),
-        places=sum(each.person_id == person_id for each in PLACEMENTS.all()),
-        corrections=tuple(each for each in CORRECTIONS.all() if each.camera_name == camera),
-    )
+    with Store.open() as store:
+        level = None if camera is None else store.level(camera)
+        body = None if person_id is None else store.body(person_id)
+        return CalibrationState(
+            lenses=() if camera is None else lenses_of(store, camera),
+            level=level,
+            level_holds=level is not None and level.holds_on(today),
+            body=body,
+            doubts=() if body is None else body_record_warnings(body, today),
+            places=0 if person_id is None else len(store.placements(person_id)),
+            corrections=tuple(
+                stored for stored in store.corrections() if stored.camera_name == camera
+            ),
+        )
 
 
 def empty_calibration_state(

@@ -11,10 +11,19 @@ from calibration.placement.check import compare_or_save_placement
 from calibration.placement.placement import PlacementChange
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
+from measure.storage.store import Store
 
 #: A reading, whose it is and the day; returns what differs too much.
 PlacementCheck = Callable[[Measurement, str, dt.date], tuple[PlacementChange, ...]]
 MessageCallback = Callable[[tuple[TranslatableMessage, ...]], None]
+
+
+def check_placement_in_store(
+    measurement: Measurement, person_id: str, today: dt.date
+) -> tuple[PlacementChange, ...]:
+    """Compare with the place in the user's store, or keep the first one there."""
+    with Store.open() as store:
+        return compare_or_save_placement(store, measurement, person_id, today)
 
 
 class PlacementMonitor:
@@ -30,7 +39,7 @@ class PlacementMonitor:
         self,
         worker: BackgroundWorker,
         today: Callable[[], dt.date],
-        watch: PlacementCheck = compare_or_save_placement,
+        watch: PlacementCheck = check_placement_in_store,
     ) -> None:
         self._worker = worker
         self._today = today

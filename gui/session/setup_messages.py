@@ -2,8 +2,8 @@
 
 from PySide6.QtCore import QObject, Signal
 
+from calibration.lens.profiles import other_size_message
 from calibration.message import TranslatableMessage
-from calibration.repository.lenses import other_size_message
 from gui.protocol.plan import MovementTask
 from gui.session.placement_check import PlacementMonitor
 from gui.text.wording import message_text

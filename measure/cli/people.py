@@ -2,8 +2,6 @@
 
 import argparse
 import json
-from collections.abc import Callable
-from functools import partial
 
 from measure.cli.deletion import ask, print_copies
 from measure.cli.open_store import open_store
@@ -16,13 +14,7 @@ from measure.system.clock import new_id
 from measure.system.json_codec import to_data
 
 
-def forget_nothing(person_id: str) -> None:
-    """Forget nothing: only the store knows people."""
-
-
-def configure(
-    parser: argparse.ArgumentParser, forget: Callable[[str], None] = forget_nothing
-) -> None:
+def configure(parser: argparse.ArgumentParser) -> None:
     """List, add, show or delete the people who are measured here, by pseudonym.
 
     Choose pseudonyms that only you can tell apart. Everything besides the pseudonym may stay
@@ -54,7 +46,7 @@ def configure(
     delete = actions.add_parser("delete", help="delete a person and all their sessions for good")
     delete.add_argument("name", metavar="PERSON", help="pseudonym")
     delete.add_argument("--yes", action="store_true", help="do not ask, for scripts")
-    delete.set_defaults(run=partial(run_delete, forget))
+    delete.set_defaults(run=run_delete)
 
 
 def run_list(arguments: argparse.Namespace) -> int:
@@ -115,8 +107,7 @@ def run_show(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def run_delete(forget: Callable[[str], None], arguments: argparse.Namespace) -> int:
-    """Delete a person, also from what `forget` keeps about people by their id."""
+def run_delete(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         person = store.find_person(arguments.name)
         count = len(store.sessions(person.id))
@@ -124,7 +115,6 @@ def run_delete(forget: Callable[[str], None], arguments: argparse.Namespace) -> 
         if not arguments.yes and person.pseudonym != ask(sentence, "Type the pseudonym to go on: "):
             print("Nothing was deleted.")
             return 0
-        forget(person.id)
         clean = store.delete_person(person.id)
         copies = backup_files(store.path)
     print(f"Deleted {person.pseudonym} for good, with {_sessions(count)}.")

@@ -34,7 +34,8 @@ on the disk encryption of your system (BitLocker or device encryption, FileVault
 covers backups, memory files and deleted parts of the disk as well."""
 
 
-#: What calibration and the window keep beside the sessions, by file name.
+#: What lies beside the store, by file name: files of earlier versions, which opening the store
+#: takes in, and what the window keeps.
 _BESIDE = {
     "bodies.json": "lengths and marks of people's bodies",
     "placements.json": "how far and how turned people stood",
@@ -87,7 +88,7 @@ def what_is_kept() -> list[Kept]:
     """Return everything in the program's folders, known or not; sizes of folders are sums."""
     store = store_path()
     purposes: dict[Path, str] = {
-        store: "people, sessions, notes",
+        store: "people, bodies, places, sessions, notes, cameras",
         store.with_name(STORE_NAME + "-wal"): "latest changes to it",
         store.with_name(STORE_NAME + "-shm"): "its lock, while it is open",
         store.with_name(MARKER_NAME): "says that sessions were kept here",

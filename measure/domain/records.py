@@ -13,11 +13,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from measure.domain.calibration_records import (
+    BodyRecord,
+    Placement,
+    check_body,
+    check_placement,
+)
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.reasons import Reason
 from measure.errors import InputError
-from measure.system.clock import Timestamp
+from measure.system.clock import Timestamp, check_id
 
 
 class Onset(StrEnum):
@@ -319,6 +325,14 @@ class Plan:
 class History:
     """A person and all their records, each kind with the earliest first.
 
+    Attributes
+    ----------
+    body
+        Lengths and marks of the person's body, or None where nothing is kept.
+    places
+        Where the person stood, the last kept last; one per movement, side, camera and size of
+        the frame.
+
     Raises
     ------
     InputError
@@ -332,6 +346,8 @@ class History:
     events: tuple[Event, ...] = ()
     plans: tuple[Plan, ...] = ()
     stretches: tuple[StretchLog, ...] = ()
+    body: BodyRecord | None = None
+    places: tuple[Placement, ...] = ()
 
     def __post_init__(self) -> None:
         sessions = {session.id for session in self.sessions}
@@ -344,6 +360,18 @@ class History:
         for measurement in self.measurements:
             if measurement.session_id not in sessions:
                 raise InputError(f"The session of the measurement {measurement.id} is missing.")
+        self._check_calibration()
+
+    def _check_calibration(self) -> None:
+        if self.body is not None:
+            check_body(self.body)
+        for place in self.places:
+            check_placement(place)
+        if len({place.key for place in self.places}) != len(self.places):
+            raise InputError("Two places are of the same movement, side, camera and size.")
+        owned = (*self.places, *(() if self.body is None else (self.body,)))
+        if any(record.person_id != self.person.id for record in owned):
+            raise InputError("A body or a place belongs to somebody else.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -374,20 +402,12 @@ LONGEST_NAME = 60
 #: Longest note, characters: a page of text. [technical]
 LONGEST_NOTE = 4000
 
-_ID_LENGTH, _ID_DIGITS = 32, "0123456789abcdef"
 _PARTIAL_DATE = re.compile(r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?")
 #: Join or part letters in several scripts, without printing anything themselves.
 _JOINERS = re.compile("[\u200c\u200d]")
 
 #: C0 and C1 controls but tab and line ends, half characters, and U+FFFE, U+FFFF.
 _NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
-
-
-def check_id(text: str) -> None:
-    """Raise InputError unless `text` is an identifier: 32 hexadecimal digits."""
-    # Takes half the time of a regular expression, which matters for a history of many years.
-    if len(text) != _ID_LENGTH or text.strip(_ID_DIGITS):
-        raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
 
 
 def check_rating(rating: int | None) -> None:

@@ -11,8 +11,7 @@ from measure.errors import DataError, InputError, MachineError, in_short
 from measure.storage.connection import open_connection
 from measure.storage.errors import in_plain_words
 from measure.storage.location import ASIDE_NAMES, prepare
-from measure.storage.migrations import VERSION
-from measure.storage.steps import check_integrity, migrate, version_of
+from measure.storage.migrations import VERSION, check_integrity, migrate, version_of
 from measure.system.atomic_files import publish
 from measure.system.clock import Clock, new_id
 from measure.system.paths import make_private

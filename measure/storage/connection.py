@@ -3,15 +3,15 @@
 import contextlib
 import sqlite3
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
-from measure.errors import MachineError
+from measure.errors import MachineError, ThawlineError
+from measure.storage.calibration_files import files_in, set_aside, take_in
 from measure.storage.disk_kind import DiskKind, disk_kind
 from measure.storage.errors import damaged, in_plain_words
-from measure.storage.location import BACKUP_FOLDER_NAME, prepare
-from measure.storage.migrations import VERSION
-from measure.storage.steps import check_integrity, migrate, version_of
+from measure.storage.location import BACKUP_FOLDER_NAME, folder_unusable, prepare
+from measure.storage.migrations import APPLICATION_ID, VERSION, check_integrity, migrate, version_of
 
 #: How long to wait for another program that is writing. Ours.
 WAIT_S = 10.0
@@ -37,10 +37,19 @@ _NO_SHARED_FILE = {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opened:
-    """A connection that is ready for use, and what to tell the person about the place."""
+    """A connection that is ready for use.
+
+    Attributes
+    ----------
+    warnings
+        What to tell the user about the place, in plain words.
+    unusable
+        Why a calibration file of an earlier version could not be taken in, by its name.
+    """
 
     connection: sqlite3.Connection
-    warnings: tuple[str, ...]
+    warnings: tuple[str, ...] = ()
+    unusable: dict[str, ThawlineError] = field(default_factory=dict)
 
 
 def open_connection(path: Path) -> Opened:
@@ -71,7 +80,23 @@ def open_connection(path: Path) -> Opened:
                 raise
             connection = _connect(path, write_ahead=write_ahead, alone=True)
             warnings = (*warnings, _NO_ROOM_WARNING)
-    return Opened(connection=connection, warnings=warnings)
+        try:
+            unusable = _take_in_files(connection, path.parent)
+        except BaseException:
+            connection.close()
+            raise
+    return Opened(connection=connection, warnings=warnings, unusable=unusable)
+
+
+def open_in_memory() -> Opened:
+    """Open an empty store that lives as long as its connection, for tests and demonstrations.
+
+    Threads may pass it on, but must not use it at the same time.
+    """
+    connection = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+    connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+    migrate(connection)
+    return Opened(connection=connection)
 
 
 @contextlib.contextmanager
@@ -105,6 +130,22 @@ def wipe(connection: sqlite3.Connection) -> bool:
     except sqlite3.OperationalError:
         return False
     return not busy
+
+
+def _take_in_files(connection: sqlite3.Connection, folder: Path) -> dict[str, ThawlineError]:
+    """Take in the calibration files of earlier versions, in one transaction, then set them aside.
+
+    A program that is killed before they are set aside takes them in again, which changes nothing.
+    """
+    if not files_in(folder):
+        return {}
+    with transaction(connection):
+        unusable = take_in(connection, folder)
+    try:
+        set_aside(folder, folder / BACKUP_FOLDER_NAME, unusable)
+    except OSError as error:
+        raise folder_unusable(folder, error.strerror or str(error)) from error
+    return unusable
 
 
 def _connect(path: Path, *, write_ahead: bool, alone: bool) -> sqlite3.Connection:

@@ -12,8 +12,7 @@ from pathlib import Path
 
 from measure.errors import MachineError
 from measure.storage.errors import damaged, in_plain_words, lost
-from measure.storage.migrations import APPLICATION_ID
-from measure.storage.steps import migrate
+from measure.storage.migrations import APPLICATION_ID, migrate
 from measure.system.atomic_files import publish
 from measure.system.clock import new_id
 from measure.system.paths import data_folder, make_private

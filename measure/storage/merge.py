@@ -7,7 +7,7 @@ from typing import Any
 
 from measure.domain.records import LONGEST_NAME, History, Merged, Person
 from measure.errors import DataError
-from measure.storage import measurement_rows, people_rows, programme_rows, session_rows
+from measure.storage import calibration_rows, measurement_rows, person_rows
 from measure.storage.columns import sanitized
 
 _Write = Callable[[sqlite3.Connection, Any], None]
@@ -17,23 +17,25 @@ def history_of(connection: sqlite3.Connection, person: Person) -> History:
     """Return everything that is kept about a person."""
     return History(
         person=person,
-        sessions=tuple(session_rows.sessions_of(connection, person.id)),
+        sessions=tuple(person_rows.sessions_of(connection, person.id)),
         measurements=tuple(
             measurement_rows.measurements_of(connection, person.id, None, None, None)
         ),
-        events=tuple(session_rows.events_of(connection, person.id)),
-        plans=tuple(programme_rows.plans_of(connection, person.id)),
-        stretches=tuple(programme_rows.stretches_of(connection, person.id)),
+        events=tuple(person_rows.events_of(connection, person.id)),
+        plans=tuple(person_rows.plans_of(connection, person.id)),
+        stretches=tuple(person_rows.stretches_of(connection, person.id)),
+        body=calibration_rows.body_of(connection, person.id),
+        places=tuple(calibration_rows.placements_of(connection, person.id)),
     )
 
 
 def merge(connection: sqlite3.Connection, history: History) -> Merged:
     """Add what the store lacks, inside the caller's transaction; see ``Store.merge``."""
-    person = people_rows.person_by_id(connection, history.person.id)
+    person = person_rows.person_by_id(connection, history.person.id)
     new_person = person is None
     if person is None:
         person = _with_free_name(connection, history.person)
-        people_rows.write_person(connection, person)
+        person_rows.write_person(connection, person)
     here = history_of(connection, person)
     measurements = tuple(
         dataclasses.replace(each, measurement=sanitized(each.measurement))
@@ -41,14 +43,16 @@ def merge(connection: sqlite3.Connection, history: History) -> Merged:
     )
     added = same = kept = 0
     for table, present, coming, write in (
-        ("session", here.sessions, history.sessions, session_rows.write_session),
+        ("session", here.sessions, history.sessions, person_rows.write_session),
         ("measurement", here.measurements, measurements, measurement_rows.write_measurement),
-        ("event", here.events, history.events, session_rows.write_event),
-        ("plan", here.plans, history.plans, programme_rows.write_plan),
-        ("stretch_done", here.stretches, history.stretches, programme_rows.write_stretch),
+        ("event", here.events, history.events, person_rows.write_event),
+        ("plan", here.plans, history.plans, person_rows.write_plan),
+        ("stretch_done", here.stretches, history.stretches, person_rows.write_stretch),
     ):
         counts = _merge_kind(connection, table, present, coming, write)
         added, same, kept = added + counts[0], same + counts[1], kept + counts[2]
+    counts = _merge_calibration(connection, here, history)
+    added, same, kept = added + counts[0], same + counts[1], kept + counts[2]
     return Merged(person=person, new_person=new_person, added=added, same=same, kept=kept)
 
 
@@ -77,10 +81,31 @@ def _merge_kind(
     return added, same, len(coming) - added - same
 
 
+def _merge_calibration(
+    connection: sqlite3.Connection, here: History, history: History
+) -> tuple[int, int, int]:
+    """Merge a person's body and places; return how many were added, alike, and kept."""
+    added = same = kept = 0
+    if history.body is not None:
+        if here.body is None:
+            calibration_rows.write_body(connection, history.body)
+        added += here.body is None
+        same += here.body == history.body
+        kept += here.body not in (None, history.body)
+    present = {place.key: place for place in here.places}
+    for place in history.places:
+        if place.key not in present:
+            calibration_rows.write_placement(connection, place)
+        added += place.key not in present
+        same += present.get(place.key) == place
+        kept += present.get(place.key, place) != place
+    return added, same, kept
+
+
 def _with_free_name(connection: sqlite3.Connection, person: Person) -> Person:
     """Return the person under a pseudonym that nobody here has: "Rosa", or "Rosa (2)"."""
     name, count = person.pseudonym, 1
-    while people_rows.person_by_name(connection, name):
+    while person_rows.person_by_name(connection, name):
         count += 1
         suffix = f" ({count})"
         name = person.pseudonym[: LONGEST_NAME - len(suffix)].rstrip() + suffix

@@ -9,6 +9,13 @@ and the zone beside it. Lists and the set-up are JSON. A missing number is NULL,
 reasons say why. `number` keeps the order of entry: it decides between equal times.
 """
 
+import contextlib
+import os
+import sqlite3
+from pathlib import Path
+
+from measure.errors import DataError
+
 #: Says that an SQLite file is a store of ours ("Thaw" in ASCII).
 APPLICATION_ID = 0x54686177
 
@@ -145,7 +152,76 @@ CREATE TABLE stretch_done (
 CREATE INDEX stretch_done_by_person ON stretch_done (person, done_utc, number);
 """
 
-STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME)
+_CALIBRATION = """
+CREATE TABLE lens (
+    number INTEGER PRIMARY KEY,
+    camera_name TEXT NOT NULL,
+    width_px INTEGER NOT NULL,
+    height_px INTEGER NOT NULL,
+    focal_px TEXT NOT NULL CHECK (json_valid(focal_px)),
+    centre_px TEXT NOT NULL CHECK (json_valid(centre_px)),
+    distortion TEXT NOT NULL CHECK (json_valid(distortion)),
+    reprojection_px REAL NOT NULL,
+    views INTEGER NOT NULL,
+    UNIQUE (camera_name, width_px, height_px)
+) STRICT;
+
+CREATE TABLE camera_level (
+    number INTEGER PRIMARY KEY,
+    camera_name TEXT NOT NULL UNIQUE,
+    roll_deg REAL NOT NULL,
+    half_deg REAL NOT NULL,
+    day TEXT NOT NULL CHECK (length(day) = 10),
+    fixed INTEGER NOT NULL CHECK (fixed IN (0, 1))
+) STRICT;
+
+CREATE TABLE correction (
+    number INTEGER PRIMARY KEY,
+    camera_name TEXT NOT NULL,
+    movement TEXT NOT NULL,
+    bias_deg REAL NOT NULL,
+    gain REAL NOT NULL,
+    centre_deg REAL NOT NULL,
+    pairs INTEGER NOT NULL,
+    study TEXT NOT NULL,
+    lowest_deg REAL,
+    highest_deg REAL,
+    switched_on INTEGER NOT NULL CHECK (switched_on IN (0, 1)),
+    UNIQUE (camera_name, movement)
+) STRICT;
+
+CREATE TABLE body (
+    person INTEGER PRIMARY KEY REFERENCES person (number) ON DELETE CASCADE,
+    upper_arm REAL,
+    forearm REAL,
+    shoulder_width REAL,
+    c7_height REAL,
+    iliac_spines REAL,
+    lengths_from TEXT,
+    lengths_day TEXT CHECK (length(lengths_day) = 10),
+    marks_day TEXT CHECK (length(marks_day) = 10)
+) STRICT;
+
+CREATE TABLE placement (
+    number INTEGER PRIMARY KEY,
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    movement TEXT NOT NULL,
+    side TEXT NOT NULL,
+    camera_name TEXT,
+    width_px INTEGER NOT NULL,
+    height_px INTEGER NOT NULL,
+    trunk_px REAL NOT NULL,
+    width_over_trunk REAL NOT NULL,
+    lean_deg REAL NOT NULL,
+    shoulder_width REAL,
+    roll_deg REAL,
+    taken TEXT NOT NULL CHECK (length(taken) = 10)
+) STRICT;
+
+CREATE INDEX placement_by_person ON placement (person, number);
+"""
+
+STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME, _CALIBRATION)
 
 #: The version that this program reads and writes.
 VERSION = len(STEPS)
@@ -154,3 +230,109 @@ VERSION = len(STEPS)
 def statements(step: str) -> list[str]:
     """Return the single statements of a step; none of ours holds a semicolon inside."""
     return [each.strip() for each in step.split(";") if each.strip()]
+
+
+def version_of(connection: sqlite3.Connection, path: Path) -> int:
+    """Return the version of the store at `path`.
+
+    Raises
+    ------
+    DataError
+        When it is no store of ours, or one of a later version.
+    """
+    (application,) = connection.execute("PRAGMA application_id").fetchone()
+    (version,) = connection.execute("PRAGMA user_version").fetchone()
+    if application != APPLICATION_ID or version < 1:
+        raise DataError(
+            f"{path} is no store of sessions. It was left as it is. "
+            "Name a file made with: thawline backup FILE"
+        )
+    if version > VERSION:
+        raise DataError(
+            f"{path} was written by a later version of this program (its tables have version "
+            f"{version}, this program knows {VERSION}). It was left as it is. "
+            "Update the program and try again."
+        )
+    return int(version)
+
+
+def migrate(connection: sqlite3.Connection, backup: Path | None = None) -> None:
+    """Take the steps that the store lacks: all or none.
+
+    Parameters
+    ----------
+    backup
+        Where to copy the store before the first step, or None for a new store. A copy that is
+        already there is kept.
+
+    Raises
+    ------
+    sqlite3.Error
+        When a step fails; the store is then as it was.
+    DataError
+        When the steps would leave rows that refer to nothing.
+    """
+    connection.execute("PRAGMA foreign_keys = OFF")
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        (version,) = connection.execute("PRAGMA user_version").fetchone()
+        if version < VERSION:
+            if backup:
+                _copy_aside(connection, backup)
+            for step in STEPS[version:]:
+                for statement in statements(step):
+                    connection.execute(statement)
+            connection.execute(f"PRAGMA user_version = {VERSION}")
+            check_references(connection)
+        connection.execute("COMMIT")
+    except BaseException:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
+        raise
+    finally:
+        connection.execute("PRAGMA foreign_keys = ON")
+
+
+def check_integrity(connection: sqlite3.Connection) -> None:
+    """Read everything once.
+
+    Raises
+    ------
+    sqlite3.DatabaseError
+        When any part of the file is damaged.
+    DataError
+        When a row refers to nothing.
+    """
+    (found,) = connection.execute("PRAGMA integrity_check(1)").fetchone()
+    if found != "ok":
+        error = sqlite3.DatabaseError(found)
+        error.sqlite_errorcode = sqlite3.SQLITE_CORRUPT
+        raise error
+    check_references(connection)
+
+
+def check_references(connection: sqlite3.Connection) -> None:
+    """Raise DataError when a row refers to another that is not there."""
+    row = connection.execute("PRAGMA foreign_key_check").fetchone()
+    if row:
+        raise DataError(f"A row of the table {row[0]} refers to a row of {row[2]} that is gone.")
+
+
+def _copy_aside(connection: sqlite3.Connection, backup: Path) -> None:
+    """Copy the store as it is to `backup`, through a second connection.
+
+    The first one holds the write lock meanwhile, so nothing can change between copy and step.
+    """
+    if backup.exists():
+        return
+    (place,) = (row[2] for row in connection.execute("PRAGMA database_list") if row[1] == "main")
+    backup.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    part = backup.with_name(f".{backup.name}.part")
+    part.unlink(missing_ok=True)
+    try:
+        with contextlib.closing(sqlite3.connect(place)) as reader:
+            reader.execute("VACUUM INTO ?", (os.fspath(part),))
+        os.chmod(part, 0o600)
+        os.replace(part, backup)
+    finally:
+        part.unlink(missing_ok=True)

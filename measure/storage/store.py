@@ -13,6 +13,13 @@ from dataclasses import replace
 from pathlib import Path
 from types import TracebackType
 
+from measure.domain.acquisition import LensProfile
+from measure.domain.calibration_records import (
+    BodyRecord,
+    CameraLevel,
+    Placement,
+    StoredCorrection,
+)
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
@@ -29,8 +36,21 @@ from measure.domain.records import (
     StretchLog,
 )
 from measure.errors import InputError, in_short
-from measure.storage import measurement_rows, merge, people_rows, programme_rows, session_rows
-from measure.storage.connection import Opened, open_connection, snapshot, transaction, wipe
+from measure.storage import (
+    calibration_files,
+    calibration_rows,
+    measurement_rows,
+    merge,
+    person_rows,
+)
+from measure.storage.connection import (
+    Opened,
+    open_connection,
+    open_in_memory,
+    snapshot,
+    transaction,
+    wipe,
+)
 from measure.storage.errors import damaged, in_plain_words, vanished
 from measure.storage.location import file_identity, store_path
 from measure.system.clock import Clock, SystemClock, Timestamp, new_id
@@ -51,6 +71,7 @@ class Store:
         self.path = path
         self.warnings = opened.warnings
         self._connection = opened.connection
+        self._unusable = opened.unusable
         self._file = file_identity(path)
         self._clock = clock
         self._began_s: dict[str, float] = {}
@@ -69,6 +90,11 @@ class Store:
         """
         path = path or store_path()
         return cls(open_connection(path), path, clock or SystemClock())
+
+    @classmethod
+    def in_memory(cls, *, clock: Clock | None = None) -> "Store":
+        """Open an empty store that is gone when it is closed; one thread at a time may use it."""
+        return cls(open_in_memory(), Path(":memory:"), clock or SystemClock())
 
     def close(self) -> None:
         """Close the store; closing twice does no harm."""
@@ -95,7 +121,7 @@ class Store:
     def people(self) -> list[Person]:
         """Return everybody, by pseudonym."""
         with self._reading():
-            return people_rows.all_people(self._connection)
+            return person_rows.all_people(self._connection)
 
     def find_person(self, name: str) -> Person:
         """Return the person with that pseudonym (in any case of letters) or identifier.
@@ -108,7 +134,7 @@ class Store:
         # Half characters, as a terminal with another encoding gives them, are nobody's name.
         name = name.encode("utf-8", "replace").decode()
         with self._reading():
-            found = people_rows.person_by_name(self._connection, name) or people_rows.person_by_id(
+            found = person_rows.person_by_name(self._connection, name) or person_rows.person_by_id(
                 self._connection, name
             )
         if found:
@@ -128,7 +154,7 @@ class Store:
             When another person has that pseudonym.
         """
         with self._writing():
-            people_rows.write_person(self._connection, person)
+            person_rows.write_person(self._connection, person)
 
     def delete_person(self, person_id: str) -> bool:
         """Delete a person and all that was kept about them, for good.
@@ -142,8 +168,8 @@ class Store:
             False when traces may stay in the store's files for now, because another program
             has the store open or the disk is full. The next deletion clears them too.
         """
-        with self._writing():
-            people_rows.erase_person(self._connection, person_id)
+        with self._writing(calibration_files.BODIES, calibration_files.PLACEMENTS):
+            person_rows.erase_person(self._connection, person_id)
         with in_plain_words(self.path):
             return wipe(self._connection)
 
@@ -152,7 +178,7 @@ class Store:
     def sessions(self, person_id: str) -> list[SessionRecord]:
         """Return a person's sessions, the earliest first."""
         with self._reading():
-            return session_rows.sessions_of(self._connection, person_id)
+            return person_rows.sessions_of(self._connection, person_id)
 
     def session(self, session_id: str) -> SessionRecord:
         """Return one session.
@@ -163,7 +189,7 @@ class Store:
             When there is no such session.
         """
         with self._reading():
-            found = session_rows.session_by_id(self._connection, session_id)
+            found = person_rows.session_by_id(self._connection, session_id)
         if not found:
             raise InputError("This session is no longer in the store. Choose another one.")
         return found
@@ -199,24 +225,24 @@ class Store:
         began_s = self._began_s.pop(session_id, None)
         duration_s = None if began_s is None else max(self._clock.monotonic_s() - began_s, 0.0)
         with self._writing():
-            found = session_rows.session_by_id(self._connection, session_id)
+            found = person_rows.session_by_id(self._connection, session_id)
             if not found:
                 raise InputError("This session is no longer in the store. Choose another one.")
             if duration_s is None:
                 duration_s = found.duration_s
             finished = replace(found, finished=True, duration_s=duration_s)
-            session_rows.write_session(self._connection, finished)
+            person_rows.write_session(self._connection, finished)
         return finished
 
     def save_session(self, session: SessionRecord) -> None:
         """Add a session, or change the one with the same id (its note, its pain)."""
         with self._writing():
-            session_rows.write_session(self._connection, session)
+            person_rows.write_session(self._connection, session)
 
     def delete_session(self, session_id: str) -> None:
         """Delete a session and its measurements."""
         with self._writing():
-            session_rows.erase_session(self._connection, session_id)
+            person_rows.erase_session(self._connection, session_id)
 
     # Measurements
 
@@ -258,45 +284,141 @@ class Store:
     def events(self, person_id: str) -> list[Event]:
         """Return what happened to a person, the earliest first."""
         with self._reading():
-            return session_rows.events_of(self._connection, person_id)
+            return person_rows.events_of(self._connection, person_id)
 
     def save_event(self, event: Event) -> None:
         """Add an event, or change the one with the same id."""
         with self._writing():
-            session_rows.write_event(self._connection, event)
+            person_rows.write_event(self._connection, event)
 
     def delete_event(self, event_id: str) -> None:
         with self._writing():
-            session_rows.erase_event(self._connection, event_id)
+            person_rows.erase_event(self._connection, event_id)
 
     # Home programme
 
     def plans(self, person_id: str) -> list[Plan]:
         """Return a person's plans, the earliest first; each ends the one before."""
         with self._reading():
-            return programme_rows.plans_of(self._connection, person_id)
+            return person_rows.plans_of(self._connection, person_id)
 
     def save_plan(self, plan: Plan) -> None:
         """Add a plan, or change the one with the same id."""
         with self._writing():
-            programme_rows.write_plan(self._connection, plan)
+            person_rows.write_plan(self._connection, plan)
 
     def stretches(self, person_id: str) -> list[StretchLog]:
         """Return the stretches that a person did, the earliest first."""
         with self._reading():
-            return programme_rows.stretches_of(self._connection, person_id)
+            return person_rows.stretches_of(self._connection, person_id)
 
     def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
         """Save that a stretch was done just now."""
         log = StretchLog(id=new_id(), person_id=person_id, stretch=stretch, done=self._clock.now())
         with self._writing():
-            programme_rows.write_stretch(self._connection, log)
+            person_rows.write_stretch(self._connection, log)
         return log
 
     def delete_stretch(self, log_id: str) -> None:
         """Take a tap back."""
         with self._writing():
-            programme_rows.erase_stretch(self._connection, log_id)
+            person_rows.erase_stretch(self._connection, log_id)
+
+    # Calibration of cameras
+
+    def lenses(self) -> list[LensProfile]:
+        """Return the lens profiles of all cameras and frame sizes, the newest last.
+
+        Raises
+        ------
+        DataError, MachineError
+            When a file of an earlier version with such records cannot be read; so do the other
+            methods about calibration, each for its own kind.
+        """
+        with self._reading(calibration_files.LENSES):
+            return calibration_rows.lenses(self._connection)
+
+    def save_lens(self, profile: LensProfile) -> None:
+        """Save a profile in place of the one of the same camera and frame size.
+
+        Raises
+        ------
+        InputError
+            When the profile is impossible.
+        """
+        with self._writing(calibration_files.LENSES):
+            calibration_rows.write_lens(self._connection, profile)
+
+    def delete_lenses(self, camera_name: str) -> int:
+        """Delete a camera's profiles; return how many there were."""
+        with self._writing(calibration_files.LENSES):
+            return calibration_rows.erase_lenses(self._connection, camera_name)
+
+    def level(self, camera_name: str | None) -> CameraLevel | None:
+        """Return the level of a camera as last measured, or None."""
+        with self._reading(calibration_files.LEVELS):
+            levels = calibration_rows.levels(self._connection)
+        return next((level for level in levels if level.camera_name == camera_name), None)
+
+    def save_level(self, level: CameraLevel) -> None:
+        """Save a level in place of the camera's former one; InputError when it is impossible."""
+        with self._writing(calibration_files.LEVELS):
+            calibration_rows.write_level(self._connection, level)
+
+    def corrections(self) -> list[StoredCorrection]:
+        """Return the corrections of all cameras, switched on or off, the newest last."""
+        with self._reading(calibration_files.CORRECTIONS):
+            return calibration_rows.corrections(self._connection)
+
+    def save_correction(self, stored: StoredCorrection) -> None:
+        """Save a correction in place of the one of the same camera and movement.
+
+        Raises
+        ------
+        InputError
+            When it is larger than any study may make.
+        """
+        with self._writing(calibration_files.CORRECTIONS):
+            calibration_rows.write_correction(self._connection, stored)
+
+    # Body and places of a person
+
+    def body(self, person_id: str) -> BodyRecord | None:
+        """Return the lengths and marks of a person's body, or None."""
+        with self._reading(calibration_files.BODIES):
+            return calibration_rows.body_of(self._connection, person_id)
+
+    def save_body(self, record: BodyRecord) -> None:
+        """Save a person's body in place of the former record.
+
+        Raises
+        ------
+        InputError
+            When a length is impossible, or the person is not in the store.
+        """
+        with self._writing(calibration_files.BODIES):
+            calibration_rows.write_body(self._connection, record)
+
+    def placements(self, person_id: str) -> list[Placement]:
+        """Return where a person stood, the newest last."""
+        with self._reading(calibration_files.PLACEMENTS):
+            return calibration_rows.placements_of(self._connection, person_id)
+
+    def save_placement(self, placement: Placement) -> None:
+        """Save a place in place of that of the same movement, side, camera and frame size.
+
+        Raises
+        ------
+        InputError
+            When it is impossible, or the person is not in the store.
+        """
+        with self._writing(calibration_files.PLACEMENTS):
+            calibration_rows.write_placement(self._connection, placement)
+
+    def delete_placements(self, person_id: str) -> int:
+        """Delete a person's places; return how many there were."""
+        with self._writing(calibration_files.PLACEMENTS):
+            return calibration_rows.erase_placements(self._connection, person_id)
 
     # All about one person
 
@@ -309,7 +431,7 @@ class Store:
             When there is no such person.
         """
         with self._reading(), snapshot(self._connection):
-            person = people_rows.person_by_id(self._connection, person_id)
+            person = person_rows.person_by_id(self._connection, person_id)
             if person:
                 return merge.history_of(self._connection, person)
         raise InputError("This person is no longer in the store. Choose another one.")
@@ -328,7 +450,9 @@ class Store:
             return merge.merge(self._connection, history)
 
     @contextlib.contextmanager
-    def _reading(self) -> Iterator[None]:
+    def _reading(self, *files: str) -> Iterator[None]:
+        """Read; raise the error of a calibration file among `files` that cannot be used."""
+        self._require_taken_in(files)
         try:
             with in_plain_words(self.path):
                 yield
@@ -337,9 +461,16 @@ class Store:
             raise damaged(self.path, in_short(error)) from error
 
     @contextlib.contextmanager
-    def _writing(self) -> Iterator[None]:
+    def _writing(self, *files: str) -> Iterator[None]:
+        """Write in one transaction; `files` as for reading."""
+        self._require_taken_in(files)
         with in_plain_words(self.path), transaction(self._connection):
             yield
         # A file that was deleted or moved while it is open takes everything and keeps nothing.
         if file_identity(self.path) != self._file:
             raise vanished(self.path)
+
+    def _require_taken_in(self, files: tuple[str, ...]) -> None:
+        for name in files:
+            if name in self._unusable:
+                raise self._unusable[name]

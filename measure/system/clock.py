@@ -18,10 +18,19 @@ LARGEST_OFFSET_MIN = 14 * 60
 #: First and last year of a session; others come from a wrong clock. [technical]
 YEARS = (1970, 2200)
 
+_ID_LENGTH, _ID_DIGITS = 32, "0123456789abcdef"
+
 
 def new_id() -> str:
     """Return a fresh identifier: 32 hexadecimal digits, unique across computers."""
     return uuid.uuid4().hex
+
+
+def check_id(text: str) -> None:
+    """Raise InputError unless `text` is such an identifier."""
+    # Half the time of a pattern, which matters for a history of many years.
+    if len(text) != _ID_LENGTH or text.strip(_ID_DIGITS):
+        raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

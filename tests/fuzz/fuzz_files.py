@@ -22,16 +22,9 @@ import numpy as np
 
 from calibration.agreement.pairs_table import read_pairs
 from calibration.agreement.report import format_studies
-from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodyRecord, BodySource
-from calibration.repository.corrections import CORRECTIONS, StoredCorrection
-from calibration.repository.lenses import LENSES
-from calibration.repository.levels import LEVELS, CameraLevel
-from calibration.repository.shelf import JsonRepository
 from calibration.statistics.bland_altman import Pairing
 from gui.session.settings import WindowSettings
 from measure.clips.inputs import read_manifest
-from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.errors import ClipError, ThawlineError
 from measure.export.formats import Format, export
@@ -41,16 +34,16 @@ from measure.pose_models.catalogue import ModelQuality
 from measure.progress.overview import progress_of
 from measure.report.page import report_html
 from measure.storage.backup import inspect, restore
+from measure.storage.calibration_files import FILES, CalibrationFile, take_in
 from measure.storage.store import Store
 from measure.video.container import check_clip
 from tests.fuzz.bounds import most_memory_mb
 from tests.fuzz.damage import damaged
-from tests.fuzz.kept_files import placements, results_file, setup_file, use_results, use_setup
+from tests.fuzz.kept_files import results_file, setup_file, use_results, use_setup
 from tests.fuzz.kept_tracks import kept_tracks, use_tracks
 from tests.fuzz.values import HOSTILE_TEXTS, hostile_json, hostile_table
 from tests.support import record_samples as sample
 from tests.support.fake_packages import BUNDLES
-from tests.support.setup_samples import sample_correction
 
 #: No file may take longer, seconds.
 LONGEST_S = 20.0
@@ -62,6 +55,8 @@ LONGEST_LETTERS = 2500
 MOST_MORE_MB = 200.0
 
 TODAY = dt.date(2026, 11, 25)
+
+_CALIBRATION_FILES = Path(__file__).parents[1] / "measure/storage/golden/calibration-of-version-1"
 
 
 @dataclass
@@ -238,51 +233,23 @@ def _read_store(path: Path) -> None:
 # -- what calibration keeps -----------------------------------------------------------------------
 
 
-def _shelf_file(shelf: JsonRepository) -> Callable[[], bytes]:  # type: ignore[type-arg]
-    @cache
-    def good() -> bytes:
-        shelf.path.unlink(missing_ok=True)
-        for thing in _THINGS[shelf.path.name]:
-            shelf.put(thing)
-        content = shelf.path.read_bytes()
-        shelf.path.unlink()
-        return content
-
-    return good
+def _calibration_file(file: CalibrationFile) -> Callable[[], bytes]:
+    return cache(file.path(_CALIBRATION_FILES).read_bytes)
 
 
-_THINGS = {
-    "lens-profiles.json": [sample.SETUP.camera.lens],
-    "placements.json": placements(),
-    "levels.json": [CameraLevel(camera_name="Desk", roll_deg=1.0, half_deg=0.5, day=TODAY)],
-    "bodies.json": [
-        BodyRecord(
-            person_id=sample.some_id("Rosa"),
-            body=sample.SETUP.body,
-            lengths_from=BodySource.TAPE,
-            lengths_day=TODAY,
-        )
-    ],
-    "corrections.json": [
-        StoredCorrection(
-            camera_name="Desk",
-            movement=Movement.FLEXION,
-            correction=sample_correction(
-                bias_deg=2.0, gain=0.01, study="garden", lowest_deg=60.0, highest_deg=120.0
-            ),
-        )
-    ],
-}  # type: ignore[var-annotated]
+def _use_calibration_file(file: CalibrationFile) -> Callable[[Path], None]:
+    """Take the file into a store; what cannot be used is left as it is."""
 
-
-def _use_shelf(shelf: JsonRepository) -> Callable[[Path], None]:  # type: ignore[type-arg]
     def use(path: Path) -> None:
-        shelf.path.write_bytes(path.read_bytes())
-        try:
-            shelf.all()
-            assert shelf.path.read_bytes() == path.read_bytes()
-        finally:
-            shelf.path.unlink()
+        content = path.read_bytes()
+        with TemporaryDirectory() as folder, Store.in_memory() as store:
+            file.path(Path(folder)).write_bytes(content)
+            store.save_person(sample.person())
+            unusable = take_in(store._connection, Path(folder))
+            assert file.path(Path(folder)).read_bytes() == content
+            store.history(sample.person().id)
+            if unusable:
+                raise unusable[file.name]
 
     return use
 
@@ -404,11 +371,15 @@ KINDS = (
     Kind("manifest", _manifest, _bytes_or(hostile_table), _use_manifest),
     Kind("export", _exported, _bytes_or(hostile_json), _use_export),
     Kind("store", _store, _bytes_or(_hostile_store), _use_store),
-    Kind("lenses", _shelf_file(LENSES), _bytes_or(hostile_json), _use_shelf(LENSES)),
-    Kind("bodies", _shelf_file(BODIES), _bytes_or(hostile_json), _use_shelf(BODIES)),
-    Kind("levels", _shelf_file(LEVELS), _bytes_or(hostile_json), _use_shelf(LEVELS)),
-    Kind("corrections", _shelf_file(CORRECTIONS), _bytes_or(hostile_json), _use_shelf(CORRECTIONS)),
-    Kind("placements", _shelf_file(PLACEMENTS), _bytes_or(hostile_json), _use_shelf(PLACEMENTS)),
+    *(
+        Kind(
+            file.name,
+            _calibration_file(file),
+            _bytes_or(hostile_json),
+            _use_calibration_file(file),
+        )
+        for file in FILES
+    ),
     Kind("set-up", setup_file, _bytes_or(hostile_json), use_setup),
     Kind("results", results_file, _bytes_or(_hostile_lines), use_results),
     Kind("pairs", _pairs, _bytes_or(hostile_table), _use_pairs),

@@ -1,12 +1,10 @@
 """Good files that readings leave or take: set-ups, placements, lines of results."""
 
-import datetime as dt
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from calibration.placement.placement import Placement
 from measure.batch.results_file import ResultsFile
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult, ReadingSettings
@@ -65,26 +63,6 @@ def use_results(path: Path) -> None:
     file = _results(path)
     for number in range(len(_ENTRIES)):
         file.cached(number)
-
-
-def placements() -> list[Placement]:
-    return [
-        Placement(
-            person_id=sample.some_id("Rosa"),
-            movement=Movement.FLEXION,
-            side=side,
-            camera_name="Desk",
-            width_px=640,
-            height_px=480,
-            trunk_px=120.0,
-            width_over_trunk=0.6,
-            lean_deg=1.0,
-            shoulder_width=None,
-            roll_deg=0.5,
-            taken=dt.date(2026, 11, 25),
-        )
-        for side in Side
-    ]
 
 
 def _made(write: Callable[[Path], None]) -> bytes:

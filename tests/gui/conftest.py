@@ -2,6 +2,7 @@
 
 import gc
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
@@ -12,6 +13,7 @@ from gui.app.application import configure_application
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.workers.garbage_collection import GuiThreadGarbageCollection
 from measure.domain.landmarks import Side
+from measure.storage.store import Store
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -43,6 +45,15 @@ def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
     made.settle()
     yield made
     made.close()
+
+
+@pytest.fixture
+def stored_stage(stage: WindowHarness, data_folder: Path) -> WindowHarness:
+    """A stage whose person is in the store of an own data folder too, as calibration needs it."""
+    with Store.open() as store:
+        for person in stage.keeper.people():
+            store.save_person(person)
+    return stage
 
 
 @pytest.fixture

@@ -97,6 +97,6 @@ def test_no_command_calls_anybody(tmp_path: Path) -> None:
     assert calls.families <= {"AF_UNIX"}
     assert {each.name for each in folder.iterdir()} >= {"report.pdf", "all.csv", "board.pdf"}
     kept = {Path(each).name for each in written_for_good(calls, folder)}
-    assert kept <= {"sessions.sqlite", "sessions-were-kept.txt", "bodies.json"}
+    assert kept <= {"sessions.sqlite", "sessions-were-kept.txt"}
     for path in (data, *data.rglob("*")):
         assert path.stat().st_mode & 0o077 == 0, path

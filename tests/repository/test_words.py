@@ -47,7 +47,6 @@ EMPTY_NAMES = {"each", "one", "told", "found", "known"}
 #: Folders with variables of such names. This list only ever gets shorter.
 STILL_WITH_EMPTY_NAMES: set[str] = {
     "calibration",
-    "calibration/repository",
     "gui/app",
     "gui/drawing",
     "gui/pages/camera_and_body",

@@ -4,6 +4,13 @@ import datetime as dt
 import hashlib
 
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
+from measure.domain.calibration_records import (
+    BodyRecord,
+    BodySource,
+    CameraLevel,
+    Placement,
+    StoredCorrection,
+)
 from measure.domain.landmarks import Side
 from measure.domain.measurements import LevelBand, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Movement, Unit, View
@@ -100,19 +107,21 @@ REFUSED_TRIAL = trial(
     refused_for=(Reason.TRUNK_LEAN,),
 )
 
+LENS = LensProfile(
+    camera_name="Laptop camera",
+    width_px=1280,
+    height_px=720,
+    focal_px=(1002.5, 1001.25),
+    centre_px=(640.0, 360.5),
+    distortion=(0.1, -0.2, 0.0, 0.001, 0.0),
+    reprojection_px=0.375,
+    views=18,
+)
+
 SETUP = Setup(
     camera=CameraSetup(
         name="Laptop camera",
-        lens=LensProfile(
-            camera_name="Laptop camera",
-            width_px=1280,
-            height_px=720,
-            focal_px=(1002.5, 1001.25),
-            centre_px=(640.0, 360.5),
-            distortion=(0.1, -0.2, 0.0, 0.001, 0.0),
-            reprojection_px=0.375,
-            views=18,
-        ),
+        lens=LENS,
         roll_deg=-1.5,
     ),
     body=BodySetup(upper_arm=0.6, forearm=0.5),
@@ -230,3 +239,53 @@ def stretch(who: Person, **changes: object) -> StretchLog:
         "done": moment("2026-04-03T06:30:00+00:00"),
     }
     return StretchLog(**(values | changes))  # type: ignore[arg-type]
+
+
+def body(who: Person, **changes: object) -> BodyRecord:
+    values: dict[str, object] = {
+        "person_id": who.id,
+        "body": BodySetup(
+            upper_arm=0.6, forearm=0.5, shoulder_width=0.75, c7_height=1.25, iliac_spines=0.125
+        ),
+        "lengths_from": BodySource.TAPE,
+        "lengths_day": dt.date(2026, 4, 1),
+        "marks_day": dt.date(2026, 4, 2),
+    }
+    return BodyRecord(**(values | changes))  # type: ignore[arg-type]
+
+
+def place(who: Person, **changes: object) -> Placement:
+    values: dict[str, object] = {
+        "person_id": who.id,
+        "movement": Movement.FLEXION,
+        "side": Side.LEFT,
+        "camera_name": "Laptop camera",
+        "width_px": 1280,
+        "height_px": 720,
+        "trunk_px": 250.5,
+        "width_over_trunk": 0.125,
+        "lean_deg": -0.5,
+        "shoulder_width": None,
+        "roll_deg": -1.5,
+        "taken": dt.date(2026, 4, 1),
+    }
+    return Placement(**(values | changes))  # type: ignore[arg-type]
+
+
+LEVEL = CameraLevel(
+    camera_name="Laptop camera", roll_deg=-1.5, half_deg=0.25, day=dt.date(2026, 4, 1)
+)
+CORRECTION = StoredCorrection(
+    camera_name="Laptop camera",
+    movement=Movement.FLEXION,
+    correction=Correction(
+        bias_deg=2.0,
+        gain=0.01,
+        centre_deg=90.0,
+        pairs=40,
+        study="garden",
+        lowest_deg=40.0,
+        highest_deg=150.0,
+    ),
+    switched_on=True,
+)

@@ -8,6 +8,7 @@ from PySide6.QtGui import QImage
 
 from measure.domain.acquisition import MovementCorrection
 from measure.domain.records import History
+from measure.storage.store import Store
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,8 +57,9 @@ def save_proposed_corrections(study: AgreementStudy, camera: str) -> None:
     """Keep what a study offers for a camera; it is off until somebody switches it on."""
     from calibration.agreement.report import save_proposed_correction
 
-    for offer in study.offers:
-        save_proposed_correction(offer, camera)
+    with Store.open() as store:
+        for offer in study.offers:
+            save_proposed_correction(store, offer, camera)
 
 
 def repeatability_study(history: History) -> AgreementStudy:

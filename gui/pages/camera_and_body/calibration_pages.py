@@ -8,11 +8,10 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
+from calibration.agreement.stored_corrections import set_correction_enabled
 from calibration.body.lengths import lengths_from_tape
+from calibration.body.record import save_body_lengths
 from calibration.lens.board_sheet import save_board_sheet
-from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BodySource, save_body_lengths
-from calibration.repository.corrections import set_correction_enabled
 from gui.pages.camera_and_body.agreement import AgreementPage
 from gui.pages.camera_and_body.agreement_study import (
     AgreementStudy,
@@ -31,7 +30,9 @@ from gui.pages.camera_and_body.marking_tasks import (
 )
 from gui.session.services import Services
 from gui.text.wording import tr
+from measure.domain.calibration_records import BodySource
 from measure.domain.movements import Movement
+from measure.storage.store import Store
 
 
 class CalibrationPages(QStackedWidget):
@@ -122,14 +123,18 @@ class CalibrationPages(QStackedWidget):
             shoulder_width_cm=typed.get("shoulder_width"),
         )
         day = self._services.today()
-        self._run(lambda: save_body_lengths(person, found.body, BodySource.TAPE, day))
+        self._run(
+            in_store(
+                lambda store: save_body_lengths(store, person, found.body, BodySource.TAPE, day)
+            )
+        )
         self.known.clear_fields()
 
     @Slot()
     def _forget_places(self) -> None:
         person = self._person()
         if person is not None:
-            self._run(lambda: PLACEMENTS.remove(lambda each: each.person_id == person))
+            self._run(in_store(lambda store: store.delete_placements(person)))
 
     def _run(self, work: Callable[[], object]) -> None:
         """Do what waits for the disk, then show what is kept."""
@@ -213,7 +218,7 @@ class CalibrationPages(QStackedWidget):
         if camera is not None:
             self.message_raised.emit(tr("Readings from now on start a new series."))
             self._services.records.run(
-                lambda: set_correction_enabled(camera, movement, on=on),
+                in_store(lambda store: set_correction_enabled(store, camera, movement, on=on)),
                 failed=self.message_raised.emit,
             )
 
@@ -230,3 +235,13 @@ class CalibrationPages(QStackedWidget):
     def _show_study(self, study: AgreementStudy) -> None:
         self.agreement.show_study(study)
         self.setCurrentWidget(self.agreement)
+
+
+def in_store(work: Callable[[Store], object]) -> Callable[[], object]:
+    """Return a job for the thread that waits for the disk: open the store and do `work` in it."""
+
+    def job() -> object:
+        with Store.open() as store:
+            return work(store)
+
+    return job

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
-from calibration.repository.lenses import LENSES
 from gui.pages.camera_and_body.coverage_grid import CoverageGrid
 from gui.session.services import Services
 from gui.session.tones import Tone
@@ -18,6 +17,7 @@ from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.live.events import LiveFrame
+from measure.storage.store import Store
 from measure.video.frame import Picture
 
 
@@ -150,5 +150,6 @@ def fit_and_save(capture: LensCapture) -> LensFit:
     """Return the lens that the views make, kept if there is one."""
     fit = capture.fit()
     if fit.profile is not None:
-        LENSES.put(fit.profile)
+        with Store.open() as store:
+            store.save_lens(fit.profile)
     return fit

@@ -5,17 +5,18 @@ import datetime as dt
 import numpy as np
 
 from calibration.body.landmarks_by_hand import BackLandmarks, locate_back_landmarks
+from calibration.body.record import save_back_landmarks
+from calibration.lens.profiles import lens_for
 from calibration.placement.level import CameraOrientation, PlumbLine, orientation_from_plumb_lines
 from calibration.placement.viewpoint import PinholeView
-from calibration.repository.bodies import save_back_landmarks
-from calibration.repository.lenses import lens_for
-from calibration.repository.levels import LEVELS, CameraLevel
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingTask
 from gui.session.known_state import turn_words
 from gui.text.wording import tr
+from measure.domain.calibration_records import CameraLevel
 from measure.errors import InputError
 from measure.kinematics.camera_geometry import undistort_points
 from measure.kinematics.neutral_pose import TRUNK_MARKS
+from measure.storage.store import Store
 
 
 def level_marking_task(camera: str) -> MarkingTask:
@@ -83,7 +84,8 @@ def orientation_from_marks(marked: MarkedPoints, camera: str) -> CameraOrientati
         PlumbLine(top_px=top, bottom_px=bottom)
         for top, bottom in zip(ends[::2], ends[1::2], strict=True)
     ]
-    lens = lens_for(camera, width, height)
+    with Store.open() as store:
+        lens = lens_for(store, camera, width, height)
     return orientation_from_plumb_lines(
         lines, PinholeView(width_px=width, height_px=height, lens=lens)
     )
@@ -99,7 +101,8 @@ def back_landmarks_from_marks(marked: MarkedPoints, camera: str | None) -> BackL
     """
     if marked.points_px is None:
         raise InputError("Nobody is seen in the picture. Take another one.")
-    lens = lens_for(camera, *marked.size_px)
+    with Store.open() as store:
+        lens = lens_for(store, camera, *marked.size_px)
     marks, points = marked.marks_px, marked.points_px
     if lens is not None:
         marks, points = undistort_points(marks, lens), undistort_points(points, lens)
@@ -121,15 +124,15 @@ def save_marked_level(marked: MarkedPoints, camera: str, today: dt.date) -> None
         When it cannot be, or cannot be kept.
     """
     found = orientation_from_marks(marked, camera)
-    LEVELS.put(
-        CameraLevel(
-            camera_name=camera,
-            roll_deg=found.roll_deg,
-            half_deg=found.roll_half_deg,
-            day=today,
-            fixed=marked.fixed,
-        )
+    level = CameraLevel(
+        camera_name=camera,
+        roll_deg=found.roll_deg,
+        half_deg=found.roll_half_deg,
+        day=today,
+        fixed=marked.fixed,
     )
+    with Store.open() as store:
+        store.save_level(level)
 
 
 def save_marked_back(
@@ -137,4 +140,5 @@ def save_marked_back(
 ) -> None:
     """Keep a person's marks; errors as in :func:`save_marked_level`."""
     found = back_landmarks_from_marks(marked, camera)
-    save_back_landmarks(person_id, found.c7_height, found.iliac_spines, today)
+    with Store.open() as store:
+        save_back_landmarks(store, person_id, found.c7_height, found.iliac_spines, today)

@@ -2,30 +2,27 @@
 
 import dataclasses
 import datetime as dt
-from pathlib import Path
 
 import numpy as np
 import pytest
 
 from calibration.body.landmarks_by_hand import locate_back_landmarks
 from calibration.body.lengths import BodyLengths, lengths_from_poses, lengths_from_tape
-from calibration.repository.bodies import (
-    BODIES,
-    BodyRecord,
-    BodySource,
+from calibration.body.record import (
     body_record_warnings,
-    check_body,
     save_back_landmarks,
     save_body_lengths,
 )
 from measure.domain.acquisition import BodySetup
+from measure.domain.calibration_records import BodyRecord, BodySource, check_body
 from measure.domain.landmarks import Landmark
 from measure.domain.tracks import Track
-from measure.errors import DataError, InputError
+from measure.errors import InputError
 from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of
+from measure.storage.store import Store
+from tests.calibration.conftest import WHO
 from tests.support.virtual_room import Room, standing
 
-WHO = "0" * 31 + "7"
 #: The virtual person's, over the trunk of 0.289 statures.
 UPPER_ARM, FOREARM, WIDTH = 0.17 / 0.289, 0.15 / 0.289, 0.196 / 0.289
 
@@ -202,16 +199,16 @@ def test_marks_that_cannot_be(
         locate_back_landmarks(places, c7, (spine, spine))
 
 
-def test_lengths_and_marks_are_kept_apart_from_each_other(data_folder: Path) -> None:
+def test_lengths_and_marks_are_kept_apart_from_each_other(store: Store) -> None:
     day, later = dt.date(2026, 3, 1), dt.date(2026, 11, 25)
-    save_back_landmarks(WHO, 1.2, 0.15, day)
-    save_body_lengths(WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, later)
-    record = BODIES.get(WHO)
+    save_back_landmarks(store, WHO, 1.2, 0.15, day)
+    save_body_lengths(store, WHO, BodySetup(upper_arm=0.6), BodySource.TAPE, later)
+    record = store.body(WHO)
     assert record is not None
     assert record.body == BodySetup(upper_arm=0.6, c7_height=1.2, iliac_spines=0.15)
     assert (record.marks_day, record.lengths_day) == (day, later)
-    save_back_landmarks(WHO, 1.25, 0.16, later)
-    record = BODIES.get(WHO)
+    save_back_landmarks(store, WHO, 1.25, 0.16, later)
+    record = store.body(WHO)
     assert record is not None
     assert record.body.upper_arm == 0.6
     assert record.marks_day == later
@@ -270,18 +267,6 @@ def test_shoulders_that_do_not_fit_the_record_are_told(
 def test_records_that_cannot_be(record: BodyRecord) -> None:
     with pytest.raises(InputError):
         check_body(record)
-
-
-def test_a_hostile_file_of_bodies(data_folder: Path) -> None:
-    data_folder.mkdir()
-    BODIES.path.write_text(
-        '{"what": "bodies", "version": 1, "items": [{"person_id": "'
-        + WHO
-        + '", "body": {"upper_arm": 1e9}}]}',
-        encoding="utf-8",
-    )
-    with pytest.raises(DataError, match="upper arm 1e"):
-        BODIES.all()
 
 
 def test_medians_feed_the_marks() -> None:

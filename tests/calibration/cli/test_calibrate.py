@@ -4,19 +4,21 @@ import datetime as dt
 import shlex
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
 
 import cv2
 import numpy as np
 import pytest
 
+from calibration.agreement.stored_corrections import corrections_for
+from calibration.body.record import save_body_lengths
 from calibration.cli.level import _way
-from calibration.repository.bodies import BODIES, BodySource, save_body_lengths
-from calibration.repository.corrections import CORRECTIONS, corrections_for
-from calibration.repository.lenses import LENSES, lens_for
-from calibration.repository.levels import LEVELS
+from calibration.lens.profiles import lens_for
 from measure.cli.main import command_parser, main
 from measure.domain.acquisition import BodySetup
+from measure.domain.calibration_records import BodySource
 from measure.domain.landmarks import Landmark
 from measure.domain.movements import Movement
 from measure.domain.records import Person
@@ -26,8 +28,15 @@ from measure.system.clock import new_id
 from tests.support.virtual_board import USUAL, photographs
 from tests.support.virtual_room import Room, standing
 
+T = TypeVar("T")
 Said = pytest.CaptureFixture[str]
 CAMERA = ["--camera", "garden camera"]
+
+
+def stored(work: Callable[..., T], *arguments: object) -> T:
+    """Return what `work` returns for the user's store."""
+    with Store.open() as store:
+        return work(store, *arguments)
 
 
 def calibrate(*words: str) -> int:
@@ -46,13 +55,13 @@ def test_a_profile_from_pictures_is_kept_listed_and_forgotten(
     for number, grey in enumerate(photographs(USUAL)):
         cv2.imwrite(str(tmp_path / f"{number:02}.png"), grey)
     assert calibrate("lens", "pictures", str(tmp_path), *CAMERA, "--try") == 0
-    assert LENSES.all() == ()
+    assert stored(Store.lenses) == []
     assert calibrate("lens", "pictures", str(tmp_path), *CAMERA) == 0
     said = capsys.readouterr().out
     assert "Lens found from 16 views" in said
     assert "######" in said
     assert "Kept for garden camera at 640 x 480 pixels." in said
-    profile = lens_for("garden camera", 640, 480)
+    profile = stored(lens_for, "garden camera", 640, 480)
     assert profile is not None
     assert profile.focal_px[0] == pytest.approx(500, rel=0.01)
     assert calibrate("lens", "list") == 0
@@ -88,7 +97,7 @@ def test_the_level_from_lines(data_folder: Path, capsys: Said) -> None:
     assert "usual field of view was assumed" in said
     assert not data_folder.exists()
     assert calibrate("level", "lines", *LINES, *CAMERA) == 0
-    kept = LEVELS.get("garden camera")
+    kept = stored(Store.level, "garden camera")
     assert kept is not None
     assert kept.roll_deg == pytest.approx(2.7, abs=0.3)
     assert kept.day == dt.date.today()
@@ -135,7 +144,7 @@ def test_lengths_from_a_tape(bramble: str, capsys: Said) -> None:
     said = capsys.readouterr().out
     assert "Upper arm: 0.60" in said
     assert "Forearm: unknown" in said
-    record = BODIES.get(bramble)
+    record = stored(Store.body, bramble)
     assert record is not None
     assert record.body == BodySetup(upper_arm=0.6)
     assert calibrate("body", "tape", *words[:-1], "300") == 2
@@ -152,7 +161,7 @@ def test_lengths_from_poses(bramble: str, capsys: Said, monkeypatch: pytest.Monk
     )
     assert calibrate("body", "poses", "neutral.mp4", "raised.mp4", "--person", "Bramble") == 0
     assert "Lengths from poses" in capsys.readouterr().out
-    record = BODIES.get(bramble)
+    record = stored(Store.body, bramble)
     assert record is not None
     assert record.body.upper_arm == pytest.approx(0.17 / 0.289, rel=0.03)
     assert calibrate("body", "poses", "side.mp4", "--person", "Bramble") == 0
@@ -174,7 +183,7 @@ def test_marks_in_a_clip_of_the_back(
     words = ["--c7", at(1.2), "--spines", at(0.15), at(0.15), "--person", "Bramble"]
     assert calibrate("body", "marks", "back.mp4", *words) == 0
     assert "C7 above mid-hip: 1.20" in capsys.readouterr().out
-    record = BODIES.get(bramble)
+    record = stored(Store.body, bramble)
     assert record is not None
     assert record.body.iliac_spines == pytest.approx(0.15, abs=0.005)
 
@@ -183,7 +192,7 @@ def test_what_is_kept_is_shown_with_its_age(bramble: str, capsys: Said) -> None:
     assert calibrate("body", "show", "--person", "Bramble") == 0
     assert "Nothing is kept" in capsys.readouterr().out
     old = dt.date.today() - dt.timedelta(days=400)
-    save_body_lengths(bramble, BodySetup(forearm=0.5), BodySource.TAPE, old)
+    stored(save_body_lengths, bramble, BodySetup(forearm=0.5), BodySource.TAPE, old)
     assert calibrate("body", "show", "--person", "Bramble") == 0
     said = capsys.readouterr().out
     assert "Forearm: 0.50" in said
@@ -221,16 +230,16 @@ def test_a_correction_from_a_study_is_kept_switched_and_listed(
     path.write_text("\n".join(rows), encoding="utf-8")
     assert main(["agreement", str(path), "--keep-for", "garden camera"]) == 0
     assert "switched off" in capsys.readouterr().out
-    assert corrections_for("garden camera") == ()
+    assert stored(corrections_for, "garden camera") == ()
     assert calibrate("correction", "on", *CAMERA, "--movement", "flexion") == 0
     assert "start a new series" in capsys.readouterr().out
-    (found,) = corrections_for("garden camera")
+    (found,) = stored(corrections_for, "garden camera")
     assert found.movement is Movement.FLEXION
     assert found.correction.bias_deg == pytest.approx(5, abs=1)
     assert calibrate("correction", "list") == 0
     assert "garden camera, flexion: on; bias" in capsys.readouterr().out
     assert calibrate("correction", "off", *CAMERA, "--movement", "flexion") == 0
-    assert len(CORRECTIONS.all()) == 1
+    assert len(stored(Store.corrections)) == 1
     assert calibrate("correction", "on", *CAMERA, "--movement", "abduction") == 2
 
 
@@ -270,9 +279,9 @@ def test_deleting_a_person_forgets_their_body_as_well(
 ) -> None:
     words = ["--person", "Bramble", "--trunk", "50", "--upper-arm", "30"]
     assert calibrate("body", "tape", *words) == 0
-    assert BODIES.get(bramble) is not None
+    assert stored(Store.body, bramble) is not None
     assert main(["people", "delete", "Bramble", "--yes"]) == 0
-    assert BODIES.get(bramble) is None
+    assert stored(Store.body, bramble) is None
     for file in data_folder.rglob("*"):
         if file.is_file():
             assert bramble.encode() not in file.read_bytes(), file.name

@@ -7,16 +7,17 @@ from pathlib import Path
 import pytest
 
 from calibration.placement.check import compare_or_save_placement
-from calibration.placement.placement import PLACEMENTS, PlacementDrift
+from calibration.placement.placement import PlacementDrift
 from measure.cli.main import main
 from measure.clips.observation_file import load_observation
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
+from measure.domain.calibration_records import Placement
 from measure.domain.measurements import Measurement
 from measure.domain.records import Person
 from measure.report.measurement_wording import value_text
 from measure.storage.store import Store
-from measure.system.clock import new_id
+from tests.calibration.conftest import WHO
 
 TRACKS = Path(__file__).resolve().parents[2] / "tracks"
 FLEXION = TRACKS / "trial-flexion-side-000.npz"
@@ -26,7 +27,12 @@ Said = pytest.CaptureFixture[str]
 @pytest.fixture
 def bramble(data_folder: Path) -> None:
     with Store.open() as store:
-        store.save_person(Person(id=new_id(), pseudonym="Bramble"))
+        store.save_person(Person(id=WHO, pseudonym="Bramble"))
+
+
+def kept_places() -> list[Placement]:
+    with Store.open() as store:
+        return store.placements(WHO)
 
 
 def replay(tracks: Path, *more: str) -> int:
@@ -38,7 +44,7 @@ def test_nothing_is_said_before_a_place_is_kept_nor_at_the_same_place(
 ) -> None:
     assert replay(FLEXION, "--person", "Bramble") == 0
     assert "You stand" not in capsys.readouterr().out
-    assert PLACEMENTS.all() == ()
+    assert kept_places() == []
     assert replay(FLEXION, "--person", "Bramble", "--keep-place") == 0
     assert "the place is kept." in capsys.readouterr().out
     assert replay(FLEXION, "--person", "Bramble") == 0
@@ -59,9 +65,10 @@ def test_a_sentence_comes_with_the_reading(
     bramble: None, capsys: Said, change: dict[str, object], part: str
 ) -> None:
     replay(FLEXION, "--person", "Bramble", "--keep-place")
-    (kept,) = PLACEMENTS.all()
-    PLACEMENTS.remove(lambda each: True)
-    PLACEMENTS.put(dataclasses.replace(kept, **change))  # type: ignore[arg-type]
+    (kept,) = kept_places()
+    with Store.open() as store:
+        store.delete_placements(WHO)
+        store.save_placement(dataclasses.replace(kept, **change))  # type: ignore[arg-type]
     capsys.readouterr()
     assert replay(FLEXION, "--person", "Bramble") == 0
     out = capsys.readouterr().out
@@ -77,20 +84,20 @@ def test_a_place_needs_somebody_known(bramble: None, capsys: Said) -> None:
 
 
 def test_the_first_reading_before_a_camera_keeps_the_place_and_a_refusal_does_not(
-    data_folder: Path,
+    store: Store,
 ) -> None:
-    who, day = new_id(), dt.date(2026, 11, 25)
+    day = dt.date(2026, 11, 25)
     refused = measured(TRACKS / "hopeless-flexion-from-front-00.npz")
-    assert compare_or_save_placement(refused, who, day) == ()
-    assert PLACEMENTS.all() == ()
+    assert compare_or_save_placement(store, refused, WHO, day) == ()
+    assert store.placements(WHO) == []
     first = measured(FLEXION)
-    assert compare_or_save_placement(first, who, day) == ()
-    (kept,) = PLACEMENTS.all()
+    assert compare_or_save_placement(store, first, WHO, day) == ()
+    (kept,) = store.placements(WHO)
     nearer = dataclasses.replace(kept, trunk_px=kept.trunk_px / 1.2)
-    PLACEMENTS.put(nearer)
-    (change,) = compare_or_save_placement(first, who, day)
+    store.save_placement(nearer)
+    (change,) = compare_or_save_placement(store, first, WHO, day)
     assert change.drift is PlacementDrift.NEARER
-    assert PLACEMENTS.all() == (nearer,)
+    assert store.placements(WHO) == [nearer]
 
 
 def test_places_are_shown_and_forgotten(bramble: None, capsys: Said) -> None:

@@ -2,26 +2,25 @@
 
 import dataclasses
 import datetime as dt
-from pathlib import Path
 
 import pytest
 
 from calibration.placement.placement import (
-    PLACEMENTS,
-    Placement,
     PlacementDrift,
     placement_changes,
     placement_of,
     stored_placement,
     turn_resolution_deg,
 )
+from measure.domain.calibration_records import Placement
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import InputError
 from measure.kinematics.neutral_pose import Neutral, neutral_of
+from measure.storage.store import Store
+from tests.calibration.conftest import WHO
 from tests.support.virtual_room import Room, standing
 
-WHO = "0" * 31 + "7"
 #: Of the virtual person.
 SHOULDERS = 0.196 / 0.289
 
@@ -110,26 +109,26 @@ def test_placements_of_different_things_are_not_compared() -> None:
         placement_changes(placed(), placed(side=Side.RIGHT))
 
 
-def test_kept_and_found_again(data_folder: Path) -> None:
-    assert stored_placement(placed()) is None
-    PLACEMENTS.put(placed())
+def test_kept_and_found_again(store: Store) -> None:
+    assert stored_placement(store, placed()) is None
+    store.save_placement(placed())
     newer = placed(distance_m=2.8)
-    PLACEMENTS.put(newer)
-    assert stored_placement(placed()) == newer
-    assert stored_placement(placed(side=Side.RIGHT)) is None
-    assert len(PLACEMENTS.all()) == 1
+    store.save_placement(newer)
+    assert stored_placement(store, placed()) == newer
+    assert stored_placement(store, placed(side=Side.RIGHT)) is None
+    assert len(store.placements(WHO)) == 1
 
 
-def test_each_camera_has_a_place_of_its_own(data_folder: Path) -> None:
+def test_each_camera_has_a_place_of_its_own(store: Store) -> None:
     here, there = placed(), placed(camera_name="desk camera", distance_m=2.0)
-    PLACEMENTS.put(here)
-    assert stored_placement(there) == here
+    store.save_placement(here)
+    assert stored_placement(store, there) == here
     assert drifts(here, there) == [PlacementDrift.OTHER_CAMERA]
-    PLACEMENTS.put(there)
-    assert stored_placement(there) == there
-    assert stored_placement(here) == here
+    store.save_placement(there)
+    assert stored_placement(store, there) == there
+    assert stored_placement(store, here) == here
     of_a_clip = placed(camera_name=None)
-    assert stored_placement(of_a_clip) == there
+    assert stored_placement(store, of_a_clip) == there
     assert drifts(here, of_a_clip) == []
 
 
@@ -146,7 +145,7 @@ def test_each_camera_has_a_place_of_its_own(data_folder: Path) -> None:
         ({"camera_name": "x" * 201}, "too long"),
     ],
 )
-def test_placements_that_cannot_be(data_folder: Path, known: dict[str, object], part: str) -> None:
+def test_placements_that_cannot_be(store: Store, known: dict[str, object], part: str) -> None:
     with pytest.raises(InputError, match=part):
-        PLACEMENTS.put(placed(**known))  # type: ignore[arg-type]
-    assert not data_folder.exists()
+        store.save_placement(placed(**known))  # type: ignore[arg-type]
+    assert store.placements(WHO) == []

@@ -6,20 +6,18 @@ from pathlib import Path
 
 import pytest
 
+from calibration.body.record import save_body_lengths
 from calibration.known_setup import load_calibrated_setup
-from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodySource, save_body_lengths
-from calibration.repository.corrections import CORRECTIONS, StoredCorrection
-from calibration.repository.lenses import LENSES
-from calibration.repository.levels import LEVELS, CameraLevel
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.placement_check import PlacementMonitor
 from measure.clips.setup_file import read_setup, write_setup
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, KnownSetup, LensProfile
+from measure.domain.calibration_records import BodySource, CameraLevel, StoredCorrection
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
 from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
 from measure.live.events import Phase
+from measure.storage.store import Store
 from tests.support.gui.scripted_engine import ScriptedEngine
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -47,30 +45,33 @@ STOOD = Neutral(
 
 
 @pytest.fixture
-def calibrated(stage: WindowHarness, data_folder: Path) -> WindowHarness:
+def calibrated(stored_stage: WindowHarness) -> WindowHarness:
     """A stage whose camera and person are known as well as can be."""
+    stage = stored_stage
     stage.services.known = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
     who = stage.keeper.people()[0].id
-    LENSES.put(LENS)
-    LEVELS.put(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.3, day=TODAY))
-    save_body_lengths(who, BodySetup(forearm=0.55, upper_arm=0.62), BodySource.TAPE, TODAY)
-    CORRECTIONS.put(
-        StoredCorrection(
-            camera_name=CAMERA,
-            movement=Movement.ABDUCTION,
-            correction=Correction(
-                bias_deg=3.0,
-                gain=0.0,
-                centre_deg=90.0,
-                pairs=40,
-                study="spring",
-                lowest_deg=40.0,
-                highest_deg=150.0,
-            ),
-            switched_on=True,
+    body = BodySetup(forearm=0.55, upper_arm=0.62)
+    with Store.open() as store:
+        store.save_lens(LENS)
+        store.save_level(CameraLevel(camera_name=CAMERA, roll_deg=1.5, half_deg=0.3, day=TODAY))
+        save_body_lengths(store, who, body, BodySource.TAPE, TODAY)
+        store.save_correction(
+            StoredCorrection(
+                camera_name=CAMERA,
+                movement=Movement.ABDUCTION,
+                correction=Correction(
+                    bias_deg=3.0,
+                    gain=0.0,
+                    centre_deg=90.0,
+                    pairs=40,
+                    study="spring",
+                    lowest_deg=40.0,
+                    highest_deg=150.0,
+                ),
+                switched_on=True,
+            )
         )
-    )
     return stage
 
 
@@ -79,7 +80,8 @@ def test_live_measuring_knows_what_replay_is_given(
 ) -> None:
     """The source of the live engine holds, for each movement, what --setup holds."""
     who = calibrated.keeper.people()[0].id
-    kept = load_calibrated_setup(camera_name=CAMERA, person_id=who, today=TODAY)
+    with Store.open() as store:
+        kept = load_calibrated_setup(store, camera_name=CAMERA, person_id=who, today=TODAY)
     write_setup(tmp_path / "known.json", kept.setup)
     replayed = read_setup(tmp_path / "known.json")
     calibrated.window.measure.start.clinic_button.click()
@@ -117,7 +119,8 @@ def test_another_person_is_not_measured_with_this_ones_body(calibrated: WindowHa
 def test_what_is_too_old_is_told_once_and_not_used(calibrated: WindowHarness) -> None:
     who = calibrated.keeper.people()[0].id
     old = TODAY - dt.timedelta(days=200)
-    save_body_lengths(who, BodySetup(forearm=0.55), BodySource.TAPE, old)
+    with Store.open() as store:
+        save_body_lengths(store, who, BodySetup(forearm=0.55), BodySource.TAPE, old)
     told: list[str] = []
     calibrated.window.measure.message_raised.connect(told.append)
     calibrated.window.measure.start.clinic_button.click()
@@ -131,8 +134,10 @@ def test_what_is_too_old_is_told_once_and_not_used(calibrated: WindowHarness) ->
     assert calibrated.services.known.take_messages() == ()
 
 
-def test_a_damaged_file_keeps_nobody_from_measuring(calibrated: WindowHarness) -> None:
-    BODIES.path.write_text("{", encoding="utf-8")
+def test_a_damaged_file_keeps_nobody_from_measuring(
+    calibrated: WindowHarness, data_folder: Path
+) -> None:
+    (data_folder / "bodies.json").write_text("{", encoding="utf-8")
     source = calibrated.services.source()
     assert (source.setup.body, source.setup.camera.lens) == (BodySetup(), None)
     assert source.setup.camera.name == CAMERA
@@ -150,16 +155,18 @@ def test_without_calibration_nothing_is_known(stage: WindowHarness) -> None:
 
 def test_the_profile_of_the_pictures_size_is_at_hand(calibrated: WindowHarness) -> None:
     larger = replace(LENS, width_px=1920, height_px=1080)
-    LENSES.put(larger)
+    with Store.open() as store:
+        store.save_lens(larger)
     source = calibrated.services.source()
     assert source.setup.camera.lens == larger
     assert source.lenses == (LENS, larger)
 
 
 def test_profiles_of_other_picture_sizes_are_told_once(calibrated: WindowHarness) -> None:
-    LENSES.remove(lambda each: True)
-    LENSES.put(replace(LENS, width_px=640, height_px=480))
-    LENSES.put(replace(LENS, width_px=1920, height_px=1080))
+    with Store.open() as store:
+        store.delete_lenses(CAMERA)
+        store.save_lens(replace(LENS, width_px=640, height_px=480))
+        store.save_lens(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
     calibrated.window.measure.message_raised.connect(told.append)
     page = calibrated.window.measure
@@ -176,7 +183,8 @@ def test_profiles_of_other_picture_sizes_are_told_once(calibrated: WindowHarness
 
 
 def test_a_profile_that_fits_is_nothing_to_tell(calibrated: WindowHarness) -> None:
-    LENSES.put(replace(LENS, width_px=1920, height_px=1080))
+    with Store.open() as store:
+        store.save_lens(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
     calibrated.window.measure.message_raised.connect(told.append)
     calibrated.window.measure.start.clinic_button.click()
@@ -210,14 +218,17 @@ def measure_once(stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, stood: N
 
 
 def test_who_stands_elsewhere_hears_it_with_the_reading(
-    stage: WindowHarness, data_folder: Path, monkeypatch: pytest.MonkeyPatch
+    stored_stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    stage = stored_stage
+    who = stage.keeper.people()[0].id
     stage.services.placement_monitor = PlacementMonitor(stage.services.records, lambda: TODAY)
     told: list[str] = []
     stage.window.measure.message_raised.connect(told.append)
     measure_once(stage, monkeypatch, STOOD)
     assert told == []
-    (kept,) = PLACEMENTS.all()
+    with Store.open() as store:
+        (kept,) = store.placements(who)
     assert (kept.trunk_px, kept.taken) == (120.0, TODAY)
     stage.window.measure.summary.finish.click()
     stage.settle()
@@ -228,4 +239,5 @@ def test_who_stands_elsewhere_hears_it_with_the_reading(
     ]
     summary = stage.window.measure.summary
     assert told[0] in [one.text() for one in summary.findChildren(type(summary.title))]
-    assert PLACEMENTS.all() == (kept,)
+    with Store.open() as store:
+        assert store.placements(who) == [kept]

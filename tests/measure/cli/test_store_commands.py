@@ -329,7 +329,7 @@ def test_privacy_says_what_is_kept_where(
     assert _run("privacy") == 0
     told = capsys.readouterr().out
     assert str(data_folder) in told
-    assert "people, sessions, notes" in told
+    assert "people, bodies, places, sessions, notes, cameras" in told
     assert "3 kB" in told
     assert told.count("another file") == 1
     assert "thawline people delete" in told

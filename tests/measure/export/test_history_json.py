@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -26,6 +27,8 @@ HISTORY = History(
     events=(sample.event(WHO),),
     plans=(sample.plan(WHO),),
     stretches=(sample.stretch(WHO),),
+    body=sample.body(WHO),
+    places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
 )
 NOW = FixedClock().now()
 
@@ -43,10 +46,17 @@ def test_a_history_comes_back_as_it_went_out(history: History) -> None:
 
 def test_what_the_file_says_about_itself() -> None:
     content = _plain()
-    assert (content["format"], content["schema"]) == ("thawline-history", 1)
+    assert (content["format"], content["schema"]) == ("thawline-history", 2)
     assert content["written"]["utc"] == "2026-04-01T08:00:00.000000Z"
     assert "not a diagnosis" in content["notice"]
     assert content["person"]["demo"] is False
+
+
+def test_a_file_of_the_first_schema_is_read_as_before() -> None:
+    """It holds neither body nor places."""
+    file = Path(__file__).parent / "golden" / "history-of-schema-1.json"
+    assert json.loads(file.read_bytes())["schema"] == 1
+    assert read_history(file) == replace(HISTORY, body=None, places=())
 
 
 def test_every_field_is_documented() -> None:
@@ -82,7 +92,7 @@ def test_a_mark_at_the_start_does_no_harm() -> None:
         (b'{"format": "thawline-history"}', "which version"),
         (b'{"format": "thawline-history", "schema": true}', "which version"),
         (b'{"format": "thawline-history", "schema": "1"}', "which version"),
-        (b'{"format": "thawline-history", "schema": 2}', "later version"),
+        (b'{"format": "thawline-history", "schema": 3}', "later version"),
         (b'{"format": "thawline-history", "schema": 1}', "'written' is missing"),
         (b'{"format": "thawline-history", "schema": NaN}', "no number in JSON"),
         (b"[" * 100_000, "too deeply"),
@@ -110,6 +120,12 @@ def test_what_is_no_history(data: bytes, part: str) -> None:
         (("measurements", 0, "measurement", "value"), "91", r"\.value: a number"),
         (("measurements", 0, "measurement", "trials", 0, "flags"), ["x"], "one of nobody"),
         (("events", 0, "day"), "tomorrow", "a day such as"),
+        (("body", "person_id"), "0" * 32, "somebody else"),
+        (("body", "body", "upper_arm"), 7, "upper arm 7 cannot be"),
+        (("body", "marks_day"), None, "the marks have no day"),
+        (("places", 1, "person_id"), "0" * 32, "somebody else"),
+        (("places", 0, "trunk_px"), 0, "no such size"),
+        (("places", 1, "camera_name"), "Laptop camera", "Two places"),
         (("extra",), 1, "unknown field 'extra'"),
     ],
 )

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from measure.errors import MachineError
-from measure.storage import connection, migrations, steps
+from measure.storage import connection, migrations
 from measure.storage.migrations import STEPS, VERSION, statements
 from measure.storage.store import Store
 from tests.support import record_samples as sample
@@ -16,10 +16,16 @@ from tests.support import record_samples as sample
 GOLDEN = Path(__file__).parent / "golden"
 
 
+@pytest.fixture(params=range(1, VERSION))
+def version(request: pytest.FixtureRequest) -> int:
+    """An earlier version of the store."""
+    return int(request.param)
+
+
 @pytest.fixture
-def old_store(tmp_path: Path) -> Path:
+def old_store(tmp_path: Path, version: int) -> Path:
     path = tmp_path / "sessions.sqlite"
-    shutil.copy(GOLDEN / "sessions-of-version-1.sqlite", path)
+    shutil.copy(GOLDEN / f"sessions-of-version-{version}.sqlite", path)
     return path
 
 
@@ -28,8 +34,8 @@ def test_there_is_a_golden_store_of_every_earlier_version() -> None:
     assert {f"sessions-of-version-{version}.sqlite" for version in range(1, VERSION)} <= names
 
 
-def test_golden_store_of_version_1(old_store: Path) -> None:
-    """What version 1 kept is what is read now, record by record."""
+def test_golden_store(old_store: Path, version: int) -> None:
+    """What an earlier version kept is what is read now, record by record."""
     rosa = sample.person("Rosa")
     lukasz = sample.person("Łukasz", affected=(), dominant=None, since=None, onset=None, demo=True)
     with Store.open(old_store) as store:
@@ -48,7 +54,10 @@ def test_golden_store_of_version_1(old_store: Path) -> None:
                 )
             ]
             assert store.events(who.id) == [sample.event(who)]
-            assert store.plans(who.id) == []
+        has_programme = version > 1
+        assert store.plans(rosa.id) == [sample.plan(rosa)] * has_programme
+        assert store.stretches(rosa.id) == [sample.stretch(rosa)] * has_programme
+        assert store.plans(lukasz.id) == store.stretches(lukasz.id) == []
 
 
 def test_a_store_brought_up_to_date_has_the_tables_of_a_new_one(
@@ -61,10 +70,12 @@ def test_a_store_brought_up_to_date_has_the_tables_of_a_new_one(
     assert len(_tables(new)) == sum("CREATE" in each for step in STEPS for each in statements(step))
 
 
-def test_the_copy_made_before_an_update_is_the_store_as_it_was(old_store: Path) -> None:
+def test_the_copy_made_before_an_update_is_the_store_as_it_was(
+    old_store: Path, version: int
+) -> None:
     before = _contents(old_store)
     Store.open(old_store).close()
-    copy = old_store.parent / "backups" / "sessions-of-version-1.sqlite"
+    copy = old_store.parent / "backups" / f"sessions-of-version-{version}.sqlite"
     assert _contents(copy) == before
     assert copy.stat().st_mode & 0o077 == 0
     kept = copy.read_bytes()
@@ -99,29 +110,29 @@ def test_a_step_that_would_leave_rows_without_their_owner_is_not_taken(
 def test_a_store_that_another_program_updated_meanwhile(old_store: Path) -> None:
     """Whoever comes second finds nothing left to do."""
     with contextlib.closing(sqlite3.connect(old_store, isolation_level=None)) as first:
-        steps.migrate(first)
+        migrations.migrate(first)
     with contextlib.closing(sqlite3.connect(old_store, isolation_level=None)) as second:
-        steps.migrate(second, old_store.parent / "copy.sqlite")
+        migrations.migrate(second, old_store.parent / "copy.sqlite")
     assert not (old_store.parent / "copy.sqlite").exists()
 
 
-def test_a_damaged_old_store_is_not_touched(old_store: Path) -> None:
+def test_a_damaged_old_store_is_not_touched(old_store: Path, version: int) -> None:
     data = bytearray(old_store.read_bytes())
-    at = data.index(b"After planting beans.") // 1024 * 1024
+    page_size = int.from_bytes(data[16:18], "big")
+    at = data.index(b"After planting beans.") // page_size * page_size
     data[at : at + 8] = b"\xff" * 8
     old_store.write_bytes(data)
     with pytest.raises(Exception, match="is damaged"):
         Store.open(old_store)
     assert not (old_store.parent / "backups").exists()
     with contextlib.closing(sqlite3.connect(old_store)) as connection:
-        assert connection.execute("PRAGMA user_version").fetchone() == (1,)
+        assert connection.execute("PRAGMA user_version").fetchone() == (version,)
 
 
 def _pretend(monkeypatch: pytest.MonkeyPatch, pretended: tuple[str, ...]) -> None:
     """Let the program believe in further steps."""
-    for module in (migrations, steps):
-        monkeypatch.setattr(module, "STEPS", pretended)
-    for module in (migrations, steps, connection):
+    monkeypatch.setattr(migrations, "STEPS", pretended)
+    for module in (migrations, connection):
         monkeypatch.setattr(module, "VERSION", len(pretended))
 
 

@@ -20,7 +20,7 @@ from measure.domain.records import History, Pain
 from measure.errors import InputError, MachineError
 from measure.storage import merge
 from measure.storage.location import MARKER_NAME
-from measure.storage.steps import check_integrity, migrate
+from measure.storage.migrations import check_integrity, migrate
 from measure.storage.store import Store
 from tests.support import record_samples as sample
 from tests.support.record_strategies import histories

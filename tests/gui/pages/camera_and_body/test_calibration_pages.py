@@ -1,7 +1,9 @@
 """Camera and body: what is kept is shown; the lens, marks and lengths by mouse or keyboard."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import TypeVar
 
 import numpy as np
 import pytest
@@ -10,27 +12,27 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLineEdit
 
 from calibration.lens.capture import LensCapture
-from calibration.placement.placement import PLACEMENTS
-from calibration.repository.bodies import BODIES, BodySource
-from calibration.repository.lenses import LENSES
-from calibration.repository.levels import LEVELS
 from gui.pages.camera_and_body.calibration_overview import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
+from measure.domain.calibration_records import BodySource
 from measure.domain.landmarks import LANDMARKS, Landmark
 from measure.domain.movements import Movement
 from measure.live.events import LiveFrame, Phase
+from measure.storage.store import Store
 from tests.calibration.placement.test_placement import placed
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.setup_samples import sample_lens
 from tests.support.virtual_board import MORE, USUAL, photograph, poses
 
 CAMERA = "Integrated Webcam"
+T = TypeVar("T")
 
 
 @pytest.fixture
-def known(stage: WindowHarness, data_folder: Path) -> WindowHarness:
+def known(stored_stage: WindowHarness) -> WindowHarness:
     """A stage on the page of what is known, with a data folder of its own."""
+    stage = stored_stage
     stage.services.load_calibration = load_calibration_state
     stage.services.known = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
@@ -38,6 +40,16 @@ def known(stage: WindowHarness, data_folder: Path) -> WindowHarness:
     stage.window.setup.known.click()
     stage.settle()
     return stage
+
+
+def stored(work: Callable[..., T], *arguments: object) -> T:
+    """Return what `work` returns for the store in the data folder."""
+    with Store.open() as store:
+        return work(store, *arguments)
+
+
+def person_of(stage: WindowHarness) -> str:
+    return stage.keeper.people()[0].id
 
 
 def frame(grey: np.ndarray, points_px: np.ndarray | None = None) -> LiveFrame:
@@ -131,7 +143,7 @@ def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
     known.services.feed.size_px = (640, 480)  # as these pictures are
     page.make.click()
     known.settle()
-    (profile,) = LENSES.all()
+    (profile,) = stored(Store.lenses)
     assert profile.camera_name == CAMERA
     assert profile.focal_px == pytest.approx((500, 500), rel=0.01)
     assert "Lens found from 16 views" in known.window.messages.text
@@ -142,7 +154,7 @@ def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
 
 def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: WindowHarness) -> None:
     profile = sample_lens(camera_name=CAMERA)
-    LENSES.put(profile)
+    stored(Store.save_lens, profile)
     assert known.services.feed.size_px == (1280, 720)
     known.window.known.show_calibration()
     known.settle()
@@ -151,8 +163,8 @@ def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Windo
         "\u25b6  The lens was calibrated at 640 x 480 pixels and does not hold at 1280 x 720; "
         "a usual field of view is assumed. Calibrate the lens at this size too."
     )
-    LENSES.put(replace(profile, width_px=1280, height_px=720))
-    LENSES.put(replace(profile, width_px=1920, height_px=1080))
+    stored(Store.save_lens, replace(profile, width_px=1280, height_px=720))
+    stored(Store.save_lens, replace(profile, width_px=1920, height_px=1080))
     known.window.known.show_calibration()
     known.settle()
     assert words.text() == "\u2713  Calibrated at 1280 x 720 pixels: 104 degrees wide."
@@ -169,7 +181,7 @@ def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None
     page._make()
     known.settle()
     assert page.sentence.text.startswith("No lens profile was made. Useful views")
-    assert LENSES.all() == ()
+    assert stored(Store.lenses) == []
     assert known.window.known.currentWidget() is page
 
 
@@ -205,8 +217,8 @@ def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: WindowHarness
     page.fixed.setChecked(True)
     page.keep.click()
     known.settle()
-    (level,) = LEVELS.all()
-    assert level.camera_name == CAMERA
+    level = stored(Store.level, CAMERA)
+    assert level is not None
     assert level.roll_deg == pytest.approx(0, abs=0.3)
     assert (level.day, level.fixed) == (TODAY, True)
     assert pages.currentWidget() is pages.known
@@ -245,7 +257,8 @@ def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: WindowHarness) -> N
     assert page.found.text().startswith("Neck at 120 %, pelvis at 10 %")
     page.keep.click()
     known.settle()
-    (record,) = BODIES.all()
+    record = stored(Store.body, person_of(known))
+    assert record is not None
     assert record.body.c7_height == pytest.approx(1.2)
     assert record.body.iliac_spines == pytest.approx(0.1)
     assert pages.known.marks.text() == "\u2713  Measured on 2026-11-25."
@@ -277,7 +290,8 @@ def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
         page.fields[name].setText(text)
     page.keep.click()
     known.settle()
-    (record,) = BODIES.all()
+    record = stored(Store.body, person_of(known))
+    assert record is not None
     assert record.lengths_from is BodySource.TAPE
     assert record.body.upper_arm == pytest.approx(30.5 / 49)
     assert record.body.shoulder_width is None
@@ -310,19 +324,19 @@ def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
     page.fields[TRUNK].setText("long")
     page.keep.click()
     assert page.wrong.text() == "long is no number."
-    assert BODIES.all() == ()
+    assert stored(Store.body, person_of(known)) is None
 
 
 def test_kept_places_are_counted_and_forgotten(known: WindowHarness) -> None:
     who = known.keeper.people()[0].id
-    PLACEMENTS.put(placed(person_id=who, movement=Movement.FLEXION))
+    stored(Store.save_placement, placed(person_id=who, movement=Movement.FLEXION))
     pages = known.window.known
     pages.show_calibration()
     known.settle()
     assert pages.known.place.text() == "\u2713  Places kept: 1."
     pages.known.forget.click()
     known.settle()
-    assert PLACEMENTS.all() == ()
+    assert stored(Store.placements, who) == []
     assert not pages.known.forget.isEnabled()
 
 

@@ -1,1 +1,0 @@
-"""Where lenses, levels, bodies, placements and corrections are kept."""
