@@ -7,12 +7,13 @@ asked for, independent of this computer's settings.
 """
 
 import csv
+import datetime as dt
 import functools
 import io
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from enum import Enum, StrEnum
+from enum import StrEnum
 
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Trial
@@ -20,18 +21,8 @@ from measure.domain.movements import Unit
 from measure.domain.records import History, MeasurementRecord, Person, SessionRecord
 from measure.system.json_codec import to_json, utc_text
 
-
-class ColumnKind(Enum):
-    """Kinds of columns, by which their values are written."""
-
-    TEXT = "text"
-    TRUTH = "truth"
-    WHOLE = "whole"
-    NUMBER = "number"
-    LOCAL_TIME = "local time"
-
-
-Cell = str | bool | int | float | None
+#: Value of a cell; a time is local and has no zone.
+Cell = str | bool | int | float | dt.datetime | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,13 +40,8 @@ class Row:
         return self.record.measurement
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
-    """A column: its header with the unit, its kind, and the getter of its value."""
-
-    header: str
-    kind: ColumnKind
-    value: Callable[[Row], Cell]
+#: Getter of a cell. Columns are getters by header, and headers end in the unit of their numbers.
+Getter = Callable[[Row], Cell]
 
 
 def rows_by_measurement(history: History) -> Iterator[list[Row]]:
@@ -76,16 +62,13 @@ def rows_by_measurement(history: History) -> Iterator[list[Row]]:
         ]
 
 
-def _angle_and_fraction(name: str, value: Callable[[Row], float | None]) -> list[Column]:
+def _angle_and_fraction(name: str, value: Callable[[Row], float | None]) -> dict[str, Getter]:
     """Return two columns, degrees and fraction, so that the unit stands in the header."""
 
-    def only(unit: Unit) -> Callable[[Row], Cell]:
+    def only(unit: Unit) -> Getter:
         return lambda row: value(row) if row.measurement.unit is unit else None
 
-    return [
-        Column(f"{name}_deg", ColumnKind.NUMBER, only(Unit.DEGREES)),
-        Column(f"{name}_fraction", ColumnKind.NUMBER, only(Unit.FRACTION)),
-    ]
+    return {f"{name}_deg": only(Unit.DEGREES), f"{name}_fraction": only(Unit.FRACTION)}
 
 
 def _trial_number(name: str) -> Callable[[Row], float | None]:
@@ -106,81 +89,67 @@ def setup_text(setup: Setup) -> str:
     return to_json(setup)
 
 
-_TEXT, _WHOLE, _NUMBER = ColumnKind.TEXT, ColumnKind.WHOLE, ColumnKind.NUMBER
-
 #: Columns that are equal in all rows of a measurement.
-MEASUREMENT_COLUMNS: tuple[Column, ...] = (
-    Column("person", _TEXT, lambda row: row.person.pseudonym),
-    Column("person_id", _TEXT, lambda row: row.person.id),
-    Column("demo", ColumnKind.TRUTH, lambda row: row.person.demo),
-    Column("session_id", _TEXT, lambda row: row.session.id),
-    Column("session_started_utc", _TEXT, lambda row: utc_text(row.session.started.utc)),
-    Column(
-        "session_started_local",
-        ColumnKind.LOCAL_TIME,
-        lambda row: row.session.started.local.strftime("%Y-%m-%d %H:%M:%S"),
-    ),
-    Column("session_offset_min", _WHOLE, lambda row: row.session.started.offset_min),
-    Column("session_zone", _TEXT, lambda row: row.session.started.zone),
-    Column("session_finished", ColumnKind.TRUTH, lambda row: row.session.finished),
-    Column("session_duration_s", _NUMBER, lambda row: row.session.duration_s),
-    Column("pain_rest_0_10", _WHOLE, lambda row: row.session.pain.rest),
-    Column("pain_night_0_10", _WHOLE, lambda row: row.session.pain.night),
-    Column("pain_worst_24h_0_10", _WHOLE, lambda row: row.session.pain.worst_24h),
-    Column("session_note", _TEXT, lambda row: row.session.note),
-    Column("measurement_id", _TEXT, lambda row: row.record.id),
-    Column("movement", _TEXT, lambda row: row.measurement.movement.value),
-    Column("side", _TEXT, lambda row: row.measurement.side.value),
-    Column("view", _TEXT, lambda row: row.measurement.view.value),
-    Column("reference", _TEXT, lambda row: row.measurement.reference.value),
-    Column("help", _TEXT, lambda row: row.record.conduct.help.value),
-    Column("posture", _TEXT, lambda row: row.record.conduct.posture.value),
-    Column("pain_during_0_10", _WHOLE, lambda row: row.record.pain_during),
-    Column(
-        "stopped_by",
-        _TEXT,
-        lambda row: row.record.stopped_by.value if row.record.stopped_by else None,
-    ),
-    Column("overridden", _TEXT, lambda row: " ".join(row.record.overridden)),
-    Column("status", _TEXT, lambda row: row.measurement.status.value),
-    Column("reasons", _TEXT, lambda row: " ".join(row.measurement.reasons)),
-    *_angle_and_fraction("value", _measured("value")),
-    *_angle_and_fraction("low", _measured("low")),
-    *_angle_and_fraction("high", _measured("high")),
-    *_angle_and_fraction("best", _measured("best")),
-    *_angle_and_fraction("against_vertical", _measured("against_vertical")),
-    Column("level_low", _TEXT, lambda row: _level(row, "low")),
-    Column("level_high", _TEXT, lambda row: _level(row, "high")),
-    Column("level_band", _TEXT, lambda row: _level(row, "band")),
-    Column("level_decided_by", _TEXT, lambda row: _level(row, "decided_by")),
-    Column("model", _TEXT, lambda row: row.measurement.provenance.model),
-    Column("model_sha256", _TEXT, lambda row: _pairs(row.measurement.provenance.model_hashes)),
-    Column("passes", _TEXT, lambda row: "; ".join(row.measurement.provenance.passes)),
-    Column("software", _TEXT, lambda row: _pairs(row.measurement.provenance.software)),
-    Column("source", _TEXT, lambda row: _pairs(row.measurement.provenance.source)),
-    Column("setup_json", _TEXT, lambda row: setup_text(row.measurement.provenance.setup)),
-)
+MEASUREMENT_COLUMNS: dict[str, Getter] = {
+    "person": lambda row: row.person.pseudonym,
+    "person_id": lambda row: row.person.id,
+    "demo": lambda row: row.person.demo,
+    "session_id": lambda row: row.session.id,
+    "session_started_utc": lambda row: utc_text(row.session.started.utc),
+    "session_started_local": lambda row: row.session.started.local.replace(tzinfo=None),
+    "session_offset_min": lambda row: row.session.started.offset_min,
+    "session_zone": lambda row: row.session.started.zone,
+    "session_finished": lambda row: row.session.finished,
+    "session_duration_s": lambda row: row.session.duration_s,
+    "pain_rest_0_10": lambda row: row.session.pain.rest,
+    "pain_night_0_10": lambda row: row.session.pain.night,
+    "pain_worst_24h_0_10": lambda row: row.session.pain.worst_24h,
+    "session_note": lambda row: row.session.note,
+    "measurement_id": lambda row: row.record.id,
+    "movement": lambda row: row.measurement.movement.value,
+    "side": lambda row: row.measurement.side.value,
+    "view": lambda row: row.measurement.view.value,
+    "reference": lambda row: row.measurement.reference.value,
+    "help": lambda row: row.record.conduct.help.value,
+    "posture": lambda row: row.record.conduct.posture.value,
+    "pain_during_0_10": lambda row: row.record.pain_during,
+    "stopped_by": lambda row: row.record.stopped_by.value if row.record.stopped_by else None,
+    "overridden": lambda row: " ".join(row.record.overridden),
+    "status": lambda row: row.measurement.status.value,
+    "reasons": lambda row: " ".join(row.measurement.reasons),
+    **_angle_and_fraction("value", _measured("value")),
+    **_angle_and_fraction("low", _measured("low")),
+    **_angle_and_fraction("high", _measured("high")),
+    **_angle_and_fraction("best", _measured("best")),
+    **_angle_and_fraction("against_vertical", _measured("against_vertical")),
+    "level_low": lambda row: _level(row, "low"),
+    "level_high": lambda row: _level(row, "high"),
+    "level_band": lambda row: _level(row, "band"),
+    "level_decided_by": lambda row: _level(row, "decided_by"),
+    "model": lambda row: row.measurement.provenance.model,
+    "model_sha256": lambda row: _pairs(row.measurement.provenance.model_hashes),
+    "passes": lambda row: "; ".join(row.measurement.provenance.passes),
+    "software": lambda row: _pairs(row.measurement.provenance.software),
+    "source": lambda row: _pairs(row.measurement.provenance.source),
+    "setup_json": lambda row: setup_text(row.measurement.provenance.setup),
+}
 
-TRIAL_COLUMNS: tuple[Column, ...] = (
-    Column("trial", _WHOLE, lambda row: row.number),
-    Column("trial_scored", ColumnKind.TRUTH, lambda row: row.trial.scored if row.trial else None),
-    *_angle_and_fraction("trial_value", _trial_number("value")),
-    *_angle_and_fraction("trial_low", _trial_number("low")),
-    *_angle_and_fraction("trial_high", _trial_number("high")),
-    *_angle_and_fraction("trial_spread", _trial_number("spread")),
-    Column("trial_start_s", _NUMBER, _trial_number("start_s")),
-    Column("trial_end_s", _NUMBER, _trial_number("end_s")),
-    Column("trial_hold_start_s", _NUMBER, _trial_number("hold_start_s")),
-    Column("trial_hold_end_s", _NUMBER, _trial_number("hold_end_s")),
-    Column("trial_flags", _TEXT, lambda row: " ".join(row.trial.flags) if row.trial else None),
-    Column(
-        "trial_refused_for",
-        _TEXT,
-        lambda row: " ".join(row.trial.refused_for) if row.trial else None,
-    ),
-)
+TRIAL_COLUMNS: dict[str, Getter] = {
+    "trial": lambda row: row.number,
+    "trial_scored": lambda row: row.trial.scored if row.trial else None,
+    **_angle_and_fraction("trial_value", _trial_number("value")),
+    **_angle_and_fraction("trial_low", _trial_number("low")),
+    **_angle_and_fraction("trial_high", _trial_number("high")),
+    **_angle_and_fraction("trial_spread", _trial_number("spread")),
+    "trial_start_s": _trial_number("start_s"),
+    "trial_end_s": _trial_number("end_s"),
+    "trial_hold_start_s": _trial_number("hold_start_s"),
+    "trial_hold_end_s": _trial_number("hold_end_s"),
+    "trial_flags": lambda row: " ".join(row.trial.flags) if row.trial else None,
+    "trial_refused_for": lambda row: " ".join(row.trial.refused_for) if row.trial else None,
+}
 
-COLUMNS = MEASUREMENT_COLUMNS + TRIAL_COLUMNS
+COLUMNS = MEASUREMENT_COLUMNS | TRIAL_COLUMNS
 
 
 def _level(row: Row, name: str) -> str | None:
@@ -216,7 +185,7 @@ _DIGITS = 4
 
 def csv_for_programs(history: History) -> bytes:
     """Return the table as UTF-8 without mark, separated by commas, lines ended as RFC 4180 says."""
-    return _table(history, ",", lambda column, value: _for_program(value)).encode("utf-8")
+    return _table(history, ",", _for_program).encode("utf-8")
 
 
 def csv_for_spreadsheets(history: History, sign: DecimalSign) -> bytes:
@@ -228,7 +197,7 @@ def csv_for_spreadsheets(history: History, sign: DecimalSign) -> bytes:
         With a comma the columns are separated by semicolons, as spreadsheets expect there.
     """
     separator = ";" if sign is DecimalSign.COMMA else ","
-    table = _table(history, separator, lambda column, value: _for_spreadsheet(column, value, sign))
+    table = _table(history, separator, lambda value: _for_spreadsheet(value, sign))
     return table.encode("utf-8-sig")
 
 
@@ -251,15 +220,15 @@ def guarded(text: str) -> str:
     return "'" + text if suspicious else text
 
 
-def _table(history: History, separator: str, written: Callable[[Column, Cell], str]) -> str:
+def _table(history: History, separator: str, written: Callable[[Cell], str]) -> str:
     """Return the table, writing what the rows of a measurement share only once."""
     text = io.StringIO()
     writer = csv.writer(text, delimiter=separator)
-    writer.writerow(column.header for column in COLUMNS)
+    writer.writerow(COLUMNS)
     for rows in rows_by_measurement(history):
-        shared = [written(column, column.value(rows[0])) for column in MEASUREMENT_COLUMNS]
+        shared = [written(getter(rows[0])) for getter in MEASUREMENT_COLUMNS.values()]
         for row in rows:
-            own = [written(column, column.value(row)) for column in TRIAL_COLUMNS]
+            own = [written(getter(row)) for getter in TRIAL_COLUMNS.values()]
             writer.writerow(shared + own)
     return text.getvalue()
 
@@ -269,11 +238,13 @@ def _for_program(value: Cell) -> str:
         return ""
     if isinstance(value, bool):
         return "true" if value else "false"
+    if isinstance(value, dt.datetime):
+        return value.strftime("%Y-%m-%d %H:%M:%S")
     return repr(value) if isinstance(value, float) else str(value)
 
 
-def _for_spreadsheet(column: Column, value: Cell, sign: DecimalSign) -> str:
-    if column.kind is ColumnKind.TEXT and isinstance(value, str):
+def _for_spreadsheet(value: Cell, sign: DecimalSign) -> str:
+    if isinstance(value, str):
         return guarded(value)
     if isinstance(value, float):
         text = repr(round(value, _DIGITS))

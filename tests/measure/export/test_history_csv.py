@@ -11,11 +11,13 @@ from hypothesis import HealthCheck, given, settings
 from measure.domain.records import History
 from measure.export.history_csv import (
     COLUMNS,
-    ColumnKind,
+    MEASUREMENT_COLUMNS,
+    TRIAL_COLUMNS,
     DecimalSign,
     csv_for_programs,
     csv_for_spreadsheets,
     guarded,
+    rows_by_measurement,
 )
 from tests.support import record_samples as sample
 from tests.support.record_strategies import histories
@@ -72,17 +74,18 @@ def test_what_changes_a_number_stands_in_every_row() -> None:
 
 
 def test_units_stand_in_the_headers() -> None:
-    headers = [column.header for column in COLUMNS]
-    assert len(set(headers)) == len(headers)
-    for column in COLUMNS:
-        if column.kind is ColumnKind.NUMBER:
-            assert column.header.rsplit("_", 1)[1] in ("deg", "fraction", "s"), column.header
+    assert not MEASUREMENT_COLUMNS.keys() & TRIAL_COLUMNS.keys()
+    rows = [row for rows in rows_by_measurement(HISTORY) for row in rows]
+    for header, getter in COLUMNS.items():
+        cells = {type(cell) for cell in map(getter, rows) if cell is not None}
+        assert len(cells) == 1, header
+        assert (cells == {float}) == header.endswith(("_deg", "_fraction", "_s")), header
 
 
 def test_the_bytes_for_programs_do_not_depend_on_this_computer() -> None:
     before = csv_for_programs(HISTORY)
     assert not before.startswith(b"\xef\xbb\xbf")
-    assert before.splitlines()[0].decode() == ",".join(column.header for column in COLUMNS)
+    assert before.splitlines()[0].decode() == ",".join(COLUMNS)
     kept = locale.setlocale(locale.LC_ALL)
     for name in ("de_DE.UTF-8", "C.UTF-8", "C"):
         try:
