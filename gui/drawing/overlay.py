@@ -1,5 +1,6 @@
-"""The line figure over the picture: trunk, measured arm, the arc between them, the other arm
-faint. Drawn from the landmarks of exactly the picture underneath; no number is computed here.
+"""Overlay: the line figure over a frame, of trunk, measured arm, their angle, and the other arm.
+
+Drawn from the landmarks of exactly the frame underneath; no number is computed here.
 """
 
 import math
@@ -14,7 +15,7 @@ from gui.text.wording import side_name
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.movements import MOVEMENTS, Family, Movement
 
-#: The figure lies on pictures of any brightness, so it has colours of its own with a dark rim.
+#: The figure lies on frames of any brightness, so it has colours of its own with a dark rim.
 _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 190), QColor(255, 255, 255, 150)
 
 
@@ -26,12 +27,12 @@ def paint_figure(
     movement: Movement,
     side: Side,
 ) -> None:
-    """Draw the figure of one picture.
+    """Draw the figure of one frame.
 
     Parameters
     ----------
     points_px
-        Shape (33, 2), pixels of the picture; parts with a missing point are left out.
+        Shape (33, 2), pixels of the frame; parts with a missing point are left out.
     """
     places = transform.points(points_px)
     own, other = arm(side), arm(side.other)

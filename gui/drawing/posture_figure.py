@@ -1,7 +1,7 @@
-"""The drawn person that shows how to stand and move: joints in space, seen from the camera.
+"""Posture figure: the drawn person that shows how to stand and move, seen from the camera.
 
-One skeleton, turned and projected; lengths in body heights. A picture for people, no
-measurement: its angles are moderate on purpose, so that nobody reads a target into them.
+One skeleton, turned and projected; lengths in body heights. A drawing, no measurement: its angles
+are moderate on purpose, so that they are not taken for a target.
 """
 
 import math
@@ -16,7 +16,7 @@ Point3D = tuple[float, float, float]
 
 _SHOULDER_UP, _SHOULDER_OUT, _HIP_OUT = 0.30, 0.115, 0.07
 _UPPER_ARM, _FOREARM, _LEG = 0.165, 0.155, 0.47
-#: Where an elevated arm goes: to the measured side, and forwards.
+#: Where an elevated arm goes: to the measured side, and forwards. [technical]
 _ELEVATION_TO = {
     Direction.FORWARDS: (0.0, 1.0),
     Direction.BACKWARDS: (0.0, -1.0),

@@ -22,11 +22,11 @@ CLIP_ENDINGS = frozenset(
     {".mp4", ".mov", ".m4v", ".avi", ".mkv", ".webm", ".mts", ".m2ts", ".ts", ".mpg", ".mpeg"}
     | {".wmv", ".3gp", ".ogv"}
 )
-#: Largest manifest, bytes: 5 million hold about 50,000 clips. [project]
+#: Largest manifest, bytes: 5 million hold about 50,000 clips. [technical]
 LARGEST_BYTES = 5_000_000
 _REQUIRED = ("clip", "movement", "side")
 _OPTIONAL = ("view", "reference", "person")
-#: Most letters of a pseudonym, as in a table of paired readings. [project]
+#: Most letters of a pseudonym, as in a table of paired readings. [technical]
 _LONGEST_PERSON = 80
 
 

@@ -28,12 +28,12 @@ from measure.system.atomic_files import write_errors
 from measure.system.json_codec import from_data, to_data
 from measure.system.safe_archives import ARCHIVE_ERRORS, check_arrays
 
-#: Raised when a file can no longer be read by earlier versions.
+#: Version of the format: raised when earlier versions can no longer read a file. [technical]
 _FORM = 1
 _ARRAYS = ("time_s", "points_px", "visibility", "presence", "state", "people")
 _WHOLE_NUMBERS = ("state", "people")
 
-#: Largest file, bytes; an hour with every frame of five passes needs about half of it. [project]
+#: Largest file, bytes; an hour with every frame of five passes needs about half of it. [technical]
 LARGEST_BYTES = 1 << 30
 
 

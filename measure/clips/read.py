@@ -29,7 +29,7 @@ from measure.trials.refinement import RefinedTrial, refine_trial
 from measure.trials.scan import ScanResult, scan_for_trials
 from measure.video.sampling import COARSE_HZ, FINE_HZ
 
-#: Share (0..1) of the progress that the coarse pass makes. [project]
+#: Share (0..1) of the progress that the coarse pass makes. [technical]
 _COARSE_SHARE = 0.35
 
 #: Packages that decode and infer; the others read what was observed.

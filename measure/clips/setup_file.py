@@ -1,4 +1,4 @@
-"""A set-up as a file: what calibration knows, for reading clips here or on another computer."""
+"""Set-up file: what calibration knows, for reading clips here or on another computer."""
 
 import json
 from pathlib import Path
@@ -10,7 +10,7 @@ from measure.system.atomic_files import write_json
 from measure.system.json_codec import from_data, to_data
 
 WHAT, VERSION = "set-up", 1
-#: A full set-up takes about two thousand bytes. Ours.
+#: Largest file, bytes; a full set-up takes about two thousand. [technical]
 LARGEST_FILE_BYTES = 100_000
 
 

@@ -2,8 +2,8 @@
 
 Conventions: plane coordinates have x to the right and y up; angles are in degrees,
 anticlockwise positive; NaN in gives NaN out; shapes broadcast over leading axes.
-Pixels are square and belong to an upright picture (see :mod:`measure.video.source`): normalised
-coordinates must never come here, as a wide picture would bend every angle.
+Pixels are square and belong to an upright frame (see :mod:`measure.video.source`): normalised
+coordinates must never come here, as a wide frame would bend every angle.
 """
 
 import numpy as np

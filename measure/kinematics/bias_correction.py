@@ -1,4 +1,4 @@
-"""Small smooth corrections from the network's places to joint centres.
+"""Bias correction: small smooth corrections from the network's keypoints to joint centres.
 
 The network's shoulder, elbow and wrist lie a little beside the joint centres, by amounts that
 change with elevation and view. One low-order curve a movement and view takes the mean of that

@@ -1,8 +1,8 @@
-"""From pixels of a real lens to pixels of an ideal camera, for points only.
+"""Camera geometry: from pixels of a real lens to pixels of an ideal camera, for points only.
 
 The ideal camera has no distortion, one focal length in both directions and its axis through
-the middle of the picture, so everything else may reckon with
-u = (x - middle) / focal. Pictures themselves are never warped: that would cost time and blur
+the middle of the image, so everything else may reckon with
+u = (x - middle) / focal. Images themselves are never warped: that would cost time and blur
 what the network sees. The lens model is Brown's with three radial and two tangential terms, as
 OpenCV writes it (https://docs.opencv.org, camera calibration). numpy only.
 """
@@ -17,24 +17,27 @@ from measure.domain.landmarks import FloatArray
 from measure.domain.tracks import Track
 
 #: Steps of the inverse; a usable lens is solved to a thousandth of a pixel in about five.
+#: [technical]
+#: [technical]
 _STEPS = 20
-#: Steps shorter than this change nothing, in focal lengths.
+#: Steps shorter than this change nothing, in focal lengths. [technical] [technical]
 _SOLVED = 1e-12
-#: A point whose way back misses by more than this has no place in an ideal camera, pixels.
+#: A point whose way back misses by more than this, pixels, has no place in an ideal camera.
+#: [technical]
 _MISS_PX = 0.01
 
 
 def undistort_points(points_px: FloatArray, lens: LensProfile) -> FloatArray:
-    """Return points of the real picture as an ideal camera would show them.
+    """Return points of the real image as an ideal camera would show them.
 
     Parameters
     ----------
     points_px
-        Shape (..., 2), pixels of the picture that the profile belongs to; NaN allowed.
+        Shape (..., 2), pixels of the image that the profile belongs to; NaN allowed.
 
     Returns
     -------
-    Shape (..., 2), pixels. NaN for NaN, and for points so far outside the picture that the
+    Shape (..., 2), pixels. NaN for NaN, and for points so far outside the image that the
     lens model does not reach them.
     """
     focal, centre = np.array(lens.focal_px), np.array(lens.centre_px)
@@ -66,19 +69,19 @@ def undistort_and_level(
     """Return points as an ideal camera, held level, would show them, as far as it is known.
 
     Of an unknown camera they come back as they are. A turn about the axis is taken back about
-    the middle of the picture, where the ideal camera's axis goes through.
+    the middle of the image, where the ideal camera's axis goes through.
 
     Parameters
     ----------
     points_px
         Shape (..., 2), pixels, y down; NaN allowed.
     size_px
-        Shape (2,), width and height of the picture.
+        Shape (2,), width and height of the image.
 
     Raises
     ------
     ValueError
-        When the profile was made at another picture size: it then says nothing.
+        When the profile was made at another image size: it then says nothing.
     """
     if camera.lens is not None:
         _check_size(camera.lens, int(size_px[0]), int(size_px[1]))
@@ -98,7 +101,7 @@ def undistort_track(track: Track, lens: LensProfile) -> Track:
     Raises
     ------
     ValueError
-        When the profile was made at another picture size: it then says nothing.
+        When the profile was made at another image size: it then says nothing.
     """
     _check_size(lens, track.width_px, track.height_px)
     return dataclasses.replace(track, points_px=undistort_points(track.points_px, lens))

@@ -1,7 +1,4 @@
-"""The standing neutral at the start of a session: where and how the person stands. Medians.
-
-All limits are ours.
-"""
+"""Neutral pose: where and how the person stands before moving, as medians over frames."""
 
 import math
 from collections.abc import Mapping
@@ -15,8 +12,9 @@ from measure.domain.tracks import FrameState, Track
 from measure.kinematics.angles import direction_deg, length
 from measure.kinematics.keypoints import arm_keypoints
 
-#: Frames that a neutral needs, and for how long it must be seen, seconds.
+#: Fewest frames that a neutral pose needs. [project]
 FEWEST_FRAMES = 3
+#: How long a neutral pose must be seen, seconds. [project]
 SHORTEST_S = 0.5
 #: What the trunk line is made of.
 TRUNK_MARKS = (
@@ -25,17 +23,18 @@ TRUNK_MARKS = (
     Landmark.LEFT_HIP,
     Landmark.RIGHT_HIP,
 )
-#: Share of the frames that must show a landmark for its median to count.
+#: Share of the frames that must show a landmark for its median to count. [project]
 LEAST_SHOWN = 0.5
-#: A person who moves more than this share of the trunk does not stand.
+#: A person who moves by more than this share of the trunk does not stand. [project]
 MOST_WANDER = 0.08
-#: Trunks shorter than this are too far away, pixels.
+#: Trunks shorter than this, pixels, are too far away. [project]
 SHORTEST_TRUNK_PX = 40.0
-#: Shoulder width over trunk length where the person's own is unknown.
+#: Shoulder width over trunk length where the person's own is unknown. [project]
 USUAL_SHOULDER_WIDTH = 0.68
-#: The narrowest shoulders, over the trunk, of somebody facing the camera or seen from the back.
+#: Narrowest shoulders, over the trunk, of a person facing the camera or seen from the back.
+#: [project]
 FACING_WIDTH = 0.5
-#: How well the shoulders' apparent width over the trunk's length is seen.
+#: Error of the shoulders' apparent width over the trunk's length. [project]
 WIDTH_ERROR = 0.03
 
 
@@ -48,16 +47,16 @@ class Neutral:
     trunk_px
         Length of the trunk line, mid-hip to mid-shoulder.
     middle_px
-        Middle of the trunk in the picture, (x, y), pixels, y down.
+        Middle of the trunk in the image, (x, y), pixels, y down.
     lean_deg
-        Direction of the trunk line against the picture's vertical, anticlockwise positive.
+        Direction of the trunk line against the image's vertical, anticlockwise positive.
     width_over_trunk
         Shoulders' apparent width over the trunk's length; positive facing the camera,
         negative with the back to it, near 0 from the side.
     frames
         Frames that it comes from.
     width_px, height_px
-        Size of the upright picture.
+        Size of the upright frame.
     """
 
     trunk_px: float
@@ -73,7 +72,7 @@ def turn_deg(width_over_trunk: float, shoulder_width: float | None = None) -> fl
     """Return how far a person is turned from facing the camera, 0..180 degrees.
 
     90 is a side view, 180 the back. Near 0 and 180 the width hardly changes with the turn, so
-    turns below about 17 degrees cannot be told there.
+    turns below about 17 degrees cannot be distinguished there.
 
     Parameters
     ----------
@@ -87,7 +86,7 @@ def turn_deg(width_over_trunk: float, shoulder_width: float | None = None) -> fl
 
 
 def neutral_of(track: Track) -> Neutral | str:
-    """Return the standing neutral of a track of somebody standing, or why there is none.
+    """Return the neutral pose of a track of a standing person, or why there is none.
 
     Where the lens is known the track should be an ideal camera's
     (:func:`measure.kinematics.camera_geometry.undistort_track`).
@@ -139,7 +138,7 @@ def standing_in(source: Mapping[str, str]) -> Neutral | None:
     """
     parts = dict(part.partition("=")[::2] for part in source.get(STANDING, "").split())
     try:
-        width_px, height_px = (int(each) for each in parts["size"].split("x"))
+        width_px, height_px = map(int, parts["size"].split("x"))
         found = Neutral(
             trunk_px=float(parts["trunk_px"]),
             middle_px=(math.nan, math.nan),
@@ -156,7 +155,7 @@ def standing_in(source: Mapping[str, str]) -> Neutral | None:
 
 
 def inside(track: Track) -> NDArray[np.bool_]:
-    """Return which landmarks lie inside the picture, shape (n, 33).
+    """Return which landmarks lie inside the frame, shape (n, 33).
 
     The network places all 33 always, those beyond the rim by guess.
     """
@@ -168,7 +167,7 @@ def inside(track: Track) -> NDArray[np.bool_]:
 def median_points(track: Track) -> dict[Landmark, tuple[float, float]]:
     """Return where each landmark was, the median over the frames that show it.
 
-    Landmarks that fewer than half of the frames show inside the picture are left out.
+    Landmarks that fewer than half of the frames show are left out.
     """
     seen = track.frames(track.state == FrameState.SEEN)
     shown = inside(seen)

@@ -1,4 +1,4 @@
-"""Hand behind back: how high the thumb tip reaches on the line from mid-hip to the shoulders."""
+"""Reach: how high the thumb tip lies on the line from mid-hip to the shoulders."""
 
 from dataclasses import dataclass
 

@@ -1,11 +1,11 @@
-"""External rotation at the side: the forearm's azimuth solved by perspective from one camera.
+"""External rotation: the forearm's azimuth solved by perspective from one camera.
 
 The person stands turned about 45 degrees toward the measured side. Lengths are in units of
 the trunk (mid-hip to mid-shoulder). The trunk's apparent length gives its distance; the elbow
 lies at a known depth beside it; the forearm has a known length: the viewing ray of the wrist
 then meets a sphere about the elbow, and the nearer meeting point is the wrist. What remains
 unknown is the trunk's own turn: the zero pose (forearm straight ahead) and the shoulders'
-apparent width against the facing stance both tell it, and are weighed in
+apparent width against the facing phase both show it, and are weighed in
 :mod:`measure.kinematics.bias_correction`.
 """
 
@@ -20,11 +20,13 @@ from measure.domain.landmarks import FloatArray, Side
 from measure.kinematics.angles import median_over
 from measure.kinematics.keypoints import ArmKeypoints
 
-#: Forearm (elbow to wrist centre) over trunk; mean of the virtual people. Ours.
+#: Forearm (elbow to wrist centre) over the trunk; mean of the virtual people. [project]
 USUAL_FOREARM = 0.525
-#: Where the elbow lies from the trunk's middle: distance and bearing of the turned trunk. Ours.
+#: Distance of the elbow from the trunk's middle, over the trunk. [project]
 ELBOW_OFFSET = 0.42
+#: Bearing of the elbow from the middle of a trunk that is not turned, degrees. [project]
 ELBOW_BEARING_DEG = 16.0
+#: Share of the trunk's turn that the elbow's bearing follows. [project]
 TURN_SHARE = 0.69
 
 
@@ -39,7 +41,7 @@ class Rotation:
     turn_deg
         How far the trunk is turned from facing the camera, from the shoulders' width.
     lean_deg
-        Shape (n,): direction of the upper arm in the picture against the trunk axis.
+        Shape (n,): direction of the upper arm in the image against the trunk axis.
     """
 
     azimuth_deg: FloatArray
@@ -50,7 +52,7 @@ class Rotation:
 def focal_px(setup: Setup, width_px: int, height_px: int) -> float:
     """Return the focal length in pixels: of the lens profile, or of an assumed usual webcam.
 
-    The assumed field of view belongs to the picture's long side.
+    The assumed field of view belongs to the image's long side.
     """
     lens = setup.camera.lens
     if lens is not None:
@@ -62,7 +64,7 @@ def focal_px(setup: Setup, width_px: int, height_px: int) -> float:
 def trunk_turn_deg(
     keypoints: ArmKeypoints, facing: NDArray[np.bool_], turned: NDArray[np.bool_]
 ) -> float:
-    """Return how far the trunk turned between the facing stance and the turned one, 0..90.
+    """Return how far the trunk turned between the facing phase and the turned one, 0..90.
 
     From the shoulders' apparent width over the trunk's apparent length in both; NaN when
     either was not seen.
@@ -85,7 +87,7 @@ def rotation_of(
     Parameters
     ----------
     facing, turned
-        Shape (n,): frames of the facing stance and of the turned stance.
+        Shape (n,): frames of the facing phase and of the turned phase.
     """
     focal = focal_px(setup, keypoints.track.width_px, keypoints.track.height_px)
     mirror = -1.0 if keypoints.side is Side.RIGHT else 1.0

@@ -1,4 +1,4 @@
-"""Finding the stances of external rotation: facing, turned with the forearm up, zero pose."""
+"""Rotation phases of external rotation: facing, turned with the forearm up, zero pose."""
 
 from dataclasses import dataclass
 
@@ -11,28 +11,30 @@ from measure.kinematics.reach import reach_of
 
 Mask = NDArray[np.bool_]
 
-#: Shoulders' apparent width over trunk that counts as facing, as a share of the widest. Ours.
+#: Shoulders' apparent width over the trunk that counts as facing, as a share of the widest.
+#: [project]
 FACING_SHARE = 0.94
-#: Least apparent width over trunk that can be a facing stance. Ours.
+#: Least apparent width over the trunk that can be the facing phase. [project]
 LEAST_FACING_WIDTH = 0.42
-#: The wrist's height on the trunk line above which a forearm is up (hanging: below 0). Ours.
+#: The wrist's height on the trunk line, as a fraction of it, above which a forearm is up (hanging:
+#: below 0). [project]
 FOREARM_UP = 0.12
-#: Shortest facing stance, seconds. Ours.
+#: Shortest facing phase, seconds. [project]
 LEAST_FACING_S = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RotationPhases:
-    """Frames of each stance, shape (n,) each; all False where it was not found."""
+    """Frames of each phase, shape (n,) each; all False where it was not found."""
 
     facing: Mask
     turned: Mask
 
 
 def rotation_phases(keypoints: ArmKeypoints) -> RotationPhases:
-    """Return the facing stance at the start and the turned stance that follows it.
+    """Return the facing phase at the start and the turned phase that follows it.
 
-    Without a facing stance the whole stretch with the forearm up counts as turned.
+    Without a facing phase the whole stretch with the forearm up counts as turned.
     """
     width = np.abs(keypoints.separation)
     up = reach_of(keypoints).wrist > FOREARM_UP
@@ -70,7 +72,7 @@ def _start_of_longest(mask: Mask) -> int | None:
 def zero_azimuth_deg(time_s: FloatArray, azimuth_deg: FloatArray, turned: Mask) -> float:
     """Return the azimuth of the zero pose: the first still stretch with the forearm up.
 
-    Looked for as the steadiest 0.8 s among the first two seconds; NaN when there is none.
+    It is the steadiest 0.8 s among the first two seconds; NaN when there is none.
     """
     frames = np.flatnonzero(turned & np.isfinite(azimuth_deg))
     if len(frames) == 0:

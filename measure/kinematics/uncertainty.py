@@ -1,11 +1,12 @@
-"""How wide a reading's 95 % interval is: from the measured error of its kind.
+"""Uncertainty: the width of a reading's 95 % interval, from the measured error of its kind.
 
 The interval has two parts. The *measured* part comes from ``intervals.json``, written by the
 accuracy bench: split conformal prediction (Lei 2018, doi:10.1080/01621459.2017.1307116) over
 the errors on virtual people that no correction was fitted on, each error divided by how hard
-its reading was (:func:`difficulty`). The *allowance* is ours: real people, clothes and rooms
-differ more from each other than virtual ones, and the network's points lie beside anatomical
-joint centres by amounts that differ between people. It is to be replaced by an agreement study.
+its reading was (:func:`difficulty`). The *allowance* is the project's own: real people, clothes
+and rooms differ more from each other than virtual ones, and the network's points lie beside
+anatomical joint centres by amounts that differ between people. It is to be replaced by an
+agreement study.
 """
 
 import json
@@ -18,12 +19,13 @@ from typing import Any
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
 from measure.domain.reasons import Reason
 
-#: Spread of the passes that makes a reading √2 times as hard, by unit. Ours.
+#: Spread of the passes that makes a reading √2 times as hard, by unit. [project]
 HARD_SPREAD = {Unit.DEGREES: 4.0, Unit.FRACTION: 0.04}
-#: Doubts that make a reading half as hard again. Ours, from the truth bench.
+#: Doubts that make a reading harder.
 DOUBTS = frozenset({Reason.ELBOW_BENT, Reason.OUT_OF_PLANE, Reason.UNSTEADY_HOLD})
+#: How many times harder a reading is with such a doubt; from the truth bench. [project]
 DOUBT_FACTOR = 1.5
-#: A model that was not measured gets the widest interval that was, times this. Ours.
+#: A model that was not measured gets the widest interval that was, times this. [project]
 UNMEASURED_FACTOR = 2.0
 
 
@@ -66,7 +68,7 @@ def measured_half_width(
 def half_width(
     movement: Movement, view: View, quality: str, spread: float, notes: Collection[Reason]
 ) -> float:
-    """Return the half-width of the 95 % interval that people see, in the movement's unit."""
+    """Return the half-width of the 95 % interval that is shown, in the movement's unit."""
     return (
         measured_half_width(movement, view, quality, spread, notes) + MOVEMENTS[movement].allowance
     )

@@ -1,6 +1,6 @@
-"""What to change about the place, from how a person stands in the picture. All limits are ours.
+"""Framing hints: what to change about place and light, from how a person stands in the frame.
 
-Lengths are shares of the picture's height. A standing person's trunk is about half a metre and
+Lengths are shares of the frame's height. A standing person's trunk is about half a metre and
 the raised hand ends one and a half trunks above the shoulders.
 """
 
@@ -13,29 +13,32 @@ from measure.kinematics.angles import direction_deg, plane_from_pixels
 from measure.live.events import SetupHint
 from measure.video.frame import PixelArray
 
-#: Trunk over the picture's height: too far below, too close above.
+#: Trunk over the frame's height: too far below, too close above. [project]
 _TRUNK = (0.14, 0.34)
 
-#: Room that the raised hand needs above the shoulders, in trunks.
+#: Room that the raised hand needs above the shoulders, in trunk lengths. [project]
 _ROOM_ABOVE = 1.35
 
-#: Room below the hips, as a share of the picture's height.
+#: Room below the hips, as a share of the frame's height. [project]
 _ROOM_BELOW = 0.03
 
-#: The middle of the person this far from the picture's middle, as a share of its width.
+#: The middle of the person this far from the frame's middle, as a share of its width, is aside.
+#: [project]
 _ASIDE = 0.22
 
-#: Shoulders' separation over trunk from which the person faces the camera, or turns the back.
+#: Shoulders' separation over the trunk from which the person faces the camera, or turns the back.
+#: [project]
 _FACING = 0.3
 
-#: The trunk leaning as the shoulders do means a tilted camera, degrees.
+#: The trunk leaning by this, degrees, as the shoulders do, means a tilted camera. [project]
 _TILTED_DEG = 5.0
 
-#: Mean brightness of 255 that is dark; and of the person beside a bright room.
+#: Mean brightness, 0..255, that is dark. [project]
 _DARK = 55.0
+#: Mean brightness, 0..255, of a person in shadow, and of the bright room beside. [project]
 _SHADOW, _BRIGHT = 60.0, 150.0
 
-#: Hints are given when they hold for most of so long, seconds.
+#: Hints are given when they hold for most of this time, seconds. [project]
 _HOLDS_S = 0.8
 
 
@@ -66,14 +69,14 @@ class FramingAdvisor:
 
 
 def place_hints(points_px: FloatArray, size_px: tuple[int, int]) -> tuple[SetupHint, ...]:
-    """Return what is wrong with distance, place and level of a person in the picture.
+    """Return what is wrong with distance, place and level of a person in the frame.
 
     Parameters
     ----------
     points_px
         Shape (33, 2).
     size_px
-        Width and height of the picture that they belong to.
+        Width and height of the frame that they belong to.
     """
     width, height = size_px
     left, right = points_px[Landmark.LEFT_SHOULDER], points_px[Landmark.RIGHT_SHOULDER]
@@ -96,7 +99,7 @@ def place_hints(points_px: FloatArray, size_px: tuple[int, int]) -> tuple[SetupH
     separation = (right - left)[0] / (trunk * height)
     aside = float((shoulder[0] + hip[0]) / 2 / width - 0.5)
     if abs(aside) > _ASIDE and abs(separation) > _FACING:
-        # Facing the camera, the picture's right is the person's left.
+        # Facing the camera, the frame's right is the person's left.
         to_left = (aside < 0) == (separation < 0)
         hints.append(SetupHint.STEP_LEFT if to_left else SetupHint.STEP_RIGHT)
     if _is_tilted(left, right, shoulder - hip, float(separation)):
@@ -122,7 +125,7 @@ def light_hints(
     Parameters
     ----------
     rgb
-        The analysed picture; may be smaller than `size_px`.
+        The analysed frame; may be smaller than `size_px`.
     points_px
         Shape (33, 2), of the person in pixels of `size_px`, or None.
     """

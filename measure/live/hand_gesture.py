@@ -1,4 +1,4 @@
-"""A hand raised above the head: the one gesture that is understood, from three metres away."""
+"""Hand gesture: a hand raised above the head, the one gesture that is recognised."""
 
 from collections import deque
 
@@ -7,14 +7,17 @@ import numpy as np
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.tracking.online import SubjectPose
 
-#: A hand has to stay up so long, seconds, and be seen up in this share of the frames. Ours.
+#: How long a hand has to stay up, seconds. [project]
 RAISED_S = 0.9
+#: Share of the frames that must show it up. [project]
 _SHARE = 0.8
 
-#: The wrist's height above the nose, and from the other wrist, in trunk lengths. Ours: the
-#: network draws a hidden arm where the other one is.
+#: The wrist's height above the nose, in trunk lengths. [project]
 _ABOVE = 0.25
+#: Distance of the wrists, in trunk lengths: the network draws a hidden arm where the other one is.
+#: [project]
 _APART = 0.5
+#: Least visibility, 0..1, of the raised wrist. [project]
 _LEAST_VISIBILITY = 0.6
 
 
@@ -23,7 +26,7 @@ class RaisedHandDetector:
 
     def __init__(self) -> None:
         self._up: deque[tuple[float, Side | None]] = deque()
-        self._told: Side | None = None
+        self._reported: Side | None = None
 
     def raised(self, time_s: float, person: SubjectPose, hands: frozenset[Side]) -> Side | None:
         """Take the next frame; return a hand at the moment when it has been up long enough.
@@ -37,18 +40,18 @@ class RaisedHandDetector:
         self._up.append((time_s, up))
         while self._up[0][0] < time_s - RAISED_S:
             self._up.popleft()
-        if up is None and all(side is not self._told for _, side in self._up):
-            self._told = None
+        if up is None and all(side is not self._reported for _, side in self._up):
+            self._reported = None
         for side in hands:
-            share = sum(one is side for _, one in self._up) / len(self._up)
+            share = sum(raised is side for _, raised in self._up) / len(self._up)
             long_enough = time_s - self._up[0][0] >= 0.8 * RAISED_S
-            if up is side and long_enough and share >= _SHARE and self._told is not side:
-                self._told = side
+            if up is side and long_enough and share >= _SHARE and self._reported is not side:
+                self._reported = side
                 return side
         return None
 
     def _hand_up(self, person: SubjectPose) -> Side | None:
-        """Return the one hand that is up, surely seen and apart from the other one."""
+        """Return the one hand that is up, clearly visible and apart from the other one."""
         points, visible = person.points_px, person.visibility
         assert points is not None
         assert visible is not None
@@ -67,5 +70,5 @@ class RaisedHandDetector:
         return raised[0] if len(raised) == 1 and apart else None
 
 
-def _distance(one: FloatArray, other: FloatArray) -> float:
-    return float(np.hypot(*(one - other)))
+def _distance(start: FloatArray, end: FloatArray) -> float:
+    return float(np.hypot(*(start - end)))

@@ -24,7 +24,7 @@ from measure.video.sampling import Decimator
 #: interval is that of the worst one that was.
 COARSE_ONLY = "quick"
 
-#: Longest wait for a sign of life of the process, seconds; it takes ten frames a second. [project]
+#: Longest wait for a sign of life of the process, seconds. [technical]
 _STALL_S = 10.0
 
 

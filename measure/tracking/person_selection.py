@@ -31,7 +31,7 @@ _SOLID_S = 0.5
 _SOLID_FRAMES = 4
 #: Share of a tracklet's detections that have a plausible body. [project]
 _SOLID_SHARE = 0.6
-#: Detections of a tracklet whose body is judged, evenly chosen. [project]
+#: Most detections of a tracklet whose body is judged, evenly chosen. [technical]
 _MOST_JUDGED = 60
 #: An appearance shorter than this, seconds, and than half of the longest, is brief. [project]
 _LASTING_S = 2.0

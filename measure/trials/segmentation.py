@@ -1,7 +1,7 @@
-"""Finding trials in a series of values: neutral, move, hold, return. Pure; no landmarks here.
+"""Segmentation: trials in a series of values, each neutral, move, hold and return.
 
 The series may be an angle or a height; what counts as neutral and as a move comes from the
-table of movements. A value is never made up: frames without one (NaN) are left out, and a
+movement's model. A value is never made up: frames without one (NaN) are left out, and a
 long gap inside a trial is reported.
 """
 
@@ -12,14 +12,17 @@ from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray
 
-#: Shortest hold, seconds, and shortest rest before a trial. Ours.
+#: Shortest hold, seconds. [project]
 LEAST_HOLD_S = 1.0
+#: Shortest rest before a trial, seconds. [project]
 LEAST_REST_S = 0.4
-#: A hold lies at least this far up the way from rest to the top of its trial. Ours.
+#: A hold lies at least this share of the way up from rest to the top of its trial. [project]
 HOLD_SHARE = 0.8
 #: Edges of a hold farther from its median than this share of "steady" belong to the moves.
+#: [project]
 EDGE_SHARE = 0.4
-#: A gap without values longer than this inside a trial means that the person was lost. Ours.
+#: A gap without values longer than this, seconds, inside a trial means that the person was lost.
+#: [project]
 LONGEST_GAP_S = 0.7
 
 
@@ -75,7 +78,7 @@ class TrialCandidate:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Segmentation:
-    """What was found: the excursions, and whether neutral and any move were seen at all."""
+    """The trial candidates of a series, and whether neutral and any move were seen at all."""
 
     candidates: tuple[TrialCandidate, ...]
     neutral_seen: bool
@@ -92,12 +95,12 @@ def segment_trials(
     time_s
         Shape (n,), strictly increasing.
     values
-        Shape (n,), NaN where nothing was seen.
-    steps
+        Shape (n,), NaN where there is none.
+    params
         What counts as neutral, as a move and as a hold.
     """
-    known = np.isfinite(values)
-    time_s, values = time_s[known], values[known]
+    finite = np.isfinite(values)
+    time_s, values = time_s[finite], values[finite]
     if len(values) < 3:
         return Segmentation(candidates=(), neutral_seen=False, moved=False)
     smooth = _median_of_three(values)
@@ -105,7 +108,7 @@ def segment_trials(
     neutral = np.abs(smooth - centre) <= tolerance
     moved = bool(np.ptp(smooth) >= params.least_travel)
     least_s = LEAST_REST_S - _usual_step_s(time_s) - 1e-6
-    found: list[TrialCandidate] = []
+    candidates: list[TrialCandidate] = []
     position, neutral_seen = 0, False
     while position < len(smooth):
         rest = _first_rest(time_s, smooth, neutral, position, params, least_s)
@@ -123,8 +126,8 @@ def segment_trials(
                 break
             candidate, position = _candidate_after(time_s, smooth, first, position, level, params)
         if candidate is not None:
-            found.append(candidate)
-    return Segmentation(candidates=tuple(found), neutral_seen=neutral_seen, moved=moved)
+            candidates.append(candidate)
+    return Segmentation(candidates=tuple(candidates), neutral_seen=neutral_seen, moved=moved)
 
 
 def _median_of_three(values: FloatArray) -> FloatArray:
@@ -185,7 +188,7 @@ def _candidate_after(
     level: float,
     params: SegmentationParams,
 ) -> tuple[TrialCandidate | None, int]:
-    """Return the next excursion above `level` after index `last`, and where to look next."""
+    """Return the next candidate above `level` after index `last`, and where to go on."""
     n = len(values)
     away = level + params.least_travel / 2
     start = _first_above(values, away, last)
@@ -224,7 +227,7 @@ def _hold(
 ) -> tuple[float, float, bool] | None:
     """Return start, end and steadiness of the longest still stretch near the top.
 
-    A steady one is looked for first, then one that drifts up to twice as much.
+    A steady one is searched for first, then one that drifts up to twice as much.
     """
     floor = level + HOLD_SHARE * (top - level)
     least_s = LEAST_HOLD_S - _usual_step_s(time_s) - 1e-6

@@ -152,6 +152,6 @@ def test_an_hour_takes_no_more_memory_than_a_minute():
     for round_number in range(30):
         for frame in sequence:
             live.add(replace(frame, time_s=frame.time_s + 3.0 * round_number))
-    kept = [one for path in live._linker.paths for one in path.detections]
+    kept = [one for path in live._linker.tracklets for one in path.detections]
     assert len(kept) <= 2 * 41 * RATE_HZ
     assert len(live._own) <= 41 * RATE_HZ
