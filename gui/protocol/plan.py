@@ -43,7 +43,7 @@ class NextAction(StrEnum):
 class AttemptState(StrEnum):
     """A captured trial on its way to a reading."""
 
-    SETTLING = "settling"
+    REFINING = "refining"
     SCORED = "scored"
     PRACTICE = "practice"
     REFUSED = "refused"
@@ -179,9 +179,9 @@ class SessionPlan:
 
     @property
     def counted(self) -> int:
-        """Scored trials and those still being settled."""
+        """Scored trials and those still being refined."""
         return sum(
-            each.state in (AttemptState.SCORED, AttemptState.SETTLING) for each in self._attempts
+            each.state in (AttemptState.SCORED, AttemptState.REFINING) for each in self._attempts
         )
 
     @property
@@ -264,15 +264,15 @@ class SessionPlan:
 
     def _take_measuring(self, event: LiveEvent) -> None:
         if event.kind is LiveEventKind.TRIAL_CAPTURED:
-            state = AttemptState.PRACTICE if event.practice else AttemptState.SETTLING
+            state = AttemptState.PRACTICE if event.practice else AttemptState.REFINING
             attempt = Attempt(trial_id=event.trial_id, state=state, guide_value=event.value)
             self._attempts.append(attempt)
-        elif event.kind is LiveEventKind.TRIAL_SETTLED:
-            settled = AttemptState.PRACTICE if event.practice else AttemptState.SCORED
-            self._settle(event, settled)
+        elif event.kind is LiveEventKind.TRIAL_REFINED:
+            refined = AttemptState.PRACTICE if event.practice else AttemptState.SCORED
+            self._replace_attempt(event, refined)
             self._measurement = event.measurement or self._measurement
         elif event.kind is LiveEventKind.TRIAL_REFUSED:
-            self._settle(event, AttemptState.REFUSED)
+            self._replace_attempt(event, AttemptState.REFUSED)
             self._measurement = event.measurement or self._measurement
         elif event.kind is LiveEventKind.TRIAL_DISCARDED:
             self._attempts = [each for each in self._attempts if each.trial_id != event.trial_id]
@@ -280,13 +280,13 @@ class SessionPlan:
         elif event.kind is LiveEventKind.MEASUREMENT_DONE:
             self._finish(event.measurement)
 
-    def _settle(self, event: LiveEvent, state: AttemptState) -> None:
-        settled = Attempt(trial_id=event.trial_id, state=state, trial=event.trial)
+    def _replace_attempt(self, event: LiveEvent, state: AttemptState) -> None:
+        refined = Attempt(trial_id=event.trial_id, state=state, trial=event.trial)
         for place, attempt in enumerate(self._attempts):
             if attempt.trial_id == event.trial_id:
-                self._attempts[place] = settled
+                self._attempts[place] = refined
                 return
-        self._attempts.append(settled)
+        self._attempts.append(refined)
 
     def _finish(self, measurement: Measurement | None) -> None:
         self._measurement = measurement

@@ -50,20 +50,20 @@ def progress_line(progress: SideProgress) -> str:
     return line + (". " + ", ".join(parts) if parts else "") + "."
 
 
-def _chapter_words(side: Side, chapter: SeriesPhase, movement: Movement) -> str:
+def _phase_words(side: Side, phase: SeriesPhase, movement: Movement) -> str:
     """Return the verdict before a break, "Left, from ... to ..., then injection"."""
-    why = ", ".join(tr(reason) for reason in chapter.ended_by.split(" and "))
+    why = ", ".join(tr(reason) for reason in phase.ended_by.split(" and "))
     line = tr("{side}, from {first} to {last}, then {why}: {verdict}").format(
         side=side_title(side),
-        first=chapter.first.isoformat(),
-        last=chapter.last.isoformat(),
+        first=phase.first.isoformat(),
+        last=phase.last.isoformat(),
         why=why,
-        verdict=tr(VERDICT_WORDS[chapter.verdict]),
+        verdict=tr(VERDICT_WORDS[phase.verdict]),
     )
-    if chapter.slope is None:
+    if phase.slope is None:
         return line + "."
     return tr("{line}, {change} a month.").format(
-        line=line, change=slope_words(chapter.slope, movement, tr)
+        line=line, change=slope_words(phase.slope, movement, tr)
     )
 
 
@@ -100,7 +100,7 @@ def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[s
             )
         )
     for side in sides:
-        lines.extend(_chapter_words(side.side, chapter, side.movement) for chapter in side.earlier)
+        lines.extend(_phase_words(side.side, phase, side.movement) for phase in side.earlier)
     for side in sides:
         tasks = [tr(milestone.task.words) for milestone in side.milestones if milestone.reached]
         if tasks and side.affected:

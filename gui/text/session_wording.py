@@ -40,7 +40,7 @@ def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFa
         Phase.MOVE: move_sentence(task.movement),
         Phase.HOLD: tr("Hold it there, gently."),
         Phase.RETURN: tr("Let the arm come back."),
-        Phase.SETTLING: tr("Let the arm rest. The reading is being settled."),
+        Phase.REFINING: tr("Let the arm rest. The reading is being settled."),
         Phase.REST: rest_sentence(guide),
         Phase.PAUSED: tr("Paused. Let the arm rest."),
         Phase.TROUBLE: tr("One moment, please."),

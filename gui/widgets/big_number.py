@@ -19,18 +19,18 @@ class BigNumber(PaintedWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
         self._text = ""
-        self._settled = False
+        self._final = False
         self.show_value(None, Unit.DEGREES)
 
     @property
     def text(self) -> str:
         return self._text
 
-    def show_value(self, value: float | None, unit: Unit, *, settled: bool = False) -> None:
-        """Show a value; a settled one is drawn in the colour of readings."""
+    def show_value(self, value: float | None, unit: Unit, *, final: bool = False) -> None:
+        """Show a value; a final one is drawn in the colour of readings."""
         text = "\u2013" if value is None else value_words(value, unit)
-        if text != self._text or settled != self._settled:
-            self._text, self._settled = text, settled
+        if text != self._text or final != self._final:
+            self._text, self._final = text, final
             self.setAccessibleName(text if value is not None else tr("no number"))
             self.update()
 
@@ -48,7 +48,7 @@ class BigNumber(PaintedWidget):
         return QSize(round(least * 2.9), round(least * 1.14))
 
     def paint(self, painter: QPainter) -> None:
-        painter.setPen(self.appearance.colour("arm" if self._settled else "ink"))
+        painter.setPen(self.appearance.colour("arm" if self._final else "ink"))
         digits, sign = self._parts()
         height = self.digit_height()
         font, small = self.appearance.digit_font(height), self.appearance.digit_font(height * 0.42)

@@ -1,4 +1,4 @@
-"""The trials of a movement side by side: captured, being settled, settled, still to come."""
+"""The trials of a movement side by side: captured, being refined, refined, still to come."""
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
@@ -29,7 +29,7 @@ class TrialRow(QWidget):
         counted = [
             each
             for each in guide.attempts
-            if each.state in (AttemptState.SETTLING, AttemptState.SCORED)
+            if each.state in (AttemptState.REFINING, AttemptState.SCORED)
         ]
         for place, band in enumerate(self.bands):
             band.setVisible(place < guide.task.trials)

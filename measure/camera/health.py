@@ -126,11 +126,11 @@ class ExposureSettling:
     def __init__(self) -> None:
         self._seen: deque[tuple[float, float]] = deque()
         self._first_s: float | None = None
-        self._settled = False
+        self._finished = False
 
-    def settled(self, now_s: float, seen: FrameFingerprint) -> bool:
+    def finished(self, now_s: float, seen: FrameFingerprint) -> bool:
         """Take a picture's brightness; once True it stays so."""
-        if self._settled:
+        if self._finished:
             return True
         self._first_s = now_s if self._first_s is None else self._first_s
         self._seen.append((now_s, seen.mean))
@@ -139,5 +139,5 @@ class ExposureSettling:
         means = [mean for _, mean in self._seen]
         long_enough = now_s - self._first_s >= _STEADY_S
         steady = long_enough and not seen.black and max(means) - min(means) < _STEADY
-        self._settled = steady or now_s - self._first_s >= _LONGEST_SETTLING_S
-        return self._settled
+        self._finished = steady or now_s - self._first_s >= _LONGEST_SETTLING_S
+        return self._finished

@@ -19,7 +19,7 @@ from measure.progress.wording import (
     conduct_words,
     slope_words,
 )
-from measure.report.wording import chapter_words
+from measure.report.wording import phase_words
 
 _HEADER = ("movement", "side", "first days", "last days", "change", "trend a month", "verdict")
 #: A change that is clear may stand beside a trend that is not.
@@ -72,7 +72,7 @@ def _print(person: Person, progress: Progress) -> None:
     print(table([_row(shoulder) for shoulder in progress.sides], list(_HEADER)))
     print("* affected side")
     print(_HOW_TO_READ)
-    for words in chapter_words(shoulder for shoulder in progress.usual if shoulder.affected):
+    for words in phase_words(shoulder for shoulder in progress.usual if shoulder.affected):
         print(f"\n{words}")
     for shoulder in progress.sides:
         if shoulder.drifted_by is None:
@@ -154,16 +154,14 @@ def _side_as_data(shoulder: SideProgress) -> dict[str, Any]:
         ],
         "earlier": [
             {
-                "first": chapter.first.isoformat(),
-                "last": chapter.last.isoformat(),
-                "ended_by": chapter.ended_by,
-                "verdict": chapter.verdict.value,
-                "slope_per_month": chapter.slope.per_month if chapter.slope else None,
-                "slope_interval": list(chapter.slope.interval_per_month())
-                if chapter.slope
-                else None,
+                "first": phase.first.isoformat(),
+                "last": phase.last.isoformat(),
+                "ended_by": phase.ended_by,
+                "verdict": phase.verdict.value,
+                "slope_per_month": phase.slope.per_month if phase.slope else None,
+                "slope_interval": list(phase.slope.interval_per_month()) if phase.slope else None,
             }
-            for chapter in shoulder.earlier
+            for phase in shoulder.earlier
         ],
         "milestones": [
             {

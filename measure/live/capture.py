@@ -262,7 +262,7 @@ class CaptureThread:
         if not self._watch.see(now_s, seen):
             return False
         self._fault = None
-        return exposure.settled(now_s, seen)
+        return exposure.finished(now_s, seen)
 
     def _leave(self, shot: CapturedFrame, gate: FrameNormalizer) -> None:
         self._index += 1

@@ -1,6 +1,6 @@
 """What measuring live hands to whoever shows it: frames to draw and events. Values only.
 
-The engine that makes them (camera, pose, trials, settling) and the window that draws them meet
+The engine that makes them (camera, pose, trials, refinement) and the window that draws them meet
 here, so neither needs to know the other.
 """
 
@@ -28,7 +28,7 @@ class Phase(StrEnum):
     MOVE = "move"
     HOLD = "hold"
     RETURN = "return"
-    SETTLING = "settling"
+    REFINING = "refining"
     REST = "rest"
     PAUSED = "paused"
     TROUBLE = "trouble"
@@ -51,7 +51,7 @@ class SetupHint(StrEnum):
 
 class LiveEventKind(StrEnum):
     TRIAL_CAPTURED = "trial-captured"
-    TRIAL_SETTLED = "trial-settled"
+    TRIAL_REFINED = "trial-refined"
     TRIAL_REFUSED = "trial-refused"
     TRIAL_DISCARDED = "trial-discarded"
     MEASUREMENT_DONE = "measurement-done"
@@ -145,15 +145,15 @@ class LiveEvent:
     ----------
     trial_id
         Tells the trials of one chosen movement apart; the same from TRIAL_CAPTURED to
-        TRIAL_SETTLED, TRIAL_REFUSED or TRIAL_DISCARDED.
+        TRIAL_REFINED, TRIAL_REFUSED or TRIAL_DISCARDED.
     practice
         True for a practice trial, which is never scored.
     value
         With TRIAL_CAPTURED: the hold as the quick pass saw it, a guide and no reading.
     trial
-        With TRIAL_SETTLED and TRIAL_REFUSED.
+        With TRIAL_REFINED and TRIAL_REFUSED.
     measurement
-        With MEASUREMENT_DONE the final one. With TRIAL_SETTLED the one that all trials settled
+        With MEASUREMENT_DONE the final one. With TRIAL_REFINED the one that all trials refined
         so far make, so that it can be kept at once.
     side
         With HAND_RAISED, the person's hand. During a movement the engine pauses, or goes on, by

@@ -100,7 +100,7 @@ class MovementRun:
             return Phase.PAUSED
         full = self._finishing or not self._ledger.wants_more
         if full or (phase is Phase.REST and self._ledger.pending):
-            return Phase.SETTLING
+            return Phase.REFINING
         return phase
 
     def detector_for(self, setup: Setup, size_px: tuple[int, int]) -> OnlineTrialDetector:
@@ -195,7 +195,7 @@ class MovementRun:
             LiveEvent(
                 kind=LiveEventKind.TRIAL_REFUSED
                 if entry.is_refused
-                else LiveEventKind.TRIAL_SETTLED,
+                else LiveEventKind.TRIAL_REFINED,
                 trial_id=entry.trial_id,
                 practice=entry.practice,
                 trial=result.refined.trial,

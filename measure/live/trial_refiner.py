@@ -77,7 +77,7 @@ class TrialRefiner:
         self._process = (make_process or _pose_process)(models)
         self._orders: queue.SimpleQueue[RefineRequest | None] = queue.SimpleQueue()
         self._closed = threading.Event()
-        self._thread = threading.Thread(target=self._work, name="settling", daemon=True)
+        self._thread = threading.Thread(target=self._work, name="refinement", daemon=True)
         self._thread.start()
 
     def put(self, order: RefineRequest) -> None:

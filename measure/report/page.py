@@ -22,13 +22,13 @@ from measure.report.wording import (
     CAVEATS,
     DEMO,
     NOTICE,
-    chapter_words,
     date_words,
     during_words,
     event_words,
     how_measured,
     pain_words,
     person_words,
+    phase_words,
 )
 
 Draw = Callable[[Diagram], str]
@@ -154,7 +154,7 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
         "<h2>Over time</h2>"
         f'<p class="small">{_legend(history)}</p>'
         f'<table class="bare" width="100%">{rows}</table>'
-        f"{_paragraphs(escape(sentence) for sentence in chapter_words(affected))}"
+        f"{_paragraphs(escape(sentence) for sentence in phase_words(affected))}"
         f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
         f"{_programme(history, today)}"
         f"{_paragraphs(event_words(event) for event in history.events)}"

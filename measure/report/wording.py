@@ -56,7 +56,7 @@ MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", 
 
 #: Number of latest breaks of a series that are described, so that a report fits two pages.
 #: [technical]
-MOST_CHAPTERS = 2
+MOST_PHASES = 2
 
 _VIEWS = {
     View.FRONT: "from the front",
@@ -147,22 +147,22 @@ def during_words(history: History, today: dt.date) -> str:
     return f"During movement in the last four weeks, {side}. {'; '.join(parts)}."
 
 
-def chapter_words(sides: Iterable[SideProgress]) -> list[str]:
+def phase_words(sides: Iterable[SideProgress]) -> list[str]:
     """Return the verdicts before the latest breaks, one sentence per break, plain text."""
     phases: dict[tuple[Side, dt.date, str], list[tuple[Movement, SeriesPhase]]] = {}
     for progress in sides:
-        for chapter in progress.earlier[-MOST_CHAPTERS:]:
-            if chapter.verdict is not Verdict.TOO_EARLY:
-                key = (progress.side, chapter.ended, chapter.ended_by)
-                phases.setdefault(key, []).append((progress.movement, chapter))
+        for phase in progress.earlier[-MOST_PHASES:]:
+            if phase.verdict is not Verdict.TOO_EARLY:
+                key = (progress.side, phase.ended, phase.ended_by)
+                phases.setdefault(key, []).append((progress.movement, phase))
     sentences = []
-    for (side, _, ended_by), chapters in phases.items():
-        first = min(chapter.first for _, chapter in chapters)
-        last = max(chapter.last for _, chapter in chapters)
+    for (side, _, ended_by), members in phases.items():
+        first = min(phase.first for _, phase in members)
+        last = max(phase.last for _, phase in members)
         trends = "; ".join(
-            f"{MOVEMENTS[movement].name} {VERDICT_WORDS[chapter.verdict]}"
-            + (f", {slope_words(chapter.slope, movement)} a month" if chapter.slope else "")
-            for movement, chapter in chapters
+            f"{MOVEMENTS[movement].name} {VERDICT_WORDS[phase.verdict]}"
+            + (f", {slope_words(phase.slope, movement)} a month" if phase.slope else "")
+            for movement, phase in members
         )
         sentences.append(
             f"Before “{ended_by}”, {side.value} side, {date_words(first)} to {date_words(last)}: "

@@ -56,8 +56,8 @@ class SetupPage(QWidget):
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self._choose_camera)
         self._camera_list = QVBoxLayout()
-        self.look_again = button(tr("Look for cameras again"), "link")
-        self.look_again.clicked.connect(self.find_cameras)
+        self.search_again = button(tr("Look for cameras again"), "link")
+        self.search_again.clicked.connect(self.find_cameras)
         self.checks = {place: label("", "lead") for place in SetupAspect}
         self.mirror = WrappingCheckBox(services.appearance, tr("Show the picture as a mirror does"))
         self.mirror.setChecked(services.mirrored)
@@ -76,7 +76,7 @@ class SetupPage(QWidget):
         column.setSpacing(16)
         cameras = card(label(tr("Camera"), "quiet"))
         self._into(cameras, self._camera_list)
-        self._into(cameras, self.look_again)
+        self._into(cameras, self.search_again)
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
         known = card(label(tr("For surer readings"), "quiet"), self.known)
@@ -130,7 +130,7 @@ class SetupPage(QWidget):
 
     def _no_cameras(self, why: str) -> None:
         self._show_cameras(())
-        self.look_again.setToolTip(why)
+        self.search_again.setToolTip(why)
 
     def _show_cameras(self, names: Sequence[str]) -> None:
         for one in self.cameras:

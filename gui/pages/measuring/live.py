@@ -38,8 +38,8 @@ _SHOW_POSITION = (
 _POSITION, _NUMBER, _REFUSAL = range(3)
 
 
-def _settled_words(attempt: Attempt, unit: Unit) -> str:
-    """Return what kind of number stands above: settled, being settled, or practice."""
+def _refinement_words(attempt: Attempt, unit: Unit) -> str:
+    """Return what kind of number stands above: refined, being refined, or practice."""
     trial = attempt.trial
     if attempt.state is AttemptState.PRACTICE:
         return tr("practice, not counted")
@@ -166,7 +166,7 @@ class LivePage(QWidget):
         if frame.phase in _SHOW_POSITION or waiting:
             self._right.set_current_index(_POSITION)
             self.quality.setText("" if waiting else frame_phrase(frame))
-        elif frame.phase not in (Phase.REST, Phase.SETTLING, Phase.DONE) or attempt is None:
+        elif frame.phase not in (Phase.REST, Phase.REFINING, Phase.DONE) or attempt is None:
             self._right.set_current_index(_NUMBER)
             self.number.show_value(frame.value, unit)
             self.quality.setText(tr("a guide; {words}").format(words=frame_phrase(frame)))
@@ -180,8 +180,8 @@ class LivePage(QWidget):
             trial = attempt.trial
             value = attempt.guide_value if trial is None else trial.value
             scored = attempt.state is AttemptState.SCORED
-            self.number.show_value(value, unit, settled=scored)
-            self.quality.setText(_settled_words(attempt, unit))
+            self.number.show_value(value, unit, final=scored)
+            self.quality.setText(_refinement_words(attempt, unit))
 
     def keep_focus(self) -> None:
         """Put the keyboard where Space means pause."""

@@ -98,7 +98,7 @@ class PainPage(QWidget):
         self.title.setText(task_title(task.movement, task.side))
         unit = MOVEMENTS[task.movement].unit
         value = measurement.value if measurement else None
-        self.number.show_value(value, unit, settled=True)
+        self.number.show_value(value, unit, final=True)
         # A reach is read in levels of the spine; its share of the way would tell nobody anything.
         self.number.setVisible(value is not None and unit is Unit.DEGREES)
         shown = (

@@ -57,10 +57,10 @@ def event(kind: LiveEventKind, number: int = 0, **more: object) -> LiveEvent:
 def take_trials(guide: SessionPlan, *, count: int = 2) -> None:
     """Practise once and score some trials."""
     guide.take(event(LiveEventKind.TRIAL_CAPTURED, 1, practice=True))
-    guide.take(event(LiveEventKind.TRIAL_SETTLED, 1, practice=True, trial=trial()))
+    guide.take(event(LiveEventKind.TRIAL_REFINED, 1, practice=True, trial=trial()))
     for number in range(2, 2 + count):
         guide.take(event(LiveEventKind.TRIAL_CAPTURED, number, value=119.0))
-        guide.take(event(LiveEventKind.TRIAL_SETTLED, number, trial=trial()))
+        guide.take(event(LiveEventKind.TRIAL_REFINED, number, trial=trial()))
 
 
 def done(guide: SessionPlan) -> None:
@@ -90,9 +90,9 @@ def test_a_session_goes_from_practice_to_the_next_movement() -> None:
 def test_a_captured_trial_is_settling_until_it_is_settled() -> None:
     guide = SessionPlan([ONE])
     guide.take(event(LiveEventKind.TRIAL_CAPTURED, 7, value=118.0))
-    assert guide.attempts[-1].state is AttemptState.SETTLING
+    assert guide.attempts[-1].state is AttemptState.REFINING
     assert guide.attempts[-1].guide_value == 118.0
-    guide.take(event(LiveEventKind.TRIAL_SETTLED, 7, trial=trial(121.0)))
+    guide.take(event(LiveEventKind.TRIAL_REFINED, 7, trial=trial(121.0)))
     assert [each.state for each in guide.attempts] == [AttemptState.SCORED]
     assert guide.attempts[0].trial == trial(121.0)
 

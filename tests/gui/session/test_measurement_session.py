@@ -304,7 +304,7 @@ def test_an_attempt_shows_first_the_guide_then_the_reading(session: Session) -> 
     session.engine.capture(102.0)
     session.feed.pull()
     attempt = session.measuring.guide.attempts[-1]
-    assert (attempt.state, attempt.guide_value) == (AttemptState.SETTLING, 102.0)
+    assert (attempt.state, attempt.guide_value) == (AttemptState.REFINING, 102.0)
 
 
 def test_the_newest_frame_wins_and_is_told_once(session: Session, qtbot: QtBot) -> None:

@@ -94,7 +94,7 @@ def test_exposure_settles_when_brightness_stays():
     exposure = ExposureSettling()
     means = [10.0 * min(n, 12) for n in range(60)]
     settled = [
-        exposure.settled(n / 30, fingerprint(noisy(n, mean=round(m)))) for n, m in enumerate(means)
+        exposure.finished(n / 30, fingerprint(noisy(n, mean=round(m)))) for n, m in enumerate(means)
     ]
     first = settled.index(True)
     assert 12 / 30 + 0.4 <= first / 30 <= 12 / 30 + 0.7
@@ -104,7 +104,7 @@ def test_exposure_settles_when_brightness_stays():
 def test_exposure_that_never_settles_is_waited_for_only_so_long():
     exposure = ExposureSettling()
     settled = [
-        exposure.settled(n / 30, fingerprint(noisy(n, mean=60 + 60 * (n % 2)))) for n in range(120)
+        exposure.finished(n / 30, fingerprint(noisy(n, mean=60 + 60 * (n % 2)))) for n in range(120)
     ]
     assert settled.index(True) == pytest.approx(90, abs=2)
 
@@ -112,6 +112,6 @@ def test_exposure_that_never_settles_is_waited_for_only_so_long():
 def test_black_first_frames_do_not_count_as_settled():
     exposure = ExposureSettling()
     dark = [
-        exposure.settled(n / 30, fingerprint(np.zeros((60, 80, 3), np.uint8))) for n in range(45)
+        exposure.finished(n / 30, fingerprint(np.zeros((60, 80, 3), np.uint8))) for n in range(45)
     ]
     assert not any(dark)

@@ -122,7 +122,7 @@ def test_the_live_process_killed_costs_no_settled_trial_and_is_back_in_seconds(t
     # The end is noticed as such: by its silence it would be after a minute only.
     with Run(tmp_path, stall_s=60.0) as run:
         run.begin(trials=2)
-        run.wait(LiveEventKind.TRIAL_SETTLED)
+        run.wait(LiveEventKind.TRIAL_REFINED)
         killed_s, waited_s = time.monotonic(), run.kept_waiting_s
         os.kill(run.engine.process_id, signal.SIGKILL)
         run.wait(LiveEventKind.TROUBLE, trouble=SourceFault.POSE_RESTARTING)
@@ -154,7 +154,7 @@ def test_camera_gone_is_told_within_three_seconds_and_pictures_come_again(tmp_pa
 def test_starting_anew_keeps_the_trials(tmp_path):
     with Run(tmp_path) as run:
         run.begin(trials=2)
-        run.wait(LiveEventKind.TRIAL_SETTLED)
+        run.wait(LiveEventKind.TRIAL_REFINED)
         run.engine.start(Source())
         done = run.wait(LiveEventKind.MEASUREMENT_DONE)
     assert len(done.measurement.trials) == 2

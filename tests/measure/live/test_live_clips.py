@@ -99,7 +99,7 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, kno
     finally:
         engine.close(4.0)
     kinds = [event.kind for event in events]
-    assert LiveEventKind.TRIAL_SETTLED in kinds
+    assert LiveEventKind.TRIAL_REFINED in kinds
     live = events[-1].measurement
     assert live.value == pytest.approx(replayed.value, abs=SAME_DEG)
     assert live.low == pytest.approx(replayed.low, abs=SAME_DEG)

@@ -126,7 +126,7 @@ def test_each_settled_trial_comes_with_the_measurement_so_far():
     desk.play(one_raise())
     desk.settle_all()
     settled = desk.events[-1]
-    assert settled.kind is LiveEventKind.TRIAL_SETTLED
+    assert settled.kind is LiveEventKind.TRIAL_REFINED
     assert settled.trial.value == settled.measurement.value
     assert Reason.FEW_TRIALS in settled.measurement.reasons
 
@@ -151,7 +151,7 @@ def test_a_refused_trial_is_told_with_its_reason_and_another_is_taken():
     assert Reason.ELBOW_BENT in refused.trial.refused_for
     desk.play(one_raise(), start_s=end_s)
     desk.settle_all()
-    assert desk.kinds[-2:] == [LiveEventKind.TRIAL_SETTLED, LiveEventKind.MEASUREMENT_DONE]
+    assert desk.kinds[-2:] == [LiveEventKind.TRIAL_REFINED, LiveEventKind.MEASUREMENT_DONE]
 
 
 def test_no_more_trials_are_taken_than_asked_for():
@@ -161,7 +161,7 @@ def test_no_more_trials_are_taken_than_asked_for():
     for _ in range(4):
         end_s = desk.play(one_raise(), start_s=end_s)
     assert len(desk.orders) == 2
-    assert desk.frames[-1].phase is Phase.SETTLING
+    assert desk.frames[-1].phase is Phase.REFINING
 
 
 def test_phases_as_the_window_sees_them():
@@ -172,7 +172,7 @@ def test_phases_as_the_window_sees_them():
     desk.session.choose(Movement.FLEXION, Side.RIGHT, 1, 0)
     desk.play(one_raise(hold_s=2.5), start_s=5.0)
     seen = [frame.phase for frame in desk.frames]
-    order = [Phase.MOVE, Phase.HOLD, Phase.RETURN, Phase.SETTLING]
+    order = [Phase.MOVE, Phase.HOLD, Phase.RETURN, Phase.REFINING]
     places = [seen.index(phase) for phase in order]
     assert places == sorted(places)
     desk.settle_all()

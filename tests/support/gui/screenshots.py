@@ -95,12 +95,12 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     stage.engine.show(Phase.HOLD, 118.0, hold_share=0.62)
     yield "live-hold"
     stage.engine.capture(118.0)
-    stage.engine.show(Phase.SETTLING, 20.0)
+    stage.engine.show(Phase.REFINING, 20.0)
     stage.settle()
     stage.engine.settle()
     stage.engine.capture(119.0)
     stage.settle()
-    yield "live-settling"
+    yield "live-refining"
     stage.engine.settle()
     stage.settle()
     stage.engine.capture(117.0)

@@ -156,7 +156,7 @@ class ScriptedEngine:
             LiveEventKind.TRIAL_CAPTURED, trial_id=self._next_id, practice=practice, value=value
         )
         self._next_id += 1
-        self.show(Phase.SETTLING)
+        self.show(Phase.REFINING)
 
     def settle(self, refused_for: tuple[Reason, ...] = ()) -> None:
         """Settle or refuse what was captured; the movement is done when enough was scored."""
@@ -164,7 +164,7 @@ class ScriptedEngine:
             trial = self._trial(value, refused_for)
             if not practice:
                 self._trials.append((trial_id, trial))
-            kind = LiveEventKind.TRIAL_REFUSED if refused_for else LiveEventKind.TRIAL_SETTLED
+            kind = LiveEventKind.TRIAL_REFUSED if refused_for else LiveEventKind.TRIAL_REFINED
             measurement = None if practice else self.measurement()
             self.happen(
                 kind, trial_id=trial_id, practice=practice, trial=trial, measurement=measurement
