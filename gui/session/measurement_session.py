@@ -39,7 +39,7 @@ class MeasurementSession(QObject):
         cues: AudioCues,
         log: SessionRecorder,
         tasks: Sequence[MovementTask],
-        pace: SessionMode,
+        mode: SessionMode,
         next_source: Callable[[], Source],
         parent: QObject | None = None,
         *,
@@ -47,7 +47,7 @@ class MeasurementSession(QObject):
     ) -> None:
         super().__init__(parent)
         self.guide = SessionPlan(tasks)
-        self.pace = pace
+        self.mode = mode
         self.log = log
         self.sentence = ""
         self.messages = SetupMessages(place, self)

@@ -95,10 +95,10 @@ class TrialRefiner:
         try:
             self._prepare()
             while (order := self._orders.get()) is not None and not self._closed.is_set():
-                news = self._refined(order)
+                result = self._refined(order)
                 del order  # its frames with it
                 if not self._closed.is_set():
-                    self._tell(news)
+                    self._tell(result)
         finally:
             self._process.close()
 

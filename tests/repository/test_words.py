@@ -19,15 +19,7 @@ ANOTHER_MEANING = {
     "look_up",
 }
 #: Identifiers that still hold a retired word. This list only ever gets shorter.
-STILL_TO_RENAME: set[str] = {
-    "_pace",
-    "news",
-    "pace",
-    "remark",
-    "remarks",
-    "shelf",
-    "sighting",
-}
+STILL_TO_RENAME: set[str] = {"remark", "remarks"}
 
 #: Names that say nothing about what a variable holds.
 EMPTY_NAMES = {"each", "one", "told", "found", "known"}

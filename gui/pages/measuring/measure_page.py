@@ -35,7 +35,7 @@ from measure.progress.home_programme import assessment_dose, irritability
 
 
 class MeasurePage(QWidget):
-    """Home and clinic pace on one reading path."""
+    """Home and clinic mode on one reading path."""
 
     #: Whether a session is under way, so that the rest of the window steps back.
     measuring_changed = Signal(bool)
@@ -60,7 +60,7 @@ class MeasurePage(QWidget):
         self.summary = SummaryPage(appearance)
         self.measuring: MeasurementSession | None = None
         self._tasks: tuple[MovementTask, ...] = ()
-        self._pace = SessionMode.HOME
+        self._mode = SessionMode.HOME
         self._checking: ScreeningKind | None = None
         self._stack = QStackedWidget()
         for page in (
@@ -151,15 +151,15 @@ class MeasurePage(QWidget):
 
     @Slot(object)
     def _begin_home(self, tasks: tuple[MovementTask, ...]) -> None:
-        self._tasks, self._pace = tasks, SessionMode.HOME
+        self._tasks, self._mode = tasks, SessionMode.HOME
         self._need_person()
 
     @Slot(object)
     def _begin_clinic(self, task: MovementTask) -> None:
-        if self.measuring is not None and self.measuring.pace is SessionMode.CLINIC:
+        if self.measuring is not None and self.measuring.mode is SessionMode.CLINIC:
             self.measuring.add(task)
             return
-        self._tasks, self._pace = (task,), SessionMode.CLINIC
+        self._tasks, self._mode = (task,), SessionMode.CLINIC
         self._need_person()
 
     def _need_person(self) -> None:
@@ -187,7 +187,7 @@ class MeasurePage(QWidget):
         self.safety.keep_focus()
 
     def _after_check(self) -> None:
-        if self._pace is SessionMode.HOME:
+        if self._mode is SessionMode.HOME:
             self.before.ask()
             self._show(self.before)
         else:
@@ -212,7 +212,7 @@ class MeasurePage(QWidget):
             services.cues,
             log,
             tasks,
-            self._pace,
+            self._mode,
             services.next_source,
             self,
             place=services.placement_monitor,

@@ -110,7 +110,7 @@ class PainPage(QWidget):
         self.pain.choose(None)
         self.reason.choose(None)
         self._show_next(measuring.guide)
-        alone = measuring.pace is SessionMode.HOME and measuring.guide.upcoming is not None
+        alone = measuring.mode is SessionMode.HOME and measuring.guide.upcoming is not None
         self._back = ReturnDetector() if alone else None
         self.setFocus()
 

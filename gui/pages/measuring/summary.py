@@ -71,16 +71,16 @@ class SummaryPage(QWidget):
         self.bands = []
         columns = 2 if len(outcomes) > 1 else 1
         for place, outcome in enumerate(outcomes):
-            remark = measuring.messages.by_task.get(outcome.task, "")
-            self._rows.addWidget(self._row(outcome, remark), place // columns, place % columns)
+            message = measuring.messages.by_task.get(outcome.task, "")
+            self._rows.addWidget(self._row(outcome, message), place // columns, place % columns)
         self._rows.setRowStretch(len(outcomes), 1)
-        clinic = measuring.pace is SessionMode.CLINIC
+        clinic = measuring.mode is SessionMode.CLINIC
         self.next_side.setVisible(clinic)
         self.next_movement.setVisible(clinic)
         self.note.clear()
         (self.next_side if clinic else self.finish).setFocus()
 
-    def _row(self, outcome: TaskResult, remark: str) -> QWidget:
+    def _row(self, outcome: TaskResult, message: str) -> QWidget:
         task, measurement = outcome.task, outcome.measurement
         band = MeasurementBand(self._appearance, type_size=1.2)
         shown = (
@@ -96,8 +96,8 @@ class SummaryPage(QWidget):
         layout.setSpacing(0)
         layout.addWidget(band)
         layout.addWidget(label(pain_words(outcome), "quiet"))
-        if remark:
-            layout.addWidget(label(remark))
+        if message:
+            layout.addWidget(label(message))
         layout.addStretch(1)
         return row
 
