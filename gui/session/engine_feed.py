@@ -1,4 +1,4 @@
-"""The running engine as the window sees it: pulled by a timer, told on in the window's thread."""
+"""Engine bridge: the live engine for the window, polled by a timer, its results as signals."""
 
 from collections.abc import Callable
 
@@ -11,16 +11,16 @@ from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Source
 
-#: Looked for so often, so that a frame waits little after it was found.
+#: Interval of polling, milliseconds: a frame waits little after it was analysed. [technical]
 _PULL_EVERY_MS = 4
-#: Longest time an engine may take to close when the page is left, seconds.
+#: Longest time an engine may take to close when the page is left, seconds. [technical]
 _CLOSE_S = 4.0
-#: Share of the time for closing everything that the engine gets. Ours.
+#: Share of the time for closing everything that the engine gets. [technical]
 _ENGINE_SHARE = 0.85
 
 
 class EngineBridge(QObject):
-    """Opens an engine for as long as a page shows it, and hands on what it gives.
+    """Opens an engine for as long as a page shows it, and emits its events and frames.
 
     The camera is open only while a page needs it.
     """
@@ -36,10 +36,10 @@ class EngineBridge(QObject):
         #: The engine while a source is open.
         self.engine: Engine | None = None
         self._source: Source | None = None
-        #: What is the matter with the pictures, as it was told last.
+        #: What keeps frames from coming, as last reported.
         self.trouble: SourceFault | None = None
         self._details = ""
-        #: Of the source's pictures in full; None before the first.
+        #: Of the source's frames in full; None before the first.
         self.size_px: tuple[int, int] | None = None
         self._closing = BackgroundWorker("closing", self)
         self._timer = QTimer(self)
@@ -57,7 +57,7 @@ class EngineBridge(QObject):
 
     @property
     def why_no_picture(self) -> str:
-        """What keeps pictures from coming, in detail where that is known; empty otherwise."""
+        """What keeps frames from coming, in detail where that is known; empty otherwise."""
         if self.trouble is None or self.trouble is SourceFault.CAMERA_SLOW:
             return ""
         return self._details or trouble_sentence(self.trouble)

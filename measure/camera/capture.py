@@ -1,8 +1,8 @@
-"""A camera as a source of pictures: opened by name, read to the moment it fails.
+"""Camera capture: a camera opened by name, and its frames until it fails.
 
-Whatever OpenCV answers, the caller gets pictures with the time they were taken or an error
-that says which trouble it is. What cannot be seen from here (a read that never returns,
-pictures that stay the same or black) is watched by :mod:`measure.camera.health`.
+Whatever OpenCV answers, the caller gets frames with the time they were taken or an error
+that says which fault it is. What cannot be seen from here (a read that never returns,
+frames that stay the same or black) is watched by :mod:`measure.camera.health`.
 """
 
 import os
@@ -17,13 +17,17 @@ from numpy.typing import NDArray
 from measure.camera.devices import CameraEntry, backends, camera_called, list_cameras
 from measure.camera.faults import SourceFault, SourceTroubleError
 
-#: Asked for. Ours: the network looks at 256 x 256 pixels of the person, who fills half of the
-#: height; more would only cost time and memory for the trial's pictures.
+#: Width and height that a camera is asked for, pixels: the network gets 256 x 256 pixels of the
+#: person, who fills half of the height; more would only cost time and memory. [project]
 WANTED_SIZE_PX = (640, 480)
+
+#: Frames a second that a camera is asked for. [project]
 WANTED_FPS = 30
 
-#: Failed reads in a row after which the camera counts as gone, and the pause between them. Ours.
+#: Failed reads in a row after which the camera counts as gone. [technical]
 _MOST_FAILURES = 15
+
+#: Pause between failed reads, seconds. [technical]
 _RETRY_S = 0.03
 
 
@@ -82,7 +86,7 @@ class Capture(Protocol):
 
 
 def _open_capture(index: int, backend: int) -> Capture:
-    # Hardware transforms make Windows think for up to a minute before the first picture. macOS
+    # Hardware transforms make Windows think for up to a minute before the first frame. macOS
     # itself asks for permission at first use, from any thread; OpenCV could only in the main one.
     os.environ.setdefault("OPENCV_VIDEOIO_MSMF_ENABLE_HW_TRANSFORMS", "0")
     os.environ.setdefault("OPENCV_AVFOUNDATION_SKIP_AUTH", "1")
@@ -168,10 +172,10 @@ class Camera:
         self._capture.release()
 
     def _ask_for_wanted(self) -> None:
-        """Ask for size and rate; what the camera makes of it is seen in its pictures.
+        """Ask for size and rate; what the camera makes of it shows in its frames.
 
         The compressed form comes first: drivers choose among its sizes then, and uncompressed
-        pictures may be too much for the cable at 30 a second. Every question to Windows' own
+        frames may be too much for the cable at 30 a second. Every question to Windows' own
         way makes it start anew, so it gets only the size.
         """
         import cv2
@@ -205,8 +209,8 @@ class Camera:
 
 
 def is_listed(entry: CameraEntry) -> bool:
-    """Tell whether the system still knows a camera."""
-    return entry.path in {one.path for one in list_cameras(entry.backend)}
+    """Return whether the system still lists a camera."""
+    return entry.path in {camera.path for camera in list_cameras(entry.backend)}
 
 
 def _cannot_open(entry: CameraEntry) -> SourceTroubleError:

@@ -1,4 +1,4 @@
-"""Which cameras there are, by name: the name is what people choose and what is remembered.
+"""Camera devices: the cameras of this computer by name, which people choose and the settings keep.
 
 An index means nothing: it changes when something is plugged in or out, and then another camera
 answers. Two cameras of one make share a name; a sign of the port is added to both.
@@ -19,7 +19,7 @@ from typing import Any
 from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.errors import CameraError
 
-#: Longest time a listing may take, seconds. Ours: some drivers think for long.
+#: Longest time a listing may take, seconds: some drivers think for long. [technical]
 LIST_S = 20.0
 
 
@@ -69,20 +69,22 @@ def list_cameras(
         Lists for a backend objects with `name`, `path` and `index`; tests put others here.
     """
     chosen = backends()[0] if backend is None else backend
-    found = sorted((enumerate_cameras or _enumerate)(chosen), key=lambda one: int(one.index))
-    names = [str(one.name or f"Camera {one.index}") for one in found]
+    devices = sorted(
+        (enumerate_cameras or _enumerate)(chosen), key=lambda device: int(device.index)
+    )
+    names = [str(device.name or f"Camera {device.index}") for device in devices]
     shared = {name for name, count in Counter(names).items() if count > 1}
     return tuple(
         CameraEntry(
-            label=f"{name} (port {_port_sign(str(one.path or one.index))})"
+            label=f"{name} (port {_port_sign(str(device.path or device.index))})"
             if name in shared
             else name,
             name=name,
-            path=str(one.path or ""),
-            index=int(one.index),
+            path=str(device.path or ""),
+            index=int(device.index),
             backend=chosen,
         )
-        for name, one in zip(names, found, strict=True)
+        for name, device in zip(names, devices, strict=True)
     )
 
 
@@ -116,8 +118,8 @@ def camera_called(label: str | None, cameras: Sequence[CameraEntry]) -> CameraEn
         )
     if label is None:
         return cameras[0]
-    named = [one for one in cameras if one.label == label] or [
-        one for one in cameras if one.name == label
+    named = [camera for camera in cameras if camera.label == label] or [
+        camera for camera in cameras if camera.name == label
     ]
     if len(named) == 1:
         return named[0]
@@ -157,4 +159,4 @@ def find_cameras(timeout_s: float = LIST_S) -> tuple[str, ...]:
 
 
 if __name__ == "__main__":
-    print(json.dumps([one.label for one in list_cameras()]))
+    print(json.dumps([camera.label for camera in list_cameras()]))

@@ -1,4 +1,4 @@
-"""What can go wrong with a source of pictures, and the error that says so."""
+"""Faults of a source of frames, and the error that carries one."""
 
 from enum import StrEnum
 
@@ -6,7 +6,7 @@ from measure.errors import CameraError
 
 
 class SourceFault(StrEnum):
-    """What keeps pictures or poses from coming."""
+    """Faults that keep frames or poses from coming."""
 
     CAMERA_DENIED = "camera-denied"
     CAMERA_BUSY = "camera-busy"
@@ -24,12 +24,12 @@ class SourceFault(StrEnum):
 
 
 class SourceTroubleError(CameraError):
-    """A source of pictures that cannot be opened, or gives no more.
+    """A source of frames cannot be opened, or gives no more.
 
     Attributes
     ----------
     trouble
-        What the window tells the person about.
+        The fault that the window reports.
     """
 
     def __init__(self, trouble: SourceFault, text: str) -> None:

@@ -1,8 +1,8 @@
-"""Watches what a camera delivers: pictures that stay the same, black or few, or none at all.
+"""Camera health: whether frames stay the same, are black or too few, or do not come at all.
 
-A camera that was pulled out may repeat its last picture for ever, or let the reader wait for
-ever; one that is covered delivers black. Only pictures tell, so every picture is looked at
-coarsely. Values and times come from outside; no camera here. All limits are ours.
+A camera that was pulled out may repeat its last frame for ever, or let the reader wait for
+ever; one that is covered delivers black. Only frames show it, so a fingerprint of each is taken.
+Values and times come from outside; no camera here.
 """
 
 from collections import deque
@@ -14,37 +14,46 @@ from numpy.typing import NDArray
 from measure.camera.faults import SourceFault
 from measure.video.frame import PixelArray
 
-#: No picture that differs from the last one for so long means that the camera stands still.
+#: Time without a frame that differs from the last one after which the camera counts as stuck,
+#: seconds. [project]
 STUCK_S = 2.0
 
-#: Longest wait for the first picture after opening.
+#: Longest wait for the first frame after opening, seconds. [technical]
 FIRST_PICTURE_S = 5.0
 
-#: Black for so long is no passing hand.
+#: Time that frames stay black after which it is no passing hand, seconds. [project]
 BLACK_S = 2.0
 
-#: Mean and brightest hundredth of a picture, of 255, that count as black.
-_BLACK_MEAN, _BLACK_BRIGHTEST = 12.0, 30.0
+#: Mean of a frame below which it may count as black, of 255. [project]
+_BLACK_MEAN = 12.0
 
-#: Fewer pictures a second cannot show a hold, measured over so long.
+#: 99th percentile of a frame below which it counts as black, of 255. [project]
+_BLACK_BRIGHTEST = 30.0
+
+#: Frames a second below which a hold cannot be shown. [project]
 SLOWEST_FPS = 7.4
+
+#: Time over which the rate is measured, seconds. [project]
 _RATE_S = 3.0
 
-#: Exposure counts as settled when the mean moved less than this within the time, of 255; or
-#: after the longest wait.
+#: Change of a frame's mean below which exposure counts as settled, of 255. [project]
 _STEADY = 4.0
+
+#: Time over which that change is measured, seconds. [project]
 _STEADY_S = 0.5
+
+#: Longest wait for exposure to settle, seconds. [project]
 _LONGEST_SETTLING_S = 3.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameFingerprint:
-    """A coarse look at one picture.
+    """Coarse values of one frame.
 
     Attributes
     ----------
     sign
-        Differs between pictures that differ; a live sensor's noise sees to that.
+        Differs between frames that differ; a live sensor's noise sees to that.
     mean
         Mean of all its values, 0..255.
     black
@@ -57,7 +66,7 @@ class FrameFingerprint:
 
 
 def fingerprint(pixels: PixelArray | NDArray[np.uint8]) -> FrameFingerprint:
-    """Look coarsely at a picture of any form."""
+    """Return the fingerprint of a frame of any form."""
     coarse = np.ascontiguousarray(pixels[4::8, 4::8])
     mean = float(coarse.mean())
     return FrameFingerprint(
@@ -73,7 +82,7 @@ class SourceWatch:
     Attributes
     ----------
     repeats
-        Pictures so far that were the same as the one before.
+        Frames so far that were the same as the one before.
     """
 
     def __init__(self, opened_s: float) -> None:
@@ -84,14 +93,14 @@ class SourceWatch:
         self._light_s: float | None = None
         self._times_s: deque[float] = deque()
 
-    def see(self, now_s: float, seen: FrameFingerprint) -> bool:
-        """Take a picture; return False if it is the last one again."""
-        if seen.sign == self._last_sign:
+    def see(self, now_s: float, frame: FrameFingerprint) -> bool:
+        """Take a frame; return False if it is the last one again."""
+        if frame.sign == self._last_sign:
             self.repeats += 1
             return False
-        self._last_sign = seen.sign
+        self._last_sign = frame.sign
         self._last_new_s = now_s
-        if not seen.black:
+        if not frame.black:
             self._light_s = now_s
         self._times_s.append(now_s)
         while self._times_s[0] < now_s - _RATE_S:
@@ -100,7 +109,7 @@ class SourceWatch:
 
     @property
     def fps(self) -> float | None:
-        """New pictures a second of late; None until they could be counted."""
+        """New frames a second of late; None until they could be counted."""
         if len(self._times_s) < 2:
             return None
         span_s = self._times_s[-1] - self._times_s[0]
@@ -121,23 +130,23 @@ class SourceWatch:
 
 
 class ExposureSettling:
-    """Tells when a camera's brightness has settled after opening."""
+    """Detects when a camera's brightness has settled after opening."""
 
     def __init__(self) -> None:
-        self._seen: deque[tuple[float, float]] = deque()
+        self._means: deque[tuple[float, float]] = deque()
         self._first_s: float | None = None
         self._finished = False
 
-    def finished(self, now_s: float, seen: FrameFingerprint) -> bool:
-        """Take a picture's brightness; once True it stays so."""
+    def finished(self, now_s: float, frame: FrameFingerprint) -> bool:
+        """Take a frame; return whether brightness has settled. Once True it stays so."""
         if self._finished:
             return True
         self._first_s = now_s if self._first_s is None else self._first_s
-        self._seen.append((now_s, seen.mean))
-        while now_s - self._seen[0][0] > _STEADY_S:
-            self._seen.popleft()
-        means = [mean for _, mean in self._seen]
+        self._means.append((now_s, frame.mean))
+        while now_s - self._means[0][0] > _STEADY_S:
+            self._means.popleft()
+        means = [mean for _, mean in self._means]
         long_enough = now_s - self._first_s >= _STEADY_S
-        steady = long_enough and not seen.black and max(means) - min(means) < _STEADY
+        steady = long_enough and not frame.black and max(means) - min(means) < _STEADY
         self._finished = steady or now_s - self._first_s >= _LONGEST_SETTLING_S
         return self._finished

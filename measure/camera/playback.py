@@ -1,4 +1,4 @@
-"""A clip played at real speed as if it were the camera."""
+"""Playback: a clip played at real speed as if it were the camera."""
 
 import threading
 import time

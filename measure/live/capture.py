@@ -1,8 +1,8 @@
-"""The thread that takes frames from a live source, and the place where the newest one waits.
+"""Capture: the thread that takes frames from a live source, and the mailbox of the newest one.
 
-Reading never waits for looking: a camera is emptied as fast as it delivers, and whoever looks
-gets the newest picture. A clip can wait, so those of its pictures that a trial is read from are
-looked at one and all: it then reads live as it reads in replay.
+Reading never waits for inference: a camera is emptied as fast as it delivers, and the network gets
+the newest frame. A clip can wait, so all of its frames that a trial is read from are analysed: it
+then reads live as it reads from the file.
 """
 
 import threading
@@ -22,10 +22,10 @@ from measure.errors import InputError
 from measure.video.frame import FrameNormalizer, Picture
 from measure.video.sampling import COARSE_HZ, FINE_HZ, RateSampler
 
-#: Pictures of a clip that may wait. Ours.
+#: Frames of a clip that may wait. [technical]
 _WAITING = 3
 
-#: Pause before a camera that failed is opened again, seconds. Ours.
+#: Pause before a camera that failed is opened again, seconds. [technical]
 _AGAIN_S = 1.0
 
 
@@ -39,9 +39,9 @@ class FrameForInference:
         None for a frame lost to damage.
     index, time_s
         Number of the frame and its time.
-    quick, careful
-        Whether it belongs to the grid of the quick and of the careful passes; for a camera
-        that is found out when it is looked at.
+    coarse, fine
+        Whether it belongs to the grid of the coarse and of the fine passes; for a camera
+        that is decided when it is analysed.
     opening
         Number of times the source had been opened; the network starts anew with each.
     """
@@ -60,7 +60,7 @@ class Mailbox:
     Attributes
     ----------
     replaced
-        Frames that a newer one took the place of.
+        Frames that a newer one replaced.
     """
 
     def __init__(self) -> None:
@@ -92,7 +92,7 @@ class Mailbox:
             self._change.notify_all()
 
     def take(self, timeout_s: float) -> FrameForInference | None:
-        """Return the frame to look at next, or None if none came in time."""
+        """Return the frame to analyse next, or None if none came in time."""
         with self._change:
             self._change.wait_for(lambda: bool(self._grid) or self._newest is not None, timeout_s)
             if self._grid:
@@ -125,7 +125,7 @@ class CaptureThread:
     ----------
     mailbox
         Where frames are left.
-    source_name
+    opened
         (backend, sample aspect) once open.
     ended
         True after the end of a clip.
@@ -173,7 +173,7 @@ class CaptureThread:
 
     @property
     def fault(self) -> SourceTroubleError | None:
-        """What ended the last reading, until pictures come again."""
+        """What ended the last reading, until frames come again."""
         return self._fault
 
     @property
@@ -182,12 +182,12 @@ class CaptureThread:
 
     @property
     def fps(self) -> float:
-        """Pictures a second that the camera delivers, 0 where not known."""
+        """Frames a second that the camera delivers, 0 where not known."""
         watch = self._watch
         return 0.0 if watch is None else watch.fps or 0.0
 
     def trouble(self, now_s: float) -> SourceFault | None:
-        """Return what keeps pictures from coming at this moment."""
+        """Return what keeps frames from coming at this moment."""
         fault, watch = self._fault, self._watch
         if fault is not None:
             return fault.trouble
@@ -216,7 +216,7 @@ class CaptureThread:
             self._stopped.wait(_AGAIN_S if self._fault is not None else 0.0)
 
     def _now_unplugged(self, error: SourceTroubleError) -> SourceTroubleError:
-        """Return the error, told as unplugged where the camera was there before."""
+        """Return the error, as unplugged where the camera was there before."""
         if error.trouble is SourceFault.CAMERA_MISSING and self._opening:
             return SourceTroubleError(SourceFault.CAMERA_UNPLUGGED, str(error))
         return error
@@ -256,13 +256,13 @@ class CaptureThread:
                 raise SourceTroubleError(SourceFault.OTHER, str(error)) from None
 
     def _is_usable(self, shot: CapturedFrame, now_s: float, exposure: ExposureSettling) -> bool:
-        """Watch a camera's picture; tell whether it is new and its brightness settled."""
+        """Return whether a camera's frame is new and its brightness has settled."""
         assert self._watch is not None
-        seen = fingerprint(np.asarray(shot.pixels))
-        if not self._watch.see(now_s, seen):
+        shown = fingerprint(np.asarray(shot.pixels))
+        if not self._watch.see(now_s, shown):
             return False
         self._fault = None
-        return exposure.finished(now_s, seen)
+        return exposure.finished(now_s, shown)
 
     def _leave(self, shot: CapturedFrame, gate: FrameNormalizer) -> None:
         self._index += 1

@@ -1,4 +1,4 @@
-"""What measuring live hands to whoever shows it: frames to draw and events. Values only.
+"""Events and frames of a live measurement, as values for its display.
 
 The engine that makes them (camera, pose, trials, refinement) and the window that draws them meet
 here, so neither needs to know the other.
@@ -20,7 +20,7 @@ from measure.domain.reasons import Reason
 
 
 class Phase(StrEnum):
-    """What is going on at this moment."""
+    """Phases of a live measurement."""
 
     OPENING = "opening"
     SEARCHING_FOR_PERSON = "looking-for-person"
@@ -36,7 +36,7 @@ class Phase(StrEnum):
 
 
 class SetupHint(StrEnum):
-    """What to change about the place; nothing when all is well."""
+    """Hints on camera, light and place of the person."""
 
     STEP_BACK = "step-back"
     COME_CLOSER = "come-closer"
@@ -65,7 +65,7 @@ class LiveEventKind(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
-    """Where pictures come from: a camera by name, or a clip played at real speed.
+    """The source of frames: a camera by name, or a clip played at real speed.
 
     Attributes
     ----------
@@ -76,7 +76,7 @@ class Source:
     corrections
         Those that are switched on; each movement uses its own.
     lenses
-        All profiles of the camera, of which the pictures' size chooses; the newest last.
+        All profiles of the camera, of which the frames' size chooses; the newest last.
     """
 
     setup: Setup = field(default_factory=Setup)
@@ -85,14 +85,14 @@ class Source:
     lenses: tuple[LensProfile, ...] = ()
 
     def setup_of(self, movement: Movement) -> Setup:
-        """Return what is known for one movement."""
-        own = (each.correction for each in self.corrections if each.movement is movement)
+        """Return the setup for one movement."""
+        own = (item.correction for item in self.corrections if item.movement is movement)
         return replace(self.setup, correction=next(own, self.setup.correction))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LiveFrame:
-    """One picture with what was found in exactly that picture.
+    """One frame with what was detected in exactly that frame.
 
     Attributes
     ----------
@@ -105,7 +105,7 @@ class LiveFrame:
     points_px
         Shape (33, 2), pixels of `picture`, or None where the person was not seen.
     value
-        The quick pass's value in the movement's unit, a guide and no reading; None without.
+        Value of the coarse pass in the movement's unit, a guide and no reading; None without.
     reasons
         What spoils this frame, most important first.
     hold_share
@@ -115,7 +115,7 @@ class LiveFrame:
     quality
         How well the arm is seen, 0..1, or None where unknown.
     size_px
-        Width and height of the same picture in full, before it was made smaller for the look;
+        Width and height of the same frame in full, before it was made smaller for inference;
         None where it was not.
     """
 
@@ -149,7 +149,7 @@ class LiveEvent:
     practice
         True for a practice trial, which is never scored.
     value
-        With TRIAL_CAPTURED: the hold as the quick pass saw it, a guide and no reading.
+        With TRIAL_CAPTURED: the hold of the coarse pass, a guide and no reading.
     trial
         With TRIAL_REFINED and TRIAL_REFUSED.
     measurement

@@ -1,7 +1,7 @@
-"""Pictures handed from the live process to the window's process through shared memory.
+"""Shared frames: frames handed from the live worker to the window's process in shared memory.
 
 A few slots of equal size: the one side fills a free slot and says so over the pipe, the other
-copies the picture out and frees the slot. Nothing here is ever written to a disk.
+copies the frame out and frees the slot. Nothing here is ever written to a disk.
 """
 
 import contextlib
@@ -14,16 +14,16 @@ import numpy as np
 
 from measure.video.frame import LONGEST_SIDE_PX, PixelArray
 
-#: Slots: one being filled, one being copied, and room for a hiccup. Ours.
+#: Slots: one being filled, one being copied, and room for a hiccup. [technical]
 SLOTS = 6
 
 _SLOT_BYTES = LONGEST_SIDE_PX * LONGEST_SIDE_PX * 3
 
 
 class SharedFrameRing:
-    """The slots. The window's process makes them, the live process joins by name.
+    """The slots. The window's process makes them, the live worker joins by name.
 
-    Memory that no picture has used yet takes no room.
+    Memory that no frame has used yet takes no room.
     """
 
     def __init__(self, memory: shared_memory.SharedMemory, *, owner: bool) -> None:
@@ -63,7 +63,7 @@ class SharedFrameRing:
         return None
 
     def take(self, slot: int, shape: tuple[int, int]) -> PixelArray:
-        """Copy a picture of the given height and width out of a slot, and free the slot."""
+        """Copy a frame of the given height and width out of a slot, and free the slot."""
         copy: PixelArray = self._view(slot, (*shape, 3)).copy()
         self._bytes[slot] = 0
         return copy
@@ -74,8 +74,8 @@ class SharedFrameRing:
             self._bytes[slot] = 0
 
     def close(self) -> None:
-        """Let go; the one who made them also takes them away."""
-        with contextlib.suppress(BufferError):  # a picture is still being copied out
+        """Let go; the process that made them also removes them."""
+        with contextlib.suppress(BufferError):  # a frame is still being copied out
             self._memory.close()
         if self._owner:
             with contextlib.suppress(FileNotFoundError):
@@ -87,9 +87,9 @@ class SharedFrameRing:
 
 
 def _attached(name: str) -> shared_memory.SharedMemory:
-    """Return memory that another process made and will take away.
+    """Return memory that another process made and will remove.
 
-    Before Python 3.13 the one who joins notes it for taking away at its own end, too early.
+    Before Python 3.13 a process that joins notes it for removal at its own end, too early.
     """
     if sys.version_info >= (3, 13):
         return shared_memory.SharedMemory(name=name, track=False)

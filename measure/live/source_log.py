@@ -1,4 +1,4 @@
-"""What a live source was like while it was measured, for the records of its readings."""
+"""Source log: properties and irregularities of a live source, for the records of its readings."""
 
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Provenance
@@ -10,7 +10,7 @@ from measure.system.versions import software
 
 
 class SourceLog:
-    """Counts the pictures of one opening of a source and remembers what was odd."""
+    """Counts the frames of one opening of a source and keeps its irregularities."""
 
     def __init__(self) -> None:
         self._opened: SourceOpened | None = None
@@ -23,23 +23,23 @@ class SourceLog:
 
     @property
     def last_s(self) -> float:
-        """Time of the last picture."""
+        """Time of the last frame, seconds."""
         return self._last_s
 
     def open(self, opened: SourceOpened) -> None:
         """Note what the source says about itself."""
         self._opened = opened
 
-    def count(self, seen: FrameResult) -> None:
-        """Note a picture."""
+    def count(self, frame: FrameResult) -> None:
+        """Count a frame."""
         self._frames += 1
-        self._last_s = seen.pose.time_s
+        self._last_s = frame.pose.time_s
         self._first_s = self._last_s if self._first_s is None else self._first_s
-        self._fps = seen.fps or self._fps
-        self._size_px = seen.size_px if seen.rgb is not None else self._size_px
+        self._fps = frame.fps or self._fps
+        self._size_px = frame.size_px if frame.rgb is not None else self._size_px
 
     def note(self, sentence: str) -> None:
-        """Note something odd."""
+        """Note an irregularity."""
         self._notes.append(sentence)
 
     def provenance(self, models: ModelSet, movement: Movement, setup: Setup) -> Provenance:
@@ -58,7 +58,7 @@ class SourceLog:
         return Provenance(
             model=models.name,
             model_hashes=models.hashes,
-            passes=tuple(models.pass_name(one) for one in models.fine(movement)),
+            passes=tuple(map(models.pass_name, models.fine(movement))),
             software=software(),
             source=source,
             setup=setup,

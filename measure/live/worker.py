@@ -69,7 +69,7 @@ _SLOT_S = 0.5
 #: Failures of the network within a minute that are survived. [technical]
 _MOST_FAILURES = 5
 
-#: Exit code that says: the camera holds the process.
+#: Exit code that says: the camera holds the process. [technical]
 CAMERA_HOLDS = 4
 
 

@@ -1,4 +1,4 @@
-"""Which looks at the pictures a reading takes: one quick one, then several careful ones."""
+"""The ensemble of passes that a reading takes: one coarse pass, then several fine ones."""
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
@@ -11,7 +11,7 @@ from measure.pose_models.bundles import Bundle, bundle_path, load, obtain, own_b
 from measure.pose_models.catalogue import ModelQuality
 from measure.pose_models.package_clients import Progress
 
-#: Qualities in the order in which the quick pass prefers them.
+#: Qualities in the order in which the coarse pass prefers them.
 _COARSE_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)
 
 
@@ -44,15 +44,16 @@ class ModelSet:
         order: tuple[ModelQuality, ...] = _COARSE_ORDER
         if _heavy_alone(movement, view):
             order = (ModelQuality.HEAVY, *_COARSE_ORDER)
-        return InferencePass(quality=next(each for each in order if each in self.bundles))
+        return InferencePass(quality=next(quality for quality in order if quality in self.bundles))
 
     def fine(self, movement: Movement, view: View | None = None) -> tuple[InferencePass, ...]:
-        """Return the passes that settle a trial."""
+        """Return the passes that refine a trial."""
         return fine_passes(movement, view, tuple(self.bundles))
 
-    def pass_name(self, one: InferencePass) -> str:
+    def pass_name(self, inference_pass: InferencePass) -> str:
         """Return how a pass is called in records."""
-        return one.name.replace(one.quality.value, self.bundles[one.quality].name)
+        quality = inference_pass.quality
+        return inference_pass.name.replace(quality.value, self.bundles[quality].name)
 
 
 def _heavy_alone(movement: Movement, view: View | None) -> bool:
@@ -62,9 +63,9 @@ def _heavy_alone(movement: Movement, view: View | None) -> bool:
 def fine_passes(
     movement: Movement, view: View | None, qualities: Sequence[ModelQuality]
 ) -> tuple[InferencePass, ...]:
-    """Return the passes that settle a trial: every model there is, each also mirrored.
+    """Return the passes that refine a trial: every model there is, each also mirrored.
 
-    From behind the heavy model decides alone; see :meth:`ModelSet.quick`.
+    From behind the heavy model decides alone; see :meth:`ModelSet.coarse`.
     """
     if _heavy_alone(movement, view) and ModelQuality.HEAVY in qualities:
         qualities = (ModelQuality.HEAVY,)
@@ -91,9 +92,9 @@ def models_for(
     own
         A bundle of the person's own instead.
     progress
-        Told how far a fetch is.
+        Called with how far a fetch is.
     say
-        Told in one sentence when the full model has to do.
+        Called with one sentence when the full model has to do.
 
     Raises
     ------

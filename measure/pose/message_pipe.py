@@ -18,7 +18,7 @@ _MARK = b"TLPOSE2\n"
 #: Largest message, bytes. [technical]
 MOST_BYTES = 1 << 30
 
-#: Code of MessagePack's extension type for the bytes of an array.
+#: Code of MessagePack's extension type for the bytes of an array. [technical]
 _ARRAY_BYTES = 1
 
 _AnyMessage = TypeVar("_AnyMessage")

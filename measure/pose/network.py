@@ -1,4 +1,4 @@
-"""The network: a picture in, the people it found out. The only importer of mediapipe.
+"""The pose network: people detected in one frame after the other. The only importer of mediapipe.
 
 The library tries to report usage to its maker's servers and has no switch for it. It honours
 the usual proxy variables, so they are set to a closed port of this computer before it is
@@ -38,30 +38,34 @@ close_way_out()
 import mediapipe as mp  # type: ignore[import-untyped]  # noqa: E402 - the way out first
 from mediapipe.tasks.python import vision  # type: ignore[import-untyped]  # noqa: E402
 
-#: How many people the network is asked for: one more than is measured, to notice a second.
+#: People that the network is asked for: one more than is measured, to notice a second. [project]
 PEOPLE_ASKED_FOR = 2
-#: For careful looks the network is told that pictures lie so far apart, milliseconds: what was
-#: before has no weight in its smoothing then. Ours.
+
+#: Distance in time that the network is given between frames of a fine pass, milliseconds: what was
+#: before has no weight in its smoothing then. [project]
 _APART_MS = 1_000_000
-#: Asked for one person, the library takes this share of each look's visibility and the rest from
-#: what it said before, however long ago; found by looking at the same pictures for one and for two.
+
+#: Share of each run's visibility that the library takes when asked for one person, the rest being
+#: that of earlier runs, however long ago; measured by running the same frames for one and for two
+#: people. [project]
 _NEW_SHARE = 0.1
-#: After a pause longer than this, seconds, careful looks find their way anew. Pictures of a rest
-#: lie half a second apart, and are no pause. Ours.
+
+#: Pause after which a fine pass warms up anew, seconds. Frames of a rest lie half a second apart,
+#: and are no pause. [project]
 _PAUSE_S = 0.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DetectedPoses:
-    """The people found in one picture, in no fixed order.
+    """The people detected in one frame, in no fixed order.
 
     Attributes
     ----------
     places
-        Shape (people, 33, 2), fractions of the picture: (0, 0) its upper left corner, (1, 1)
+        Shape (people, 33, 2), fractions of the frame: (0, 0) its upper left corner, (1, 1)
         its lower right corner; may lie outside.
     visibility, presence
-        Shape (people, 33), 0..1 as the network says of this picture; NaN where it says nothing
+        Shape (people, 33), 0..1 as the network says of this frame; NaN where it says nothing
         sensible.
     """
 
@@ -71,10 +75,10 @@ class DetectedPoses:
 
 
 class PoseNetwork:
-    """One run of the network over pictures that follow each other in time.
+    """One instance of the network, for frames that follow each other in time.
 
-    It remembers the last picture, so a new run (another clip, a jump in time, a mirrored
-    pass) needs a new one. It has to be closed, on the thread that made it: left to the garbage
+    It remembers the last frame, so another clip, a jump in time or a mirrored
+    pass needs a new one. It has to be closed, on the thread that made it: left to the garbage
     collector it can block the whole process.
 
     Parameters
@@ -82,12 +86,12 @@ class PoseNetwork:
     bundle
         The model's bytes.
     people
-        How many it looks for.
-    careful
-        True for places that do not depend on the pace: they are not smoothed over time, and a
-        picture in which somebody is found anew, or that follows a pause, is looked at
-        :data:`WARMUP_RUNS` times. The network looks at a part of the picture that it takes from
-        where it saw the body last, and needs some looks until that part sits well; till then
+        How many it searches for.
+    fine
+        True for places that do not depend on the frame rate: they are not smoothed over time, and a
+        frame in which a person appears, or that follows a pause, is run :data:`WARMUP_RUNS`
+        times. The network crops the frame to where it detected the body last, and needs some runs
+        until that crop sits well; till then
         places are off by some hundredths of the trunk.
     """
 
@@ -138,14 +142,14 @@ class PoseNetwork:
         self.close()
 
     def detect(self, rgb: PixelArray, time_s: float) -> DetectedPoses:
-        """Find people in the next picture.
+        """Detect people in the next frame.
 
         Parameters
         ----------
         rgb
             Shape (height, width, 3), contiguous, as :class:`measure.video.frame.Picture` holds it.
         time_s
-            The picture's own time. The network smooths by it, unless the look is a careful one;
+            The frame's own time. The network smooths by it, unless the pass is a fine one;
             it gets whole milliseconds that always increase, whatever is given here.
 
         Raises
@@ -157,28 +161,28 @@ class PoseNetwork:
             raise PoseProcessError("The pose network was used after it had been closed.")
         if rgb.dtype != np.uint8 or rgb.ndim != 3 or not rgb.flags.c_contiguous:
             raise PoseProcessError("A picture that had not passed the frame gate was refused.")
-        found = self._run_once(rgb, time_s)
+        poses = self._run_once(rgb, time_s)
         if self._fine:
             paused = self._follows and time_s - self._last_s > _PAUSE_S
-            if paused or (len(found.places) and not self._follows):
+            if paused or (len(poses.places) and not self._follows):
                 for _ in range(WARMUP_RUNS - 1):
                     again = self._run_once(rgb, time_s)
-                    found = again if len(again.places) else found
-            self._follows, self._last_s = bool(len(found.places)), time_s
-        return found
+                    poses = again if len(again.places) else poses
+            self._follows, self._last_s = bool(len(poses.places)), time_s
+        return poses
 
     def _run_once(self, rgb: PixelArray, time_s: float) -> DetectedPoses:
-        """Let the library look once."""
+        """Run the library once."""
         self._last_ms = (
             self._last_ms + _APART_MS if self._fine else next_millisecond(self._last_ms, time_s)
         )
         try:
-            found = self._native.detect_for_video(
+            detected = self._native.detect_for_video(
                 mp.Image(image_format=mp.ImageFormat.SRGB, data=rgb), self._last_ms
             )
         except (RuntimeError, ValueError) as error:
             raise PoseProcessError(f"The pose network failed: {_first_line(error)}.") from None
-        people = _detected_poses(found.pose_landmarks)
+        people = _detected_poses(detected.pose_landmarks)
         return (
             self._with_unsmoothed_visibility(people)
             if self._alone and len(people.places)
@@ -186,7 +190,7 @@ class PoseNetwork:
         )
 
     def _with_unsmoothed_visibility(self, person: DetectedPoses) -> DetectedPoses:
-        """Return the person with the visibility of the last look alone, not of all before it."""
+        """Return the person with the visibility of the last run alone, not of all before it."""
         smoothed, self._smoothed = self._smoothed, person.visibility
         if smoothed is None:
             return person
