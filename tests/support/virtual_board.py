@@ -124,15 +124,17 @@ def true_view(camera: VirtualCamera, pose: BoardPose, error_px: float = 0.0) -> 
 def poses(camera: VirtualCamera, places: Sequence[tuple[float, float]]) -> list[BoardPose]:
     """Return poses that show the board at places of the picture (-1..1), tilted in turn."""
     tilts = [(0.0, 0.0), (0.45, 0.1), (-0.4, 0.2), (0.1, 0.5), (0.1, -0.5), (0.3, -0.3)]
-    found = []
+    placed = []
     for number, (across, down) in enumerate(places):
         tilt = tilts[number % len(tilts)]
         far = 1.35 * SQUARES[0] * SQUARE_MM * camera.focal / camera.width
         far *= 1.0 + 0.35 * (number % 3)
         half = np.array([camera.width, camera.height]) / 2
         x, y = np.array([across, down]) * half * far / camera.focal
-        found.append(BoardPose(turn=(tilt[0], tilt[1], 0.1 * (number % 5 - 2)), middle=(x, y, far)))
-    return found
+        placed.append(
+            BoardPose(turn=(tilt[0], tilt[1], 0.1 * (number % 5 - 2)), middle=(x, y, far))
+        )
+    return placed
 
 
 #: Places that cover the picture.

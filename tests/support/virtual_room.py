@@ -107,11 +107,11 @@ def standing(
             high * stature_m,
             distance_m - left * stature_m * np.sin(turn),
         )
-    known = np.isfinite(points).all(axis=1)
+    finite = np.isfinite(points).all(axis=1)
     pixels = np.full((frames, LANDMARKS, 2), np.nan)
     random = np.random.default_rng(7)
-    pixels[:, known] = room.project(points[known]) + random.normal(
-        0, error_px, (frames, int(known.sum()), 2)
+    pixels[:, finite] = room.project(points[finite]) + random.normal(
+        0, error_px, (frames, int(finite.sum()), 2)
     )
     return Track(
         time_s=np.arange(frames) / 7.5,

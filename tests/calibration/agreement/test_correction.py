@@ -15,10 +15,10 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
 
-def found(
+def study(
     people: int,
     *,
-    each: int = 1,
+    repeats: int = 1,
     gain: float = 1.0,
     bias: float = 0.0,
     noise: float = 2.0,
@@ -29,7 +29,7 @@ def found(
     random = np.random.default_rng(seed)
     pairs = []
     for person in range(people):
-        for angle in random.uniform(*angles, each):
+        for angle in random.uniform(*angles, repeats):
             camera = gain * angle + bias + random.normal(0, noise)
             pairs.append(
                 PairedReading(
@@ -46,57 +46,57 @@ def found(
 
 
 def offered(judged: Agreement) -> ProposedCorrection:
-    made = fit_correction(judged, "spring")
-    assert isinstance(made, ProposedCorrection), made
-    return made
+    proposed = fit_correction(judged, "spring")
+    assert isinstance(proposed, ProposedCorrection), proposed
+    return proposed
 
 
 def test_a_constant_bias_is_taken_off() -> None:
-    made = offered(found(30, bias=5))
-    assert made.correction.gain == 0
-    assert made.correction.bias_deg == pytest.approx(5, abs=0.8)
-    assert (made.correction.pairs, made.correction.study) == (30, "spring")
-    assert made.correction.corrected_deg(105) == pytest.approx(100, abs=0.8)
-    assert made.error_after_deg < made.error_before_deg
-    assert "degrees are taken off" in made.sentence
-    assert "starts a new series" in made.sentence
+    proposed = offered(study(30, bias=5))
+    assert proposed.correction.gain == 0
+    assert proposed.correction.bias_deg == pytest.approx(5, abs=0.8)
+    assert (proposed.correction.pairs, proposed.correction.study) == (30, "spring")
+    assert proposed.correction.corrected_deg(105) == pytest.approx(100, abs=0.8)
+    assert proposed.error_after_deg < proposed.error_before_deg
+    assert "degrees are taken off" in proposed.sentence
+    assert "starts a new series" in proposed.sentence
 
 
 def test_a_gain_error_is_taken_out_over_the_whole_range() -> None:
-    made = offered(found(40, each=2, gain=0.9, bias=3, noise=1))
+    proposed = offered(study(40, repeats=2, gain=0.9, bias=3, noise=1))
     for angle in (30, 90, 160):
-        assert made.correction.corrected_deg(0.9 * angle + 3) == pytest.approx(angle, abs=1.0)
-    assert made.error_after_deg < 1.5
-    assert "degrees are added" in made.sentence
+        assert proposed.correction.corrected_deg(0.9 * angle + 3) == pytest.approx(angle, abs=1.0)
+    assert proposed.error_after_deg < 1.5
+    assert "degrees are added" in proposed.sentence
 
 
 def test_the_correction_solves_an_exact_line_exactly() -> None:
-    made = offered(found(30, gain=1.08, bias=1, noise=1e-9))
+    proposed = offered(study(30, gain=1.08, bias=1, noise=1e-9))
     for angle in (50.0, 100.0, 140.0):
-        assert made.correction.corrected_deg(1.08 * angle + 1) == pytest.approx(angle, abs=1e-5)
+        assert proposed.correction.corrected_deg(1.08 * angle + 1) == pytest.approx(angle, abs=1e-5)
 
 
 @pytest.mark.parametrize(
     ("judged", "part"),
     [
-        (found(29, bias=5), "it needs 30 pairs"),
-        (found(9, each=6, bias=5), "it needs 10 people"),
-        (found(30, bias=5, pairing=Pairing.SEPARATE), "at the same moment"),
-        (found(40), "no difference is shown"),
-        (found(30, bias=8, noise=12), "the bias is known only to"),
-        (found(40, bias=14), "a bias of 13.8"),
-        (found(60, gain=0.7, bias=22, noise=1), "a gain error of -0.4"),
-        (found(60, gain=1.15, bias=-5, noise=1), "at the end of the range"),
+        (study(29, bias=5), "it needs 30 pairs"),
+        (study(9, repeats=6, bias=5), "it needs 10 people"),
+        (study(30, bias=5, pairing=Pairing.SEPARATE), "at the same moment"),
+        (study(40), "no difference is shown"),
+        (study(30, bias=8, noise=12), "the bias is known only to"),
+        (study(40, bias=14), "a bias of 13.8"),
+        (study(60, gain=0.7, bias=22, noise=1), "a gain error of -0.4"),
+        (study(60, gain=1.15, bias=-5, noise=1), "at the end of the range"),
     ],
 )
 def test_no_correction_and_why(judged: Agreement, part: str) -> None:
-    made = fit_correction(judged, "spring")
-    assert isinstance(made, NoCorrection)
-    assert part in made.sentence
+    proposed = fit_correction(judged, "spring")
+    assert isinstance(proposed, NoCorrection)
+    assert part in proposed.sentence
 
 
 def test_a_narrow_range_of_angles_gives_no_gain() -> None:
-    assert offered(found(60, gain=0.9, bias=14, noise=1, angles=(80, 120))).correction.gain == 0
+    assert offered(study(60, gain=0.9, bias=14, noise=1, angles=(80, 120))).correction.gain == 0
 
 
 def test_people_with_many_pairs_count_once() -> None:
@@ -119,10 +119,12 @@ def test_people_with_many_pairs_count_once() -> None:
 
 
 def test_outside_the_studied_angles_the_correction_stays_what_it_is_at_their_end() -> None:
-    made = offered(found(40, each=2, gain=0.9, bias=3, noise=1)).correction
-    assert made.lowest_deg is not None
-    assert made.highest_deg is not None
-    at_end = made.corrected_deg(made.highest_deg) - made.highest_deg
-    assert made.corrected_deg(made.highest_deg + 30) == made.highest_deg + 30 + at_end
-    at_end = made.corrected_deg(made.lowest_deg) - made.lowest_deg
-    assert made.corrected_deg(made.lowest_deg - 30) == pytest.approx(made.lowest_deg - 30 + at_end)
+    proposed = offered(study(40, repeats=2, gain=0.9, bias=3, noise=1)).correction
+    assert proposed.lowest_deg is not None
+    assert proposed.highest_deg is not None
+    at_end = proposed.corrected_deg(proposed.highest_deg) - proposed.highest_deg
+    assert proposed.corrected_deg(proposed.highest_deg + 30) == proposed.highest_deg + 30 + at_end
+    at_end = proposed.corrected_deg(proposed.lowest_deg) - proposed.lowest_deg
+    assert proposed.corrected_deg(proposed.lowest_deg - 30) == pytest.approx(
+        proposed.lowest_deg - 30 + at_end
+    )

@@ -20,12 +20,12 @@ from measure.errors import InputError
 HEADER = "person,movement,side,camera_deg,goniometer_deg,repeat,tester\n"
 
 
-def one(row: str, header: str = HEADER) -> PairTable:
+def table_of(row: str, header: str = HEADER) -> PairTable:
     return pairs_from_text(header + row + "\n")
 
 
 def test_a_plain_row() -> None:
-    (pair,) = one("Bramble,flexion,left,121.5,118,2,Wren").pairs
+    (pair,) = table_of("Bramble,flexion,left,121.5,118,2,Wren").pairs
     assert pair.person == "Bramble"
     assert pair.movement is Movement.FLEXION
     assert pair.side is Side.LEFT
@@ -48,20 +48,20 @@ def test_a_plain_row() -> None:
     ],
 )
 def test_numbers_that_are_understood(row: str, camera: float) -> None:
-    (pair,) = one(row).pairs
+    (pair,) = table_of(row).pairs
     assert pair.camera_deg == camera
     assert math.copysign(1, pair.camera_deg) == math.copysign(1, camera)
 
 
 def test_decimal_commas_between_semicolons_are_read_and_noted() -> None:
-    table = one("P;flexion;left;12,5;11,5", "person;movement;side;camera_deg;goniometer_deg\n")
+    table = table_of("P;flexion;left;12,5;11,5", "person;movement;side;camera_deg;goniometer_deg\n")
     assert table.pairs[0].goniometer_deg == 11.5
     assert "Decimal commas were read as decimal points." in table.notes
 
 
 @pytest.mark.parametrize("empty", ["", "NaN", "n/a", "-", "nan"])
 def test_a_missing_reading_is_not_a_number(empty: str) -> None:
-    (pair,) = one(f"P,flexion,left,{empty},10,,").pairs
+    (pair,) = table_of(f"P,flexion,left,{empty},10,,").pairs
     assert math.isnan(pair.camera_deg)
     assert not pair.complete
 
@@ -94,7 +94,7 @@ def test_a_missing_reading_is_not_a_number(empty: str) -> None:
 )
 def test_rows_that_cannot_be_used(row: str, part: str) -> None:
     with pytest.raises(InputError) as caught:
-        one(row)
+        table_of(row)
     assert part in str(caught.value)
     assert "Mend these lines" in str(caught.value)
 
@@ -120,19 +120,21 @@ def test_texts_that_are_no_table(text: str, part: str) -> None:
 
 def test_all_faults_are_told_at_once_and_the_list_stays_short() -> None:
     with pytest.raises(InputError) as caught:
-        one("\n".join("P,flexion,left,x,10,," for _ in range(25)))
+        table_of("\n".join("P,flexion,left,x,10,," for _ in range(25)))
     text = str(caught.value)
     assert text.count("is not a number") == 10
     assert "and 15 more" in text
 
 
 def test_columns_that_nobody_reads_are_named() -> None:
-    table = one("P,flexion,left,1,2,warm", "person,movement,side,camera,goniometer,room\n")
+    table = table_of("P,flexion,left,1,2,warm", "person,movement,side,camera,goniometer,room\n")
     assert table.notes == ("Columns not used: room.",)
 
 
 def test_movements_are_kept_apart() -> None:
-    table = one("P,abduction,left,12,10,,\nP,external rotation,left,12,10,,\nP,flexion,right,1,1,,")
+    table = table_of(
+        "P,abduction,left,12,10,,\nP,external rotation,left,12,10,,\nP,flexion,right,1,1,,"
+    )
     assert list(table.by_movement()) == [
         Movement.FLEXION,
         Movement.ABDUCTION,

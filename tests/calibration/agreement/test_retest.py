@@ -21,12 +21,12 @@ STEADY = [(2 * n, 120.0 + (3.0 if n % 2 else -3.0)) for n in range(ENOUGH_SESSIO
 
 
 def test_from_eight_sessions_on_the_own_scatter_is_used() -> None:
-    found = repeatability_by_shoulder(history({LEFT: STEADY}))[LEFT]
-    assert found.sessions == ENOUGH_SESSIONS
-    assert found.own
-    assert found.typical_error is not None
-    assert found.error_for_change == pytest.approx(found.typical_error.value)
-    assert 3.0 < found.error_for_change < 3.6
+    results = repeatability_by_shoulder(history({LEFT: STEADY}))[LEFT]
+    assert results.sessions == ENOUGH_SESSIONS
+    assert results.own
+    assert results.typical_error is not None
+    assert results.error_for_change == pytest.approx(results.typical_error.value)
+    assert 3.0 < results.error_for_change < 3.6
     fewer = repeatability_by_shoulder(history({LEFT: STEADY[:-1]}))[LEFT]
     assert not fewer.own
     assert fewer.error_for_change == MOVEMENTS[Movement.FLEXION].usual_spread
@@ -34,10 +34,10 @@ def test_from_eight_sessions_on_the_own_scatter_is_used() -> None:
 
 def test_refusals_and_the_other_shoulder_do_not_count() -> None:
     right = (Movement.FLEXION, Side.RIGHT)
-    found = repeatability_by_shoulder(history({LEFT: [*STEADY, (20, None)], right: [(0, 150.0)]}))
-    assert found[LEFT].sessions == ENOUGH_SESSIONS
-    assert found[right].sessions == 1
-    assert found[right].typical_error is None
+    results = repeatability_by_shoulder(history({LEFT: [*STEADY, (20, None)], right: [(0, 150.0)]}))
+    assert results[LEFT].sessions == ENOUGH_SESSIONS
+    assert results[right].sessions == 1
+    assert results[right].typical_error is None
 
 
 def test_only_sessions_done_and_measured_like_the_latest_count() -> None:

@@ -24,17 +24,17 @@ from tests.support.paired_readings import crowd, judged, pair
         ([pair("A", 90, 88)], "1 complete pair of 1 person"),
         ([pair("A", 90, 88), pair("B", 80, 82)], "2 complete pairs of 2 people"),
         ([pair("A", 90 + n, 88) for n in range(40)], "40 complete pairs of 1 person"),
-        ([pair(each, 90, math.nan) for each in "ABCDE"], "0 complete pairs of 0 people"),
+        ([pair(name, 90, math.nan) for name in "ABCDE"], "0 complete pairs of 0 people"),
     ],
 )
 @pytest.mark.parametrize("pairing", Pairing)
 def test_too_little_is_said_with_what_would_be_enough(
     pairs: list[PairedReading], part: str, pairing: Pairing
 ) -> None:
-    found = analyse_agreement(pairs, pairing)
-    assert isinstance(found, InsufficientData)
-    assert part in found.sentence
-    assert "at least 3" in found.sentence
+    result = analyse_agreement(pairs, pairing)
+    assert isinstance(result, InsufficientData)
+    assert part in result.sentence
+    assert "at least 3" in result.sentence
 
 
 def test_movements_never_share_a_statistic() -> None:
@@ -52,36 +52,36 @@ def test_movements_never_share_a_statistic() -> None:
 
 
 def test_rows_without_both_readings_are_left_out_and_counted() -> None:
-    found = judged([*crowd(5), pair("X", math.nan, 80), pair("Y", 80, math.nan)])
-    assert found.people == 5
-    assert "2 rows without both readings were left out." in found.notes
+    study = judged([*crowd(5), pair("X", math.nan, 80), pair("Y", 80, math.nan)])
+    assert study.people == 5
+    assert "2 rows without both readings were left out." in study.notes
 
 
 def test_separate_repeats_use_the_readings_of_rows_that_are_not_complete() -> None:
     rows = []
     for name, angle in (("A", 60), ("B", 90), ("C", 120)):
         rows += [pair(name, angle + 1, angle), pair(name, angle + 3, math.nan)]
-    found = judged(rows, Pairing.SEPARATE)
-    assert found.limits.bias.value == pytest.approx(2)
-    assert found.gain is None
-    assert found.camera_repeat is not None
+    study = judged(rows, Pairing.SEPARATE)
+    assert study.limits.bias.value == pytest.approx(2)
+    assert study.gain is None
+    assert study.camera_repeat is not None
     # Each shoulder's camera readings are 2 apart: variance 2.
-    assert found.camera_repeat.sd_deg.value == pytest.approx(2**0.5)
-    assert found.goniometer_repeat is None
+    assert study.camera_repeat.sd_deg.value == pytest.approx(2**0.5)
+    assert study.goniometer_repeat is None
 
 
 def test_repeatability_comes_from_numbered_repeats_only() -> None:
-    rows = [pair(each, 90 + n, 88 + 2 * n) for each in "ABC" for n in range(2)]
+    rows = [pair(name, 90 + n, 88 + 2 * n) for name in "ABC" for n in range(2)]
     assert judged(rows).camera_repeat is None
-    numbered = [pair(each, 90 + n, 88 + 2 * n, repeat=n + 1) for each in "ABC" for n in range(2)]
-    found = judged(numbered)
-    assert found.camera_repeat is not None
-    assert found.goniometer_repeat is not None
+    numbered = [pair(name, 90 + n, 88 + 2 * n, repeat=n + 1) for name in "ABC" for n in range(2)]
+    study = judged(numbered)
+    assert study.camera_repeat is not None
+    assert study.goniometer_repeat is not None
     # 1 and 2 degrees apart: variances 1/2 and 2.
-    assert found.camera_repeat.sd_deg.value == pytest.approx(0.5**0.5)
-    assert found.goniometer_repeat.sd_deg.value == pytest.approx(2**0.5)
-    assert found.goniometer_repeat.mdc95_deg == pytest.approx(1.959964 * 2, rel=1e-6)
-    assert found.goniometer_repeat.mdc90_deg == pytest.approx(1.644854 * 2, rel=1e-6)
+    assert study.camera_repeat.sd_deg.value == pytest.approx(0.5**0.5)
+    assert study.goniometer_repeat.sd_deg.value == pytest.approx(2**0.5)
+    assert study.goniometer_repeat.mdc95_deg == pytest.approx(1.959964 * 2, rel=1e-6)
+    assert study.goniometer_repeat.mdc90_deg == pytest.approx(1.644854 * 2, rel=1e-6)
 
 
 def test_two_testers_of_one_position_are_no_repeats_of_the_camera() -> None:
@@ -90,22 +90,22 @@ def test_two_testers_of_one_position_are_no_repeats_of_the_camera() -> None:
         for name, angle in (("A", 60.0), ("B", 90.0), ("C", 120.0), ("D", 75.0))
         for tester, error in (("Wren", 1.0), ("Finch", 3.0))
     ]
-    found = judged(rows)
-    assert found.camera_repeat is None
-    assert found.testers is not None
-    assert found.testers.icc_3_1.value == pytest.approx(1)
-    assert [(each.tester, each.pairs) for each in found.by_tester] == [("Finch", 4), ("Wren", 4)]
-    assert [each.mean_deg for each in found.by_tester] == pytest.approx([-3.0, -1.0])
+    study = judged(rows)
+    assert study.camera_repeat is None
+    assert study.testers is not None
+    assert study.testers.icc_3_1.value == pytest.approx(1)
+    assert [(bias.tester, bias.pairs) for bias in study.by_tester] == [("Finch", 4), ("Wren", 4)]
+    assert [bias.mean_deg for bias in study.by_tester] == pytest.approx([-3.0, -1.0])
 
 
 def test_the_instruments_are_compared_on_first_readings() -> None:
     rows = [
         pair(name, angle, angle, repeat=1) for name, angle in zip("ABC", (50, 90, 130), strict=True)
     ]
-    later = [pair(each.person, 10, 170, repeat=2) for each in rows]
-    found = judged([*later, *rows])
-    assert found.instruments is not None
-    assert found.instruments.icc_2_1.value == pytest.approx(1)
+    later = [pair(row.person, 10, 170, repeat=2) for row in rows]
+    study = judged([*later, *rows])
+    assert study.instruments is not None
+    assert study.instruments.icc_2_1.value == pytest.approx(1)
 
 
 @pytest.mark.parametrize(
@@ -124,10 +124,10 @@ def test_the_instruments_are_compared_on_first_readings() -> None:
     ],
 )
 def test_what_a_reader_must_know_is_noted(rows: list[PairedReading], part: str) -> None:
-    found = judged(rows)
-    assert any(part in note for note in found.notes), found.notes
-    assert "nan" not in agreement_paragraph(found)
-    assert "inf" not in agreement_paragraph(found)
+    study = judged(rows)
+    assert any(part in note for note in study.notes), study.notes
+    assert "nan" not in agreement_paragraph(study)
+    assert "inf" not in agreement_paragraph(study)
 
 
 def test_a_good_large_study_needs_no_notes() -> None:

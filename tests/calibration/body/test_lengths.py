@@ -27,7 +27,7 @@ from tests.support.virtual_room import Room, standing
 UPPER_ARM, FOREARM, WIDTH = 0.17 / 0.289, 0.15 / 0.289, 0.196 / 0.289
 
 
-def found(neutral: Track, raised: Track | None = None) -> BodyLengths:
+def lengths_of(neutral: Track, raised: Track | None = None) -> BodyLengths:
     lengths = lengths_from_poses(neutral, raised)
     assert isinstance(lengths, BodyLengths), lengths
     return lengths
@@ -56,7 +56,7 @@ def changed(track: Track, marks: list[Landmark], by: tuple[float, float]) -> Tra
 
 def test_neutral_and_t_pose_give_the_lengths() -> None:
     room = Room(height_m=1.2)
-    lengths = found(
+    lengths = lengths_of(
         standing(room, error_px=1.0), standing(room, arms_deg=85.0, distance_m=2.9, error_px=1.0)
     )
     assert lengths.body.upper_arm == pytest.approx(UPPER_ARM, rel=0.03)
@@ -72,16 +72,16 @@ def test_the_longer_pose_counts_as_pictures_only_shorten() -> None:
     # Elbows pulled towards the shoulders by a tenth: an arm pointing at the lens.
     both = [Landmark.LEFT_ELBOW, Landmark.RIGHT_ELBOW]
     short = changed(standing(room), both, (0.0, -0.1 * 0.17 * 1.72 * room.focal / 3.0))
-    assert found(short, raised).body.upper_arm == pytest.approx(UPPER_ARM, rel=0.03)
-    alone = found(short)
+    assert lengths_of(short, raised).body.upper_arm == pytest.approx(UPPER_ARM, rel=0.03)
+    alone = lengths_of(short)
     assert alone.body.upper_arm == pytest.approx(0.9 * UPPER_ARM, rel=0.03)
-    assert alone.share_error > found(short, raised).share_error
+    assert alone.share_error > lengths_of(short, raised).share_error
     assert "hanging arms only" in alone.notes[0]
 
 
 def test_arms_that_were_not_raised_are_noted() -> None:
     room = Room(height_m=1.2)
-    assert "not seen out to the side" in found(standing(room), standing(room)).notes[0]
+    assert "not seen out to the side" in lengths_of(standing(room), standing(room)).notes[0]
 
 
 @pytest.mark.parametrize(
@@ -115,7 +115,7 @@ def test_poses_that_give_no_lengths(neutral: Track, part: str) -> None:
 
 def test_arms_that_were_not_seen_leave_their_lengths_unknown() -> None:
     lost = changed(standing(Room()), [Landmark.LEFT_WRIST], (np.nan, 0.0))
-    lengths = found(lost)
+    lengths = lengths_of(lost)
     assert lengths.body.forearm is None
     assert lengths.body.upper_arm is not None
     assert "The forearms were not both seen." in lengths.notes

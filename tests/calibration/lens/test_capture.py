@@ -68,23 +68,23 @@ def test_what_is_said_step_by_step() -> None:
     capture = LensCapture("garden camera")
     blank = np.full((480, 640), 120, dtype=np.uint8)
     assert "Show the printed board" in capture.offer(picture(blank)).sentence
-    one = photographs(USUAL)[5]
-    assert "still" in capture.offer(picture(one)).sentence
-    said = capture.offer(picture(one))
+    photo = photographs(USUAL)[5]
+    assert "still" in capture.offer(picture(photo)).sentence
+    said = capture.offer(picture(photo))
     assert said.kept == 1
     assert said.view is not None
     assert not said.enough
     assert "Move the board to the upper left" in said.sentence
-    other = capture.offer(picture(one[:240, :320], (320, 240)))
+    other = capture.offer(picture(photo[:240, :320], (320, 240)))
     assert other.shown is ViewOutcome.OTHER_SIZE
     assert capture.left_out == 1
 
 
 def test_a_board_that_moves_is_not_kept() -> None:
     capture = LensCapture("garden camera")
-    one = photographs(USUAL)[5]
+    photo = photographs(USUAL)[5]
     for step in range(5):
-        moved = np.roll(one, 4 * step, axis=1)
+        moved = np.roll(photo, 4 * step, axis=1)
         assert capture.offer(picture(moved)).shown is ViewOutcome.MOVING
     assert capture.views == ()
 

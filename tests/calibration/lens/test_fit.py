@@ -44,8 +44,8 @@ def fitted(camera: VirtualCamera, views: Sequence[BoardView]) -> LensFit:
 
 @pytest.mark.parametrize("camera", [USUAL, WIDE])
 def test_photographs_of_the_board_give_the_lens_back(camera: VirtualCamera) -> None:
-    found = [find_board(picture) for picture in photographs(camera)]
-    fit = fitted(camera, [view for view in found if view is not None])
+    views = [find_board(picture) for picture in photographs(camera)]
+    fit = fitted(camera, [view for view in views if view is not None])
     assert fit.profile is not None, fit.sentence
     assert fit.profile.focal_px == pytest.approx((camera.focal, camera.focal), rel=0.01)
     assert fit.profile.centre_px == pytest.approx(camera.centre, abs=3)

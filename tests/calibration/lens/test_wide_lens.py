@@ -26,9 +26,9 @@ from tests.support.virtual_board import MORE, VirtualCamera, poses, true_view
 TRACKS = Path(__file__).resolve().parents[2] / "tracks"
 BEND = (-0.22, 0.06, 0.0, 0.0, -0.004)
 NAMES = [
-    each["name"]
-    for each in json.loads((TRACKS / "cases.json").read_text(encoding="utf-8"))
-    if each["expected"] == ["reading"] and each["name"].startswith("trial-")
+    case["name"]
+    for case in json.loads((TRACKS / "cases.json").read_text(encoding="utf-8"))
+    if case["expected"] == ["reading"] and case["name"].startswith("trial-")
 ]
 #: The profile may cost this much; a reach is a share of the back, of which 0.005 is as little.
 MOST = {"deg": 0.5, "fraction": 0.005}
@@ -82,8 +82,8 @@ def read(observation: ClipObservation, lens: LensProfile | None) -> Measurement:
 @pytest.mark.parametrize("name", NAMES)
 def test_the_profile_costs_no_more_than_half_a_degree(name: str) -> None:
     observation = load_observation(TRACKS / f"{name}.npz")[1]
-    plain, true, found = lenses(observation.coarse.width_px, observation.coarse.height_px)
-    perfect, profiled = read(observation, plain), read(bent(observation, true), found)
+    plain, true, fitted = lenses(observation.coarse.width_px, observation.coarse.height_px)
+    perfect, profiled = read(observation, plain), read(bent(observation, true), fitted)
     assert perfect.value is not None
     assert profiled.value is not None
     assert abs(profiled.value - perfect.value) <= MOST[perfect.unit.value]

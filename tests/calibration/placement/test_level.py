@@ -33,10 +33,10 @@ def uprights(room: Room, *places: float, error_px: float = 0.0, seed: int = 0) -
 @pytest.mark.parametrize("tilt", [-8.0, 0.0, 9.0])
 def test_a_door_frame_gives_roll_and_tilt(roll: float, tilt: float) -> None:
     room = Room(roll_deg=roll, tilt_deg=tilt)
-    found = orientation_from_plumb_lines(uprights(room, -0.5, 0.5), room.view())
-    assert found.roll_deg == pytest.approx(roll, abs=0.01)
-    assert found.tilt_deg == pytest.approx(tilt, abs=0.01)
-    assert found.lines == 2
+    orientation = orientation_from_plumb_lines(uprights(room, -0.5, 0.5), room.view())
+    assert orientation.roll_deg == pytest.approx(roll, abs=0.01)
+    assert orientation.tilt_deg == pytest.approx(tilt, abs=0.01)
+    assert orientation.lines == 2
 
 
 def test_a_camera_turned_clockwise_sees_upright_things_lean_to_the_left() -> None:
@@ -52,9 +52,9 @@ def test_a_wide_lens_with_distortion() -> None:
     room = Room(
         roll_deg=4.0, tilt_deg=12.0, focal=640.0, distortion=(-0.22, 0.06, 0.001, -0.001, -0.004)
     )
-    found = orientation_from_plumb_lines(uprights(room, -1.0, 0.2, 1.2), room.view())
-    assert found.roll_deg == pytest.approx(4.0, abs=0.05)
-    assert found.tilt_deg == pytest.approx(12.0, abs=0.05)
+    orientation = orientation_from_plumb_lines(uprights(room, -1.0, 0.2, 1.2), room.view())
+    assert orientation.roll_deg == pytest.approx(4.0, abs=0.05)
+    assert orientation.tilt_deg == pytest.approx(12.0, abs=0.05)
 
 
 def test_lines_marked_by_hand_are_within_three_tenths_of_a_degree() -> None:
@@ -62,9 +62,9 @@ def test_lines_marked_by_hand_are_within_three_tenths_of_a_degree() -> None:
     for seed in range(40):
         room = Room(roll_deg=3.0, tilt_deg=-8.0)
         lines = uprights(room, -0.5, 0.5, error_px=0.7, seed=seed)
-        found = orientation_from_plumb_lines(lines, room.view())
-        errors.append(abs(found.roll_deg - 3.0))
-        assert found.roll_half_deg < 1.0
+        orientation = orientation_from_plumb_lines(lines, room.view())
+        errors.append(abs(orientation.roll_deg - 3.0))
+        assert orientation.roll_half_deg < 1.0
     assert float(np.percentile(errors, 95)) < 0.3
 
 
@@ -72,23 +72,23 @@ def test_the_interval_holds_the_roll_and_tilt_when_the_lens_is_unknown() -> None
     # 65 degrees is this camera's field: 1000 / 640. The interval must also bear others.
     for focal in (800.0, 1000.0, 1200.0):
         room = Room(roll_deg=3.0, tilt_deg=-5.0, focal=focal)
-        found = orientation_from_plumb_lines(uprights(room, -0.4, 0.4), room.unknown())
-        assert abs(found.roll_deg - 3.0) <= found.roll_half_deg
-        assert found.tilt_deg is not None
-        assert found.tilt_half_deg is not None
-        assert abs(found.tilt_deg + 5.0) <= found.tilt_half_deg
+        orientation = orientation_from_plumb_lines(uprights(room, -0.4, 0.4), room.unknown())
+        assert abs(orientation.roll_deg - 3.0) <= orientation.roll_half_deg
+        assert orientation.tilt_deg is not None
+        assert orientation.tilt_half_deg is not None
+        assert abs(orientation.tilt_deg + 5.0) <= orientation.tilt_half_deg
 
 
 @pytest.mark.parametrize("place", [0.0, 0.4, -0.9])
 def test_one_line_tells_the_roll_and_widens_beside_the_middle(place: float) -> None:
     room = Room(roll_deg=2.0, tilt_deg=9.0)
-    found = orientation_from_plumb_lines(uprights(room, place), room.view())
-    assert found.tilt_deg is None
-    assert abs(found.roll_deg - 2.0) <= found.roll_half_deg
+    orientation = orientation_from_plumb_lines(uprights(room, place), room.view())
+    assert orientation.tilt_deg is None
+    assert abs(orientation.roll_deg - 2.0) <= orientation.roll_half_deg
     middle = orientation_from_plumb_lines(uprights(Room(), 0.0), room.view())
     assert middle.roll_half_deg < 0.6
     if abs(place) > 0.3:
-        assert found.roll_half_deg > 2
+        assert orientation.roll_half_deg > 2
 
 
 def test_up_direction_is_what_the_room_does() -> None:
@@ -136,13 +136,13 @@ def test_the_mirror_image_has_the_opposite_roll_and_the_same_tilt(
 ) -> None:
     room = Room(roll_deg=roll, tilt_deg=tilt)
     lines = uprights(room, -apart, apart, error_px=0.5)
-    inside = all(0 <= x <= 1279 and 0 <= y <= 719 for each in lines for x, y in ends(each))
+    inside = all(0 <= x <= 1279 and 0 <= y <= 719 for line in lines for x, y in ends(line))
     if not inside:
         return
-    one: CameraOrientation = orientation_from_plumb_lines(lines, room.view())
-    other = orientation_from_plumb_lines([mirrored(line) for line in lines], room.view())
-    assert other.roll_deg == pytest.approx(-one.roll_deg, abs=1e-6)
-    assert other.tilt_deg == pytest.approx(one.tilt_deg, abs=1e-6)
+    straight: CameraOrientation = orientation_from_plumb_lines(lines, room.view())
+    reversed_view = orientation_from_plumb_lines([mirrored(line) for line in lines], room.view())
+    assert reversed_view.roll_deg == pytest.approx(-straight.roll_deg, abs=1e-6)
+    assert reversed_view.tilt_deg == pytest.approx(straight.tilt_deg, abs=1e-6)
 
 
 def ends(line: PlumbLine) -> tuple[tuple[float, float], tuple[float, float]]:

@@ -12,9 +12,9 @@ from tests.support.virtual_room import Room, standing
 
 
 def stand(room: Room, track: Track, stature_m: float | None = 1.72) -> StandingEstimate:
-    found = estimate_from_standing(track, room.view(), stature_m)
-    assert isinstance(found, StandingEstimate), found
-    return found
+    estimate = estimate_from_standing(track, room.view(), stature_m)
+    assert isinstance(estimate, StandingEstimate), estimate
+    return estimate
 
 
 def value(rough: WithUncertainty | None) -> float:
@@ -34,36 +34,36 @@ def test_a_person_of_usual_proportions_gives_the_camera_back(
     roll: float, tilt: float, distance: float
 ) -> None:
     room = Room(roll_deg=roll, tilt_deg=tilt, height_m=1.1, focal=900.0)
-    found = stand(room, standing(room, distance_m=distance))
-    assert found.roll_deg.value == pytest.approx(roll, abs=0.3)
-    assert value(found.tilt_deg) == pytest.approx(tilt, abs=0.3)
-    assert value(found.distance_m) == pytest.approx(distance, rel=0.05)
-    assert value(found.height_m) == pytest.approx(1.1, abs=0.05)
+    estimate = stand(room, standing(room, distance_m=distance))
+    assert estimate.roll_deg.value == pytest.approx(roll, abs=0.3)
+    assert value(estimate.tilt_deg) == pytest.approx(tilt, abs=0.3)
+    assert value(estimate.distance_m) == pytest.approx(distance, rel=0.05)
+    assert value(estimate.height_m) == pytest.approx(1.1, abs=0.05)
 
 
 def test_the_interval_holds_what_proportions_and_noise_do() -> None:
     room = Room(tilt_deg=-4.0, height_m=0.9, focal=900.0)
     shares = {Landmark.LEFT_HIP: 0.532, Landmark.RIGHT_HIP: 0.532}
-    found = stand(room, standing(room, shares=shares, error_px=2.0))
-    assert held(found.tilt_deg, -4.0)
-    assert held(found.distance_m, 3.0)
-    assert held(found.height_m, 0.9)
+    estimate = stand(room, standing(room, shares=shares, error_px=2.0))
+    assert held(estimate.tilt_deg, -4.0)
+    assert held(estimate.distance_m, 3.0)
+    assert held(estimate.height_m, 0.9)
 
 
 def test_an_unknown_lens_and_stature_widen_the_interval() -> None:
     for focal in (800.0, 1000.0, 1200.0):
         room = Room(tilt_deg=2.0, height_m=1.0, focal=focal)
         track = standing(room, distance_m=3.6, stature_m=1.75)
-        found = estimate_from_standing(track, room.unknown())
-        assert isinstance(found, StandingEstimate)
-        assert held(found.tilt_deg, 2.0)
-        assert held(found.distance_m, 3.6)
-        assert held(found.height_m, 1.0)
-    known = stand(Room(), standing(Room(), distance_m=3.6, stature_m=1.75), 1.75)
-    assert known.distance_m is not None
-    assert isinstance(found, StandingEstimate)
-    assert found.distance_m is not None
-    assert known.distance_m.half < found.distance_m.half
+        estimate = estimate_from_standing(track, room.unknown())
+        assert isinstance(estimate, StandingEstimate)
+        assert held(estimate.tilt_deg, 2.0)
+        assert held(estimate.distance_m, 3.6)
+        assert held(estimate.height_m, 1.0)
+    certain = stand(Room(), standing(Room(), distance_m=3.6, stature_m=1.75), 1.75)
+    assert certain.distance_m is not None
+    assert isinstance(estimate, StandingEstimate)
+    assert estimate.distance_m is not None
+    assert certain.distance_m.half < estimate.distance_m.half
 
 
 def test_without_legs_only_the_roll_is_told() -> None:
@@ -81,19 +81,19 @@ def test_without_legs_only_the_roll_is_told() -> None:
         width_px=track.width_px,
         height_px=track.height_px,
     )
-    found = stand(room, legless)
-    assert found.roll_deg.value == pytest.approx(4.0, abs=0.3)
-    assert found.tilt_deg is None
-    assert found.distance_m is None
+    estimate = stand(room, legless)
+    assert estimate.roll_deg.value == pytest.approx(4.0, abs=0.3)
+    assert estimate.tilt_deg is None
+    assert estimate.distance_m is None
 
 
 def test_feet_below_the_picture_are_a_guess_and_do_not_count() -> None:
     room = Room(height_m=1.3)  # close by, the feet are out of the picture
     track = standing(room, distance_m=2.4)
     assert float(track.points_px[0, Landmark.LEFT_ANKLE, 1]) > room.height
-    found = stand(room, track)
-    assert found.tilt_deg is None
-    assert found.roll_deg.value == pytest.approx(0.0, abs=0.3)
+    estimate = stand(room, track)
+    assert estimate.tilt_deg is None
+    assert estimate.roll_deg.value == pytest.approx(0.0, abs=0.3)
 
 
 def test_statures_that_cannot_be() -> None:
@@ -148,9 +148,9 @@ def test_a_neutral_needs_a_person_seen_near_and_still() -> None:
 def test_the_turn_from_the_shoulders_width(turn: float) -> None:
     # Far away, where perspective does not matter; the shoulders are 0.68 of the trunk.
     room = Room(focal=4000.0)
-    found = neutral_of(standing(room, distance_m=12.0, turn_deg=turn))
-    assert isinstance(found, Neutral)
-    assert turn_deg(found.width_over_trunk, 0.196 / 0.289) == pytest.approx(turn, abs=2.0)
+    estimate = neutral_of(standing(room, distance_m=12.0, turn_deg=turn))
+    assert isinstance(estimate, Neutral)
+    assert turn_deg(estimate.width_over_trunk, 0.196 / 0.289) == pytest.approx(turn, abs=2.0)
 
 
 def test_medians_are_of_the_frames_that_saw_the_person() -> None:

@@ -54,18 +54,18 @@ def repeats(column: int) -> list[np.ndarray]:
 
 
 def test_peak_flow_gives_the_figures_known_of_1986() -> None:
-    found = bland_altman(singles(WRIGHT), singles(MINI))
-    assert round(found.bias.value, 1) == -2.1
-    assert round(found.sd.value, 1) == 38.8
+    limits = bland_altman(singles(WRIGHT), singles(MINI))
+    assert round(limits.bias.value, 1) == -2.1
+    assert round(limits.sd.value, 1) == 38.8
     # Limits of 2 standard deviations from the rounded figures: -79.7 and 75.5.
-    bias, sd = round(found.bias.value, 1), round(found.sd.value, 1)
+    bias, sd = round(limits.bias.value, 1), round(limits.sd.value, 1)
     assert round(bias - 2 * sd, 1) == -79.7
     assert round(bias + 2 * sd, 1) == 75.5
     # The 95 % interval of the bias: -22.0 to 17.8.
-    assert round(found.bias.low, 1) == -22.0
-    assert round(found.bias.high, 1) == 17.8
-    assert found.lower.value == pytest.approx(found.bias.value - 1.959964 * found.sd.value)
-    assert np.isnan(found.within_sd)
+    assert round(limits.bias.low, 1) == -22.0
+    assert round(limits.bias.high, 1) == 17.8
+    assert limits.lower.value == pytest.approx(limits.bias.value - 1.959964 * limits.sd.value)
+    assert np.isnan(limits.within_sd)
 
 
 def test_the_wright_meter_repeats_as_known_of_1986() -> None:
@@ -79,20 +79,20 @@ def test_unequal_repeats_against_an_independent_formula() -> None:
     camera, goniometer = repeats(0), repeats(1)
     assert round(pooled_variance(camera)[0], 4) == 0.1072
     assert round(pooled_variance(goniometer)[0], 4) == 0.1379
-    found = bland_altman(camera, goniometer, Pairing.SEPARATE)
+    limits = bland_altman(camera, goniometer, Pairing.SEPARATE)
     # The variance of the means' difference, plus (1 - mean of 1/m) of each within one.
-    means = [np.array([each.mean() for each in one]) for one in (camera, goniometer)]
+    means = [np.array([group.mean() for group in groups]) for groups in (camera, goniometer)]
     difference = means[0] - means[1]
     variance = float(np.var(difference, ddof=1))
-    for one in (camera, goniometer):
-        degrees = sum(len(each) - 1 for each in one)
-        within = sum(float(np.sum((each - each.mean()) ** 2)) for each in one) / degrees
-        variance += (1 - stats.hmean([len(each) for each in one]) ** -1) * within
-    assert found.bias.value == pytest.approx(float(np.mean(difference)))
-    assert found.sd.value == pytest.approx(variance**0.5)
+    for groups in (camera, goniometer):
+        degrees = sum(len(group) - 1 for group in groups)
+        within = sum(float(np.sum((group - group.mean()) ** 2)) for group in groups) / degrees
+        variance += (1 - stats.hmean([len(group) for group in groups]) ** -1) * within
+    assert limits.bias.value == pytest.approx(float(np.mean(difference)))
+    assert limits.sd.value == pytest.approx(variance**0.5)
     half = stats.norm.isf(0.025) * variance**0.5
-    assert found.lower.value == pytest.approx(found.bias.value - half)
-    assert found.upper.value == pytest.approx(found.bias.value + half)
+    assert limits.lower.value == pytest.approx(limits.bias.value - half)
+    assert limits.upper.value == pytest.approx(limits.bias.value + half)
 
 
 def test_a_table_with_repeats_worked_by_hand() -> None:
@@ -100,14 +100,14 @@ def test_a_table_with_repeats_worked_by_hand() -> None:
     # Within: 2 + 0 + 2 = 4 over 3 degrees. m = 2 each, so a half of 4/3 is added: 11/3.
     camera = [np.array([91.0, 93.0]), np.array([52.0, 52.0]), np.array([126.0, 124.0])]
     goniometer = [np.array([90.0, 90.0]), np.array([50.0, 50.0]), np.array([120.0, 120.0])]
-    found = bland_altman(camera, goniometer)
-    assert found.bias.value == pytest.approx(3)
-    assert found.between_sd == pytest.approx(3**0.5)
-    assert found.within_sd == pytest.approx((4 / 3) ** 0.5)
-    assert found.sd.value == pytest.approx((11 / 3) ** 0.5)
+    limits = bland_altman(camera, goniometer)
+    assert limits.bias.value == pytest.approx(3)
+    assert limits.between_sd == pytest.approx(3**0.5)
+    assert limits.within_sd == pytest.approx((4 / 3) ** 0.5)
+    assert limits.sd.value == pytest.approx((11 / 3) ** 0.5)
     # t(0.975; 2) = 4.302653: half of the bias's interval is that times sqrt(3 / 3).
-    assert found.bias.half_width == pytest.approx(4.302653, abs=1e-5)
-    assert (found.units, found.pairs) == (3, 6)
+    assert limits.bias.half_width == pytest.approx(4.302653, abs=1e-5)
+    assert (limits.units, limits.pairs) == (3, 6)
 
 
 def test_unequal_repeats_count_each_person_once() -> None:
@@ -118,9 +118,9 @@ def test_unequal_repeats_count_each_person_once() -> None:
 
 
 def test_differences_that_are_all_the_same() -> None:
-    found = bland_altman(singles([95, 85, 75]), singles([90, 80, 70]))
-    assert found.bias.value == 5
-    assert found.lower.value == found.upper.value == 5
+    limits = bland_altman(singles([95, 85, 75]), singles([90, 80, 70]))
+    assert limits.bias.value == 5
+    assert limits.lower.value == limits.upper.value == 5
 
 
 @pytest.mark.parametrize(
@@ -144,13 +144,13 @@ def test_tables_that_cannot_be_judged(
 def test_the_interval_of_a_limit_is_close_to_the_exact_one(people: int, share: float) -> None:
     # Without repeats the exact interval comes from the noncentral t distribution.
     random = np.random.default_rng(people)
-    found = bland_altman(singles(random.normal(2, 5, people)), singles(np.zeros(people)))
+    limits = bland_altman(singles(random.normal(2, 5, people)), singles(np.zeros(people)))
     shift = 1.959964 * people**0.5
-    mean, each = found.bias.value, found.sd.value / people**0.5
-    low = mean + each * float(stats.nct.ppf(0.025, people - 1, shift))
-    high = mean + each * float(stats.nct.ppf(0.975, people - 1, shift))
-    assert found.upper.low == pytest.approx(low, abs=share * (high - low))
-    assert found.upper.high == pytest.approx(high, abs=share * (high - low))
+    mean, sign = limits.bias.value, limits.sd.value / people**0.5
+    low = mean + sign * float(stats.nct.ppf(0.025, people - 1, shift))
+    high = mean + sign * float(stats.nct.ppf(0.975, people - 1, shift))
+    assert limits.upper.low == pytest.approx(low, abs=share * (high - low))
+    assert limits.upper.high == pytest.approx(high, abs=share * (high - low))
 
 
 def test_intervals_with_repeats_hold_the_truth_as_often_as_they_say() -> None:
@@ -163,11 +163,11 @@ def test_intervals_with_repeats_hold_the_truth_as_often_as_they_say() -> None:
         camera = [
             -2 + random.normal(0, 4) + random.normal(0, 3, count) for count in counts.tolist()
         ]
-        found = bland_altman(camera, [np.zeros(len(each)) for each in camera])
+        limits = bland_altman(camera, [np.zeros(len(group)) for group in camera])
         held += [
-            found.bias.holds(-2),
-            found.upper.holds(-2 + 1.959964 * 5),
-            found.sd.holds(5),
+            limits.bias.holds(-2),
+            limits.upper.holds(-2 + 1.959964 * 5),
+            limits.sd.holds(5),
         ]
     assert (np.abs(held / rounds - 0.95) < 0.025).all(), held / rounds
 
@@ -192,11 +192,11 @@ def both(rows: list[list[tuple[float, float]]]) -> tuple[list[np.ndarray], list[
     )
 
 
-def ends(found: LimitsOfAgreement) -> list[float]:
+def ends(limits: LimitsOfAgreement) -> list[float]:
     return [
-        each
-        for estimate in (found.bias, found.lower, found.upper)
-        for each in (estimate.low, estimate.value, estimate.high)
+        value
+        for estimate in (limits.bias, limits.lower, limits.upper)
+        for value in (estimate.low, estimate.value, estimate.high)
     ]
 
 
@@ -206,15 +206,15 @@ def test_exchanging_the_instruments_turns_the_signs(
     rows: list[list[tuple[float, float]]], how: Pairing
 ) -> None:
     camera, goniometer = both(rows)
-    one = bland_altman(camera, goniometer, how)
-    other = bland_altman(goniometer, camera, how)
-    assert ends(other) == pytest.approx(
-        [-x for x in (one.bias.high, one.bias.value, one.bias.low)]
-        + [-x for x in (one.upper.high, one.upper.value, one.upper.low)]
-        + [-x for x in (one.lower.high, one.lower.value, one.lower.low)],
+    straight = bland_altman(camera, goniometer, how)
+    exchanged = bland_altman(goniometer, camera, how)
+    assert ends(exchanged) == pytest.approx(
+        [-x for x in (straight.bias.high, straight.bias.value, straight.bias.low)]
+        + [-x for x in (straight.upper.high, straight.upper.value, straight.upper.low)]
+        + [-x for x in (straight.lower.high, straight.lower.value, straight.lower.low)],
         abs=1e-9,
     )
-    assert other.sd.value == pytest.approx(one.sd.value)
+    assert exchanged.sd.value == pytest.approx(straight.sd.value)
 
 
 @settings(max_examples=60, deadline=None)
@@ -224,6 +224,6 @@ def test_shift_and_scale(rows: list[list[tuple[float, float]]], shift: float, sc
     before = bland_altman(camera, goniometer)
     moved = bland_altman([c + shift for c in camera], goniometer)
     larger = bland_altman([scale * c for c in camera], [scale * g for g in goniometer])
-    assert ends(moved) == pytest.approx([each + shift for each in ends(before)], abs=1e-6)
-    assert ends(larger) == pytest.approx([each * scale for each in ends(before)], abs=1e-6)
+    assert ends(moved) == pytest.approx([value + shift for value in ends(before)], abs=1e-6)
+    assert ends(larger) == pytest.approx([value * scale for value in ends(before)], abs=1e-6)
     assert before.lower.low <= before.lower.value <= before.bias.value

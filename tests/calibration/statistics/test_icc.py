@@ -33,7 +33,7 @@ def test_the_table_has_all_six_printed_coefficients() -> None:
     within = np.sum((SHROUT_FLEISS - rows[:, None]) ** 2) / (n * (k - 1))
     left = SHROUT_FLEISS - rows[:, None] - columns + whole
     error = np.sum(left**2) / ((n - 1) * (k - 1))
-    found = [
+    coefficients = [
         (between - within) / (between + (k - 1) * within),
         (between - error) / (between + (k - 1) * error + k * (judges - error) / n),
         (between - error) / (between + (k - 1) * error),
@@ -41,7 +41,7 @@ def test_the_table_has_all_six_printed_coefficients() -> None:
         (between - error) / (between + (judges - error) / n),
         (between - error) / between,
     ]
-    assert [round(float(each), 2) for each in found] == [0.17, 0.29, 0.71, 0.44, 0.62, 0.91]
+    assert np.round(coefficients, 2).tolist() == [0.17, 0.29, 0.71, 0.44, 0.62, 0.91]
 
 
 def test_the_mean_squares_printed_by_shrout_and_fleiss() -> None:
@@ -52,12 +52,12 @@ def test_the_mean_squares_printed_by_shrout_and_fleiss() -> None:
 
 
 def test_the_coefficients_printed_by_shrout_and_fleiss() -> None:
-    found = intraclass_correlation(SHROUT_FLEISS)
-    assert found is not None
-    assert round(found.icc_2_1.value, 2) == 0.29
-    assert round(found.icc_3_1.value, 2) == 0.71
-    assert round(found.icc_a_k.value, 2) == 0.62
-    assert round(k_mean(found.icc_3_1.value, 4), 2) == 0.91  # their ICC(3,4)
+    reliability = intraclass_correlation(SHROUT_FLEISS)
+    assert reliability is not None
+    assert round(reliability.icc_2_1.value, 2) == 0.29
+    assert round(reliability.icc_3_1.value, 2) == 0.71
+    assert round(reliability.icc_a_k.value, 2) == 0.62
+    assert round(k_mean(reliability.icc_3_1.value, 4), 2) == 0.91  # their ICC(3,4)
 
 
 def test_a_table_worked_by_hand() -> None:
@@ -69,19 +69,19 @@ def test_a_table_worked_by_hand() -> None:
     assert squares.shoulders == pytest.approx(222)
     assert squares.raters == pytest.approx(6)
     assert squares.residual == pytest.approx(2)
-    found = intraclass_correlation(np.array([[10.0, 12.0], [20.0, 20.0], [30.0, 34.0]]))
-    assert found is not None
+    reliability = intraclass_correlation(np.array([[10.0, 12.0], [20.0, 20.0], [30.0, 34.0]]))
+    assert reliability is not None
     # ICC(3,1) = (222 - 2) / (222 + 2); ICC(2,1) = 220 / (224 + 2 (6 - 2) / 3);
     # ICC(A,2) = 220 / (222 + (6 - 2) / 3).
-    assert found.icc_3_1.value == pytest.approx(220 / 224)
-    assert found.icc_2_1.value == pytest.approx(220 / (224 + 8 / 3))
-    assert found.icc_a_k.value == pytest.approx(220 / (222 + 4 / 3))
+    assert reliability.icc_3_1.value == pytest.approx(220 / 224)
+    assert reliability.icc_2_1.value == pytest.approx(220 / (224 + 8 / 3))
+    assert reliability.icc_a_k.value == pytest.approx(220 / (222 + 4 / 3))
     # Variance of the raters (6 - 2) / 3; with the residual 2 that is 10/3.
-    assert found.sem_agreement == pytest.approx((10 / 3) ** 0.5)
-    assert found.sem_consistency.value == pytest.approx(2**0.5)
+    assert reliability.sem_agreement == pytest.approx((10 / 3) ** 0.5)
+    assert reliability.sem_consistency.value == pytest.approx(2**0.5)
     # F interval with (2, 2) degrees: F(0.975; 2, 2) = 39. F = 111: from 111/39 to 111 * 39.
-    assert found.icc_3_1.low == pytest.approx((111 / 39 - 1) / (111 / 39 + 1))
-    assert found.icc_3_1.high == pytest.approx((111 * 39 - 1) / (111 * 39 + 1))
+    assert reliability.icc_3_1.low == pytest.approx((111 / 39 - 1) / (111 / 39 + 1))
+    assert reliability.icc_3_1.high == pytest.approx((111 * 39 - 1) / (111 * 39 + 1))
 
 
 def test_minimal_detectable_change_of_a_standard_error_of_one() -> None:
@@ -90,11 +90,11 @@ def test_minimal_detectable_change_of_a_standard_error_of_one() -> None:
 
 
 def test_raters_who_agree_completely() -> None:
-    found = intraclass_correlation(np.array([[10.0, 10.0], [20.0, 20.0], [35.0, 35.0]]))
-    assert found is not None
-    assert found.icc_2_1.value == pytest.approx(1)
-    assert found.sem_agreement == pytest.approx(0)
-    assert found.mdc95 == pytest.approx(0)
+    reliability = intraclass_correlation(np.array([[10.0, 10.0], [20.0, 20.0], [35.0, 35.0]]))
+    assert reliability is not None
+    assert reliability.icc_2_1.value == pytest.approx(1)
+    assert reliability.sem_agreement == pytest.approx(0)
+    assert reliability.mdc95 == pytest.approx(0)
 
 
 def test_shoulders_that_are_all_alike_have_no_coefficient() -> None:
@@ -127,9 +127,9 @@ def test_the_agreement_interval_holds_the_truth_as_often_as_it_says() -> None:
             + random.normal(0, 3, (1, 6))
             + random.normal(0, 5, (25, 6))
         )
-        found = intraclass_correlation(table)
-        assert found is not None
-        held += found.icc_2_1.holds(truth)
+        reliability = intraclass_correlation(table)
+        assert reliability is not None
+        held += reliability.icc_2_1.holds(truth)
     assert 0.92 <= held / 400 <= 0.98
 
 
@@ -150,9 +150,9 @@ def test_shift_and_scale_change_no_coefficient(
         assert np.ptp(table) < 1e-6
         return
     for name in ("icc_2_1", "icc_3_1", "icc_a_k"):
-        one, other = getattr(before, name), getattr(after, name)
-        assert other.value == pytest.approx(one.value, abs=1e-5)
-        assert other.low == pytest.approx(one.low, abs=1e-5)
+        plain, changed = getattr(before, name), getattr(after, name)
+        assert changed.value == pytest.approx(plain.value, abs=1e-5)
+        assert changed.low == pytest.approx(plain.low, abs=1e-5)
     assert after.sem_agreement == pytest.approx(scale * before.sem_agreement, rel=1e-4, abs=1e-6)
 
 

@@ -16,34 +16,34 @@ def singles(values: np.ndarray) -> list[np.ndarray]:
 def test_a_camera_that_reads_nine_tenths() -> None:
     # c = 0.9 g: the difference is -0.1 g, the mean 0.95 g, the slope -0.1 / 0.95.
     goniometer = np.array([30.0, 60.0, 90.0, 120.0])
-    found = proportional_bias(singles(0.9 * goniometer), singles(goniometer))
-    assert found is not None
-    assert found.slope.value == pytest.approx(-0.1 / 0.95)
-    assert found.slope.low == pytest.approx(found.slope.high)
-    assert found.residual_sd_deg == pytest.approx(0, abs=1e-9)
-    assert found.difference_at(95.0) == pytest.approx(-10.0)
-    assert found.camera_per_goniometer == pytest.approx(0.9)
-    assert (found.lowest_deg, found.highest_deg) == pytest.approx((28.5, 114.0))
+    line = proportional_bias(singles(0.9 * goniometer), singles(goniometer))
+    assert line is not None
+    assert line.slope.value == pytest.approx(-0.1 / 0.95)
+    assert line.slope.low == pytest.approx(line.slope.high)
+    assert line.residual_sd_deg == pytest.approx(0, abs=1e-9)
+    assert line.difference_at(95.0) == pytest.approx(-10.0)
+    assert line.camera_per_goniometer == pytest.approx(0.9)
+    assert (line.lowest_deg, line.highest_deg) == pytest.approx((28.5, 114.0))
 
 
 def test_a_constant_offset_is_no_gain_error() -> None:
     goniometer = np.array([30.0, 60.0, 90.0])
-    found = proportional_bias(singles(goniometer + 5), singles(goniometer))
-    assert found is not None
-    assert found.slope.value == pytest.approx(0, abs=1e-12)
-    assert found.at_centre_deg == pytest.approx(5)
+    line = proportional_bias(singles(goniometer + 5), singles(goniometer))
+    assert line is not None
+    assert line.slope.value == pytest.approx(0, abs=1e-12)
+    assert line.at_centre_deg == pytest.approx(5)
 
 
 def test_the_slope_and_interval_agree_with_an_independent_regression() -> None:
     random = np.random.default_rng(3)
     goniometer = random.uniform(20, 160, 25)
     camera = 0.95 * goniometer + random.normal(0, 4, 25)
-    found = proportional_bias(singles(camera), singles(goniometer))
+    line = proportional_bias(singles(camera), singles(goniometer))
     oracle = stats.linregress((camera + goniometer) / 2, camera - goniometer)
-    assert found is not None
-    assert found.slope.value == pytest.approx(oracle.slope)
+    assert line is not None
+    assert line.slope.value == pytest.approx(oracle.slope)
     half = stats.t.ppf(0.975, 23) * oracle.stderr
-    assert found.slope.half_width == pytest.approx(half)
+    assert line.slope.half_width == pytest.approx(half)
 
 
 def test_repeats_of_one_person_do_not_pass_for_people() -> None:
@@ -68,9 +68,9 @@ def test_the_interval_with_repeats_holds_the_truth_as_often_as_it_says() -> None
     for _ in range(400):
         goniometer = [random.uniform(30, 150, 4) for _ in range(12)]
         camera = [g + random.normal(0, 4) + random.normal(0, 2, 4) for g in goniometer]
-        found = proportional_bias(camera, goniometer)
-        assert found is not None
-        held += found.slope.holds(0.0)
+        line = proportional_bias(camera, goniometer)
+        assert line is not None
+        held += line.slope.holds(0.0)
     assert 0.91 <= held / 400 <= 0.99
 
 
@@ -103,11 +103,11 @@ def test_exchanging_the_instruments_turns_the_sign_of_the_slope(
 ) -> None:
     camera = np.array([row[0] / 10 for row in rows])
     goniometer = np.array([row[1] / 10 for row in rows])
-    one = proportional_bias(singles(camera), singles(goniometer))
+    straight = proportional_bias(singles(camera), singles(goniometer))
     other = proportional_bias(singles(goniometer), singles(camera))
-    if one is None or other is None:
-        assert one is other
+    if straight is None or other is None:
+        assert straight is other
         return
-    assert other.slope.value == pytest.approx(-one.slope.value)
-    assert other.slope.low == pytest.approx(-one.slope.high)
-    assert other.at_centre_deg == pytest.approx(-one.at_centre_deg)
+    assert other.slope.value == pytest.approx(-straight.slope.value)
+    assert other.slope.low == pytest.approx(-straight.slope.high)
+    assert other.at_centre_deg == pytest.approx(-straight.at_centre_deg)

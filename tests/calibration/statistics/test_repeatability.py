@@ -25,16 +25,16 @@ def series(values: Sequence[float], *, step: float = 1.0) -> list[RetestSession]
 def test_four_sessions_worked_by_hand() -> None:
     # Days 0..3, values 100, 104, 98, 102: mean 101, slope sum((d - 1.5)(v - 101)) / 5 =
     # (1.5 - 1.5 + -1.5 + 1.5) / 5 = 0. Residuals -1, 3, -3, 1: 20 over 2 degrees: 10.
-    found = repeatability(Movement.FLEXION, series([100, 104, 98, 102]))
-    assert found.typical_error is not None
-    assert found.typical_error.value == pytest.approx(10**0.5)
-    assert found.drift_per_week is not None
-    assert found.drift_per_week.value == pytest.approx(0)
+    result = repeatability(Movement.FLEXION, series([100, 104, 98, 102]))
+    assert result.typical_error is not None
+    assert result.typical_error.value == pytest.approx(10**0.5)
+    assert result.drift_per_week is not None
+    assert result.drift_per_week.value == pytest.approx(0)
     # t(0.975; 2) = 4.302653; error of the slope sqrt(10 / 5); neighbours' r = (-3 - 9 - 3)/20.
-    assert found.drift_per_week.high == pytest.approx(7 * 4.302653 * 2**0.5, rel=1e-6)
-    assert not found.own
-    assert found.error_for_change == 5.0
-    assert found.mdc95 == pytest.approx(1.959964 * 2**0.5 * 5, rel=1e-6)
+    assert result.drift_per_week.high == pytest.approx(7 * 4.302653 * 2**0.5, rel=1e-6)
+    assert not result.own
+    assert result.error_for_change == 5.0
+    assert result.mdc95 == pytest.approx(1.959964 * 2**0.5 * 5, rel=1e-6)
 
 
 def test_eight_sessions_are_judged_by_their_own_scatter() -> None:
@@ -50,25 +50,25 @@ def test_eight_sessions_are_judged_by_their_own_scatter() -> None:
 
 
 def test_change_between_blocks() -> None:
-    found = repeatability(Movement.FLEXION, series([100, 101]))
-    change = found.change([100, 102, 104], [110, 112, 114])
+    result = repeatability(Movement.FLEXION, series([100, 101]))
+    change = result.change([100, 102, 104], [110, 112, 114])
     # Usual error 5: half of the interval 1.96 * 5 * sqrt(1/3 + 1/3) = 8.0.
     assert change.value == pytest.approx(10)
     assert round(change.half_width, 1) == 8.0
-    single = found.change([100], [110])
-    assert single.half_width == pytest.approx(found.mdc95)
+    single = result.change([100], [110])
+    assert single.half_width == pytest.approx(result.mdc95)
     for bad in ([], [math.nan]):
         with pytest.raises(ValueError, match="a block"):
-            found.change(bad, [100])
+            result.change(bad, [100])
 
 
 def test_a_drift_is_found_and_not_taken_for_scatter() -> None:
-    found = repeatability(Movement.ABDUCTION, series([80, 83, 86, 89.3, 92, 95, 98, 101], step=7))
-    assert found.drift_per_week is not None
-    assert found.drift_per_week.low > 2.9
-    assert found.typical_error is not None
-    assert found.typical_error.value < 0.3
-    assert "The values drift" in repeatability_paragraph(found)
+    result = repeatability(Movement.ABDUCTION, series([80, 83, 86, 89.3, 92, 95, 98, 101], step=7))
+    assert result.drift_per_week is not None
+    assert result.drift_per_week.low > 2.9
+    assert result.typical_error is not None
+    assert result.typical_error.value < 0.3
+    assert "The values drift" in repeatability_paragraph(result)
 
 
 def test_neighbours_that_resemble_each_other_widen_the_drift() -> None:
@@ -83,32 +83,32 @@ def test_neighbours_that_resemble_each_other_widen_the_drift() -> None:
 
 def test_trials_within_a_session() -> None:
     sessions = [RetestSession(day=n, trials=(90.0, 92.0, 94.0)) for n in range(3)]
-    found = repeatability(Movement.FLEXION, sessions)
-    assert found.trial_sd is not None
-    assert found.trial_sd.value == pytest.approx(2)
-    assert found.typical_error is not None
-    assert found.typical_error.value == pytest.approx(0)
-    assert "Trials within a session scatter by 2.0 degrees" in repeatability_paragraph(found)
+    result = repeatability(Movement.FLEXION, sessions)
+    assert result.trial_sd is not None
+    assert result.trial_sd.value == pytest.approx(2)
+    assert result.typical_error is not None
+    assert result.typical_error.value == pytest.approx(0)
+    assert "Trials within a session scatter by 2.0 degrees" in repeatability_paragraph(result)
 
 
 def test_a_session_counts_by_its_median() -> None:
     odd = [RetestSession(day=n, trials=(90.0, 91.0, 150.0)) for n in range(3)]
-    found = repeatability(Movement.FLEXION, odd)
-    assert found.typical_error is not None
-    assert found.typical_error.value == pytest.approx(0)
+    result = repeatability(Movement.FLEXION, odd)
+    assert result.typical_error is not None
+    assert result.typical_error.value == pytest.approx(0)
 
 
 def test_sessions_of_one_day_have_scatter_but_no_drift() -> None:
-    found = repeatability(Movement.FLEXION, series([90, 92, 94], step=0))
-    assert found.typical_error is not None
-    assert found.typical_error.value == pytest.approx(2)
-    assert found.drift_per_week is None
+    result = repeatability(Movement.FLEXION, series([90, 92, 94], step=0))
+    assert result.typical_error is not None
+    assert result.typical_error.value == pytest.approx(2)
+    assert result.drift_per_week is None
 
 
 def test_one_session_has_only_the_usual_scatter() -> None:
-    found = repeatability(Movement.HAND_BEHIND_BACK, series([0.4]))
-    assert found.typical_error is None
-    text = repeatability_paragraph(found)
+    result = repeatability(Movement.HAND_BEHIND_BACK, series([0.4]))
+    assert result.typical_error is None
+    text = repeatability_paragraph(result)
     assert "1 session of one shoulder" in text
     assert "a usual scatter of 0.06 is assumed" in text
     assert "0.17 (95 %)" in text
@@ -132,9 +132,9 @@ def test_change_holds_the_truth_as_often_as_it_says() -> None:
     random = np.random.default_rng(2)
     held, rounds = 0, 500
     for _ in range(rounds):
-        found = repeatability(Movement.FLEXION, series(list(random.normal(120, 3, 9))))
+        result = repeatability(Movement.FLEXION, series(list(random.normal(120, 3, 9))))
         later = 6 + random.normal(120, 3, 2)
-        held += found.change(list(random.normal(120, 3, 2)), list(later)).holds(6)
+        held += result.change(list(random.normal(120, 3, 2)), list(later)).holds(6)
     assert 0.92 <= held / rounds <= 0.98
 
 
@@ -149,11 +149,11 @@ def test_a_constant_offset_and_the_order_change_nothing(
     sessions = series(values)
     moved = series([value + shift for value in values])
     np.random.default_rng(seed).shuffle(moved)
-    one = repeatability(Movement.FLEXION, sessions)
+    plain = repeatability(Movement.FLEXION, sessions)
     other = repeatability(Movement.FLEXION, moved)
-    assert one.typical_error is not None
+    assert plain.typical_error is not None
     assert other.typical_error is not None
-    assert other.typical_error.value == pytest.approx(one.typical_error.value, abs=1e-6)
-    assert one.drift_per_week is not None
+    assert other.typical_error.value == pytest.approx(plain.typical_error.value, abs=1e-6)
+    assert plain.drift_per_week is not None
     assert other.drift_per_week is not None
-    assert other.drift_per_week.value == pytest.approx(one.drift_per_week.value, abs=1e-6)
+    assert other.drift_per_week.value == pytest.approx(plain.drift_per_week.value, abs=1e-6)

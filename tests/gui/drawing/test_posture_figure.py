@@ -23,8 +23,8 @@ def angle_at_shoulder(arm_points: tuple[tuple[float, float], ...]) -> float:
 def test_the_mirror_image_exchanges_left_and_right_of_the_picture(movement: Movement) -> None:
     plain = body_figure(movement, Side.LEFT, mirrored=False)
     mirrored = body_figure(movement, Side.LEFT, mirrored=True)
-    for one, other in zip(plain.end_arm, mirrored.end_arm, strict=True):
-        assert one == pytest.approx((-other[0], other[1]))
+    for point, mirrored_point in zip(plain.end_arm, mirrored.end_arm, strict=True):
+        assert point == pytest.approx((-mirrored_point[0], mirrored_point[1]))
 
 
 @EVERY

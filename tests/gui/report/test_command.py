@@ -18,8 +18,8 @@ NOW = moment("2026-11-25T09:00:00+00:00", 60)
 @pytest.mark.parametrize("ending", [".html", ".pdf", ".PDF"])
 def test_the_command_needs_no_display(data_folder: Path, tmp_path: Path, ending: str) -> None:
     with Store.open() as store:
-        for each in story_histories(NOW)[3:]:
-            store.merge(each)
+        for records in story_histories(NOW)[3:]:
+            store.merge(records)
     target = tmp_path / f"Clover{ending}"
     without = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
     variables = {name: value for name, value in os.environ.items() if name not in without}

@@ -24,7 +24,7 @@ TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
 
 
 def garden() -> dict[str, History]:
-    return {each.person.pseudonym: each for each in story_histories(NOW)}
+    return {records.person.pseudonym: records for records in story_histories(NOW)}
 
 
 def plain(name: str = "Rosa") -> History:
@@ -76,8 +76,8 @@ def test_fonts_are_embedded(qapp: QApplication, tmp_path: Path) -> None:
 def test_demo_people_fit_two_pages_and_are_marked_on_each(
     qapp: QApplication, tmp_path: Path
 ) -> None:
-    for name, each in garden().items():
-        content, _ = report_bytes(each, NOW.day, ".pdf")
+    for name, records in garden().items():
+        content, _ = report_bytes(records, NOW.day, ".pdf")
         text = text_of(content, tmp_path)
         assert "page 2 of 2" in text
         assert text.count(f"Shoulder motion: {name} (demo data)") == 2
@@ -98,9 +98,9 @@ def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
             Words(x=40, y=30, text="flat figure, flufflier", anchor="middle", bold=True),
         ),
     )
-    made = make_pdf(lambda draw: f"<p>before</p><p>{draw(picture)}</p>", "t", "the foot")
-    text = text_of(made.content, tmp_path)
-    assert made.pages == 1
+    pdf = make_pdf(lambda draw: f"<p>before</p><p>{draw(picture)}</p>", "t", "the foot")
+    text = text_of(pdf.content, tmp_path)
+    assert pdf.pages == 1
     assert "before" in text
     assert "flat figure, flufflier" in text
     assert "the foot page 1 of 1" in text
@@ -116,21 +116,21 @@ def test_pictures_are_painted_where_their_place_is(qapp: QApplication, tmp_path:
         marks=(Box(x=0, y=0, width=400, height=100, fill=0.0),),
     )
     path = tmp_path / "dark.pdf"
-    made = make_pdf(lambda draw: f"<table><tr><td>{draw(dark)}</td></tr></table>", "t", "")
-    path.write_bytes(made.content)
+    pdf = make_pdf(lambda draw: f"<table><tr><td>{draw(dark)}</td></tr></table>", "t", "")
+    path.write_bytes(pdf.content)
     done = subprocess.run(
         ["pdftoppm", "-r", "72", "-gray", path], capture_output=True, check=True, timeout=60
     )
     magic, _, _, pixels = done.stdout.split(b"\n", 3)
     assert magic == b"P5"
-    black = sum(each < 30 for each in pixels)
+    black = sum(level < 30 for level in pixels)
     assert black == pytest.approx(400 * 100, rel=0.05)
 
 
 def test_a_long_text_goes_on_on_the_next_page(qapp: QApplication, tmp_path: Path) -> None:
-    made = make_pdf(lambda _: "".join(f"<p>line {k}</p>" for k in range(200)), "t", "")
-    text = text_of(made.content, tmp_path)
-    assert made.pages > 2
+    pdf = make_pdf(lambda _: "".join(f"<p>line {k}</p>" for k in range(200)), "t", "")
+    text = text_of(pdf.content, tmp_path)
+    assert pdf.pages > 2
     assert [f"line {k} " in text + " " for k in range(200)] == [True] * 200
 
 

@@ -44,7 +44,7 @@ def test_the_made_up_language_is_as_much_longer_as_it_says() -> None:
     assert 1.25 < grown < 1 + LONGER
 
 
-@pytest.mark.parametrize("direction", list(Qt.LayoutDirection)[:2], ids=lambda each: each.name)
+@pytest.mark.parametrize("direction", list(Qt.LayoutDirection)[:2], ids=lambda value: value.name)
 def test_a_box_to_tick_stands_where_reading_begins(
     qapp: QApplication, direction: Qt.LayoutDirection
 ) -> None:
@@ -79,14 +79,14 @@ def made_up(qapp: QApplication) -> Iterator[None]:
 def texts(window: QWidget) -> Iterator[str]:
     """Yield what a window says, menus and all."""
     for kind in (QLabel, QAbstractButton, QAction):
-        yield from (each.text() for each in window.findChildren(kind))
-    yield from (each.text for each in window.findChildren(FittedSentence))
+        yield from (widget.text() for widget in window.findChildren(kind))
+    yield from (widget.text for widget in window.findChildren(FittedSentence))
 
 
 def is_forgotten(text: str) -> bool:
     """Tell whether a text holds words that no translator was asked for."""
-    told = re.sub(f"{OPEN}.*{CLOSE}", "", text, flags=re.DOTALL).replace("&", "")
-    return bool(re.search(r"[A-Za-z]{3,}", told)) and told not in NAMES
+    rest = re.sub(f"{OPEN}.*{CLOSE}", "", text, flags=re.DOTALL).replace("&", "")
+    return bool(re.search(r"[A-Za-z]{3,}", rest)) and rest not in NAMES
 
 
 @pytest.mark.parametrize(

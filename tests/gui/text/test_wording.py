@@ -44,7 +44,7 @@ def test_ranges_and_trials_in_words() -> None:
 
 
 def test_measurements_in_words() -> None:
-    def made(movement: Movement, *trials: Trial) -> str:
+    def words_of(movement: Movement, *trials: Trial) -> str:
         return measurement_words(
             aggregate_trials(
                 trials,
@@ -53,12 +53,12 @@ def test_measurements_in_words() -> None:
             )
         )
 
-    assert made(Movement.FLEXION, SCORED) == "142\u00b0 (137 to 147)"
+    assert words_of(Movement.FLEXION, SCORED) == "142\u00b0 (137 to 147)"
     refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
-    assert made(Movement.FLEXION, refused).startswith("No reading. No still hold")
+    assert words_of(Movement.FLEXION, refused).startswith("No reading. No still hold")
     reach = replace(SCORED, value=0.6, low=0.5, high=0.7)
-    assert "to" in made(Movement.HAND_BEHIND_BACK, reach)
-    assert "\u00b0" not in made(Movement.HAND_BEHIND_BACK, reach)
+    assert "to" in words_of(Movement.HAND_BEHIND_BACK, reach)
+    assert "\u00b0" not in words_of(Movement.HAND_BEHIND_BACK, reach)
 
 
 def test_conduct_and_reasons_to_stop_in_words() -> None:

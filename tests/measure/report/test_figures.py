@@ -40,21 +40,21 @@ def block(value: float, half: float) -> Block:
 
 
 def boxes(picture: Diagram) -> list[Box]:
-    return [each for each in picture.marks if isinstance(each, Box)]
+    return [mark for mark in picture.marks if isinstance(mark, Box)]
 
 
 def dots(picture: Diagram) -> list[Dot]:
-    return [each for each in picture.marks if isinstance(each, Dot)]
+    return [mark for mark in picture.marks if isinstance(mark, Dot)]
 
 
 def words(picture: Diagram) -> list[str]:
-    return [each.text for each in picture.marks if isinstance(each, Words)]
+    return [mark.text for mark in picture.marks if isinstance(mark, Words)]
 
 
 def curve(values: Values, **more: object) -> Diagram:
-    found = history(values, **more)  # type: ignore[arg-type]
-    progress = progress_of(found, day(84))
-    span = span_of([each.started.day.toordinal() for each in found.sessions], day(84))
+    records = history(values, **more)  # type: ignore[arg-type]
+    progress = progress_of(records, day(84))
+    span = span_of([session.started.day.toordinal() for session in records.sessions], day(84))
     return curve_diagram(progress.usual, [(Side.LEFT, day(10))], span)
 
 
@@ -88,7 +88,7 @@ def test_the_first_days_are_an_open_mark() -> None:
 @pytest.mark.parametrize("value", [-50.0, 250.0])
 def test_values_beyond_the_scale_stay_in_the_picture(value: float) -> None:
     picture = band_diagram(Movement.FLEXION, block(value, 8), None)
-    assert all(0 <= each.x <= each.x + each.width <= picture.width for each in boxes(picture))
+    assert all(0 <= box.x <= box.x + box.width <= picture.width for box in boxes(picture))
 
 
 def test_a_refusal_is_an_empty_dashed_frame() -> None:
@@ -106,26 +106,26 @@ def test_named_places_lie_on_the_scale(movement: Movement) -> None:
 
 
 def test_the_affected_side_is_filled_left_is_round() -> None:
-    found = dots(curve({LEFT: TWELVE, RIGHT: [(number, 160.0) for number, _ in TWELVE]}))
-    assert [(each.square, each.filled) for each in found] == [(True, False)] * 12 + [
+    marks = dots(curve({LEFT: TWELVE, RIGHT: [(number, 160.0) for number, _ in TWELVE]}))
+    assert [(mark.square, mark.filled) for mark in marks] == [(True, False)] * 12 + [
         (False, True)
     ] * 12
     # Up is more: the open marks of 160 degrees stand above all others.
-    assert max(each.y for each in found[:12]) < min(each.y for each in found[12:])
+    assert max(mark.y for mark in marks[:12]) < min(mark.y for mark in marks[12:])
 
 
 def test_a_refusal_stands_at_the_foot_of_the_curve() -> None:
     picture = curve({LEFT: TWELVE})
-    (frame,) = [each for each in boxes(picture) if each.dashed]
+    (frame,) = [mark for mark in boxes(picture) if mark.dashed]
     assert frame.fill is None
-    assert frame.y > max(each.y for each in dots(picture))
+    assert frame.y > max(mark.y for mark in dots(picture))
 
 
 def test_a_break_is_a_named_dashed_line_and_the_trend_begins_after_it() -> None:
     hurt = event(person(), kind=EventKind.INJECTION, day=day(20), side=Side.LEFT)
     days = [(number, 90.0 + number / 7) for number in range(0, 84, 2)]
     picture = curve({LEFT: days}, events=[hurt])
-    (dashed,) = [each for each in picture.marks if isinstance(each, Line) and each.dashed]
+    (dashed,) = [mark for mark in picture.marks if isinstance(mark, Line) and mark.dashed]
     assert "injection" in words(picture)
     trend = picture.marks[-1]
     assert isinstance(trend, Line)
@@ -136,8 +136,8 @@ def test_a_break_is_a_named_dashed_line_and_the_trend_begins_after_it() -> None:
 def test_long_times_are_drawn_by_the_week() -> None:
     values = [(number, 90 + 0.1 * number) for number in range(84)]
     assert len(dots(curve({LEFT: values}))) == 84
-    found = history({LEFT: [(number, 90.0) for number in range(200)]})
-    progress = progress_of(found, day(200))
+    records = history({LEFT: [(number, 90.0) for number in range(200)]})
+    progress = progress_of(records, day(200))
     picture = curve_diagram(progress.usual, [], span_of([day(0).toordinal()], day(200)))
     assert 28 <= len(dots(picture)) <= 30 < MOST_BANDS
 
@@ -151,13 +151,13 @@ def test_the_axis_shows_a_year_at_most_and_four_weeks_at_least() -> None:
 
 
 def test_pain_and_the_share_of_stretches() -> None:
-    found = history({}, pain={7: Pain(rest=0, night=3, worst_24h=10), 14: Pain()})
+    records = history({}, pain={7: Pain(rest=0, night=3, worst_24h=10), 14: Pain()})
     weeks = [
         WeekDone(monday=day(0), planned=14, done=7),
         WeekDone(monday=day(7), planned=0, done=0),
     ]
     span = (day(0).toordinal(), day(30).toordinal())
-    picture = pain_diagram(found.sessions, weeks, span)
+    picture = pain_diagram(records.sessions, weeks, span)
     worst, night = dots(picture)
     assert (worst.filled, night.filled) == (True, False)
     assert worst.y < night.y
@@ -165,13 +165,13 @@ def test_pain_and_the_share_of_stretches() -> None:
     assert bar.height == pytest.approx(frame.height / 2)
     assert bar.y + bar.height == pytest.approx(frame.y + frame.height)
     # Without a plan there is nothing to show a share of.
-    assert boxes(pain_diagram(found.sessions, [], span)) == []
+    assert boxes(pain_diagram(records.sessions, [], span)) == []
 
 
 def test_every_mark_of_the_figures_lies_in_its_picture() -> None:
     rng = np.random.default_rng(1)
     values = [(number, float(rng.uniform(-50, 250))) for number in range(0, 84, 2)]
     picture = curve({LEFT: values})
-    for each in dots(picture):
-        assert 0 < each.x < picture.width
-        assert 0 < each.y < picture.height
+    for mark in dots(picture):
+        assert 0 < mark.x < picture.width
+        assert 0 < mark.y < picture.height

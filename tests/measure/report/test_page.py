@@ -33,11 +33,13 @@ TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
 @pytest.fixture(scope="module")
 def story() -> dict[str, str]:
     """The garden members' reports by name."""
-    return {each.person.pseudonym: report_html(each, NOW.day) for each in story_histories(NOW)}
+    return {
+        record.person.pseudonym: report_html(record, NOW.day) for record in story_histories(NOW)
+    }
 
 
-def text_of(found: History, today: int = 90) -> str:
-    return Page(report_html(found, day(today))).text
+def text_of(records: History, today: int = 90) -> str:
+    return Page(report_html(records, day(today))).text
 
 
 def test_it_says_who_what_how_and_what_it_is_not(story: dict[str, str]) -> None:
@@ -108,8 +110,8 @@ def test_levels_behind_the_back_are_bands_not_angles() -> None:
 
 
 def test_a_refused_movement_is_an_empty_frame_with_its_reason() -> None:
-    found = history({LEFT: TWELVE, (Movement.EXTENSION, Side.LEFT): [(0, None), (7, None)]})
-    page = Page(report_html(found, day(90)))
+    records = history({LEFT: TWELVE, (Movement.EXTENSION, Side.LEFT): [(0, None), (7, None)]})
+    page = Page(report_html(records, day(90)))
     assert "Extension left, affected refused 13 Apr 26 The trunk leaned." in page.text
     assert ("rect", "stroke-dasharray", "2 1.5") in page.attributes
     assert "2 of 14 measurements were refused" in page.text
@@ -145,14 +147,14 @@ def test_breaks_events_and_pain_are_told() -> None:
 
 def test_what_was_lost_before_an_injection_is_told(story: dict[str, str]) -> None:
     text = Page(story["demo-Thistle"]).text
-    found = re.search(r"Before “injection”, left side, 8 Jul 2026 to 16 Sep 2026: ([^;]*);", text)
-    assert found
-    assert found[1].startswith(f"Flexion losing, {MINUS}")
+    match = re.search(r"Before “injection”, left side, 8 Jul 2026 to 16 Sep 2026: ([^;]*);", text)
+    assert match
+    assert match[1].startswith(f"Flexion losing, {MINUS}")
     assert "Before “" not in Page(story["demo-Marigold"]).text
 
 
 def test_pain_during_movement_and_what_ended_it() -> None:
-    found = history({LEFT: [(0, 90.0), (60, 91.0), (70, 92.0), (84, None)], RIGHT: [(84, 160.0)]})
+    records = history({LEFT: [(0, 90.0), (60, 91.0), (70, 92.0), (84, None)], RIGHT: [(84, 160.0)]})
     answers = {
         0: (9, LimitingFactor.WEAKNESS),
         60: (4, LimitingFactor.PAIN),
@@ -160,13 +162,13 @@ def test_pain_during_movement_and_what_ended_it() -> None:
         84: (3, LimitingFactor.STIFFNESS),
     }
     asked = tuple(
-        replace(each, pain_during=answers[number][0], stopped_by=answers[number][1])
-        if each.measurement.side is Side.LEFT
-        else replace(each, pain_during=0)
-        for each in found.measurements
-        for number in [(each.taken.day - day(0)).days]
+        replace(record, pain_during=answers[number][0], stopped_by=answers[number][1])
+        if record.measurement.side is Side.LEFT
+        else replace(record, pain_during=0)
+        for record in records.measurements
+        for number in [(record.taken.day - day(0)).days]
     )
-    text = text_of(replace(found, measurements=asked), 86)
+    text = text_of(replace(records, measurements=asked), 86)
     assert (
         "During movement in the last four weeks, affected side. Flexion: pain 3 (2 to 4), ended "
         "by stiffness 2 times, ended by pain once." in text
@@ -225,7 +227,7 @@ def test_the_page_is_whole_in_itself(story: dict[str, str]) -> None:
     for content in story.values():
         page = Page(content)
         outside = {"src", "href", "data", "srcset", "action", "poster"}
-        assert not [each for each in page.attributes if each[1] in outside]
+        assert not [attribute for attribute in page.attributes if attribute[1] in outside]
         assert not {"script", "link", "iframe", "object"} & set(page.tags)
         assert "url(" not in content
         assert "@import" not in content
@@ -253,8 +255,8 @@ def test_the_words_do_not_urge(story: dict[str, str]) -> None:
 
 
 def test_the_same_history_gives_the_same_report() -> None:
-    found = history({LEFT: TWELVE, RIGHT: TWELVE})
-    assert report_html(found, day(90)) == report_html(found, day(90))
+    records = history({LEFT: TWELVE, RIGHT: TWELVE})
+    assert report_html(records, day(90)) == report_html(records, day(90))
 
 
 def test_title_and_foot() -> None:

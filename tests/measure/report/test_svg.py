@@ -21,7 +21,7 @@ def test_svg_is_well_formed_and_escaped() -> None:
     root = ET.fromstring(as_svg(picture))
     space = "{http://www.w3.org/2000/svg}"
     assert root.get("aria-label") == 'a "quoted" <picture>'
-    assert [each.tag for each in root] == [
+    assert [element.tag for element in root] == [
         space + name for name in ("line", "rect", "circle", "rect", "text")
     ]
     assert root[4].text == "<&\"'>"
