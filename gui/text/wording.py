@@ -81,6 +81,17 @@ def stopped_by_name(stopped_by: LimitingFactor) -> str:
     }[stopped_by]
 
 
+def pain_sentence(pain: int | None, stopped_by: LimitingFactor | None) -> str:
+    """Return what was said about pain, 0..10, and the end of a movement; no full stop."""
+    parts = []
+    if pain is not None:
+        parts.append(tr("pain {pain} of 10").format(pain=pain))
+    if stopped_by is not None:
+        stop = stopped_by_name(stopped_by).lower()
+        parts.append(tr("stopped by {reason}").format(reason=stop))
+    return ", ".join(parts).capitalize() if parts else tr("Pain was not stated")
+
+
 def event_name(kind: EventKind) -> str:
     return {
         EventKind.INJECTION: tr("Injection"),

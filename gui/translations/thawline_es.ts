@@ -706,18 +706,6 @@ Lecturas: {count}</translation>
         <translation>Intento {number}, mantenido de {start} a {end} s</translation>
     </message>
     <message>
-        <source>Pain was not stated.</source>
-        <translation>Dolor sin indicar.</translation>
-    </message>
-    <message>
-        <source>Pain {pain} of 10</source>
-        <translation>Dolor {pain} de 10</translation>
-    </message>
-    <message>
-        <source>stopped by: {what}</source>
-        <translation>detenido por: {what}</translation>
-    </message>
-    <message>
         <source>{conduct}. View: {view}. Against: {reference}. Model: {passes}.</source>
         <translation>{conduct}. Vista: {view}. Respecto a: {reference}. Modelo: {passes}.</translation>
     </message>

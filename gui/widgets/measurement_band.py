@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.interval_band import paint_band, paint_guide, paint_refusal, paint_scale
 from gui.style.appearance import Appearance
-from gui.text.wording import measurement_words, trial_words
+from gui.text.wording import measurement_words, tr, trial_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import MOVEMENTS, Movement
@@ -28,7 +28,10 @@ class BandContent:
     waiting: bool = False
 
 
-def band_for_measurement(measurement: Measurement) -> BandContent:
+def band_for_measurement(measurement: Measurement | None) -> BandContent:
+    """Return what a reading shows; None is a movement without any captured trial."""
+    if measurement is None:
+        return BandContent(words=tr("Nothing was captured."))
     return BandContent(
         words=measurement_words(measurement),
         value=measurement.value,

@@ -2,12 +2,13 @@
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QWidget
 
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import column
 from gui.widgets.text import NoticeBar, label
 
 
@@ -34,14 +35,16 @@ class AgreementPage(QWidget):
         self._study: AgreementStudy | None = None
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(appearance.gap(1))
-        layout.addWidget(self.title)
-        layout.addWidget(self.words, 1)
-        layout.addWidget(self._plot, 2)
-        layout.addWidget(ButtonRow([self.leave, self.keep]))
-        layout.addWidget(NoticeBar())
+        column(
+            self.title,
+            (self.words, 1),
+            (self._plot, 2),
+            ButtonRow([self.leave, self.keep]),
+            NoticeBar(),
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=appearance.gap(1),
+        )
 
     def show_study(self, study: AgreementStudy) -> None:
         """Show what a study says."""

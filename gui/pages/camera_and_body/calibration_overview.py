@@ -5,7 +5,6 @@ from functools import partial
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QGridLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QPushButton,
@@ -26,7 +25,7 @@ from gui.session.known_state import (
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -80,7 +79,7 @@ class CalibrationPage(QWidget):
         self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
         self._lay_out()
-        for one, signal in (
+        for source, signal in (
             (self.board, self.board_wanted),
             (self.calibrate, self.lens_wanted),
             (self.uprights, self.level_wanted),
@@ -90,7 +89,7 @@ class CalibrationPage(QWidget):
             (self.retest, self.retest_wanted),
             (self.leave, self.back),
         ):
-            one.clicked.connect(signal)
+            source.clicked.connect(signal)
         self.keep.clicked.connect(self._keep)
 
     @staticmethod
@@ -101,60 +100,69 @@ class CalibrationPage(QWidget):
         return field
 
     def _lay_out(self) -> None:
-        page = QWidget()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(16)
+        cards = (
+            self._card(
+                tr("Lens"),
+                tr("A printed board, shown all over the picture, tells how the lens draws."),
+                *(self.lens, self.board, self.calibrate),
+            ),
+            self._card(
+                tr("Level"),
+                tr("A door frame or a plumb line, marked in the picture, tells how it is turned."),
+                *(self.level, self.uprights),
+            ),
+            self._lengths_card(),
+            self._card(
+                tr("Neck and pelvis"),
+                tr("Marked once by a helper, for the reach behind the back."),
+                *(self.marks, self.mark_back),
+            ),
+            self._card(
+                tr("Place"),
+                tr("Standing nearer or turned looks like progress and is none."),
+                *(self.place, self.forget),
+            ),
+            card(
+                label(tr("Agreement"), "quiet"),
+                label(
+                    tr(
+                        "A clinician's table of camera and goniometer readings tells how they "
+                        "agree."
+                    )
+                ),
+                self.study,
+                self.retest,
+                self._corrections,
+            ),
+        )
         lead = tr("What is known makes readings surer. Nothing of it is needed to measure.")
-        column.addWidget(label(lead, "lead"))
-        why = tr("A printed board, shown all over the picture, tells how the lens draws.")
-        self._card(column, tr("Lens"), self.lens, why, self.board, self.calibrate)
-        why = tr("A door frame or a plumb line, marked in the picture, tells how it is turned.")
-        self._card(column, tr("Level"), self.level, why, self.uprights)
-        column.addWidget(self._lengths_card())
-        why = tr("Marked once by a helper, for the reach behind the back.")
-        self._card(column, tr("Neck and pelvis"), self.marks, why, self.mark_back)
-        why = tr("Standing nearer or turned looks like progress and is none.")
-        self._card(column, tr("Place"), self.place, why, self.forget)
-        why = tr("A clinician's table of camera and goniometer readings tells how they agree.")
-        agreement = card(label(tr("Agreement"), "quiet"), label(why), self.study, self.retest)
-        within = agreement.layout()
-        assert isinstance(within, QVBoxLayout)
-        within.addLayout(self._corrections)
-        column.addWidget(agreement)
-        column.addStretch(1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(label(tr("Camera and body"), "title"))
-        layout.addWidget(scrollable(page), 1)
-        layout.addWidget(self.leave)
+        page = widget_with(column(label(lead, "lead"), *cards, 1, spacing=16))
+        column(
+            label(tr("Camera and body"), "title"),
+            (scrollable(page), 1),
+            self.leave,
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=self._appearance.gap(1),
+        )
 
     @staticmethod
-    def _card(
-        column: QVBoxLayout, title: str, state: QLabel, why: str, *buttons: QPushButton
-    ) -> None:
-        column.addWidget(card(label(title, "quiet"), state, label(why), *buttons))
+    def _card(title: str, why: str, state: QLabel, *buttons: QPushButton) -> QWidget:
+        return card(label(title, "quiet"), state, label(why), *buttons)
 
     def _lengths_card(self) -> QWidget:
-        made = card(label(tr("Body lengths"), "quiet"), self.lengths)
         grid = QGridLayout()
-        for row, field in enumerate(self.fields.values()):
+        for line, field in enumerate(self.fields.values()):
             words = label(field.accessibleName())
             words.setBuddy(field)
-            grid.addWidget(words, row, 0)
-            grid.addWidget(field, row, 1)
+            grid.addWidget(words, line, 0)
+            grid.addWidget(field, line, 1)
         grid.setColumnStretch(0, 3)
         grid.setColumnStretch(1, 1)
-        layout = made.layout()
-        assert isinstance(layout, QVBoxLayout)
-        layout.addLayout(grid)
-        layout.addWidget(self.wrong)
-        end = QHBoxLayout()
-        end.addWidget(self.keep)
-        layout.addLayout(end)
         self.wrong.setVisible(False)
-        return made
+        return card(
+            label(tr("Body lengths"), "quiet"), self.lengths, grid, self.wrong, row(self.keep)
+        )
 
     def show_state(self, state: CalibrationState, size_px: tuple[int, int] | None) -> None:
         """Show what is kept, and whether it holds for the camera's pictures of this size."""
@@ -167,11 +175,11 @@ class CalibrationPage(QWidget):
         clear_layout(self._corrections)
         self.corrections = []
         for kept in state.corrections:
-            one = WrappingCheckBox(self._appearance, correction_words(kept))
-            one.setChecked(kept.switched_on)
-            one.toggled.connect(partial(self.correction_switched.emit, kept.movement))
-            self._corrections.addWidget(one)
-            self.corrections.append(one)
+            box = WrappingCheckBox(self._appearance, correction_words(kept))
+            box.setChecked(kept.switched_on)
+            box.toggled.connect(partial(self.correction_switched.emit, kept.movement))
+            self._corrections.addWidget(box)
+            self.corrections.append(box)
 
     def keep_focus(self) -> None:
         self.calibrate.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -4,8 +4,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from calibration.agreement.stored_corrections import set_correction_enabled
@@ -30,6 +29,7 @@ from gui.pages.camera_and_body.marking_tasks import (
 )
 from gui.session.services import Services
 from gui.text.wording import tr
+from gui.widgets.buttons import bind_keys
 from measure.domain.calibration_records import BodySource
 from measure.domain.movements import Movement
 from measure.storage.store import Store
@@ -60,9 +60,7 @@ class CalibrationPages(QStackedWidget):
             (self.mark, self.mark.leave),
             (self.agreement, self.agreement.leave),
         ):
-            shortcut = QShortcut(QKeySequence("Escape"), page)
-            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-            shortcut.activated.connect(leave.click)
+            bind_keys(page, leave, "Escape")
 
     def _connect(self) -> None:
         known = self.known
@@ -104,10 +102,10 @@ class CalibrationPages(QStackedWidget):
             self, tr("Save the board to print"), "board.pdf", "PDF (*.pdf)"
         )
         if name:
-            said = tr("Print it at 100 %. The line on it must measure 100 mm.")
+            advice = tr("Print it at 100 %. The line on it must measure 100 mm.")
             self._services.slow_worker.run(
                 partial(save_board_sheet, Path(name)),
-                lambda _: self.message_raised.emit(said),
+                lambda _: self.message_raised.emit(advice),
                 self.message_raised.emit,
             )
 
@@ -116,7 +114,7 @@ class CalibrationPages(QStackedWidget):
         person = self._person()
         if person is None:
             return
-        found = lengths_from_tape(
+        lengths = lengths_from_tape(
             trunk_cm=typed[TRUNK],
             upper_arm_cm=typed.get("upper_arm"),
             forearm_cm=typed.get("forearm"),
@@ -125,7 +123,7 @@ class CalibrationPages(QStackedWidget):
         day = self._services.today()
         self._run(
             in_store(
-                lambda store: save_body_lengths(store, person, found.body, BodySource.TAPE, day)
+                lambda store: save_body_lengths(store, person, lengths.body, BodySource.TAPE, day)
             )
         )
         self.known.clear_fields()

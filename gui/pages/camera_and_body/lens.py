@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
@@ -14,6 +14,7 @@ from gui.text.wording import message_text, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.live.events import LiveFrame
@@ -51,22 +52,19 @@ class LensPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        side = QVBoxLayout()
-        side.addWidget(label(tr("Where the board was seen"), "quiet"))
-        side.addWidget(self.coverage, 1)
-        side.addWidget(self.count)
-        seen = QWidget()
-        middle = QHBoxLayout(seen)
-        middle.setContentsMargins(0, 0, 0, 0)
-        middle.setSpacing(self._appearance.gap(3))
-        middle.addWidget(self.camera, 6)
-        middle.addLayout(side, 3)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(self.sentence)
-        layout.addWidget(scrollable(seen), 1)
-        layout.addWidget(ButtonRow([self.leave, self.anew, self.make]))
+        gap = self._appearance.gap
+        side = column(
+            label(tr("Where the board was seen"), "quiet"), (self.coverage, 1), self.count
+        )
+        seen = widget_with(row((self.camera, 6), (side, 3), spacing=gap(3)))
+        column(
+            self.sentence,
+            (scrollable(seen), 1),
+            ButtonRow([self.leave, self.anew, self.make]),
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=gap(1),
+        )
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""

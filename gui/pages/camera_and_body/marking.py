@@ -5,13 +5,14 @@ from dataclasses import dataclass
 
 import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.point_marking import PointMarkingView
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -54,13 +55,13 @@ class MarkingTask:
     steps
         What each mark is.
     least
-        So many marks are needed; two more count where lines are marked.
+        Number of marks that are needed; two more count where lines are marked.
     in_pairs
         Whether two marks make a line.
     needs_person
-        Whether somebody must be seen in the picture.
-    told
-        What the marks tell, in words; empty with a fault that `wrong` says.
+        Whether a person must be seen in the picture.
+    describe
+        Returns what the marks tell, in words; empty when they do not fit.
     """
 
     before: str
@@ -74,7 +75,7 @@ class MarkingTask:
 class MarkingPage(QWidget):
     """Takes a picture, then its marks."""
 
-    #: A Marked that is to be kept.
+    #: MarkedPoints that is to be kept.
     kept = Signal(object)
     back = Signal()
 
@@ -108,22 +109,17 @@ class MarkingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        for one in (self.camera, self.picture):
-            self._views.addWidget(one)
-        beside = QHBoxLayout()
-        beside.addWidget(self.found, 1)
-        beside.addWidget(self.fixed, 1)
-        seen = QWidget()
-        column = QVBoxLayout(seen)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.sentence)
-        column.addWidget(self._views, 1)
-        column.addLayout(beside)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(scrollable(seen), 1)
-        layout.addWidget(ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]))
+        for view in (self.camera, self.picture):
+            self._views.addWidget(view)
+        beside = row((self.found, 1), (self.fixed, 1))
+        seen = widget_with(column(self.sentence, (self._views, 1), beside))
+        column(
+            (scrollable(seen), 1),
+            ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]),
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=self._appearance.gap(1),
+        )
 
     @property
     def is_live(self) -> bool:
@@ -187,15 +183,15 @@ class MarkingPage(QWidget):
         self._views.setCurrentWidget(self.camera if live else self.picture)
         self.take.setVisible(live)
         self.take.setEnabled(self._may_take(self._frame))
-        for one in (self.again, self.undo, self.keep):
-            one.setVisible(not live)
+        for still_button in (self.again, self.undo, self.keep):
+            still_button.setVisible(not live)
         self.undo.setEnabled(many > 0)
-        told = ""
+        description = ""
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
-            told = task.describe(self._marked())
-        self.found.setText(told or (tr("These marks do not fit.") if enough else ""))
-        self.keep.setEnabled(bool(told))
+            description = task.describe(self._marked())
+        self.found.setText(description or (tr("These marks do not fit.") if enough else ""))
+        self.keep.setEnabled(bool(description))
         if live:
             self.camera.say(task.before)
         elif many < len(task.steps):

@@ -19,7 +19,7 @@ from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
+from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
 from measure.domain.movements import MOVEMENTS, Unit
@@ -99,14 +99,9 @@ class PainPage(QWidget):
         unit = MOVEMENTS[task.movement].unit
         value = measurement.value if measurement else None
         self.number.show_value(value, unit, final=True)
-        # A reach is read in levels of the spine; its share of the way would tell nobody anything.
+        # A reach is read in levels of the spine; its share of the way means nothing to a person.
         self.number.setVisible(value is not None and unit is Unit.DEGREES)
-        shown = (
-            band_for_measurement(measurement)
-            if measurement
-            else BandContent(words=tr("Nothing was captured."))
-        )
-        self.band.show_reading(task.movement, shown)
+        self.band.show_reading(task.movement, band_for_measurement(measurement))
         self.pain.choose(None)
         self.reason.choose(None)
         self._show_next(measuring.guide)

@@ -1,15 +1,15 @@
 """The end of a session: every reading with its band and the pain beside it."""
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QWidget
 
 from gui.protocol.plan import SessionMode, TaskResult
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.wording import stopped_by_name, task_title, tr
+from gui.text.wording import pain_sentence, task_title, tr
 from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import clear_layout
-from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
+from gui.widgets.layouts import clear_layout, column, widget_with
+from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
 
@@ -43,23 +43,19 @@ class SummaryPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
+        gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
-        self._rows.setHorizontalSpacing(self._appearance.gap(4))
-        self._rows.setVerticalSpacing(self._appearance.gap(2))
-        buttons = ButtonRow([self.next_side, self.next_movement, self.finish])
-        told = QWidget()
-        column = QVBoxLayout(told)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._appearance.gap(2))
-        column.addWidget(self.title)
-        column.addWidget(self._list, 1)
-        column.addWidget(self.note)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 16, 24, 8)
-        layout.setSpacing(self._appearance.gap(2))
-        layout.addWidget(scrollable(told), 1)
-        layout.addWidget(buttons)
-        layout.addWidget(NoticeBar())
+        self._rows.setHorizontalSpacing(gap(4))
+        self._rows.setVerticalSpacing(gap(2))
+        shown = widget_with(column(self.title, (self._list, 1), self.note, spacing=gap(2)))
+        column(
+            (scrollable(shown), 1),
+            ButtonRow([self.next_side, self.next_movement, self.finish]),
+            NoticeBar(),
+            on=self,
+            margins=(24, 16, 24, 8),
+            spacing=gap(2),
+        )
 
     def show_session(self, measuring: MeasurementSession) -> None:
         """Show what was measured."""
@@ -81,37 +77,15 @@ class SummaryPage(QWidget):
         (self.next_side if clinic else self.finish).setFocus()
 
     def _row(self, outcome: TaskResult, message: str) -> QWidget:
-        task, measurement = outcome.task, outcome.measurement
+        task = outcome.task
         band = MeasurementBand(self._appearance, type_size=1.2)
-        shown = (
-            band_for_measurement(measurement)
-            if measurement
-            else BandContent(words=tr("Nothing was captured."))
-        )
-        band.show_reading(task.movement, shown, task_title(task.movement, task.side))
+        title = task_title(task.movement, task.side)
+        band.show_reading(task.movement, band_for_measurement(outcome.measurement), title)
         self.bands.append(band)
-        row = QWidget()
-        layout = QVBoxLayout(row)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        layout.addWidget(band)
-        layout.addWidget(label(pain_words(outcome), "quiet"))
-        if message:
-            layout.addWidget(label(message))
-        layout.addStretch(1)
-        return row
+        pain = label(pain_sentence(outcome.pain, outcome.stopped_by), "quiet")
+        below = [label(message)] if message else []
+        return widget_with(column(band, pain, *below, 1, spacing=0))
 
     @Slot()
     def _finish(self) -> None:
         self.finished.emit(self.note.toPlainText().strip())
-
-
-def pain_words(outcome: TaskResult) -> str:
-    """Return what was said about pain and the end of the movement."""
-    parts = []
-    if outcome.pain is not None:
-        parts.append(tr("pain {pain} of 10").format(pain=outcome.pain))
-    if outcome.stopped_by is not None:
-        stop = stopped_by_name(outcome.stopped_by).lower()
-        parts.append(tr("stopped by {reason}").format(reason=stop))
-    return ", ".join(parts).capitalize() if parts else tr("Pain was not stated")

@@ -4,16 +4,15 @@ import datetime as dt
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import event_name, side_title, tr
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import ButtonRow, bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -57,46 +56,42 @@ class EventsPage(QWidget):
         self._list = QWidget()
         self._rows = QVBoxLayout(self._list)
         self.delete_buttons: list[QWidget] = []
-        shortcut = QShortcut(QKeySequence("Escape"), self)
-        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-        shortcut.activated.connect(self.left)
+        bind_keys(self, self.leave, "Escape")
         self._lay_out()
 
     def _lay_out(self) -> None:
+        gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
-        page = QWidget()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 12, 0)
-        column.setSpacing(self._appearance.gap(1.5))
-        column.addWidget(self.title)
-        column.addWidget(
-            label(
-                tr(
-                    "After an injection, a procedure, a flare or a change of camera or model "
-                    "the curve begins anew: no line is drawn across. Anything else is only noted."
-                ),
-                "lead",
-            )
+        explained = tr(
+            "After an injection, a procedure, a flare or a change of camera or model "
+            "the curve begins anew: no line is drawn across. Anything else is only noted."
         )
-        column.addWidget(
-            card(
-                self.kind.row,
-                label(tr("Which shoulder does it concern?"), "quiet"),
-                self.side.row,
-                label(tr("On which day?"), "quiet"),
-                self.day,
-                self.note,
-                self.lacking,
-                spacing=round(self._appearance.gap(1)),
-            )
+        entry = card(
+            self.kind.row,
+            label(tr("Which shoulder does it concern?"), "quiet"),
+            self.side.row,
+            label(tr("On which day?"), "quiet"),
+            self.day,
+            self.note,
+            self.lacking,
+            spacing=gap(1),
         )
-        column.addWidget(self._list)
-        column.addStretch(1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(scrollable(page), 1)
-        layout.addWidget(ButtonRow([self.leave, self.keep]))
+        page = column(
+            self.title,
+            label(explained, "lead"),
+            entry,
+            self._list,
+            1,
+            margins=(0, 0, 12, 0),
+            spacing=gap(1.5),
+        )
+        column(
+            (scrollable(widget_with(page)), 1),
+            ButtonRow([self.leave, self.keep]),
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=gap(1),
+        )
 
     def show_events(self, person: Person, events: Sequence[Event], today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
@@ -109,7 +104,7 @@ class EventsPage(QWidget):
         self._lack("")
         clear_layout(self._rows)
         self.delete_buttons = []
-        for event in sorted(events, key=lambda each: each.day, reverse=True):
+        for event in sorted(events, key=lambda event: event.day, reverse=True):
             self._rows.addWidget(self._row(event))
         if not events:
             self._rows.addWidget(label(tr("Nothing has been noted so far."), "quiet"))
@@ -117,17 +112,11 @@ class EventsPage(QWidget):
 
     def _row(self, event: Event) -> QWidget:
         words = event_words(event)
-        row = QWidget()
-        layout = QHBoxLayout(row)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(self._appearance.gap(2))
         delete = button(tr("Delete"))
         delete.setAccessibleName(tr("Delete: {event}").format(event=words))
         delete.clicked.connect(partial(self._drop, event.id))
         self.delete_buttons.append(delete)
-        layout.addWidget(label(words), 1)
-        layout.addWidget(delete)
-        return row
+        return widget_with(row((label(words), 1), delete, spacing=self._appearance.gap(2)))
 
     def _drop(self, event_id: str, _checked: bool = False) -> None:
         self.dropped.emit(event_id)

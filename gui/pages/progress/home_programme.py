@@ -3,14 +3,13 @@
 import datetime as dt
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import stretch_name, tr
-from gui.widgets.buttons import ButtonRow, MenuButton, button
+from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, column, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -18,7 +17,9 @@ from measure.domain.records import Person, Plan, PlannedStretch, Stretch
 from measure.progress.home_programme import STRETCHES
 from measure.system.clock import new_id
 
+#: Times a day that are offered. [project]
 _TIMES = tuple(range(1, 13))
+#: Holds that are offered, seconds; 0 is no hold. [project]
 _HOLDS_S = (0, 5, 10, 15, 20, 30, 45, 60, 90, 120)
 
 
@@ -103,48 +104,44 @@ class HomeProgrammePage(QWidget):
         self.leave.clicked.connect(self.left)
         self.end.clicked.connect(self._end)
         self.keep.clicked.connect(self._keep)
-        shortcut = QShortcut(QKeySequence("Escape"), self)
-        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-        shortcut.activated.connect(self.left)
+        bind_keys(self, self.leave, "Escape")
         self._lay_out()
 
     def _lay_out(self) -> None:
-        page = QWidget()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 12, 0)
-        column.setSpacing(self._appearance.gap(1.5))
-        column.addWidget(self.title)
-        column.addWidget(
-            label(
-                tr(
-                    "A clinician chooses the stretches, how often and how long. "
-                    "Put down what you were told; nothing is added to it here."
-                ),
-                "lead",
-            )
+        gap = self._appearance.gap
+        explained = tr(
+            "A clinician chooses the stretches, how often and how long. "
+            "Put down what you were told; nothing is added to it here."
         )
-        column.addWidget(card(*self.lines.values(), spacing=round(self._appearance.gap(1.5))))
-        column.addWidget(label(tr("Stop when the pain reaches"), "lead"))
-        column.addWidget(self.pain_limit.row)
-        column.addWidget(
-            label(tr("0 is no pain, 10 the worst imaginable: the number you were told."), "quiet")
+        scale = tr("0 is no pain, 10 the worst imaginable: the number you were told.")
+        page = column(
+            self.title,
+            label(explained, "lead"),
+            card(*self.lines.values(), spacing=gap(1.5)),
+            label(tr("Stop when the pain reaches"), "lead"),
+            self.pain_limit.row,
+            label(scale, "quiet"),
+            label(tr("Chosen by"), "lead"),
+            self.chosen_by,
+            1,
+            margins=(0, 0, 12, 0),
+            spacing=gap(1.5),
         )
-        column.addWidget(label(tr("Chosen by"), "lead"))
-        column.addWidget(self.chosen_by)
-        column.addStretch(1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(self._appearance.gap(1))
-        layout.addWidget(scrollable(page), 1)
-        layout.addWidget(self.lacking)
-        layout.addWidget(ButtonRow([self.leave, self.end, self.keep]))
+        column(
+            (scrollable(widget_with(page)), 1),
+            self.lacking,
+            ButtonRow([self.leave, self.end, self.keep]),
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=gap(1),
+        )
 
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
         """Show the plan that is in force today, or an empty one."""
         self._person, self._today = person, today
         self._shown = plan if plan is not None and plan.stretches else None
         self.title.setText(tr("Home programme: {person}").format(person=person.pseudonym))
-        planned = {each.stretch: each for each in self._shown.stretches} if self._shown else {}
+        planned = {line.stretch: line for line in self._shown.stretches} if self._shown else {}
         for stretch, line in self.lines.items():
             line.show_planned(planned.get(stretch))
         self.pain_limit.choose(self._shown.pain_limit if self._shown else None)

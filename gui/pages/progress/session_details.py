@@ -3,19 +3,19 @@
 from collections import defaultdict
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidget, QSplitter, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import (
     conduct_sentence,
+    pain_sentence,
     reason_sentence,
-    stopped_by_name,
     task_title,
     tr,
     view_name,
 )
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout
+from gui.widgets.layouts import card, clear_layout, column, widget_with
 from gui.widgets.measurement_band import MeasurementBand, band_for_measurement, band_for_trial
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.scroll_page import scrollable
@@ -42,25 +42,16 @@ class SessionDetails(QWidget):
         self.list.currentRowChanged.connect(self._show)
         self.drop = button(tr("Delete this session..."))
         self.drop.clicked.connect(self._ask_to_drop)
-        left = QWidget()
-        beneath = QVBoxLayout(left)
-        beneath.setContentsMargins(0, 0, 0, 0)
-        beneath.addWidget(self.list, 1)
-        beneath.addWidget(self.drop)
         self._right = QWidget()
-        self._column = QVBoxLayout(self._right)
-        self._column.setContentsMargins(12, 0, 12, 0)
-        self._column.setSpacing(appearance.gap(2))
+        self._column = column(on=self._right, margins=(12, 0, 12, 0), spacing=appearance.gap(2))
         splitter = QSplitter()
-        splitter.addWidget(left)
+        splitter.addWidget(widget_with(column((self.list, 1), self.drop)))
         splitter.addWidget(scrollable(self._right))
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
         splitter.setChildrenCollapsible(False)
         splitter.setSizes([320, 880])
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(splitter)
+        column(splitter, on=self)
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first."""
@@ -121,19 +112,24 @@ class SessionDetails(QWidget):
         self._column.addStretch(1)
 
     def _record_card(self, record: MeasurementRecord) -> QWidget:
-        found = record.measurement
+        measurement = record.measurement
         band = MeasurementBand(self._appearance, type_size=1.3)
         band.show_reading(
-            found.movement, band_for_measurement(found), task_title(found.movement, found.side)
+            measurement.movement,
+            band_for_measurement(measurement),
+            task_title(measurement.movement, measurement.side),
         )
-        parts: list[QWidget] = [band, label(pain_line(record), "quiet")]
-        for number, trial in enumerate(found.trials, start=1):
-            one = MeasurementBand(self._appearance)
+        pain = pain_sentence(record.pain_during, record.stopped_by) + "."
+        parts: list[QWidget] = [band, label(pain, "quiet")]
+        for number, trial in enumerate(measurement.trials, start=1):
+            trial_band = MeasurementBand(self._appearance)
             title = trial_title(number, trial)
-            one.show_reading(found.movement, band_for_trial(trial, found.movement), title)
-            parts.append(one)
-        if found.reasons and found.value is not None:
-            notes = " ".join(reason_sentence(reason) for reason in found.reasons)
+            trial_band.show_reading(
+                measurement.movement, band_for_trial(trial, measurement.movement), title
+            )
+            parts.append(trial_band)
+        if measurement.reasons and measurement.value is not None:
+            notes = " ".join(reason_sentence(reason) for reason in measurement.reasons)
             parts.append(label(tr("Noted: ") + notes, "quiet"))
         parts.append(label(conditions(record), "small"))
         return card(*parts)
@@ -175,25 +171,14 @@ def trial_title(number: int, trial: Trial) -> str:
     return words.format(number=number, start=f"{start_s:.1f}", end=f"{end_s:.1f}")
 
 
-def pain_line(record: MeasurementRecord) -> str:
-    """Return what was said about pain and the end of the movement."""
-    if record.pain_during is None and record.stopped_by is None:
-        return tr("Pain was not stated.")
-    parts = []
-    if record.pain_during is not None:
-        parts.append(tr("Pain {pain} of 10").format(pain=record.pain_during))
-    if record.stopped_by is not None:
-        parts.append(tr("stopped by: {what}").format(what=stopped_by_name(record.stopped_by)))
-    return ", ".join(parts) + "."
-
-
 def conditions(record: MeasurementRecord) -> str:
     """Return what the number was measured with and against."""
-    found = record.measurement
-    passes = ", ".join(found.provenance.passes) or found.provenance.model
+    measurement = record.measurement
+    passes = ", ".join(measurement.provenance.passes) or measurement.provenance.model
+    on_trunk = measurement.reference.value == "trunk-axis"
     return tr("{conduct}. View: {view}. Against: {reference}. Model: {passes}.").format(
         conduct=conduct_sentence(record.conduct),
-        view=view_name(found.view),
-        reference=tr("trunk axis") if found.reference.value == "trunk-axis" else tr("plumb line"),
+        view=view_name(measurement.view),
+        reference=tr("trunk axis") if on_trunk else tr("plumb line"),
         passes=passes,
     )
