@@ -60,6 +60,12 @@ class _Header:
     every_frame: bool
 
 
+#: Fields that the header takes over as they are.
+_SHARED = {field.name for field in fields(ClipObservation)} & {
+    field.name for field in fields(_Header)
+}
+
+
 def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation) -> None:
     """Write a clip's observation; a half-written file never takes the name.
 
@@ -68,20 +74,19 @@ def save_observation(path: Path, entry: ClipEntry, observation: ClipObservation)
     DataError
         When the file cannot be written.
     """
-    own = {each.name for each in fields(ClipObservation)} & {each.name for each in fields(_Header)}
-    said = _Header(
+    header = _Header(
         form=_FORM,
         clip=str(entry.clip),
         reference=entry.reference,
         person=entry.person,
         **{
-            **{name: getattr(observation, name) for name in own},
+            **{name: getattr(observation, name) for name in _SHARED},
             "model_hashes": dict(observation.model_hashes),
             "software": dict(observation.software),
             "careful": tuple(observation.fine),
         },
     )
-    text = json.dumps(to_data(said), ensure_ascii=False).encode()
+    text = json.dumps(to_data(header), ensure_ascii=False).encode()
     arrays: dict[str, Any] = {"said": np.frombuffer(text, dtype=np.uint8)}
     for name, track in {"quick": observation.coarse, **observation.fine}.items():
         for field in _ARRAYS:
@@ -111,10 +116,10 @@ def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
         with path.open("rb") as file:
             check_arrays(file, LARGEST_BYTES)
             with np.load(file, allow_pickle=False) as arrays:
-                said = _header(path, arrays)
-                size = said.facts.width_px, said.facts.height_px
+                header = _header(path, arrays)
+                size = header.facts.width_px, header.facts.height_px
                 coarse = _track(arrays, "quick", size)
-                fine = {name: _track(arrays, name, size) for name in said.careful}
+                fine = {name: _track(arrays, name, size) for name in header.careful}
     except OSError as error:
         raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
     except ARCHIVE_ERRORS as error:
@@ -124,15 +129,14 @@ def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
     if len({track.time_s.tobytes() for track in fine.values()}) > 1:
         raise DataError(f"{path} is damaged: its careful passes saw different frames.")
     entry = ClipEntry(
-        clip=Path(said.clip),
-        movement=said.movement,
-        side=said.side,
-        view=said.view,
-        reference=said.reference,
-        person=said.person,
+        clip=Path(header.clip),
+        movement=header.movement,
+        side=header.side,
+        view=header.view,
+        reference=header.reference,
+        person=header.person,
     )
-    kept = {each.name for each in fields(ClipObservation)} & {each.name for each in fields(_Header)}
-    values = {name: getattr(said, name) for name in kept}
+    values = {name: getattr(header, name) for name in _SHARED}
     return entry, ClipObservation(**{**values, "coarse": coarse, "fine": fine})
 
 
@@ -140,11 +144,11 @@ def _header(path: Path, arrays: Any) -> _Header:
     data = json.loads(arrays["said"].tobytes())
     if not isinstance(data, dict) or data.get("form") != _FORM:
         raise DataError(f"{path} was kept by another version of Thawline. Read the clip again.")
-    said = from_data(_Header, data, path.name)
-    missing = {"mediapipe", "opencv"} - said.software.keys()
+    header = from_data(_Header, data, path.name)
+    missing = {"mediapipe", "opencv"} - header.software.keys()
     if missing:
         raise DataError(f"{path} does not say with which {', '.join(missing)} it was made.")
-    return said
+    return header
 
 
 def _track(arrays: Any, name: str, size: tuple[int, int]) -> Track:

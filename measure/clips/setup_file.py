@@ -14,7 +14,7 @@ WHAT, VERSION = "set-up", 1
 LARGEST_FILE_BYTES = 100_000
 
 
-def write_setup(path: Path, known: KnownSetup) -> None:
+def write_setup(path: Path, setup: KnownSetup) -> None:
     """Write a set-up, whole or not at all.
 
     Raises
@@ -22,7 +22,7 @@ def write_setup(path: Path, known: KnownSetup) -> None:
     DataError
         When the file cannot be written.
     """
-    content: dict[str, Any] = to_data(known)
+    content: dict[str, Any] = to_data(setup)
     write_json(path, {"what": WHAT, "version": VERSION, **content})
 
 
@@ -63,9 +63,9 @@ def _known(content: bytes) -> KnownSetup:
         raise DataError("its version is missing")
     if version > VERSION:
         raise DataError("it was written by a newer Thawline. Update this one to use it")
-    known = from_data(KnownSetup, data, "")
+    setup = from_data(KnownSetup, data, "")
     try:
-        check_known(known)
+        check_known(setup)
     except InputError as error:
         raise DataError(str(error)) from None
-    return known
+    return setup

@@ -1,4 +1,4 @@
-"""Movements: what each is, how it is filmed, where its zero lies, how it is told and drawn.
+"""Movements: what each is, how it is filmed, where its zero lies, its words and drawing.
 
 The table holds all that is special to one movement; its estimator and gates are those of its
 family. What adding a movement touches besides is listed in DEVELOPERS.md.
@@ -155,7 +155,7 @@ class MovementFacts:
         to 130), Gates 2016; levels behind the back after common clinical use. To be confirmed by
         a physiotherapist. [project]
     loinc
-        Its codes in health records, or None where none is known. Those that were not seen in
+        Its codes in health records, or None where none exists. Those that were not seen in
         public use were inferred from their neighbours in the list.
     """
 
@@ -184,7 +184,7 @@ class MovementFacts:
         """Whether the hand goes behind the back.
 
         There the smaller models take the back for the front and lose the hand, and the hand
-        cannot be seen surely; the value is also told as a vertebral level.
+        cannot be seen surely; the value is also given as a vertebral level.
         """
         return self.family is Family.REACH
 

@@ -61,11 +61,11 @@ def mean_near_median(values: FloatArray, within: float) -> float:
     Robust against single wrong frames without the coarse steps of a median. NaN values are
     left out; all NaN gives NaN.
     """
-    known = values[np.isfinite(values)]
-    if len(known) == 0:
+    finite = values[np.isfinite(values)]
+    if len(finite) == 0:
         return float("nan")
-    near: NDArray[np.bool_] = np.abs(known - np.median(known)) <= within
-    return float(np.mean(known[near]))
+    near: NDArray[np.bool_] = np.abs(finite - np.median(finite)) <= within
+    return float(np.mean(finite[near]))
 
 
 def nanmedian(layers: FloatArray) -> FloatArray:
@@ -76,9 +76,9 @@ def nanmedian(layers: FloatArray) -> FloatArray:
     if not len(layers):
         return np.full(layers.shape[1:], np.nan)
     ordered = np.sort(layers, axis=0)  # NaN comes last
-    known = np.count_nonzero(~np.isnan(layers), axis=0)
-    lower = np.take_along_axis(ordered, np.maximum(known - 1, 0)[None] // 2, axis=0)[0]
-    upper = np.take_along_axis(ordered, np.minimum(known // 2, len(layers) - 1)[None], axis=0)[0]
+    count = np.count_nonzero(~np.isnan(layers), axis=0)
+    lower = np.take_along_axis(ordered, np.maximum(count - 1, 0)[None] // 2, axis=0)[0]
+    upper = np.take_along_axis(ordered, np.minimum(count // 2, len(layers) - 1)[None], axis=0)[0]
     return np.asarray((lower + upper) / 2)
 
 

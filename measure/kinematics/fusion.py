@@ -37,13 +37,13 @@ class PassKeypoints:
 
     Attributes
     ----------
-    each
+    per_pass
         Of every pass, in their order.
     median
         Of the landmark-wise median of the passes.
     """
 
-    each: tuple[ArmKeypoints, ...]
+    per_pass: tuple[ArmKeypoints, ...]
     median: ArmKeypoints
 
 
@@ -105,9 +105,10 @@ def keypoints_of_passes(tracks: Sequence[Track], task: MeasurementTask) -> PassK
     """
     side, camera = task.side, task.setup.camera
     median = median_track(tracks)
-    each = tuple(arm_keypoints(track, side, camera) for track in tracks)
+    per_pass = tuple(arm_keypoints(track, side, camera) for track in tracks)
     return PassKeypoints(
-        each=each, median=each[0] if len(each) == 1 else arm_keypoints(median, side, camera)
+        per_pass=per_pass,
+        median=per_pass[0] if len(per_pass) == 1 else arm_keypoints(median, side, camera),
     )
 
 
@@ -151,7 +152,8 @@ def fuse_elevation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> 
     """
     correction = elevation_correction(task.movement, task.known_view)
     elevations = [
-        elevation_of(keypoints, task.movement, task.known_view, rest) for keypoints in passes.each
+        elevation_of(keypoints, task.movement, task.known_view, rest)
+        for keypoints in passes.per_pass
     ]
     per_pass = np.stack(
         [
@@ -159,7 +161,9 @@ def fuse_elevation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> 
             for elevation in elevations
         ]
     )
-    shift = nanmedian(np.stack([each.vertical_deg - each.raw_deg for each in elevations]))
+    shift = nanmedian(
+        np.stack([elevation.vertical_deg - elevation.raw_deg for elevation in elevations])
+    )
     value = nanmedian(per_pass)
     return FusedSeries(
         keypoints=passes.median, per_pass=per_pass, value=value, against_vertical=value + shift
@@ -177,7 +181,7 @@ def fuse_rotation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> F
     phases = rotation_phases(passes.median)
     correction = rotation_correction()
     rotations, values = [], []
-    for keypoints in passes.each:
+    for keypoints in passes.per_pass:
         rotation = rotation_of(keypoints, phases.facing, phases.turned, task.setup)
         zero = zero_azimuth_deg(keypoints.time_s, rotation.azimuth_deg, phases.turned)
         turn = rotation.turn_deg if np.isfinite(rotation.turn_deg) else ASKED_TURN_DEG
@@ -207,7 +211,7 @@ def fuse_reach(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> Fuse
     """
     correction = reach_correction(task.known_view)
     values = []
-    for keypoints in passes.each:
+    for keypoints in passes.per_pass:
         separation = float(median_over(keypoints.separation, rest))
         values.append(correction(reach_of(keypoints).thumb, _number(separation)))
     return FusedSeries(

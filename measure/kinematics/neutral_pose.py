@@ -93,27 +93,27 @@ def neutral_of(track: Track) -> Neutral | str:
     """
     seen = track.frames(track.state == FrameState.SEEN)
     keypoints = arm_keypoints(seen, Side.RIGHT)
-    known = inside(seen)[:, TRUNK_MARKS].all(axis=1)
-    if known.sum() < FEWEST_FRAMES or np.ptp(seen.time_s[known]) < SHORTEST_S:
+    visible = inside(seen)[:, TRUNK_MARKS].all(axis=1)
+    if visible.sum() < FEWEST_FRAMES or np.ptp(seen.time_s[visible]) < SHORTEST_S:
         return (
             "Shoulders and hips were not seen for half a second. Stand where the camera sees "
             "you from head to hips, in good light."
         )
-    trunk = float(np.median(keypoints.trunk_px[known]))
+    trunk = float(np.median(keypoints.trunk_px[visible]))
     if trunk < SHORTEST_TRUNK_PX:
         return "The person is too far away. Step closer."
-    middle = ((keypoints.mid_shoulder + keypoints.mid_hip) / 2)[known]
+    middle = ((keypoints.mid_shoulder + keypoints.mid_hip) / 2)[visible]
     wander = length(middle - np.median(middle, axis=0))
     if float(np.percentile(wander, 90)) > MOST_WANDER * trunk:
         return "The person moved about. Stand still for a second."
-    lean = direction_deg(keypoints.trunk[known]) - 90.0
+    lean = direction_deg(keypoints.trunk[visible]) - 90.0
     across, down = np.median(middle, axis=0) * [1.0, -1.0]
     return Neutral(
         trunk_px=trunk,
         middle_px=(float(across), float(down)),
         lean_deg=float(np.median(lean)),
-        width_over_trunk=-float(np.median((keypoints.separation_px / keypoints.trunk_px)[known])),
-        frames=int(known.sum()),
+        width_over_trunk=-float(np.median((keypoints.separation)[visible])),
+        frames=int(visible.sum()),
         width_px=track.width_px,
         height_px=track.height_px,
     )
@@ -139,7 +139,7 @@ def standing_in(source: Mapping[str, str]) -> Neutral | None:
     parts = dict(part.partition("=")[::2] for part in source.get(STANDING, "").split())
     try:
         width_px, height_px = map(int, parts["size"].split("x"))
-        found = Neutral(
+        neutral = Neutral(
             trunk_px=float(parts["trunk_px"]),
             middle_px=(math.nan, math.nan),
             lean_deg=float(parts["lean_deg"]),
@@ -150,8 +150,8 @@ def standing_in(source: Mapping[str, str]) -> Neutral | None:
         )
     except (KeyError, ValueError):  # an older reading, or one from elsewhere
         return None
-    numbers = (found.trunk_px, found.lean_deg, found.width_over_trunk)
-    return found if all(map(math.isfinite, numbers)) and found.trunk_px > 0 else None
+    numbers = (neutral.trunk_px, neutral.lean_deg, neutral.width_over_trunk)
+    return neutral if all(map(math.isfinite, numbers)) and neutral.trunk_px > 0 else None
 
 
 def inside(track: Track) -> NDArray[np.bool_]:
@@ -171,9 +171,9 @@ def median_points(track: Track) -> dict[Landmark, tuple[float, float]]:
     """
     seen = track.frames(track.state == FrameState.SEEN)
     shown = inside(seen)
-    found = {}
+    points = {}
     for mark in Landmark:
         if len(seen) and np.mean(shown[:, mark]) >= LEAST_SHOWN:
             x, y = np.median(seen.points_px[shown[:, mark], mark], axis=0)
-            found[mark] = (float(x), float(y))
-    return found
+            points[mark] = (float(x), float(y))
+    return points

@@ -56,15 +56,15 @@ class FramingAdvisor:
         rgb: PixelArray | None,
     ) -> tuple[SetupHint, ...]:
         """Take a frame; return what to change, most important first."""
-        found = set(light_hints(rgb, points_px, size_px) if rgb is not None else ())
+        hints = set(light_hints(rgb, points_px, size_px) if rgb is not None else ())
         if points_px is not None:
-            found.update(place_hints(points_px, size_px))
-        self._late.append((time_s, frozenset(found)))
+            hints.update(place_hints(points_px, size_px))
+        self._late.append((time_s, frozenset(hints)))
         while self._late[0][0] < time_s - _HOLDS_S:
             self._late.popleft()
         most = len(self._late) / 2
         return tuple(
-            hint for hint in SetupHint if sum(hint in hints for _, hints in self._late) > most
+            hint for hint in SetupHint if sum(hint in recent for _, recent in self._late) > most
         )
 
 

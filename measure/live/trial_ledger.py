@@ -65,18 +65,18 @@ class TrialLedger:
     @property
     def pending(self) -> int:
         """How many are still being refined."""
-        return sum(each.refined is None for each in self._entries)
+        return sum(entry.refined is None for entry in self._entries)
 
     @property
     def is_complete(self) -> bool:
         """Whether all wanted trials were scored and nothing is pending."""
-        scored = sum(each.refined is not None and not each.is_refused for each in self._scorable)
+        scored = sum(entry.refined is not None and not entry.is_refused for entry in self._scorable)
         return scored >= self._trials and not self.pending
 
     @property
     def wants_more(self) -> bool:
         """Whether another trial is to be captured; those pending count as if scored."""
-        counted = sum(not each.is_refused for each in self._scorable)
+        counted = sum(not entry.is_refused for entry in self._scorable)
         return counted < self._trials
 
     @property
@@ -87,11 +87,11 @@ class TrialLedger:
     @property
     def has_refined(self) -> bool:
         """Whether any trial besides practice was refined."""
-        return any(each.refined is not None for each in self._scorable)
+        return any(entry.refined is not None for entry in self._scorable)
 
     def capture(self, view: View) -> Entry:
         """Note a captured trial; it is a practice one as long as practice is wanted."""
-        practised = sum(each.practice and not each.is_refused for each in self._entries)
+        practised = sum(entry.practice and not entry.is_refused for entry in self._entries)
         self._last_id += 1
         entry = Entry(trial_id=self._last_id, practice=practised < self._practice, view=view)
         self._entries.append(entry)
@@ -107,7 +107,7 @@ class TrialLedger:
 
     def discard_last(self) -> int | None:
         """Drop the last trial that counts; return its number, or None without one."""
-        counting = [each for each in self._scorable if not each.is_refused]
+        counting = [entry for entry in self._scorable if not entry.is_refused]
         if not counting:
             return None
         self._entries.remove(counting[-1])
@@ -123,9 +123,9 @@ class TrialLedger:
         nothing_found
             Why there are none, where there are none.
         """
-        entries = [each for each in self._scorable if each.refined is not None]
-        refined = [each.refined for each in entries if each.refined is not None]
-        coarse_only = sum(each.coarse_only for each in entries)
+        entries = [entry for entry in self._scorable if entry.refined is not None]
+        refined = [entry.refined for entry in entries if entry.refined is not None]
+        coarse_only = sum(entry.coarse_only for entry in entries)
         if coarse_only:
             source = {**provenance.source, "trials_looked_at_once": str(coarse_only)}
             provenance = replace(provenance, source=source)
@@ -136,7 +136,7 @@ class TrialLedger:
 
     @property
     def _scorable(self) -> Sequence[Entry]:
-        return [each for each in self._entries if not each.practice]
+        return [entry for entry in self._entries if not entry.practice]
 
     def _view(self, entries: Sequence[Entry]) -> View:
         return entries[-1].view if entries else MOVEMENTS[self.movement].views[0]

@@ -9,6 +9,7 @@ Lengths are in trunk lengths (mid-shoulder to mid-hip).
 """
 
 from collections.abc import Mapping, Sequence
+from itertools import chain
 
 import numpy as np
 
@@ -120,14 +121,14 @@ def _labels_by_reference(
 ) -> dict[Detection, FrameState]:
     """Return what each detection is by comparison with another track of the same source."""
     labels: dict[Detection, FrameState] = {}
-    known = np.flatnonzero(reference.state == FrameState.SEEN)
+    seen = np.flatnonzero(reference.state == FrameState.SEEN)
     places = [
         detection_of(int(n), 0, float(reference.time_s[n]), np.array(reference.points_px[n]))
-        for n in known
+        for n in seen
     ]
-    times_s = reference.time_s[known]
+    times_s = reference.time_s[seen]
     fitting: dict[int, list[tuple[float, Detection]]] = {}
-    for detection in (each for tracklet in tracklets for each in tracklet.detections):
+    for detection in chain.from_iterable(tracklet.detections for tracklet in tracklets):
         labels[detection] = FrameState.OTHER_PERSON
         if not len(times_s):
             continue

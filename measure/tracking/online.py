@@ -127,8 +127,8 @@ class OnlineTracker:
             return last
         if now_s - self._last_match_s >= _EVERY_S:
             self._last_match_s = now_s
-            found = reidentify(self._own, self._linker.tracklets)
-            if found is None and self._may_choose_anew(last, now_s):
+            match = reidentify(self._own, self._linker.tracklets)
+            if match is None and self._may_choose_anew(last, now_s):
                 self._own, self._tracklet = [], None
                 self._linker.tracklets[:] = [
                     tracklet
@@ -136,8 +136,8 @@ class OnlineTracker:
                     if tracklet.end_s > max(last.time_s, now_s - LONGEST_GAP_S)
                 ]
                 return self._choose(self._here(now_s), now_s)
-            if found is not None:
-                self._tracklet, start = found
+            if match is not None:
+                self._tracklet, start = match
                 self._own += self._tracklet.detections[start:]
                 return self._own[-1]
         return None

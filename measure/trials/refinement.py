@@ -140,18 +140,18 @@ def consensus(means: FloatArray, tolerance: tuple[float, float]) -> tuple[float 
     The mean of all when they lie within the first figure; otherwise the mean of the three
     closest when those lie within the second; otherwise None.
     """
-    known = np.sort(means[np.isfinite(means)])
-    if len(known) == 0 or len(known) <= len(means) / 2:
+    values = np.sort(means[np.isfinite(means)])
+    if len(values) == 0 or len(values) <= len(means) / 2:
         return None, math.inf
-    spread = float(known[-1] - known[0])
+    spread = float(values[-1] - values[0])
     wide, narrow = tolerance
     if spread <= wide:
-        return float(np.mean(known)), spread
-    if len(known) >= 4:
-        triples = known[2:] - known[:-2]
+        return float(np.mean(values)), spread
+    if len(values) >= 4:
+        triples = values[2:] - values[:-2]
         best = int(np.argmin(triples))
         if triples[best] <= narrow:
-            return float(np.mean(known[best : best + 3])), spread
+            return float(np.mean(values[best : best + 3])), spread
     return None, spread
 
 
