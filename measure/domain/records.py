@@ -157,8 +157,7 @@ class Pain:
     worst_24h: int | None = None
 
     def __post_init__(self) -> None:
-        for rating in (self.rest, self.night, self.worst_24h):
-            check_rating(rating)
+        check_rating(self.rest, self.night, self.worst_24h)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -188,8 +187,7 @@ class SessionRecord:
     finished: bool = False
 
     def __post_init__(self) -> None:
-        check_id(self.id)
-        check_id(self.person_id)
+        check_id(self.id, self.person_id)
         check_note(self.note)
 
 
@@ -222,8 +220,7 @@ class MeasurementRecord:
     overridden: tuple[Reason, ...] = ()
 
     def __post_init__(self) -> None:
-        for identifier in (self.id, self.session_id, self.person_id):
-            check_id(identifier)
+        check_id(self.id, self.session_id, self.person_id)
         check_rating(self.pain_during)
 
 
@@ -247,8 +244,7 @@ class Event:
     note: str = ""
 
     def __post_init__(self) -> None:
-        check_id(self.id)
-        check_id(self.person_id)
+        check_id(self.id, self.person_id)
         check_note(self.note)
 
 
@@ -262,8 +258,7 @@ class StretchLog:
     done: Timestamp
 
     def __post_init__(self) -> None:
-        check_id(self.id)
-        check_id(self.person_id)
+        check_id(self.id, self.person_id)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -313,8 +308,7 @@ class Plan:
     chosen_by: str = ""
 
     def __post_init__(self) -> None:
-        check_id(self.id)
-        check_id(self.person_id)
+        check_id(self.id, self.person_id)
         check_rating(self.pain_limit)
         check_note(self.chosen_by)
         if len({planned.stretch for planned in self.stretches}) != len(self.stretches):
@@ -410,10 +404,11 @@ _JOINERS = re.compile("[\u200c\u200d]")
 _NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 
 
-def check_rating(rating: int | None) -> None:
-    """Raise InputError unless `rating` is None or a whole number from 0 to 10."""
-    if rating is not None and not 0 <= rating <= 10:
-        raise InputError(f"Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.")
+def check_rating(*ratings: int | None) -> None:
+    """Raise InputError unless every rating is None or a whole number from 0 to 10."""
+    for rating in ratings:
+        if rating is not None and not 0 <= rating <= 10:
+            raise InputError(f"Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.")
 
 
 def check_note(text: str) -> None:

@@ -1,6 +1,6 @@
 """Poses of single frames, and tracks of one person through a source. Values only."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import IntEnum
 
 import numpy as np
@@ -46,6 +46,17 @@ class FrameState(IntEnum):
     UNREADABLE = 4
 
 
+#: Shapes of the arrays of a track, for one frame.
+_SHAPES: dict[str, tuple[int, ...]] = {
+    "time_s": (),
+    "points_px": (LANDMARKS, 2),
+    "visibility": (LANDMARKS,),
+    "presence": (LANDMARKS,),
+    "state": (),
+    "people": (),
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Track:
     """One person followed through a source; n frames. Arrays are read-only.
@@ -76,19 +87,11 @@ class Track:
     height_px: int
 
     def __post_init__(self) -> None:
-        n = len(self.time_s)
-        expected = {
-            "points_px": (n, LANDMARKS, 2),
-            "visibility": (n, LANDMARKS),
-            "presence": (n, LANDMARKS),
-            "state": (n,),
-            "people": (n,),
-        }
-        for name, shape in expected.items():
-            if getattr(self, name).shape != shape:
-                raise ValueError(f"{name} has shape {getattr(self, name).shape}, not {shape}")
-        for name in ("time_s", *expected):
-            getattr(self, name).setflags(write=False)
+        for name, of_frame in _SHAPES.items():
+            array, shape = getattr(self, name), (len(self), *of_frame)
+            if array.shape != shape:
+                raise ValueError(f"{name} has shape {array.shape}, not {shape}")
+            array.setflags(write=False)
 
     def __len__(self) -> int:
         return len(self.time_s)
@@ -99,13 +102,4 @@ class Track:
 
     def frames(self, chosen: NDArray[np.bool_] | IntArray | slice) -> "Track":
         """Return a track of the chosen frames only."""
-        return Track(
-            time_s=self.time_s[chosen].copy(),
-            points_px=self.points_px[chosen].copy(),
-            visibility=self.visibility[chosen].copy(),
-            presence=self.presence[chosen].copy(),
-            state=self.state[chosen].copy(),
-            people=self.people[chosen].copy(),
-            width_px=self.width_px,
-            height_px=self.height_px,
-        )
+        return replace(self, **{name: getattr(self, name)[chosen].copy() for name in _SHAPES})

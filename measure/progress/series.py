@@ -8,7 +8,7 @@ import datetime as dt
 import statistics
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -35,6 +35,9 @@ _BREAKING: Mapping[EventKind, bool] = {
     EventKind.MODEL_CHANGED: True,
 }
 _OF_THE_SETUP = (EventKind.CAMERA_CHANGED, EventKind.MODEL_CHANGED)
+
+#: Names of the arrays of a series.
+_ARRAYS = ("day", "value", "low", "high", "segment", "instrument")
 
 INSTRUMENT_CHANGED = "way of measuring changed"
 
@@ -94,7 +97,7 @@ class Series:
     breaks: tuple[Break, ...] = ()
 
     def __post_init__(self) -> None:
-        arrays = (self.day, self.value, self.low, self.high, self.segment, self.instrument)
+        arrays = [getattr(self, name) for name in _ARRAYS]
         if any(array.shape != self.day.shape or array.ndim != 1 for array in arrays):
             raise ValueError("The arrays of a series differ in length.")
         if (np.diff(self.day) <= 0).any():
@@ -124,16 +127,9 @@ class Series:
     def where(self, chosen: NDArray[np.bool_]) -> "Series":
         """Return a series of the chosen days only, with the breaks between them."""
         first, last = (self.day[chosen][[0, -1]]) if chosen.any() else (0.0, 0.0)
-        return Series(
-            movement=self.movement,
-            side=self.side,
-            conduct=self.conduct,
-            day=self.day[chosen],
-            value=self.value[chosen],
-            low=self.low[chosen],
-            high=self.high[chosen],
-            segment=self.segment[chosen],
-            instrument=self.instrument[chosen],
+        return replace(
+            self,
+            **{name: getattr(self, name)[chosen] for name in _ARRAYS},
             breaks=tuple(item for item in self.breaks if first < item.day.toordinal() <= last),
         )
 
