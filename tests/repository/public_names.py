@@ -81,7 +81,8 @@ def used_from_outside() -> dict[str, Names]:
 
 def _entry_points() -> list[str]:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    return [*project["scripts"].values(), *project["entry-points"]["thawline.commands"].values()]
+    groups = (project["scripts"], *project["entry-points"].values())
+    return [entry for group in groups for entry in group.values()]
 
 
 def imports_of(path: Path) -> Iterator[tuple[str, str]]:
