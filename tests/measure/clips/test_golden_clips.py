@@ -13,7 +13,7 @@ from measure.domain.acquisition import Setup
 from measure.domain.measurements import Status
 from tests.bench.keep_clips import CLIPS, GOLDEN, TRACKS
 
-READINGS = {each["name"]: each for each in json.loads(GOLDEN.read_text(encoding="utf-8"))}
+READINGS = {reading["name"]: reading for reading in json.loads(GOLDEN.read_text(encoding="utf-8"))}
 SAMPLES = {sample.entry.clip.stem: sample for sample in sample_clips(CLIPS)}
 
 
@@ -23,12 +23,14 @@ def test_every_committed_clip_has_its_golden_reading():
     assert READINGS.keys() == {path.stem for path in CLIPS.glob("*.mp4")}
 
 
-@pytest.mark.parametrize("name", [name for name, each in SAMPLES.items() if each.truth is not None])
+@pytest.mark.parametrize(
+    "name", [name for name, reading in SAMPLES.items() if reading.truth is not None]
+)
 def test_stance_is_seen_in_a_sparsely_sampled_rest(name):
     _, observation = load_observation(TRACKS / f"{name}.npz")
-    settled = measurement_from_observation(observation, Setup()).refined
-    assert settled
-    assert all(each.neutral is not None for each in settled if each.trial.scored)
+    refined = measurement_from_observation(observation, Setup()).refined
+    assert refined
+    assert all(trial.neutral is not None for trial in refined if trial.trial.scored)
 
 
 @pytest.mark.parametrize("name", SAMPLES)

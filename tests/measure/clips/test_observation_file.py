@@ -47,9 +47,9 @@ def test_the_reading_is_the_same_to_the_last_bit(read):
     assert reading.measurement.value is not None
     assert again.measurement == reading.measurement
     assert again.guide.tobytes() == reading.guide.tobytes()
-    for one, other in zip(again.refined, reading.refined, strict=True):
-        assert one.fused.per_pass.tobytes() == other.fused.per_pass.tobytes()
-        assert one.fused.per_pass.shape[0] == 4
+    for kept, first in zip(again.refined, reading.refined, strict=True):
+        assert kept.fused.per_pass.tobytes() == first.fused.per_pass.tobytes()
+        assert kept.fused.per_pass.shape[0] == 4
 
 
 def test_reading_again_takes_hundredths_of_a_second(read):

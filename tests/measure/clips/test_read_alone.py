@@ -1,4 +1,4 @@
-"""Somebody whom the network loses while it looks for a second person is looked at alone."""
+"""A person whom the network loses while it searches for a second one is followed alone."""
 
 from pathlib import Path
 

@@ -61,9 +61,9 @@ def test_there_and_back(x: float, y: float) -> None:
 
 def test_missing_points_stay_missing_and_leave_the_others_alone() -> None:
     points = np.array([[100.0, 100.0], [np.nan, 5.0], [np.inf, 5.0]])
-    found = undistort_points(points, WIDE)
-    assert np.isfinite(found[0]).all()
-    assert np.isnan(found[1:]).all()
+    ideal = undistort_points(points, WIDE)
+    assert np.isfinite(ideal[0]).all()
+    assert np.isnan(ideal[1:]).all()
 
 
 def test_points_that_the_model_does_not_reach_are_missing() -> None:

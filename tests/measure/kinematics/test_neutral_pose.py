@@ -25,11 +25,11 @@ STOOD = Neutral(
 
 
 def test_a_neutral_is_written_and_read_back() -> None:
-    found = standing_in({STANDING: standing_text(STOOD)})
-    assert found is not None
+    neutral = standing_in({STANDING: standing_text(STOOD)})
+    assert neutral is not None
     # Where the person was in the picture is nobody's business afterwards.
-    assert all(map(math.isnan, found.middle_px))
-    assert replace(found, middle_px=STOOD.middle_px) == STOOD
+    assert all(map(math.isnan, neutral.middle_px))
+    assert replace(neutral, middle_px=STOOD.middle_px) == STOOD
 
 
 @pytest.mark.parametrize(
@@ -72,12 +72,12 @@ def test_a_known_lens_is_taken_into_account() -> None:
     lens = sample_lens(
         camera_name="Garden laptop", centre_px=(319.5, 239.5), distortion=(-0.3, 0.0, 0.0, 0.0, 0.0)
     )
-    known = Setup(camera=CameraSetup(name="Garden laptop", lens=lens))
+    setup = Setup(camera=CameraSetup(name="Garden laptop", lens=lens))
     plain = standing_in(
         measurement_from_observation(observation, Setup()).measurement.provenance.source
     )
     through = standing_in(
-        measurement_from_observation(observation, known).measurement.provenance.source
+        measurement_from_observation(observation, setup).measurement.provenance.source
     )
     assert plain is not None
     assert through is not None

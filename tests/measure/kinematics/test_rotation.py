@@ -37,7 +37,7 @@ def project(places, side):
 
 
 def rotation_track(azimuths_deg, side, forearm=USUAL_FOREARM):
-    """Facing stance, then a turned trunk with the forearm at each azimuth."""
+    """Facing phase, then a turned trunk with the forearm at each azimuth."""
     own, other = arm(side), arm(side.other)
     depth = DISTANCE - ELBOW_OFFSET * math.sin(math.radians(ELBOW_BEARING_DEG + TURN_SHARE * TURN))
     frames = []
@@ -72,9 +72,9 @@ AZIMUTHS = [-45.0] * 8 + [-20.0, 0.0, 20.0, 40.0] + [55.0] * 10
 
 
 def solve(track, side, setup=None):
-    posture = arm_keypoints(track, side)
+    keypoints = arm_keypoints(track, side)
     facing = np.arange(len(track)) < FACING_FRAMES
-    return rotation_of(posture, facing, ~facing, setup or Setup())
+    return rotation_of(keypoints, facing, ~facing, setup or Setup())
 
 
 @pytest.mark.parametrize("side", list(Side))
@@ -86,8 +86,8 @@ def test_azimuths_are_solved_exactly(side):
 
 def test_a_known_forearm_replaces_the_usual_one():
     track = rotation_track(AZIMUTHS, Side.LEFT, forearm=0.60)
-    known = solve(track, Side.LEFT, Setup(body=BodySetup(forearm=0.60)))
-    np.testing.assert_allclose(known.azimuth_deg[FACING_FRAMES:], AZIMUTHS, atol=1e-6)
+    own = solve(track, Side.LEFT, Setup(body=BodySetup(forearm=0.60)))
+    np.testing.assert_allclose(own.azimuth_deg[FACING_FRAMES:], AZIMUTHS, atol=1e-6)
     usual = solve(track, Side.LEFT)
     assert np.max(np.abs(usual.azimuth_deg[FACING_FRAMES:] - AZIMUTHS)) > 3
 
@@ -109,27 +109,25 @@ def test_focal_length_of_an_unknown_lens_belongs_to_the_long_side():
 
 
 def test_the_turn_is_unknown_without_a_facing_stance():
-    posture = arm_keypoints(rotation_track(AZIMUTHS, Side.LEFT), Side.LEFT)
-    nothing = np.zeros(len(posture.time_s), dtype=bool)
-    assert math.isnan(trunk_turn_deg(posture, nothing, ~nothing))
+    keypoints = arm_keypoints(rotation_track(AZIMUTHS, Side.LEFT), Side.LEFT)
+    nothing = np.zeros(len(keypoints.time_s), dtype=bool)
+    assert math.isnan(trunk_turn_deg(keypoints, nothing, ~nothing))
 
 
 @pytest.mark.parametrize("side", list(Side))
 def test_stances_and_zero_are_found(side):
     track = rotation_track(AZIMUTHS, side)
-    stances = rotation_phases(arm_keypoints(track, side))
+    phases = rotation_phases(arm_keypoints(track, side))
     expected = np.arange(len(track)) < FACING_FRAMES
-    np.testing.assert_array_equal(stances.facing, expected)
-    np.testing.assert_array_equal(stances.turned, ~expected)
+    np.testing.assert_array_equal(phases.facing, expected)
+    np.testing.assert_array_equal(phases.turned, ~expected)
     rotation = solve(track, side)
-    assert zero_azimuth_deg(track.time_s, rotation.azimuth_deg, stances.turned) == pytest.approx(
-        -45
-    )
+    assert zero_azimuth_deg(track.time_s, rotation.azimuth_deg, phases.turned) == pytest.approx(-45)
 
 
 def test_no_raised_forearm_no_stance():
     track = rotation_track([], Side.LEFT)
-    stances = rotation_phases(arm_keypoints(track, Side.LEFT))
-    assert not stances.facing.any()
-    assert not stances.turned.any()
-    assert math.isnan(zero_azimuth_deg(track.time_s, np.full(len(track), np.nan), stances.turned))
+    phases = rotation_phases(arm_keypoints(track, Side.LEFT))
+    assert not phases.facing.any()
+    assert not phases.turned.any()
+    assert math.isnan(zero_azimuth_deg(track.time_s, np.full(len(track), np.nan), phases.turned))

@@ -26,29 +26,29 @@ def raised(*sides, height=60.0, visibility=1.0):
     return replace(STANDING, points_px=points, visibility=visible)
 
 
-def told(frames, hands=BOTH, fps=25.0):
+def reported(frames, hands=BOTH, fps=25.0):
     """Show frames; return what was told, with the number of its frame."""
     watch = RaisedHandDetector()
-    answers = [watch.raised(n / fps, one, hands) for n, one in enumerate(frames)]
+    answers = [watch.raised(n / fps, person, hands) for n, person in enumerate(frames)]
     return [(n, side) for n, side in enumerate(answers) if side is not None]
 
 
 @pytest.mark.parametrize("side", list(Side))
 def test_a_hand_held_up_is_told_once_after_a_while(side):
-    ((n, which),) = told([STANDING] * 20 + [raised(side)] * 60)
+    ((n, which),) = reported([STANDING] * 20 + [raised(side)] * 60)
     assert which is side
     assert 0.7 * RAISED_S <= (n - 20) / 25 <= 1.1 * RAISED_S
 
 
 def test_it_is_told_again_after_it_was_lowered():
     up, down = [raised(Side.LEFT)] * 40, [STANDING] * 40
-    assert len(told(down + up + down + up)) == 2
+    assert len(reported(down + up + down + up)) == 2
 
 
 def test_frames_that_miss_it_do_not_matter():
     frames = [raised(Side.LEFT)] * 60
     frames[10::9] = [STANDING] * len(frames[10::9])
-    assert len(told([STANDING] * 20 + frames)) == 1
+    assert len(reported([STANDING] * 20 + frames)) == 1
 
 
 @pytest.mark.parametrize(
@@ -62,21 +62,21 @@ def test_frames_that_miss_it_do_not_matter():
     ids=["beside the head", "hidden", "both", "nobody"],
 )
 def test_what_is_no_sign(pose):
-    assert told([STANDING] * 20 + [pose] * 60) == []
+    assert reported([STANDING] * 20 + [pose] * 60) == []
 
 
 def test_an_arm_drawn_along_with_the_other_is_no_sign():
     pose = raised(Side.LEFT)
     points = pose.points_px.copy()
     points[WRIST[Side.RIGHT]] = points[WRIST[Side.LEFT]] + [5.0, 40.0]  # not above the head
-    assert told([STANDING] * 20 + [replace(pose, points_px=points)] * 60) == []
+    assert reported([STANDING] * 20 + [replace(pose, points_px=points)] * 60) == []
 
 
 def test_a_wave_is_too_short():
-    assert told([STANDING] * 20 + [raised(Side.LEFT)] * 15 + [STANDING] * 40) == []
+    assert reported([STANDING] * 20 + [raised(Side.LEFT)] * 15 + [STANDING] * 40) == []
 
 
 def test_only_the_hands_that_may_are_heard():
     up = [STANDING] * 20 + [raised(Side.LEFT)] * 60
-    assert told(up, frozenset({Side.RIGHT})) == []
-    assert told(up, frozenset()) == []
+    assert reported(up, frozenset({Side.RIGHT})) == []
+    assert reported(up, frozenset()) == []

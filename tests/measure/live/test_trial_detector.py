@@ -24,44 +24,44 @@ NOBODY = SubjectPose(state=FrameState.NOBODY, people=0)
 
 
 def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
-    """Feed a series at the quick rate, pictures at theirs; return captures and standings."""
+    """Feed a series at the coarse rate, frames at the fine one; return trials and progresses."""
     track = elevation_track(series, *movement)
-    captured, standings = [], []
+    captured, progresses = [], []
     pictures = 0
     for n in range(len(track)):
         time_s = start_s + float(track.time_s[n])
         while start_s + pictures / FINE_HZ <= time_s + 1e-9:
             watch.add_picture(picture(n), pictures, start_s + pictures / FINE_HZ)
             pictures += 1
-        found = watch.update(time_s, NOBODY if n in absent else person(track, n))
-        if found is not None:
-            captured.append(found)
-        standings.append(watch.progress)
-    return captured, standings
+        trial = watch.update(time_s, NOBODY if n in absent else person(track, n))
+        if trial is not None:
+            captured.append(trial)
+        progresses.append(watch.progress)
+    return captured, progresses
 
 
 def watch_for(movement=FLEXION):
     return OnlineTrialDetector(MeasurementTask(*movement[:2]), SIZE)
 
 
-def phases_of(standings):
-    phases = [each.phase for each in standings]
+def phases_of(progresses):
+    phases = [progress.phase for progress in progresses]
     return [phases[0], *(after for before, after in pairwise(phases) if after is not before)]
 
 
 def test_a_trial_is_captured_on_the_way_back_and_is_the_one_that_a_clip_gives():
     series = raise_and_hold(118.0, after_s=2.0)
-    captured, standings = play(watch_for(), series)
+    captured, progresses = play(watch_for(), series)
     track = elevation_track(series, *FLEXION)
     in_clip = scan_for_trials(track, MeasurementTask(Movement.FLEXION, Side.RIGHT))
-    (one,) = captured
-    assert one.candidate.hold_start_s == in_clip.trials[0].hold_start_s
-    assert one.candidate.hold_end_s == in_clip.trials[0].hold_end_s
-    assert one.candidate.rest_end_s == in_clip.trials[0].rest_end_s
+    (trial,) = captured
+    assert trial.candidate.hold_start_s == in_clip.trials[0].hold_start_s
+    assert trial.candidate.hold_end_s == in_clip.trials[0].hold_end_s
+    assert trial.candidate.rest_end_s == in_clip.trials[0].rest_end_s
     start_s, end_s = in_clip.windows[0]
-    assert one.pictures[0].time_s == pytest.approx(start_s, abs=1.1 / FINE_HZ)
-    assert one.pictures[-1].time_s == pytest.approx(end_s, abs=1.1 / FINE_HZ)
-    assert phases_of(standings) == [
+    assert trial.pictures[0].time_s == pytest.approx(start_s, abs=1.1 / FINE_HZ)
+    assert trial.pictures[-1].time_s == pytest.approx(end_s, abs=1.1 / FINE_HZ)
+    assert phases_of(progresses) == [
         Phase.WAIT_NEUTRAL,
         Phase.MOVE,
         Phase.HOLD,
@@ -71,12 +71,12 @@ def test_a_trial_is_captured_on_the_way_back_and_is_the_one_that_a_clip_gives():
 
 
 def test_the_ring_fills_once_while_the_arm_is_still():
-    _, standings = play(watch_for(), raise_and_hold(100.0, hold_s=2.4))
-    shares = [each.hold_share for each in standings if each.phase is Phase.HOLD]
+    _, progresses = play(watch_for(), raise_and_hold(100.0, hold_s=2.4))
+    shares = [progress.hold_share for progress in progresses if progress.phase is Phase.HOLD]
     assert shares == sorted(shares)
     assert shares[0] < 0.6
     assert shares[-1] >= 1 - 1 / COARSE_HZ / HOLD_ASKED_S - 0.01
-    assert max(each.hold_share for each in standings) == 1.0
+    assert max(progress.hold_share for progress in progresses) == 1.0
 
 
 def test_three_trials_one_after_the_other():
@@ -84,9 +84,9 @@ def test_three_trials_one_after_the_other():
     watch = watch_for()
     captured, _ = play(watch, series)
     assert len(captured) == 3
-    assert all(each.task.view is View.SIDE for each in captured)
+    assert all(trial.task.view is View.SIDE for trial in captured)
     assert watch.task.view is View.SIDE
-    ends = [each.candidate.end_s for each in captured]
+    ends = [trial.candidate.end_s for trial in captured]
     assert ends == sorted(ends)
 
 
@@ -101,11 +101,11 @@ def test_no_trial_twice_and_pictures_dropped_after_each():
 
 
 def test_a_fidget_is_no_trial_but_an_attempt_without_a_hold_is_one():
-    quick = raise_and_hold(60.0, move_s=0.5, hold_s=0.0, after_s=2.0)
+    short = raise_and_hold(60.0, move_s=0.5, hold_s=0.0, after_s=2.0)
     slow = raise_and_hold(120.0, move_s=1.6, hold_s=0.15, after_s=2.0)
-    assert play(watch_for(), quick)[0] == []
-    ((one,), _) = play(watch_for(), slow)
-    assert one.candidate.hold_start_s is None
+    assert play(watch_for(), short)[0] == []
+    ((trial,), _) = play(watch_for(), slow)
+    assert trial.candidate.hold_start_s is None
 
 
 def test_a_source_that_ends_in_the_hold_still_gives_its_trial():
@@ -114,8 +114,8 @@ def test_a_source_that_ends_in_the_hold_still_gives_its_trial():
     watch = watch_for()
     captured, _ = play(watch, in_hold)
     assert captured == []
-    (one,) = watch.finish()
-    assert one.candidate.hold_start_s is not None
+    (trial,) = watch.finish()
+    assert trial.candidate.hold_start_s is not None
     assert watch.finish() == ()
 
 
@@ -134,9 +134,9 @@ def test_a_person_lost_for_long_has_to_begin_anew():
     series = raise_and_hold(90.0, hold_s=6.0)
     absent = range(20, 20 + round(3.5 * COARSE_HZ))
     watch = watch_for()
-    captured, standings = play(watch, series, absent=absent)
+    captured, progresses = play(watch, series, absent=absent)
     assert captured == []
-    assert Phase.SEARCHING_FOR_PERSON in [each.phase for each in standings]
+    assert Phase.SEARCHING_FOR_PERSON in [progress.phase for progress in progresses]
 
 
 def test_a_person_who_walks_off_is_told_as_the_reason():
@@ -147,9 +147,9 @@ def test_a_person_who_walks_off_is_told_as_the_reason():
 
 def test_an_arm_that_never_rests_waits_for_neutral():
     watch = watch_for()
-    captured, standings = play(watch, np.full(40, 70.0))
+    captured, progresses = play(watch, np.full(40, 70.0))
     assert captured == []
-    assert standings[-1].phase is Phase.WAIT_NEUTRAL
+    assert progresses[-1].phase is Phase.WAIT_NEUTRAL
     assert Reason.NO_MOVE in watch.verdict.refused_for
 
 
@@ -162,9 +162,9 @@ def test_long_rest_takes_no_more_memory():
 
 def test_a_trial_after_a_long_rest_has_all_its_pictures():
     series = np.concatenate([np.zeros(300), raise_and_hold(90.0, after_s=2.0)])
-    ((one,), _) = play(watch_for(), series)
-    start_s = max(one.candidate.rest_start_s, one.candidate.start_s - 1.5)
-    assert one.pictures[0].time_s <= start_s + 1.1 / FINE_HZ
+    ((trial,), _) = play(watch_for(), series)
+    start_s = max(trial.candidate.rest_start_s, trial.candidate.start_s - 1.5)
+    assert trial.pictures[0].time_s <= start_s + 1.1 / FINE_HZ
 
 
 def test_a_trial_longer_than_memory_is_dropped():

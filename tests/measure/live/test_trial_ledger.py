@@ -18,7 +18,7 @@ from tests.support.stick_figure import elevation_track
 FROM = Provenance(model="heavy")
 
 
-def settled(value):
+def refined_trial(value):
     refused = () if value is not None else (Reason.NO_HOLD,)
     trial = Trial(
         value=value,
@@ -37,37 +37,37 @@ def settled(value):
     return RefinedTrial(trial=trial, against_vertical=None, spread=math.nan, fused=fused)
 
 
-def book(trials=3, practice=0):
+def empty_ledger(trials=3, practice=0):
     return TrialLedger(Movement.FLEXION, Side.LEFT, trials, practice)
 
 
-def make(book, *values):
+def make(ledger, *values):
     """Capture and settle trials with these values; None is a refused one."""
     entries = []
     for value in values:
-        entry = book.capture(View.SIDE)
-        book.refine(entry.trial_id, settled(value), coarse_only=False)
+        entry = ledger.capture(View.SIDE)
+        ledger.refine(entry.trial_id, refined_trial(value), coarse_only=False)
         entries.append(entry)
     return entries
 
 
 def test_practice_comes_first_and_never_counts():
-    one = book(practice=1)
-    assert [each.practice for each in make(one, 50.0, 90.0, 92.0)] == [True, False, False]
-    assert one.measurement(FROM).value == 91.0
+    ledger = empty_ledger(practice=1)
+    assert [entry.practice for entry in make(ledger, 50.0, 90.0, 92.0)] == [True, False, False]
+    assert ledger.measurement(FROM).value == 91.0
 
 
 def test_a_refused_practice_is_practised_again():
-    one = book(practice=1)
-    assert [each.practice for each in make(one, None, 50.0, 90.0)] == [True, True, False]
+    ledger = empty_ledger(practice=1)
+    assert [entry.practice for entry in make(ledger, None, 50.0, 90.0)] == [True, True, False]
 
 
 def test_practice_alone_has_captured_nothing():
-    one = book(practice=1)
-    make(one, 50.0)
-    assert not one.has_captured
-    assert not one.has_refined
-    assert one.measurement(FROM).trials == ()
+    ledger = empty_ledger(practice=1)
+    make(ledger, 50.0)
+    assert not ledger.has_captured
+    assert not ledger.has_refined
+    assert ledger.measurement(FROM).trials == ()
 
 
 @pytest.mark.parametrize(
@@ -81,57 +81,57 @@ def test_practice_alone_has_captured_nothing():
     ],
 )
 def test_when_there_are_enough(values, wants_more, complete):
-    one = book()
-    make(one, *values)
-    assert one.wants_more is wants_more
-    assert one.is_complete is complete
+    ledger = empty_ledger()
+    make(ledger, *values)
+    assert ledger.wants_more is wants_more
+    assert ledger.is_complete is complete
 
 
 def test_pending_trials_count_as_if_scored_until_they_are_refused():
-    one = book(trials=1)
-    entry = one.capture(View.SIDE)
-    assert not one.wants_more
-    assert not one.is_complete
-    assert one.pending == 1
-    one.refine(entry.trial_id, settled(None), coarse_only=False)
-    assert one.wants_more
-    assert one.pending == 0
+    ledger = empty_ledger(trials=1)
+    entry = ledger.capture(View.SIDE)
+    assert not ledger.wants_more
+    assert not ledger.is_complete
+    assert ledger.pending == 1
+    ledger.refine(entry.trial_id, refined_trial(None), coarse_only=False)
+    assert ledger.wants_more
+    assert ledger.pending == 0
 
 
 def test_discarding_takes_the_last_that_counts():
-    one = book()
-    make(one, 90.0, 99.0, None)
-    assert one.discard_last() == 2
-    assert one.measurement(FROM).value == 90.0
-    assert one.discard_last() == 1
-    assert one.discard_last() is None
+    ledger = empty_ledger()
+    make(ledger, 90.0, 99.0, None)
+    assert ledger.discard_last() == 2
+    assert ledger.measurement(FROM).value == 90.0
+    assert ledger.discard_last() == 1
+    assert ledger.discard_last() is None
 
 
 def test_numbers_are_never_used_twice():
-    one = book()
-    make(one, 90.0)
-    one.discard_last()
-    assert make(one, 91.0)[0].trial_id == 2
+    ledger = empty_ledger()
+    make(ledger, 90.0)
+    ledger.discard_last()
+    assert make(ledger, 91.0)[0].trial_id == 2
 
 
 def test_settling_a_discarded_trial_changes_nothing():
-    one = book()
-    entry = one.capture(View.SIDE)
-    one.discard_last()
-    assert one.refine(entry.trial_id, settled(90.0), coarse_only=False) is None
-    assert not one.has_captured
+    ledger = empty_ledger()
+    entry = ledger.capture(View.SIDE)
+    ledger.discard_last()
+    assert ledger.refine(entry.trial_id, refined_trial(90.0), coarse_only=False) is None
+    assert not ledger.has_captured
 
 
 def test_hasty_trials_are_noted_with_the_measurement():
-    one = book()
-    make(one, 90.0)
-    assert "trials_looked_at_once" not in one.measurement(FROM).provenance.source
-    entry = one.capture(View.SIDE)
-    one.refine(entry.trial_id, settled(91.0), coarse_only=True)
-    assert one.measurement(FROM).provenance.source["trials_looked_at_once"] == "1"
+    ledger = empty_ledger()
+    make(ledger, 90.0)
+    assert "trials_looked_at_once" not in ledger.measurement(FROM).provenance.source
+    entry = ledger.capture(View.SIDE)
+    ledger.refine(entry.trial_id, refined_trial(91.0), coarse_only=True)
+    assert ledger.measurement(FROM).provenance.source["trials_looked_at_once"] == "1"
 
 
 def test_without_trials_the_measurement_says_why():
-    measurement = book().measurement(FROM, refuse(Reason.WRONG_VIEW))
+    measurement = empty_ledger().measurement(FROM, refuse(Reason.WRONG_VIEW))
     assert measurement.status is Status.REFUSED
     assert measurement.reasons == (Reason.WRONG_VIEW,)

@@ -1,4 +1,4 @@
-"""Settling captured trials: careful passes, a second try, and the quick look as the last way."""
+"""Refining captured trials: fine passes, a second try, and the coarse pass as the last way."""
 
 import threading
 import time
@@ -20,7 +20,7 @@ from tests.support.scripted_live import FPS, SIZE, SPEED, ScriptedPose, figure, 
 
 MODELS = ModelSet(
     name="heavy",
-    bundles={each: empty_bundle(each) for each in (ModelQuality.FULL, ModelQuality.HEAVY)},
+    bundles={quality: empty_bundle(quality) for quality in (ModelQuality.FULL, ModelQuality.HEAVY)},
 )
 
 
@@ -35,22 +35,22 @@ def captured():
         if n % round(rate / FINE_HZ) == 0:
             watch.add_picture(noisy_rgb(n), n, time_s)
         if n % round(rate / COARSE_HZ) == 0:
-            found = watch.update(time_s, person(track, n))
-            if found is not None:
-                return found
+            trial = watch.update(time_s, person(track, n))
+            if trial is not None:
+                return trial
     raise AssertionError("no trial")
 
 
-def order(captured, trial_id=1):
+def request(captured, trial_id=1):
     return RefineRequest(chosen=1, trial_id=trial_id, captured=captured)
 
 
-class Office:
+class RefinerDesk:
     def __init__(self, **more):
         self.news = []
         self.came = threading.Event()
         self.process = ScriptedPose(**more)
-        self.settling = TrialRefiner(MODELS, self._take, lambda models: self.process)
+        self.refiner = TrialRefiner(MODELS, self._take, lambda models: self.process)
 
     def _take(self, news):
         self.news.append(news)
@@ -60,21 +60,21 @@ class Office:
         return self
 
     def __exit__(self, *error):
-        self.settling.close(2.0)
+        self.refiner.close(2.0)
         assert self.process.closed
 
 
 def test_a_trial_is_settled_by_the_careful_passes_over_its_own_pictures(captured):
-    with Office() as office:
-        office.settling.put(order(captured))
-        assert office.came.wait(10.0)
-    (news,) = office.news
-    (job,) = office.process.jobs
+    with RefinerDesk() as desk:
+        desk.refiner.put(request(captured))
+        assert desk.came.wait(10.0)
+    (news,) = desk.news
+    (job,) = desk.process.jobs
     assert job.passes == MODELS.fine(Movement.FLEXION)
     assert job.alone
-    thinning = Decimator(decimation_plan([captured.candidate], Movement.FLEXION))
-    wanted = [each.index for each in captured.pictures if thinning.takes(each.time_s)]
-    assert [each.index for each in job.pictures] == wanted
+    decimator = Decimator(decimation_plan([captured.candidate], Movement.FLEXION))
+    wanted = [picture.index for picture in captured.pictures if decimator.takes(picture.time_s)]
+    assert [picture.index for picture in job.pictures] == wanted
     assert len(wanted) < len(captured.pictures)
     assert not news.coarse_only
     assert news.refined.trial.value == pytest.approx(100, abs=8)
@@ -82,31 +82,31 @@ def test_a_trial_is_settled_by_the_careful_passes_over_its_own_pictures(captured
 
 
 def test_a_failed_process_gets_a_second_try(captured):
-    with Office(failures=1) as office:
-        office.settling.put(order(captured))
-        assert office.came.wait(10.0)
-    assert len(office.process.jobs) == 2
-    assert not office.news[0].coarse_only
+    with RefinerDesk(failures=1) as desk:
+        desk.refiner.put(request(captured))
+        assert desk.came.wait(10.0)
+    assert len(desk.process.jobs) == 2
+    assert not desk.news[0].coarse_only
 
 
 def test_when_it_fails_again_the_coarse_pass_counts_with_a_wider_interval(captured):
-    with Office(failures=2) as office:
-        office.settling.put(order(captured))
-        assert office.came.wait(10.0)
-        office.came.clear()
-        office.settling.put(order(captured, 2))
-        assert office.came.wait(10.0)
-    hasty, fine = office.news
-    assert hasty.coarse_only
+    with RefinerDesk(failures=2) as desk:
+        desk.refiner.put(request(captured))
+        assert desk.came.wait(10.0)
+        desk.came.clear()
+        desk.refiner.put(request(captured, 2))
+        assert desk.came.wait(10.0)
+    coarse, fine = desk.news
+    assert coarse.coarse_only
     assert not fine.coarse_only
-    wide = hasty.refined.trial.high - hasty.refined.trial.low
+    wide = coarse.refined.trial.high - coarse.refined.trial.low
     narrow = fine.refined.trial.high - fine.refined.trial.low
     assert wide >= narrow
-    assert hasty.refined.trial.value == pytest.approx(fine.refined.trial.value, abs=1.0)
+    assert coarse.refined.trial.value == pytest.approx(fine.refined.trial.value, abs=1.0)
 
 
 def test_the_coarse_pass_alone_reads_like_one_pass(captured):
-    news = refine_from_coarse(order(captured))
+    news = refine_from_coarse(request(captured))
     start_s, end_s = captured.pictures[0].time_s, captured.pictures[-1].time_s
     same = refine_trial(
         [captured.coarse.between(start_s, end_s)],
@@ -118,11 +118,11 @@ def test_the_coarse_pass_alone_reads_like_one_pass(captured):
 
 
 def test_closing_does_not_wait_for_a_trial_and_tells_nothing_more(captured):
-    office = Office(seconds=60.0)
-    office.settling.put(order(captured))
+    desk = RefinerDesk(seconds=60.0)
+    desk.refiner.put(request(captured))
     time.sleep(0.2)
     began_s = time.monotonic()
-    office.settling.close(3.0)
+    desk.refiner.close(3.0)
     assert time.monotonic() - began_s < 1.0
-    assert office.news == []
-    assert office.process.closed
+    assert desk.news == []
+    assert desk.process.closed

@@ -1,4 +1,4 @@
-"""The person lock on scripted people: one person all the way, and never somebody else."""
+"""Offline tracking of scripted people: one person all the way, and never another one."""
 
 import time
 from collections.abc import Callable, Sequence
@@ -276,7 +276,7 @@ def test_broken_numbers_are_no_person() -> None:
 
 
 def test_another_pass_follows_the_same_person() -> None:
-    quick = follow(lambda time_s: [A, B], rate_hz=5)
+    coarse = follow(lambda time_s: [A, B], rate_hz=5)
     other = (A[0] + 8, A[1] - 5, A[2] + 4)
     larger = (480.0, 240.0, 190.0)
     frames = [
@@ -285,16 +285,16 @@ def test_another_pass_follows_the_same_person() -> None:
     ]
     alone = track_subject(frames, width_px=WIDTH, height_px=HEIGHT)
     assert never_far_from(alone, lambda time_s: larger[0])
-    like = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=quick)
-    assert states(like) == {FrameState.SEEN}
-    assert never_far_from(like, lambda time_s: other[0])
-    assert set(like.people) == {2}
+    followed = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=coarse)
+    assert states(followed) == {FrameState.SEEN}
+    assert never_far_from(followed, lambda time_s: other[0])
+    assert set(followed.people) == {2}
 
 
 def test_where_the_other_pass_saw_nobody_nobody_is_measured() -> None:
-    quick = follow(lambda time_s: [A] if time_s < 2 else [])
+    coarse = follow(lambda time_s: [A] if time_s < 2 else [])
     frames = [pose_frame(n, 5 + n / 15, [skeleton(A)]) for n in range(30)]
-    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=quick)
+    track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=coarse)
     assert states(track) == {FrameState.OTHER_PERSON}
     nobody = follow(lambda time_s: [])
     track = track_subject(frames, width_px=WIDTH, height_px=HEIGHT, reference=nobody)

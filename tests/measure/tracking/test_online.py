@@ -1,4 +1,4 @@
-"""The person lock frame by frame agrees with the one over a whole clip."""
+"""Online tracking agrees with that over a whole clip."""
 
 from dataclasses import replace
 
@@ -44,17 +44,17 @@ def away(points, start, end):
     return points
 
 
-def compare(sequence, *, settled_from=20):
+def compare(sequence, *, judged_from=20):
     """Follow both ways; return the share of equal states and of equal points where seen."""
     whole = track_subject(sequence, width_px=SIZE[0], height_px=SIZE[1])
     live = OnlineTracker(*SIZE)
     people = [live.add(frame) for frame in sequence]
-    states = np.array([int(each.state) for each in people])
-    for n, each in enumerate(people):
-        if each.points_px is not None and whole.state[n] == FrameState.SEEN:
-            np.testing.assert_array_equal(each.points_px, whole.points_px[n])
-        assert (each.points_px is None) == (each.state is not FrameState.SEEN)
-    return float(np.mean(states[settled_from:] == whole.state[settled_from:])), states
+    states = np.array([int(subject.state) for subject in people])
+    for n, subject in enumerate(people):
+        if subject.points_px is not None and whole.state[n] == FrameState.SEEN:
+            np.testing.assert_array_equal(subject.points_px, whole.points_px[n])
+        assert (subject.points_px is None) == (subject.state is not FrameState.SEEN)
+    return float(np.mean(states[judged_from:] == whole.state[judged_from:])), states
 
 
 def follow(sequence):
@@ -63,7 +63,7 @@ def follow(sequence):
 
 
 def test_one_person_is_seen_from_the_first_frame_on():
-    same, states = compare(frames(figure(90)), settled_from=0)
+    same, states = compare(frames(figure(90)), judged_from=0)
     assert same == 1.0
     assert set(states) == {FrameState.SEEN}
 
@@ -152,6 +152,6 @@ def test_an_hour_takes_no_more_memory_than_a_minute():
     for round_number in range(30):
         for frame in sequence:
             live.add(replace(frame, time_s=frame.time_s + 3.0 * round_number))
-    kept = [one for path in live._linker.tracklets for one in path.detections]
+    kept = [detection for tracklet in live._linker.tracklets for detection in tracklet.detections]
     assert len(kept) <= 2 * 41 * RATE_HZ
     assert len(live._own) <= 41 * RATE_HZ

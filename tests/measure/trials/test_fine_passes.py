@@ -46,7 +46,9 @@ def test_every_pass_follows_the_person_of_the_coarse_one(
 
     def run(plan: FinePlan) -> Mapping[InferencePass, Sequence[PoseFrame]]:
         plans.append(plan)
-        return {each: frames_of(coarse, n) for n, each in enumerate(plan.passes)}
+        return {
+            inference_pass: frames_of(coarse, n) for n, inference_pass in enumerate(plan.passes)
+        }
 
     trials = scan_for_trials(coarse, TASK).trials
     tracks = run_fine_passes(MODELS, TASK, trials, coarse, run, fps=fps)
@@ -55,6 +57,6 @@ def test_every_pass_follows_the_person_of_the_coarse_one(
     assert plan.rate_factor == factor
     assert plan.decimation == decimation_plan(trials, TASK.movement, factor)
     assert plan.alone
-    assert list(tracks) == [MODELS.pass_name(each) for each in plan.passes]
+    assert list(tracks) == [MODELS.pass_name(inference_pass) for inference_pass in plan.passes]
     for shift, track in enumerate(tracks.values()):
         assert np.allclose(track.points_px, coarse.points_px + shift * ASIDE)

@@ -41,7 +41,10 @@ def read(track, movement, side, view=None, others=()):
     scan = scan_for_trials(track, MeasurementTask(movement, side, view))
     refined = [
         refine_trial(
-            [each.between(*window) for each in (track, *others)], trial, scan.task, "heavy"
+            [each_pass.between(*window) for each_pass in (track, *others)],
+            trial,
+            scan.task,
+            "heavy",
         )
         for trial, window in zip(scan.trials, scan.windows, strict=True)
     ]
@@ -54,9 +57,9 @@ def read(track, movement, side, view=None, others=()):
 @pytest.mark.parametrize(("movement", "view", "peak"), CASES)
 def test_a_perfect_clip_reads_its_hold(movement, view, peak, side):
     track = elevation_track(raise_and_hold(peak), movement, side, view, trunk_px=110)
-    found, measurement = read(track, movement, side)
+    scan, measurement = read(track, movement, side)
     corrected = float(elevation_correction(movement, view)(np.array([peak]), 0.0)[0])
-    assert found.view is view
+    assert scan.view is view
     assert measurement.status is Status.READING
     assert measurement.value == pytest.approx(corrected, abs=0.6)
     assert measurement.value == pytest.approx(peak, abs=8)
@@ -136,18 +139,18 @@ def trial_at(start_s, *, hold=True, hold_s=2.0):
     )
 
 
-def taken_between(paces, start_s, end_s, times=1):
-    """Return which of the pictures of the careful grid are looked at."""
-    thinning = Decimator(paces)
+def taken_between(plan, start_s, end_s, times=1):
+    """Return which frames of the fine rate are taken."""
+    decimator = Decimator(plan)
     rate = 5 * times
     grid = [n / rate for n in range(round(start_s * rate), round(end_s * rate) + 1)]
-    return [time_s for time_s in grid if thinning.takes(time_s)]
+    return [time_s for time_s in grid if decimator.takes(time_s)]
 
 
 def test_holds_are_sampled_densely_and_their_surroundings_sparsely():
-    one, two = trial_at(2.0), trial_at(9.0)
-    taken = taken_between(decimation_plan([one, two], Movement.FLEXION), 2.0 - LEAD_S, 13.0)
-    for trial in (one, two):
+    first, second = trial_at(2.0), trial_at(9.0)
+    taken = taken_between(decimation_plan([first, second], Movement.FLEXION), 2.0 - LEAD_S, 13.0)
+    for trial in (first, second):
         hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
         rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
         move = [t for t in taken if trial.rest_end_s < t < trial.hold_start_s]

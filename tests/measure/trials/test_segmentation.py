@@ -20,8 +20,8 @@ def noisy(values, seed=0, sd=0.3):
 @pytest.mark.parametrize("peak", [20, 45, 90, 120, 170])
 def test_one_trial_and_its_hold(peak):
     values = noisy(raise_and_hold(peak))
-    search = segment_trials(times(values), values, STEPS)
-    (trial,) = search.candidates
+    segmentation = segment_trials(times(values), values, STEPS)
+    (trial,) = segmentation.candidates
     assert trial.hold_start_s is not None
     inside = (times(values) >= trial.hold_start_s) & (times(values) <= trial.hold_end_s)
     assert np.mean(values[inside]) == pytest.approx(peak, abs=1.6)
@@ -32,9 +32,9 @@ def test_one_trial_and_its_hold(peak):
 
 def test_three_repeats_make_three_trials():
     values = noisy(raise_and_hold(90, repeats=3))
-    search = segment_trials(times(values), values, STEPS)
-    assert len(search.candidates) == 3
-    starts = [trial.start_s for trial in search.candidates]
+    segmentation = segment_trials(times(values), values, STEPS)
+    assert len(segmentation.candidates) == 3
+    starts = [trial.start_s for trial in segmentation.candidates]
     assert starts == sorted(starts)
 
 
@@ -65,25 +65,25 @@ def test_a_stir_just_before_the_arm_leaves_loses_neither_rest_nor_trial():
 
 def test_a_stir_alone_is_no_trial_however_often():
     stir = [0.0, 0.0, 10.0, 12.0, 10.0]
-    search = segment_trials(times(np.zeros(59)), np.array([*np.zeros(9), *stir * 10]), STEPS)
-    assert search.candidates == ()
-    assert search.neutral_seen
+    segmentation = segment_trials(times(np.zeros(59)), np.array([*np.zeros(9), *stir * 10]), STEPS)
+    assert segmentation.candidates == ()
+    assert segmentation.neutral_seen
 
 
 def test_still_arm_is_no_trial():
     values = noisy(np.zeros(60))
-    search = segment_trials(times(values), values, STEPS)
-    assert search.candidates == ()
-    assert search.neutral_seen
-    assert not search.moved
+    segmentation = segment_trials(times(values), values, STEPS)
+    assert segmentation.candidates == ()
+    assert segmentation.neutral_seen
+    assert not segmentation.moved
 
 
 def test_without_neutral_nothing_starts():
     values = noisy(np.concatenate([np.full(20, 70.0), np.linspace(70, 120, 20), np.full(20, 120)]))
-    search = segment_trials(times(values), values, STEPS)
-    assert search.candidates == ()
-    assert not search.neutral_seen
-    assert search.moved
+    segmentation = segment_trials(times(values), values, STEPS)
+    assert segmentation.candidates == ()
+    assert not segmentation.neutral_seen
+    assert segmentation.moved
 
 
 def test_spikes_make_neither_trial_nor_peak():
@@ -120,7 +120,7 @@ def test_uneven_times_are_used_as_they_are():
 
 def test_an_excursion_at_the_very_end_has_no_hold():
     values = np.concatenate([np.zeros(20), [60.0, 60.0]])
-    search = segment_trials(times(values), values, STEPS)
-    assert all(each.hold_start_s is None for each in search.candidates)
+    segmentation = segment_trials(times(values), values, STEPS)
+    assert all(candidate.hold_start_s is None for candidate in segmentation.candidates)
     alone = np.concatenate([np.zeros(20), [60.0]])
     assert segment_trials(times(alone), alone, STEPS).neutral_seen
