@@ -1,4 +1,4 @@
-"""`thawline model`: gets the pose model onto this computer and shows what is there."""
+"""The command `thawline model`: the pose model fetched, verified and shown."""
 
 import argparse
 import sys

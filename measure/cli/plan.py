@@ -1,4 +1,4 @@
-"""`thawline plan`: the home programme that a clinician chose, and what was done of it."""
+"""The command `thawline plan`: the home programme that a clinician chose, and its log."""
 
 import argparse
 import datetime as dt

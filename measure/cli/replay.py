@@ -1,8 +1,8 @@
-"""`thawline replay`: reads one clip, or many from a folder, a pattern or a manifest."""
+"""The command `thawline replay`: readings of one clip, or of many from a folder or manifest."""
 
 import argparse
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 from importlib.metadata import entry_points
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +16,7 @@ from measure.cli.replay_options import (
     check_use,
 )
 from measure.cli.replay_outputs import (
+    OutputPaths,
     check_outputs,
     names_of,
     print_results,
@@ -136,23 +137,26 @@ def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
     Returns
     -------
     tuple
-        What became of each clip, in the order of the list and without its series; and the
-        exit code.
+        The result of each clip, in the order of the list and without its series; and the exit
+        code.
     """
     check_use(arguments)
+    paths = OutputPaths(
+        **{field.name: getattr(arguments, field.name) for field in fields(OutputPaths)}
+    )
     if arguments.from_tracks is not None:
-        return _replay_tracks(arguments)
+        return _replay_tracks(arguments, paths)
     entries = _entries(arguments)
-    if arguments.track is not None and len(entries) != 1:
+    if paths.track is not None and len(entries) != 1:
         raise InputError("--track takes the series of one clip; several were named.")
-    check_outputs(arguments)
+    check_outputs(paths)
     settings = settings_of(_quality(arguments), arguments.model)
     settings = replace(settings, setup=_setup(arguments), every_frame=arguments.every_frame)
     names = names_of(entries)
-    earlier = EarlierRuns.open(arguments.results, arguments.keep_tracks, entries, names, settings)
+    earlier = EarlierRuns.open(paths.results, paths.keep_tracks, entries, names, settings)
     if earlier.results is not None and earlier.results.damaged_lines:
         print_note(
-            f"{arguments.results} holds {earlier.results.damaged_lines} broken line(s), as "
+            f"{paths.results} holds {earlier.results.damaged_lines} broken line(s), as "
             "a run that was killed leaves them; their clips are read again."
         )
     coming = read_entries(
@@ -163,14 +167,14 @@ def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
         cluster=arguments.cluster,
         send_clips=arguments.send_clips,
     )
-    results = _write_each(arguments, coming, names, earlier)
-    write_results(arguments, results)
-    print_results(arguments, results)
+    results = _write_each(paths, coming, names, earlier)
+    write_results(paths, results)
+    print_results(paths, results)
     return results, exit_code(results)
 
 
 def _write_each(
-    arguments: argparse.Namespace,
+    paths: OutputPaths,
     coming: Iterator[ClipResult],
     names: Sequence[str],
     earlier: EarlierRuns,
@@ -180,14 +184,14 @@ def _write_each(
     try:
         for result in coming:
             # The line comes last: where it stands, the clip's other files are there as well.
-            error = _write_files(arguments, result, names[result.number], earlier.tracks)
+            error = _write_files(paths, result, names[result.number], earlier.tracks)
             if earlier.results is not None:
                 earlier.results.add(result)
             results.append(replace(result, reading=None, error=result.error or error))
     except KeyboardInterrupt:
         if earlier.results is not None:
             print_note(
-                f"{len(results)} clips are in {arguments.results}. Give the same command again "
+                f"{len(results)} clips are in {paths.results}. Give the same command again "
                 "to go on."
             )
         raise
@@ -195,35 +199,37 @@ def _write_each(
 
 
 def _write_files(
-    arguments: argparse.Namespace, result: ClipResult, name: str, tracks: TrackFiles | None
+    paths: OutputPaths, result: ClipResult, name: str, tracks: TrackFiles | None
 ) -> ThawlineError | None:
     """Write the files of one clip; return what kept one from being written."""
     if result.reading is None:
         return None
     kept = None if tracks is None else tracks.path(result.number)
     try:
-        write_extras(arguments, name, result.entry, result.reading, kept)
+        write_extras(paths, name, result.entry, result.reading, kept)
     except ThawlineError as error:
         return error
     return None
 
 
-def _replay_tracks(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
+def _replay_tracks(
+    arguments: argparse.Namespace, paths: OutputPaths
+) -> tuple[list[ClipResult], int]:
     from measure.clips.observation_file import kept_files, read_observations
 
-    check_outputs(arguments)
+    check_outputs(paths)
     files = kept_files(arguments.from_tracks)
-    if arguments.track is not None and len(files) != 1:
+    if paths.track is not None and len(files) != 1:
         raise InputError("--track takes the series of one clip; several are kept there.")
     unusable: list[DataError] = []
     results = []
     for result in read_observations(files, _setup(arguments), unusable.append):
         if result.reading is not None:
             name = files[result.number].stem
-            write_extras(arguments, name, result.entry, result.reading, None)
+            write_extras(paths, name, result.entry, result.reading, None)
         results.append(replace(result, reading=None))
-    write_results(arguments, results)
-    print_results(arguments, results)
+    write_results(paths, results)
+    print_results(paths, results)
     for error in unusable:
         print_note(str(error))
     return results, DataError.exit_code if unusable else exit_code(results)

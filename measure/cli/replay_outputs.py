@@ -1,10 +1,10 @@
 """Output of `thawline replay`: files of each clip, files of all results, and printed results."""
 
-import argparse
 import importlib.util
 import math
 import sys
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from measure.clips.inputs import ClipEntry
@@ -19,7 +19,28 @@ MOST_ROWS = 50
 MOST_ERRORS = 20
 
 
-def check_outputs(arguments: argparse.Namespace) -> None:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutputPaths:
+    """Files and folders to write, named as the options; None where not asked for.
+
+    Attributes
+    ----------
+    metres_per_px
+        Length of a pixel at the person's distance for motion files, metres, or None for pixels.
+    """
+
+    json: Path | None
+    results: Path | None
+    csv: Path | None
+    track: Path | None
+    annotate: Path | None
+    keep_tracks: Path | None
+    c3d: Path | None
+    trc: Path | None
+    metres_per_px: float | None
+
+
+def check_outputs(paths: OutputPaths) -> None:
     """Refuse outputs that cannot be written before any work is done; make their folders.
 
     Raises
@@ -27,24 +48,24 @@ def check_outputs(arguments: argparse.Namespace) -> None:
     InputError
         With what to name instead.
     """
-    for path in (arguments.json, arguments.track, arguments.csv, arguments.results):
-        if path is None:
+    for file in (paths.json, paths.track, paths.csv, paths.results):
+        if file is None:
             continue
-        if path.is_dir():
-            raise InputError(f"{path} is a folder. Name a file.")
-        if _is_device(path):
-            raise InputError(f"{path} is a device or a pipe. Name a file.")
-        if not path.absolute().parent.is_dir():
-            raise InputError(f"There is no folder {path.absolute().parent}. Make it first.")
-    if arguments.c3d is not None and importlib.util.find_spec("ezc3d") is None:
+        if file.is_dir():
+            raise InputError(f"{file} is a folder. Name a file.")
+        if _is_device(file):
+            raise InputError(f"{file} is a device or a pipe. Name a file.")
+        if not file.absolute().parent.is_dir():
+            raise InputError(f"There is no folder {file.absolute().parent}. Make it first.")
+    if paths.c3d is not None and importlib.util.find_spec("ezc3d") is None:
         raise InputError(
             "C3D files need the package ezc3d. Install it with: pip install 'thawline[motion]'"
         )
-    scale = arguments.metres_per_px
+    scale = paths.metres_per_px
     if scale is not None and not (math.isfinite(scale) and scale > 0):
         raise InputError(f"--metres-per-px takes a length above 0, not {scale:g}.")
     for option in ("annotate", "keep_tracks", "c3d", "trc"):
-        folder = getattr(arguments, option)
+        folder: Path | None = getattr(paths, option)
         if folder is None:
             continue
         word = f"--{option.replace('_', '-')}"
@@ -76,7 +97,7 @@ def names_of(entries: Sequence[ClipEntry]) -> tuple[str, ...]:
 
 
 def write_extras(
-    arguments: argparse.Namespace,
+    paths: OutputPaths,
     name: str,
     entry: ClipEntry,
     reading: ClipReading,
@@ -95,80 +116,80 @@ def write_extras(
         from measure.clips.observation_file import save_observation
 
         save_observation(tracks, entry, reading.observation)
-    if arguments.c3d or arguments.trc:
-        _write_motion(arguments, name, reading)
-    if arguments.track:
+    if paths.c3d or paths.trc:
+        _write_motion(paths, name, reading)
+    if paths.track:
         from measure.export.clip_series_csv import write_track
 
-        write_track(arguments.track, reading)
-    if arguments.annotate:
+        write_track(paths.track, reading)
+    if paths.annotate:
         from measure.export.annotated_clip import write_annotated
         from measure.export.clip_figure import draw_curve
 
-        draw_curve(arguments.annotate / f"{name}.png", reading, None)
-        write_annotated(entry.clip, arguments.annotate / f"{name}.mp4", reading)
+        draw_curve(paths.annotate / f"{name}.png", reading, None)
+        write_annotated(entry.clip, paths.annotate / f"{name}.mp4", reading)
 
 
-def _write_motion(arguments: argparse.Namespace, name: str, reading: ClipReading) -> None:
+def _write_motion(paths: OutputPaths, name: str, reading: ClipReading) -> None:
     from measure.export.motion_files import motion_points, write_c3d, write_trc
 
-    points = motion_points(reading.observation, arguments.metres_per_px)
-    if arguments.c3d:
-        write_c3d(arguments.c3d / f"{name}.c3d", points)
-    if arguments.trc:
-        write_trc(arguments.trc / f"{name}.trc", points)
+    points = motion_points(reading.observation, paths.metres_per_px)
+    if paths.c3d:
+        write_c3d(paths.c3d / f"{name}.c3d", points)
+    if paths.trc:
+        write_trc(paths.trc / f"{name}.trc", points)
 
 
-def write_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult]) -> None:
+def write_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
     """Write the files that hold all results, in the order of the list."""
-    if arguments.json:
+    if paths.json:
         from measure.export.clip_json import document
         from measure.system.atomic_files import write_json
         from measure.system.versions import software
 
-        results = [
-            (str(outcome.entry.clip), outcome.measurement)
-            for outcome in outcomes
-            if outcome.measurement is not None
+        measurements = [
+            (str(result.entry.clip), result.measurement)
+            for result in results
+            if result.measurement is not None
         ]
-        write_json(arguments.json, document(software(), results))
-    if arguments.csv:
+        write_json(paths.json, document(software(), measurements))
+    if paths.csv:
         from measure.batch.summary import write_table
 
-        write_table(arguments.csv, outcomes)
+        write_table(paths.csv, results)
 
 
-def print_results(arguments: argparse.Namespace, outcomes: Sequence[ClipResult]) -> None:
+def print_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
     """Print a table of the results, or of a long list that is in a file the counts alone."""
     from measure.batch.summary import summary_lines
     from measure.cli.main import NOTICE
 
-    in_a_file = arguments.json or arguments.csv or arguments.results
-    in_full = len(outcomes) <= MOST_ROWS or not in_a_file
+    in_a_file = paths.json or paths.csv or paths.results
+    in_full = len(results) <= MOST_ROWS or not in_a_file
     if in_full:
-        print(_table(outcomes))
-    errors = [outcome.error for outcome in outcomes if outcome.error is not None]
+        print(_table(results))
+    errors = [result.error for result in results if result.error is not None]
     shown = errors if in_full else errors[:MOST_ERRORS]
     for error in shown:
         print(f"thawline: {printable(str(error))}", file=sys.stderr)
     if len(errors) > len(shown):
         print(f"thawline: and {len(errors) - len(shown)} more.", file=sys.stderr)
     if in_full:
-        _print_refusals(outcomes)
-    if len(outcomes) > 1:
-        print("\n".join(summary_lines(outcomes)))
+        _print_refusals(results)
+    if len(results) > 1:
+        print("\n".join(summary_lines(results)))
     print(NOTICE)
 
 
-def _table(outcomes: Sequence[ClipResult]) -> str:
+def _table(results: Sequence[ClipResult]) -> str:
     from measure.cli.terminal_table import table
     from measure.domain.measurements import Measurement
     from measure.report.measurement_wording import interval_text, reason_codes, value_text
 
     said: tuple[Callable[[Measurement], str], ...] = (value_text, interval_text, reason_codes)
     rows = []
-    for outcome in outcomes:
-        entry, measurement = outcome.entry, outcome.measurement
+    for result in results:
+        entry, measurement = result.entry, result.measurement
         row = [printable(entry.clip.name), str(entry.movement), str(entry.side)]
         if measurement is None:
             rows.append([*row, "not read", "", ""])
@@ -177,11 +198,11 @@ def _table(outcomes: Sequence[ClipResult]) -> str:
     return table(rows, ("clip", "movement", "side", "reading", "95 % interval", "remarks"))
 
 
-def _print_refusals(outcomes: Sequence[ClipResult]) -> None:
+def _print_refusals(results: Sequence[ClipResult]) -> None:
     from measure.report.measurement_wording import refusal_sentence
 
-    for outcome in outcomes:
-        if outcome.measurement is not None:
-            sentence = refusal_sentence(outcome.measurement)
+    for result in results:
+        if result.measurement is not None:
+            sentence = refusal_sentence(result.measurement)
             if sentence:
-                print(f"{printable(outcome.entry.clip.name)}: {sentence}")
+                print(f"{printable(result.entry.clip.name)}: {sentence}")

@@ -1,4 +1,4 @@
-"""`thawline sessions`: a person's sessions with what was measured in each; deletes one."""
+"""The command `thawline sessions`: a person's sessions and measurements; deletes a session."""
 
 import argparse
 import json
