@@ -64,7 +64,7 @@ def printable(text: str) -> str:
     return "".join(letter if letter.isprintable() or letter == "\n" else " " for letter in text)
 
 
-#: For `in_short` of a path: longer than nearly any real one. Ours.
+#: For `in_short` of a path: longer than nearly any real one. [technical]
 LONGEST_PATH = 400
 
 

@@ -22,14 +22,14 @@ from gui.widgets.message_bar import MessageBar
 from gui.widgets.text import label
 from measure.domain.records import Person
 
-#: Longest time for the engine to close and hand over its trials, seconds. [project]
+#: Longest time for the engine to close and hand over its trials, seconds. [technical]
 _CLOSE_ENGINE_S = 2.5
-#: Longest time for what waits to be saved, seconds. [project]
+#: Longest time for what waits to be saved, seconds. [technical]
 _CLOSE_RECORDS_S = 1.5
-#: Longest time for listing cameras and reading clips to end, seconds. [project]
+#: Longest time for listing cameras and reading clips to end, seconds. [technical]
 _CLOSE_SLOW_S = 0.5
 #: Width and height where everything still fits, in languages with longer words too, pixels; a
-#: smaller screen is filled. [project]
+#: smaller screen is filled. [technical]
 SMALLEST_PX = (960, 640)
 
 

@@ -8,11 +8,11 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-#: Days between a full or short check and the next short one. Ours.
+#: Days between a full or short check and the next short one. [project]
 DAYS_BETWEEN_CHECKS = 30
-#: Pain from which on the questions are asked again, 0..10. Ours.
+#: Pain from which on the questions are asked again, 0..10. [project]
 HIGH_PAIN = 7
-#: Rise of pain within a session from which on they are asked again. Ours.
+#: Rise of pain within a session from which on they are asked again. [project]
 PAIN_JUMP = 3
 
 

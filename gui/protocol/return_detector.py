@@ -7,8 +7,9 @@ ours.
 from measure.live.events import LiveFrame, SetupHint
 
 #: So long nothing was answered: a second answer is not cut off, and nobody is back sooner.
+#: [project]
 QUIET_S = 4.0
-#: So long the person stands where the camera sees them well.
+#: So long the person stands where the camera sees them well. [project]
 STANDING_S = 1.0
 
 _OUT_OF_PLACE_HINTS = frozenset(

@@ -25,10 +25,10 @@ from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
 from measure.trials.aggregation import aggregate_trials
 
-#: Pictures a second that are kept for scrubbing, and how many at most. Ours.
+#: Pictures a second that are kept for scrubbing, and how many at most. [technical]
 _PICTURES_HZ = 10.0
 _MOST_PICTURES = 1200
-#: Longer side of a kept picture, pixels. Ours.
+#: Longer side of a kept picture, pixels. [technical]
 _LONGER_SIDE_PX = 640
 
 

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 SAMPLES_PER_S = 44_100
-#: Loudness of the loudest sample, of 1. Ours: soft beside speech.
+#: Loudness of the loudest sample, of 1. Soft beside speech. [technical]
 _LOUDNESS = 0.3
 
 
@@ -22,9 +22,9 @@ class Tone(StrEnum):
     DONE = "done"
 
 
-#: Pitches in Hz and how long each sounds, seconds. Ours: one for stand, up for go, level for
-#: stay, far down for come back, a falling third for captured, a low one for not counted, three
-#: rising ones for the end of a movement.
+#: Pitches in Hz and how long each sounds, seconds. One for stand, up for go, level for stay, far
+#: down for come back, a falling third for captured, a low one for not counted, three rising ones
+#: for the end of a movement. [technical]
 _NOTES: dict[Tone, tuple[tuple[float, float], ...]] = {
     Tone.NEUTRAL: ((392.0, 0.26),),
     Tone.MOVE: ((392.0, 0.14), (523.3, 0.22)),

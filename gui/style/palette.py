@@ -8,14 +8,14 @@ lightness, and never stand without a word or a shape.
 from dataclasses import dataclass, fields
 from enum import StrEnum
 
-#: Size of running text, device-independent pixels at 100 %.
+#: Size of running text, device-independent pixels at 100 %. [technical]
 BODY_PX = 17
-#: Sizes by role, relative to running text.
+#: Sizes by role, relative to running text. [technical]
 TITLE = 1.75
 LEAD = 1.3
 NOTICE = 1.1
 SMALL = 0.92
-#: Space between things, device-independent pixels.
+#: Space between things, device-independent pixels. [technical]
 GAP_PX = 8
 
 

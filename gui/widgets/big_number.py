@@ -9,7 +9,7 @@ from gui.text.wording import tr, value_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import Unit
 
-#: Digits are never lower than this share of the window's height.
+#: Digits are never lower than this share of the window's height. [technical]
 LEAST_SHARE = 1 / 6
 
 

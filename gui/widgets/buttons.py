@@ -10,13 +10,13 @@ from PySide6.QtWidgets import QAbstractButton, QGridLayout, QMenu, QPushButton, 
 
 from gui.widgets.layouts import clear_layout
 
-#: Space between the buttons of a ButtonRow, pixels. [project]
+#: Space between the buttons of a ButtonRow, pixels. [technical]
 _ROW_GAP_PX = 16
-#: Room that padding and frame need beside a text with its key, pixels. [project]
+#: Room that padding and frame need beside a text with its key, pixels. [technical]
 _AROUND_TEXT_PX = 48
-#: Room that padding and the gap after the icon need beside a shortened name, pixels. [project]
+#: Room that padding and the gap after the icon need beside a shortened name, pixels. [technical]
 _AROUND_ICON_PX = 52
-#: Least room for a shortened name, pixels. [project]
+#: Least room for a shortened name, pixels. [technical]
 _LEAST_NAME_PX = 40
 
 

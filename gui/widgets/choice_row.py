@@ -11,11 +11,11 @@ from gui.widgets.buttons import FlowRow, button
 
 Choice = TypeVar("Choice")
 
-#: Space between the buttons, pixels. [project]
+#: Space between the buttons, pixels. [technical]
 _GAP_PX = 8
-#: Buttons with no more characters than this may be as narrow as _LEAST_PX. [project]
+#: Buttons with no more characters than this may be as narrow as _LEAST_PX. [technical]
 _SHORT = 2
-#: Least width of a short button, pixels. [project]
+#: Least width of a short button, pixels. [technical]
 _LEAST_PX = 44
 
 

@@ -7,9 +7,9 @@ import pyqtgraph as pg
 from PySide6.QtCore import QDateTime, QLocale
 
 _DAY_S = 86_400.0
-#: From this spacing on ticks are whole months, or whole years.
+#: From this spacing on ticks are whole months, or whole years. [technical]
 _MONTH_S, _YEAR_S = 27 * _DAY_S, 360 * _DAY_S
-#: The last day that is named where not every day is.
+#: The last day that is named where not every day is. [technical]
 _LAST_DAY = 28
 #: As wide as a date becomes; so far apart ticks have to be.
 _WIDEST = "30 MMM "

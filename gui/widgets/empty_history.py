@@ -9,7 +9,7 @@ from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import label
 
-#: Middle and half-width of the drawn example, in per cent of its height. Made up.
+#: Middle and half-width of the drawn example, in per cent of its height. Made up. [technical]
 _EXAMPLE = (
     (40, 14),
     (43, 10),

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QWidget
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
 
-#: Never smaller than this share of the window's height, to be read from three metres.
+#: Never smaller than this share of the window's height, to be read from three metres. [technical]
 LEAST_SHARE = 1 / 15
-#: Nor larger than this, so that short sentences do not shout.
+#: Nor larger than this, so that short sentences do not shout. [technical]
 MOST_SHARE = 1 / 11
 
 

@@ -19,11 +19,11 @@ from measure.domain.reading_scale import scale_of
 from measure.domain.records import Event
 
 _DAY_S = 86_400.0
-#: Both shoulders of one session stand a little apart.
+#: Both shoulders of one session stand a little apart. [technical]
 _APART_S = 0.16 * _DAY_S
-#: Where stretches stand under the ratings of pain.
+#: Where stretches stand under the ratings of pain. [technical]
 _STRETCH_LANE = -2.0
-#: Below this the curves could not be read, in sizes of the text.
+#: Below this the curves could not be read, in sizes of the text. [technical]
 _LEAST_HEIGHT = 20
 _SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
 

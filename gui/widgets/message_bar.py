@@ -6,9 +6,9 @@ from PySide6.QtWidgets import QWidget
 from gui.widgets.layouts import column
 from gui.widgets.text import label
 
-#: How long a message is shown, milliseconds. [project]
+#: How long a message is shown, milliseconds. [technical]
 _SHOWN_MS = 9000
-#: Most lines of messages at one time. [project]
+#: Most lines of messages at one time. [technical]
 _MOST_LINES = 3
 
 

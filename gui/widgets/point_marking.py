@@ -10,7 +10,7 @@ from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
-#: How far an arrow key moves the cross, in pixels of the picture; with Shift one.
+#: How far an arrow key moves the cross, in pixels of the picture; with Shift one. [technical]
 _STEP_PX = 10
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),

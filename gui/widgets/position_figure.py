@@ -13,7 +13,7 @@ from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
-#: The figure reaches so far from the hips, in body heights: up, down, to either side.
+#: The figure reaches so far from the hips, in body heights: up, down, to either side. [technical]
 _UP, _DOWN, _ACROSS = 0.56, 0.52, 0.48
 
 

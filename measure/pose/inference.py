@@ -37,7 +37,7 @@ _LONGEST_WAIT_S = 0.5
 #: Frames without a person that are held back for backfilling at most. [project]
 MOST_PICTURES = 30
 
-#: Size of those frames at most, bytes. [project]
+#: Size of those frames at most, bytes. [technical]
 MOST_BYTES = 100 * 2**20
 
 

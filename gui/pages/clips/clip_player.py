@@ -14,7 +14,7 @@ from gui.widgets.video_view import VideoView
 from measure.domain.measurements import Trial
 from measure.live.events import LiveFrame, Phase
 
-#: Steps of the slider in a second. [project]
+#: Steps of the slider in a second. [technical]
 _STEPS_S = 20
 
 

@@ -13,7 +13,7 @@ from gui.widgets.layouts import column
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
-#: Time between two updates of the progress bar, milliseconds. [project]
+#: Time between two updates of the progress bar, milliseconds. [technical]
 _PROGRESS_MS = 100
 
 

@@ -20,7 +20,7 @@ from measure.domain.records import AssessmentCondition, History
 from measure.progress.home_programme import weeks_done
 from measure.progress.overview import Progress
 
-#: Weeks of the home programme that are summed up, the present one included. [project]
+#: Weeks of the home programme that are summed up, the present one included. [technical]
 _WEEKS = 4
 
 
