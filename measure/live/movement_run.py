@@ -15,13 +15,7 @@ from measure.domain.reasons import GateResult
 from measure.live.events import LiveEvent, LiveEventKind, Phase
 from measure.live.trial_detector import CapturedTrial, OnlineTrialDetector
 from measure.live.trial_ledger import TrialLedger
-from measure.live.trial_refiner import RefineRequest, RefineResult, refine_from_coarse
-
-
-class Refiner(Protocol):
-    """The part of :class:`measure.live.trial_refiner.TrialRefiner` that is used."""
-
-    def put(self, order: RefineRequest) -> None: ...
+from measure.live.trial_refiner import RefineRequest, RefineResult, TrialRefiner, refine_from_coarse
 
 
 class Surroundings(Protocol):
@@ -170,7 +164,7 @@ class MovementRun:
 
     # -- trials -------------------------------------------------------------------------------
 
-    def capture(self, captured: CapturedTrial, refiner: Refiner) -> None:
+    def capture(self, captured: CapturedTrial, refiner: TrialRefiner) -> None:
         """Take a trial that the detector has captured, and have it refined."""
         self.view = captured.task.known_view
         entry = self._ledger.capture(self.view)

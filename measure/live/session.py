@@ -7,7 +7,6 @@ functions given; processes are reached through the supervisor and the refiner, w
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Protocol
 
 from measure.camera.faults import SourceFault
 from measure.domain.acquisition import Setup, fit_for_picture
@@ -17,12 +16,12 @@ from measure.domain.movements import Movement
 from measure.errors import ThawlineError
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
 from measure.live.messages import Ended, FaultChanged, SourceOpened, SourceOrder
-from measure.live.movement_run import MovementRun, Refiner
+from measure.live.movement_run import MovementRun
 from measure.live.scene import FrameAnalyzer
 from measure.live.source_log import SourceLog
-from measure.live.supervisor import FrameResult, WorkerEvent
+from measure.live.supervisor import FrameResult, LiveSupervisor, WorkerEvent
 from measure.live.trial_detector import CapturedTrial
-from measure.live.trial_refiner import RefineResult
+from measure.live.trial_refiner import RefineResult, TrialRefiner
 from measure.pose.ensemble import ModelSet
 from measure.pose.message_pipe import Text
 from measure.pose_models.catalogue import ModelQuality
@@ -32,13 +31,6 @@ SLEPT_S = 5.0
 
 #: Troubles that break a trial off; a slow camera only spoils it.
 _BREAKING = frozenset(SourceFault) - {SourceFault.CAMERA_SLOW, SourceFault.CLIP_ENDED}
-
-
-class Supervisor(Protocol):
-    """The part of :class:`measure.live.supervisor.LiveSupervisor` that is used."""
-
-    def open(self, order: SourceOrder) -> None: ...
-    def use(self, quality: ModelQuality) -> None: ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,8 +46,8 @@ class Backends:
     """
 
     models: ModelSet
-    supervisor: Supervisor
-    refiner: Refiner
+    supervisor: LiveSupervisor
+    refiner: TrialRefiner
 
 
 class LiveSession:

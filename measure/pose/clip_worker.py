@@ -7,13 +7,14 @@ import contextlib
 import os
 import traceback
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from functools import partial
 from typing import Any
 
 from measure.domain.tracks import PoseFrame
 from measure.errors import ThawlineError
 from measure.pose.inference import PoseEstimator
-from measure.pose.jobs import KeptPicture, PictureJob
+from measure.pose.jobs import PictureJob
 from measure.pose.memory import release_freed
 from measure.pose.message_pipe import GarbledError, Message
 from measure.pose.messages import (
@@ -127,26 +128,20 @@ class ClipWorker(Worker):
 
 
 def picture_job_of(order: RunPictures, next_order: Callable[[], Message]) -> PictureJob:
-    """Return the job whose first order came; those with its frames are asked for.
+    """Return the job whose first order came; those with its other frames are asked for.
 
     Raises
     ------
     GarbledError
         If another order came between them.
     """
-    pictures: list[KeptPicture] = []
+    pictures = list(order.job.pictures)
     for _ in range(order.batches):
         batch = next_order()
         if not isinstance(batch, PictureBatch):
             raise GarbledError("other orders came between pictures")
         pictures += batch.pictures
-    return PictureJob(
-        passes=order.passes,
-        pictures=tuple(pictures),
-        width_px=order.width_px,
-        height_px=order.height_px,
-        alone=order.alone,
-    )
+    return replace(order.job, pictures=tuple(pictures))
 
 
 if __name__ == "__main__":

@@ -4,6 +4,7 @@ Those of the live worker alone are in :mod:`measure.live.messages`.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Self
 
@@ -13,7 +14,7 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import LANDMARKS, FloatArray, IntArray
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError, PoseProcessError, ThawlineError
-from measure.pose.jobs import ClipInfo, ClipJob, InferencePass, KeptPicture, PictureJob
+from measure.pose.jobs import ClipInfo, ClipJob, KeptPicture, PictureJob
 from measure.pose.message_pipe import GarbledError, Message, Text, decoder_of
 from measure.pose_models.catalogue import ModelQuality
 
@@ -43,23 +44,24 @@ class RunClip(Message, frozen=True, kw_only=True, tag="clip"):
 
 
 class RunPictures(Message, frozen=True, kw_only=True, tag="pictures"):
-    """To the clip worker: a job whose frames follow in so many batches."""
+    """To the clip worker: a job with its first frames; so many batches of further ones follow."""
 
-    passes: tuple[InferencePass, ...]
-    width_px: int
-    height_px: int
-    alone: bool
+    job: PictureJob
     batches: int
+
+    @property
+    def size_hint(self) -> int:
+        return _size_of(self.job.pictures)
 
 
 class PictureBatch(Message, frozen=True, kw_only=True, tag="picture-batch"):
-    """To the clip worker: some of the frames of a job."""
+    """To the clip worker: further frames of a job."""
 
     pictures: tuple[KeptPicture, ...]
 
     @property
     def size_hint(self) -> int:
-        return sum(picture.rgb.nbytes + 256 for picture in self.pictures) + 256
+        return _size_of(self.pictures)
 
 
 class Ready(Message, frozen=True, tag="ready"):
@@ -196,18 +198,16 @@ def are_people(
 
 
 def picture_orders(job: PictureJob) -> Iterator[Message]:
-    """Yield the orders that hold a job: one that says how many batches follow, then those."""
+    """Yield the orders that hold a job, in batches of bounded size."""
     size = max(1, _BATCH_BYTES // job.pictures[0].rgb.nbytes)
-    starts = range(0, len(job.pictures), size)
-    yield RunPictures(
-        passes=job.passes,
-        width_px=job.width_px,
-        height_px=job.height_px,
-        alone=job.alone,
-        batches=len(starts),
-    )
+    starts = range(size, len(job.pictures), size)
+    yield RunPictures(job=replace(job, pictures=job.pictures[:size]), batches=len(starts))
     for start in starts:
         yield PictureBatch(pictures=job.pictures[start : start + size])
+
+
+def _size_of(pictures: Sequence[KeptPicture]) -> int:
+    return sum(picture.rgb.nbytes + 256 for picture in pictures) + 1024
 
 
 #: What the clip worker takes, and what it answers.
