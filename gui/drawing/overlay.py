@@ -85,16 +85,16 @@ def paint_framing(
         )
 
 
-def _middle(places: FloatArray, one: Landmark, other: Landmark) -> FloatArray:
-    return np.asarray((places[one] + places[other]) / 2)
+def _middle(places: FloatArray, first: Landmark, other: Landmark) -> FloatArray:
+    return np.asarray((places[first] + places[other]) / 2)
 
 
-def _known(*places: FloatArray) -> bool:
+def _all_seen(*places: FloatArray) -> bool:
     return all(bool(np.isfinite(place).all()) for place in places)
 
 
 def _line(painter: QPainter, places: list[FloatArray], colour: QColor, thick: float) -> None:
-    if not _known(*places):
+    if not _all_seen(*places):
         return
     path = QPainterPath(QPointF(*places[0]))
     for place in places[1:]:
@@ -112,7 +112,7 @@ def _arc(
     painter: QPainter, shoulder: FloatArray, down: FloatArray, elbow: FloatArray, thick: float
 ) -> None:
     """Draw the opening between the trunk's line, moved to the shoulder, and the upper arm."""
-    if not _known(shoulder, down, elbow):
+    if not _all_seen(shoulder, down, elbow):
         return
     upper = elbow - shoulder
     start = math.degrees(math.atan2(-down[1], down[0]))
@@ -135,7 +135,7 @@ def _reach(
     painter: QPainter, hip: FloatArray, shoulder: FloatArray, thumb: FloatArray, thick: float
 ) -> None:
     """Draw the thumb's height as a short level mark across the trunk's line."""
-    if not _known(hip, shoulder, thumb):
+    if not _all_seen(hip, shoulder, thumb):
         return
     axis = shoulder - hip
     length = float(np.hypot(*axis))
@@ -148,7 +148,7 @@ def _reach(
 
 
 def _dot(painter: QPainter, place: FloatArray, thick: float) -> None:
-    if _known(place):
+    if _all_seen(place):
         painter.setPen(QPen(_RIM, 2))
         painter.setBrush(_LINE)
         painter.drawEllipse(QPointF(*place), thick * 1.3, thick * 1.3)
@@ -162,7 +162,7 @@ def _name(
     transform: VideoTransform,
 ) -> None:
     """Write which arm it is beside the shoulder; after mirroring, so that it reads."""
-    if _known(shoulder):
+    if _all_seen(shoulder):
         font = appearance.font(max(15, transform.height / 22), bold=True)
         _words(painter, font, QPointF(shoulder[0] + 14, shoulder[1] - 14), side_name(side))
 

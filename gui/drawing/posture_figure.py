@@ -142,8 +142,8 @@ def _arm(movement: Movement, share: float, out: float) -> tuple[Point3D, Point3D
     return shoulder, elbow, _plus(shoulder, _times(direction, _UPPER_ARM + _FOREARM))
 
 
-def _plus(one: Point3D, other: Point3D) -> Point3D:
-    return one[0] + other[0], one[1] + other[1], one[2] + other[2]
+def _plus(start: Point3D, offset: Point3D) -> Point3D:
+    return start[0] + offset[0], start[1] + offset[1], start[2] + offset[2]
 
 
 def _times(direction: Point3D, length: float) -> Point3D:

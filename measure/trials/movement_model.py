@@ -46,12 +46,12 @@ class MovementModel:
     Attributes
     ----------
     estimate
-        Makes the series of values.
+        Makes the series of values from the keypoints of passes.
     gates
-        Judges a trial.
+        Judges a trial: which reasons refuse it, and which are noted.
     starts_facing
-        True where the person faces the camera first and then turns, and how far is read from
-        every frame: then the whole source is one phase-wise sequence, not a trial by itself.
+        True where the person faces the camera first and then turns: how far is read from every
+        frame, so the fine passes cover the source from its start and leave out none.
     """
 
     facts: MovementFacts
