@@ -39,7 +39,7 @@ class CameraView(QWidget):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._services, self._sentence, self._stills = services, sentence, stills
+        self._services, self.sentence, self._stills = services, sentence, stills
         self._words = ""
         self.video = VideoView(services.appearance)
         self.retry = button(tr("Try again"), "main", key=tr("R"))
@@ -100,4 +100,4 @@ class CameraView(QWidget):
 
     def _speak(self) -> None:
         trouble = self.trouble
-        self._sentence.say(self._words if trouble is None else trouble_sentence(trouble))
+        self.sentence.say(self._words if trouble is None else trouble_sentence(trouble))

@@ -84,7 +84,7 @@ class PointMarkingView(PaintedWidget):
         return QSize(160, 120)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        transform = self._transform()
+        transform = self.transform()
         if transform is not None and event.button() is Qt.MouseButton.LeftButton:
             self.setFocus(Qt.FocusReason.MouseFocusReason)
             place = event.position()
@@ -117,14 +117,15 @@ class PointMarkingView(PaintedWidget):
         self._cross = (x, y)
         self.update()
 
-    def _transform(self) -> VideoTransform | None:
+    def transform(self) -> VideoTransform | None:
+        """Return how the picture lies in the widget, or None without one."""
         if self._image is None:
             return None
         size = (self._image.width(), self._image.height())
         return VideoTransform.fitted(size, (self.width(), self.height()))
 
     def paint(self, painter: QPainter) -> None:
-        transform = self._transform()
+        transform = self.transform()
         if transform is None or self._image is None:
             return
         place = QRectF(transform.left, transform.top, transform.width, transform.height)

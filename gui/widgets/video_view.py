@@ -45,7 +45,8 @@ class VideoView(PaintedWidget):
         self._side = Side.RIGHT
         self._mirrored = False
         self._framing = False
-        self._empty = tr("No picture yet")
+        #: What stands where there is no picture.
+        self.empty_text = tr("No picture yet")
         self.setAccessibleName(tr("camera picture"))
 
     def show_frame(self, frame: LiveFrame) -> None:
@@ -56,7 +57,7 @@ class VideoView(PaintedWidget):
 
     def show_empty(self, text: str) -> None:
         """Draw no picture but say why."""
-        self._image, self._points, self._empty = None, None, text
+        self._image, self._points, self.empty_text = None, None, text
         self.update()
 
     def measure_arm(self, movement: Movement | None, side: Side) -> None:
@@ -139,4 +140,4 @@ class VideoView(PaintedWidget):
         painter.setPen(self.appearance.colour("quiet"))
         painter.setFont(self.appearance.font(self.appearance.px(1.3)))
         flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
-        painter.drawText(QRectF(self.rect()).adjusted(24, 24, -24, -24), flags, self._empty)
+        painter.drawText(QRectF(self.rect()).adjusted(24, 24, -24, -24), flags, self.empty_text)

@@ -11,6 +11,8 @@ from pytestqt.qtbot import QtBot
 
 from gui.app.application import configure_application
 from gui.protocol.red_flags import ScreeningAnswer
+from gui.style.appearance import Appearance
+from gui.style.palette import Scheme
 from gui.workers.garbage_collection import GuiThreadGarbageCollection
 from measure.domain.landmarks import Side
 from measure.storage.store import Store
@@ -32,6 +34,13 @@ def collected_here() -> Iterator[None]:
         collector.stop()
     else:
         gc.collect()
+
+
+@pytest.fixture
+def appearance(qapp: QApplication) -> Appearance:
+    made = Appearance(Scheme.LIGHT)
+    made.apply()
+    return made
 
 
 @pytest.fixture

@@ -17,13 +17,11 @@ from PySide6.QtWidgets import (
     QListWidget,
     QPlainTextEdit,
     QSlider,
-    QWidget,
 )
 from pytestqt.qtbot import QtBot
 
 import gui.app.main_window
 from gui.app.application import configure_application
-from gui.app.crash_report import CrashDialog, CrashReporter, crash_report_text
 from gui.pages.clips.clip_player import ClipPlayer
 from gui.pages.clips.clip_review import ClipsPage
 from gui.pages.clips.reading_control import ReadingControl
@@ -230,71 +228,6 @@ def test_every_method_of_the_window_runs_in_its_thread(
     stage.close()
     assert len(seen) > 100
     assert [name for name, threads in seen.items() if False in threads] == []
-
-
-# -- what breaks ------------------------------------------------------------------------------
-
-
-def test_a_crash_is_told_with_versions_and_the_window_goes_on(
-    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    reporter = CrashReporter()
-    reporter.install()
-    try:
-        error = ZeroDivisionError("division by zero")
-        reporter._take(type(error), error, None)
-        stage.settle()
-        assert reporter.dialog is not None
-        text = reporter.dialog.text.toPlainText()
-        for part in ("thawline", "python", "qt", "ZeroDivisionError"):
-            assert part in text
-        reporter.dialog.copy.click()
-        assert QApplication.clipboard().text() == text
-        first = reporter.dialog
-        reporter._take(type(error), error, None)
-        stage.settle()
-        assert reporter.dialog is first
-        first.go_on.click()
-        assert not first.isVisible()
-    finally:
-        reporter.remove()
-    assert "ZeroDivisionError" in capsys.readouterr().err
-    assert stage.window.isVisible()
-
-
-def test_a_crash_in_another_thread_is_told_in_the_windows_thread(
-    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    reporter = CrashReporter()
-    shown_in: list[int] = []
-    original = CrashDialog.__init__
-
-    def noted(dialog: CrashDialog, text: str, parent: QWidget | None = None) -> None:
-        shown_in.append(threading.get_ident())
-        original(dialog, text, parent)
-
-    monkeypatch.setattr(CrashDialog, "__init__", noted)
-    reporter.install()
-    try:
-        worker = threading.Thread(target=lambda: 1 / 0)
-        worker.start()
-        worker.join()
-        stage.settle()
-    finally:
-        reporter.remove()
-    assert shown_in == [threading.get_ident()]
-    assert reporter.dialog is not None
-    reporter.dialog.close()
-    assert "ZeroDivisionError" in capsys.readouterr().err
-
-
-def test_the_details_name_versions_and_the_error() -> None:
-    try:
-        raise RuntimeError("of ours")
-    except RuntimeError as error:
-        text = crash_report_text(type(error), error, error.__traceback__)
-    assert "RuntimeError: of ours" in text
-    assert "numpy" in text
 
 
 def test_the_main_thread_is_not_held_up_while_measuring(stage: WindowHarness) -> None:

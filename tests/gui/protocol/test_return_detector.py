@@ -124,7 +124,7 @@ def test_the_next_movement_begins_without_another_click(
         assert page.live.isVisible()
         assert asked.engine.side is Side.LEFT
         asked.settle()
-        (record,) = asked.keeper.history(asked.keeper.people()[0].id).measurements
+        (record,) = asked.history().measurements
         assert (record.pain_during, record.stopped_by) == (3, LimitingFactor.STIFFNESS)
     elif answered is leave_open:
         assert page.pain.isVisible()

@@ -67,15 +67,15 @@ def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) 
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=trouble, text="What exactly it is.")
     stage.engine.show(Phase.TROUBLE)  # the pictures of a covered camera, for example
     stage.settle()
-    assert view._sentence.text == trouble_sentence(trouble)
+    assert view.sentence.text == trouble_sentence(trouble)
     assert view.retry.isVisible()
     assert view.video.transform() is None
-    assert view.video._empty == "What exactly it is."
+    assert view.video.empty_text == "What exactly it is."
     starts = stage.engine.calls.count("start")
     QTest.keyClick(QApplication.focusWidget() or stage.window, Qt.Key.Key_R)
     assert stage.engine.calls.count("start") == starts + 1
     assert not view.retry.isVisible()
-    assert view._sentence.text != trouble_sentence(trouble)
+    assert view.sentence.text != trouble_sentence(trouble)
     stage.settle()
     assert view.video.transform() is not None
 
@@ -83,11 +83,11 @@ def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) 
 def test_what_mends_itself_takes_its_words_back(stage: WindowHarness, view: CameraView) -> None:
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BLACK)
     stage.settle()
-    assert view.video._empty == trouble_sentence(SourceFault.CAMERA_BLACK)
+    assert view.video.empty_text == trouble_sentence(SourceFault.CAMERA_BLACK)
     stage.engine.happen(LiveEventKind.RECOVERED)
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
-    assert view._sentence.text != trouble_sentence(SourceFault.CAMERA_BLACK)
+    assert view.sentence.text != trouble_sentence(SourceFault.CAMERA_BLACK)
     assert not view.retry.isVisible()
     assert view.video.transform() is not None
 
@@ -99,7 +99,7 @@ def test_a_trouble_is_still_said_on_the_page_that_is_opened_next(stage: WindowHa
     stage.settle()
     camera = lens(stage)
     stage.settle()
-    assert camera._sentence.text == trouble_sentence(SourceFault.CAMERA_DENIED)
+    assert camera.sentence.text == trouble_sentence(SourceFault.CAMERA_DENIED)
     assert camera.retry.isVisible()
 
 
@@ -110,11 +110,11 @@ def test_a_slow_camera_does_for_single_pictures(stage: WindowHarness) -> None:
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     first = setup(stage)
-    assert first._sentence.text == trouble_sentence(STILL_GOOD)
+    assert first.sentence.text == trouble_sentence(STILL_GOOD)
     assert first.video.transform() is not None
     camera = lens(stage)
     stage.settle()
-    assert camera._sentence.text != trouble_sentence(STILL_GOOD)
+    assert camera.sentence.text != trouble_sentence(STILL_GOOD)
     assert not camera.retry.isVisible()
 
 

@@ -22,6 +22,7 @@ from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.landmarks import LANDMARKS, Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
+from measure.domain.records import History
 from measure.domain.tracks import Track
 from measure.video.sampling import COARSE_HZ
 from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
@@ -71,6 +72,10 @@ class WindowHarness:
     def _make_engine(self) -> ScriptedEngine:
         self.engine = ScriptedEngine()
         return self.engine
+
+    def history(self) -> History:
+        """Return what is kept of the first person."""
+        return self.keeper.history(self.keeper.people()[0].id)
 
     def settle(self, wait_ms: int = 0) -> None:
         """Let everything that is under way arrive, however slow the computer is."""

@@ -73,7 +73,7 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     assert len(page.summary.bands) == 2
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.start
-    history = stage.keeper.history(stage.keeper.people()[0].id)
+    history = stage.history()
     assert history.sessions[0].finished
     assert [each.pain_during for each in history.measurements] == [2]
 
@@ -125,7 +125,7 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     trials(stage, 88.0, 88.0)
     press(Qt.Key.Key_Return)
     press(Qt.Key.Key_Return)
-    history = stage.keeper.history(stage.keeper.people()[0].id)
+    history = stage.history()
     assert len(history.sessions) == 1
     assert len(history.measurements) == 3
 
@@ -247,7 +247,7 @@ def test_much_pain_leads_to_the_questions_and_a_rest(stage: WindowHarness, goes_
     page.safety.ways_out[0 if goes_on else -1].click()
     stage.settle()
     assert shown(stage) is (page.next if goes_on else page.summary)
-    history = stage.keeper.history(stage.keeper.people()[0].id)
+    history = stage.history()
     (record,) = history.measurements
     assert (record.pain_during, record.stopped_by) == (8, LimitingFactor.PAIN)
 
@@ -260,7 +260,7 @@ def test_conduct_is_stored_with_the_session_and_remembered(stage: WindowHarness)
     trials(stage, 90.0, 90.0)
     page.pain.done.click()
     stage.settle()
-    (record,) = stage.keeper.history(stage.keeper.people()[0].id).measurements
+    (record,) = stage.history().measurements
     assert (record.conduct.posture, record.conduct.help) == (BodyPosition.SITTING, Assistance.STICK)
     assert stage.services.settings.conduct == record.conduct
 
@@ -302,7 +302,7 @@ def test_the_last_movement_can_be_measured_again(stage: WindowHarness, press: Pr
     trials(stage, 100.0, 100.0, 100.0, 100.0)
     press(Qt.Key.Key_Escape)
     assert shown(stage) is page.summary
-    history = stage.keeper.history(stage.keeper.people()[0].id)
+    history = stage.history()
     assert [each.pain_during for each in history.measurements] == [1, None]
 
 

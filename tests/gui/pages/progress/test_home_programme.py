@@ -1,24 +1,19 @@
-"""The home programme and what happened between sessions, entered in the window."""
+"""The home programme, entered in the window; both side pages by keys alone."""
 
 import datetime as dt
 import string
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.drawing.curves import curves
 from gui.text.progress_wording import prompt_words
-from gui.widgets.history_chart import noon_timestamp
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
-    AssessmentCondition,
-    Event,
-    EventKind,
-    History,
     Plan,
     PlannedStretch,
     Stretch,
@@ -30,15 +25,11 @@ from tests.support.gui.memory_keeper import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
-def known(stage: WindowHarness) -> History:
-    return stage.keeper.history(stage.keeper.people()[0].id)
-
-
 def planned(stage: WindowHarness, first_day: dt.date) -> Plan:
     """Keep a plan of two stretches and return it."""
     plan = Plan(
         id=new_id(),
-        person_id=known(stage).person.id,
+        person_id=stage.history().person.id,
         first_day=first_day,
         stretches=(
             PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),
@@ -58,13 +49,6 @@ def plan_page(stage: WindowHarness) -> WindowHarness:
     return stage
 
 
-@pytest.fixture
-def events_page(stage: WindowHarness) -> WindowHarness:
-    stage.window.show_events()
-    stage.settle()
-    return stage
-
-
 def test_a_plan_is_entered_and_kept(plan_page: WindowHarness) -> None:
     page = plan_page.window.progress.plan
     assert page.isVisible()
@@ -79,7 +63,7 @@ def test_a_plan_is_entered_and_kept(plan_page: WindowHarness) -> None:
     page.chosen_by.setText("physiotherapist")
     page.keep.click()
     plan_page.settle()
-    (plan,) = known(plan_page).plans
+    (plan,) = plan_page.history().plans
     assert plan.first_day == TODAY
     assert plan.pain_limit == 4
     assert plan.chosen_by == "physiotherapist"
@@ -106,7 +90,7 @@ def test_a_plan_without_stretches_or_pain_limit_is_not_kept(
     plan_page.settle()
     assert told in page.lacking.text()
     assert page.isVisible()
-    assert known(plan_page).plans == ()
+    assert plan_page.history().plans == ()
 
 
 def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHarness) -> None:
@@ -120,7 +104,7 @@ def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHar
     page.pain_limit.choose(3)
     page.keep.click()
     stage.settle()
-    assert [(each.first_day, each.pain_limit) for each in known(stage).plans] == [
+    assert [(each.first_day, each.pain_limit) for each in stage.history().plans] == [
         (before.first_day, 4),
         (TODAY, 3),
     ]
@@ -130,7 +114,7 @@ def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHar
     page.pain_limit.choose(5)
     page.keep.click()
     stage.settle()
-    assert [each.pain_limit for each in known(stage).plans] == [4, 5]
+    assert [each.pain_limit for each in stage.history().plans] == [4, 5]
 
 
 def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
@@ -139,15 +123,15 @@ def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
     stage.settle()
     stage.window.progress.plan.end.click()
     stage.settle()
-    assert known(stage).plans[-1].stretches == ()
+    assert stage.history().plans[-1].stretches == ()
     assert not stage.window.progress.early_stretches.isVisible()
 
 
 def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) -> None:
-    person = known(stage).person
+    person = stage.history().person
     stage.keeper.put(demo_history(person, TODAY, weeks=6))
     planned(stage, TODAY - dt.timedelta(days=9))
-    before = known(stage).stretches
+    before = stage.history().stretches
     stage.window.go(1)
     stage.settle()
     row = stage.window.progress.curves.stretches
@@ -155,16 +139,16 @@ def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) 
     assert not row.undo.isVisible()
     row.buttons[1].click()
     stage.settle()
-    assert known(stage).stretches[-1].stretch is Stretch.WALL_WALK
+    assert stage.history().stretches[-1].stretch is Stretch.WALL_WALK
     assert "Wall walk" in row.undo.text()
     row.undo.click()
     stage.settle()
-    assert known(stage).stretches == before
+    assert stage.history().stretches == before
     assert not row.undo.isVisible()
 
 
 def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
-    person = known(stage).person
+    person = stage.history().person
     stage.keeper.put(demo_history(person, TODAY, weeks=6))
     monday = TODAY - dt.timedelta(days=TODAY.weekday())
     planned(stage, monday)
@@ -177,75 +161,13 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
         )
         for k in range(3)
     ]
-    stage.keeper._change(person.id, stretches=tuple(taps))
+    stage.keeper.put(replace(stage.history(), stretches=tuple(taps)))
     stage.window.go(1)
     stage.settle()
     # Two a day are planned of it, so the third of Monday is not counted; five a day in all.
     days = TODAY.weekday() + 1
     told = stage.window.progress.curves.adherence.text()
     assert f"2 of {5 * days} in the week from {monday.isoformat()}" in told
-
-
-def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None:
-    page = events_page.window.progress.events
-    page.keep.click()
-    assert "Choose first" in page.lacking.text()
-    page.kind.button(EventKind.INJECTION).click()
-    assert page.side.value is Side.LEFT  # the affected one
-    page.day.text.setText("2026-09-17")
-    page.day.earlier.click()
-    page.note.setText("before the harvest")
-    page.keep.click()
-    events_page.settle()
-    (event,) = known(events_page).events
-    assert (event.day, event.kind, event.side, event.note) == (
-        dt.date(2026, 9, 16),
-        EventKind.INJECTION,
-        Side.LEFT,
-        "before the harvest",
-    )
-    (delete,) = page.delete_buttons
-    assert "2026-09-16: Injection, left. before the harvest" in delete.accessibleName()
-    assert isinstance(delete, QAbstractButton)
-    delete.click()
-    events_page.settle()
-    assert known(events_page).events == ()
-    assert page.delete_buttons == []
-
-
-@pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])
-def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, day: str) -> None:
-    page = events_page.window.progress.events
-    page.kind.choose(EventKind.FLARE)
-    page.day.text.setText(day)
-    page.keep.click()
-    events_page.settle()
-    assert "2026-11-25" in page.lacking.text()
-    assert known(events_page).events == ()
-
-
-def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None:
-    person = known(stage).person
-    stage.keeper.put(demo_history(person, TODAY, weeks=20))
-    day = TODAY - dt.timedelta(days=50)
-    for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
-        stage.keeper.save_event(
-            Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
-        )
-    found = curves(known(stage), Movement.FLEXION, AssessmentCondition())
-    assert [curve.side for curve in found] == [Side.LEFT, Side.LEFT, Side.RIGHT]
-    assert found[0].points[-1].record.taken.day <= day < found[1].points[0].record.taken.day
-    stage.window.go(1)
-    stage.settle()
-    page = stage.window.progress
-    lines = [
-        item
-        for item in page.curves.chart._graphics.scene().items()
-        if type(item).__name__ == "InfiniteLine"
-    ]
-    assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
-    assert {line.value() for line in lines} == {noon_timestamp(day)}
-    assert "then injection: gaining" in page.curves.notes.text()
 
 
 @pytest.mark.parametrize("name", ["plan", "events"])
@@ -287,7 +209,7 @@ def test_the_pages_are_worked_by_keys_alone(
     assert focused() is page.keep
     assert all(page.isAncestorOf(one) for one in reached)
     press(Qt.Key.Key_Space)
-    assert len(known(stage).plans) + len(known(stage).events) == 1
+    assert len(stage.history().plans) + len(stage.history().events) == 1
 
 
 def focused() -> QWidget:

@@ -26,8 +26,8 @@ def details(qapp: QApplication) -> SessionDetails:
 
 def said(details: SessionDetails) -> str:
     """Return every text of the chosen session; those that gave way are gone."""
-    labels = [each.text() for each in details._right.findChildren(QLabel) if not each.isHidden()]
-    bands = [each.accessibleName() for each in details._right.findChildren(MeasurementBand)]
+    labels = [each.text() for each in details.findChildren(QLabel) if not each.isHidden()]
+    bands = [each.accessibleName() for each in details.findChildren(MeasurementBand)]
     return "\n".join(labels + bands)
 
 

@@ -1,0 +1,128 @@
+"""The set-up page: cameras, place, left and right."""
+
+from pathlib import Path
+
+import pytest
+
+from measure.camera.faults import SourceFault
+from measure.domain.landmarks import Side
+from measure.errors import CameraError
+from measure.live.events import LiveEventKind, Phase, SetupHint
+from tests.support.gui.stage import WindowHarness
+
+
+def go_to_setup(stage: WindowHarness) -> None:
+    stage.window.go(3)
+    stage.settle()
+
+
+def test_the_camera_is_open_only_while_it_is_needed(stage: WindowHarness) -> None:
+    assert not stage.services.feed.running
+    go_to_setup(stage)
+    assert stage.services.feed.running
+    first = stage.engine
+    stage.window.go(1)
+    stage.settle(150)
+    assert first.closed
+    assert not stage.services.feed.running
+
+
+def test_the_cameras_are_chosen_and_remembered_by_name(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    assert [one.accessibleName() for one in page.cameras] == ["Integrated Webcam", "Desk Camera HD"]
+    page.cameras[1].click()
+    stage.settle()
+    assert stage.services.settings.camera == "Desk Camera HD"
+    assert stage.engine.source is not None
+    assert stage.engine.source.setup.camera.name == "Desk Camera HD"
+
+
+def test_distance_level_and_light_are_said_in_words(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON, hints=(SetupHint.STEP_BACK, SetupHint.MORE_LIGHT))
+    stage.settle()
+    page.refresh()
+    assert page.sentence.text == "Step back a little."
+    words = [one.text() for one in page.checks.values()]
+    assert words[0] == "\u25b6  Step back a little."
+    assert words[1].startswith("\u2713")
+    assert words[2] == "\u25b6  More light, please."
+
+
+def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    said = set()
+    for trouble in SourceFault:
+        stage.engine.happen(LiveEventKind.TROUBLE, trouble=trouble)
+        stage.settle()
+        assert page.camera.retry.isVisible()
+        said.add(page.sentence.text)
+        starts = stage.engine.calls.count("start")
+        page.camera.retry.click()
+        assert stage.engine.calls.count("start") == starts + 1
+        stage.settle()
+        assert not page.camera.retry.isVisible()
+    assert len(said) == len(SourceFault)
+
+
+def test_without_cameras_the_page_says_so(stage: WindowHarness) -> None:
+    def none_found() -> tuple[str, ...]:
+        raise CameraError("The cameras could not be listed.")
+
+    stage.services.find_cameras = none_found
+    go_to_setup(stage)
+    assert stage.window.setup.cameras == []
+
+
+@pytest.mark.parametrize(("side", "mirrored"), [(Side.RIGHT, False), (Side.LEFT, True)])
+def test_the_raised_right_hand_tells_whether_the_source_is_mirrored(
+    stage: WindowHarness, side: Side, mirrored: bool
+) -> None:
+    stage.services.settings.camera = "Integrated Webcam"
+    go_to_setup(stage)
+    page = stage.window.setup
+    stage.engine.happen(LiveEventKind.HAND_RAISED, side=side)
+    stage.settle()
+    assert not stage.services.settings.already_mirrored("Integrated Webcam")
+    page.hand.click()
+    assert page.sentence.text == "Raise your right hand."
+    stage.engine.happen(LiveEventKind.HAND_RAISED, side=side)
+    stage.settle()
+    assert stage.services.settings.already_mirrored("Integrated Webcam") is mirrored
+    assert stage.engine.source is not None
+    assert stage.engine.source.setup.camera.already_mirrored is mirrored
+
+
+def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    page.mirror.setChecked(False)
+    assert not stage.services.settings.mirror_preview
+    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
+    stage.settle()
+    transform = page.camera.video.transform()
+    assert transform is not None
+    assert not transform.mirrored
+    assert stage.engine.source is not None
+    assert not stage.engine.source.setup.camera.already_mirrored
+
+
+def test_a_clip_stands_for_the_camera(stage: WindowHarness) -> None:
+    stage.services.clips = (Path("one.mp4"), Path("two.mp4"))
+    go_to_setup(stage)
+    assert [one.accessibleName() for one in stage.window.setup.cameras] == ["one.mp4"]
+    assert stage.services.next_source().clip == Path("one.mp4")
+    assert stage.services.next_source().clip == Path("two.mp4")
+    assert stage.services.next_source().clip == Path("two.mp4")
+
+
+def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    assert stage.services.settings.camera is None
+    stage.window.setup.known.click()
+    assert stage.services.settings.camera == "Integrated Webcam"
+    stage.window.known.known.calibrate.click()
+    assert stage.window.known.currentWidget() is stage.window.known.lens

@@ -1,0 +1,89 @@
+"""What happened between sessions: noted, shown, deleted; it breaks the curves."""
+
+import datetime as dt
+
+import pyqtgraph as pg
+import pytest
+from PySide6.QtWidgets import QAbstractButton
+
+from gui.drawing.curves import curves
+from gui.widgets.history_chart import noon_timestamp
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import (
+    AssessmentCondition,
+    Event,
+    EventKind,
+)
+from measure.system.clock import new_id
+from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
+
+
+@pytest.fixture
+def events_page(stage: WindowHarness) -> WindowHarness:
+    stage.window.show_events()
+    stage.settle()
+    return stage
+
+
+def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None:
+    page = events_page.window.progress.events
+    page.keep.click()
+    assert "Choose first" in page.lacking.text()
+    page.kind.button(EventKind.INJECTION).click()
+    assert page.side.value is Side.LEFT  # the affected one
+    page.day.text.setText("2026-09-17")
+    page.day.earlier.click()
+    page.note.setText("before the harvest")
+    page.keep.click()
+    events_page.settle()
+    (event,) = events_page.history().events
+    assert (event.day, event.kind, event.side, event.note) == (
+        dt.date(2026, 9, 16),
+        EventKind.INJECTION,
+        Side.LEFT,
+        "before the harvest",
+    )
+    (delete,) = page.delete_buttons
+    assert "2026-09-16: Injection, left. before the harvest" in delete.accessibleName()
+    assert isinstance(delete, QAbstractButton)
+    delete.click()
+    events_page.settle()
+    assert events_page.history().events == ()
+    assert page.delete_buttons == []
+
+
+@pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])
+def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, day: str) -> None:
+    page = events_page.window.progress.events
+    page.kind.choose(EventKind.FLARE)
+    page.day.text.setText(day)
+    page.keep.click()
+    events_page.settle()
+    assert "2026-11-25" in page.lacking.text()
+    assert events_page.history().events == ()
+
+
+def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None:
+    person = stage.history().person
+    stage.keeper.put(demo_history(person, TODAY, weeks=20))
+    day = TODAY - dt.timedelta(days=50)
+    for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
+        stage.keeper.save_event(
+            Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
+        )
+    found = curves(stage.history(), Movement.FLEXION, AssessmentCondition())
+    assert [curve.side for curve in found] == [Side.LEFT, Side.LEFT, Side.RIGHT]
+    assert found[0].points[-1].record.taken.day <= day < found[1].points[0].record.taken.day
+    stage.window.go(1)
+    stage.settle()
+    page = stage.window.progress
+    lines = [
+        item
+        for item in page.curves.chart.findChild(pg.GraphicsLayoutWidget).scene().items()
+        if type(item).__name__ == "InfiniteLine"
+    ]
+    assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
+    assert {line.value() for line in lines} == {noon_timestamp(day)}
+    assert "then injection: gaining" in page.curves.notes.text()

@@ -1,0 +1,115 @@
+"""The progress page: curves, sessions, and what stands there before there are any."""
+
+from dataclasses import replace
+
+import pytest
+from PySide6.QtWidgets import QDialog, QLabel, QPushButton
+
+from measure.domain.movements import Movement
+from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
+
+
+@pytest.fixture
+def grown(stage: WindowHarness) -> WindowHarness:
+    """A stage whose person has twenty weeks behind them."""
+    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
+    return stage
+
+
+def test_an_empty_history_says_what_will_stand_here(stage: WindowHarness) -> None:
+    stage.window.go(1)
+    stage.settle()
+    page = stage.window.progress
+    texts = [one.text() for one in page.empty.findChildren(type(page.curves.verdict))]
+    assert any("four weeks" in text for text in texts)
+    assert not page.curves.chart.isVisible()
+
+
+def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
+    grown.window.go(1)
+    grown.settle()
+    page = grown.window.progress
+    assert page.curves.chart.isVisible()
+    assert "\u25cf Left" in page.curves.legend.text()
+    assert "\u25a0 Right" in page.curves.legend.text()
+    assert "pain" in page.curves.legend.text()
+    assert not page.curves.movement.button(Movement.EXTENSION).isEnabled()
+    page.curves.movement.button(Movement.HAND_BEHIND_BACK).click()
+    grown.settle()
+    assert "weeks" in page.curves.verdict.text()
+
+
+def test_a_mark_leads_to_its_session(grown: WindowHarness) -> None:
+    grown.window.go(1)
+    grown.settle()
+    page = grown.window.progress
+    history = grown.history()
+    record = history.measurements[0]
+    page.curves.chart.picked.emit(record)
+    grown.settle()
+    assert page.details.isVisible()
+    assert page.details.list.currentRow() == len(history.sessions) - 1
+    page.to_curves.click()
+    assert page.curves.chart.isVisible()
+
+
+def answer(stage: WindowHarness, words: str) -> None:
+    """Press a button of the dialog that is open."""
+    (asked,) = [each for each in stage.window.findChildren(QDialog) if each.isVisible()]
+    (wanted,) = [each for each in asked.findChildren(QPushButton) if each.text() == words]
+    wanted.click()
+    stage.settle()
+
+
+def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> None:
+    grown.window.go(1)
+    grown.settle()
+    page = grown.window.progress
+    who = grown.keeper.people()[0].id
+    before = grown.keeper.history(who)
+    page.show_details()
+    page.details.list.setCurrentRow(1)
+    page.details.drop.click()
+    (asked,) = [each for each in grown.window.findChildren(QDialog) if each.isVisible()]
+    assert "Readings in it: 8." in asked.findChildren(QLabel)[0].text()
+    assert asked.focusWidget() is asked.findChildren(QPushButton)[0]  # Enter keeps it
+    answer(grown, "Keep it")
+    assert grown.keeper.history(who) == before
+    page.details.drop.click()
+    answer(grown, "Delete it")
+    after = grown.keeper.history(who)
+    gone = before.sessions[-2]
+    assert after.sessions == (*before.sessions[:-2], before.sessions[-1])
+    assert all(each.session_id != gone.id for each in after.measurements)
+    assert len(after.measurements) == len(before.measurements) - 8
+    assert page.details.list.count() == len(after.sessions)
+    assert page.details.isVisible()
+
+
+def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) -> None:
+    person = stage.keeper.people()[0]
+    one = demo_history(person, TODAY, weeks=20)
+    session = one.sessions[0]
+    stage.keeper.put(
+        replace(
+            one,
+            sessions=(session,),
+            measurements=tuple(e for e in one.measurements if e.session_id == session.id),
+        )
+    )
+    stage.window.go(1)
+    stage.settle()
+    page = stage.window.progress
+    page.show_details()
+    page.details.drop.click()
+    answer(stage, "Delete it")
+    assert stage.keeper.history(person.id).sessions == ()
+    assert page.empty.isVisible()
+
+
+def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
+    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=1))
+    stage.window.go(1)
+    stage.settle()
+    assert "four weeks and eight sessions" in stage.window.progress.curves.verdict.text()

@@ -1,0 +1,54 @@
+"""Rows of buttons break into lines; buttons show their key and their choice."""
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from gui.style.appearance import Appearance
+from gui.widgets.buttons import ButtonRow, MenuButton, button
+from measure.domain.movements import Movement
+from tests.gui.widgets.conftest import Place
+
+
+@pytest.mark.parametrize(("wide", "lines"), [(1000, 1), (560, 2), (260, 3)])
+def test_a_row_of_buttons_breaks_into_lines_and_fills_them(
+    appearance: Appearance, qtbot: QtBot, placed: Place, wide: int, lines: int
+) -> None:
+    buttons = [button("x" * 16) for _ in range(3)]
+    row = ButtonRow(buttons)
+    placed(row, (wide, 400))
+    qtbot.wait(20)
+    assert len({one.y() for one in buttons}) == lines
+    assert buttons[-1].geometry().right() == row.rect().right()
+    buttons[1].hide()
+    qtbot.wait(20)
+    assert len({buttons[0].y(), buttons[2].y()}) == max(1, lines - 1)
+    assert buttons[0].x() == row.rect().left()
+    assert buttons[2].geometry().right() == row.rect().right()
+
+
+def test_a_button_tells_its_key_only_where_there_is_room(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    one = button("Discard the last", key="Backspace")
+    placed(one, (600, 100))
+    assert "Backspace" in one.text()
+    assert one.accessibleName() == "Discard the last"
+    assert one.accessibleDescription() == "Backspace"
+    one.setFixedWidth(190)
+    qtbot.wait(10)
+    assert one.text() == "Discard the last"
+
+
+def test_a_list_button_shows_and_tells_what_was_picked(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    pick = MenuButton("movement")
+    pick.offer(list(Movement), str)
+    assert pick.value is Movement.FLEXION
+    with qtbot.waitSignal(pick.picked) as told:
+        pick.menu().actions()[2].trigger()
+    assert told.args == [Movement.ABDUCTION]
+    assert pick.value is Movement.ABDUCTION
+    assert pick.accessibleName() == "movement: abduction"
+    pick.offer([], str)
+    assert pick.value is None

@@ -1,0 +1,46 @@
+"""One of several large buttons is chosen, by mouse and by keys."""
+
+import pytest
+from PySide6.QtCore import Qt
+from pytestqt.qtbot import QtBot
+
+from gui.style.appearance import Appearance
+from gui.widgets.choice_row import ChoiceRow
+from tests.gui.widgets.conftest import Place
+
+
+def test_one_of_several_is_chosen(appearance: Appearance, qtbot: QtBot, placed: Place) -> None:
+    choices: ChoiceRow[int] = ChoiceRow([1, 2, 3], str, may_be_empty=True)
+    window = placed(choices.row, (400, 100))
+    assert choices.value is None
+    choices.button(2).click()
+    assert choices.value == 2
+    choices.button(3).click()
+    assert choices.value == 3
+    choices.button(3).click()
+    assert choices.value is None
+    choices.button(1).setFocus()
+    qtbot.keyClick(choices.button(1), Qt.Key.Key_Right)
+    assert window.focusWidget() is choices.button(2)
+
+
+def test_a_choice_that_must_be_made_cannot_be_taken_back(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    choices = ChoiceRow(["a", "b"], str)
+    placed(choices.row, (400, 100))
+    choices.choose("a")
+    choices.button("a").click()
+    assert choices.value == "a"
+
+
+@pytest.mark.parametrize(("wide", "lines"), [(1100, 1), (420, 3), (230, 5)])
+def test_choices_break_into_lines_where_they_do_not_fit(
+    appearance: Appearance, qtbot: QtBot, placed: Place, wide: int, lines: int
+) -> None:
+    choices = ChoiceRow(["x" * 14] * 5, str)
+    placed(choices.row, (wide, 500))
+    qtbot.wait(20)
+    tops = {one.y() for one in choices.row.buttons}
+    assert len(tops) == lines
+    assert all(one.x() + one.width() <= choices.row.width() for one in choices.row.buttons)
