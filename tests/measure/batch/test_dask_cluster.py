@@ -61,9 +61,9 @@ def cluster(tmp_path):
         return running[-1]
 
     yield address, worker
-    for each in reversed(running):
-        each.kill()
-        each.wait()
+    for process in reversed(running):
+        process.kill()
+        process.wait()
 
 
 @pytest.fixture

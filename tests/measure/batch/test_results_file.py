@@ -108,10 +108,10 @@ def test_what_is_taken_over_and_what_is_tried_again(entry: ClipEntry, tmp_path: 
         file.add(outcome)
 
     again = ResultsFile(path, entries, SETTINGS)
-    known = again.cached(0)
-    assert known is not None
-    assert known.is_earlier
-    assert known.measurement == read
+    cached = again.cached(0)
+    assert cached is not None
+    assert cached.is_earlier
+    assert cached.measurement == read
     broken = again.cached(1)
     assert broken is not None
     assert isinstance(broken.error, ClipError)
@@ -130,12 +130,12 @@ def test_the_same_content_twice_has_a_line_each_and_its_own_name(
     ResultsFile(path, [entry, twin], SETTINGS).add(broken)
     for _ in range(2):
         file = ResultsFile(path, [entry, twin], SETTINGS)
-        known = [file.cached(number) for number in range(2)]
+        cached = [file.cached(number) for number in range(2)]
         names = ["The clip bed.mp4 is empty.", "The clip twin.mp4 is empty."]
-        assert [str(each.error) for each in known if each is not None] == names
-        for each in known:
-            assert each is not None
-            file.add(each)
+        assert [str(result.error) for result in cached if result is not None] == names
+        for result in cached:
+            assert result is not None
+            file.add(result)
         rows = [json.loads(line) for line in path.read_text(encoding="utf-8").splitlines()]
         assert [row["clip"] for row in rows] == [str(entry.clip), str(twin.clip)]
         assert [row["error"]["text"] for row in rows] == names
@@ -147,9 +147,9 @@ def test_of_two_lines_for_a_clip_the_last_counts(entry: ClipEntry, tmp_path: Pat
     read = measurement(movement=Movement.FLEXION, side=Side.LEFT)
     file.add(ClipResult(number=0, entry=entry, error=ClipError("broken")))
     file.add(ClipResult(number=0, entry=entry, measurement=read))
-    known = ResultsFile(path, [entry], SETTINGS).cached(0)
-    assert known is not None
-    assert known.measurement == read
+    cached = ResultsFile(path, [entry], SETTINGS).cached(0)
+    assert cached is not None
+    assert cached.measurement == read
 
 
 @pytest.mark.parametrize("cut", [1, 9, 40, 200])
@@ -164,9 +164,9 @@ def test_half_a_line_is_passed_over_and_written_after(
     assert file.cached(0) is None
     assert file.damaged_lines == 1
     file.add(ClipResult(number=0, entry=entry, measurement=read))
-    known = ResultsFile(path, [entry], SETTINGS).cached(0)
-    assert known is not None
-    assert known.measurement == read
+    cached = ResultsFile(path, [entry], SETTINGS).cached(0)
+    assert cached is not None
+    assert cached.measurement == read
     assert json.loads(path.read_text(encoding="utf-8").splitlines()[-1])["person"] == ""
 
 

@@ -42,8 +42,8 @@ def entries(folder: Path, count: int) -> list[ClipEntry]:
 
 
 def values(outcomes: list[ClipResult]) -> list[float | None]:
-    in_order = sorted(outcomes, key=lambda each: each.number)
-    return [None if each.measurement is None else each.measurement.value for each in in_order]
+    in_order = sorted(outcomes, key=lambda result: result.number)
+    return [None if result.measurement is None else result.measurement.value for result in in_order]
 
 
 def scripted_process(bundles: object) -> PoseProcess:
@@ -52,7 +52,7 @@ def scripted_process(bundles: object) -> PoseProcess:
 
 def test_the_number_of_workers_changes_no_number(tmp_path: Path) -> None:
     clips = entries(tmp_path, 7)
-    found = {}
+    results = {}
     for workers in (1, 3):
         started: list[PoseProcess] = []
 
@@ -61,18 +61,22 @@ def test_the_number_of_workers_changes_no_number(tmp_path: Path) -> None:
             return started[-1]
 
         outcomes = read_many(clips, SETTINGS, workers=workers, new_process=new_process)
-        found[workers] = sorted(outcomes, key=lambda each: each.number)
+        results[workers] = sorted(outcomes, key=lambda result: result.number)
         assert len(started) == workers, "one process for each worker, for all of its clips"
-    assert [each.measurement for each in found[1]] == [each.measurement for each in found[3]]
-    assert [str(each.error) for each in found[1]] == [str(each.error) for each in found[3]]
-    assert sum(each.measurement is not None for each in found[1]) == 6
+    assert [result.measurement for result in results[1]] == [
+        result.measurement for result in results[3]
+    ]
+    assert [str(result.error) for result in results[1]] == [
+        str(result.error) for result in results[3]
+    ]
+    assert sum(result.measurement is not None for result in results[1]) == 6
 
 
 @pytest.mark.timeout(300)
 @pytest.mark.parametrize("send_clips", [False, True])
 def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_clips: bool) -> None:
     clips = entries(tmp_path, 5)
-    told: list[float] = []
+    reported: list[float] = []
     context = multiprocessing.get_context("spawn")
     with ProcessPoolExecutor(2, context, cluster_script.dask_setup, (None,)) as pool:
         through = list(
@@ -82,15 +86,15 @@ def test_any_executor_gives_the_numbers_of_this_computer(tmp_path: Path, send_cl
                 job_spec(SETTINGS),
                 ahead=lambda: 3,
                 send_clips=send_clips,
-                progress=told.append,
+                progress=reported.append,
             )
         )
 
     here = list(read_many(clips, SETTINGS, workers=2, new_process=scripted_process))
     assert values(through) == values(here)
     assert [value is None for value in values(through)] == [False, False, True, False, False]
-    assert [each.entry for each in sorted(through, key=lambda one: one.number)] == clips
-    assert told == [1, 2, 3, 4, 5]
+    assert [result.entry for result in sorted(through, key=lambda result: result.number)] == clips
+    assert reported == [1, 2, 3, 4, 5]
 
 
 class Terminal(io.StringIO):
@@ -105,14 +109,14 @@ def test_the_bar_says_how_much_is_done_and_how_long_it_will_take(
     replay_of_script.put_in_place(monkeypatch)
     screen = Terminal()
     monkeypatch.setattr(sys, "stderr", screen)
-    words = ["replay", *(str(each.clip) for each in clips), "--movement", "flexion"]
+    words = ["replay", *(str(entry.clip) for entry in clips), "--movement", "flexion"]
     assert main([*words, "--side", "left", "--workers", "1"]) == 2
     drawn = screen.getvalue().split("\r")
-    shares = [int(each.split("%")[0].split()[-1]) for each in drawn if "%" in each]
+    shares = [int(line.split("%")[0].split()[-1]) for line in drawn if "%" in line]
     assert shares == sorted(shares)
     assert shares[0] == 0
     assert shares[-1] == 100
-    assert any("00:" in each and each.rstrip().endswith("left") for each in drawn)
+    assert any("00:" in line and line.rstrip().endswith("left") for line in drawn)
     assert "3 with a reading" in capsys.readouterr().out
 
 
@@ -151,8 +155,8 @@ def test_folders_and_patterns_stand_for_their_clips_each_once(tmp_path: Path) ->
     for name in ("b.mp4", "a.MOV", "notes.txt", ".hidden.mp4"):
         (inner / name).touch()
     (tmp_path / "c.mp4").touch()
-    found = [inner / "a.MOV", inner / "b.mp4"]
-    assert clips_named([inner]) == tuple(found)
+    paths = [inner / "a.MOV", inner / "b.mp4"]
+    assert clips_named([inner]) == tuple(paths)
     assert clips_named([tmp_path / "*" / "b.mp4", tmp_path]) == (
         inner / "b.mp4",
         tmp_path / "c.mp4",

@@ -23,7 +23,7 @@ NAMES = ["demo-Marigold", "demo-Bramble", "demo-Thistle", "demo-Clover"]
 
 @pytest.fixture(scope="module")
 def story() -> dict[str, History]:
-    return {each.person.pseudonym: each for each in story_histories(NOW)}
+    return {history.person.pseudonym: history for history in story_histories(NOW)}
 
 
 @pytest.fixture(scope="module")
@@ -44,15 +44,15 @@ def affected(history: History) -> Side:
 
 
 def verdict(progress: dict[str, Progress], story: dict[str, History], name: str) -> Verdict:
-    found = progress[name].of(Movement.FLEXION, affected(story[name]))
-    assert found is not None
-    return found.verdict
+    side = progress[name].of(Movement.FLEXION, affected(story[name]))
+    assert side is not None
+    return side.verdict
 
 
 def test_four_members_over_twenty_weeks(story: dict[str, History]) -> None:
     assert list(story) == NAMES
     for history in story.values():
-        days = [each.started.day for each in history.sessions]
+        days = [session.started.day for session in history.sessions]
         assert days == sorted(days)
         assert (NOW.day - days[-1]).days in range(1, 8)
         assert (days[-1] - days[0]).days < 20 * 7
@@ -88,37 +88,39 @@ def test_everything_is_marked_as_made_up(story: dict[str, History]) -> None:
     for history in story.values():
         assert history.person.demo
         assert history.person.pseudonym.startswith("demo-")
-        assert {each.measurement.provenance.model for each in history.measurements} == {"demo"}
-        assert all("Demo data" in each.note for each in history.sessions)
-        assert all("Demo data" in each.note for each in history.events)
-        assert all("made-up" in each.chosen_by for each in history.plans)
+        assert {record.measurement.provenance.model for record in history.measurements} == {"demo"}
+        assert all("Demo data" in session.note for session in history.sessions)
+        assert all("Demo data" in event.note for event in history.events)
+        assert all("made-up" in plan.chosen_by for plan in history.plans)
 
 
 def test_readings_look_like_readings(story: dict[str, History]) -> None:
     for record in story["demo-Bramble"].measurements:
-        found = record.measurement
-        if found.status is Status.REFUSED:
-            assert found.reasons
+        measurement = record.measurement
+        if measurement.status is Status.REFUSED:
+            assert measurement.reasons
             continue
-        low, high = MOVEMENTS[found.movement].possible
-        assert found.value is not None
-        assert found.low is not None
-        assert found.high is not None
-        assert low < found.low < found.value < found.high < high + 40
-        assert len([trial for trial in found.trials if trial.scored]) >= 2
-        assert (found.level is not None) == (found.movement is Movement.HAND_BEHIND_BACK)
+        low, high = MOVEMENTS[measurement.movement].possible
+        assert measurement.value is not None
+        assert measurement.low is not None
+        assert measurement.high is not None
+        assert low < measurement.low < measurement.value < measurement.high < high + 40
+        assert len([trial for trial in measurement.trials if trial.scored]) >= 2
+        assert (measurement.level is not None) == (
+            measurement.movement is Movement.HAND_BEHIND_BACK
+        )
 
 
 def test_some_measurements_and_trials_are_refused(story: dict[str, History]) -> None:
     records = story["demo-Marigold"].measurements
-    refused = sum(each.measurement.status is Status.REFUSED for each in records)
+    refused = sum(record.measurement.status is Status.REFUSED for record in records)
     assert 0.01 < refused / len(records) < 0.12
-    trials = [trial for each in records for trial in each.measurement.trials]
+    trials = [trial for record in records for trial in record.measurement.trials]
     assert 0.02 < sum(not trial.scored for trial in trials) / len(trials) < 0.25
 
 
 def test_the_story_is_the_same_every_time(story: dict[str, History]) -> None:
-    assert {each.person.pseudonym: each for each in story_histories(NOW)} == story
+    assert {history.person.pseudonym: history for history in story_histories(NOW)} == story
 
 
 def test_the_story_ends_today_whenever_it_is_told() -> None:
@@ -131,11 +133,11 @@ def test_loading_it_twice_changes_nothing(store: Store) -> None:
     first = load_story(store)
     assert "made up" in first[0]
     assert len(first) == 6
-    held = {each.pseudonym: store.history(each.id) for each in store.people()}
+    held = {person.pseudonym: store.history(person.id) for person in store.people()}
     assert sorted(held) == sorted(NAMES)
     again = load_story(store)
     assert sum("left as it is" in line for line in again) == 4
-    assert {each.pseudonym: store.history(each.id) for each in store.people()} == held
+    assert {person.pseudonym: store.history(person.id) for person in store.people()} == held
 
 
 def test_what_was_loaded_is_what_was_told(store: Store, story: dict[str, History]) -> None:

@@ -90,7 +90,7 @@ def test_the_file_is_written_whole_or_not_at_all(tmp_path):
     with pytest.raises(ValueError, match="Out of range"):
         write_json(path, {"value": float("nan")})
     assert path.read_text(encoding="utf-8") == before
-    assert [each.name for each in tmp_path.iterdir()] == ["out.json"]
+    assert [path.name for path in tmp_path.iterdir()] == ["out.json"]
 
 
 def test_a_missing_folder_is_said(tmp_path):

@@ -40,14 +40,14 @@ def _bundle(*records: Any, who: Any = WHO, unverified: bool = False, **changes: 
 
 
 def _observation(resources: list[Any], code: str) -> Any:
-    found = [
-        each
-        for each in resources
-        if each["resourceType"] == "Observation"
-        and any(coding["code"] == code for coding in each["code"]["coding"])
+    observations = [
+        resource
+        for resource in resources
+        if resource["resourceType"] == "Observation"
+        and any(coding["code"] == code for coding in resource["code"]["coding"])
     ]
-    assert len(found) == 1, code
-    return found[0]
+    assert len(observations) == 1, code
+    return observations[0]
 
 
 def _loinc(resource: Any) -> list[str]:
@@ -75,69 +75,72 @@ def test_every_history_makes_a_valid_bundle(history: History) -> None:
 def _references(value: Any) -> list[str]:
     if isinstance(value, dict):
         own = [value["reference"]] if isinstance(value.get("reference"), str) else []
-        return own + [each for inner in value.values() for each in _references(inner)]
+        return own + [reference for inner in value.values() for reference in _references(inner)]
     if isinstance(value, list):
-        return [each for inner in value for each in _references(inner)]
+        return [reference for inner in value for reference in _references(inner)]
     return []
 
 
 def test_a_reading_says_all_that_belongs_to_it() -> None:
     resources = _bundle(sample.record(SESSION, conduct=ACTIVE))
-    found = _observation(resources, "flexion-active")
-    assert _loinc(found) == ["41389-8"]
-    assert found["valueQuantity"] == {
+    observation = _observation(resources, "flexion-active")
+    assert _loinc(observation) == ["41389-8"]
+    assert observation["valueQuantity"] == {
         "value": 91.2,
         "unit": "degrees",
         "system": "http://unitsofmeasure.org",
         "code": "deg",
     }
-    assert found["bodySite"]["text"] == "Left shoulder"
-    assert found["category"][0]["coding"][0]["code"] == "exam"
-    assert found["effectiveDateTime"] == "2026-04-02T10:01:00.000+02:00"
-    assert "side view, active, standing, measured against the trunk axis" in found["method"]["text"]
-    parts = {part["code"]["text"]: part for part in found["component"]}
+    assert observation["bodySite"]["text"] == "Left shoulder"
+    assert observation["category"][0]["coding"][0]["code"] == "exam"
+    assert observation["effectiveDateTime"] == "2026-04-02T10:01:00.000+02:00"
+    assert (
+        "side view, active, standing, measured against the trunk axis"
+        in observation["method"]["text"]
+    )
+    parts = {part["code"]["text"]: part for part in observation["component"]}
     assert parts["95 % interval, lower end"]["valueQuantity"]["value"] == 83.0
     assert parts["Trial 1"]["valueQuantity"]["value"] == 91.2
     absent = parts["Trial 3"]["dataAbsentReason"]
     assert "valueQuantity" not in parts["Trial 3"]
-    assert [each["code"] for each in absent["coding"]] == ["unknown", "trunk-lean"]
+    assert [coding["code"] for coding in absent["coding"]] == ["unknown", "trunk-lean"]
     assert "The trunk leaned" in absent["text"]
-    assert found["note"][0]["text"].startswith("The trials differ")
-    assert "stiffness" in found["note"][1]["text"]
-    assert "shrug" in found["note"][2]["text"]
+    assert observation["note"][0]["text"].startswith("The trials differ")
+    assert "stiffness" in observation["note"][1]["text"]
+    assert "shrug" in observation["note"][2]["text"]
 
 
 def test_a_refusal_is_an_absence_with_its_reasons() -> None:
-    found = _observation(
+    observation = _observation(
         _bundle(sample.record(SESSION, 1, sample.REFUSAL, conduct=ACTIVE)),
         "external-rotation-active",
     )
-    assert not [name for name in found if name.startswith("value")]
-    codes = [each["code"] for each in found["dataAbsentReason"]["coding"]]
+    assert not [name for name in observation if name.startswith("value")]
+    codes = [coding["code"] for coding in observation["dataAbsentReason"]["coding"]]
     assert codes == ["unknown", "trunk-lean", "few-trials"]
 
 
 def test_a_reach_is_a_band_of_our_own_and_never_degrees() -> None:
-    found = _observation(
+    observation = _observation(
         _bundle(sample.record(SESSION, 1, sample.REACH, conduct=ACTIVE), unverified=True),
         "hand-behind-back-active",
     )
-    assert _loinc(found) == []
-    assert found["valueCodeableConcept"]["coding"][0]["code"] == "L3.T12"
-    parts = {part["code"]["text"]: part for part in found["component"]}
+    assert _loinc(observation) == []
+    assert observation["valueCodeableConcept"]["coding"][0]["code"] == "L3.T12"
+    parts = {part["code"]["text"]: part for part in observation["component"]}
     assert parts["Height of the thumb"]["valueQuantity"]["code"] == "1"
     assert parts["Lowest level of the band"]["valueCodeableConcept"]["text"] == "L3"
-    assert '"deg"' not in json.dumps(found)
+    assert '"deg"' not in json.dumps(observation)
 
 
-@pytest.mark.parametrize("help_", [each for each in Assistance if each is not Assistance.NONE])
+@pytest.mark.parametrize("help_", [kind for kind in Assistance if kind is not Assistance.NONE])
 def test_a_helped_movement_is_neither_active_nor_passive(help_: Assistance) -> None:
     resources = _bundle(
         sample.record(SESSION, conduct=AssessmentCondition(help=help_)), unverified=True
     )
-    found = _observation(resources, "flexion-active-assisted")
-    assert _loinc(found) == []
-    assert "active-assisted" in found["method"]["text"]
+    observation = _observation(resources, "flexion-active-assisted")
+    assert _loinc(observation) == []
+    assert "active-assisted" in observation["method"]["text"]
 
 
 @pytest.mark.parametrize(
@@ -152,8 +155,8 @@ def test_a_helped_movement_is_neither_active_nor_passive(help_: Assistance) -> N
 def test_only_codes_in_public_use_unless_asked(
     movement: Movement, view: View, seen: list[str], all_codes: list[str]
 ) -> None:
-    found = sample.measurement(movement=movement, view=view)
-    record = sample.record(SESSION, 1, found, conduct=ACTIVE)
+    measurement = sample.measurement(movement=movement, view=view)
+    record = sample.record(SESSION, 1, measurement, conduct=ACTIVE)
     code = f"{movement.value}-active"
     assert _loinc(_observation(_bundle(record), code)) == seen
     assert _loinc(_observation(_bundle(record, unverified=True), code)) == all_codes
@@ -188,19 +191,23 @@ def test_pain_is_a_number_of_its_own() -> None:
         ("pain-worst-24h", 6, "Pain worst in 24 hours"),
         ("pain-movement", 5, "Pain during the movement: Flexion"),
     ):
-        found = _observation(resources, code)
-        assert (found["valueInteger"], found["code"]["text"]) == (rating, text)
-        assert _loinc(found) == ["72514-3"]
-        assert found["category"][0]["coding"][0]["code"] == "survey"
+        observation = _observation(resources, code)
+        assert (observation["valueInteger"], observation["code"]["text"]) == (rating, text)
+        assert _loinc(observation) == ["72514-3"]
+        assert observation["category"][0]["coding"][0]["code"] == "survey"
     unasked = _bundle(pain=Pain(night=0), note="")
-    assert [each["resourceType"] for each in unasked] == ["Patient", "Observation", "Observation"]
+    assert [resource["resourceType"] for resource in unasked] == [
+        "Patient",
+        "Observation",
+        "Observation",
+    ]
     assert _observation(unasked, "pain-night")["valueInteger"] == 0
 
 
 def test_a_session_gathers_its_members_and_its_note() -> None:
     resources = _bundle(sample.record(SESSION, 1), sample.record(SESSION, 2, sample.REFUSAL))
     panel = _observation(resources, "session")
-    members = {each["reference"] for each in panel["hasMember"]}
+    members = {member["reference"] for member in panel["hasMember"]}
     assert len(members) == 3 + 2 * 2
     assert panel["note"] == [{"text": "After planting beans."}]
 
@@ -212,9 +219,9 @@ def test_alike_conditions_are_one_device() -> None:
     resources = _bundle(
         sample.record(SESSION, 1), sample.record(SESSION, 2), sample.record(SESSION, 3, other)
     )
-    devices = [each for each in resources if each["resourceType"] == "Device"]
+    devices = [device for device in resources if device["resourceType"] == "Device"]
     assert len(devices) == 2
-    versions = {each["type"]["text"]: each["value"] for each in devices[0]["version"]}
+    versions = {version["type"]["text"]: version["value"] for version in devices[0]["version"]}
     assert versions["program thawline"] == "0.1.0"
     assert versions["pose model heavy, SHA-256"] == "59e4" * 16
     assert "not a diagnosis" in devices[0]["note"][0]["text"]
@@ -229,8 +236,8 @@ def test_the_patient_is_a_pseudonym() -> None:
 def test_made_up_people_are_marked_in_every_resource() -> None:
     demo = sample.person("Rosa", demo=True)
     marked = _bundle(sample.record(SESSION), who=demo)
-    assert all(each["meta"]["security"][0]["code"] == "HTEST" for each in marked)
-    assert not [each for each in _bundle(sample.record(SESSION)) if "meta" in each]
+    assert all(resource["meta"]["security"][0]["code"] == "HTEST" for resource in marked)
+    assert not [resource for resource in _bundle(sample.record(SESSION)) if "meta" in resource]
 
 
 def test_hostile_names_and_notes_stay_text() -> None:

@@ -67,10 +67,10 @@ def test_every_field_is_documented() -> None:
 
     def fields(value: object, under: str = "") -> set[str]:
         if isinstance(value, list):
-            return set().union(*(fields(each, under) for each in value))
+            return set().union(*(fields(item, under) for item in value))
         if isinstance(value, dict):
             own = set() if under in free else set(value)
-            return own.union(*(fields(each, name) for name, each in value.items()))
+            return own.union(*(fields(item, name) for name, item in value.items()))
         return set()
 
     assert fields(_plain()) - named == set()

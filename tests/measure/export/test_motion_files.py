@@ -68,7 +68,7 @@ def test_trc_round_trip(observation, tmp_path, scale, units, near):
         "33",
     )
     assert int(facts["NumFrames"]) == len(times) == len(observation.coarse)
-    assert [each for each in lines[3].split("\t")[2:] if each] == list(LABELS)
+    assert [label for label in lines[3].split("\t")[2:] if label] == list(LABELS)
     assert lines[5] == ""
     np.testing.assert_allclose(times, observation.coarse.time_s, atol=1e-6)
     np.testing.assert_allclose(places, points.places, atol=near)

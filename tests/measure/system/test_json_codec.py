@@ -28,11 +28,11 @@ from tests.support.record_strategies import measurements
 
 
 @settings(max_examples=60, deadline=None)
-@given(found=measurements())
-def test_measurements_come_back_through_json(found: Measurement) -> None:
-    text = json.dumps(to_data(found), allow_nan=False)
-    assert from_data(Measurement, json.loads(text)) == found
-    assert json_reader(Setup)(to_json(found.provenance.setup)) == found.provenance.setup
+@given(measurement=measurements())
+def test_measurements_come_back_through_json(measurement: Measurement) -> None:
+    text = json.dumps(to_data(measurement), allow_nan=False)
+    assert from_data(Measurement, json.loads(text)) == measurement
+    assert json_reader(Setup)(to_json(measurement.provenance.setup)) == measurement.provenance.setup
 
 
 def test_plain_forms() -> None:
