@@ -16,12 +16,12 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _show(arguments: argparse.Namespace) -> int:
-    from measure.kinematics.neutral_pose import turn_deg
+    from measure.kinematics.neutral_pose import facing_turn_deg
 
     with open_store() as store:
         placements = store.placements(store.find_person(arguments.person).id)
     for placement in placements:
-        turn = turn_deg(placement.width_over_trunk, placement.shoulder_width)
+        turn = facing_turn_deg(placement.width_over_trunk, placement.shoulder_width)
         print(
             f"{placement.movement}, {placement.side}: before "
             f"{placement.camera_name or 'a camera without a name'} at {placement.width_px} x "

@@ -12,7 +12,7 @@ from calibration.message import TranslatableMessage
 from measure.domain.calibration_records import Placement
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.kinematics.neutral_pose import WIDTH_ERROR, Neutral, turn_deg
+from measure.kinematics.neutral_pose import WIDTH_ERROR, Neutral, facing_turn_deg
 from measure.storage.store import Store
 
 #: Change of distance above which a warning is given, share of the stored distance. [project]
@@ -116,8 +116,8 @@ def placement_changes(kept: Placement, today: Placement) -> tuple[PlacementChang
 def turn_resolution_deg(placement: Placement) -> float:
     """Return the smallest turn that the shoulders' width can show at this placement."""
     width, whole = placement.width_over_trunk, placement.shoulder_width
-    middle = turn_deg(width, whole)
-    return max(abs(turn_deg(width + e, whole) - middle) for e in (-WIDTH_ERROR, WIDTH_ERROR))
+    middle = facing_turn_deg(width, whole)
+    return max(abs(facing_turn_deg(width + e, whole) - middle) for e in (-WIDTH_ERROR, WIDTH_ERROR))
 
 
 def _placement_key(placement: Placement) -> tuple[str, Movement, Side]:
@@ -155,8 +155,8 @@ def _scale(kept: Placement, today: Placement) -> PlacementChange | None:
 
 
 def _turn(kept: Placement, today: Placement) -> PlacementChange | None:
-    before = turn_deg(kept.width_over_trunk, kept.shoulder_width)
-    amount = abs(turn_deg(today.width_over_trunk, kept.shoulder_width) - before)
+    before = facing_turn_deg(kept.width_over_trunk, kept.shoulder_width)
+    amount = abs(facing_turn_deg(today.width_over_trunk, kept.shoulder_width) - before)
     seen = abs(today.width_over_trunk - kept.width_over_trunk) > WIDTH_ERROR
     if amount <= TURN_DEG or not seen:
         return None

@@ -189,7 +189,7 @@ def measurement_from_observation(observation: ClipObservation, setup: Setup) -> 
     )
     return ClipReading(
         measurement=aggregate_refined(
-            refined, scan.task, _provenance(observation, setup), nothing_found=scan.verdict
+            refined, scan.task, _provenance(observation, setup), nothing_found=scan.gate_result
         ),
         observation=observation,
         guide=scan.guide,

@@ -68,7 +68,7 @@ class Neutral:
     height_px: int
 
 
-def turn_deg(width_over_trunk: float, shoulder_width: float | None = None) -> float:
+def facing_turn_deg(width_over_trunk: float, shoulder_width: float | None = None) -> float:
     """Return how far a person is turned from facing the camera, 0..180 degrees.
 
     90 is a side view, 180 the back. Near 0 and 180 the width hardly changes with the turn, so

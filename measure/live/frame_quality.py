@@ -39,8 +39,8 @@ def recent_flags(scan: ScanResult) -> tuple[Reason, ...]:
     else:
         chosen = resting | hold
         fused, resting, hold = fused.frames(chosen), resting[chosen], late[chosen]
-    verdict = model.gates(fused, scan.task, resting if np.any(resting) else hold, hold)
-    flags = verdict.refused_for + verdict.notes
+    result = model.gates(fused, scan.task, resting if np.any(resting) else hold, hold)
+    flags = result.refused_for + result.notes
     return tuple(reason for reason in flags if reason not in _NOT_NOW)
 
 

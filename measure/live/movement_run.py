@@ -148,7 +148,7 @@ class MovementRun:
         if self.is_done:
             return
         if self.detector is not None:
-            self._refusal = self.detector.verdict
+            self._refusal = self.detector.gate_result
         self._finishing = True
         self._end_if_refined()
 

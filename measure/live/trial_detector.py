@@ -124,11 +124,11 @@ class OnlineTrialDetector:
         self._scanned_view: View | None = task.view
 
     @property
-    def verdict(self) -> GateResult:
+    def gate_result(self) -> GateResult:
         """What the scan says about the frames since the last trial, when it found none."""
         if self.scan is None:
             return refuse(Reason.PERSON_LOST if self._lost else Reason.NOBODY)
-        return self.scan.verdict
+        return self.scan.gate_result
 
     def add_picture(self, rgb: PixelArray, index: int, time_s: float) -> None:
         """Keep a frame at the fine passes' rate."""

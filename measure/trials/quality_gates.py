@@ -84,8 +84,8 @@ def by_threshold(value: float, note_at: float, refuse_at: float, reason: Reason)
     return note(reason) if value >= note_at else GateResult()
 
 
-def merge_results(verdicts: Iterable[GateResult]) -> GateResult:
-    return sum(verdicts, GateResult())
+def merge_results(results: Iterable[GateResult]) -> GateResult:
+    return sum(results, GateResult())
 
 
 def needed_marks(task: MeasurementTask) -> tuple[Landmark, ...]:
@@ -100,20 +100,20 @@ def person_gate(track: Track) -> GateResult:
     if len(track) == 0:
         return refuse(Reason.NOBODY)
     share = {state: float(np.mean(track.state == state)) for state in FrameState}
-    verdict = GateResult()
+    result = GateResult()
     if share[FrameState.SEEN] == 0:
         return refuse(Reason.NOBODY)
     if share[FrameState.OTHER_PERSON] + share[FrameState.AMBIGUOUS] > OFTEN:
-        verdict += refuse(Reason.OTHER_PERSON)
+        result += refuse(Reason.OTHER_PERSON)
     if share[FrameState.NOBODY] > OFTEN:
-        verdict += refuse(Reason.PERSON_LOST)
+        result += refuse(Reason.PERSON_LOST)
     if share[FrameState.UNREADABLE] > OFTEN:
-        verdict += refuse(Reason.UNREADABLE_FRAMES)
+        result += refuse(Reason.UNREADABLE_FRAMES)
     elif share[FrameState.UNREADABLE] > 0:
-        verdict += note(Reason.UNREADABLE_FRAMES)
+        result += note(Reason.UNREADABLE_FRAMES)
     if float(np.mean(track.people > 1)) > OFTEN:
-        verdict += note(Reason.TWO_PEOPLE)
-    return verdict
+        result += note(Reason.TWO_PEOPLE)
+    return result
 
 
 def rate_gate(track: Track) -> GateResult:
@@ -136,16 +136,16 @@ def picture_gate(track: Track, task: MeasurementTask, frames: Mask) -> GateResul
         & (points[..., 1] >= edge)
         & (points[..., 1] <= track.height_px - 1 - edge)
     ) | np.isnan(points[..., 0])
-    verdict = GateResult()
+    result = GateResult()
     if float(np.max(np.mean(~inside, axis=0))) > OFTEN:
-        verdict += refuse(Reason.OUT_OF_PICTURE)
+        result += refuse(Reason.OUT_OF_PICTURE)
     other = arm(task.side.other)  # always hidden in a side view
     judged = [mark for mark in marks if mark not in (other.shoulder, other.hip)]
     visibility = np.minimum(track.visibility[frames][:, judged], track.presence[frames][:, judged])
     median = median_over(visibility, np.ones(len(visibility), dtype=bool))
     if not task.facts.behind_back and not bool(np.all(median >= LEAST_VISIBILITY)):
-        verdict += refuse(Reason.HIDDEN)
-    return verdict
+        result += refuse(Reason.HIDDEN)
+    return result
 
 
 def upright_gate(keypoints: ArmKeypoints, frames: Mask) -> GateResult:
@@ -162,21 +162,21 @@ def view_gate(keypoints: ArmKeypoints, task: MeasurementTask, rest: Mask, hold: 
     across = keypoints.separation_px / float(median_over(keypoints.trunk_px, rest))
     low, high = SEPARATION[view]
     at_rest = float(median_over(across, rest))
-    verdict = GateResult()
+    result = GateResult()
     if not low <= at_rest <= high:
         wrong_way = view in (View.FRONT, View.BACK) and low <= -at_rest <= high
         if task.facts.behind_back and wrong_way:
-            verdict += refuse(Reason.SIDES_EXCHANGED)
+            result += refuse(Reason.SIDES_EXCHANGED)
         else:
-            verdict += refuse(Reason.WRONG_VIEW)
+            result += refuse(Reason.WRONG_VIEW)
     else:
         during = float(median_over(across, hold))
         turned_round = {View.FRONT: during > high, View.BACK: during < low / 2}
         if turned_round.get(view, False):
-            verdict += refuse(Reason.SIDES_EXCHANGED)
+            result += refuse(Reason.SIDES_EXCHANGED)
     if view is View.SIDE:
-        verdict += _near_arm_gate(keypoints, rest)
-    return verdict
+        result += _near_arm_gate(keypoints, rest)
+    return result
 
 
 def _near_arm_gate(keypoints: ArmKeypoints, rest: Mask) -> GateResult:
@@ -201,22 +201,22 @@ def arm_gate(keypoints: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     elbow = float(
         median_over(corner_deg(keypoints.shoulder, keypoints.elbow, keypoints.wrist), hold)
     )
-    verdict = GateResult()
+    result = GateResult()
     if elbow < ELBOW_REFUSE_DEG:
-        verdict += refuse(Reason.ELBOW_BENT)
+        result += refuse(Reason.ELBOW_BENT)
     elif elbow < ELBOW_NOTE_DEG:
-        verdict += note(Reason.ELBOW_BENT)
+        result += note(Reason.ELBOW_BENT)
     arm_px = length(keypoints.elbow - keypoints.shoulder) + length(
         keypoints.wrist - keypoints.elbow
     )
     ratio = float(median_over(arm_px, hold) / median_over(arm_px, rest))
     if ratio > ARM_LONG_REFUSE:
-        verdict += refuse(Reason.LIMB_LENGTH)
+        result += refuse(Reason.LIMB_LENGTH)
     elif ratio < ARM_SHORT_REFUSE:
-        verdict += refuse(Reason.OUT_OF_PLANE)
+        result += refuse(Reason.OUT_OF_PLANE)
     elif ratio < ARM_SHORT_NOTE:
-        verdict += note(Reason.OUT_OF_PLANE)
-    return verdict
+        result += note(Reason.OUT_OF_PLANE)
+    return result
 
 
 def shrug_gate(keypoints: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
@@ -238,12 +238,12 @@ def elevation_gates(
 ) -> GateResult:
     """Return all gates of an elevation for one trial."""
     keypoints = fused.keypoints
-    verdict = _visibility_gates(keypoints.track, task, rest | hold)
-    if Reason.NOBODY in verdict.refused_for:
-        return verdict
+    result = _visibility_gates(keypoints.track, task, rest | hold)
+    if Reason.NOBODY in result.refused_for:
+        return result
     return merge_results(
         (
-            verdict,
+            result,
             upright_gate(keypoints, rest | hold),
             view_gate(keypoints, task, rest, hold),
             lean_gate(keypoints, task.known_view, rest, hold),
@@ -258,12 +258,12 @@ def rotation_gates(fused: FusedSeries, task: MeasurementTask, zero: Mask, hold: 
     keypoints, rotation, phases = fused.keypoints, fused.rotation, fused.rotation_phases
     assert rotation is not None
     assert phases is not None
-    verdict = _visibility_gates(keypoints.track, task, zero | hold)
-    if Reason.NOBODY in verdict.refused_for:
-        return verdict
+    result = _visibility_gates(keypoints.track, task, zero | hold)
+    if Reason.NOBODY in result.refused_for:
+        return result
     return merge_results(
         (
-            verdict,
+            result,
             upright_gate(keypoints, zero | hold),
             view_gate(keypoints, task, zero, hold),
             _turn_gate(rotation, phases.facing),
@@ -278,9 +278,9 @@ def rotation_gates(fused: FusedSeries, task: MeasurementTask, zero: Mask, hold: 
 def reach_gates(fused: FusedSeries, task: MeasurementTask, rest: Mask, hold: Mask) -> GateResult:
     """Return all gates of the hand-behind-back reach for one trial."""
     keypoints = fused.keypoints
-    verdict = _visibility_gates(keypoints.track, task, rest | hold)
-    if Reason.NOBODY in verdict.refused_for:
-        return verdict
+    result = _visibility_gates(keypoints.track, task, rest | hold)
+    if Reason.NOBODY in result.refused_for:
+        return result
     start, end = median_over(keypoints.trunk, rest), median_over(keypoints.trunk, hold)
     lean = abs(float(turn_deg(start, end)))
     upper_arm = length(keypoints.elbow - keypoints.shoulder) / keypoints.trunk_px
@@ -288,7 +288,7 @@ def reach_gates(fused: FusedSeries, task: MeasurementTask, rest: Mask, hold: Mas
     too_long = float(median_over(upper_arm, hold)) > REACH_UPPER_ARM
     return merge_results(
         (
-            verdict,
+            result,
             upright_gate(keypoints, rest | hold),
             view_gate(keypoints, task, rest, hold),
             by_threshold(lean, REACH_LEAN_NOTE_DEG, REACH_LEAN_REFUSE_DEG, Reason.TRUNK_LEAN),

@@ -95,27 +95,27 @@ def _refine(
         hold_end_s=trial.hold_end_s,
     )
     if trial.hold_start_s is None or trial.hold_end_s is None:
-        verdict = refuse(Reason.PERSON_LOST if trial.gap else Reason.NO_HOLD)
+        result = refuse(Reason.PERSON_LOST if trial.gap else Reason.NO_HOLD)
         hold = (time_s >= trial.start_s) & (time_s <= trial.end_s)
-        return _refused(blank, model.gates(fused, task, rest, hold) + verdict, fused)
+        return _refused(blank, model.gates(fused, task, rest, hold) + result, fused)
     hold = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
-    verdict = model.gates(fused, task, rest, hold)
+    result = model.gates(fused, task, rest, hold)
     if trial.gap:
-        verdict += refuse(Reason.PERSON_LOST)
+        result += refuse(Reason.PERSON_LOST)
     if not trial.steady:
-        verdict += note(Reason.UNSTEADY_HOLD)
+        result += note(Reason.UNSTEADY_HOLD)
     means = np.array(
         [mean_near_median(values[hold], model.near_median) for values in fused.per_pass]
     )
     value, spread = consensus(means, model.agreement)
     if value is None:
-        return _refused(blank, verdict + refuse(Reason.PASSES_DISAGREE), fused)
+        return _refused(blank, result + refuse(Reason.PASSES_DISAGREE), fused)
     change = _correction_deg(value, task)
     value += change
-    verdict += value_gate(task.movement, value)
-    if verdict.refused_for:
-        return _refused(blank, verdict, fused, spread)
-    half = half_width(task.movement, task.known_view, quality, spread, verdict.notes)
+    result += value_gate(task.movement, value)
+    if result.refused_for:
+        return _refused(blank, result, fused, spread)
+    half = half_width(task.movement, task.known_view, quality, spread, result.notes)
     vertical = fused.against_vertical
     return RefinedTrial(
         trial=replace(
@@ -123,7 +123,7 @@ def _refine(
             value=value,
             low=value - half,
             high=value + half,
-            flags=verdict.notes,
+            flags=result.notes,
             spread=float(np.nanstd(fused.value[hold])),
         ),
         against_vertical=None
@@ -183,11 +183,11 @@ def _redetect_hold(
 
 
 def _refused(
-    blank: Trial, verdict: GateResult, fused: FusedSeries, spread: float = math.nan
+    blank: Trial, result: GateResult, fused: FusedSeries, spread: float = math.nan
 ) -> RefinedTrial:
     return RefinedTrial(
         trial=replace(
-            blank, flags=verdict.refused_for + verdict.notes, refused_for=verdict.refused_for
+            blank, flags=result.refused_for + result.notes, refused_for=result.refused_for
         ),
         against_vertical=None,
         spread=spread,

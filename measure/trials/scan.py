@@ -48,7 +48,7 @@ class ScanResult:
         Candidates for the fine passes.
     windows
         Start and end in seconds for each trial.
-    verdict
+    gate_result
         Why there are no candidates, when `trials` is empty.
     fused
         The coarse pass's values over the track's frames; all NaN where the track could not be
@@ -58,7 +58,7 @@ class ScanResult:
     task: MeasurementTask
     trials: tuple[TrialCandidate, ...]
     windows: tuple[tuple[float, float], ...]
-    verdict: GateResult
+    gate_result: GateResult
     fused: FusedSeries
 
     @property
@@ -81,7 +81,7 @@ def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
     if unreadable.refused_for:
         nothing = np.full(len(track), np.nan)
         blank = FusedSeries(keypoints=keypoints, per_pass=nothing[None], value=nothing)
-        return ScanResult(task=task, trials=(), windows=(), verdict=unreadable, fused=blank)
+        return ScanResult(task=task, trials=(), windows=(), gate_result=unreadable, fused=blank)
     no_rest = np.zeros(len(track), dtype=bool)
     fused = model.estimate(passes, task, no_rest)
     segmentation = segment_trials(track.time_s, fused.value, model.segmentation)
@@ -92,7 +92,7 @@ def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
         task=task,
         trials=trials,
         windows=tuple(window_of(trial, task.movement) for trial in trials),
-        verdict=GateResult() if trials else _why_none(keypoints, task, segmentation),
+        gate_result=GateResult() if trials else _why_none(keypoints, task, segmentation),
         fused=fused,
     )
 
@@ -189,15 +189,15 @@ def _why_none(
     """Return why no trial was found: the person, the view, or the movement itself."""
     track = keypoints.track
     seen = track.state == FrameState.SEEN
-    verdict = person_gate(track)
-    if not verdict.refused_for:
-        verdict += upright_gate(keypoints, seen)
-    if not verdict.refused_for:
-        verdict += picture_gate(track, task, seen)
-    if not verdict.refused_for and not model_of(task.movement).starts_facing:
-        verdict += view_gate(keypoints, task, seen, seen)
-    if verdict.refused_for:
-        return verdict
+    result = person_gate(track)
+    if not result.refused_for:
+        result += upright_gate(keypoints, seen)
+    if not result.refused_for:
+        result += picture_gate(track, task, seen)
+    if not result.refused_for and not model_of(task.movement).starts_facing:
+        result += view_gate(keypoints, task, seen, seen)
+    if result.refused_for:
+        return result
     if segmentation.moved and not segmentation.neutral_seen:
-        return verdict + refuse(Reason.NO_NEUTRAL)
-    return verdict + refuse(Reason.NO_MOVE)
+        return result + refuse(Reason.NO_NEUTRAL)
+    return result + refuse(Reason.NO_MOVE)

@@ -7,7 +7,7 @@ from calibration.placement.standing import StandingEstimate, WithUncertainty, es
 from measure.domain.landmarks import Landmark
 from measure.domain.tracks import FrameState, Track
 from measure.errors import InputError
-from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of, turn_deg
+from measure.kinematics.neutral_pose import Neutral, facing_turn_deg, median_points, neutral_of
 from tests.support.virtual_room import Room, standing
 
 
@@ -150,7 +150,7 @@ def test_the_turn_from_the_shoulders_width(turn: float) -> None:
     room = Room(focal=4000.0)
     estimate = neutral_of(standing(room, distance_m=12.0, turn_deg=turn))
     assert isinstance(estimate, Neutral)
-    assert turn_deg(estimate.width_over_trunk, 0.196 / 0.289) == pytest.approx(turn, abs=2.0)
+    assert facing_turn_deg(estimate.width_over_trunk, 0.196 / 0.289) == pytest.approx(turn, abs=2.0)
 
 
 def test_medians_are_of_the_frames_that_saw_the_person() -> None:

@@ -142,7 +142,7 @@ def test_a_person_lost_for_long_has_to_begin_anew():
 def test_a_person_who_walks_off_is_told_as_the_reason():
     watch = watch_for()
     play(watch, np.zeros(60), absent=range(20, 60))
-    assert watch.verdict.refused_for == (Reason.PERSON_LOST,)
+    assert watch.gate_result.refused_for == (Reason.PERSON_LOST,)
 
 
 def test_an_arm_that_never_rests_waits_for_neutral():
@@ -150,7 +150,7 @@ def test_an_arm_that_never_rests_waits_for_neutral():
     captured, progresses = play(watch, np.full(40, 70.0))
     assert captured == []
     assert progresses[-1].phase is Phase.WAIT_NEUTRAL
-    assert Reason.NO_MOVE in watch.verdict.refused_for
+    assert Reason.NO_MOVE in watch.gate_result.refused_for
 
 
 def test_long_rest_takes_no_more_memory():

@@ -26,7 +26,7 @@ def read(track: Track, view: View) -> Measurement:
         for trial, window in zip(scan.trials, scan.windows, strict=True)
     ]
     return aggregate_refined(
-        refined, scan.task, Provenance(model="heavy"), nothing_found=scan.verdict
+        refined, scan.task, Provenance(model="heavy"), nothing_found=scan.gate_result
     )
 
 

@@ -48,9 +48,9 @@ def moved(track, mark, frames, place):
 )
 def test_a_perfect_trial_passes_without_a_word(movement, view, side):
     track = elevation_track(SERIES / 3, movement, side, view)
-    verdict = gates(track, movement, side, view)
-    assert verdict.refused_for == ()
-    assert verdict.notes == ()
+    result = gates(track, movement, side, view)
+    assert result.refused_for == ()
+    assert result.notes == ()
 
 
 @pytest.mark.parametrize(
@@ -58,9 +58,9 @@ def test_a_perfect_trial_passes_without_a_word(movement, view, side):
     [(0, False, False), (4, False, False), (7, True, False), (13, False, True)],
 )
 def test_a_leaning_trunk(lean, noted, refused):
-    verdict = gates(standing(lean_deg=np.where(HOLD, lean, 0)))
-    assert (Reason.TRUNK_LEAN in verdict.notes) == noted
-    assert (Reason.TRUNK_LEAN in verdict.refused_for) == refused
+    result = gates(standing(lean_deg=np.where(HOLD, lean, 0)))
+    assert (Reason.TRUNK_LEAN in result.notes) == noted
+    assert (Reason.TRUNK_LEAN in result.refused_for) == refused
 
 
 @pytest.mark.parametrize(
@@ -74,14 +74,14 @@ def test_a_leaning_trunk(lean, noted, refused):
     ],
 )
 def test_a_bent_elbow(bend, noted, refused):
-    verdict = gates(standing(elbow_bend_deg=np.where(HOLD, bend, 0)))
-    assert (Reason.ELBOW_BENT in verdict.notes) == noted
-    assert (Reason.ELBOW_BENT in verdict.refused_for) == refused
+    result = gates(standing(elbow_bend_deg=np.where(HOLD, bend, 0)))
+    assert (Reason.ELBOW_BENT in result.notes) == noted
+    assert (Reason.ELBOW_BENT in result.refused_for) == refused
 
 
 def test_a_hand_beyond_the_edge_is_out_of_the_picture():
-    verdict = gates(moved(standing(), Landmark.LEFT_WRIST, HOLD, (300, -25)))
-    assert Reason.OUT_OF_PICTURE in verdict.refused_for
+    result = gates(moved(standing(), Landmark.LEFT_WRIST, HOLD, (300, -25)))
+    assert Reason.OUT_OF_PICTURE in result.refused_for
 
 
 def test_hips_below_the_picture_are_out_of_it():
@@ -101,14 +101,14 @@ def test_points_seen_unsurely_or_who_knows_how_are_hidden(value):
 
 
 def test_flexion_from_the_front_is_the_wrong_view():
-    verdict = gates(standing(), movement=Movement.FLEXION, view=View.SIDE)
-    assert Reason.WRONG_VIEW in verdict.refused_for
+    result = gates(standing(), movement=Movement.FLEXION, view=View.SIDE)
+    assert Reason.WRONG_VIEW in result.refused_for
 
 
 def test_the_far_arm_is_told_by_where_the_nose_points():
     near_right = elevation_track(SERIES, Movement.FLEXION, Side.RIGHT, View.SIDE)
-    verdict = gates(near_right, Movement.FLEXION, Side.LEFT, View.SIDE)
-    assert Reason.FAR_ARM in verdict.refused_for
+    result = gates(near_right, Movement.FLEXION, Side.LEFT, View.SIDE)
+    assert Reason.FAR_ARM in result.refused_for
 
 
 def test_a_tracker_that_believes_in_a_turned_trunk_is_refused():
@@ -116,14 +116,14 @@ def test_a_tracker_that_believes_in_a_turned_trunk_is_refused():
     points = track.points_px.copy()
     frames = np.ix_(np.flatnonzero(HOLD), [Landmark.RIGHT_SHOULDER])
     points[frames] = points[np.ix_(np.flatnonzero(HOLD), [Landmark.LEFT_SHOULDER])] + [-20, 0]
-    verdict = gates(replace(track, points_px=points))
-    assert Reason.SIDES_EXCHANGED in verdict.refused_for
+    result = gates(replace(track, points_px=points))
+    assert Reason.SIDES_EXCHANGED in result.refused_for
 
 
 @pytest.mark.parametrize("roll", [90, 180, -90])
 def test_a_turned_picture_is_noticed(roll):
-    verdict = gates(standing(roll_deg=roll))
-    assert Reason.TURNED_PICTURE in verdict.refused_for
+    result = gates(standing(roll_deg=roll))
+    assert Reason.TURNED_PICTURE in result.refused_for
 
 
 @pytest.mark.parametrize(
@@ -176,6 +176,6 @@ def test_a_shrug_is_only_noted():
     track = standing()
     points = track.points_px.copy()
     points[HOLD, Landmark.LEFT_SHOULDER, 1] -= 12
-    verdict = gates(replace(track, points_px=points))
-    assert Reason.SHRUG in verdict.notes
-    assert Reason.SHRUG not in verdict.refused_for
+    result = gates(replace(track, points_px=points))
+    assert Reason.SHRUG in result.notes
+    assert Reason.SHRUG not in result.refused_for

@@ -49,7 +49,7 @@ def read(track, movement, side, view=None, others=()):
         for trial, window in zip(scan.trials, scan.windows, strict=True)
     ]
     return scan, aggregate_refined(
-        refined, scan.task, Provenance(model="heavy"), nothing_found=scan.verdict
+        refined, scan.task, Provenance(model="heavy"), nothing_found=scan.gate_result
     )
 
 
