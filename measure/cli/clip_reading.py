@@ -1,4 +1,4 @@
-"""Reading clips for a command: models fetched, clips read here or on a cluster, progress drawn."""
+"""Reading clips for a command: models fetched, clips read here or on a cluster, progress bar."""
 
 import sys
 from collections.abc import Iterator, Sequence
@@ -47,11 +47,11 @@ def read_entries(
         disable=not sys.stderr.isatty(),
         bar_format="{desc} {bar:30} {percentage:3.0f} %  {remaining} left",
         leave=False,
-    ) as drawn:
+    ) as bar:
 
         def progress(done: float) -> None:
-            drawn.n = round(100 * done)
-            drawn.refresh()
+            bar.n = round(100 * done)
+            bar.refresh()
 
         if cluster is None:
             from measure.batch.run import read_many, usual_workers
@@ -74,7 +74,13 @@ def read_entries(
                 cached=cached,
                 progress=progress,
             )
-        for outcome in coming:
-            if outcome.is_earlier:
-                drawn.total -= 100
-            yield outcome
+        for result in coming:
+            if result.is_earlier:
+                bar.total -= 100
+            yield result
+
+
+def exit_code(results: Sequence[ClipResult]) -> int:
+    """Return 1 when a failure of ours is among the results, 2 for unreadable input, else 0."""
+    codes = {result.error.exit_code for result in results if result.error is not None}
+    return 1 if 1 in codes else max(codes, default=0)

@@ -3,14 +3,13 @@
 import argparse
 import csv
 import json
-import sys
 from dataclasses import dataclass
 from importlib.resources import as_file, files
 from pathlib import Path
+from statistics import median
 from typing import Any
 
-from measure.cli.clip_reading import read_entries, settings_of
-from measure.cli.replay import exit_code
+from measure.cli.clip_reading import exit_code, print_note, read_entries, settings_of
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side
@@ -55,8 +54,6 @@ class SampleClip:
 
     Attributes
     ----------
-    truth
-        Median of the true values of its holds, or None where nothing should be read.
     times_s, values
         The true value of each frame.
     expected
@@ -64,10 +61,14 @@ class SampleClip:
     """
 
     entry: ClipEntry
-    truth: float | None
     times_s: list[float]
     values: list[float]
     expected: tuple[str, ...]
+
+    @property
+    def truth(self) -> float | None:
+        """Median of the true values of its holds, or None where nothing should be read."""
+        return self.entry.reference
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -85,15 +86,15 @@ def run(arguments: argparse.Namespace) -> int:
     with as_file(files(_CLIPS[0]).joinpath(_CLIPS[1])) as clips:
         samples = sample_clips(clips)
         settings = settings_of(quality, None)
-        outcomes = []
-        for outcome in read_entries([sample.entry for sample in samples], settings):
-            outcomes.append(outcome)
-            _write_pictures(folder, samples[outcome.number], outcome)
-    outcomes.sort(key=lambda outcome: outcome.number)
-    _print(samples, outcomes)
-    _write_results(folder / "results.json", samples, outcomes)
+        results = []
+        for result in read_entries([sample.entry for sample in samples], settings):
+            results.append(result)
+            _write_pictures(folder, samples[result.number], result)
+    results.sort(key=lambda result: result.number)
+    _print(samples, results)
+    _write_results(folder / "results.json", samples, results)
     print(f"Annotated clips, curves and results.json are in {folder}.")
-    return exit_code(outcomes)
+    return exit_code(results)
 
 
 def _load_story() -> int:
@@ -116,56 +117,54 @@ def _sample(folder: Path, facts: dict[str, Any]) -> SampleClip:
     clip = folder / facts["file"]
     with clip.with_suffix(".csv").open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
-    holds = sorted(hold["value"] for hold in facts["holds"])
+    holds = [hold["value"] for hold in facts["holds"]]
     expected = tuple(facts["expected"])
     readable = expected == ("reading",) and holds
-    middle = len(holds) // 2
     return SampleClip(
         entry=ClipEntry(
             clip=clip,
             movement=Movement(facts["movement"]),
             side=Side(facts["side"]),
             view=View(facts["view"]) if readable else None,
-            reference=(holds[middle] + holds[~middle]) / 2 if readable else None,
+            reference=median(holds) if readable else None,
         ),
-        truth=(holds[middle] + holds[~middle]) / 2 if readable else None,
         times_s=[float(row["time_s"]) for row in rows],
         values=[float(row["value"]) for row in rows],
         expected=expected,
     )
 
 
-def _write_pictures(folder: Path, sample: SampleClip, outcome: ClipResult) -> None:
+def _write_pictures(folder: Path, sample: SampleClip, result: ClipResult) -> None:
     from measure.export.annotated_clip import write_annotated
     from measure.export.clip_figure import draw_curve
 
-    if outcome.reading is None:
+    if result.reading is None:
         return
     name = sample.entry.clip.stem
-    draw_curve(folder / f"{name}.png", outcome.reading, (sample.times_s, sample.values))
-    write_annotated(sample.entry.clip, folder / f"{name}.mp4", outcome.reading)
+    draw_curve(folder / f"{name}.png", result.reading, (sample.times_s, sample.values))
+    write_annotated(sample.entry.clip, folder / f"{name}.mp4", result.reading)
 
 
-def _print(samples: list[SampleClip], outcomes: list[ClipResult]) -> None:
+def _print(samples: list[SampleClip], results: list[ClipResult]) -> None:
     from measure.cli.main import NOTICE
     from measure.cli.terminal_table import table
     from measure.report.measurement_wording import interval_text, reason_codes, value_text
 
     rows = []
-    for sample, outcome in zip(samples, outcomes, strict=True):
+    for sample, result in zip(samples, results, strict=True):
         entry = sample.entry
         row = [entry.clip.stem, str(entry.movement), str(entry.side)]
-        if outcome.reading is None:
+        if result.reading is None:
             rows.append([*row, "not read", "", "", "", ""])
-            print(f"thawline: {outcome.error}", file=sys.stderr)
+            print_note(str(result.error))
             continue
-        measurement = outcome.reading.measurement
+        measurement = result.reading.measurement
         truth = "refusal" if sample.truth is None else _digits(sample.truth, measurement.unit)
         error = ""
         if sample.truth is not None and measurement.value is not None:
             error = _digits(measurement.value - sample.truth, measurement.unit, sign="+")
-        said = [value_text(measurement), interval_text(measurement), truth, error]
-        rows.append([*row, *said, reason_codes(measurement)])
+        reading = [value_text(measurement), interval_text(measurement)]
+        rows.append([*row, *reading, truth, error, reason_codes(measurement)])
     header = ("clip", "movement", "side", "reading", "95 % interval", "truth", "error", "remarks")
     print(table(rows, header))
     print(
@@ -179,20 +178,20 @@ def _digits(value: float, unit: Unit, sign: str = "") -> str:
     return f"{value:{sign}.1f}°" if unit is Unit.DEGREES else f"{value:{sign}.3f}"
 
 
-def _write_results(path: Path, samples: list[SampleClip], outcomes: list[ClipResult]) -> None:
+def _write_results(path: Path, samples: list[SampleClip], results: list[ClipResult]) -> None:
     from measure.export.clip_json import document
     from measure.system.atomic_files import write_json
     from measure.system.versions import software
 
     read = [
-        (sample, outcome.reading)
-        for sample, outcome in zip(samples, outcomes, strict=True)
-        if outcome.reading is not None
+        (sample, result.reading)
+        for sample, result in zip(samples, results, strict=True)
+        if result.reading is not None
     ]
     content = document(
         software(), [(sample.entry.clip.name, reading.measurement) for sample, reading in read]
     )
-    for result, (sample, _) in zip(content["results"], read, strict=True):
-        result["truth"] = None if sample.truth is None else round(sample.truth, 4)
-        result["expected"] = list(sample.expected)
+    for entry, (sample, _) in zip(content["results"], read, strict=True):
+        entry["truth"] = None if sample.truth is None else round(sample.truth, 4)
+        entry["expected"] = list(sample.expected)
     write_json(path, content)

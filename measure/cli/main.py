@@ -28,7 +28,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     unreadable input, 1 for our own failure.
     """
     for stream in (sys.stdout, sys.stderr):
-        # A terminal without a letter of somebody's name shows a mark instead of failing.
+        # A terminal that lacks a letter shows a mark instead of failing.
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
     words = sys.argv[1:] if arguments is None else arguments

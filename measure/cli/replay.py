@@ -7,7 +7,7 @@ from importlib.metadata import entry_points
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from measure.cli.clip_reading import print_note, read_entries, settings_of
+from measure.cli.clip_reading import exit_code, print_note, read_entries, settings_of
 from measure.cli.open_store import person_id_of
 from measure.cli.replay_options import (
     add_comparison_options,
@@ -123,12 +123,6 @@ def _make_agreement_folder(folder: Path) -> None:
             f"{folder} cannot be used: {error.strerror or error}. Name another folder for "
             "--agreement."
         ) from error
-
-
-def exit_code(results: Sequence[ClipResult]) -> int:
-    """Return 1 when a failure of ours is among the results, 2 for unreadable input, else 0."""
-    codes = {result.error.exit_code for result in results if result.error is not None}
-    return 1 if 1 in codes else max(codes, default=0)
 
 
 def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:

@@ -70,7 +70,7 @@ def _padding(start: int) -> bytes:
 
 
 def with_pixel_range(network: bytes, mean: float, std: float) -> bytes:
-    """Return the network with metadata that its input is an RGB picture, (value - mean) / std.
+    """Return the network with metadata that its input is an RGB image, (value - mean) / std.
 
     A network that already carries metadata is returned as it is. Otherwise a new root table
     is put in front of the unchanged old bytes: references in this format only point forwards

@@ -177,7 +177,7 @@ def obtain(
         Called with the share done and a few words, several times a second.
     renew_damaged
         Whether a kept bundle that is not what it should be is replaced; otherwise it is an
-        error, because a model that changed by itself deserves a look.
+        error, because a model that changed by itself needs an explanation.
 
     Raises
     ------
@@ -211,7 +211,7 @@ def obtain_all(
 
 
 def _silent(done: float, words: str) -> None:
-    """Progress that nobody watches."""
+    """Ignore progress."""
 
 
 def _good(quality: ModelQuality, checksums: Checksums) -> bool:
