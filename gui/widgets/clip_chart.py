@@ -12,7 +12,7 @@ from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.reading_scale import scale_of
+from measure.domain.reading_scale import scale_holding
 
 
 class ClipChart(QWidget):
@@ -76,8 +76,9 @@ class ClipChart(QWidget):
         plot.setLabel("bottom", tr("seconds"), color=appearance.palette.quiet, **size)
         if self._curve is None:
             return
-        low, high = scale_of(self._movement)
-        plot.setYRange(low, high, padding=0.03)
+        scored = [trial.value for trial, _ in self._trials if trial.scored]
+        readings = [value for value in scored if value is not None]
+        plot.setYRange(*scale_holding(self._movement, readings), padding=0.03)
         for trial, accepted in self._trials:
             self._draw_trial(trial, accepted)
         plot.plot(

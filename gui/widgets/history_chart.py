@@ -1,7 +1,7 @@
 """Readings over weeks: upright bands of both shoulders, pain and stretches beneath."""
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 import pyqtgraph as pg
 from PySide6.QtCore import QRectF, Qt, Signal, Slot
@@ -15,7 +15,7 @@ from gui.text.wording import event_mark, side_title, tr
 from gui.widgets.day_axis import DayAxis
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.reading_scale import scale_of
+from measure.domain.reading_scale import scale_holding
 from measure.domain.records import Event
 
 _DAY_S = 86_400.0
@@ -69,9 +69,14 @@ class _IntervalBands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carri
     def boundingRect(self) -> QRectF:
         if not self._curve.points:
             return QRectF()
-        bottom, top = scale_of(self._movement)
+        bottom, top = _scale(self._movement, self._curve.points)
         first, last = self._curve.points[0].time_s, self._curve.points[-1].time_s
         return QRectF(first - _DAY_S, bottom, last - first + 2 * _DAY_S, top - bottom)
+
+
+def _scale(movement: Movement, points: Iterable[CurvePoint]) -> tuple[float, float]:
+    """Return the scale on which the marks of all readings are seen."""
+    return scale_holding(movement, [p.value for p in points if p.value is not None])
 
 
 class HistoryChart(QWidget):
@@ -132,10 +137,10 @@ class HistoryChart(QWidget):
 
     def _span(self) -> tuple[float, float]:
         """Return the part of the scale that the readings need, with room around them."""
-        bottom, top = scale_of(self._movement)
         points = [point for curve in self._curves for point in curve.points]
-        low = min((each.low for each in points if each.low is not None), default=bottom)
-        high = max((each.high for each in points if each.high is not None), default=top)
+        bottom, top = _scale(self._movement, points)
+        low = min((point.low for point in points if point.low is not None), default=bottom)
+        high = max((point.high for point in points if point.high is not None), default=top)
         room = (top - bottom) * 0.08
         return max(bottom - room, low - 2 * room), min(top + room, high + room)
 

@@ -3,6 +3,8 @@
 The same on the screen and on paper, so that a reading sits at the same place on both.
 """
 
+from collections.abc import Iterable
+
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 
 #: Ends of the scale of the reach, fraction of mid-hip to C7; the usual reach lies within.
@@ -22,6 +24,13 @@ def scale_of(movement: Movement) -> tuple[float, float]:
     if facts.unit is Unit.FRACTION:
         return _REACH_SCALE
     return (0.0, 180.0) if facts.usual[1] > _SHORT_SCALE_END_DEG else (0.0, 90.0)
+
+
+def scale_holding(movement: Movement, values: Iterable[float]) -> tuple[float, float]:
+    """Return the ends of a movement's scale, moved outwards where values lie beyond them."""
+    beyond = tuple(values)
+    low, high = scale_of(movement)
+    return min((low, *beyond)), max((high, *beyond))
 
 
 def share_of_scale(value: float, movement: Movement) -> float:

@@ -3,7 +3,7 @@
 import pytest
 
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.reading_scale import paleness, scale_of, share_of_scale
+from measure.domain.reading_scale import paleness, scale_holding, scale_of, share_of_scale
 
 
 @pytest.mark.parametrize("movement", list(Movement))
@@ -18,6 +18,13 @@ def test_the_scale_holds_what_is_usual(movement: Movement) -> None:
 )
 def test_a_reach_lies_between_the_scale_s_ends(value: float, share: float) -> None:
     assert share_of_scale(value, Movement.HAND_BEHIND_BACK) == pytest.approx(share)
+
+
+def test_a_chart_s_scale_holds_every_reading() -> None:
+    reach = Movement.HAND_BEHIND_BACK
+    assert scale_holding(reach, []) == scale_of(reach)
+    assert scale_holding(reach, [0.2, 0.6]) == scale_of(reach)
+    assert scale_holding(reach, [-0.3, 1.0]) == (-0.3, 1.0)
 
 
 @pytest.mark.parametrize(
