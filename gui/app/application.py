@@ -112,7 +112,9 @@ def build_services(
     settings = make_settings_private(folder / "window.ini")
     appearance = Appearance(settings.scheme, settings.text_percent)
     appearance.apply()
-    reader = WindowClipAnalyzer(lambda: local_models(quality), known=lambda: services.clip_setup())
+    reader = WindowClipAnalyzer(
+        lambda: local_models(quality), setup_of_clip=lambda: services.clip_setup()
+    )
     records = BackgroundWorker("records")
     services = Services(
         appearance=appearance,
@@ -128,7 +130,7 @@ def build_services(
         combine_trials=aggregate_accepted_trials,
         end_reading=reader.close,
         clips=clips,
-        known=SetupProvider(load_stored_setup),
+        setup_provider=SetupProvider(load_stored_setup),
         load_calibration=load_calibration_state,
         # Clips that play as if they were the camera may show anybody, standing anywhere.
         placement_monitor=None if clips else PlacementMonitor(records, dt.date.today),

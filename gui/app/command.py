@@ -24,7 +24,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--source", type=Path, nargs="+", default=[], metavar="CLIP", help="clips for a camera"
     )
-    parser.add_argument("--model-quality", choices=[each.value for each in ModelQuality])
+    parser.add_argument("--model-quality", choices=[quality.value for quality in ModelQuality])
     parser.set_defaults(run=run)
 
 

@@ -45,7 +45,7 @@ class MainWindow(QMainWindow):
         self.progress = ProgressPage(services)
         self.clips = ClipsPage(services)
         self.setup = SetupPage(services)
-        self.known = CalibrationPages(services)
+        self.calibration = CalibrationPages(services)
         self.reports = ReportDialogs(services, self)
         self.messages = MessageBar()
         self.words: list[QPushButton] = []
@@ -76,7 +76,7 @@ class MainWindow(QMainWindow):
             group.addButton(word, place)
             self.words.append(word)
             self._pages.addWidget(page)
-        self._pages.addWidget(self.known)
+        self._pages.addWidget(self.calibration)
         group.idClicked.connect(self.go)
         words = FlowRow(gap, filling=False)
         words.offer(self.words)
@@ -94,12 +94,12 @@ class MainWindow(QMainWindow):
         self.clips.session_ended.connect(self.progress.reload)
         self.setup.mirror_changed.connect(self.measure.live.video.set_mirrored)
         self.setup.calibration_requested.connect(self.show_calibration)
-        self.known.back.connect(partial(self.go, 3))
+        self.calibration.back.connect(partial(self.go, 3))
         for source in (
             self.measure,
             self.progress,
             self.clips,
-            self.known,
+            self.calibration,
             self.reports,
             self._preferences,
         ):
@@ -124,8 +124,8 @@ class MainWindow(QMainWindow):
     @Slot()
     def show_calibration(self) -> None:
         """Show what is known of camera and body; it belongs to the set-up."""
-        self._pages.setCurrentWidget(self.known)
-        self.known.show_calibration()
+        self._pages.setCurrentWidget(self.calibration)
+        self.calibration.show_calibration()
 
     @Slot()
     def open_clip(self) -> None:

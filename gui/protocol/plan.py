@@ -174,14 +174,15 @@ class SessionPlan:
 
     @property
     def practice_left(self) -> int:
-        done = sum(each.state is AttemptState.PRACTICE for each in self._attempts)
+        done = sum(attempt.state is AttemptState.PRACTICE for attempt in self._attempts)
         return max(0, self.task.practice - done)
 
     @property
     def counted(self) -> int:
         """Scored trials and those still being refined."""
         return sum(
-            each.state in (AttemptState.SCORED, AttemptState.REFINING) for each in self._attempts
+            attempt.state in (AttemptState.SCORED, AttemptState.REFINING)
+            for attempt in self._attempts
         )
 
     @property
@@ -275,7 +276,9 @@ class SessionPlan:
             self._replace_attempt(event, AttemptState.REFUSED)
             self._measurement = event.measurement or self._measurement
         elif event.kind is LiveEventKind.TRIAL_DISCARDED:
-            self._attempts = [each for each in self._attempts if each.trial_id != event.trial_id]
+            self._attempts = [
+                attempt for attempt in self._attempts if attempt.trial_id != event.trial_id
+            ]
             self._measurement = event.measurement
         elif event.kind is LiveEventKind.MEASUREMENT_DONE:
             self._finish(event.measurement)

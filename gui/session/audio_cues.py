@@ -96,6 +96,6 @@ def _speaker(parent: QObject) -> Any:
         return None
     speaker = QTextToSpeech(parent)
     # In the window's language where there is such a voice.
-    if QLocale().language() in [each.language() for each in speaker.availableLocales()]:
+    if QLocale().language() in [locale.language() for locale in speaker.availableLocales()]:
         speaker.setLocale(QLocale())
     return speaker if speaker.availableVoices() else None

@@ -54,17 +54,17 @@ class WindowClipAnalyzer:
 
     Parameters
     ----------
-    known
+    setup_of_clip
         Returns what is known of whoever the clips show; called in the thread that reads.
     """
 
     def __init__(
         self,
         load_models: Callable[[], ModelSet],
-        known: Callable[[], Setup] = Setup,
+        setup_of_clip: Callable[[], Setup] = Setup,
     ) -> None:
         self._load_models = load_models
-        self._known = known
+        self._setup_of_clip = setup_of_clip
         self._models: ModelSet | None = None
         self._process: PoseProcess | None = None
 
@@ -73,7 +73,7 @@ class WindowClipAnalyzer:
     ) -> ClipAnalysis:
         from measure.clips.read import read_clip
 
-        def told(share: float) -> None:
+        def report(share: float) -> None:
             if not progress(share):
                 raise ReadingCancelledError("The reading was stopped.")
 
@@ -81,8 +81,8 @@ class WindowClipAnalyzer:
         self._models = models
         process = self._process or PoseProcess(models.bundles)
         self._process = process
-        task = MeasurementTask(movement, side, setup=self._known())
-        reading = read_clip(process, models, path, task, progress=told)
+        task = MeasurementTask(movement, side, setup=self._setup_of_clip())
+        reading = read_clip(process, models, path, task, progress=report)
         return ClipAnalysis(
             measurement=reading.measurement,
             curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),

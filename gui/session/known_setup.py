@@ -43,16 +43,18 @@ class SetupProvider:
     ) -> CalibratedSetup:
         """Return what is known; never an error."""
         try:
-            known = self._gather(camera, person_id, today)
+            calibrated = self._gather(camera, person_id, today)
         except ThawlineError as error:
-            known = uncalibrated_setup(camera, person_id, today)
-            known = replace(known, stale=(TranslatableMessage("{error}", {"error": str(error)}),))
-        for remark in known.stale:
-            if str(remark) not in self._said:
-                self._said.add(str(remark))
-                self._to_say.append(remark)
-        source = replace(known.setup.camera, already_mirrored=mirrored)
-        return replace(known, setup=replace(known.setup, camera=source))
+            calibrated = uncalibrated_setup(camera, person_id, today)
+            calibrated = replace(
+                calibrated, stale=(TranslatableMessage("{error}", {"error": str(error)}),)
+            )
+        for message in calibrated.stale:
+            if str(message) not in self._said:
+                self._said.add(str(message))
+                self._to_say.append(message)
+        source = replace(calibrated.setup.camera, already_mirrored=mirrored)
+        return replace(calibrated, setup=replace(calibrated.setup, camera=source))
 
     def take_messages(self) -> tuple[TranslatableMessage, ...]:
         """Return what is kept but too old or unfit to be used; each is handed out once."""

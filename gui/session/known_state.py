@@ -83,7 +83,7 @@ def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
     unfit = None if size_px is None else other_size_message(state.lenses, size_px)
     if unfit is not None:
         return "\u25b6  " + message_text(unfit)
-    lens = [each for each in state.lenses if size_px in (None, each.size_px)][-1]
+    lens = [lens for lens in state.lenses if size_px in (None, lens.size_px)][-1]
     return tr("\u2713  Calibrated at {size} pixels: {field} degrees wide.").format(
         size=f"{lens.width_px} x {lens.height_px}", field=round(horizontal_field_of_view_deg(lens))
     )

@@ -45,15 +45,15 @@ class PlacementMonitor:
         self._today = today
         self._watch = watch
 
-    def compare(self, measurement: Measurement, person_id: str, told: MessageCallback) -> None:
+    def compare(self, measurement: Measurement, person_id: str, report: MessageCallback) -> None:
         """Compare, and hand over in the window's thread what differs; nothing when all is well."""
         self._worker.run(
             lambda: self._watch(measurement, person_id, self._today()),
-            partial(_report_changes, told),
-            lambda why: told((TranslatableMessage("{error}", {"error": why}),)),
+            partial(_report_changes, report),
+            lambda why: report((TranslatableMessage("{error}", {"error": why}),)),
         )
 
 
-def _report_changes(told: MessageCallback, found: tuple[PlacementChange, ...]) -> None:
-    if found:
-        told(tuple(each.message for each in found))
+def _report_changes(report: MessageCallback, changes: tuple[PlacementChange, ...]) -> None:
+    if changes:
+        report(tuple(change.message for change in changes))

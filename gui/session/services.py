@@ -36,7 +36,7 @@ class Services:
         Clips that play as if they were the camera, one for each movement; none for a camera.
     today
         The calendar day, from outside for tests.
-    known
+    setup_provider
         What calibration knows.
     look_up
         Reads what is kept of camera and person, for showing it.
@@ -60,7 +60,7 @@ class Services:
     end_reading: Callable[[], None] = lambda: None
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
-    known: SetupProvider = field(default_factory=SetupProvider)
+    setup_provider: SetupProvider = field(default_factory=SetupProvider)
     load_calibration: CalibrationStateLoader = empty_calibration_state
     placement_monitor: PlacementMonitor | None = None
     person_id: str | None = None
@@ -69,7 +69,7 @@ class Services:
     def current_setup(self) -> CalibratedSetup:
         """Return what is known of the chosen camera and of who is measured."""
         camera = self.settings.camera
-        return self.known.of(
+        return self.setup_provider.of(
             camera,
             self.person_id,
             self.today(),
@@ -80,11 +80,11 @@ class Services:
         """Return the camera as it is set, or the first clip, with what is known."""
         if self.clips:
             return self._clip(self.clips[0])
-        known = self.current_setup()
+        calibrated = self.current_setup()
         return Source(
-            setup=Setup(camera=known.setup.camera, body=known.setup.body),
-            corrections=known.setup.corrections,
-            lenses=known.lenses,
+            setup=Setup(camera=calibrated.setup.camera, body=calibrated.setup.body),
+            corrections=calibrated.setup.corrections,
+            lenses=calibrated.lenses,
         )
 
     def next_source(self) -> Source:
@@ -100,9 +100,9 @@ class Services:
 
         Which camera filmed them is not known.
         """
-        known = self.known.of(None, self.person_id, self.today()).setup
+        setup = self.setup_provider.of(None, self.person_id, self.today()).setup
         mirrored = self.settings.already_mirrored(self.settings.camera)
-        return Setup(camera=CameraSetup(already_mirrored=mirrored), body=known.body)
+        return Setup(camera=CameraSetup(already_mirrored=mirrored), body=setup.body)
 
     def _clip(self, clip: Path) -> Source:
         return Source(clip=clip, setup=Setup(body=self.clip_setup().body))

@@ -44,7 +44,7 @@ class WindowSettings:
     def text_percent(self) -> int:
         """One of TEXT_SCALES."""
         percent = self._number("look/text_percent", 100)
-        return min(TEXT_SCALES, key=lambda each: abs(each - percent))
+        return min(TEXT_SCALES, key=lambda item: abs(item - percent))
 
     @text_percent.setter
     def text_percent(self, percent: int) -> None:
@@ -193,4 +193,4 @@ class WindowSettings:
 
     def _choice(self, key: str, kind: type[AnyEnum], default: AnyEnum) -> AnyEnum:
         text = self._text(key)
-        return kind(text) if text in {each.value for each in kind} else default
+        return kind(text) if text in {item.value for item in kind} else default

@@ -33,13 +33,13 @@ class DayAxis(pg.DateAxisItem):  # type: ignore[misc] # pyqtgraph carries no typ
         else:
             form = "d MMM" if spacing >= _DAY_S else "HH:mm"
         here = QLocale()
-        moments = [QDateTime.fromSecsSinceEpoch(round(each)) for each in values]
+        moments = [QDateTime.fromSecsSinceEpoch(round(value)) for value in values]
         words = [here.toString(moment, form) for moment in moments]
         if _MONTH_S > spacing >= _DAY_S and _some_left_out(values):
             # The end of a month has no room beside the name of the next.
             return [
-                "" if moment.date().day() > _LAST_DAY else each
-                for moment, each in zip(moments, words, strict=True)
+                "" if moment.date().day() > _LAST_DAY else value
+                for moment, value in zip(moments, words, strict=True)
             ]
         return words
 

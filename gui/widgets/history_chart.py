@@ -127,7 +127,9 @@ class HistoryChart(QWidget):
         below.getAxis("left").setTicks([[(_STRETCH_LANE, "\u25b2"), (0, "0"), (10, "10")]])
         top.setYRange(*self._span(), padding=0.0)
         if not self._in_degrees():
-            top.getAxis("left").setTicks([[(each / 4, str(each * 25)) for each in range(5)]])
+            top.getAxis("left").setTicks(
+                [[(quarter / 4, str(quarter * 25)) for quarter in range(5)]]
+            )
         for curve in self._curves:
             self._draw_curve(top, below, curve)
         self._draw_stretches(below)

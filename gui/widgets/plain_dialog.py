@@ -20,13 +20,13 @@ def plain_dialog(
     layout.setContentsMargins(32, 32, 32, 24)
     layout.setSpacing(24)
     layout.addWidget(label(text, "title"))
-    one = button(close, "main")
-    one.clicked.connect(made.reject)
-    buttons = [one]
+    closing = button(close, "main")
+    closing.clicked.connect(made.reject)
+    buttons = [closing]
     if agree:
         other = button(agree)
         other.clicked.connect(made.accept)
         buttons.append(other)
     layout.addWidget(ButtonRow(buttons))
-    one.setFocus()
+    closing.setFocus()
     return made

@@ -111,8 +111,8 @@ class PointMarkingView(PaintedWidget):
         assert self._image is not None
         last = self._image.width() - 1, self._image.height() - 1
         x, y = (
-            min(max(place + step * one, 0.0), end)
-            for place, one, end in zip(self._cross, way, last, strict=True)
+            min(max(place + step * part, 0.0), end)
+            for place, part, end in zip(self._cross, way, last, strict=True)
         )
         self._cross = (x, y)
         self.update()

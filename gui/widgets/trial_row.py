@@ -27,9 +27,9 @@ class TrialRow(QWidget):
         """Show where the movement stands."""
         movement = guide.task.movement
         counted = [
-            each
-            for each in guide.attempts
-            if each.state in (AttemptState.REFINING, AttemptState.SCORED)
+            attempt
+            for attempt in guide.attempts
+            if attempt.state in (AttemptState.REFINING, AttemptState.SCORED)
         ]
         for place, band in enumerate(self.bands):
             band.setVisible(place < guide.task.trials)

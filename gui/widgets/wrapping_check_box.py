@@ -67,9 +67,9 @@ class WrappingCheckBox(QCheckBox):
     def _paint(self, painter: QPainter) -> None:
         box = QRectF(self._mirrored(QRect(_MARGIN, _MARGIN, self._box(), self._box())))
         box.adjust(1, 1, -1, -1)
-        known = self.isEnabled()
+        enabled = self.isEnabled()
         painter.setPen(QPen(self._appearance.colour("edge"), 2))
-        filled = self.isChecked() and known
+        filled = self.isChecked() and enabled
         painter.setBrush(self._appearance.colour("arm" if filled else "raised"))
         painter.drawRoundedRect(box, 4, 4)
         if self.isChecked():
@@ -84,7 +84,7 @@ class WrappingCheckBox(QCheckBox):
                     ]
                 )
             )
-        painter.setPen(self._appearance.colour("ink" if known else "quiet"))
+        painter.setPen(self._appearance.colour("ink" if enabled else "quiet"))
         left = self._text_left()
         words = self._mirrored(QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())

@@ -136,7 +136,7 @@ def observe_clip(
         view=task.view,
         model=models.name,
         model_hashes=models.hashes,
-        passes=tuple(models.pass_name(each) for each in models.fine(task.movement, scan.view)),
+        passes=tuple(models.pass_name(fine) for fine in models.fine(task.movement, scan.view)),
         software=software(),
         facts=info,
         coarse=track,

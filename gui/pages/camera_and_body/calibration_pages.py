@@ -47,15 +47,15 @@ class CalibrationPages(QStackedWidget):
         self._services = services
         self._marks_back = False
         appearance = services.appearance
-        self.known = CalibrationPage(appearance)
+        self.overview = CalibrationPage(appearance)
         self.lens = LensPage(services)
         self.mark = MarkingPage(services)
         self.agreement = AgreementPage(appearance)
-        for page in (self.known, self.lens, self.mark, self.agreement):
+        for page in (self.overview, self.lens, self.mark, self.agreement):
             self.addWidget(page)
         self._connect()
         for page, leave in (
-            (self.known, self.known.leave),
+            (self.overview, self.overview.leave),
             (self.lens, self.lens.leave),
             (self.mark, self.mark.leave),
             (self.agreement, self.agreement.leave),
@@ -63,18 +63,18 @@ class CalibrationPages(QStackedWidget):
             bind_keys(page, leave, "Escape")
 
     def _connect(self) -> None:
-        known = self.known
-        known.board_wanted.connect(self._save_board)
-        known.lens_wanted.connect(self._begin_lens)
-        known.level_wanted.connect(self._begin_level)
-        known.marks_wanted.connect(self._begin_marks)
-        known.lengths_typed.connect(self._keep_lengths)
-        known.forget_places.connect(self._forget_places)
-        known.study_wanted.connect(self._open_study)
-        known.retest_wanted.connect(self._show_retest)
-        known.correction_switched.connect(self._switch)
+        overview = self.overview
+        overview.board_wanted.connect(self._save_board)
+        overview.lens_wanted.connect(self._begin_lens)
+        overview.level_wanted.connect(self._begin_level)
+        overview.marks_wanted.connect(self._begin_marks)
+        overview.lengths_typed.connect(self._keep_lengths)
+        overview.forget_places.connect(self._forget_places)
+        overview.study_wanted.connect(self._open_study)
+        overview.retest_wanted.connect(self._show_retest)
+        overview.correction_switched.connect(self._switch)
         self.agreement.offers_wanted.connect(self._keep_offers)
-        known.back.connect(self.back)
+        overview.back.connect(self.back)
         self.lens.kept.connect(self.show_calibration)
         self.lens.message_raised.connect(self.message_raised)
         self.mark.kept.connect(self._keep_marks)
@@ -86,13 +86,13 @@ class CalibrationPages(QStackedWidget):
     @Slot()
     def show_calibration(self) -> None:
         """Show what is kept, as it is now."""
-        self.setCurrentWidget(self.known)
-        self.known.keep_focus()
+        self.setCurrentWidget(self.overview)
+        self.overview.keep_focus()
         services = self._services
         camera, person = services.settings.camera, services.person_id
         services.records.run(
             lambda: services.load_calibration(camera, person, services.today()),
-            lambda state: self.known.show_state(state, services.feed.size_px),
+            lambda state: self.overview.show_state(state, services.feed.size_px),
             self.message_raised.emit,
         )
 
@@ -126,7 +126,7 @@ class CalibrationPages(QStackedWidget):
                 lambda store: save_body_lengths(store, person, lengths.body, BodySource.TAPE, day)
             )
         )
-        self.known.clear_fields()
+        self.overview.clear_fields()
 
     @Slot()
     def _forget_places(self) -> None:

@@ -92,7 +92,7 @@ class MarkingPage(QWidget):
         self.camera.framed.connect(self.take_frame)
         self.camera.happened.connect(self._take_event)
         self.picture = PointMarkingView(appearance)
-        self.found = label("", "lead")
+        self.description_label = label("", "lead")
         self.fixed = WrappingCheckBox(appearance, tr("The camera is fixed and stays as it is"))
         self.take = button(tr("Take this picture"), "main")
         self.again = button(tr("Another picture"))
@@ -111,7 +111,7 @@ class MarkingPage(QWidget):
     def _lay_out(self) -> None:
         for view in (self.camera, self.picture):
             self._views.addWidget(view)
-        beside = row((self.found, 1), (self.fixed, 1))
+        beside = row((self.description_label, 1), (self.fixed, 1))
         seen = widget_with(column(self.sentence, (self._views, 1), beside))
         column(
             (scrollable(seen), 1),
@@ -190,7 +190,9 @@ class MarkingPage(QWidget):
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
             description = task.describe(self._marked())
-        self.found.setText(description or (tr("These marks do not fit.") if enough else ""))
+        self.description_label.setText(
+            description or (tr("These marks do not fit.") if enough else "")
+        )
         self.keep.setEnabled(bool(description))
         if live:
             self.camera.say(task.before)

@@ -24,10 +24,10 @@ def level_marking_task(camera: str) -> MarkingTask:
 
     def told(marked: MarkedPoints) -> str:
         try:
-            found = orientation_from_marks(marked, camera)
+            estimate = orientation_from_marks(marked, camera)
         except InputError:
             return ""
-        return turn_words(found.roll_deg, found.roll_half_deg)
+        return turn_words(estimate.roll_deg, estimate.roll_half_deg)
 
     return MarkingTask(
         before=tr("Let the camera see a door frame or a plumb line, and take a picture."),
@@ -49,12 +49,12 @@ def back_marking_task(camera: str | None) -> MarkingTask:
 
     def told(marked: MarkedPoints) -> str:
         try:
-            found = back_landmarks_from_marks(marked, camera)
+            estimate = back_landmarks_from_marks(marked, camera)
         except InputError:
             return ""
         return tr(
             "Neck at {neck} %, pelvis at {pelvis} % of the way from hips to shoulders."
-        ).format(neck=round(100 * found.c7_height), pelvis=round(100 * found.iliac_spines))
+        ).format(neck=round(100 * estimate.c7_height), pelvis=round(100 * estimate.iliac_spines))
 
     return MarkingTask(
         before=tr("Turn your back to the camera, arms hanging. A helper takes a picture."),
@@ -123,11 +123,11 @@ def save_marked_level(marked: MarkedPoints, camera: str, today: dt.date) -> None
     InputError, DataError, MachineError
         When it cannot be, or cannot be kept.
     """
-    found = orientation_from_marks(marked, camera)
+    estimate = orientation_from_marks(marked, camera)
     level = CameraLevel(
         camera_name=camera,
-        roll_deg=found.roll_deg,
-        half_deg=found.roll_half_deg,
+        roll_deg=estimate.roll_deg,
+        half_deg=estimate.roll_half_deg,
         day=today,
         fixed=marked.fixed,
     )
@@ -139,6 +139,6 @@ def save_marked_back(
     marked: MarkedPoints, camera: str | None, person_id: str, today: dt.date
 ) -> None:
     """Keep a person's marks; errors as in :func:`save_marked_level`."""
-    found = back_landmarks_from_marks(marked, camera)
+    estimate = back_landmarks_from_marks(marked, camera)
     with Store.open() as store:
-        save_back_landmarks(store, person_id, found.c7_height, found.iliac_spines, today)
+        save_back_landmarks(store, person_id, estimate.c7_height, estimate.iliac_spines, today)

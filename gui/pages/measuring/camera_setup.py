@@ -65,8 +65,8 @@ class SetupPage(QWidget):
         self.hand = button(tr("Check left and right"))
         self.hand.clicked.connect(self.ask_for_hand)
         self.hand_words = label("", "quiet")
-        self.known = button(tr("Camera and body"))
-        self.known.clicked.connect(self._show_known)
+        self.camera_and_body = button(tr("Camera and body"))
+        self.camera_and_body.clicked.connect(self._show_calibration)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -79,9 +79,9 @@ class SetupPage(QWidget):
         self._into(cameras, self.search_again)
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
-        known = card(label(tr("For surer readings"), "quiet"), self.known)
-        for one in (place, cameras, sides, known):
-            column.addWidget(one)
+        camera_and_body = card(label(tr("For surer readings"), "quiet"), self.camera_and_body)
+        for widget in (place, cameras, sides, camera_and_body):
+            column.addWidget(widget)
         column.addStretch(1)
         middle = QHBoxLayout()
         middle.setSpacing(24)
@@ -133,22 +133,22 @@ class SetupPage(QWidget):
         self.search_again.setToolTip(why)
 
     def _show_cameras(self, names: Sequence[str]) -> None:
-        for one in self.cameras:
-            self._group.removeButton(one)
-            self._camera_list.removeWidget(one)
-            one.deleteLater()
+        for widget in self.cameras:
+            self._group.removeButton(widget)
+            self._camera_list.removeWidget(widget)
+            widget.deleteLater()
         self.cameras = []
         clip = self._services.source().clip
         shown = [clip.name] if clip else list(names)
         chosen = self._services.settings.camera
         for place, name in enumerate(shown):
-            one = ElidedButton(name)
-            one.setIconSize(_THUMBNAIL)
-            one.setIcon(self._blank())
-            one.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
-            self._group.addButton(one, place)
-            self._camera_list.addWidget(one)
-            self.cameras.append(one)
+            widget = ElidedButton(name)
+            widget.setIconSize(_THUMBNAIL)
+            widget.setIcon(self._blank())
+            widget.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
+            self._group.addButton(widget, place)
+            self._camera_list.addWidget(widget)
+            self.cameras.append(widget)
         if not shown:
             self.camera.say(trouble_sentence(SourceFault.CAMERA_MISSING))
 
@@ -165,7 +165,7 @@ class SetupPage(QWidget):
             self._reopen()
 
     @Slot()
-    def _show_known(self) -> None:
+    def _show_calibration(self) -> None:
         """Let the camera that is shown as chosen be the chosen one: what is known has its name."""
         chosen = self._group.checkedButton()
         settings = self._services.settings

@@ -223,7 +223,7 @@ class MeasurePage(QWidget):
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         measuring.begin()
         sentences = [tr(dose.sentence)] if dose.sentence else []
-        sentences += map(message_text, services.known.take_messages())
+        sentences += map(message_text, services.setup_provider.take_messages())
         if sentences:
             self.message_raised.emit(" ".join(sentences))
 

@@ -121,15 +121,15 @@ class SafetyPage(QWidget):
         for answer, slot in made.items():
             if answer in self._screening.answers:
                 role = "main" if answer in (ScreeningAnswer.READ, ScreeningAnswer.NONE_FITS) else ""
-                one = button(answer_text(answer), role)
-                one.clicked.connect(slot)
-                self.answers[answer] = one
+                choice = button(answer_text(answer), role)
+                choice.clicked.connect(slot)
+                self.answers[answer] = choice
         return ButtonRow([*self.ways_out, *self.answers.values()])
 
     def _way_out(self, text: str, role: str, slot: object) -> None:
-        one = button(text, role)
-        one.clicked.connect(slot)
-        self.ways_out.append(one)
+        choice = button(text, role)
+        choice.clicked.connect(slot)
+        self.ways_out.append(choice)
 
     @Slot()
     def _one_fits(self) -> None:

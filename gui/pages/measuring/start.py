@@ -85,7 +85,9 @@ class StartPage(QWidget):
         )
         self.side = ChoiceRow(list(Side), side_title, title=tr("the side to read"), large=True)
         self.clinic_button = button(tr("Read"), "main", key=tr("C"))
-        self.posture = ChoiceRow(list(BodyPosition), lambda one: posture_name(one).capitalize())
+        self.posture = ChoiceRow(
+            list(BodyPosition), lambda position: posture_name(position).capitalize()
+        )
         self.help = MenuButton(tr("how the arm moves"))
         self.help.offer(
             list(Assistance), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))

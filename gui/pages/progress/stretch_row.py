@@ -32,8 +32,8 @@ class StretchRow(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(appearance.gap(1))
-        for one in (self.limit, self._taps, self.undo):
-            layout.addWidget(one)
+        for widget in (self.limit, self._taps, self.undo):
+            layout.addWidget(widget)
         self.undo.hide()
 
     @property
@@ -55,9 +55,9 @@ class StretchRow(QWidget):
         )
         taps = []
         for planned in stretches:
-            one = button(stretch_name(planned.stretch))
-            one.clicked.connect(partial(self._tapped, planned.stretch))
-            taps.append(one)
+            widget = button(stretch_name(planned.stretch))
+            widget.clicked.connect(partial(self._tapped, planned.stretch))
+            taps.append(widget)
         self._taps.offer(taps)
 
     def show_noted(self, log: StretchLog | None) -> None:

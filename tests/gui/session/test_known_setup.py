@@ -48,7 +48,7 @@ STOOD = Neutral(
 def calibrated(stored_stage: WindowHarness) -> WindowHarness:
     """A stage whose camera and person are known as well as can be."""
     stage = stored_stage
-    stage.services.known = SetupProvider(load_stored_setup)
+    stage.services.setup_provider = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
     who = stage.keeper.people()[0].id
     body = BodySetup(forearm=0.55, upper_arm=0.62)
@@ -129,9 +129,9 @@ def test_what_is_too_old_is_told_once_and_not_used(calibrated: WindowHarness) ->
     assert calibrated.engine.source.setup.body == BodySetup()
     (said,) = told
     assert "The body lengths are from 2026-05-09, more than 180 days ago." in said
-    assert calibrated.services.known.take_messages() == ()
+    assert calibrated.services.setup_provider.take_messages() == ()
     calibrated.services.source()
-    assert calibrated.services.known.take_messages() == ()
+    assert calibrated.services.setup_provider.take_messages() == ()
 
 
 def test_a_damaged_file_keeps_nobody_from_measuring(
@@ -141,7 +141,7 @@ def test_a_damaged_file_keeps_nobody_from_measuring(
     source = calibrated.services.source()
     assert (source.setup.body, source.setup.camera.lens) == (BodySetup(), None)
     assert source.setup.camera.name == CAMERA
-    (remark,) = calibrated.services.known.take_messages()
+    (remark,) = calibrated.services.setup_provider.take_messages()
     assert "cut off or damaged" in str(remark)
 
 

@@ -25,28 +25,28 @@ def setup(stage: WindowHarness) -> CameraView:
 
 
 def lens(stage: WindowHarness) -> CameraView:
-    stage.window.setup.known.click()
-    stage.window.known.known.calibrate.click()
-    return stage.window.known.lens.camera
+    stage.window.setup.camera_and_body.click()
+    stage.window.calibration.overview.calibrate.click()
+    return stage.window.calibration.lens.camera
 
 
 def level(stage: WindowHarness) -> CameraView:
-    stage.window.setup.known.click()
-    stage.window.known.known.uprights.click()
-    return stage.window.known.mark.camera
+    stage.window.setup.camera_and_body.click()
+    stage.window.calibration.overview.uprights.click()
+    return stage.window.calibration.mark.camera
 
 
 def back(stage: WindowHarness) -> CameraView:
-    stage.window.setup.known.click()
-    stage.window.known.known.mark_back.click()
-    return stage.window.known.mark.camera
+    stage.window.setup.camera_and_body.click()
+    stage.window.calibration.overview.mark_back.click()
+    return stage.window.calibration.mark.camera
 
 
 @pytest.fixture(params=[setup, lens, level, back])
 def view(request: pytest.FixtureRequest, stage: WindowHarness, data_folder: Path) -> CameraView:
     """The camera's picture on each page that has one."""
     stage.services.load_calibration = load_calibration_state
-    stage.services.known = SetupProvider(load_stored_setup)
+    stage.services.setup_provider = SetupProvider(load_stored_setup)
     stage.services.settings.camera = "Integrated Webcam"
     stage.window.go(3)
     stage.settle()
@@ -124,7 +124,7 @@ def test_a_picture_from_before_a_trouble_is_not_taken(stage: WindowHarness) -> N
     level(stage)
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
-    page = stage.window.known.mark
+    page = stage.window.calibration.mark
     assert page.take.isEnabled()
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
     stage.settle()

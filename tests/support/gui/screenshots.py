@@ -229,16 +229,16 @@ def _others(stage: WindowHarness) -> Iterator[str]:
 
 def _known(stage: WindowHarness) -> Iterator[str]:
     stage.services.settings.camera = "Integrated Webcam"
-    window, known = stage.window, stage.window.known
+    window, known = stage.window, stage.window.calibration
     window.go(3)
     stage.engine.happen(LiveEventKind.RECOVERED)
-    window.setup.known.click()
+    window.setup.camera_and_body.click()
     stage.settle()
     yield "known"
-    known.known.fields[TRUNK].setText("12")
-    known.known.keep.click()
+    known.overview.fields[TRUNK].setText("12")
+    known.overview.keep.click()
     yield "known-wrong-length"
-    known.known.calibrate.click()
+    known.overview.calibrate.click()
     stage.settle()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle(100)
@@ -248,7 +248,7 @@ def _known(stage: WindowHarness) -> Iterator[str]:
     stage.engine.happen(LiveEventKind.RECOVERED)
     stage.settle()
     known.lens.leave.click()
-    known.known.uprights.click()
+    known.overview.uprights.click()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     yield "known-level"
@@ -257,12 +257,12 @@ def _known(stage: WindowHarness) -> Iterator[str]:
         known.mark.picture.mark(mark)
     yield "known-level-marked"
     known.mark.leave.click()
-    known.known.mark_back.click()
+    known.overview.mark_back.click()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     yield "known-back"
     known.mark.leave.click()
-    known.known.retest.click()
+    known.overview.retest.click()
     stage.settle()
     yield "known-retest"
     known.agreement.leave.click()

@@ -33,10 +33,10 @@ def known(stored_stage: WindowHarness) -> WindowHarness:
     """A stage on the page of what is known, with a data folder of its own."""
     stage = stored_stage
     stage.services.load_calibration = load_calibration_state
-    stage.services.known = SetupProvider(load_stored_setup)
+    stage.services.setup_provider = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
     stage.window.go(3)
-    stage.window.setup.known.click()
+    stage.window.setup.camera_and_body.click()
     stage.settle()
     return stage
 
@@ -79,17 +79,17 @@ def from_behind() -> np.ndarray:
 
 
 def test_the_page_is_reached_from_the_set_up_and_left_by_a_key(known: WindowHarness) -> None:
-    pages = known.window.known
+    pages = known.window.calibration
     assert pages.isVisible()
-    assert pages.currentWidget() is pages.known
-    assert pages.known.lens.text().startswith("\u25cb  Not calibrated")
-    assert pages.known.calibrate.hasFocus()
-    QTest.keyClick(pages.known.calibrate, Qt.Key.Key_Escape)
+    assert pages.currentWidget() is pages.overview
+    assert pages.overview.lens.text().startswith("\u25cb  Not calibrated")
+    assert pages.overview.calibrate.hasFocus()
+    QTest.keyClick(pages.overview.calibrate, Qt.Key.Key_Escape)
     assert known.window.setup.isVisible()
 
 
 def test_leaving_for_another_page_lets_the_camera_go(known: WindowHarness) -> None:
-    known.window.known.known.calibrate.click()
+    known.window.calibration.overview.calibrate.click()
     assert known.services.feed.running
     engine = known.engine
     known.window.go(1)
@@ -101,8 +101,8 @@ def test_leaving_for_another_page_lets_the_camera_go(known: WindowHarness) -> No
 def test_everything_on_these_pages_can_be_named_and_reached_by_the_keyboard(
     known: WindowHarness,
 ) -> None:
-    pages = known.window.known
-    pages.known.calibrate.click()
+    pages = known.window.calibration
+    pages.overview.calibrate.click()
     pages.show_calibration()
     for kind in (QAbstractButton, QLineEdit):
         for each in pages.findChildren(kind):
@@ -120,15 +120,15 @@ def test_the_board_is_saved_for_printing(
 ) -> None:
     target = tmp_path / "board.pdf"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
-    known.window.known.known.board.click()
+    known.window.calibration.overview.board.click()
     known.settle()
     assert target.read_bytes().startswith(b"%PDF")
     assert "100 mm" in known.window.messages.text
 
 
 def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
-    pages = known.window.known
-    pages.known.calibrate.click()
+    pages = known.window.calibration
+    pages.overview.calibrate.click()
     page = pages.lens
     assert not page.make.isEnabled()
     for place, pose in enumerate(poses(USUAL, MORE)[:16]):
@@ -146,8 +146,8 @@ def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
     assert profile.camera_name == CAMERA
     assert profile.focal_px == pytest.approx((500, 500), rel=0.01)
     assert "Lens found from 16 views" in known.window.messages.text
-    assert pages.currentWidget() is pages.known
-    assert pages.known.lens.text().startswith("\u2713  Calibrated at 640 x 480 pixels")
+    assert pages.currentWidget() is pages.overview
+    assert pages.overview.lens.text().startswith("\u2713  Calibrated at 640 x 480 pixels")
     assert known.services.source().setup.camera.lens == profile
 
 
@@ -155,23 +155,23 @@ def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Windo
     profile = sample_lens(camera_name=CAMERA)
     stored(Store.save_lens, profile)
     assert known.services.feed.size_px == (1280, 720)
-    known.window.known.show_calibration()
+    known.window.calibration.show_calibration()
     known.settle()
-    words = known.window.known.known.lens
+    words = known.window.calibration.overview.lens
     assert words.text() == (
         "\u25b6  The lens was calibrated at 640 x 480 pixels and does not hold at 1280 x 720; "
         "a usual field of view is assumed. Calibrate the lens at this size too."
     )
     stored(Store.save_lens, replace(profile, width_px=1280, height_px=720))
     stored(Store.save_lens, replace(profile, width_px=1920, height_px=1080))
-    known.window.known.show_calibration()
+    known.window.calibration.show_calibration()
     known.settle()
     assert words.text() == "\u2713  Calibrated at 1280 x 720 pixels: 104 degrees wide."
 
 
 def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None:
-    page = known.window.known.lens
-    known.window.known.known.calibrate.click()
+    page = known.window.calibration.lens
+    known.window.calibration.overview.calibrate.click()
     page.take_frame(frame(blank()))
     known.settle()
     assert page.sentence.text == "Show the printed board, whole or nearly, in good light."
@@ -180,13 +180,13 @@ def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None
     known.settle()
     assert page.sentence.text.startswith("No lens profile was made. Useful views")
     assert stored(Store.lenses) == []
-    assert known.window.known.currentWidget() is page
+    assert known.window.calibration.currentWidget() is page
 
 
 def test_without_a_chosen_camera_no_profile_is_begun(known: WindowHarness) -> None:
     known.services.settings.camera = ""
-    known.window.known.known.calibrate.click()
-    assert known.window.known.currentWidget() is known.window.known.known
+    known.window.calibration.overview.calibrate.click()
+    assert known.window.calibration.currentWidget() is known.window.calibration.overview
     assert "Choose the camera first" in known.window.messages.text
 
 
@@ -194,8 +194,8 @@ def test_without_a_chosen_camera_no_profile_is_begun(known: WindowHarness) -> No
 
 
 def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: WindowHarness) -> None:
-    pages = known.window.known
-    pages.known.uprights.click()
+    pages = known.window.calibration
+    pages.overview.uprights.click()
     page = pages.mark
     assert not page.take.isEnabled()
     page.take_frame(frame(blank()))
@@ -211,7 +211,7 @@ def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: WindowHarness
             QPoint(round(x), round(y)),
         )
     assert page.picture.marks_px == pytest.approx(np.array([(320, 40), (320, 440)]), abs=1.5)
-    assert "give or take" in page.found.text()
+    assert "give or take" in page.description_label.text()
     page.fixed.setChecked(True)
     page.keep.click()
     known.settle()
@@ -219,13 +219,13 @@ def test_a_door_frame_marked_with_the_mouse_gives_the_level(known: WindowHarness
     assert level is not None
     assert level.roll_deg == pytest.approx(0, abs=0.3)
     assert (level.day, level.fixed) == (TODAY, True)
-    assert pages.currentWidget() is pages.known
-    assert pages.known.level.text().startswith("\u2713  Turned")
+    assert pages.currentWidget() is pages.overview
+    assert pages.overview.level.text().startswith("\u2713  Turned")
 
 
 def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: WindowHarness) -> None:
-    pages = known.window.known
-    pages.known.mark_back.click()
+    pages = known.window.calibration
+    pages.overview.mark_back.click()
     page = pages.mark
     page.take_frame(frame(blank()))
     assert not page.take.isEnabled()  # nobody is seen
@@ -252,26 +252,26 @@ def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: WindowHarness) -> N
     move(Qt.Key.Key_Left, 5)
     QTest.keyClick(picture, Qt.Key.Key_Return)
     assert picture.marks_px == [(320.0, 110.0), (300.0, 330.0), (340.0, 330.0)]
-    assert page.found.text().startswith("Neck at 120 %, pelvis at 10 %")
+    assert page.description_label.text().startswith("Neck at 120 %, pelvis at 10 %")
     page.keep.click()
     known.settle()
     record = stored(Store.body, person_of(known))
     assert record is not None
     assert record.body.c7_height == pytest.approx(1.2)
     assert record.body.iliac_spines == pytest.approx(0.1)
-    assert pages.known.marks.text() == "\u2713  Measured on 2026-11-25."
+    assert pages.overview.marks.text() == "\u2713  Measured on 2026-11-25."
     assert known.services.source().setup.body.c7_height == pytest.approx(1.2)
 
 
 def test_marks_that_do_not_fit_are_not_kept(known: WindowHarness) -> None:
-    pages = known.window.known
-    pages.known.mark_back.click()
+    pages = known.window.calibration
+    pages.overview.mark_back.click()
     page = pages.mark
     page.take_frame(frame(blank(), from_behind()))
     page.take.click()
     for mark in ((320.0, 300.0), (300.0, 330.0), (340.0, 330.0)):
         page.picture.mark(mark)
-    assert page.found.text() == "These marks do not fit."
+    assert page.description_label.text() == "These marks do not fit."
     assert not page.keep.isEnabled()
     page.picture.mark((1.0, 1.0))
     assert len(page.picture.marks_px) == 3
@@ -283,7 +283,7 @@ def test_marks_that_do_not_fit_are_not_kept(known: WindowHarness) -> None:
 
 
 def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
-    page = known.window.known.known
+    page = known.window.calibration.overview
     for name, text in ((TRUNK, "49"), ("upper_arm", "30,5"), ("forearm", "25.5")):
         page.fields[name].setText(text)
     page.keep.click()
@@ -318,7 +318,7 @@ def test_lengths_that_cannot_be_are_answered_in_words(typed: dict[str, float], p
 
 
 def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
-    page = known.window.known.known
+    page = known.window.calibration.overview
     page.fields[TRUNK].setText("long")
     page.keep.click()
     assert page.wrong.text() == "long is no number."
@@ -328,14 +328,14 @@ def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
 def test_kept_places_are_counted_and_forgotten(known: WindowHarness) -> None:
     who = known.keeper.people()[0].id
     stored(Store.save_placement, placed(person_id=who, movement=Movement.FLEXION))
-    pages = known.window.known
+    pages = known.window.calibration
     pages.show_calibration()
     known.settle()
-    assert pages.known.place.text() == "\u2713  Places kept: 1."
-    pages.known.forget.click()
+    assert pages.overview.place.text() == "\u2713  Places kept: 1."
+    pages.overview.forget.click()
     known.settle()
     assert stored(Store.placements, who) == []
-    assert not pages.known.forget.isEnabled()
+    assert not pages.overview.forget.isEnabled()
 
 
 # -- studies ----------------------------------------------------------------------------------
@@ -346,29 +346,29 @@ def test_a_table_of_readings_is_judged_with_its_plot(known: WindowHarness, tmp_p
     rows += [f"m{n},flexion,left,{80 + 5 * n},{82 + 5 * n + n % 3}" for n in range(12)]
     table = tmp_path / "spring.csv"
     table.write_text("\n".join(rows), encoding="utf-8")
-    pages = known.window.known
+    pages = known.window.calibration
     pages.show_study(table)
     known.settle()
     assert pages.currentWidget() is pages.agreement
     assert "12 pairs" in pages.agreement.words.toPlainText()
     assert not pages.agreement.plot.pixmap().isNull()
     pages.agreement.leave.click()
-    assert pages.currentWidget() is pages.known
+    assert pages.currentWidget() is pages.overview
 
 
 def test_a_table_that_cannot_be_judged_is_told(known: WindowHarness, tmp_path: Path) -> None:
     table = tmp_path / "spring.csv"
     table.write_text("person,movement\na,flexion", encoding="utf-8")
-    known.window.known.show_study(table)
+    known.window.calibration.show_study(table)
     known.settle()
     assert "camera_deg" in known.window.messages.text
-    assert known.window.known.currentWidget() is known.window.known.known
+    assert known.window.calibration.currentWidget() is known.window.calibration.overview
 
 
 def test_how_well_own_sessions_repeat(known: WindowHarness) -> None:
-    known.window.known.known.retest.click()
+    known.window.calibration.overview.retest.click()
     known.settle()
-    page = known.window.known.agreement
+    page = known.window.calibration.agreement
     assert page.title.text() == "How well sessions repeat"
     assert "There are no readings yet." in page.words.toPlainText()
     assert not page.plot.isVisible()
@@ -382,14 +382,14 @@ def test_an_offered_correction_is_kept_off_and_switched_on(
     rows += [f"m{n},flexion,left,{65 + 2 * n + n % 3},{60 + 2 * n + n % 2}" for n in range(40)]
     table = tmp_path / "spring.csv"
     table.write_text("\n".join(rows), encoding="utf-8")
-    pages = known.window.known
+    pages = known.window.calibration
     pages.show_study(table)
     known.settle()
     assert pages.agreement.keep.isVisible()
     pages.agreement.keep.click()
     known.settle()
-    assert pages.currentWidget() is pages.known
-    (tick,) = pages.known.corrections
+    assert pages.currentWidget() is pages.overview
+    (tick,) = pages.overview.corrections
     assert tick.text() == "Correct flexion by the study spring (40 pairs)"
     assert not tick.isChecked()
     assert known.services.source().setup_of(Movement.FLEXION).correction is None
@@ -401,7 +401,7 @@ def test_an_offered_correction_is_kept_off_and_switched_on(
     assert known.window.messages.text == "Readings from now on start a new series."
     pages.show_calibration()
     known.settle()
-    assert pages.known.corrections[0].isChecked()
-    pages.known.corrections[0].click()
+    assert pages.overview.corrections[0].isChecked()
+    pages.overview.corrections[0].click()
     known.settle()
     assert known.services.source().setup_of(Movement.FLEXION).correction is None

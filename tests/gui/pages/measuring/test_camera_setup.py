@@ -122,7 +122,7 @@ def test_a_clip_stands_for_the_camera(stage: WindowHarness) -> None:
 def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: WindowHarness) -> None:
     go_to_setup(stage)
     assert stage.services.settings.camera is None
-    stage.window.setup.known.click()
+    stage.window.setup.camera_and_body.click()
     assert stage.services.settings.camera == "Integrated Webcam"
-    stage.window.known.known.calibrate.click()
-    assert stage.window.known.currentWidget() is stage.window.known.lens
+    stage.window.calibration.overview.calibrate.click()
+    assert stage.window.calibration.currentWidget() is stage.window.calibration.lens
