@@ -17,7 +17,7 @@ from measure.domain.acquisition import KnownSetup
 from measure.errors import ClipError, MachineError, ThawlineError
 from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import load
+from measure.pose_models.bundles import load, own_bundle
 from measure.pose_models.catalogue import ModelQuality
 from measure.system.versions import software
 
@@ -107,7 +107,7 @@ def models_of(spec: JobSpec) -> ModelSet:
         A bundle is not here, or is damaged.
     """
     if spec.own_model is not None:
-        return ModelSet(name=spec.model, bundles={ModelQuality.FULL: load(spec.own_model)})
+        return ModelSet(name=spec.model, bundles={ModelQuality.FULL: own_bundle(spec.own_model)})
     qualities = [ModelQuality(name) for name in spec.hashes]
     return ModelSet(name=spec.model, bundles={quality: load(quality) for quality in qualities})
 

@@ -15,8 +15,6 @@ from measure.pose_models.catalogue import OFFICIAL, Checksums, ModelQuality
 from measure.pose_models.package_clients import FETCH_TIMEOUT_S, PACKAGES, Package, Progress
 from measure.system.paths import model_folder
 
-__all__ = ["Bundle", "ModelQuality", "bundle_path", "load", "obtain", "obtain_all", "own_bundle"]
-
 #: Most bytes of a bundle of one's own; the largest official one has 31 MB. [technical]
 LARGEST_BUNDLE = 256 << 20
 
@@ -51,29 +49,20 @@ def bundle_path(quality: ModelQuality) -> Path:
     return model_folder() / f"pose-{quality}.task"
 
 
-def load(which: ModelQuality | Path, checksums: Checksums = OFFICIAL) -> Bundle:
+def load(quality: ModelQuality, checksums: Checksums = OFFICIAL) -> Bundle:
     """Return a bundle that is on this computer, verified; never goes online.
-
-    Parameters
-    ----------
-    which
-        A quality, or the path of a bundle of one's own.
 
     Raises
     ------
     ModelError
         The kept bundle is missing or is not what it should be.
-    ModelFileError
-        The bundle of one's own is missing or is none.
     """
-    if not isinstance(which, ModelQuality):
-        return own_bundle(which)
-    path = bundle_path(which)
+    path = bundle_path(quality)
     try:
         content = path.read_bytes()
     except FileNotFoundError:
         raise ModelError(
-            f"The pose model '{which}' is not on this computer yet. Run: thawline model"
+            f"The pose model '{quality}' is not on this computer yet. Run: thawline model"
         ) from None
     except OSError as error:
         raise ModelError(
@@ -81,12 +70,12 @@ def load(which: ModelQuality | Path, checksums: Checksums = OFFICIAL) -> Bundle:
             "permissions of the file, or delete it and run: thawline model"
         ) from error
     digest = sha256(content).hexdigest()
-    if digest not in checksums.bundles[which]:
+    if digest not in checksums.bundles[quality]:
         raise ModelError(
-            f"{_damage(content, checksums.bundles[which].values())}: {path}. It is not used. "
+            f"{_damage(content, checksums.bundles[quality].values())}: {path}. It is not used. "
             "To fetch it anew, run: thawline model"
         )
-    return Bundle(quality=which, sha256=digest, path=path, content=content)
+    return Bundle(quality=quality, sha256=digest, path=path, content=content)
 
 
 def _damage(content: bytes, lengths: Iterable[int]) -> str:

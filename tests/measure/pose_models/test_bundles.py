@@ -126,7 +126,7 @@ def test_each_fault_of_an_own_bundle_is_wrong_input(tmp_path: Path, make, words:
 def test_an_own_bundle_of_any_network_is_taken_under_the_name_own(tmp_path: Path) -> None:
     path = tmp_path / "mine.task"
     path.write_bytes(assemble(DETECTOR, tiny_network(b"trained at home")))
-    bundle = load(path)
+    bundle = own_bundle(path)
     assert (bundle.quality, bundle.name) == (None, "own")
     assert bundle.sha256 == sha256(path.read_bytes()).hexdigest()
 
