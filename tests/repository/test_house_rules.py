@@ -48,21 +48,36 @@ def test_every_folder_stands_in_the_contract_of_imports() -> None:
     assert folders <= named
 
 
-def test_help_loads_no_command_and_no_heavy_package() -> None:
+HEAVY = {"cv2", "mediapipe", "PySide6", "matplotlib", "torch", "distributed", "numpy", "scipy"}
+
+
+@pytest.mark.parametrize(
+    ("arguments", "shown", "command"),
+    [
+        (["--help"], "replay", set()),
+        (["check", "--help"], "--json", {"measure.cli.check"}),
+        (["agreement", "--help"], "goniometer", {"calibration.cli.agreement"}),
+        (["app", "--help"], "--source", {"gui.app.command"}),
+    ],
+)
+def test_only_the_chosen_command_is_loaded(
+    arguments: list[str], shown: str, command: set[str]
+) -> None:
     code = (
         "import sys\n"
         "from measure.cli.main import main\n"
-        "main(['--help'])\n"
+        "main(sys.argv[1:])\n"
         "print('\\n'.join(sys.modules), file=sys.stderr)"
     )
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    done = subprocess.run(
+        [sys.executable, "-c", code, *arguments], capture_output=True, text=True, check=True
+    )
     loaded = set(done.stderr.split())
-    heavy = {"cv2", "mediapipe", "PySide6", "matplotlib", "torch", "distributed", "numpy", "scipy"}
-    assert sorted(heavy & loaded) == []
     commands = {entry.module for entry in entry_points(group="thawline.commands")}
     assert len(commands) > 15
-    assert sorted(commands & loaded) == []
-    assert "replay" in done.stdout
+    assert commands & loaded == command
+    assert HEAVY & loaded == set()
+    assert shown in done.stdout
 
 
 def test_help_lines_are_those_of_the_commands() -> None:
