@@ -111,35 +111,41 @@ def _device(provenance: Provenance) -> Resource:
 
 def _observations(record: MeasurementRecord, device: str, unverified: bool) -> list[Resource]:
     measurement = record.measurement
-    observation = {
-        "resourceType": "Observation",
-        "id": uuid_of(record.id),
-        "status": "final",
-        "category": [{"coding": [coding(CATEGORY, "exam", "Exam")]}],
-        "code": _code(record, unverified),
-        "subject": {"reference": url_of(uuid_of(record.person_id))},
-        "effectiveDateTime": instant(record.taken),
+    observation = _observation(
+        uuid_of(record.id), "exam", _code(record, unverified), record.person_id, record.taken
+    )
+    observation |= {
         "bodySite": site(measurement.side),
         "method": {"text": _method(record)},
         "device": {"reference": url_of(device)},
-        "component": _components(measurement),
-        **_result(measurement),
     }
-    notes = [{"text": text} for text in _notes(record)]
-    if notes:
-        observation["note"] = notes
-    if not observation["component"]:
-        del observation["component"]
+    if components := _components(measurement):
+        observation["component"] = components
+    observation |= _result(measurement)
+    if notes := _notes(record):
+        observation["note"] = [{"text": text} for text in notes]
     observations = [observation]
     if record.pain_during is not None:
-        name = MOVEMENTS[measurement.movement].name
-        pain = _pain(
-            f"{record.id} pain", record.person_id, record.taken, "movement", record.pain_during
-        )
-        pain["code"]["text"] = f"Pain during the movement: {name}"
-        pain["bodySite"] = site(measurement.side)
-        observations.append(pain)
+        text = f"Pain during the movement: {MOVEMENTS[measurement.movement].name}"
+        seed = f"{record.id} pain"
+        pain = _pain(seed, record.person_id, record.taken, "movement", text, record.pain_during)
+        observations.append(pain | {"bodySite": site(measurement.side)})
     return observations
+
+
+def _observation(
+    identifier: str, category: str, code: Resource, person_id: str, when: Timestamp
+) -> Resource:
+    """Return the members that all observations have."""
+    return {
+        "resourceType": "Observation",
+        "id": identifier,
+        "status": "final",
+        "category": [{"coding": [coding(CATEGORY, category, category.capitalize())]}],
+        "code": code,
+        "subject": {"reference": url_of(uuid_of(person_id))},
+        "effectiveDateTime": instant(when),
+    }
 
 
 def _code(record: MeasurementRecord, unverified: bool) -> Resource:
@@ -226,18 +232,11 @@ def _notes(record: MeasurementRecord) -> list[str]:
 
 def _panel(session: SessionRecord, members: list[Resource]) -> Resource:
     """Return the session itself: no value of its own, but its members and its note."""
-    panel: Resource = {
-        "resourceType": "Observation",
-        "id": uuid_of(session.id),
-        "status": "final",
-        "category": [{"coding": [coding(CATEGORY, "exam", "Exam")]}],
-        "code": {
-            "coding": [coding(OWN_MEASURE, "session", "Session")],
-            "text": "Session of shoulder measurements",
-        },
-        "subject": {"reference": url_of(uuid_of(session.person_id))},
-        "effectiveDateTime": instant(session.started),
+    code = {
+        "coding": [coding(OWN_MEASURE, "session", "Session")],
+        "text": "Session of shoulder measurements",
     }
+    panel = _observation(uuid_of(session.id), "exam", code, session.person_id, session.started)
     if members:
         panel["hasMember"] = [{"reference": url_of(member["id"])} for member in members]
     if session.note.strip():
@@ -247,33 +246,32 @@ def _panel(session: SessionRecord, members: list[Resource]) -> Resource:
 
 def _pain_before(session: SessionRecord) -> list[Resource]:
     """Return an observation for every rating of pain before a session."""
-    made = []
-    for name, words in _PAIN_WORDS.items():
-        rating = getattr(session.pain, name)
-        if rating is not None:
-            seed = f"{session.id} {name}"
-            pain = _pain(seed, session.person_id, session.started, name, rating)
-            pain["code"]["text"] = f"Pain {words}"
-            made.append(pain)
-    return made
+    return [
+        _pain(
+            f"{session.id} {name}",
+            session.person_id,
+            session.started,
+            name,
+            f"Pain {words}",
+            rating,
+        )
+        for name, words in _PAIN_WORDS.items()
+        if (rating := getattr(session.pain, name)) is not None
+    ]
 
 
-def _pain(seed: str, person_id: str, when: Timestamp, kind: str, rating: int) -> Resource:
-    return {
-        "resourceType": "Observation",
-        "id": str(uuid.uuid5(uuid.NAMESPACE_OID, seed)),
-        "status": "final",
-        "category": [{"coding": [coding(CATEGORY, "survey", "Survey")]}],
-        "code": {
-            "coding": [
-                {"system": LOINC, "code": PAIN_LOINC},
-                coding(OWN_MEASURE, f"pain-{kind.replace('_', '-')}"),
-            ]
-        },
-        "subject": {"reference": url_of(uuid_of(person_id))},
-        "effectiveDateTime": instant(when),
-        "valueInteger": rating,
+def _pain(
+    seed: str, person_id: str, when: Timestamp, kind: str, text: str, rating: int
+) -> Resource:
+    code = {
+        "coding": [
+            {"system": LOINC, "code": PAIN_LOINC},
+            coding(OWN_MEASURE, f"pain-{kind.replace('_', '-')}"),
+        ],
+        "text": text,
     }
+    identifier = str(uuid.uuid5(uuid.NAMESPACE_OID, seed))
+    return _observation(identifier, "survey", code, person_id, when) | {"valueInteger": rating}
 
 
 def _versions(values: dict[str, str], prefix: str, ending: str) -> list[Resource]:
