@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QObject, Signal
 
-from gui.session.repository import PendingMeasurement, SessionStorage
+from gui.session.repository import PendingMeasurement, SessionRepository
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.records import AssessmentCondition, Pain
 
@@ -16,7 +16,7 @@ class SessionRecorder(QObject):
 
     def __init__(
         self,
-        keeper: SessionStorage,
+        keeper: SessionRepository,
         worker: BackgroundWorker,
         person_id: str,
         conduct: AssessmentCondition,

@@ -12,7 +12,7 @@ from gui.session.interfaces import CameraFinder, ClipAnalyzer, ThumbnailLoader, 
 from gui.session.known_setup import SetupProvider
 from gui.session.known_state import CalibrationStateLoader, empty_calibration_state
 from gui.session.placement_check import PlacementMonitor
-from gui.session.repository import SessionStorage
+from gui.session.repository import SessionRepository
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.workers.worker_thread import BackgroundWorker
@@ -50,7 +50,7 @@ class Services:
     settings: WindowSettings
     feed: EngineBridge
     cues: AudioCues
-    keeper: SessionStorage
+    keeper: SessionRepository
     records: BackgroundWorker
     slow_worker: BackgroundWorker
     find_cameras: CameraFinder

@@ -1,12 +1,9 @@
 """Rows of measurements, their trials, and the conditions that many of them share."""
 
-import contextlib
 import functools
-import gc
 import hashlib
 import sqlite3
 from collections import defaultdict
-from collections.abc import Iterator
 from typing import Any
 
 from measure.domain.acquisition import Setup
@@ -78,31 +75,15 @@ def measurements_of(
     }
     order = "ORDER BY started_utc, session.number, taken_utc, measurement.number"
     trials: dict[int, list[Trial]] = defaultdict(list)
-    with _no_collecting():
-        for row in connection.execute(
-            f"SELECT {_TRIAL} {_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
-            "ORDER BY trial.measurement, trial.position",
-            chosen,
-        ):
-            trials[row[0]].append(_trial(row))
-        shared = _Shared(connection)
-        rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
-        return [_record(row, tuple(trials.get(row[0], ())), shared) for row in rows]
-
-
-@contextlib.contextmanager
-def _no_collecting() -> Iterator[None]:
-    """Keep Python from looking for rubbish: a third of the time that many records take.
-
-    Records hold no circles, so there is none to be found among them.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
+    for row in connection.execute(
+        f"SELECT {_TRIAL} {_FROM} JOIN trial ON trial.measurement = measurement.number {where} "
+        "ORDER BY trial.measurement, trial.position",
+        chosen,
+    ):
+        trials[row[0]].append(_trial(row))
+    shared = _Shared(connection)
+    rows = connection.execute(f"SELECT {_MEASUREMENT} {_FROM} {where} {order}", chosen)
+    return [_record(row, tuple(trials.get(row[0], ())), shared) for row in rows]
 
 
 def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord) -> None:

@@ -33,12 +33,13 @@ from gui.pages.progress.progress_page import ProgressPage
 from gui.session.engine_feed import EngineBridge
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
+from gui.session.repository import SessionRepository
 from gui.style.palette import DARK, LIGHT, Scheme
 from gui.text.wording import notice
 from gui.workers.worker_thread import BackgroundWorker
 from measure.live.events import Phase
+from measure.storage.store import Store
 from tests.support.fitting import misfits
-from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.screenshots import states
 from tests.support.gui.stage import WindowHarness
 
@@ -55,14 +56,14 @@ def action(stage: WindowHarness, text: str) -> QAction:
     return found[0]
 
 
-class KeeperInABadPlace(InMemorySessionRepository):
+class KeeperInABadPlace(SessionRepository):
     def warnings(self) -> tuple[str, ...]:
         return ("The sessions are kept on a network disk.", "No room is left.")
 
 
 def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: WindowHarness, qtbot: QtBot) -> None:
     assert stage.window.messages.isHidden()
-    stage.services.keeper = KeeperInABadPlace()
+    stage.services.keeper = KeeperInABadPlace(Store.in_memory)
     window = gui.app.main_window.MainWindow(stage.services)
     qtbot.addWidget(window)
     stage.settle()

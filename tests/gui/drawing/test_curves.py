@@ -4,7 +4,7 @@ from gui.drawing.curves import conducts_of, curves, movements_of
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, BodyPosition
-from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY
 from tests.support.record_samples import person
 

@@ -15,7 +15,7 @@ from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.errors import InputError
 from measure.report.wording import NOTICE
-from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.progress_histories import day, history
 from tests.support.record_samples import moment, person
@@ -48,7 +48,7 @@ def test_the_report_goes_to_the_chosen_printer(
         return printer
 
     monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", into_a_file)
-    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
+    stage.keeper.store.merge(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
     stage.window.reports.print()
     stage.settle()
     pages = pages_of(target)

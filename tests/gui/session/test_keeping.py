@@ -32,7 +32,6 @@ from measure.storage import connection
 from measure.storage.disk_kind import DiskKind
 from measure.storage.store import Store
 from measure.system.clock import new_id
-from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.scripted_engine import ScriptedEngine
 
 
@@ -62,7 +61,7 @@ def worker(qapp: QApplication) -> Iterator[BackgroundWorker]:
 def test_a_session_is_begun_with_its_first_measurement_and_saved_by_key(
     path: Path, worker: BackgroundWorker
 ) -> None:
-    keeper = SessionRepository(path)
+    keeper = SessionRepository(lambda: Store.open(path))
     people: list[str] = []
     worker.run(lambda: keeper.add_person("Rowan", Side.LEFT).id, people.append)
     assert worker.close(5.0)
@@ -99,7 +98,7 @@ def test_the_store_says_what_is_wrong_with_its_place(
     path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(connection, "disk_kind", lambda folder: DiskKind.SYNCED)
-    keeper = SessionRepository(path)
+    keeper = SessionRepository(lambda: Store.open(path))
     (warning,) = keeper.warnings()
     keeper.close()
     assert "copied to other computers" in warning
@@ -107,11 +106,11 @@ def test_the_store_says_what_is_wrong_with_its_place(
 
 def keeper_of(path: Path) -> SessionRepository:
     """Return another keeper: the store belongs to the thread that opened it."""
-    return SessionRepository(path)
+    return SessionRepository(lambda: Store.open(path))
 
 
 def test_a_session_without_readings_leaves_nothing(worker: BackgroundWorker) -> None:
-    keeper = InMemorySessionRepository()
+    keeper = SessionRepository(Store.in_memory)
     person = keeper.add_person("Linden", None)
     log = SessionRecorder(keeper, worker, person.id, AssessmentCondition(), Pain())
     log.drop(new_id())
@@ -121,7 +120,7 @@ def test_a_session_without_readings_leaves_nothing(worker: BackgroundWorker) -> 
 
 
 def test_a_measurement_can_be_taken_back(worker: BackgroundWorker) -> None:
-    keeper = InMemorySessionRepository()
+    keeper = SessionRepository(Store.in_memory)
     person = keeper.add_person("Linden", None)
     log = SessionRecorder(keeper, worker, person.id, AssessmentCondition(), Pain())
     key = new_id()
@@ -132,7 +131,7 @@ def test_a_measurement_can_be_taken_back(worker: BackgroundWorker) -> None:
 
 
 def test_what_cannot_be_saved_is_told(worker: BackgroundWorker, qtbot: QtBot) -> None:
-    keeper = SessionRepository(Path("/dev/null/nowhere/sessions.sqlite"))
+    keeper = SessionRepository(lambda: Store.open(Path("/dev/null/nowhere/sessions.sqlite")))
     log = SessionRecorder(keeper, worker, new_id(), AssessmentCondition(), Pain())
     with qtbot.waitSignal(log.failed, timeout=5000) as told:
         log.keep(
@@ -157,7 +156,7 @@ def plan_and_event(person: Person) -> tuple[Plan, Event]:
 
 @pytest.mark.parametrize("kind", ["memory", "store"])
 def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
-    keeper = InMemorySessionRepository() if kind == "memory" else SessionRepository(path)
+    keeper = SessionRepository(Store.in_memory if kind == "memory" else lambda: Store.open(path))
     person = keeper.add_person("Rowan", Side.RIGHT)
     assert keeper.people() == (person,)
     with pytest.raises(InputError):

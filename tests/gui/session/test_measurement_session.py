@@ -11,6 +11,7 @@ from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
+from gui.session.repository import SessionRepository
 from gui.session.tones import Tone
 from gui.text.session_wording import start_position_sentence
 from gui.workers.worker_thread import BackgroundWorker
@@ -20,7 +21,7 @@ from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.records import AssessmentCondition, MeasurementRecord, Pain
 from measure.live.events import LiveEventKind, Phase, Source
-from tests.support.gui.memory_keeper import InMemorySessionRepository
+from measure.storage.store import Store
 from tests.support.gui.scripted_engine import ScriptedEngine
 
 TASK = MovementTask(movement=Movement.FLEXION, side=Side.LEFT, trials=2, practice=1)
@@ -46,7 +47,7 @@ class Session:
 
     def __init__(self) -> None:
         self.engine = ScriptedEngine()
-        self.keeper = InMemorySessionRepository()
+        self.keeper = SessionRepository(Store.in_memory)
         self.person = self.keeper.add_person("Rowan", Side.LEFT)
         self.worker = BackgroundWorker("records")
         self.cues = HeardCues()

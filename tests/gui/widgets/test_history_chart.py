@@ -10,7 +10,7 @@ from gui.style.palette import Scheme
 from gui.widgets.history_chart import HistoryChart
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
-from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY
 from tests.support.record_samples import person
 

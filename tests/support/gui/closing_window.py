@@ -22,6 +22,7 @@ from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
+from measure.storage.store import Store
 from tests.support.gui.scripted_engine import PlayingEngine
 from tests.support.gui.stage import DrawnThumbnails, read_drawn_clip
 
@@ -46,7 +47,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
     settings = WindowSettings(folder / "window.ini")
     appearance = Appearance()
     appearance.apply()
-    keeper = SessionRepository(folder / "sessions.sqlite")
+    keeper = SessionRepository(lambda: Store.open(folder / "sessions.sqlite"))
     records = BackgroundWorker("records")
     people: list[object] = []
     records.run(lambda: keeper.people() or keeper.add_person("Rowan", None), people.append)

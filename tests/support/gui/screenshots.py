@@ -26,7 +26,8 @@ from measure.domain.reasons import Reason
 from measure.domain.records import EventKind as Happened
 from measure.domain.records import LimitingFactor, Stretch
 from measure.live.events import LiveEventKind, Phase, SetupHint
-from tests.support.gui.memory_keeper import demo_history
+from measure.storage.store import Store
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -183,17 +184,27 @@ def _reach(stage: WindowHarness) -> Iterator[str]:
     page.summary.finish.click()
 
 
+def _delete_sessions(store: Store) -> None:
+    """Delete all sessions and logged stretches; people stay."""
+    for person in store.people():
+        for session in store.sessions(person.id):
+            store.delete_session(session.id)
+        for log in store.stretches(person.id):
+            store.delete_stretch(log.id)
+
+
 def _others(stage: WindowHarness) -> Iterator[str]:
     window = stage.window
-    stage.keeper.clear()
+    _delete_sessions(stage.keeper.store)
     window.go(1)
     yield "progress-empty"
     person = window.measure.people.person
     if person is not None:
-        stage.keeper.put(demo_history(person, TODAY, weeks=2))
+        stage.keeper.store.merge(demo_history(person, TODAY, weeks=2))
         window.progress.reload()
         yield "progress-early"
-        stage.keeper.put(demo_history(person, TODAY, weeks=20))
+        _delete_sessions(stage.keeper.store)
+        stage.keeper.store.merge(demo_history(person, TODAY, weeks=20))
         window.progress.reload()
     yield "progress"
     window.progress.show_details()

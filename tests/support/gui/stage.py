@@ -14,6 +14,7 @@ from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
 from gui.session.interfaces import ClipAnalysis, ClipCurve
+from gui.session.repository import SessionRepository
 from gui.session.services import Services
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
@@ -24,9 +25,9 @@ from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.records import History
 from measure.domain.tracks import Track
+from measure.storage.store import Store
 from measure.video.sampling import COARSE_HZ
 from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
-from tests.support.gui.memory_keeper import InMemorySessionRepository
 from tests.support.gui.scripted_engine import ScriptedEngine
 
 #: Times around the event loop until what follows from what has followed.
@@ -46,7 +47,7 @@ class WindowHarness:
     ) -> None:
         self._home = tempfile.TemporaryDirectory()
         self.engine = ScriptedEngine()
-        self.keeper = InMemorySessionRepository()
+        self.keeper = SessionRepository(Store.in_memory)
         appearance = Appearance(scheme, percent)
         appearance.apply()
         self.services = Services(

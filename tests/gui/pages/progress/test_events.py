@@ -16,7 +16,7 @@ from measure.domain.records import (
     EventKind,
 )
 from measure.system.clock import new_id
-from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -67,7 +67,7 @@ def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, 
 
 def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None:
     person = stage.history().person
-    stage.keeper.put(demo_history(person, TODAY, weeks=20))
+    stage.keeper.store.merge(demo_history(person, TODAY, weeks=20))
     day = TODAY - dt.timedelta(days=50)
     for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
         stage.keeper.save_event(

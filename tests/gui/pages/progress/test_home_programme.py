@@ -3,7 +3,6 @@
 import datetime as dt
 import string
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
@@ -14,6 +13,7 @@ from gui.text.progress_wording import prompt_words
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
+    History,
     Plan,
     PlannedStretch,
     Stretch,
@@ -21,7 +21,7 @@ from measure.domain.records import (
 )
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind
 from measure.system.clock import Timestamp, new_id
-from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -129,7 +129,7 @@ def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
 
 def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) -> None:
     person = stage.history().person
-    stage.keeper.put(demo_history(person, TODAY, weeks=6))
+    stage.keeper.store.merge(demo_history(person, TODAY, weeks=6))
     planned(stage, TODAY - dt.timedelta(days=9))
     before = stage.history().stretches
     stage.window.go(1)
@@ -149,7 +149,7 @@ def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) 
 
 def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     person = stage.history().person
-    stage.keeper.put(demo_history(person, TODAY, weeks=6))
+    stage.keeper.store.merge(demo_history(person, TODAY, weeks=6))
     monday = TODAY - dt.timedelta(days=TODAY.weekday())
     planned(stage, monday)
     taps = [
@@ -161,7 +161,10 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
         )
         for k in range(3)
     ]
-    stage.keeper.put(replace(stage.history(), stretches=tuple(taps)))
+    store = stage.keeper.store
+    for log in store.stretches(person.id):
+        store.delete_stretch(log.id)
+    store.merge(History(person=person, stretches=tuple(taps)))
     stage.window.go(1)
     stage.settle()
     # Two a day are planned of it, so the third of Monday is not counted; five a day in all.

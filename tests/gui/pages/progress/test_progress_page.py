@@ -6,14 +6,14 @@ import pytest
 from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 
 from measure.domain.movements import Movement
-from tests.support.gui.memory_keeper import demo_history
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
 @pytest.fixture
 def grown(stage: WindowHarness) -> WindowHarness:
     """A stage whose person has twenty weeks behind them."""
-    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
+    stage.keeper.store.merge(demo_history(stage.keeper.people()[0], TODAY, weeks=20))
     return stage
 
 
@@ -91,7 +91,7 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
     person = stage.keeper.people()[0]
     one = demo_history(person, TODAY, weeks=20)
     session = one.sessions[0]
-    stage.keeper.put(
+    stage.keeper.store.merge(
         replace(
             one,
             sessions=(session,),
@@ -109,7 +109,7 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
 
 
 def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
-    stage.keeper.put(demo_history(stage.keeper.people()[0], TODAY, weeks=1))
+    stage.keeper.store.merge(demo_history(stage.keeper.people()[0], TODAY, weeks=1))
     stage.window.go(1)
     stage.settle()
     assert "four weeks and eight sessions" in stage.window.progress.curves.verdict.text()
