@@ -1,1 +1,11 @@
-"""Camera against goniometer: pairs, study, raters, plot, correction."""
+"""Camera against goniometer: pairs, study, raters, plot, correction.
+
+Public names:
+
+    pairs_table: PairTable, PairedReading, read_pairs
+    plot: agreement_figure, save_agreement_figure
+    report: format_studies, proposed_corrections, save_corrections, save_proposed_correction,
+        write_json
+    retest: repeatability_report
+    stored_corrections: corrections_for, set_correction_enabled
+"""

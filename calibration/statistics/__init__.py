@@ -1,1 +1,10 @@
-"""Agreement and repeatability statistics: Bland-Altman, ICC, proportional bias."""
+"""Agreement and repeatability statistics: Bland-Altman, ICC, proportional bias.
+
+Public names:
+
+    bland_altman: FEWEST_UNITS, LimitsOfAgreement, Pairing, bland_altman, pooled_variance
+    estimate: Estimate, sd_with_interval
+    icc: FEWEST_SHOULDERS, Reliability, Z90, Z95, intraclass_correlation, minimal_detectable_change
+    proportional_bias: ProportionalBias, proportional_bias
+    repeatability: Repeatability, RetestSession, repeatability, repeatability_paragraph
+"""

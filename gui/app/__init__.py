@@ -1,1 +1,6 @@
-"""The application: start, main window, crash report, about page."""
+"""The application: start, main window, crash report, about page.
+
+Public names:
+
+    command: configure
+"""

@@ -1,1 +1,11 @@
-"""Rules of a session: its plan, the red flags, the return to the starting place."""
+"""Rules of a session: its plan, the red flags, the return to the starting place.
+
+Public names:
+
+    plan: Attempt, AttemptState, HOME_MOVEMENTS, MovementTask, NextAction, SessionMode,
+        SessionPlan, SessionStep, TaskResult, faces_away_from_screen, home_tasks, limit_to_dose,
+        without_practice
+    red_flags: RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage,
+        pain_requires_screening, screening_due
+    return_detector: ReturnDetector
+"""

@@ -1,1 +1,7 @@
-"""The report as a file or on paper."""
+"""The report as a file or on paper.
+
+Public names:
+
+    command: configure
+    files: chosen_printer, print_report, report_name, write_report
+"""

@@ -1,1 +1,21 @@
-"""A session in progress: engine, cues, storage, settings."""
+"""A session in progress: engine, cues, storage, settings.
+
+Public names:
+
+    audio_cues: AudioCues
+    clip_reader: WindowClipAnalyzer, aggregate_accepted_trials, local_models, open_scrub_thumbnails
+    engine_feed: EngineBridge
+    interfaces: ClipAnalysis, ClipCurve, ClipThumbnails
+    known_setup: SetupProvider, load_stored_setup
+    known_state: CalibrationState, correction_words, lengths_words, lens_words, level_words,
+        load_calibration_state, marks_words, place_words, turn_words
+    log: SessionRecorder
+    measurement_session: MeasurementSession
+    person_selection: PersonSelection
+    placement_check: PlacementMonitor
+    repository: PendingMeasurement, SessionRepository
+    services: Services
+    settings: TEXT_SCALES, WindowSettings
+    setup_check: SetupAspect, SideCheck, aspect_text, side_check_text
+    tones: Tone
+"""

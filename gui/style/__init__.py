@@ -1,1 +1,8 @@
-"""Colours, fonts and style sheet."""
+"""Colours, fonts and style sheet.
+
+Public names:
+
+    appearance: Appearance
+    fonts: add_bundled_fonts, ensure_fonts
+    palette: Scheme
+"""

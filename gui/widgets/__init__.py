@@ -1,1 +1,27 @@
-"""Widgets of our own, one concept a file. They show what they are given and decide nothing."""
+"""Widgets of our own, one concept a file. They show what they are given and decide nothing.
+
+Public names:
+
+    big_number: BigNumber
+    buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, bind_keys, button
+    camera_view: CameraView
+    choice_row: ChoiceRow
+    clip_chart: ClipChart
+    date_field: DateField
+    empty_history: EmptyHistoryHint
+    fitted_sentence: FittedSentence
+    fixed_size_stack: FixedSizeStack
+    history_chart: HistoryChart, legend_text
+    layouts: card, clear_layout, column, row, separator, widget_with
+    measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
+    message_bar: MessageBar
+    painted_widget: PaintedWidget
+    plain_dialog: plain_dialog
+    point_marking: PointMarkingView
+    position_figure: PositionView, ViewPlan, facing_text
+    scroll_page: scrollable
+    text: NoticeBar, label
+    trial_row: TrialRow
+    video_view: VideoView, image_of
+    wrapping_check_box: WrappingCheckBox
+"""

@@ -1,1 +1,7 @@
-"""Threads of the window."""
+"""Threads of the window.
+
+Public names:
+
+    garbage_collection: collect_garbage_in_gui_thread
+    worker_thread: BackgroundWorker
+"""

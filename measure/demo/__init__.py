@@ -1,1 +1,6 @@
-"""The demo story: four made-up people and their records."""
+"""The demo story: four made-up people and their records.
+
+Public names:
+
+    story: load_story
+"""

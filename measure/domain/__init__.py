@@ -1,3 +1,23 @@
 """Values of the field: landmarks, tracks, movements, reasons, acquisition, measurements,
 records.
+
+Public names:
+
+    acquisition: ASSUMED_HORIZONTAL_FIELD_DEG, BodySetup, CameraSetup, Correction, KnownSetup,
+        LARGEST_BIAS_DEG, LARGEST_CHANGE_DEG, LARGEST_GAIN, LARGEST_ROLL_DEG, LensProfile,
+        MovementCorrection, POSSIBLE, Setup, UNKNOWN_CAMERA, check_known, check_profile,
+        fit_for_picture, is_possible
+    calibration_records: BodyRecord, BodySource, CameraLevel, Placement, StoredCorrection,
+        check_body, check_level, check_placement, check_stored_correction
+    landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm
+    measurement_task: MeasurementTask
+    measurements: LevelBand, Measurement, Provenance, Reference, Status, Trial
+    movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
+    reading_scale: paleness, scale_holding, scale_of, share_of_scale
+    reasons: GateResult, Reason, SENTENCES, note, refuse
+    records: AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind, History,
+        LONGEST_NAME, LONGEST_NOTE, LimitingFactor, MeasurementRecord, Merged, Onset, Pain, Person,
+        Plan, PlannedStretch, SessionRecord, Stretch, StretchLog
+    tracks: FrameState, PoseFrame, Track
+    vertebral_levels: height_of, level_at, level_of, marked_spines, region_of
 """

@@ -1,1 +1,13 @@
-"""Files for other programs: CSV, JSON, FHIR, motion files, annotated clips."""
+"""Files for other programs: CSV, JSON, FHIR, motion files, annotated clips.
+
+Public names:
+
+    annotated_clip: write_annotated
+    clip_figure: draw_curve
+    clip_json: document
+    clip_series_csv: write_track
+    formats: Format, export, file_name
+    history_csv: DecimalSign
+    history_json: read_history
+    motion_files: motion_points, write_c3d, write_trc
+"""

@@ -1,1 +1,16 @@
-"""From keypoints to angles and heights, their fusion, bias correction and uncertainty."""
+"""From keypoints to angles and heights, their fusion, bias correction and uncertainty.
+
+Public names:
+
+    angles: corner_deg, direction_deg, length, mean_near_median, median_over, plane_from_pixels,
+        turn_deg, wrap_deg
+    camera_geometry: undistort_points, undistort_track
+    fusion: FusedSeries, Mask, PassKeypoints, fuse_elevation, fuse_reach, fuse_rotation,
+        keypoints_of_passes
+    keypoints: ArmKeypoints
+    neutral_pose: FACING_WIDTH, Neutral, STANDING, TRUNK_MARKS, WIDTH_ERROR, facing_turn_deg,
+        median_points, neutral_of, standing_in, standing_text
+    rotation: Rotation
+    rotation_phases: rotation_phases
+    uncertainty: half_width
+"""

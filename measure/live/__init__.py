@@ -1,1 +1,7 @@
-"""The same reading while it happens: engine, session, worker, trial detector and refiner."""
+"""The same reading while it happens: engine, session, worker, trial detector and refiner.
+
+Public names:
+
+    engine: LiveEngine
+    events: LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint, Source
+"""

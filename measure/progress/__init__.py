@@ -1,1 +1,17 @@
-"""Change over weeks: series, trend line, weekly verdicts, comparison, home programme, prompts."""
+"""Change over weeks: series, trend line, weekly verdicts, comparison, home programme, prompts.
+
+Public names:
+
+    clinician_prompts: PROMPT_WORDS, Prompt, WORTH_SHOWING
+    comparison: Block, Change
+    home_programme: AssessmentDose, Irritability, STRETCHES, WeekDone, assessment_dose,
+        irritability, plan_on, weeks_done
+    milestones: LEAST_DAYS, TASKS
+    overview: Progress, history_until, progress_of
+    series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
+    shoulder: SideProgress
+    trend_line: Slope
+    weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, SeriesPhase, Verdict, WINDOW_DAY
+    wording: INTERVAL, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words, conduct_words,
+        signed, slope_words, with_interval
+"""

@@ -1,1 +1,9 @@
-"""The report for a clinic visit: page, tables, figures and wording."""
+"""The report for a clinic visit: page, tables, figures and wording.
+
+Public names:
+
+    measurement_wording: interval_text, number_text, reason_codes, refusal_sentence, value_text
+    page: report_foot, report_html, report_title
+    svg: Diagram, FONT, Words, as_svg
+    wording: NOTICE, phase_words
+"""

@@ -1,1 +1,9 @@
-"""The SQLite store: schema and migrations, rows, backup, location."""
+"""The SQLite store: schema and migrations, rows, backup, location.
+
+Public names:
+
+    backup: backup, restore
+    location: ASIDE_NAMES, BACKUP_FOLDER_NAME, MARKER_NAME, STORE_NAME, backup_files,
+        folder_unusable, private_folder, store_path
+    store: Store
+"""

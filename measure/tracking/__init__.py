@@ -1,1 +1,7 @@
-"""One person followed from frame to frame: tracklets, selection, re-identification."""
+"""One person followed from frame to frame: tracklets, selection, re-identification.
+
+Public names:
+
+    offline: track_subject
+    online: OnlineTracker, SubjectPose
+"""

@@ -1,1 +1,11 @@
-"""Trials of a movement: segmentation, coarse scan, refinement, quality gates, aggregation."""
+"""Trials of a movement: segmentation, coarse scan, refinement, quality gates, aggregation.
+
+Public names:
+
+    aggregation: aggregate_refined, aggregate_trials
+    fine_passes: FinePlan, run_fine_passes
+    movement_model: model_of
+    refinement: RefinedTrial, refine_trial
+    scan: LEAD_S, REST_EVERY, SHORT_HOLD_S, ScanResult, scan_for_trials
+    segmentation: HOLD_SHARE, TrialCandidate, segment_trials
+"""

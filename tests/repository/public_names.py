@@ -130,6 +130,8 @@ def gone(folder: Path) -> Names:
 
 def write(folder: Path) -> None:
     """Bring the list in a folder's docstring up to date; what stands above it stays."""
+    if not missing(folder) and not gone(folder):
+        return
     names: Names = defaultdict(set)
     for source in (listed(folder), missing(folder)):
         for module, members in source.items():

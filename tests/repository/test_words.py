@@ -19,30 +19,12 @@ ANOTHER_MEANING = {
     "look_up",
 }
 #: Identifiers that still hold a retired word. This list only ever gets shorter.
-STILL_TO_RENAME: set[str] = {"remark", "remarks"}
+STILL_TO_RENAME: set[str] = {"remarks"}
 
 #: Names that say nothing about what a variable holds.
 EMPTY_NAMES = {"each", "one", "told", "found", "known"}
 #: Folders with variables of such names. This list only ever gets shorter.
-STILL_WITH_EMPTY_NAMES: set[str] = {
-    "calibration",
-    "gui/app",
-    "gui/drawing",
-    "gui/pages/camera_and_body",
-    "gui/pages/measuring",
-    "gui/pages/progress",
-    "gui/protocol",
-    "gui/session",
-    "gui/widgets",
-    "measure/camera",
-    "measure/clips",
-    "measure/kinematics",
-    "measure/live",
-    "measure/pose",
-    "measure/storage",
-    "measure/tracking",
-    "measure/trials",
-}
+STILL_WITH_EMPTY_NAMES: set[str] = {"calibration", "measure/storage"}
 
 
 def glossary() -> list[tuple[list[str], list[str]]]:

@@ -1,1 +1,6 @@
-"""Pages for lens, level, body and agreement."""
+"""Pages for lens, level, body and agreement.
+
+Public names:
+
+    calibration_pages: CalibrationPages
+"""

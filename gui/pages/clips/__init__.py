@@ -1,1 +1,6 @@
-"""Pages for recorded clips."""
+"""Pages for recorded clips.
+
+Public names:
+
+    clip_review: ClipsPage
+"""

@@ -1,1 +1,7 @@
-"""Pages of a measuring session, in their order."""
+"""Pages of a measuring session, in their order.
+
+Public names:
+
+    camera_setup: SetupPage
+    measure_page: MeasurePage
+"""

@@ -1,1 +1,6 @@
-"""Pages for history, home programme and events."""
+"""Pages for history, home programme and events.
+
+Public names:
+
+    progress_page: ProgressPage
+"""
