@@ -1,4 +1,4 @@
-"""When something of ours breaks: say so, keep going if possible, offer what a developer needs."""
+"""Crash report: says that something broke, goes on if possible, offers versions and traceback."""
 
 import sys
 import threading
@@ -70,7 +70,7 @@ class CrashDialog(QDialog):
 
 
 class CrashReporter(QObject):
-    """Takes over where nobody caught an exception, in any thread."""
+    """Shows exceptions that were not caught, of any thread."""
 
     _broke = Signal(str)
 
@@ -110,7 +110,7 @@ class CrashReporter(QObject):
         self.dialog.open()
 
 
-#: What Qt says about the platform and is of no use to anybody.
+#: Words of Qt's messages about the platform that are of no use to a person.
 _NOISE = (
     "propagatesizehints",
     "pipewire",
@@ -122,10 +122,10 @@ _NOISE = (
 
 
 def quiet_qt() -> None:
-    """Keep Qt's remarks about the platform from the terminal; warnings of substance stay."""
+    """Keep Qt's messages about the platform from the terminal; other warnings stay."""
 
-    def told(kind: QtMsgType, _where: object, text: str) -> None:
+    def write(kind: QtMsgType, _where: object, text: str) -> None:
         if kind is not QtMsgType.QtDebugMsg and not any(word in text.lower() for word in _NOISE):
             print(text, file=sys.stderr)
 
-    qInstallMessageHandler(told)
+    qInstallMessageHandler(write)

@@ -22,7 +22,7 @@ from measure.storage.store import Store
 def level_marking_task(camera: str) -> MarkingTask:
     """Return the marking of one or two upright lines."""
 
-    def told(marked: MarkedPoints) -> str:
+    def describe(marked: MarkedPoints) -> str:
         try:
             estimate = orientation_from_marks(marked, camera)
         except InputError:
@@ -40,14 +40,14 @@ def level_marking_task(camera: str) -> MarkingTask:
         least=2,
         in_pairs=True,
         needs_person=False,
-        describe=told,
+        describe=describe,
     )
 
 
 def back_marking_task(camera: str | None) -> MarkingTask:
     """Return the marking of C7 and the pelvis on somebody's back."""
 
-    def told(marked: MarkedPoints) -> str:
+    def describe(marked: MarkedPoints) -> str:
         try:
             estimate = back_landmarks_from_marks(marked, camera)
         except InputError:
@@ -66,7 +66,7 @@ def back_marking_task(camera: str | None) -> MarkingTask:
         least=3,
         in_pairs=False,
         needs_person=True,
-        describe=told,
+        describe=describe,
     )
 
 

@@ -7,8 +7,6 @@ from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QHideEvent, QIcon, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QFrame,
-    QHBoxLayout,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -21,7 +19,7 @@ from gui.text.wording import tr
 from gui.widgets.buttons import ElidedButton, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from gui.widgets.video_view import image_of
@@ -70,37 +68,13 @@ class SetupPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        side = QWidget()
-        column = QVBoxLayout(side)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(16)
-        cameras = card(label(tr("Camera"), "quiet"))
-        self._into(cameras, self._camera_list)
-        self._into(cameras, self.search_again)
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
+        cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
-        camera_and_body = card(label(tr("For surer readings"), "quiet"), self.camera_and_body)
-        for widget in (place, cameras, sides, camera_and_body):
-            column.addWidget(widget)
-        column.addStretch(1)
-        middle = QHBoxLayout()
-        middle.setSpacing(24)
-        middle.addWidget(self.camera, 57)
-        middle.addWidget(scrollable(side), 43)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 8, 24, 16)
-        layout.setSpacing(12)
-        layout.addWidget(self.sentence)
-        layout.addLayout(middle, 1)
-
-    @staticmethod
-    def _into(frame: QFrame, content: QWidget | QVBoxLayout) -> None:
-        layout = frame.layout()
-        if isinstance(layout, QVBoxLayout):
-            if isinstance(content, QWidget):
-                layout.addWidget(content)
-            else:
-                layout.addLayout(content)
+        surer = card(label(tr("For surer readings"), "quiet"), self.camera_and_body)
+        side = widget_with(column(place, cameras, sides, surer, 1, spacing=16))
+        middle = row((self.camera, 57), (scrollable(side), 43), spacing=24)
+        column(self.sentence, (middle, 1), on=self, margins=(24, 8, 24, 16), spacing=12)
 
     # -- opening and closing ------------------------------------------------------------------
 

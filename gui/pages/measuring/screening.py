@@ -1,30 +1,24 @@
 """The questions before measuring, one page at a time."""
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
 
 def _item(text: str) -> QWidget:
     """Return a line of a list, its sign hanging before it."""
-    row = QWidget()
-    layout = QHBoxLayout(row)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(12)
     sign = label("\u2022", "lead")
     sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
     sign.setAlignment(Qt.AlignmentFlag.AlignTop)
-    layout.addWidget(sign)
-    layout.addWidget(label(text, "lead"), 1)
-    return row
+    return widget_with(row(sign, (label(text, "lead"), 1), spacing=12))
 
 
 class SafetyPage(QWidget):
@@ -65,10 +59,7 @@ class SafetyPage(QWidget):
 
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
-        page = QWidget()
-        layout = QVBoxLayout(page)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(self._appearance.gap(2))
+        layout = column(spacing=self._appearance.gap(2))
         words = screening_text(self._screening.page)
         here, of = self._screening.page_position
         if of > 1:
@@ -88,11 +79,7 @@ class SafetyPage(QWidget):
             title.setProperty("role", "alarm")
         layout.addWidget(card(*items, role="alarm-card" if words.alarming else "card", spacing=10))
         layout.addStretch(1)
-        outer = QWidget()
-        whole = QVBoxLayout(outer)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(scrollable(page), 1)
-        whole.addWidget(self._buttons())
+        outer = widget_with(column((scrollable(widget_with(layout)), 1), self._buttons()))
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
             self._shown.hide()

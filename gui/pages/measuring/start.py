@@ -7,10 +7,8 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QGridLayout,
-    QHBoxLayout,
     QInputDialog,
     QLabel,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -27,7 +25,7 @@ from gui.text.wording import (
 )
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, column, row
 from gui.widgets.position_figure import PositionView
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -100,68 +98,44 @@ class StartPage(QWidget):
         self._connect()
 
     def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        self._home = card(
+            label(tr("At home"), "title"),
+            *self.movements.values(),
+            label(tr("Which shoulder is stiff?"), "quiet"),
+            self.affected.row,
+            self.sore,
+            1,
+            self.home_button,
+        )
+        self._clinic = card(
+            label(tr("In a clinic"), "title"),
+            (row((self.movement.row, 6), (self.figure, 4)), 1),
+            self.side.row,
+            1,
+            self.clinic_button,
+        )
+        self._how = row(
+            *(QLabel(tr("Measured:")), self.person, self.add_person, 1),
+            *(self.posture.row, self.help),
+            spacing=gap(2),
+        )
+        apart = tr("Readings done differently, sitting or with help, never share a curve.")
         page = QWidget()
         grid = QGridLayout(page)
         grid.setContentsMargins(24, 16, 10, 16)  # the bar has its room beside it
-        grid.setHorizontalSpacing(self._appearance.gap(3))
-        grid.setVerticalSpacing(self._appearance.gap(2))
-        home = card(label(tr("At home"), "title"), *self.movements.values())
-        self._add(home, label(tr("Which shoulder is stiff?"), "quiet"), self.affected.row)
-        self._add(home, self.sore)
-        self._finish(home, self.home_button)
-        clinic = card(label(tr("In a clinic"), "title"))
-        pick = QHBoxLayout()
-        pick.addWidget(self.movement.row, 6)
-        pick.addWidget(self.figure, 4)
-        layout = clinic.layout()
-        if isinstance(layout, QVBoxLayout):
-            layout.addLayout(pick, 1)
-        self._add(clinic, self.side.row)
-        self._finish(clinic, self.clinic_button)
-        grid.addWidget(home, 0, 0)
-        grid.addWidget(clinic, 0, 1)
+        grid.setHorizontalSpacing(gap(3))
+        grid.setVerticalSpacing(gap(2))
+        grid.addWidget(self._home, 0, 0)
+        grid.addWidget(self._clinic, 0, 1)
+        grid.addLayout(self._how, 2, 0, 1, 2)
+        grid.addWidget(label(apart, "small"), 3, 0, 1, 2)
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
         grid.setRowStretch(0, 1)
-        self._home, self._clinic, self._grid, self._beside = home, clinic, grid, True
+        self._grid, self._beside = grid, True
         self._appearance.changed.connect(self._arrange)
-        how = QHBoxLayout()
-        self._how = how
-        how.setSpacing(self._appearance.gap(2))
-        how.addWidget(QLabel(tr("Measured:")))
-        how.addWidget(self.person)
-        how.addWidget(self.add_person)
-        how.addStretch(1)
-        how.addWidget(self.posture.row)
-        how.addWidget(self.help)
-        grid.addLayout(how, 2, 0, 1, 2)
-        grid.addWidget(
-            label(
-                tr("Readings done differently, sitting or with help, never share a curve."),
-                "small",
-            ),
-            3,
-            0,
-            1,
-            2,
-        )
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(scrollable(page))
-
-    @staticmethod
-    def _add(frame: QWidget, *contents: QWidget) -> None:
-        layout = frame.layout()
-        for content in contents:
-            if layout is not None:
-                layout.addWidget(content)
-
-    @staticmethod
-    def _finish(frame: QWidget, last: QWidget) -> None:
-        layout = frame.layout()
-        if isinstance(layout, QVBoxLayout):
-            layout.addStretch(1)
-            layout.addWidget(last)
+        column(scrollable(page), on=self)
 
     def _show_settings(self) -> None:
         chosen = self._settings.movements
