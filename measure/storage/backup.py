@@ -95,7 +95,7 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
     Parameters
     ----------
     copy
-        A file made by :func:`backup`, or any other store of ours. It is not changed.
+        A file made by :func:`backup`, or any other such store. It is not changed.
 
     Returns
     -------
@@ -148,11 +148,11 @@ def _as_a_copy(path: Path) -> Iterator[None]:
         cause = error.__cause__
         if cause is None:
             raise
-        found = "its tables cannot be made out"
+        defect = "its tables cannot be made out"
         if isinstance(cause, sqlite3.Error):
-            found = in_short(cause)
+            defect = in_short(cause)
         raise DataError(
-            f"{path} is no whole copy of a store ({found}). Nothing was changed. "
+            f"{path} is no whole copy of a store ({defect}). Nothing was changed. "
             "Name another backup."
         ) from cause
 

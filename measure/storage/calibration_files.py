@@ -30,9 +30,9 @@ from measure.storage import calibration_rows
 from measure.system.clock import new_id
 from measure.system.json_codec import from_data
 
-#: Version of the files' format.
+#: Version of the files' format. [technical]
 FILE_VERSION = 1
-#: Bytes. Ten times the size of a full file. [project]
+#: Largest file that is read, bytes; a full one needs a tenth of it. [technical]
 LARGEST_FILE_BYTES = 2_000_000
 
 

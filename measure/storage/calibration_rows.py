@@ -46,11 +46,11 @@ _read_numbers = json_reader(tuple[float, ...])
 
 def lenses(connection: sqlite3.Connection) -> list[LensProfile]:
     """Return all lens profiles, the newest last."""
-    found = []
+    profiles = []
     for data in _rows(connection, _LENS, "FROM lens ORDER BY number"):
         arrays = {name: list(_read_numbers(data[name])) for name in _LENS_ARRAYS}
-        found.append(_checked(LensProfile, data | arrays, check_profile))
-    return found
+        profiles.append(_checked(LensProfile, data | arrays, check_profile))
+    return profiles
 
 
 def write_lens(connection: sqlite3.Connection, profile: LensProfile) -> None:

@@ -1,4 +1,4 @@
-"""Measurements made fit for columns: plain numbers, and no gap without a reason."""
+"""Column values: measurements in plain numbers, and no gap without a reason."""
 
 import dataclasses
 import functools
@@ -13,7 +13,7 @@ from measure.system.clock import Timestamp
 from measure.system.json_codec import utc_from_text
 
 
-def sanitized(found: Measurement) -> Measurement:
+def sanitized(measurement: Measurement) -> Measurement:
     """Return the measurement in plain Python numbers, None for what is not finite.
 
     A reading whose value or interval is no finite number is none: it is kept as a refusal for
@@ -24,23 +24,23 @@ def sanitized(found: Measurement) -> Measurement:
     InputError
         When it is refused and says not why.
     """
-    value, low, high = finite(found.value), finite(found.low), finite(found.high)
-    status, reasons = found.status, found.reasons
+    value, low, high = finite(measurement.value), finite(measurement.low), finite(measurement.high)
+    status, reasons = measurement.status, measurement.reasons
     if status is Status.READING and (value is None or low is None or high is None):
         status, reasons = Status.REFUSED, _with_impossible(reasons)
         value = low = high = None
     if status is Status.REFUSED and not reasons:
         raise InputError("A refused measurement says why; this one gives no reason.")
     return dataclasses.replace(
-        found,
+        measurement,
         status=status,
         reasons=reasons,
         value=value,
         low=low,
         high=high,
-        best=finite(found.best),
-        against_vertical=finite(found.against_vertical),
-        trials=tuple(_storable_trial(trial) for trial in found.trials),
+        best=finite(measurement.best),
+        against_vertical=finite(measurement.against_vertical),
+        trials=tuple(_storable_trial(trial) for trial in measurement.trials),
     )
 
 

@@ -1,4 +1,4 @@
-"""The one way to a connection: checked, brought up to date, set for safe writing."""
+"""Connections to the store: checked, brought up to date, set for safe writing."""
 
 import contextlib
 import sqlite3
@@ -13,10 +13,10 @@ from measure.storage.errors import damaged, in_plain_words
 from measure.storage.location import BACKUP_FOLDER_NAME, folder_unusable, prepare
 from measure.storage.migrations import APPLICATION_ID, VERSION, check_integrity, migrate, version_of
 
-#: How long to wait for another program that is writing. Ours.
+#: Longest wait for another program that is writing, seconds. [technical]
 WAIT_S = 10.0
 
-#: STRICT tables came with it.
+#: Oldest SQLite that has STRICT tables. [technical]
 _OLDEST_SQLITE = (3, 37, 0)
 
 _DISK_WARNINGS = {

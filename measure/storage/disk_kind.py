@@ -87,7 +87,7 @@ def mounts_of_linux(table: str) -> dict[str, str]:
         before, _, after = line.partition(" - ")
         fields, kinds = before.split(), after.split()
         if len(fields) > 4 and kinds:
-            point = _OCTAL.sub(lambda found: chr(int(found[1], 8)), fields[4])
+            point = _OCTAL.sub(lambda match: chr(int(match[1], 8)), fields[4])
             mounts[point] = kinds[0]
     return mounts
 
@@ -97,8 +97,8 @@ def mounts_of_macos(table: str) -> dict[str, str]:
     mounts = {}
     for line in table.splitlines():
         _, _, rest = line.partition(" on ")
-        point, found, options = rest.rpartition(" (")
-        if found:
+        point, bracket, options = rest.rpartition(" (")
+        if bracket:
             mounts[point] = options.split(",")[0].rstrip(")")
     return mounts
 
@@ -106,10 +106,10 @@ def mounts_of_macos(table: str) -> dict[str, str]:
 def _mounts() -> dict[str, str]:
     try:
         if sys.platform == "darwin":
-            told = subprocess.run(
+            listed = subprocess.run(
                 ["/sbin/mount"], capture_output=True, text=True, timeout=5, check=True
             )
-            return mounts_of_macos(told.stdout)
+            return mounts_of_macos(listed.stdout)
         return mounts_of_linux(Path("/proc/self/mountinfo").read_text("utf-8", "replace"))
     except (OSError, subprocess.SubprocessError):
         return {}

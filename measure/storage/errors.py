@@ -15,7 +15,7 @@ _WRITING = {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN}
 
 @contextmanager
 def in_plain_words(path: Path) -> Iterator[None]:
-    """Turn SQLite's errors inside the block into ours, about the store at `path`."""
+    """Turn SQLite's errors inside the block into the project's, about the store at `path`."""
     try:
         yield
     except UnicodeDecodeError as error:
@@ -56,16 +56,16 @@ def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
     return MachineError(f"The store {path} did not do as it was told: {in_short(error)}.")
 
 
-def damaged(path: Path, found: str) -> DataError:
+def damaged(path: Path, defect: str) -> DataError:
     """Return the error for a store that is there but cannot be read.
 
     Parameters
     ----------
-    found
+    defect
         What is wrong with it, in a few words.
     """
     return DataError(
-        f"The store of sessions {path} is damaged ({found}). It was left as it is. "
+        f"The store of sessions {path} is damaged ({defect}). It was left as it is. "
         "Put a backup in its place with: thawline restore BACKUP "
         f"(copies made before updates are in {path.parent / 'backups'}). "
         "The damaged file is kept beside it."

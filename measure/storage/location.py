@@ -29,7 +29,7 @@ If that file is ever missing or empty, Thawline then says so instead of beginnin
 Delete this file only together with the history.
 """
 
-#: Bytes of the smallest SQLite file: one page of the smallest page size.
+#: Size of the smallest SQLite file, bytes: one page of the smallest page size. [technical]
 _SMALLEST_FILE = 512
 
 
@@ -74,10 +74,10 @@ def prepare(path: Path) -> tuple[str, ...]:
 def file_identity(path: Path) -> tuple[int, int] | None:
     """Return what tells a file from another of that name, or None where there is none."""
     try:
-        found = path.stat()
+        status = path.stat()
     except OSError:
         return None
-    return found.st_dev, found.st_ino
+    return status.st_dev, status.st_ino
 
 
 def folder_unusable(folder: Path, why: str) -> MachineError:

@@ -101,11 +101,11 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
     ).fetchone()
     if not session:
         raise InputError("The session of this measurement is no longer in the store.")
-    found = sanitized(record.measurement)
+    measurement = sanitized(record.measurement)
     values = {
         "id": record.id,
         "session": session[0],
-        "conditions": _conditions(connection, found.provenance),
+        "conditions": _conditions(connection, measurement.provenance),
         "taken_utc": utc_text(record.taken.utc),
         "taken_offset_min": record.taken.offset_min,
         "taken_zone": record.taken.zone,
@@ -114,20 +114,20 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
         "pain_during": as_int(record.pain_during),
         "stopped_by": record.stopped_by.value if record.stopped_by else None,
         "overridden": to_json(record.overridden),
-        "movement": found.movement.value,
-        "side": found.side.value,
-        "view": found.view.value,
-        "reference": found.reference.value,
-        "status": found.status.value,
-        "unit": found.unit.value,
-        "value": found.value,
-        "low": found.low,
-        "high": found.high,
-        "best": found.best,
-        "against_vertical": found.against_vertical,
-        "level": to_json(found.level) if found.level else None,
-        "reasons": to_json(found.reasons),
-        "source": to_json(found.provenance.source),
+        "movement": measurement.movement.value,
+        "side": measurement.side.value,
+        "view": measurement.view.value,
+        "reference": measurement.reference.value,
+        "status": measurement.status.value,
+        "unit": measurement.unit.value,
+        "value": measurement.value,
+        "low": measurement.low,
+        "high": measurement.high,
+        "best": measurement.best,
+        "against_vertical": measurement.against_vertical,
+        "level": to_json(measurement.level) if measurement.level else None,
+        "reasons": to_json(measurement.reasons),
+        "source": to_json(measurement.provenance.source),
     }
     row = connection.execute(_UPSERT, values).fetchone()
     if not row:
@@ -137,7 +137,7 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
         "INSERT INTO trial (measurement, position, value, low, high, start_s, end_s, "
         "hold_start_s, hold_end_s, flags, refused_for, spread) "
         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-        [_trial_row(row[0], position, trial) for position, trial in enumerate(found.trials)],
+        [_trial_row(row[0], position, trial) for position, trial in enumerate(measurement.trials)],
     )
 
 
@@ -224,7 +224,7 @@ class _Shared(dict[int, Provenance]):
 
 def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> MeasurementRecord:
     _, identifier, session, person, utc, offset_min, zone, *rest = checked_row(row)
-    help_, posture, pain, stopped_by, overridden, *found = rest
+    help_, posture, pain, stopped_by, overridden, *values = rest
     return MeasurementRecord(
         id=identifier,
         session_id=session,
@@ -234,7 +234,7 @@ def _record(row: _Row, trials: tuple[Trial, ...], shared: _Shared) -> Measuremen
         pain_during=pain,
         stopped_by=LimitingFactor(stopped_by) if stopped_by else None,
         overridden=_read_reasons(overridden),
-        measurement=_measurement(found, trials, shared),
+        measurement=_measurement(values, trials, shared),
     )
 
 

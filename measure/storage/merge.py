@@ -38,8 +38,8 @@ def merge(connection: sqlite3.Connection, history: History) -> Merged:
         person_rows.write_person(connection, person)
     here = history_of(connection, person)
     measurements = tuple(
-        dataclasses.replace(each, measurement=sanitized(each.measurement))
-        for each in history.measurements
+        dataclasses.replace(record, measurement=sanitized(record.measurement))
+        for record in history.measurements
     )
     added = same = kept = 0
     for table, present, coming, write in (
@@ -64,19 +64,19 @@ def _merge_kind(
     write: _Write,
 ) -> tuple[int, int, int]:
     """Merge the records of one kind; return how many were added, alike, and kept."""
-    by_id = {each.id: each for each in present}
+    by_id = {record.id: record for record in present}
     added = same = 0
-    for each in coming:
-        if each.id in by_id:
-            same += each == by_id[each.id]
+    for record in coming:
+        if record.id in by_id:
+            same += record == by_id[record.id]
             continue
         # Not this person's, but perhaps another's: then the file is not what it says.
-        if connection.execute(f"SELECT 1 FROM {table} WHERE id = ?", (each.id,)).fetchone():
+        if connection.execute(f"SELECT 1 FROM {table} WHERE id = ?", (record.id,)).fetchone():
             raise DataError(
-                f"The record {each.id} is kept here for another person. Nothing was imported. "
+                f"The record {record.id} is kept here for another person. Nothing was imported. "
                 "Check where this file comes from."
             )
-        write(connection, each)
+        write(connection, record)
         added += 1
     return added, same, len(coming) - added - same
 

@@ -16,7 +16,7 @@ from pathlib import Path
 
 from measure.errors import DataError
 
-#: Says that an SQLite file is a store of ours ("Thaw" in ASCII).
+#: Mark of a store in the header of its SQLite file: "Thaw" in ASCII. [technical]
 APPLICATION_ID = 0x54686177
 
 _FIRST = """
@@ -228,8 +228,8 @@ VERSION = len(STEPS)
 
 
 def statements(step: str) -> list[str]:
-    """Return the single statements of a step; none of ours holds a semicolon inside."""
-    return [each.strip() for each in step.split(";") if each.strip()]
+    """Return the single statements of a step; no statement has a semicolon inside."""
+    return [part.strip() for part in step.split(";") if part.strip()]
 
 
 def version_of(connection: sqlite3.Connection, path: Path) -> int:
@@ -238,7 +238,7 @@ def version_of(connection: sqlite3.Connection, path: Path) -> int:
     Raises
     ------
     DataError
-        When it is no store of ours, or one of a later version.
+        When it is no such store, or one of a later version.
     """
     (application,) = connection.execute("PRAGMA application_id").fetchone()
     (version,) = connection.execute("PRAGMA user_version").fetchone()
@@ -303,9 +303,9 @@ def check_integrity(connection: sqlite3.Connection) -> None:
     DataError
         When a row refers to nothing.
     """
-    (found,) = connection.execute("PRAGMA integrity_check(1)").fetchone()
-    if found != "ok":
-        error = sqlite3.DatabaseError(found)
+    (verdict,) = connection.execute("PRAGMA integrity_check(1)").fetchone()
+    if verdict != "ok":
+        error = sqlite3.DatabaseError(verdict)
         error.sqlite_errorcode = sqlite3.SQLITE_CORRUPT
         raise error
     check_references(connection)

@@ -1,6 +1,6 @@
 """The store of people, their sessions and what happened between them.
 
-Everything is written when it is told: a method that returns has its record on the disk, whole.
+Everything is written at once: a method that returns has its record on the disk, whole.
 A program that is killed loses nothing that was saved before, and a session that was going on
 is still there, unfinished. Several programs may have the store open; each waits its turn.
 
@@ -134,15 +134,15 @@ class Store:
         # Half characters, as a terminal with another encoding gives them, are nobody's name.
         name = name.encode("utf-8", "replace").decode()
         with self._reading():
-            found = person_rows.person_by_name(self._connection, name) or person_rows.person_by_id(
+            person = person_rows.person_by_name(self._connection, name) or person_rows.person_by_id(
                 self._connection, name
             )
-        if found:
-            return found
+        if person:
+            return person
         names = ", ".join(person.pseudonym for person in self.people()[:20])
-        known = f"There are: {names}." if names else "Nobody has been added yet."
+        hint = f"There are: {names}." if names else "Nobody has been added yet."
         raise InputError(
-            f"Nobody here is called {name!r}. {known} Add somebody with: thawline people add NAME"
+            f"Nobody here is called {name!r}. {hint} Add somebody with: thawline people add NAME"
         )
 
     def save_person(self, person: Person) -> None:
@@ -189,10 +189,10 @@ class Store:
             When there is no such session.
         """
         with self._reading():
-            found = person_rows.session_by_id(self._connection, session_id)
-        if not found:
+            session = person_rows.session_by_id(self._connection, session_id)
+        if not session:
             raise InputError("This session is no longer in the store. Choose another one.")
-        return found
+        return session
 
     def start_session(
         self,
@@ -225,12 +225,12 @@ class Store:
         began_s = self._began_s.pop(session_id, None)
         duration_s = None if began_s is None else max(self._clock.monotonic_s() - began_s, 0.0)
         with self._writing():
-            found = person_rows.session_by_id(self._connection, session_id)
-            if not found:
+            session = person_rows.session_by_id(self._connection, session_id)
+            if not session:
                 raise InputError("This session is no longer in the store. Choose another one.")
             if duration_s is None:
-                duration_s = found.duration_s
-            finished = replace(found, finished=True, duration_s=duration_s)
+                duration_s = session.duration_s
+            finished = replace(session, finished=True, duration_s=duration_s)
             person_rows.write_session(self._connection, finished)
         return finished
 
@@ -457,7 +457,7 @@ class Store:
             with in_plain_words(self.path):
                 yield
         except (ValueError, TypeError, InputError) as error:
-            # A word that no enum of ours knows, or a number that is none: not written by us.
+            # An unknown word of an enumeration or an impossible number: this program writes none.
             raise damaged(self.path, in_short(error)) from error
 
     @contextlib.contextmanager

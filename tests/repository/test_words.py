@@ -24,7 +24,7 @@ STILL_TO_RENAME: set[str] = {"remarks"}
 #: Names that say nothing about what a variable holds.
 EMPTY_NAMES = {"each", "one", "told", "found", "known"}
 #: Folders with variables of such names. This list only ever gets shorter.
-STILL_WITH_EMPTY_NAMES: set[str] = {"calibration", "measure/storage"}
+STILL_WITH_EMPTY_NAMES: set[str] = {"calibration"}
 
 
 def glossary() -> list[tuple[list[str], list[str]]]:
