@@ -21,15 +21,19 @@ from measure.pose_models.catalogue import ModelQuality
 #: Size of the frames that travel in one message, about, bytes. [technical]
 _BATCH_BYTES = 8 << 20
 
+#: Size of a part of a model, bytes. [technical]
+_PART_BYTES = 1 << 20
+
 #: Longest text of an error, characters. [technical]
 _MOST_TEXT = 2000
 
 
 class LoadModel(Message, frozen=True, kw_only=True, tag="model"):
-    """To a worker: a model to use from now on; READY answers it."""
+    """To a worker: a part of a model to use from now on; READY answers the last part."""
 
     quality: ModelQuality
     content: bytes
+    is_last: bool
 
     @property
     def size_hint(self) -> int:
@@ -195,6 +199,14 @@ def are_people(
         and visibility.shape == (people, LANDMARKS)
         and presence.shape == (people, LANDMARKS)
     )
+
+
+def model_orders(quality: ModelQuality, content: bytes) -> Iterator[LoadModel]:
+    """Yield the orders that hold a model, in parts: one large buffer would take longer."""
+    starts = range(0, max(1, len(content)), _PART_BYTES)
+    for start in starts:
+        part = content[start : start + _PART_BYTES]
+        yield LoadModel(quality=quality, content=part, is_last=start == starts[-1])
 
 
 def picture_orders(job: PictureJob) -> Iterator[Message]:

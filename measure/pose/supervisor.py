@@ -23,10 +23,10 @@ from measure.pose.messages import (
     Done,
     Failed,
     JobProgress,
-    LoadModel,
     PoseFrames,
     Ready,
     RunClip,
+    model_orders,
     picture_orders,
 )
 from measure.pose_models.bundles import Bundle
@@ -110,8 +110,8 @@ class WorkerSupervisor:
             self._loaded = set()
             self._await_ready(cancelled)
         for quality in sorted(models.keys() - self._loaded):
-            order = LoadModel(quality=quality, content=models[quality].content)
-            self.send(order, self._start_s)
+            for order in model_orders(quality, models[quality].content):
+                self.send(order, self._start_s)
             self._await_ready(cancelled)
             self._loaded.add(quality)
 

@@ -85,15 +85,19 @@ class Worker:
         self._pipes = pipes
         self._make_estimator = make_estimator
         self._makers: dict[ModelQuality, Callable[..., PoseEstimator]] = {}
+        self._parts: list[bytes] = []
 
     def send(self, answer: Message) -> None:
         """Send an answer."""
         self._pipes.send(answer)
 
     def load(self, order: LoadModel) -> None:
-        """Use a model from now on."""
-        self._makers[order.quality] = partial(self._make_estimator, order.content)
-        self.send(Ready())
+        """Use a model from now on, once all its parts have come."""
+        self._parts.append(order.content)
+        if order.is_last:
+            self._makers[order.quality] = partial(self._make_estimator, b"".join(self._parts))
+            self._parts = []
+            self.send(Ready())
 
 
 def _take_pipes() -> tuple[BinaryIO, BinaryIO]:

@@ -124,7 +124,8 @@ def main() -> None:
     say(Ready())
     while (order := read_message(sys.stdin.buffer, CLIP_ORDERS)) is not None:
         if isinstance(order, LoadModel):
-            say(Ready())
+            if order.is_last:
+                say(Ready())
         else:
             os.chdir(order.folder)
             say(serve(order.job))

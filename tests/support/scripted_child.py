@@ -96,7 +96,8 @@ def main(behaviour: str) -> None:
         time.sleep(60)
     while (order := read_message(sys.stdin.buffer, CLIP_ORDERS)) is not None:
         if isinstance(order, LoadModel):
-            say(Ready())
+            if order.is_last:
+                say(Ready())
         else:
             serve(behaviour, order.job.clip.name if isinstance(order, RunClip) else "bad")
 

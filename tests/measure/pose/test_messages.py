@@ -28,6 +28,7 @@ from measure.pose.messages import (
     PoseFrames,
     Ready,
     RunClip,
+    model_orders,
 )
 from measure.pose_models.catalogue import ModelQuality
 from tests.support.changed_message import changed, framed
@@ -54,7 +55,7 @@ def pose_frame(number: int, people: int, readable: bool = True) -> PoseFrame:
 
 
 def test_values_and_arrays_arrive_as_they_were() -> None:
-    model = LoadModel(quality=ModelQuality.HEAVY, content=b"\0abc" * 1000)
+    model = LoadModel(quality=ModelQuality.HEAVY, content=b"\0abc" * 1000, is_last=True)
     rgb = np.arange(6 * 10 * 3, dtype=np.uint8).reshape(6, 10, 3)[:, ::2]
     batch = PictureBatch(pictures=(KeptPicture(rgb=rgb, index=3, time_s=0.1, window=2),))
     one, other, end = through_pipe(model, batch, decoder=CLIP_ORDERS)
@@ -63,6 +64,14 @@ def test_values_and_arrays_arrive_as_they_were() -> None:
     assert (picture.index, picture.time_s, picture.window) == (3, 0.1, 2)
     assert np.array_equal(picture.rgb, rgb)
     assert picture.rgb.dtype == np.uint8
+
+
+def test_a_model_travels_in_parts() -> None:
+    content = bytes(range(256)) * 10_000
+    orders = list(model_orders(ModelQuality.LITE, content))
+    assert len(orders) > 2
+    assert b"".join(order.content for order in orders) == content
+    assert [order.is_last for order in orders] == [False] * (len(orders) - 1) + [True]
 
 
 def test_messages_follow_each_other() -> None:
