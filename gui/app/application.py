@@ -1,4 +1,4 @@
-"""Starting the window: one instance, our look, real services, a net for what breaks."""
+"""Start of the window: one instance, its style, the real services."""
 
 import contextlib
 import datetime as dt

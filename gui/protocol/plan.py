@@ -1,4 +1,4 @@
-"""The order of things in a session: movements, trials, pain, what comes next. No Qt, no clock.
+"""Session plan: the order of movements, trials and questions about pain. No Qt, no clock.
 
 The window tells the guide what happened and shows where it stands; it decides nothing itself.
 """

@@ -1,4 +1,4 @@
-"""When measuring must wait: the questions, their order, what follows. No Qt, no clock.
+"""Red flag screening: the safety questions, their order and what follows. No Qt, no clock.
 
 The lists follow what public health services and shoulder surgeons' societies tell people to
 look out for; the intervals between checks and the pain limits are ours.

@@ -1,4 +1,4 @@
-"""Tells when somebody who answered at the computer stands before the camera again. No Qt here.
+"""Return detector: whether a person who answered at the computer stands in place again. No Qt.
 
 Whoever stayed in place while somebody else answered is not taken for coming back. All limits are
 ours.

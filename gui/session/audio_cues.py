@@ -1,4 +1,4 @@
-"""Cues for somebody who cannot look: tones and speech. Both optional, neither ever waited for.
+"""Audio cues: tones and speech, both optional, neither ever waited for.
 
 A computer without a sound device, a voice or the libraries for them is simply silent; the same
 words stand on the screen.

@@ -1,4 +1,4 @@
-"""Clips for the window: read on the same path as `thawline replay`, and small pictures of them.
+"""Clip reader of the window: analyses on the path of `thawline replay`, and small pictures.
 
 Called from the window's slow thread; everything heavy is imported when first needed.
 """

@@ -1,4 +1,4 @@
-"""What calibration knows of camera and person, looked up whenever a source is opened."""
+"""Set-up of camera and person, looked up whenever a source is opened."""
 
 import datetime as dt
 from collections.abc import Callable

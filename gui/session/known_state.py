@@ -1,4 +1,4 @@
-"""What is kept about the chosen camera and person, in words. No Qt widgets."""
+"""Calibration state of the chosen camera and person, in words."""
 
 import datetime as dt
 from collections.abc import Callable

@@ -1,4 +1,4 @@
-"""One session on its way to the store: begun with its first measurement, saved after each trial."""
+"""Session recorder: saves a session from its first measurement on, after each trial."""
 
 from PySide6.QtCore import QObject, Signal
 

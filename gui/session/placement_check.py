@@ -1,6 +1,4 @@
-"""Where people stand, compared with where they stood: beside the window's thread, as it is kept
-on disk.
-"""
+"""Placement check: compares where a person stands with where they stood, in the store's thread."""
 
 import datetime as dt
 from collections.abc import Callable

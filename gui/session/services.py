@@ -1,4 +1,4 @@
-"""What the pages work with, made once and handed to each: no globals, and fakes in tests."""
+"""Services of the pages, made once and handed to each of them."""
 
 import datetime as dt
 from collections.abc import Callable
@@ -28,7 +28,7 @@ class Services:
     ----------
     records
         The thread that the keeper belongs to.
-    slow
+    slow_worker
         The thread for what takes long: cameras listed, clips read.
     end_reading
         Lets go of what reading clips needs; called in the slow thread.
@@ -38,10 +38,10 @@ class Services:
         The calendar day, from outside for tests.
     setup_provider
         What calibration knows.
-    look_up
+    load_calibration
         Reads what is kept of camera and person, for showing it.
-    place
-        Where people stood, kept and compared.
+    placement_monitor
+        Compares where people stand with where they stood; None compares nothing.
     person_id
         Who is measured; set by the window.
     """

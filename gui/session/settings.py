@@ -1,5 +1,7 @@
-"""What the window remembers between starts, in an ini file. Nothing here changes a number,
-except what describes the source; that is stored again with each session.
+"""Window settings, kept in an ini file between starts.
+
+Nothing here changes a number, except what describes the source; that is stored again with each
+session.
 """
 
 import datetime as dt

@@ -1,4 +1,4 @@
-"""How the place is, in three lines, and what the raised hand told. No Qt widgets."""
+"""Set-up check: three lines about the place, and the result of the raised hand."""
 
 from enum import StrEnum
 

@@ -1,4 +1,4 @@
-"""Soft tones of our own, as samples. No sound device here."""
+"""Tones of the cues, as samples."""
 
 from enum import StrEnum
 

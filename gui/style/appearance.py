@@ -1,4 +1,4 @@
-"""The look in force: palette, type sizes, style sheet. One object, handed to every widget."""
+"""Appearance in force: palette, type sizes and style sheet, handed to every widget."""
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette

@@ -1,4 +1,4 @@
-"""Fonts of our own: DejaVu Sans, which comes with matplotlib, for print and where there is none."""
+"""Bundled fonts: DejaVu Sans, for print and for systems without fonts."""
 
 from functools import cache
 from pathlib import Path

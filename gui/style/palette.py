@@ -1,4 +1,4 @@
-"""Our two colour schemes and the type scale, as values. What is drawn with them is elsewhere.
+"""Palettes of the two colour schemes, and the type scale.
 
 Every text colour stands at 4.5:1 or more on every ground it is used on (WCAG 2.2, 1.4.3). Blue
 and ochre, the two colours that carry a meaning, stay apart for colour-blind eyes in hue and in

@@ -1,4 +1,4 @@
-"""The number of the moment, in digits that are read from across a room."""
+"""Large number that is read from across a room."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter

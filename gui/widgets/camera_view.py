@@ -1,4 +1,4 @@
-"""The camera's picture on a page, or what keeps it from coming and a way to try again."""
+"""Camera's picture on a page, or why it does not come and a way to try again."""
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut

@@ -1,4 +1,4 @@
-"""The value over a clip's time, with each trial's hold marked and the moment that is shown."""
+"""Chart of the value over a clip's time, with holds and the shown moment marked."""
 
 from collections.abc import Sequence
 from typing import Any

@@ -1,4 +1,4 @@
-"""A day that can be typed or stepped through. Written alike in every language: 2026-11-25."""
+"""Field for a day that is typed, as 2026-11-25, or stepped through."""
 
 import datetime as dt
 

@@ -1,4 +1,4 @@
-"""The axis of days beneath a chart, as people read dates: "12 Nov", in the window's language."""
+"""Axis of days beneath a chart, as "12 Nov", in the window's language."""
 
 from collections.abc import Sequence
 from copy import copy

@@ -1,4 +1,4 @@
-"""What the progress page shows before there is anything: what will stand here, and when."""
+"""Explanation of the progress page before there are readings."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPen

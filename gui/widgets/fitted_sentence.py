@@ -1,4 +1,4 @@
-"""The one sentence of a page, in the largest type that fits."""
+"""Sentence of a page, in the largest type that fits."""
 
 from math import ceil
 

@@ -1,4 +1,4 @@
-"""Readings over weeks: upright bands of both shoulders, pain and stretches beneath."""
+"""Chart of readings over weeks: bands of both shoulders, pain and stretches beneath."""
 
 import datetime as dt
 from collections.abc import Iterable, Sequence

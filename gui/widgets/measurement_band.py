@@ -1,4 +1,4 @@
-"""One reading, drawn: the band with its mark, and the words beneath."""
+"""Band of a reading: interval, mark and the words beneath."""
 
 from dataclasses import dataclass
 

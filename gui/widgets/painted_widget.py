@@ -1,4 +1,4 @@
-"""What all painted widgets share: the look, a painter that is always ended, painting anew."""
+"""Base of painted widgets: colours, a painter that is always ended, repainting."""
 
 from PySide6.QtCore import Slot
 from PySide6.QtGui import QPainter, QPaintEvent

@@ -1,4 +1,4 @@
-"""A dialog that says one thing, or asks one."""
+"""Dialog with one text, to be closed or agreed to."""
 
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 

@@ -1,4 +1,4 @@
-"""A still picture with places to mark, by the mouse or by the keyboard alone."""
+"""Still picture in which points are marked, by mouse or keyboard."""
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
@@ -48,7 +48,7 @@ class PointMarkingView(PaintedWidget):
         Parameters
         ----------
         most
-            So many marks are taken.
+            Number of marks that are taken.
         in_pairs
             Whether each second mark ends a line that the one before began.
         """

@@ -1,4 +1,4 @@
-"""The drawn person that shows how to stand and which way the arm goes."""
+"""Drawn person that shows how to stand and which way the arm goes."""
 
 import math
 

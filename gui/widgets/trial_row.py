@@ -1,4 +1,4 @@
-"""The trials of a movement side by side: captured, being refined, refined, still to come."""
+"""Row of a movement's trials: captured, being refined, refined, still to come."""
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 

@@ -1,4 +1,4 @@
-"""The picture with the figure over it. Mirrored for the eye if wanted; landmarks never are."""
+"""View of the camera's picture with the figure over it, mirrored if wanted."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform

@@ -1,4 +1,4 @@
-"""A box to tick, drawn by us: the same in both colour schemes, with a sign besides the colour."""
+"""Check box with text that wraps, painted in the window's colours."""
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF

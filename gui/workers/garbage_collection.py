@@ -1,4 +1,4 @@
-"""Python's collector of cycles, kept to the window's thread.
+"""Garbage collection in the window's thread only.
 
 By itself it runs in whichever thread allocates next. A worker that happens to take away widgets
 deletes them in its own thread, against Qt's rules: it then waits for the window's thread and the

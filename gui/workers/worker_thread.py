@@ -1,4 +1,4 @@
-"""Work that must not hold up the window: jobs run one after the other in a thread of their own.
+"""Background worker: jobs run one after the other in a thread of their own.
 
 The window looks for what is done with a timer, so a job's answer always arrives in the window's
 thread, and no signal crosses threads.

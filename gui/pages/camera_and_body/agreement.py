@@ -1,4 +1,4 @@
-"""What a study says: agreement with a goniometer, or how well a person's own sessions repeat."""
+"""Agreement page: a study against a goniometer, or the repeatability of own sessions."""
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QPixmap
@@ -15,7 +15,7 @@ from gui.widgets.text import NoticeBar, label
 class AgreementPage(QWidget):
     """Words, and beneath them the plot."""
 
-    #: The Study whose corrections are to be kept.
+    #: The AgreementStudy whose corrections are to be kept.
     offers_wanted = Signal(object)
     back = Signal()
 

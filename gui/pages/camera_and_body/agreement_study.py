@@ -1,4 +1,4 @@
-"""A clinician's table judged for the window: what it says, and its plot. No Qt widgets."""
+"""Agreement study of a clinician's table for the window: its words and its plot."""
 
 import io
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""Camera and body: what is known beforehand, and the ways to find it out. All of it optional."""
+"""Overview of camera and body: what is kept, and the ways to measure it."""
 
 from functools import partial
 

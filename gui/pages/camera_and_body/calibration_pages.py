@@ -1,4 +1,4 @@
-"""Camera and body: the page of what is known, the lens, and marking; what leads to the next."""
+"""Camera and body: the overview, lens, marking and agreement pages, and the ways between."""
 
 from collections.abc import Callable
 from functools import partial

@@ -1,4 +1,4 @@
-"""Where in the picture the board's corners were seen, as a grid of cells."""
+"""Grid of the picture's cells in which the board's corners were seen."""
 
 import numpy as np
 from numpy.typing import NDArray

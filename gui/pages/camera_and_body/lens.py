@@ -1,4 +1,4 @@
-"""The lens: the printed board shown to the camera, guided view by view."""
+"""Lens page: the printed board shown to the camera, guided view by view."""
 
 import numpy as np
 from numpy.typing import NDArray

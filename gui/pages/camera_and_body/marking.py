@@ -1,4 +1,4 @@
-"""Places marked in a picture of the camera: upright lines, or neck and pelvis on the back."""
+"""Marking page: upright lines, or neck and pelvis, marked in a picture of the camera."""
 
 from collections.abc import Callable
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""What is marked in pictures, what it tells, and how it is kept. No Qt widgets."""
+"""Marking tasks: what is marked, what the marks say, and how they are kept."""
 
 import datetime as dt
 

@@ -1,4 +1,4 @@
-"""The trials of a clip, each to be accepted or left out."""
+"""List of a clip's trials, each to be accepted or left out."""
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
@@ -13,7 +13,7 @@ from measure.domain.movements import Movement
 
 
 class TrialList(QWidget):
-    """One band and one tick for each trial."""
+    """One band and one check box for each trial."""
 
     #: tuple[bool, ...], one for each trial.
     accepted_changed = Signal(object)

@@ -1,4 +1,4 @@
-"""Camera and place: which camera, whether it works, where to stand, left and right checked."""
+"""Set-up page: choice of the camera, advice on the place, check of left and right."""
 
 import time
 from collections.abc import Sequence

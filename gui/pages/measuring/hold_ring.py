@@ -1,4 +1,4 @@
-"""A ring that fills once while a hold lasts, with the trial's number inside."""
+"""Ring that fills while a hold lasts, with the trial's number inside."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen

@@ -1,4 +1,4 @@
-"""The page while an arm is measured: one sentence, one number, the picture. Nothing else."""
+"""Live page: one sentence, one number and the camera's picture while an arm is measured."""
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QWidget

@@ -1,4 +1,4 @@
-"""Measuring from the choice of movements to the summary: which page is shown, and what is next."""
+"""Measuring page: leads from the choice of movements to the summary."""
 
 from collections.abc import Callable
 from dataclasses import replace

@@ -1,4 +1,4 @@
-"""Between two movements: what comes next and how to stand for it."""
+"""Page between two movements: what comes next and how to stand for it."""
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget

@@ -1,4 +1,4 @@
-"""After a movement: the reading, how much it hurt, what stopped it, and how to go on.
+"""Pain page after a movement: its reading, how much it hurt, what stopped it, how to go on.
 
 All in one visit to the computer: the next movement begins by itself once the person stands for it.
 """
@@ -30,7 +30,7 @@ from measure.live.events import LiveFrame
 class PainPage(QWidget):
     """Asks for pain 0 to 10 and what ended the movement; both may be left out."""
 
-    #: (pain or None, LimitingFactor or None, After)
+    #: (pain or None, LimitingFactor or None, NextAction)
     answered = Signal(object, object, object)
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:

@@ -1,4 +1,4 @@
-"""Before a session at home: how the shoulder feels today. Three ratings, all optional."""
+"""Page before a session at home: three optional ratings of pain."""
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget

@@ -1,6 +1,8 @@
-"""The questions before measuring, one page at a time."""
+"""Screening page: the safety questions before measuring, one page at a time."""
 
-from PySide6.QtCore import Qt, Signal, Slot
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage
@@ -19,6 +21,15 @@ def _item(text: str) -> QWidget:
     sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
     sign.setAlignment(Qt.AlignmentFlag.AlignTop)
     return widget_with(row(sign, (label(text, "lead"), 1), spacing=12))
+
+
+#: From left to right.
+_BUTTON_ORDER = (
+    ScreeningAnswer.ONE_FITS,
+    ScreeningAnswer.NONE_FITS,
+    ScreeningAnswer.READ,
+    ScreeningAnswer.CLINICIAN_AGREES,
+)
 
 
 class SafetyPage(QWidget):
@@ -41,12 +52,12 @@ class SafetyPage(QWidget):
     def screening(self) -> RedFlagScreening:
         return self._screening
 
-    def ask(self, check: ScreeningKind) -> None:
+    def ask(self, check: ScreeningKind, _checked: bool = False) -> None:
         """Begin the questions."""
         self._screening = RedFlagScreening.begin(check)
         self._show()
 
-    def give(self, answer: ScreeningAnswer) -> None:
+    def give(self, answer: ScreeningAnswer, _checked: bool = False) -> None:
         """Answer the page that is shown."""
         self._screening = self._screening.answer(answer)
         if (
@@ -88,63 +99,26 @@ class SafetyPage(QWidget):
         self._layout.addWidget(outer)
 
     def _buttons(self) -> ButtonRow:
+        screening = self._screening
         self.answers = {}
         self.ways_out = []
-        made = {
-            ScreeningAnswer.ONE_FITS: self._one_fits,
-            ScreeningAnswer.NONE_FITS: self._none_fits,
-            ScreeningAnswer.READ: self._read,
-            ScreeningAnswer.CLINICIAN_AGREES: self._clinician_agrees,
-        }
-        if self._screening.page is ScreeningPage.CLEAR:
-            self._way_out(tr("Go on gently"), "", self._clear)
-            self._way_out(tr("Stop for today"), "main", self._stop)
-        elif (
-            not self._screening.answers
-            or ScreeningAnswer.CLINICIAN_AGREES in self._screening.answers
-        ):
-            self._way_out(tr("Ask again"), "", self._again)
-            self._way_out(tr("Leave measuring"), "main", self._stop)
-        for answer, slot in made.items():
-            if answer in self._screening.answers:
+        if screening.page is ScreeningPage.CLEAR:
+            self._way_out(tr("Go on gently"), "", self.cleared)
+            self._way_out(tr("Stop for today"), "main", self.stopped)
+        elif not screening.answers or ScreeningAnswer.CLINICIAN_AGREES in screening.answers:
+            self._way_out(tr("Ask again"), "", partial(self.ask, screening.check))
+            self._way_out(tr("Leave measuring"), "main", self.stopped)
+        for answer in _BUTTON_ORDER:
+            if answer in screening.answers:
                 role = "main" if answer in (ScreeningAnswer.READ, ScreeningAnswer.NONE_FITS) else ""
-                choice = button(answer_text(answer), role)
-                choice.clicked.connect(slot)
-                self.answers[answer] = choice
+                self.answers[answer] = button(answer_text(answer), role)
+                self.answers[answer].clicked.connect(partial(self.give, answer))
         return ButtonRow([*self.ways_out, *self.answers.values()])
 
     def _way_out(self, text: str, role: str, slot: object) -> None:
-        choice = button(text, role)
-        choice.clicked.connect(slot)
-        self.ways_out.append(choice)
-
-    @Slot()
-    def _one_fits(self) -> None:
-        self.give(ScreeningAnswer.ONE_FITS)
-
-    @Slot()
-    def _none_fits(self) -> None:
-        self.give(ScreeningAnswer.NONE_FITS)
-
-    @Slot()
-    def _read(self) -> None:
-        self.give(ScreeningAnswer.READ)
-
-    @Slot()
-    def _clinician_agrees(self) -> None:
-        self.give(ScreeningAnswer.CLINICIAN_AGREES)
-
-    @Slot()
-    def _again(self) -> None:
-        self.ask(self._screening.check)
-
-    @Slot()
-    def _stop(self) -> None:
-        self.stopped.emit()
-
-    @Slot()
-    def _clear(self) -> None:
-        self.cleared.emit()
+        way_out = button(text, role)
+        way_out.clicked.connect(slot)
+        self.ways_out.append(way_out)
 
     def keep_focus(self) -> None:
         """Put the keyboard on the page, not on an answer: nobody should agree by accident."""

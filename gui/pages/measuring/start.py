@@ -1,4 +1,4 @@
-"""What to measure, for whom and how: at home step by step, or in a clinic one reading."""
+"""Start page: what to measure, for whom and how, at home or in a clinic."""
 
 from collections.abc import Sequence
 
@@ -40,9 +40,9 @@ CLINIC_TRIALS = 2
 class StartPage(QWidget):
     """Two ways to begin; conduct and person beneath."""
 
-    #: tuple[Task, ...]
+    #: tuple[MovementTask, ...]
     home = Signal(object)
-    #: Task
+    #: MovementTask
     clinic = Signal(object)
     person_chosen = Signal(str)
     #: A new pseudonym.

@@ -1,4 +1,4 @@
-"""The end of a session: every reading with its band and the pain beside it."""
+"""Summary page: every reading of the session with its band and its pain."""
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QWidget

@@ -1,4 +1,4 @@
-"""What happened between sessions and may bend or break a curve: an injection, another camera."""
+"""Events page: injections, flares and other events that may bend or break a curve."""
 
 import datetime as dt
 from collections.abc import Sequence

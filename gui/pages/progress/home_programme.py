@@ -1,4 +1,4 @@
-"""The home programme that a clinician chose: which stretches, how often, how long, what pain."""
+"""Home programme page: stretches, how often, how long, and the pain at which to stop."""
 
 import datetime as dt
 

@@ -1,4 +1,4 @@
-"""One session in full: every measurement with its trials, what was refused and why, conditions."""
+"""Session list: every measurement with its trials, refusals and conditions."""
 
 from collections import defaultdict
 

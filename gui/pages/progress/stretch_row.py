@@ -1,4 +1,4 @@
-"""One tap for each stretch of the plan: done just now. No counting, no praise."""
+"""Buttons that note a stretch of the plan as done just now."""
 
 from functools import partial
 
