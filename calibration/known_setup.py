@@ -1,4 +1,4 @@
-"""All that is known beforehand for measuring one person, gathered from the shelves."""
+"""The calibrated set-up of one person: lens, level, body and corrections from the store."""
 
 import datetime as dt
 from dataclasses import dataclass, replace
@@ -19,10 +19,10 @@ class CalibratedSetup:
 
     Attributes
     ----------
-    remarks
+    messages
         What is not known, and why.
     stale
-        Those of the remarks that are about something kept which is not used any longer.
+        Those of the messages that are about something kept which is not used any longer.
     lenses
         The camera's lens profiles of all picture sizes, the newest last.
     """
@@ -44,7 +44,7 @@ def load_calibrated_setup(
     already_mirrored: bool = False,
     quarter_turns: int = 0,
 ) -> CalibratedSetup:
-    """Return what is known of camera, body and instrument, with remarks on what is not.
+    """Return what is known of camera, body and instrument, with messages on what is not.
 
     A doubtful record of the body is used no longer, and that is said; what is unknown is
     unknown, and the interval widens.
@@ -55,11 +55,11 @@ def load_calibrated_setup(
         Width and height of the upright picture where known; otherwise the camera's newest lens
         profile is taken, and who measures drops it when pictures have another size.
     neutral
-        Today's stance, to check the record of the body against.
+        Today's neutral pose, to check the record of the body against.
     """
     lenses = lenses_of(store, camera_name)
-    lens, remarks = _lens(lenses, size_px)
-    stale = list(remarks) if lenses else []
+    lens, lens_messages = _lens(lenses, size_px)
+    stale = list(lens_messages) if lenses else []
     level = store.level(camera_name)
     roll = level.roll_deg if level is not None and level.holds_on(today) else None
     if level is not None and roll is None:
@@ -72,7 +72,7 @@ def load_calibrated_setup(
     record = None if person_id is None else store.body(person_id)
     body, doubtful = _body(record, today, neutral)
     stale.extend(doubtful)
-    uncalibrated = [each for each in remarks if each not in stale]
+    uncalibrated = [message for message in lens_messages if message not in stale]
     return CalibratedSetup(
         setup=KnownSetup(
             camera=CameraSetup(
@@ -107,8 +107,8 @@ def _body(
 ) -> tuple[BodySetup, tuple[TranslatableMessage, ...]]:
     if record is None:
         return BodySetup(), ()
-    found = body_record_warnings(record, today, neutral)
-    return (BodySetup(), found) if found else (_usable(record), ())
+    warnings = body_record_warnings(record, today, neutral)
+    return (BodySetup(), warnings) if warnings else (_usable(record), ())
 
 
 def _usable(record: BodyRecord) -> BodySetup:

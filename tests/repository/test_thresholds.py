@@ -5,9 +5,6 @@ import pytest
 from tests.repository.structure import ROOT
 from tests.repository.thresholds import PAGE, page, thresholds, thresholds_of, untagged, uses
 
-#: Folders with explained numbers that lack a tag. This list only ever gets shorter.
-STILL_WITHOUT_TAGS = {"measure/storage"}
-
 MODULE = """\
 #: How long a hold lasts at least, seconds. More only tires. [project]
 LEAST_HOLD_S = 1.0
@@ -43,13 +40,8 @@ def test_numbers_are_read_with_their_comments() -> None:
 @pytest.mark.parametrize("package", ["measure", "calibration", "gui"])
 def test_explained_numbers_say_where_they_come_from(package: str) -> None:
     assert sum(number.path.startswith(f"{package}/") for number in thresholds()) > 20
-    missing = [f"{number.path}:{number.line} {number.name}" for number in untagged()]
-    assert [
-        place
-        for place in missing
-        if place.startswith(f"{package}/")
-        and not any(place.startswith(f"{folder}/") for folder in STILL_WITHOUT_TAGS)
-    ] == []
+    places = [f"{number.path}:{number.line} {number.name}" for number in untagged()]
+    assert [place for place in places if place.startswith(f"{package}/")] == []
 
 
 def test_readers_of_a_number_are_found() -> None:

@@ -18,13 +18,9 @@ ANOTHER_MEANING = {
     "careful",
     "look_up",
 }
-#: Identifiers that still hold a retired word. This list only ever gets shorter.
-STILL_TO_RENAME: set[str] = {"remarks"}
 
 #: Names that say nothing about what a variable holds.
 EMPTY_NAMES = {"each", "one", "told", "found", "known"}
-#: Folders with variables of such names. This list only ever gets shorter.
-STILL_WITH_EMPTY_NAMES: set[str] = {"calibration"}
 
 
 def glossary() -> list[tuple[list[str], list[str]]]:
@@ -64,9 +60,7 @@ def test_names_of_the_glossary_are_in_the_code(name: str) -> None:
 def test_retired_words_are_not_in_the_code(word: str) -> None:
     names = files_by_word().get(word, {})
     assert {
-        name: sorted(files)
-        for name, files in names.items()
-        if name not in ANOTHER_MEANING | STILL_TO_RENAME
+        name: sorted(files) for name, files in names.items() if name not in ANOTHER_MEANING
     } == {}
 
 
@@ -76,6 +70,5 @@ def test_variables_are_named_after_what_they_hold() -> None:
         for name in EMPTY_NAMES
         for variable in (name, f"_{name}")
         for file in bound_names().get(variable, ())
-        if file.rpartition("/")[0] not in STILL_WITH_EMPTY_NAMES
     }
     assert places == set()
