@@ -1,18 +1,18 @@
 """Red flag screening: the safety questions, their order and what follows. No Qt, no clock.
 
 The lists follow what public health services and shoulder surgeons' societies tell people to
-look out for; the intervals between checks and the pain limits are ours.
+look out for; the intervals between checks and the pain limits are project values.
 """
 
 import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-#: Days between a full or short check and the next short one. [project]
+#: Days between a full or short screening and the next short one. [project]
 DAYS_BETWEEN_CHECKS = 30
-#: Pain from which on the questions are asked again, 0..10. [project]
+#: Pain rating (0..10) from which the questions are asked again. [project]
 HIGH_PAIN = 7
-#: Rise of pain within a session from which on they are asked again. [project]
+#: Rise of the pain rating within a session from which they are asked again. [project]
 PAIN_JUMP = 3
 
 

@@ -1,15 +1,14 @@
 """Return detector: whether a person who answered at the computer stands in place again. No Qt.
 
-Whoever stayed in place while somebody else answered is not taken for coming back. All limits are
-ours.
+Whoever stayed in place while somebody else answered is not taken for coming back.
 """
 
 from measure.live.events import LiveFrame, SetupHint
 
-#: So long nothing was answered: a second answer is not cut off, and nobody is back sooner.
+#: Time without an answer before anybody counts as back, seconds: a second answer is not cut off.
 #: [project]
 QUIET_S = 4.0
-#: So long the person stands where the camera sees them well. [project]
+#: Time that the person must stand where the camera sees them well, seconds. [project]
 STANDING_S = 1.0
 
 _OUT_OF_PLACE_HINTS = frozenset(
