@@ -104,7 +104,7 @@ class MainWindow(QMainWindow):
             self._preferences,
         ):
             source.message_raised.connect(self.messages.tell)
-        self.services.records.run(self.services.keeper.warnings, self._warn)
+        self.services.records.run(lambda: self.services.keeper.store.warnings, self._warn)
 
     @Slot(int)
     def go(self, place: int) -> None:

@@ -44,7 +44,7 @@ class ReportDialogs(QObject):
                 tell,
             )
 
-        services.records.run(lambda: services.keeper.history(person.id), write_history, tell)
+        services.records.run(lambda: services.keeper.store.history(person.id), write_history, tell)
 
     @Slot()
     def print(self) -> None:
@@ -64,7 +64,7 @@ class ReportDialogs(QObject):
                 tell,
             )
 
-        services.records.run(lambda: services.keeper.history(person.id), print_history, tell)
+        services.records.run(lambda: services.keeper.store.history(person.id), print_history, tell)
 
     def _measured(self) -> Person | None:
         if self.person is None:

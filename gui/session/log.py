@@ -45,7 +45,7 @@ class SessionRecorder(QObject):
     def drop(self, key: str) -> None:
         """Take a kept measurement back."""
         if self._begun:
-            self._worker.run(lambda: self._keeper.drop(key), self._was_saved, self.failed.emit)
+            self._worker.run(lambda: self._delete(key), self._was_saved, self.failed.emit)
 
     def finish(self, note: str) -> None:
         """Mark the session as finished, if it was begun."""
@@ -56,6 +56,9 @@ class SessionRecorder(QObject):
         if self._session_id is None:
             self._session_id = self._keeper.begin(self.person_id, self.conduct, self.pain)
         self._keeper.keep(self._session_id, self.person_id, kept)
+
+    def _delete(self, key: str) -> None:
+        self._keeper.store.delete_measurement(key)
 
     def _finish(self, note: str) -> None:
         if self._session_id is not None:

@@ -29,7 +29,9 @@ class PersonSelection(QObject):
     def load(self) -> None:
         """Look up who is in the store."""
         services = self._services
-        services.records.run(services.keeper.people, self._list, self.message_raised.emit)
+        services.records.run(
+            lambda: services.keeper.store.people(), self._list, self.message_raised.emit
+        )
 
     @Slot(str)
     def choose(self, person_id: str) -> None:
@@ -46,7 +48,7 @@ class PersonSelection(QObject):
             lambda: keeper.add_person(pseudonym, affected), self._add, self._refuse
         )
 
-    def _list(self, people: tuple[Person, ...]) -> None:
+    def _list(self, people: list[Person]) -> None:
         wanted = self._services.settings.person_id
         chosen = [person for person in people if person.id == wanted] or list(people)
         self.person = chosen[0] if chosen else None

@@ -10,15 +10,10 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.records import (
     AssessmentCondition,
-    Event,
-    History,
     LimitingFactor,
     MeasurementRecord,
     Pain,
     Person,
-    Plan,
-    Stretch,
-    StretchLog,
 )
 from measure.storage.store import Store
 from measure.system.clock import new_id
@@ -55,12 +50,6 @@ class SessionRepository:
             self._store = self._open_store()
         return self._store
 
-    def warnings(self) -> tuple[str, ...]:
-        return self.store.warnings
-
-    def people(self) -> tuple[Person, ...]:
-        return tuple(self.store.people())
-
     def add_person(self, pseudonym: str, affected: Side | None) -> Person:
         person = Person(id=new_id(), pseudonym=pseudonym, affected=(affected,) if affected else ())
         self.store.save_person(person)
@@ -83,40 +72,10 @@ class SessionRepository:
             )
         )
 
-    def drop(self, key: str) -> None:
-        self.store.delete_measurement(key)
-
     def finish(self, session_id: str, note: str) -> None:
         finished = self.store.finish_session(session_id)
         if note:
             self.store.save_session(replace(finished, note=note))
-
-    def drop_session(self, session_id: str) -> None:
-        self.store.delete_session(session_id)
-
-    def history(self, person_id: str) -> History:
-        return self.store.history(person_id)
-
-    def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
-        return self.store.log_stretch(person_id, stretch)
-
-    def drop_stretch(self, log_id: str) -> None:
-        self.store.delete_stretch(log_id)
-
-    def plans(self, person_id: str) -> tuple[Plan, ...]:
-        return tuple(self.store.plans(person_id))
-
-    def events(self, person_id: str) -> tuple[Event, ...]:
-        return tuple(self.store.events(person_id))
-
-    def save_plan(self, plan: Plan) -> None:
-        self.store.save_plan(plan)
-
-    def save_event(self, event: Event) -> None:
-        self.store.save_event(event)
-
-    def drop_event(self, event_id: str) -> None:
-        self.store.delete_event(event_id)
 
     def close(self) -> None:
         if self._store is not None:

@@ -225,7 +225,7 @@ class CalibrationPages(QStackedWidget):
         person, services = self._person(), self._services
         if person is not None:
             services.records.run(
-                lambda: repeatability_study(services.keeper.history(person)),
+                lambda: repeatability_study(services.keeper.store.history(person)),
                 self._show_study,
                 self.message_raised.emit,
             )

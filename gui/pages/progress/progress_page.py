@@ -142,7 +142,7 @@ class ProgressPage(QWidget):
         today = services.today()
 
         def look_up() -> tuple[History, Progress]:
-            history = services.keeper.history(person.id)
+            history = services.keeper.store.history(person.id)
             return history, progress_of(history, today)
 
         services.records.run(
@@ -188,11 +188,13 @@ class ProgressPage(QWidget):
         if person is None:
             return
 
-        def show(plans: tuple[Plan, ...]) -> None:
+        def show(plans: list[Plan]) -> None:
             self._pages.setCurrentWidget(self.plan)
             self.plan.show_plan(person, plan_on(plans, today), today)
 
-        self._services.records.run(lambda: keeper.plans(person.id), show, self.message_raised.emit)
+        self._services.records.run(
+            lambda: keeper.store.plans(person.id), show, self.message_raised.emit
+        )
 
     @Slot()
     def show_events(self) -> None:
@@ -201,11 +203,13 @@ class ProgressPage(QWidget):
         if person is None:
             return
 
-        def show(events: tuple[Event, ...]) -> None:
+        def show(events: list[Event]) -> None:
             self._pages.setCurrentWidget(self.events)
-            self.events.show_events(person, events, today)
+            self.events.show_events(person, tuple(events), today)
 
-        self._services.records.run(lambda: keeper.events(person.id), show, self.message_raised.emit)
+        self._services.records.run(
+            lambda: keeper.store.events(person.id), show, self.message_raised.emit
+        )
 
     # -- changes to the record --------------------------------------------------------------------
 
@@ -214,7 +218,7 @@ class ProgressPage(QWidget):
         person, keeper = self._person, self._services.keeper
         if person is not None:
             self._services.records.run(
-                lambda: keeper.log_stretch(person.id, stretch),
+                lambda: keeper.store.log_stretch(person.id, stretch),
                 self._stretch_logged,
                 self.message_raised.emit,
             )
@@ -230,27 +234,27 @@ class ProgressPage(QWidget):
     @Slot(str)
     def _drop_stretch(self, log_id: str) -> None:
         self._show_noted(None)
-        self._change(lambda: self._services.keeper.drop_stretch(log_id))
+        self._change(lambda: self._services.keeper.store.delete_stretch(log_id))
 
     @Slot(object)
     def _save_plan(self, plan: Plan) -> None:
-        self._change(lambda: self._services.keeper.save_plan(plan))
+        self._change(lambda: self._services.keeper.store.save_plan(plan))
         self.show_curves()
 
     @Slot(object)
     def _save_event(self, event: Event) -> None:
-        self._change(lambda: self._services.keeper.save_event(event))
+        self._change(lambda: self._services.keeper.store.save_event(event))
         self.show_events()
 
     @Slot(str)
     def _drop_event(self, event_id: str) -> None:
-        self._change(lambda: self._services.keeper.drop_event(event_id))
+        self._change(lambda: self._services.keeper.store.delete_event(event_id))
         self.show_events()
 
     @Slot(object)
     def _drop_session(self, session: SessionRecord) -> None:
         """Delete a session that was a mistake, or another person's."""
-        self._change(lambda: self._services.keeper.drop_session(session.id))
+        self._change(lambda: self._services.keeper.store.delete_session(session.id))
 
     def _change(self, work: Callable[[], None]) -> None:
         """Change the record; the page is looked up anew when that is done."""

@@ -56,14 +56,15 @@ def action(stage: WindowHarness, text: str) -> QAction:
     return found[0]
 
 
-class KeeperInABadPlace(SessionRepository):
-    def warnings(self) -> tuple[str, ...]:
-        return ("The sessions are kept on a network disk.", "No room is left.")
+def store_in_a_bad_place() -> Store:
+    store = Store.in_memory()
+    store.warnings = ("The sessions are kept on a network disk.", "No room is left.")
+    return store
 
 
 def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: WindowHarness, qtbot: QtBot) -> None:
     assert stage.window.messages.isHidden()
-    stage.services.keeper = KeeperInABadPlace(Store.in_memory)
+    stage.services.keeper = SessionRepository(store_in_a_bad_place)
     window = gui.app.main_window.MainWindow(stage.services)
     qtbot.addWidget(window)
     stage.settle()

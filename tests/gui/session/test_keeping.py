@@ -99,7 +99,7 @@ def test_the_store_says_what_is_wrong_with_its_place(
 ) -> None:
     monkeypatch.setattr(connection, "disk_kind", lambda folder: DiskKind.SYNCED)
     keeper = SessionRepository(lambda: Store.open(path))
-    (warning,) = keeper.warnings()
+    (warning,) = keeper.store.warnings
     keeper.close()
     assert "copied to other computers" in warning
 
@@ -116,7 +116,7 @@ def test_a_session_without_readings_leaves_nothing(worker: BackgroundWorker) -> 
     log.drop(new_id())
     log.finish("nothing to see")
     assert worker.close(3.0)
-    assert keeper.history(person.id).sessions == ()
+    assert keeper.store.history(person.id).sessions == ()
 
 
 def test_a_measurement_can_be_taken_back(worker: BackgroundWorker) -> None:
@@ -127,7 +127,7 @@ def test_a_measurement_can_be_taken_back(worker: BackgroundWorker) -> None:
     log.keep(PendingMeasurement(key=key, measurement=made(100.0), conduct=AssessmentCondition()))
     log.drop(key)
     assert worker.close(3.0)
-    assert keeper.history(person.id).measurements == ()
+    assert keeper.store.history(person.id).measurements == ()
 
 
 def test_what_cannot_be_saved_is_told(worker: BackgroundWorker, qtbot: QtBot) -> None:
@@ -158,35 +158,35 @@ def plan_and_event(person: Person) -> tuple[Plan, Event]:
 def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     keeper = SessionRepository(Store.in_memory if kind == "memory" else lambda: Store.open(path))
     person = keeper.add_person("Rowan", Side.RIGHT)
-    assert keeper.people() == (person,)
+    assert keeper.store.people() == [person]
     with pytest.raises(InputError):
         keeper.add_person("Rowan", None)
     session_id = keeper.begin(person.id, AssessmentCondition(), Pain(rest=1))
     kept = PendingMeasurement(key=new_id(), measurement=made(90.0), conduct=AssessmentCondition())
     keeper.keep(session_id, person.id, kept)
     keeper.keep(session_id, person.id, replace(kept, measurement=made(90.0, 92.0)))
-    keeper.log_stretch(person.id, Stretch.PENDULUM)
-    mistaken = keeper.log_stretch(person.id, Stretch.TOWEL)
-    keeper.drop_stretch(mistaken.id)
+    keeper.store.log_stretch(person.id, Stretch.PENDULUM)
+    mistaken = keeper.store.log_stretch(person.id, Stretch.TOWEL)
+    keeper.store.delete_stretch(mistaken.id)
     plan, event = plan_and_event(person)
-    keeper.save_plan(plan)
-    keeper.save_plan(replace(plan, pain_limit=3))
-    keeper.save_event(event)
-    keeper.save_event(replace(event, id=new_id(), note="once more"))
-    keeper.drop_event(event.id)
-    assert keeper.plans(person.id) == (replace(plan, pain_limit=3),)
-    assert [each.note for each in keeper.events(person.id)] == ["once more"]
+    keeper.store.save_plan(plan)
+    keeper.store.save_plan(replace(plan, pain_limit=3))
+    keeper.store.save_event(event)
+    keeper.store.save_event(replace(event, id=new_id(), note="once more"))
+    keeper.store.delete_event(event.id)
+    assert keeper.store.plans(person.id) == [replace(plan, pain_limit=3)]
+    assert [each.note for each in keeper.store.events(person.id)] == ["once more"]
     keeper.finish(session_id, "done")
-    history = keeper.history(person.id)
+    history = keeper.store.history(person.id)
     assert [each.measurement.value for each in history.measurements] == [91.0]
     assert history.sessions[0].finished
     assert history.sessions[0].note == "done"
     assert [each.stretch for each in history.stretches] == [Stretch.PENDULUM]
-    keeper.drop(kept.key)
-    assert keeper.history(person.id).measurements == ()
+    keeper.store.delete_measurement(kept.key)
+    assert keeper.store.history(person.id).measurements == ()
     keeper.keep(session_id, person.id, kept)
-    keeper.drop_session(session_id)
-    history = keeper.history(person.id)
+    keeper.store.delete_session(session_id)
+    history = keeper.store.history(person.id)
     assert (history.sessions, history.measurements) == ((), ())
     assert len(history.stretches) == 1
     keeper.close()

@@ -72,7 +72,8 @@ class Session:
     def records(self) -> tuple[MeasurementRecord, ...]:
         """Return what is saved by now."""
         saved: list[tuple[MeasurementRecord, ...]] = []
-        self.worker.run(lambda: self.keeper.history(self.person.id).measurements, saved.append)
+        store = self.keeper.store
+        self.worker.run(lambda: store.history(self.person.id).measurements, saved.append)
         while not saved:
             self.worker.collect()
         return saved[0]

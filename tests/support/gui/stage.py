@@ -76,7 +76,7 @@ class WindowHarness:
 
     def history(self) -> History:
         """Return what is kept of the first person."""
-        return self.keeper.history(self.keeper.people()[0].id)
+        return self.keeper.store.history(self.keeper.store.people()[0].id)
 
     def settle(self, wait_ms: int = 0) -> None:
         """Let everything that is under way arrive, however slow the computer is."""

@@ -48,7 +48,7 @@ def stored(work: Callable[..., T], *arguments: object) -> T:
 
 
 def person_of(stage: WindowHarness) -> str:
-    return stage.keeper.people()[0].id
+    return stage.keeper.store.people()[0].id
 
 
 def frame(grey: np.ndarray, points_px: np.ndarray | None = None) -> LiveFrame:
@@ -326,7 +326,7 @@ def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
 
 
 def test_kept_places_are_counted_and_forgotten(known: WindowHarness) -> None:
-    who = known.keeper.people()[0].id
+    who = known.keeper.store.people()[0].id
     stored(Store.save_placement, placed(person_id=who, movement=Movement.FLEXION))
     pages = known.window.calibration
     pages.show_calibration()

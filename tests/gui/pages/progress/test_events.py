@@ -70,7 +70,7 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     stage.keeper.store.merge(demo_history(person, TODAY, weeks=20))
     day = TODAY - dt.timedelta(days=50)
     for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
-        stage.keeper.save_event(
+        stage.keeper.store.save_event(
             Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
         )
     found = curves(stage.history(), Movement.FLEXION, AssessmentCondition())

@@ -38,7 +38,7 @@ def planned(stage: WindowHarness, first_day: dt.date) -> Plan:
         pain_limit=4,
         chosen_by="physiotherapist",
     )
-    stage.keeper.save_plan(plan)
+    stage.keeper.store.save_plan(plan)
     return plan
 
 
