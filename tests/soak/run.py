@@ -173,7 +173,7 @@ class Soak(QObject):
             measure.summary.finish.click()
         elif measure.start.isVisible() and self._is_over:
             self._window.close()
-        elif measure.live.engine.isVisible() and self._is_over and measure.measuring is not None:
+        elif measure.live.isVisible() and self._is_over and measure.measuring is not None:
             if self._finished_s is None:
                 self._finished_s = time.monotonic()
                 measure.measuring.stop_movement()
