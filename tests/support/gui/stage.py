@@ -1,9 +1,11 @@
-"""A window with a scripted engine, a memory for a store, a drawn clip: for pictures and tests."""
+"""Window harness: scripted engine, store in memory, drawn clip and a clock of its own."""
 
 import datetime as dt
 import math
 import tempfile
+import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -26,6 +28,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import History
 from measure.domain.tracks import Track
 from measure.storage.store import Store
+from measure.system.clock import Timestamp
 from measure.video.sampling import COARSE_HZ
 from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
 from tests.support.gui.scripted_engine import ScriptedEngine
@@ -34,6 +37,20 @@ from tests.support.gui.scripted_engine import ScriptedEngine
 _ROUNDS = 6
 
 TODAY = dt.date(2026, 11, 25)
+
+
+class StageClock:
+    """A clock that begins in the evening of TODAY and ticks once each time it is read."""
+
+    def __init__(self) -> None:
+        self._now = dt.datetime.combine(TODAY, dt.time(18, 25), dt.UTC)
+
+    def now(self) -> Timestamp:
+        self._now += dt.timedelta(milliseconds=1)
+        return Timestamp(utc=self._now)
+
+    def monotonic_s(self) -> float:
+        return time.monotonic()
 
 
 class WindowHarness:
@@ -47,7 +64,7 @@ class WindowHarness:
     ) -> None:
         self._home = tempfile.TemporaryDirectory()
         self.engine = ScriptedEngine()
-        self.keeper = SessionRepository(Store.in_memory)
+        self.keeper = SessionRepository(partial(Store.in_memory, clock=StageClock()))
         appearance = Appearance(scheme, percent)
         appearance.apply()
         self.services = Services(
