@@ -50,7 +50,7 @@ python-venv:
 	fi
 
 # The stamps say what was installed; a change of versions installs again.
-$(VENV)/installed: pyproject.toml setup.py constraints.txt | $(BIN)/python
+$(VENV)/installed: pyproject.toml constraints.txt | $(BIN)/python
 	$(PIP) --editable .
 	@touch $@
 

@@ -67,7 +67,7 @@ def test_the_wheel_holds_every_module_once(tmp_path: Path) -> None:
     files = [file for package in PACKAGES for file in (ROOT / package).rglob("*")]
     names = {file.relative_to(ROOT).as_posix() for file in files}
     names = {name for name in names if name.endswith((".py", "py.typed"))}
-    for name in (*names, "setup.py", "pyproject.toml", "README.md", "LICENSE"):
+    for name in (*names, "pyproject.toml", "README.md", "LICENSE"):
         copied = tmp_path / "copy" / name
         copied.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy(ROOT / name, copied)
