@@ -3,10 +3,12 @@
     python -m tests.bench.bench_speed [--only PART ...] [--short] [--write]
 
 a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
-processor second. f: kept tracks over clips. g: what is written. i: start of the command line.
+processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
+and memory as a clip grows. f: kept tracks over clips. g: what is written. h: hundreds of clips,
+killed twice and gone on with. i: start of the command line.
 `--write` copies the rows into measure/docs/analyst.md and leaves other rows there as they are.
 
-Other programs on the computer spoil a and i, which go by the clock; the rest goes by processor
+Other programs on the computer spoil a, c and i, which go by the clock; the rest goes by processor
 seconds.
 """
 
@@ -26,7 +28,7 @@ from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import Bundle, obtain
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.sampling import COARSE_HZ
-from tests.bench import speed_kept, speed_start
+from tests.bench import speed_crowd, speed_kept, speed_length, speed_resumed, speed_start
 from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames
 from tests.bench.speed_effort import SHORT, THOROUGH, Effort
 from tests.bench.speed_process import bare_loop, elsewhere, spent
@@ -141,8 +143,13 @@ _PARTS: dict[str, Callable[[Path, Effort], Iterator[Row]]] = {
     "a": frame_rate,
     "b1": usual_reading,
     "b2": coarse_pass_alone,
+    "c": speed_crowd.two_processes,
+    "d": speed_crowd.memory_of_a_worker,
+    "e1": speed_length.longer_clips,
+    "e3": speed_length.longer_tracks,
     "f": speed_kept.kept_tracks,
     "g": speed_kept.sizes,
+    "h": speed_resumed.killed_twice,
     "i": speed_start.help_start,
 }
 

@@ -47,6 +47,33 @@ def usual_clip(folder: Path, seconds: int) -> Path:
     return _made(source, folder / f"{seconds}s.mp4", *filters, loop=True)
 
 
+def small_clips(folder: Path) -> tuple[ClipEntry, ...]:
+    """Return small clips for work with hundreds of them: one with a trial, the others cut."""
+    lengths = zip(READ, (4.5, 1.5, 1.5, 1.5), (320, 480, 320, 640), strict=True)
+    return tuple(
+        ClipEntry(
+            clip=_made(
+                _CLIPS / f"{name}.mp4",
+                folder / f"small-{name}.mp4",
+                *("-t", f"{seconds}", "-vf", f"scale={width}:-2", *_GOOD),
+            ),
+            movement=movement,
+            side=side,
+        )
+        for (name, movement, side), seconds, width in lengths
+    )
+
+
+def long_clip(folder: Path, minutes: int) -> Path:
+    """Return a small clip repeated for some minutes."""
+    small = folder / "long-once.mp4"
+    if not small.exists():
+        _made(_CLIPS / f"{READ[0][0]}.mp4", small, "-vf", "scale=320:-2", *_GOOD)
+    return _made(
+        small, folder / f"{minutes}min.mp4", "-t", str(60 * minutes), "-c", "copy", loop=True
+    )
+
+
 _GOOD = ("-c:v", "libx264", "-preset", "veryfast", "-crf", "21", "-pix_fmt", "yuv420p", "-an")
 
 

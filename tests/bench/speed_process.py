@@ -36,6 +36,13 @@ def _cpu_s(process: PoseProcess) -> float:
     return time.process_time() + (int(user) + int(system)) / os.sysconf("SC_CLK_TCK")
 
 
+def memory_mb(process: str | int, kind: str) -> float:
+    """Return the memory of a process now ("VmRSS") or at most ("VmHWM")."""
+    text = Path(f"/proc/{process}/status").read_text(encoding="utf-8")
+    line = next(line for line in text.splitlines() if line.startswith(kind))
+    return int(line.split()[1]) / 1024
+
+
 def elsewhere(work: Callable[..., Any], *arguments: Any) -> Any:
     """Return what work returns, done in a new process."""
     context = multiprocessing.get_context("spawn")
