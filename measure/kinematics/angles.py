@@ -59,13 +59,14 @@ def mean_near_median(values: FloatArray, within: float) -> float:
     """Return the mean of the values that lie within a distance of their median.
 
     Robust against single wrong frames without the coarse steps of a median. NaN values are
-    left out; all NaN gives NaN.
+    left out; all NaN gives NaN, and so do two equal groups that both lie too far from the median
+    between them.
     """
     finite = values[np.isfinite(values)]
     if len(finite) == 0:
         return float("nan")
     near: NDArray[np.bool_] = np.abs(finite - np.median(finite)) <= within
-    return float(np.mean(finite[near]))
+    return float(np.mean(finite[near])) if near.any() else float("nan")
 
 
 def nanmedian(layers: FloatArray) -> FloatArray:

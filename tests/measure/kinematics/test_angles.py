@@ -73,3 +73,7 @@ def test_missing_stays_missing():
 def test_mean_near_median_leaves_spikes_out():
     values = np.array([10.0, 10.2, 9.8, 95.0, np.nan])
     assert mean_near_median(values, 5.0) == pytest.approx(10.0)
+
+
+def test_two_groups_far_from_the_median_between_them_have_no_mean():
+    assert np.isnan(mean_near_median(np.array([10.0, 60.0]), 5.0))
