@@ -56,7 +56,7 @@ def read_clip(
         What is known of camera, body and corrections; None for nothing.
     model_quality
         "lite", "full" or "heavy"; None takes the heavy model, or the full one where the heavy
-        one cannot be had. A model that is not on this computer yet is fetched.
+        one cannot be had. Nothing is fetched: `thawline model` does that.
     model_file
         A pose bundle of one's own instead.
     every_frame
@@ -242,6 +242,7 @@ def _models(quality: ModelQuality | str | None, file: _PathLike | None) -> Model
     return models_for(
         None if quality is None else _choice(ModelQuality, quality, "model quality"),
         None if file is None else Path(file),
+        fetch=False,
         say=lambda sentence: warnings.warn(sentence, stacklevel=5),
     )
 

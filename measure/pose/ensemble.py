@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from measure.domain.movements import MOVEMENTS, Movement, View
@@ -80,10 +81,11 @@ def models_for(
     quality: ModelQuality | None = None,
     own: Path | None = None,
     *,
+    fetch: bool = True,
     progress: Progress | None = None,
     say: Callable[[str], None] = lambda sentence: None,
 ) -> ModelSet:
-    """Return the models to read with; bundles not yet on this computer are fetched.
+    """Return the models to read with.
 
     Parameters
     ----------
@@ -91,6 +93,8 @@ def models_for(
         None takes the heavy one, or the full one where the heavy one cannot be had.
     own
         A bundle of the person's own instead.
+    fetch
+        Whether bundles that are not on this computer yet are fetched.
     progress
         Called with how far a fetch is.
     say
@@ -105,21 +109,20 @@ def models_for(
     """
     if own is not None:
         return ModelSet(name="own", bundles={ModelQuality.FULL: own_bundle(own)})
+    get = partial(obtain, progress=progress) if fetch else load
     if quality is None:
         try:
-            return _with_heavy(progress)
+            return _with_heavy(get)
         except ModelError as error:
-            full = ModelSet(
-                name="full", bundles={ModelQuality.FULL: obtain(ModelQuality.FULL, progress)}
-            )
+            full = ModelSet(name="full", bundles={ModelQuality.FULL: get(ModelQuality.FULL)})
             say(
                 "The heavy model cannot be had here, so the full one reads alone; its intervals "
                 f"are wider. ({error})"
             )
             return full
     if quality is ModelQuality.HEAVY:
-        return _with_heavy(progress)
-    return ModelSet(name=quality.value, bundles={quality: obtain(quality, progress)})
+        return _with_heavy(get)
+    return ModelSet(name=quality.value, bundles={quality: get(quality)})
 
 
 def installed_models() -> ModelSet:
@@ -137,8 +140,8 @@ def installed_models() -> ModelSet:
     return ModelSet(name=ModelQuality.HEAVY.value, bundles=bundles)
 
 
-def _with_heavy(progress: Progress | None) -> ModelSet:
-    heavy = obtain(ModelQuality.HEAVY, progress)
-    full = obtain(ModelQuality.FULL, progress)
+def _with_heavy(get: Callable[[ModelQuality], Bundle]) -> ModelSet:
+    heavy = get(ModelQuality.HEAVY)
+    full = get(ModelQuality.FULL)
     bundles = {ModelQuality.FULL: full, ModelQuality.HEAVY: heavy}
     return ModelSet(name=ModelQuality.HEAVY.value, bundles=bundles)
