@@ -95,6 +95,7 @@ def open_in_memory() -> Opened:
     """
     connection = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
     connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+    connection.execute("PRAGMA foreign_keys = ON")
     migrate(connection)
     return Opened(connection=connection)
 

@@ -60,7 +60,7 @@ def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
 def stored_stage(stage: WindowHarness, data_folder: Path) -> WindowHarness:
     """A stage whose person is in the store of an own data folder too, as calibration needs it."""
     with Store.open() as store:
-        for person in stage.keeper.store.people():
+        for person in stage.store.people():
             store.save_person(person)
     return stage
 

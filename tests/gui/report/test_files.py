@@ -48,7 +48,7 @@ def test_the_report_goes_to_the_chosen_printer(
         return printer
 
     monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", into_a_file)
-    stage.keeper.store.merge(demo_history(stage.keeper.store.people()[0], TODAY, weeks=20))
+    stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=20))
     stage.window.reports.print()
     stage.settle()
     pages = pages_of(target)

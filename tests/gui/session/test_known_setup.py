@@ -50,7 +50,7 @@ def calibrated(stored_stage: WindowHarness) -> WindowHarness:
     stage = stored_stage
     stage.services.setup_provider = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
-    who = stage.keeper.store.people()[0].id
+    who = stage.store.people()[0].id
     body = BodySetup(forearm=0.55, upper_arm=0.62)
     with Store.open() as store:
         store.save_lens(LENS)
@@ -79,7 +79,7 @@ def test_live_measuring_knows_what_replay_is_given(
     calibrated: WindowHarness, tmp_path: Path
 ) -> None:
     """The source of the live engine holds, for each movement, what --setup holds."""
-    who = calibrated.keeper.store.people()[0].id
+    who = calibrated.store.people()[0].id
     with Store.open() as store:
         kept = load_calibrated_setup(store, camera_name=CAMERA, person_id=who, today=TODAY)
     write_setup(tmp_path / "known.json", kept.setup)
@@ -117,7 +117,7 @@ def test_another_person_is_not_measured_with_this_ones_body(calibrated: WindowHa
 
 
 def test_what_is_too_old_is_told_once_and_not_used(calibrated: WindowHarness) -> None:
-    who = calibrated.keeper.store.people()[0].id
+    who = calibrated.store.people()[0].id
     old = TODAY - dt.timedelta(days=200)
     with Store.open() as store:
         save_body_lengths(store, who, BodySetup(forearm=0.55), BodySource.TAPE, old)
@@ -221,7 +221,7 @@ def test_who_stands_elsewhere_hears_it_with_the_reading(
     stored_stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     stage = stored_stage
-    who = stage.keeper.store.people()[0].id
+    who = stage.store.people()[0].id
     stage.services.placement_monitor = PlacementMonitor(stage.services.records, lambda: TODAY)
     told: list[str] = []
     stage.window.measure.message_raised.connect(told.append)

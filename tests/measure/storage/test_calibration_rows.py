@@ -44,6 +44,13 @@ def test_lenses_there_and_back(store: Store) -> None:
     assert store.lenses() == [lens(camera_name="Häuschen-Kamera")]
 
 
+def test_in_memory_too_a_deleted_person_takes_their_body_along(store: Store) -> None:
+    store.save_body(sample.body(ROSA))
+    assert store.body(ROSA.id) is not None
+    store.delete_person(ROSA.id)
+    assert store.body(ROSA.id) is None
+
+
 def test_levels_there_and_back(store: Store) -> None:
     assert store.level("Laptop camera") is None
     store.save_level(sample.LEVEL)

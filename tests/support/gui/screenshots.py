@@ -195,16 +195,16 @@ def _delete_sessions(store: Store) -> None:
 
 def _others(stage: WindowHarness) -> Iterator[str]:
     window = stage.window
-    _delete_sessions(stage.keeper.store)
+    _delete_sessions(stage.store)
     window.go(1)
     yield "progress-empty"
     person = window.measure.people.person
     if person is not None:
-        stage.keeper.store.merge(demo_history(person, TODAY, weeks=2))
+        stage.store.merge(demo_history(person, TODAY, weeks=2))
         window.progress.reload()
         yield "progress-early"
-        _delete_sessions(stage.keeper.store)
-        stage.keeper.store.merge(demo_history(person, TODAY, weeks=20))
+        _delete_sessions(stage.store)
+        stage.store.merge(demo_history(person, TODAY, weeks=20))
         window.progress.reload()
     yield "progress"
     window.progress.show_details()

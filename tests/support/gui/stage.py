@@ -64,7 +64,7 @@ class WindowHarness:
     ) -> None:
         self._home = tempfile.TemporaryDirectory()
         self.engine = ScriptedEngine()
-        self.keeper = SessionRepository(partial(Store.in_memory, clock=StageClock()))
+        self._keeper = SessionRepository(partial(Store.in_memory, clock=StageClock()))
         appearance = Appearance(scheme, percent)
         appearance.apply()
         self.services = Services(
@@ -72,7 +72,7 @@ class WindowHarness:
             settings=WindowSettings(Path(self._home.name) / "window.ini"),
             feed=EngineBridge(self._make_engine),
             cues=AudioCues(tones=False, speech=False),
-            keeper=self.keeper,
+            keeper=self._keeper,
             records=BackgroundWorker("records"),
             slow_worker=BackgroundWorker("slow"),
             find_cameras=lambda: ("Integrated Webcam", "Desk Camera HD"),
@@ -93,7 +93,18 @@ class WindowHarness:
 
     def history(self) -> History:
         """Return what is kept of the first person."""
-        return self.keeper.store.history(self.keeper.store.people()[0].id)
+        return self.store.history(self.store.people()[0].id)
+
+    @property
+    def keeper(self) -> SessionRepository:
+        """The window's repository, once no thread uses it: it belongs to one at a time."""
+        self.settle()
+        return self._keeper
+
+    @property
+    def store(self) -> Store:
+        """The store of the repository, free to use as that is."""
+        return self.keeper.store
 
     def settle(self, wait_ms: int = 0) -> None:
         """Let everything that is under way arrive, however slow the computer is."""

@@ -48,7 +48,7 @@ def stored(work: Callable[..., T], *arguments: object) -> T:
 
 
 def person_of(stage: WindowHarness) -> str:
-    return stage.keeper.store.people()[0].id
+    return stage.store.people()[0].id
 
 
 def frame(grey: np.ndarray, points_px: np.ndarray | None = None) -> LiveFrame:

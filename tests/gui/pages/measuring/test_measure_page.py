@@ -197,7 +197,7 @@ def test_the_first_start_asks_the_safety_questions(
         page.safety.answers[answer].click()
     new_stage.settle()
     assert shown(new_stage) is page.live
-    person = new_stage.keeper.store.people()[0]
+    person = new_stage.store.people()[0]
     assert person.pseudonym == "Me"
     assert new_stage.services.settings.last_check(person.id) == TODAY
 
@@ -213,7 +213,7 @@ def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: Windo
     page.safety.ways_out[-1].click()
     new_stage.settle()
     assert shown(new_stage) is page.start
-    person = new_stage.keeper.store.people()[0]
+    person = new_stage.store.people()[0]
     assert new_stage.services.settings.last_check(person.id) is None
     page.start.home_button.click()
     new_stage.settle()
@@ -274,7 +274,7 @@ def test_somebody_else_can_be_measured(
     stage.settle()
     assert page.people.person is not None
     assert page.people.person.pseudonym == "Linden"
-    first = next(each for each in stage.keeper.store.people() if each.pseudonym == "Rowan")
+    first = next(each for each in stage.store.people() if each.pseudonym == "Rowan")
     page.start.person_chosen.emit(first.id)
     stage.settle()
     assert page.people.person == first

@@ -67,10 +67,10 @@ def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, 
 
 def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None:
     person = stage.history().person
-    stage.keeper.store.merge(demo_history(person, TODAY, weeks=20))
+    stage.store.merge(demo_history(person, TODAY, weeks=20))
     day = TODAY - dt.timedelta(days=50)
     for kind, side in ((EventKind.INJECTION, Side.LEFT), (EventKind.OTHER, None)):
-        stage.keeper.store.save_event(
+        stage.store.save_event(
             Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
         )
     found = curves(stage.history(), Movement.FLEXION, AssessmentCondition())

@@ -38,7 +38,7 @@ def planned(stage: WindowHarness, first_day: dt.date) -> Plan:
         pain_limit=4,
         chosen_by="physiotherapist",
     )
-    stage.keeper.store.save_plan(plan)
+    stage.store.save_plan(plan)
     return plan
 
 
@@ -129,7 +129,7 @@ def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
 
 def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) -> None:
     person = stage.history().person
-    stage.keeper.store.merge(demo_history(person, TODAY, weeks=6))
+    stage.store.merge(demo_history(person, TODAY, weeks=6))
     planned(stage, TODAY - dt.timedelta(days=9))
     before = stage.history().stretches
     stage.window.go(1)
@@ -149,7 +149,7 @@ def test_one_tap_logs_a_stretch_and_another_takes_it_back(stage: WindowHarness) 
 
 def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     person = stage.history().person
-    stage.keeper.store.merge(demo_history(person, TODAY, weeks=6))
+    stage.store.merge(demo_history(person, TODAY, weeks=6))
     monday = TODAY - dt.timedelta(days=TODAY.weekday())
     planned(stage, monday)
     taps = [
@@ -161,7 +161,7 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
         )
         for k in range(3)
     ]
-    store = stage.keeper.store
+    store = stage.store
     for log in store.stretches(person.id):
         store.delete_stretch(log.id)
     store.merge(History(person=person, stretches=tuple(taps)))

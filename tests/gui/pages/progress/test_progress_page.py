@@ -13,7 +13,7 @@ from tests.support.gui.stage import TODAY, WindowHarness
 @pytest.fixture
 def grown(stage: WindowHarness) -> WindowHarness:
     """A stage whose person has twenty weeks behind them."""
-    stage.keeper.store.merge(demo_history(stage.keeper.store.people()[0], TODAY, weeks=20))
+    stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=20))
     return stage
 
 
@@ -66,8 +66,8 @@ def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> Non
     grown.window.go(1)
     grown.settle()
     page = grown.window.progress
-    who = grown.keeper.store.people()[0].id
-    before = grown.keeper.store.history(who)
+    who = grown.store.people()[0].id
+    before = grown.store.history(who)
     page.show_details()
     page.details.list.setCurrentRow(1)
     page.details.drop.click()
@@ -75,10 +75,10 @@ def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> Non
     assert "Readings in it: 8." in asked.findChildren(QLabel)[0].text()
     assert asked.focusWidget() is asked.findChildren(QPushButton)[0]  # Enter keeps it
     answer(grown, "Keep it")
-    assert grown.keeper.store.history(who) == before
+    assert grown.store.history(who) == before
     page.details.drop.click()
     answer(grown, "Delete it")
-    after = grown.keeper.store.history(who)
+    after = grown.store.history(who)
     gone = before.sessions[-2]
     assert after.sessions == (*before.sessions[:-2], before.sessions[-1])
     assert all(each.session_id != gone.id for each in after.measurements)
@@ -88,10 +88,10 @@ def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> Non
 
 
 def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) -> None:
-    person = stage.keeper.store.people()[0]
+    person = stage.store.people()[0]
     one = demo_history(person, TODAY, weeks=20)
     session = one.sessions[0]
-    stage.keeper.store.merge(
+    stage.store.merge(
         replace(
             one,
             sessions=(session,),
@@ -104,12 +104,12 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
     page.show_details()
     page.details.drop.click()
     answer(stage, "Delete it")
-    assert stage.keeper.store.history(person.id).sessions == ()
+    assert stage.store.history(person.id).sessions == ()
     assert page.empty.isVisible()
 
 
 def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
-    stage.keeper.store.merge(demo_history(stage.keeper.store.people()[0], TODAY, weeks=1))
+    stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=1))
     stage.window.go(1)
     stage.settle()
     assert "four weeks and eight sessions" in stage.window.progress.curves.verdict.text()
