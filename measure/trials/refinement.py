@@ -24,6 +24,8 @@ from measure.trials.movement_model import model_of
 from measure.trials.quality_gates import value_gate
 from measure.trials.segmentation import TrialCandidate, segment_trials
 
+_NOTHING_SEEN = GateResult()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RefinedTrial:
@@ -44,6 +46,31 @@ class RefinedTrial:
     spread: float
     fused: FusedSeries
     neutral: Neutral | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoldReading:
+    """What the frames of one hold give.
+
+    Attributes
+    ----------
+    value
+        In the movement's unit, also where a gate refuses it; None where the passes disagree.
+    against_vertical
+        The value against the image's vertical, or None where it has no meaning.
+    half_width
+        Of the interval about the value; None for a refusal.
+    spread
+        How far the passes' means lie apart, in the movement's unit.
+    result
+        What the gates say.
+    """
+
+    value: float | None
+    against_vertical: float | None
+    half_width: float | None
+    spread: float
+    result: GateResult
 
 
 def refine_trial(
@@ -99,38 +126,76 @@ def _refine(
         hold = (time_s >= trial.start_s) & (time_s <= trial.end_s)
         return _refused(blank, model.gates(fused, task, rest, hold) + result, fused)
     hold = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
-    result = model.gates(fused, task, rest, hold)
-    if trial.gap:
-        result += refuse(Reason.PERSON_LOST)
+    seen = refuse(Reason.PERSON_LOST) if trial.gap else GateResult()
     if not trial.steady:
-        result += note(Reason.UNSTEADY_HOLD)
-    means = np.array(
-        [mean_near_median(values[hold], model.near_median) for values in fused.per_pass]
-    )
-    value, spread = consensus(means, model.agreement)
-    if value is None:
-        return _refused(blank, result + refuse(Reason.PASSES_DISAGREE), fused)
-    change = _correction_deg(value, task)
-    value += change
-    result += value_gate(task.movement, value)
-    if result.refused_for:
-        return _refused(blank, result, fused, spread)
-    half = half_width(task.movement, task.known_view, quality, spread, result.notes)
-    vertical = fused.against_vertical
+        seen += note(Reason.UNSTEADY_HOLD)
+    reading = read_hold(fused, task, rest, hold, quality, seen)
+    value, half = reading.value, reading.half_width
+    if value is None or half is None:
+        return _refused(blank, reading.result, fused, reading.spread)
     return RefinedTrial(
         trial=replace(
             blank,
             value=value,
             low=value - half,
             high=value + half,
-            flags=result.notes,
+            flags=reading.result.notes,
             spread=float(np.nanstd(fused.value[hold])),
         ),
+        against_vertical=reading.against_vertical,
+        spread=reading.spread,
+        fused=fused,
+    )
+
+
+def read_hold(
+    fused: FusedSeries,
+    task: MeasurementTask,
+    rest: Mask,
+    hold: Mask,
+    quality: str,
+    seen: GateResult = _NOTHING_SEEN,
+) -> HoldReading:
+    """Return the value of a hold, its interval and what the gates say.
+
+    Parameters
+    ----------
+    rest, hold
+        Shape (n,): the frames that the gates compare.
+    quality
+        Name of the deciding model.
+    seen
+        What was noticed before of the trial.
+    """
+    model = model_of(task.movement)
+    result = model.gates(fused, task, rest, hold) + seen
+    means = np.array(
+        [mean_near_median(values[hold], model.near_median) for values in fused.per_pass]
+    )
+    value, spread = consensus(means, model.agreement)
+    if value is None:
+        return HoldReading(
+            value=None,
+            against_vertical=None,
+            half_width=None,
+            spread=math.nan,
+            result=result + refuse(Reason.PASSES_DISAGREE),
+        )
+    change = _correction_deg(value, task)
+    value += change
+    result += value_gate(task.movement, value)
+    half = None
+    if not result.refused_for:
+        half = half_width(task.movement, task.known_view, quality, spread, result.notes)
+    vertical = fused.against_vertical
+    return HoldReading(
+        value=value,
         against_vertical=None
         if vertical is None
         else mean_near_median(vertical[hold], model.near_median) + change,
+        half_width=half,
         spread=spread,
-        fused=fused,
+        result=result,
     )
 
 
