@@ -16,6 +16,7 @@ from measure.domain.records import (
     LimitingFactor,
     Stretch,
 )
+from measure.domain.vertebral_levels import centimetres_in
 from measure.progress.home_programme import STRETCHES
 
 
@@ -134,16 +135,17 @@ def conduct_sentence(conduct: AssessmentCondition) -> str:
 
 
 def value_words(value: float, unit: Unit) -> str:
-    """Return a value in whole degrees, or in per cent of the way up the back."""
+    """Return a value in whole degrees, or of the reach in cm above the hips on a usual back."""
     if unit is Unit.DEGREES:
         return f"{round(value)}°"
-    return f"{round(value * 100)} %"
+    return f"{round(centimetres_in(value))} cm"
 
 
 def range_words(low: float, high: float, unit: Unit) -> str:
     """Return an interval in words, such as "137 to 147"."""
-    scale = 1 if unit is Unit.DEGREES else 100
-    return tr("{low} to {high}").format(low=round(low * scale), high=round(high * scale))
+    ends = (low, high) if unit is Unit.DEGREES else map(centimetres_in, (low, high))
+    first, last = map(round, ends)
+    return tr("{low} to {high}").format(low=first, high=last)
 
 
 def view_name(view: View) -> str:

@@ -11,7 +11,7 @@ from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING
 from measure.progress.home_programme import STRETCHES, Irritability, assessment_dose
 from measure.progress.milestones import TASKS
 from measure.progress.series import INSTRUMENT_CHANGED
-from measure.progress.wording import INTERVAL, VERDICT_WORDS, WITH_INTERVAL
+from measure.progress.wording import IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
 
 #: One vertebral level of every region of the back.
 _LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")
@@ -37,6 +37,7 @@ def texts_of_measure() -> tuple[str, ...]:
         *VERDICT_WORDS.values(),
         WITH_INTERVAL,
         INTERVAL,
+        IN_LEVELS,
         *PROMPT_WORDS.values(),
         WORTH_SHOWING,
         *(assessment_dose(band).sentence for band in Irritability),

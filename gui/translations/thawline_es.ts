@@ -1710,8 +1710,8 @@ Lecturas: {count}</translation>
         <translation>lecturas a lo largo del tiempo</translation>
     </message>
     <message>
-        <source>per cent of the way up</source>
-        <translation>por ciento de la subida</translation>
+        <source>level</source>
+        <translation>nivel</translation>
     </message>
     <message>
         <source>hold {percent} % done</source>
@@ -2106,32 +2106,12 @@ Lecturas: {count}</translation>
         <translation>llegar a un estante por encima de la cabeza</translation>
     </message>
     <message>
-        <source>reach up high, arm nearly upright</source>
-        <translation>llegar muy arriba, con el brazo casi vertical</translation>
-    </message>
-    <message>
         <source>lift the arm sideways to shoulder height</source>
         <translation>levantar el brazo de lado hasta la altura del hombro</translation>
     </message>
     <message>
         <source>reach up sideways, as to a high hook</source>
         <translation>llegar arriba de lado, como a un gancho alto</translation>
-    </message>
-    <message>
-        <source>turn the forearm a third of the way outwards</source>
-        <translation>girar el antebrazo hacia fuera un tercio del recorrido</translation>
-    </message>
-    <message>
-        <source>turn the forearm halfway outwards</source>
-        <translation>girar el antebrazo hacia fuera la mitad del recorrido</translation>
-    </message>
-    <message>
-        <source>turn the forearm outwards as most everyday tasks ask for</source>
-        <translation>girar el antebrazo hacia fuera como piden casi todas las tareas diarias</translation>
-    </message>
-    <message>
-        <source>bring the elbow back far enough for a back pocket</source>
-        <translation>llevar el codo atrás lo bastante para un bolsillo trasero</translation>
     </message>
     <message>
         <source>reach a back pocket</source>
@@ -2148,10 +2128,6 @@ Lecturas: {count}</translation>
     <message>
         <source>fasten a strap behind the back</source>
         <translation>abrocharse una tira a la espalda</translation>
-    </message>
-    <message>
-        <source>reach between the shoulder blades</source>
-        <translation>llegar entre los omóplatos</translation>
     </message>
     <message>
         <source>Table slide forwards</source>
@@ -2222,6 +2198,10 @@ Lecturas: {count}</translation>
         <translation>cambio en la forma de medir</translation>
     </message>
     <message>
+        <source>about {levels} levels, {change} cm</source>
+        <translation>unos {levels} niveles, {change} cm</translation>
+    </message>
+    <message>
         <source>{movement}, {side} side: readings went down over {weeks} weeks, by {value} ({low} to {high}) a month, 95 % interval in brackets.</source>
         <translation>{movement}, lado {side}: las lecturas bajaron durante {weeks} semanas, {value} (de {low} a {high}) al mes, con el intervalo del 95 % entre paréntesis.</translation>
     </message>
@@ -2280,6 +2260,22 @@ Lecturas: {count}</translation>
     <message>
         <source>The elbow seemed bent. Keep it as straight as is comfortable.</source>
         <translation>El codo parecía doblado. Manténgalo recto, sin forzarlo.</translation>
+    </message>
+    <message>
+        <source>reach up high, as to the top of a cupboard</source>
+        <translation>llegar muy arriba, como a lo alto de un armario</translation>
+    </message>
+    <message>
+        <source>bring the elbow back, as into a coat sleeve</source>
+        <translation>llevar el codo atrás, como para meter el brazo en la manga de un abrigo</translation>
+    </message>
+    <message>
+        <source>slide a door aside, elbow at the side</source>
+        <translation>correr una puerta corredera, con el codo pegado al costado</translation>
+    </message>
+    <message>
+        <source>take something that stands beside you, elbow at the side</source>
+        <translation>coger algo que está al lado, con el codo pegado al costado</translation>
     </message>
     <message>
         <source>Useful views of the board: {views}; {fewest} are needed, better 24.</source>

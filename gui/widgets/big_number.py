@@ -64,7 +64,7 @@ class BigNumber(PaintedWidget):
         painter.drawText(lift, int(top | Qt.TextFlag.TextDontClip), sign)
 
     def _parts(self) -> tuple[str, str]:
-        for sign in ("°", " %"):
+        for sign in ("°", " cm"):
             if self._text.endswith(sign):
                 return self._text.removesuffix(sign), sign
         return self._text, ""

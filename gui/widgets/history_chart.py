@@ -15,7 +15,7 @@ from gui.text.wording import event_mark, side_title, tr
 from gui.widgets.day_axis import DayAxis
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.reading_scale import scale_holding
+from measure.domain.reading_scale import LEVEL_TICKS, scale_holding
 from measure.domain.records import Event
 
 _DAY_S = 86_400.0
@@ -119,7 +119,7 @@ class HistoryChart(QWidget):
         self._graphics.clear()
         self._graphics.setMinimumHeight(self._appearance.px(_LEAST_HEIGHT))
         self._graphics.setBackground(self._appearance.palette.raised)
-        top = self._plot(0, tr("degrees") if self._in_degrees() else tr("per cent of the way up"))
+        top = self._plot(0, tr("degrees") if self._in_degrees() else tr("level"))
         below = self._plot(1, tr("pain"))
         self._graphics.ci.layout.setRowFixedHeight(1, self._appearance.px(8))
         below.setXLink(top)
@@ -127,9 +127,7 @@ class HistoryChart(QWidget):
         below.getAxis("left").setTicks([[(_STRETCH_LANE, "\u25b2"), (0, "0"), (10, "10")]])
         top.setYRange(*self._span(), padding=0.0)
         if not self._in_degrees():
-            top.getAxis("left").setTicks(
-                [[(quarter / 4, str(quarter * 25)) for quarter in range(5)]]
-            )
+            top.getAxis("left").setTicks([[(height, tr(level)) for height, level in LEVEL_TICKS]])
         for curve in self._curves:
             self._draw_curve(top, below, curve)
         self._draw_stretches(below)

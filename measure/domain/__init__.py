@@ -13,11 +13,12 @@ Public names:
     measurement_task: MeasurementTask
     measurements: LevelBand, Measurement, Provenance, Reference, Status, Trial
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
-    reading_scale: paleness, scale_holding, scale_of, share_of_scale
+    reading_scale: LEVEL_TICKS, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, note, refuse
     records: AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind, History,
         LONGEST_NAME, LONGEST_NOTE, LimitingFactor, MeasurementRecord, Merged, Onset, Pain, Person,
         Plan, PlannedStretch, SessionRecord, Stretch, StretchLog
     tracks: FrameState, PoseFrame, Track
-    vertebral_levels: height_of, level_at, level_of, marked_spines, region_of
+    vertebral_levels: centimetres_in, height_of, level_at, level_of, levels_in, marked_spines,
+        region_of
 """

@@ -6,10 +6,13 @@ The same on the screen and on paper, so that a reading sits at the same place on
 from collections.abc import Iterable
 
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.vertebral_levels import height_of
 
 #: Ends of the scale of the reach, fraction of mid-hip to C7; the usual reach lies within.
 #: [technical]
 _REACH_SCALE = (-0.15, 0.85)
+#: Levels that are named on the scale of the reach, with their heights. [technical]
+LEVEL_TICKS = tuple((height_of(level), level) for level in ("buttock", "S2", "L3", "T12", "T7"))
 #: Usual ranges that end above this need the long scale, degrees. [technical]
 _SHORT_SCALE_END_DEG = 100.0
 #: Half-widths at which an interval is drawn strongest and palest, degrees. [technical]

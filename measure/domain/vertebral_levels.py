@@ -41,6 +41,12 @@ ILIAC_SPINES = 0.13
 #: Way from C7 to the iliac spines, per cent, beyond which a height is below S2. [project]
 _END_OF_LEVELS = 102.3
 
+#: Height of one vertebra, T5 to S2, as a fraction of mid-hip to C7: the 14 steps between their
+#: places above take 73 % of the way from C7 to the iliac spines. [project]
+LEVEL_HEIGHT = 0.73 * (1.0 - ILIAC_SPINES) / 14
+#: Mid-hip to C7 of a usual adult, cm: C7 to the iliac spines is 50.9 cm (Ernst 2013). [project]
+USUAL_LINE_CM = 50.9 / (1.0 - ILIAC_SPINES)
+
 _REGIONS = (
     (("T1", "T2", "T3", "T4", "T5", "T6"), "upper thoracic"),
     (("T7", "T8", "T9"), "mid thoracic"),
@@ -70,6 +76,16 @@ def height_of(level: str) -> float:
     if level in below:
         return below[level]
     return 1.0 - dict(_LEVELS)[level] / 100 * (1.0 - ILIAC_SPINES)
+
+
+def levels_in(height: float) -> float:
+    """Return how many vertebrae a difference of heights spans; below S2 as if they went on."""
+    return height / LEVEL_HEIGHT
+
+
+def centimetres_in(height: float) -> float:
+    """Return a height, or a difference of two, in cm on a back of usual length."""
+    return height * USUAL_LINE_CM
 
 
 def region_of(level: str) -> str:

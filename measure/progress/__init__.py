@@ -12,6 +12,6 @@ Public names:
     shoulder: SideProgress
     trend_line: Slope
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, SeriesPhase, Verdict, WINDOW_DAY
-    wording: INTERVAL, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words, conduct_words,
-        signed, slope_words, with_interval
+    wording: INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words,
+        conduct_words, signed, slope_words, with_interval
 """

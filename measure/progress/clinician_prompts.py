@@ -23,7 +23,7 @@ from measure.progress.weekly_verdicts import (
     Verdict,
     trend,
 )
-from measure.progress.wording import signed
+from measure.progress.wording import signed, signed_number
 
 #: A drop counts when every measurement of the last days lies lower by this many spreads: the
 #: smallest change that two single measurements show for certain.
@@ -155,7 +155,7 @@ def _losing_numbers(progress: SideProgress) -> dict[str, str]:
     check = progress.weekly_checks[-1]
     assert check.slope is not None
     unit = MOVEMENTS[progress.movement].unit
-    low, high = (signed(end, unit).rstrip("°% ") for end in check.slope.interval_per_month())
+    low, high = (signed_number(end, unit) for end in check.slope.interval_per_month())
     return {
         "weeks": f"{check.weeks:.0f}",
         "value": signed(check.slope.per_month, unit),

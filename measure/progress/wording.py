@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import AssessmentCondition, Assistance
-from measure.domain.vertebral_levels import level_at
+from measure.domain.vertebral_levels import centimetres_in, level_at, levels_in
 from measure.progress.comparison import Block, Change
 from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
@@ -21,6 +21,8 @@ Translate = Callable[[str], str]
 #: Templates of a value with its interval, and of an interval.
 WITH_INTERVAL = "{value} ({range})"
 INTERVAL = "{low} to {high}"
+#: Template of a change of the reach, its interval in cm.
+IN_LEVELS = "about {levels} levels, {change} cm"
 
 #: The verdicts in plain words.
 VERDICT_WORDS: dict[Verdict, str] = {
@@ -48,11 +50,20 @@ def english(text: str) -> str:
 
 
 def signed(amount: float, unit: Unit, digits: int = 0) -> str:
-    """Return a change with its sign, in degrees or in per cent of the back's height."""
-    shown = round(amount * 100 if unit is Unit.FRACTION else amount, digits)
+    """Return a change with its sign, in degrees or, of the reach, in cm on a usual back."""
+    return signed_number(amount, unit, digits) + (" cm" if unit is Unit.FRACTION else "°")
+
+
+def signed_number(amount: float, unit: Unit, digits: int = 0) -> str:
+    """Return the number of :func:`signed` without its unit."""
+    return _with_sign(centimetres_in(amount) if unit is Unit.FRACTION else amount, digits)
+
+
+def _with_sign(amount: float, digits: int) -> str:
+    shown = round(amount, digits)
     # A change that rounds to nothing has no sign.
     number = f"{shown:+.{digits}f}" if shown else f"{0:.{digits}f}"
-    return number.replace("-", MINUS) + (" %" if unit is Unit.FRACTION else "°")
+    return number.replace("-", MINUS)
 
 
 def plain(value: float, movement: Movement) -> str:
@@ -75,11 +86,20 @@ def block_words(block: Block, movement: Movement) -> str:
 
 
 def change_words(change: Change, movement: Movement, tr: Translate = english) -> str:
-    """Return a change with its interval, "+18° (+12 to +24)"."""
+    """Return a change with its interval, "+18° (+12 to +24)".
+
+    Of the reach "about +2 levels, +5 (+3 to +8) cm".
+    """
     unit = MOVEMENTS[movement].unit
-    low, high = (signed(end, unit).rstrip("°% ") for end in (change.low, change.high))
+    low, high = (signed_number(end, unit) for end in (change.low, change.high))
     interval = tr(INTERVAL).format(low=low, high=high)
-    return tr(WITH_INTERVAL).format(value=signed(change.value, unit), range=interval)
+    if unit is Unit.DEGREES:
+        return tr(WITH_INTERVAL).format(value=signed(change.value, unit), range=interval)
+    number = signed_number(change.value, unit)
+    return tr(IN_LEVELS).format(
+        levels=_with_sign(levels_in(change.value), 1),
+        change=tr(WITH_INTERVAL).format(value=number, range=interval),
+    )
 
 
 def slope_words(slope: Slope, movement: Movement, tr: Translate = english) -> str:

@@ -8,9 +8,8 @@ import numpy as np
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.reading_scale import paleness, scale_of, share_of_scale
+from measure.domain.reading_scale import LEVEL_TICKS, paleness, scale_of, share_of_scale
 from measure.domain.records import SessionRecord
-from measure.domain.vertebral_levels import height_of
 from measure.progress.comparison import Block
 from measure.progress.home_programme import WeekDone
 from measure.progress.series import Series
@@ -22,9 +21,6 @@ from measure.report.wording import MONTHS
 CURVE_DAY = 365
 #: Most bands of a curve; of more days a band stands for a week. [technical]
 MOST_BANDS = 90
-
-#: Levels behind the back that are named on a scale.
-_LEVELS = ("buttock", "S2", "L3", "T12", "T7")
 
 #: Shades of thin marks and of grid lines, 0 black to 1 white. [technical]
 _PALE, _LIGHT = 0.55, 0.85
@@ -38,7 +34,7 @@ _BAR = 18.0
 def ticks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
     """Return the named positions on a movement's scale: value and label."""
     if MOVEMENTS[movement].unit is Unit.FRACTION:
-        return tuple((height_of(level), level) for level in _LEVELS)
+        return LEVEL_TICKS
     low, high = scale_of(movement)
     return tuple((value, f"{value:.0f}°") for value in np.linspace(low, high, 4))
 

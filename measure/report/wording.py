@@ -34,8 +34,8 @@ CAVEATS = (
     "measuring changed or something happened to the shoulder, a new series begins.",
     "“Stalled” means that over six weeks a gain of 5° a month is unlikely while the side is "
     "still short of the other. It is missed more often than it is wrong.",
-    "Behind the back, levels of the spine are shown; changes are in per cent of the way from the "
-    "hips to the base of the neck.",
+    "Behind the back, levels of the spine are shown. Changes are given in levels and centimetres, "
+    "both approximate: they assume a back of usual length.",
     "Limits for trends, milestones and prompts are this program's own and await a "
     "physiotherapist's confirmation.",
 )

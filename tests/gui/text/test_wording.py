@@ -29,7 +29,7 @@ SCORED = Trial(value=142.4, low=137.4, high=147.4, start_s=0, end_s=4, hold_star
     [
         (142.4, Unit.DEGREES, "142\u00b0"),
         (-3.6, Unit.DEGREES, "-4\u00b0"),
-        (0.456, Unit.FRACTION, "46 %"),
+        (0.456, Unit.FRACTION, "27 cm"),
     ],
 )
 def test_values_are_shown_whole(value: float, unit: Unit, expected: str) -> None:
@@ -38,6 +38,7 @@ def test_values_are_shown_whole(value: float, unit: Unit, expected: str) -> None
 
 def test_ranges_and_trials_in_words() -> None:
     assert range_words(137.4, 147.4, Unit.DEGREES) == "137 to 147"
+    assert range_words(0.3, 0.6, Unit.FRACTION) == "18 to 35"
     assert trial_words(SCORED, Unit.DEGREES) == "142\u00b0 (137 to 147)"
     refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
     assert trial_words(refused, Unit.DEGREES).startswith("Not counted. No still hold")

@@ -2,7 +2,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from measure.domain.vertebral_levels import ILIAC_SPINES, level_at, level_of, region_of
+from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.vertebral_levels import (
+    ILIAC_SPINES,
+    centimetres_in,
+    level_at,
+    level_of,
+    levels_in,
+    region_of,
+)
 
 
 def height_of(percent_from_c7):
@@ -29,6 +37,20 @@ def test_a_higher_thumb_never_has_a_lower_level(height, more):
     order = ["thigh", "buttock", "sacrum", "S2", "S1"]
     order += [f"L{n}" for n in range(5, 0, -1)] + [f"T{n}" for n in range(12, 0, -1)]
     assert order.index(level_at(height + more)) >= order.index(level_at(height))
+
+
+def test_from_s2_to_t5_are_fourteen_levels():
+    assert levels_in(height_of(27.0) - height_of(100.0)) == pytest.approx(14)
+
+
+def test_c7_to_the_iliac_spines_are_51_cm():
+    assert centimetres_in(height_of(0.0) - height_of(100.0)) == pytest.approx(50.9)
+
+
+def test_the_usual_reach_is_t12_to_t5():
+    low, high = MOVEMENTS[Movement.HAND_BEHIND_BACK].usual
+    assert (level_at(low), level_at(high)) == ("T12", "T5")
+    assert (low, high) == pytest.approx((height_of(65.3), height_of(27.0)), abs=0.006)
 
 
 def test_a_band_names_both_ends():

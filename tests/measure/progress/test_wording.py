@@ -25,7 +25,7 @@ SPANISH = {INTERVAL: "{low} a {high}", WITH_INTERVAL: "{value} [{range}]"}
         (18.2, Unit.DEGREES, "+18°"),
         (-3.6, Unit.DEGREES, f"{MINUS}4°"),
         (-0.2, Unit.DEGREES, "0°"),
-        (0.061, Unit.FRACTION, "+6 %"),
+        (0.061, Unit.FRACTION, "+4 cm"),
     ],
 )
 def test_a_change_has_its_sign_unless_it_rounds_to_nothing(
@@ -37,7 +37,7 @@ def test_a_change_has_its_sign_unless_it_rounds_to_nothing(
 def test_a_change_stands_with_its_interval() -> None:
     assert change_words(GAIN, Movement.FLEXION) == "+18° (+12 to +24)"
     reach = change_words(LOSS, Movement.HAND_BEHIND_BACK)
-    assert reach == f"{MINUS}6 % ({MINUS}15 to +2)"
+    assert reach == f"about {MINUS}1.3 levels, {MINUS}4 ({MINUS}9 to +1) cm"
 
 
 def test_the_parts_of_a_change_are_translated() -> None:
