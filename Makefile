@@ -13,7 +13,7 @@ EXTRAS := dev,cluster,motion,health
 
 .DEFAULT_GOAL := help
 .PHONY: help install install-dev libraries programs model demo test check app clips \
-  bench bench-accuracy bench-calibration bench-progress fuzz soak screenshots bundle bundle-test
+  bench bench-accuracy bench-real bench-calibration bench-progress fuzz soak screenshots bundle bundle-test
 
 help:
 	@echo "make demo    set everything up and measure the sample clips against their truth"
@@ -22,6 +22,7 @@ help:
 	@echo "make app     open the window"
 	@echo "make bench   speed and memory, as ratios within one run"
 	@echo "make bench-accuracy   readings against the truth of virtual people (hours; FOLDER=...)"
+	@echo "make bench-real       readings against angles marked on real people (a minute; REAL=folder for more)"
 	@echo "make fuzz    2,000 damaged clips and 2,000 damaged files"
 	@echo "make soak    an hour of measuring in the window; MINUTES=... for less"
 	@echo "make bench-calibration   what knowing lens, level and body is worth (after bench-accuracy)"
@@ -128,6 +129,10 @@ bench: install-dev
 bench-accuracy: install-dev
 	$(PIP) --editable '.[synth]'
 	$(BIN)/python -m tests.bench.bench_accuracy $(FOLDER) --film --write
+
+# REAL names folders with more people than tests/real_people may hold.
+bench-real: install-dev
+	$(BIN)/python -m tests.bench.bench_real $(REAL) $(WRITE)
 
 bench-calibration: install-dev
 	$(PIP) --editable '.[synth]'
