@@ -72,6 +72,8 @@ def report(
         "### Real people and lines with nothing fitted",
         "One pass of the heavy model against its own trunk line, over the arms that are read.",
         tables.lines_table({**groups, "all": good}),
+        "### Real arms that should rather be refused",
+        tables.doubtful_text(arms),
         "### Clips of real people",
         of_clips,
         "### Goals for real people",

@@ -45,6 +45,8 @@ class Arm:
         Whether the arm is the nearer one in a side view; None in other views.
     usable
         Elbow straight, trunk large enough, not turned away between front and side.
+    bent
+        Whether the marked elbow is bent beyond 40 degrees.
     right_person
         Whether the networks found the person who was annotated.
     marked_deg, noise_deg
@@ -60,6 +62,7 @@ class Arm:
     seen_from: str
     near: bool | None
     usable: bool
+    bent: bool
     right_person: bool
     marked_deg: float
     noise_deg: float
@@ -161,6 +164,7 @@ def _arms(content: Mapping[str, Any]) -> Iterator[Arm]:
             seen_from=entry["view"],
             near=entry["near_arm"],
             usable=entry["usable"] and marked <= _HIGHEST_DEG,
+            bent=entry["kind"] == "bent",
             right_person=bool(apart) and float(np.median(apart)) <= _SAME_PERSON,
             marked_deg=marked,
             noise_deg=entry["annotation_noise_deg"],

@@ -177,6 +177,35 @@ def wrong_person(arms: Sequence[ArmReading]) -> str:
     )
 
 
+def doubtful_text(arms: Sequence[ArmReading]) -> str:
+    """Return what became of arms that are bent, or of people turned between front and side."""
+    found = [reading for reading in arms if reading.arm.right_person]
+    return "\n".join(
+        [
+            _doubtful(
+                "arms with the elbow marked bent by 40° to 90°",
+                [reading for reading in found if reading.arm.bent],
+            ),
+            _doubtful(
+                "straight arms of people turned between front and side",
+                [one for one in found if not one.arm.bent and one.arm.seen_from == "oblique"],
+            ),
+        ]
+    )
+
+
+def _doubtful(what: str, group: Sequence[ArmReading]) -> str:
+    cell = figures(group)
+    if cell is None:
+        return f"- {len(group)} {what}: none read."
+    assert cell.held is not None
+    return (
+        f"- {len(group)} {what}: {cell.accepted} read, bias {cell.bias.value:+.1f}°, mean error "
+        f"{cell.mean_error.value:.1f}°, {100 * cell.gross:.0f} % over 15°, interval holds in "
+        f"{100 * cell.held.value:.0f} %."
+    )
+
+
 def clips_text(clips: Sequence[ClipReading]) -> str:
     """Return how clips with a clicked angle were read."""
     clicked = [one for one in clips if not one.clip.trap and one.clip.clicked_deg is not None]

@@ -60,6 +60,7 @@ def arm(marked_deg: float = 20.0, group: str = "A") -> Arm:
         seen_from="front",
         near=None,
         usable=True,
+        bent=False,
         right_person=True,
         marked_deg=marked_deg,
         noise_deg=2.0,
@@ -150,6 +151,16 @@ def test_errors_go_the_short_way_round(value: float, error: float) -> None:
 def test_the_row_of_a_table() -> None:
     row = tables.short_table({"these": [reading(2.0), reading(-4.0)]}).splitlines()[-1]
     assert row == ("| these | 2 | 2 | -1.0° | 3.0° | 3.9° | 0 % | 100 % | 8.0° | -1.0°, 1.0° |")
+
+
+def test_bent_arms_and_turned_people_are_told_apart_from_the_rest() -> None:
+    bent, turned = (replace(arm(), bent=True), replace(arm(), seen_from="oblique"))
+    arms = [reading(2.0), replace(reading(10.0), arm=bent), replace(reading(0.0), arm=turned)]
+    lines = tables.doubtful_text([*arms, replace(arms[1], half_deg=None)]).splitlines()
+    assert lines[0].startswith(
+        "- 2 arms with the elbow marked bent by 40° to 90°: 1 read, bias +10"
+    )
+    assert lines[1].startswith("- 1 straight arms of people turned")
 
 
 def test_plain_lines_of_a_known_person() -> None:
