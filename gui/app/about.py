@@ -38,6 +38,7 @@ def purpose_dialog(parent: QWidget) -> QDialog:
     ]
     for page in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
         words = screening_text(page)
+        lines.append((words.heading, "title"))
         lines.append((words.close, "alarm" if words.alarming else "lead"))
         lines.extend((f"\u2022  {item}", "") for item in words.items)
     return _dialog(parent, screening_text(ScreeningPage.ABOUT).title, lines)

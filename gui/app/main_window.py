@@ -31,6 +31,10 @@ _CLOSE_SLOW_S = 0.5
 #: Width and height where everything still fits, in languages with longer words too, pixels; a
 #: smaller screen is filled. [technical]
 SMALLEST_PX = (960, 640)
+#: Width and height at the first start, pixels; a smaller screen is filled. [technical]
+USUAL_PX = (1280, 800)
+#: Room that a window's frame and title may need on the screen, pixels. [technical]
+_FRAME_PX = QSize(8, 40)
 
 
 class MainWindow(QMainWindow):
@@ -56,10 +60,23 @@ class MainWindow(QMainWindow):
         self._lay_out()
         fill_menu_bar(self, self._preferences)
         self._connect()
-        self.resize(1280, 800)
+        self.resize(QSize(*USUAL_PX))
         self.restoreGeometry(services.settings.geometry)
+        self._fit_to_screen()
         self.go(0)
         self.measure.start.home_button.setFocus()
+
+    def _fit_to_screen(self) -> None:
+        """Keep the whole window on the screen, also one that was larger when it was closed."""
+        room = self.screen().availableGeometry()
+        size = self.size().boundedTo(room.size() - _FRAME_PX).expandedTo(self.minimumSize())
+        self.resize(size)
+        frame = self.frameGeometry()
+        if not room.contains(frame):
+            self.move(
+                max(room.left(), min(frame.left(), room.right() - frame.width())),
+                max(room.top(), min(frame.top(), room.bottom() - frame.height())),
+            )
 
     def _lay_out(self) -> None:
         gap = self.services.appearance.gap(4)

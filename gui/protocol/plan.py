@@ -13,6 +13,7 @@ from measure.domain.movements import MOVEMENTS, Movement, View
 from measure.domain.records import LimitingFactor, Pain
 from measure.live.events import LiveEvent, LiveEventKind
 from measure.progress.home_programme import (
+    USUAL_PAIN_LIMIT,
     AssessmentDose,
     Irritability,
     assessment_dose,
@@ -135,6 +136,8 @@ class SessionPlan:
         if not tasks:
             raise ValueError("a session needs at least one task")
         self._tasks = tuple(tasks)
+        #: Pain rating, 0..10, from which the next movement waits for a choice.
+        self.pain_limit = USUAL_PAIN_LIMIT
         self._index = 0
         self._attempts: list[Attempt] = []
         self._outcomes: list[TaskResult] = []
@@ -186,6 +189,17 @@ class SessionPlan:
         )
 
     @property
+    def pain_at_limit(self) -> int | None:
+        """Pain of the last movement if it reached the limit, 0..10; None otherwise."""
+        pain = self._outcomes[-1].pain if self._outcomes else None
+        return pain if pain is not None and pain >= self.pain_limit else None
+
+    @property
+    def has_other_movement(self) -> bool:
+        """Whether something is still to come that is not the movement of this arm."""
+        return any(not self._same_movement(task) for task in self._tasks[self._index + 1 :])
+
+    @property
     def can_discard(self) -> bool:
         return self.step is SessionStep.MEASURING and self.counted > 0
 
@@ -207,6 +221,14 @@ class SessionPlan:
     def end_movement(self) -> None:
         """The person stops this movement and keeps what there is."""
         self._ending = True
+
+    def leave_out_movement(self) -> None:
+        """Leave out what is still to come of this movement of this arm, because it hurt."""
+        following = self._index + 1
+        others = (task for task in self._tasks[following:] if not self._same_movement(task))
+        self._tasks = (*self._tasks[:following], *others)
+        if self.step is SessionStep.NEXT and self.upcoming is None:
+            self.step = SessionStep.FINISHED
 
     def end_session(self) -> None:
         """Leave out the tasks that have not begun."""
@@ -255,6 +277,9 @@ class SessionPlan:
         self._tasks = (*self._tasks[: self._index + 1], task)
         self._begin(self._index + 1)
         return task
+
+    def _same_movement(self, task: MovementTask) -> bool:
+        return (task.movement, task.side) == (self.task.movement, self.task.side)
 
     def _begin(self, index: int) -> None:
         self._index = index

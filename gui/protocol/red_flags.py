@@ -73,7 +73,13 @@ def screening_due(last: dt.date | None, today: dt.date) -> ScreeningKind | None:
 
 
 def pain_requires_screening(pain: int | None, start: int | None) -> bool:
-    """Return whether this pain, 0..10, calls for the questions; `start` is that at the start."""
+    """Return whether this pain, 0..10, calls for the questions.
+
+    Parameters
+    ----------
+    start
+        Pain at the start of the session, 0..10; None where it is not known.
+    """
     if pain is None:
         return False
     return pain >= HIGH_PAIN or (start is not None and pain - start >= PAIN_JUMP)
@@ -103,7 +109,7 @@ class RedFlagScreening:
         return (order.index(page) + 1 if page in order else len(order)), len(order)
 
     def answer(self, answer: ScreeningAnswer) -> "RedFlagScreening":
-        """Return the talk one page on.
+        """Return the screening one page on.
 
         Raises
         ------
@@ -121,11 +127,36 @@ class RedFlagScreening:
         )
 
     @property
+    def asks(self) -> bool:
+        """Whether the page asks about a list of signs."""
+        return self.page in _STOPS
+
+    @property
+    def can_go_back(self) -> bool:
+        """Whether there is an earlier answer to change; after pain the questions are over."""
+        first = _ORDER[self.check][0]
+        return self.page not in (first, ScreeningPage.CLEAR)
+
+    def back(self) -> "RedFlagScreening":
+        """Return the screening at the page before; from a stop, at the question it came from.
+
+        Raises
+        ------
+        ValueError
+            On the first page.
+        """
+        if not self.can_go_back:
+            raise ValueError(f"nothing comes before {self.page}")
+        order = _ORDER[self.check]
+        here = self.page_position[0] - 1
+        return RedFlagScreening(self.check, order[here if self.page not in order else here - 1])
+
+    @property
     def answers(self) -> tuple[ScreeningAnswer, ...]:
         """What the page offers; an emergency offers nothing but to stop."""
         if self.page is ScreeningPage.ABOUT:
             return (ScreeningAnswer.READ,)
-        if self.page in _STOPS:
+        if self.asks:
             return (ScreeningAnswer.NONE_FITS, ScreeningAnswer.ONE_FITS)
         if self.page in (ScreeningPage.STOP_SOON, ScreeningPage.STOP_CLINICIAN):
             return (ScreeningAnswer.CLINICIAN_AGREES,)

@@ -1,6 +1,6 @@
 """A running session: brings together plan, engine, guidance and what is saved. No widgets."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
@@ -38,7 +38,7 @@ class MeasurementSession(QObject):
         feed: EngineBridge,
         cues: AudioCues,
         log: SessionRecorder,
-        tasks: Sequence[MovementTask],
+        guide: SessionPlan,
         mode: SessionMode,
         next_source: Callable[[], Source],
         parent: QObject | None = None,
@@ -46,7 +46,7 @@ class MeasurementSession(QObject):
         place: PlacementMonitor | None = None,
     ) -> None:
         super().__init__(parent)
-        self.guide = SessionPlan(tasks)
+        self.guide = guide
         self.mode = mode
         self.log = log
         self.sentence = ""
@@ -75,9 +75,15 @@ class MeasurementSession(QObject):
 
     @property
     def asks_for_check(self) -> bool:
-        """Whether the last answer about pain calls for the safety questions."""
-        outcomes = self.guide.outcomes
-        return bool(outcomes) and pain_requires_screening(outcomes[-1].pain, self.log.pain.rest)
+        """Whether the last answer about pain calls for the safety questions.
+
+        Where nobody said how much it hurt before the session, the least pain of the movements
+        before counts.
+        """
+        *earlier, last = [outcome.pain for outcome in self.guide.outcomes] or [None]
+        said = [pain for pain in earlier if pain is not None]
+        start = self.log.pain.rest if self.log.pain.rest is not None else min(said, default=None)
+        return pain_requires_screening(last, start)
 
     # -- what people do -----------------------------------------------------------------------
 
@@ -137,7 +143,7 @@ class MeasurementSession(QObject):
             self.stepped.emit()
         elif after is NextAction.AGAIN:
             self.again()
-        elif guide.step is SessionStep.NEXT:
+        elif guide.step is SessionStep.NEXT and guide.pain_at_limit is None:
             self.go_on()
         else:
             self._cues.say(next_sentence(guide))

@@ -5,6 +5,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 from gui.session.services import Services
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
+from measure.progress.home_programme import pain_limit
 
 
 class PersonSelection(QObject):
@@ -17,6 +18,8 @@ class PersonSelection(QObject):
     #: Why somebody could not be added, in words.
     refused = Signal(str)
     message_raised = Signal(str)
+    #: The pain rating, 0..10, at which the chosen person is to stop.
+    pain_limit_read = Signal(int)
 
     def __init__(self, services: Services, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -53,6 +56,16 @@ class PersonSelection(QObject):
         chosen = [person for person in people if person.id == wanted] or list(people)
         self.person = chosen[0] if chosen else None
         self.listed.emit(people)
+
+    def look_up_pain_limit(self) -> None:
+        """Look up at which pain the chosen person is to stop."""
+        person, services = self.person, self._services
+        if person is not None:
+            services.records.run(
+                lambda: pain_limit(services.keeper.store.plans(person.id), services.today()),
+                self.pain_limit_read.emit,
+                self.message_raised.emit,
+            )
 
     def _add(self, person: Person) -> None:
         self._adding = False

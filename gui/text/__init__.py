@@ -4,7 +4,7 @@ Public names:
 
     language: LANGUAGES, SYSTEM, install_language
     progress_wording: progress_line, progress_notes, progress_of_sides, weeks_words
-    safety_wording: answer_text, screening_text
+    safety_wording: ScreeningText, answer_text, screening_text
     session_wording: frame_phrase, hint_sentence, live_sentence, next_sentence, trouble_sentence
     wording: advice_words, conduct_sentence, event_mark, event_name, help_name, measurement_words,
         message_text, movement_name, movement_plainly, notice, pain_sentence, posture_name,

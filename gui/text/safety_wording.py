@@ -12,10 +12,11 @@ from gui.text.wording import tr
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScreeningText:
-    """Text of one page: a question or statement, its list, and the conclusion."""
+    """Text of one page: its heading, a whole question or statement, the list, the conclusion."""
 
     title: str
     items: tuple[str, ...]
+    heading: str = ""
     close: str = ""
     alarming: bool = False
 
@@ -38,9 +39,9 @@ def answer_text(answer: ScreeningAnswer) -> str:
     """Return the text of an answer's button."""
     return {
         ScreeningAnswer.READ: tr("I have read this"),
-        ScreeningAnswer.NONE_FITS: tr("None of these fits"),
-        ScreeningAnswer.ONE_FITS: tr("One of these fits"),
-        ScreeningAnswer.CLINICIAN_AGREES: tr("A clinician agrees that I measure"),
+        ScreeningAnswer.NONE_FITS: tr("None of these"),
+        ScreeningAnswer.ONE_FITS: tr("Yes, at least one"),
+        ScreeningAnswer.CLINICIAN_AGREES: tr("My clinician has said I can measure"),
     }[answer]
 
 
@@ -54,69 +55,105 @@ def _about() -> ScreeningText:
                 "moves. You can follow that over weeks and take it to an appointment."
             ),
             tr(
-                "It is not a medical device. It does not find out what is wrong with a shoulder "
+                "It is not a medical device. It cannot tell you what is wrong with your shoulder "
                 "and gives no advice on treatment."
             ),
             tr(
-                "Its numbers can be off by several degrees. Each says how sure it is, and often "
-                "the honest answer is that it cannot tell."
+                "Its numbers can be off by several degrees. Each comes with the range in which "
+                "the true value probably lies, and sometimes the honest answer is that a "
+                "movement could not be measured."
             ),
-            tr("There is nothing to reach here. Stop before it becomes painful."),
-            tr("Pictures stay in this computer and are dropped at once. No video is kept."),
+            tr("There is no target to reach. Stop before it becomes painful."),
+            tr("Camera pictures never leave this computer and are not saved."),
         ),
     )
 
 
 def _emergency() -> ScreeningText:
     return ScreeningText(
-        title=tr("Does one of these fit you now?"),
+        heading=tr("Signs of an emergency"),
+        title=tr("Do any of these apply to you right now?"),
         items=(
             tr(
-                "Pain or tightness in the chest, the jaw or the left arm; short of breath or "
-                "sweating. Whichever shoulder hurts."
+                "Chest pain, pressure or tightness, or pain spreading to the jaw, neck, back or "
+                "arm, especially with breathlessness, sweating or feeling sick. This applies "
+                "whichever shoulder hurts."
             ),
-            tr("An injury after which the shoulder looks out of shape or may be broken."),
+            tr(
+                "Your face droops, your speech is slurred, or an arm or leg is suddenly weak or "
+                "numb."
+            ),
+            tr(
+                "Your legs have become unsteady or your hands clumsy, or you have new trouble "
+                "with your bladder or bowel."
+            ),
+            tr("Since an injury the shoulder looks out of shape, or it may be broken."),
             tr("The shoulder has been locked since a seizure or an electric shock."),
-            tr("The joint is hot, red and swollen, or you have a fever and feel ill."),
-            tr("The arm has suddenly become very weak or numb, or you cannot use it."),
+            tr(
+                "The joint is hot, red and swollen, or you have a fever and feel ill. If your "
+                "immune system is weak, or a needle was put into the joint lately, new heat or "
+                "fever alone is enough."
+            ),
             tr("The arm is cold, pale, blue or suddenly swollen."),
-            tr("Short of breath after an operation, or after lying still for long."),
-            tr("Pain at the tip of the shoulder with pain in the belly, or while maybe pregnant."),
-            tr("Both shoulders stiff, with a new headache, a tender scalp or worse sight."),
+            tr("You are short of breath after an operation, or after a long time lying still."),
+            tr(
+                "Pain at the tip of the shoulder together with tummy pain, or if you could be "
+                "pregnant."
+            ),
+            tr("Both shoulders are stiff, with a new headache, a tender scalp or worse sight."),
         ),
-        close=tr("Then do not measure. Get help at once."),
+        close=tr("If any of these apply, do not measure. Get help now."),
         alarming=True,
     )
 
 
 def _soon() -> ScreeningText:
     return ScreeningText(
-        title=tr("Or one of these?"),
+        heading=tr("Signs that need a clinician soon"),
+        title=tr("Do any of these apply to you?"),
         items=(
-            tr("You have or had cancer; a new lump or swollen glands; weight lost unintended."),
-            tr("Pain at night that never lets up."),
-            tr("Since an injury you cannot lift the arm."),
-            tr("Weakness, numbness or thinning of muscles that grows from week to week."),
+            tr(
+                "A history of cancer, a new lump or swollen glands, or weight loss that you "
+                "cannot explain."
+            ),
+            tr(
+                "Constant pain, day and night, that no position or rest eases. (Night pain alone "
+                "is usual with a stiff shoulder.)"
+            ),
+            tr("You have not been able to lift your arm since an injury."),
+            tr("Weakness, numbness or muscle wasting that is getting worse week by week."),
+            tr("Your hand is swollen or shiny, or has changed colour."),
+            tr(
+                "A hoarse voice or a cough that does not go away, or one hand getting thinner, "
+                "especially if you smoke or used to smoke."
+            ),
             tr("It is getting worse fast, or several joints are swollen."),
         ),
-        close=tr("Then see a clinician within days, before you measure."),
+        close=tr("If any of these apply, see a clinician within a few days, before you measure."),
     )
 
 
 def _clinician() -> ScreeningText:
     return ScreeningText(
-        title=tr("And one of these?"),
+        heading=tr("Reasons to check with your clinician first"),
+        title=tr("Do any of these apply to you?"),
         items=(
             tr(
                 "An operation, a fracture, a dislocation or another injury of the shoulder "
                 "within the last twelve weeks."
             ),
-            tr("A surgeon's limits for the arm still hold."),
-            tr("An injection lately, and you were told to rest."),
-            tr("A pacemaker or its wires put in lately; an operation on breast or armpit."),
-            tr("Moving the neck brings on the pain, or it tingles below the elbow."),
+            tr("The shoulder has ever come out of its joint."),
+            tr("Your surgeon has told you to limit how you move the arm."),
+            tr("You have recently had an injection and were told to rest the shoulder."),
+            tr("A recent pacemaker or lead implant, or breast or armpit surgery."),
+            tr("Moving your neck brings on the pain, or you have tingling below the elbow."),
+            tr("A stroke or a disease of the nerves affects your arm."),
+            tr(
+                "You fall easily. For one movement you stand with your back to the screen, with "
+                "nothing to hold on to."
+            ),
         ),
-        close=tr("Then ask the clinician who treats you first."),
+        close=tr("If any of these apply, ask the clinician who treats you first."),
     )
 
 
@@ -124,8 +161,8 @@ def _clear() -> ScreeningText:
     return ScreeningText(
         title=tr("Let the arm rest."),
         items=(
-            tr("That hurt more than measuring should."),
-            tr("What was measured is kept. Another day is as good as today."),
+            tr("That hurt more than it should."),
+            tr("Your results are saved; you can carry on another day."),
         ),
     )
 
@@ -139,7 +176,7 @@ def _stop_emergency() -> ScreeningText:
                 "United Kingdom, or the one where you are."
             ),
             tr("Do not wait to see whether it passes. If you are unsure, call."),
-            tr("Please do not measure today. What was measured before is kept."),
+            tr("Please do not measure today. Your earlier results are saved."),
         ),
         alarming=True,
     )
@@ -147,10 +184,10 @@ def _stop_emergency() -> ScreeningText:
 
 def _stop_soon() -> ScreeningText:
     return ScreeningText(
-        title=tr("Please see a clinician within days."),
+        title=tr("Please see a clinician within a few days."),
         items=(
-            tr("Most often there is a harmless reason, but somebody should look at it first."),
-            tr("If it gets worse suddenly, call the emergency number."),
+            tr("Most often there is a harmless reason, but someone should look at it first."),
+            tr("If it suddenly gets worse, call the emergency number."),
         ),
     )
 
@@ -160,8 +197,8 @@ def _stop_clinician() -> ScreeningText:
         title=tr("Please ask the clinician who treats you first."),
         items=(
             tr(
-                "Say what you would do here: raise and turn the arm by yourself, slowly, and "
-                "stop before it becomes painful."
+                "Tell them what you would do here: raise and turn your arm by yourself, slowly, "
+                "and stop before it becomes painful."
             ),
         ),
     )

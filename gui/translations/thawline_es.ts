@@ -536,6 +536,10 @@
         <translation>Ahora, {here} de {of}: {task}</translation>
     </message>
     <message>
+        <source>You gave the last movement {pain} of 10, and {limit} is where to stop. Let the arm rest. Begin the next movement only if the pain has eased; you can also stop for today.</source>
+        <translation>Ha puntuado el último movimiento con {pain} de 10, y el límite es {limit}. Deje descansar el brazo. Empiece el siguiente solo si el dolor ha cedido; también puede dejarlo por hoy.</translation>
+    </message>
+    <message>
         <source>{movement}. {turned}.</source>
         <translation>{movement}. {turned}.</translation>
     </message>
@@ -632,20 +636,20 @@
         <translation>Antes de medir, {here} de {of}</translation>
     </message>
     <message>
-        <source>Go on gently</source>
-        <translation>Seguir con calma</translation>
+        <source>Another movement that does not hurt</source>
+        <translation>Otro movimiento que no duela</translation>
+    </message>
+    <message>
+        <source>Change my answer</source>
+        <translation>Cambiar mi respuesta</translation>
+    </message>
+    <message>
+        <source>Show the rest of the list</source>
+        <translation>Ver el resto de la lista</translation>
     </message>
     <message>
         <source>Stop for today</source>
         <translation>Parar por hoy</translation>
-    </message>
-    <message>
-        <source>Ask again</source>
-        <translation>Preguntar otra vez</translation>
-    </message>
-    <message>
-        <source>Leave measuring</source>
-        <translation>Dejar de medir</translation>
     </message>
     <message>
         <source>sessions</source>
@@ -1074,16 +1078,16 @@ Lecturas: {count}</translation>
         <translation>He leído esto</translation>
     </message>
     <message>
-        <source>None of these fits</source>
-        <translation>Nada de esto me ocurre</translation>
+        <source>None of these</source>
+        <translation>Ninguno de estos</translation>
     </message>
     <message>
-        <source>One of these fits</source>
-        <translation>Algo de esto me ocurre</translation>
+        <source>Yes, at least one</source>
+        <translation>Sí, al menos uno</translation>
     </message>
     <message>
-        <source>A clinician agrees that I measure</source>
-        <translation>Un profesional está de acuerdo en que mida</translation>
+        <source>My clinician has said I can measure</source>
+        <translation>Mi profesional sanitario me ha dicho que puedo medirme</translation>
     </message>
     <message>
         <source>What this is, and what it is not</source>
@@ -1098,132 +1102,184 @@ Lecturas: {count}</translation>
         <translation>Thawline observa un brazo a través de la cámara y estima cuánto se mueve el hombro. Puede seguirlo durante semanas y llevarlo a una consulta.</translation>
     </message>
     <message>
-        <source>It is not a medical device. It does not find out what is wrong with a shoulder and gives no advice on treatment.</source>
-        <translation>No es un producto sanitario. No averigua qué le pasa a un hombro y no aconseja ningún tratamiento.</translation>
+        <source>It is not a medical device. It cannot tell you what is wrong with your shoulder and gives no advice on treatment.</source>
+        <translation>No es un producto sanitario. No puede decirle qué le pasa a su hombro ni da consejos de tratamiento.</translation>
     </message>
     <message>
-        <source>Its numbers can be off by several degrees. Each says how sure it is, and often the honest answer is that it cannot tell.</source>
-        <translation>Sus números pueden desviarse varios grados. Cada uno dice hasta qué punto es seguro, y muchas veces la respuesta honesta es que no se puede saber.</translation>
+        <source>Its numbers can be off by several degrees. Each comes with the range in which the true value probably lies, and sometimes the honest answer is that a movement could not be measured.</source>
+        <translation>Sus cifras pueden desviarse varios grados. Cada una se muestra con el intervalo en el que probablemente está el valor real, y a veces la respuesta honesta es que un movimiento no se ha podido medir.</translation>
     </message>
     <message>
-        <source>There is nothing to reach here. Stop before it becomes painful.</source>
-        <translation>Aquí no hay ninguna meta. Pare antes de que duela.</translation>
+        <source>There is no target to reach. Stop before it becomes painful.</source>
+        <translation>No hay ninguna meta que alcanzar. Pare antes de que duela.</translation>
     </message>
     <message>
-        <source>Pictures stay in this computer and are dropped at once. No video is kept.</source>
-        <translation>Las imágenes no salen de este equipo y se desechan enseguida. No se guarda ningún vídeo.</translation>
+        <source>Camera pictures never leave this computer and are not saved.</source>
+        <translation>Las imágenes de la cámara nunca salen de este ordenador y no se guardan.</translation>
     </message>
     <message>
-        <source>Does one of these fit you now?</source>
-        <translation>¿Le ocurre ahora algo de esto?</translation>
+        <source>Signs of an emergency</source>
+        <translation>Señales de urgencia</translation>
     </message>
     <message>
-        <source>Pain or tightness in the chest, the jaw or the left arm; short of breath or sweating. Whichever shoulder hurts.</source>
-        <translation>Dolor u opresión en el pecho, la mandíbula o el brazo izquierdo; falta de aire o sudor. Duela el hombro que duela.</translation>
+        <source>Do any of these apply to you right now?</source>
+        <translation>¿Le ocurre algo de esto ahora mismo?</translation>
     </message>
     <message>
-        <source>An injury after which the shoulder looks out of shape or may be broken.</source>
-        <translation>Un golpe o una caída tras la que el hombro se ve deformado o puede estar roto.</translation>
+        <source>Chest pain, pressure or tightness, or pain spreading to the jaw, neck, back or arm, especially with breathlessness, sweating or feeling sick. This applies whichever shoulder hurts.</source>
+        <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Vale sea cual sea el hombro que duela.</translation>
+    </message>
+    <message>
+        <source>Your face droops, your speech is slurred, or an arm or leg is suddenly weak or numb.</source>
+        <translation>Se le cae un lado de la cara, le cuesta hablar, o un brazo o una pierna se ha quedado de repente débil o dormido.</translation>
+    </message>
+    <message>
+        <source>Your legs have become unsteady or your hands clumsy, or you have new trouble with your bladder or bowel.</source>
+        <translation>Se nota inestable al andar o con las manos torpes, o tiene problemas nuevos para controlar la orina o las heces.</translation>
+    </message>
+    <message>
+        <source>Since an injury the shoulder looks out of shape, or it may be broken.</source>
+        <translation>Desde un golpe o una caída el hombro se ve deformado, o puede que esté roto.</translation>
+    </message>
+    <message>
+        <source>The joint is hot, red and swollen, or you have a fever and feel ill. If your immune system is weak, or a needle was put into the joint lately, new heat or fever alone is enough.</source>
+        <translation>La articulación está caliente, roja e hinchada, o tiene fiebre y se encuentra mal. Si tiene las defensas bajas, o le han pinchado hace poco en la articulación, basta con calor o fiebre nuevos.</translation>
+    </message>
+    <message>
+        <source>You are short of breath after an operation, or after a long time lying still.</source>
+        <translation>Le falta el aire después de una operación o de mucho tiempo en cama.</translation>
+    </message>
+    <message>
+        <source>Pain at the tip of the shoulder together with tummy pain, or if you could be pregnant.</source>
+        <translation>Dolor en la punta del hombro junto con dolor de barriga, o si podría estar embarazada.</translation>
+    </message>
+    <message>
+        <source>Both shoulders are stiff, with a new headache, a tender scalp or worse sight.</source>
+        <translation>Tiene rígidos los dos hombros y además un dolor de cabeza nuevo, el cuero cabelludo sensible o ve peor.</translation>
+    </message>
+    <message>
+        <source>If any of these apply, do not measure. Get help now.</source>
+        <translation>Si le ocurre algo de esto, no se mida. Pida ayuda ahora.</translation>
+    </message>
+    <message>
+        <source>Signs that need a clinician soon</source>
+        <translation>Señales para consultar pronto</translation>
+    </message>
+    <message>
+        <source>Do any of these apply to you?</source>
+        <translation>¿Le ocurre algo de esto?</translation>
+    </message>
+    <message>
+        <source>A history of cancer, a new lump or swollen glands, or weight loss that you cannot explain.</source>
+        <translation>Ha tenido cáncer, tiene un bulto nuevo o ganglios inflamados, o ha perdido peso sin motivo aparente.</translation>
+    </message>
+    <message>
+        <source>Constant pain, day and night, that no position or rest eases. (Night pain alone is usual with a stiff shoulder.)</source>
+        <translation>Dolor constante, de día y de noche, que no alivia ni el reposo ni ninguna postura. (El dolor solo nocturno es habitual en un hombro rígido.)</translation>
+    </message>
+    <message>
+        <source>You have not been able to lift your arm since an injury.</source>
+        <translation>No puede levantar el brazo desde una lesión.</translation>
+    </message>
+    <message>
+        <source>Weakness, numbness or muscle wasting that is getting worse week by week.</source>
+        <translation>Debilidad, adormecimiento o pérdida de músculo que empeora de semana en semana.</translation>
+    </message>
+    <message>
+        <source>Your hand is swollen or shiny, or has changed colour.</source>
+        <translation>Tiene la mano hinchada o brillante, o le ha cambiado el color.</translation>
+    </message>
+    <message>
+        <source>A hoarse voice or a cough that does not go away, or one hand getting thinner, especially if you smoke or used to smoke.</source>
+        <translation>Ronquera o tos que no se va, o una mano que se va quedando más delgada, sobre todo si fuma o ha fumado.</translation>
+    </message>
+    <message>
+        <source>If any of these apply, see a clinician within a few days, before you measure.</source>
+        <translation>Si le ocurre algo de esto, consulte con un profesional sanitario en unos días, antes de medirse.</translation>
+    </message>
+    <message>
+        <source>Reasons to check with your clinician first</source>
+        <translation>Motivos para preguntar antes a su profesional sanitario</translation>
+    </message>
+    <message>
+        <source>The shoulder has ever come out of its joint.</source>
+        <translation>El hombro se le ha salido alguna vez.</translation>
+    </message>
+    <message>
+        <source>Your surgeon has told you to limit how you move the arm.</source>
+        <translation>Su cirujano le ha indicado límites para mover el brazo.</translation>
+    </message>
+    <message>
+        <source>You have recently had an injection and were told to rest the shoulder.</source>
+        <translation>Le han puesto hace poco una inyección y le han dicho que deje descansar el hombro.</translation>
+    </message>
+    <message>
+        <source>A recent pacemaker or lead implant, or breast or armpit surgery.</source>
+        <translation>Le han implantado hace poco un marcapasos o sus cables, o le han operado del pecho o de la axila.</translation>
+    </message>
+    <message>
+        <source>Moving your neck brings on the pain, or you have tingling below the elbow.</source>
+        <translation>El dolor aparece al mover el cuello, o nota hormigueo por debajo del codo.</translation>
+    </message>
+    <message>
+        <source>A stroke or a disease of the nerves affects your arm.</source>
+        <translation>Un ictus o una enfermedad de los nervios le afecta al brazo.</translation>
+    </message>
+    <message>
+        <source>You fall easily. For one movement you stand with your back to the screen, with nothing to hold on to.</source>
+        <translation>Se cae con facilidad. En uno de los movimientos está de pie, de espaldas a la pantalla y sin nada a lo que agarrarse.</translation>
+    </message>
+    <message>
+        <source>If any of these apply, ask the clinician who treats you first.</source>
+        <translation>Si le ocurre algo de esto, pregunte antes al profesional que le trata.</translation>
+    </message>
+    <message>
+        <source>That hurt more than it should.</source>
+        <translation>Ha dolido más de lo debido.</translation>
+    </message>
+    <message>
+        <source>Your results are saved; you can carry on another day.</source>
+        <translation>Sus resultados están guardados; puede seguir otro día.</translation>
+    </message>
+    <message>
+        <source>Please do not measure today. Your earlier results are saved.</source>
+        <translation>Por favor, no se mida hoy. Sus resultados anteriores están guardados.</translation>
+    </message>
+    <message>
+        <source>Please see a clinician within a few days.</source>
+        <translation>Por favor, consulte con un profesional sanitario en unos días.</translation>
+    </message>
+    <message>
+        <source>Most often there is a harmless reason, but someone should look at it first.</source>
+        <translation>Casi siempre hay una causa sin importancia, pero conviene que alguien lo mire antes.</translation>
+    </message>
+    <message>
+        <source>If it suddenly gets worse, call the emergency number.</source>
+        <translation>Si empeora de repente, llame al número de emergencias.</translation>
+    </message>
+    <message>
+        <source>Tell them what you would do here: raise and turn your arm by yourself, slowly, and stop before it becomes painful.</source>
+        <translation>Cuéntele lo que haría aquí: levantar y girar el brazo sin ayuda, despacio, y parar antes de que duela.</translation>
     </message>
     <message>
         <source>The shoulder has been locked since a seizure or an electric shock.</source>
         <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
     </message>
     <message>
-        <source>The joint is hot, red and swollen, or you have a fever and feel ill.</source>
-        <translation>La articulación está caliente, roja e hinchada, o tiene fiebre y se siente mal.</translation>
-    </message>
-    <message>
-        <source>The arm has suddenly become very weak or numb, or you cannot use it.</source>
-        <translation>El brazo ha quedado de pronto muy débil o dormido, o no puede usarlo.</translation>
-    </message>
-    <message>
         <source>The arm is cold, pale, blue or suddenly swollen.</source>
         <translation>El brazo está frío, pálido, azulado o se ha hinchado de pronto.</translation>
-    </message>
-    <message>
-        <source>Short of breath after an operation, or after lying still for long.</source>
-        <translation>Falta de aire después de una operación o de pasar mucho tiempo en cama.</translation>
-    </message>
-    <message>
-        <source>Pain at the tip of the shoulder with pain in the belly, or while maybe pregnant.</source>
-        <translation>Dolor en la punta del hombro junto con dolor de vientre, o con un posible embarazo.</translation>
-    </message>
-    <message>
-        <source>Both shoulders stiff, with a new headache, a tender scalp or worse sight.</source>
-        <translation>Los dos hombros rígidos, con un dolor de cabeza nuevo, el cuero cabelludo sensible o peor vista.</translation>
-    </message>
-    <message>
-        <source>Then do not measure. Get help at once.</source>
-        <translation>Entonces no mida. Busque ayuda enseguida.</translation>
-    </message>
-    <message>
-        <source>Or one of these?</source>
-        <translation>¿O algo de esto?</translation>
-    </message>
-    <message>
-        <source>You have or had cancer; a new lump or swollen glands; weight lost unintended.</source>
-        <translation>Tiene o ha tenido cáncer; un bulto nuevo o ganglios hinchados; ha perdido peso sin querer.</translation>
-    </message>
-    <message>
-        <source>Pain at night that never lets up.</source>
-        <translation>Dolor por la noche que no cede nunca.</translation>
-    </message>
-    <message>
-        <source>Since an injury you cannot lift the arm.</source>
-        <translation>Desde una lesión no puede levantar el brazo.</translation>
-    </message>
-    <message>
-        <source>Weakness, numbness or thinning of muscles that grows from week to week.</source>
-        <translation>Debilidad, adormecimiento o músculos que adelgazan, más cada semana.</translation>
     </message>
     <message>
         <source>It is getting worse fast, or several joints are swollen.</source>
         <translation>Empeora deprisa, o hay varias articulaciones hinchadas.</translation>
     </message>
     <message>
-        <source>Then see a clinician within days, before you measure.</source>
-        <translation>Entonces acuda a un profesional en pocos días, antes de medir.</translation>
-    </message>
-    <message>
-        <source>And one of these?</source>
-        <translation>¿Y algo de esto?</translation>
-    </message>
-    <message>
         <source>An operation, a fracture, a dislocation or another injury of the shoulder within the last twelve weeks.</source>
         <translation>Una operación, una fractura, una luxación u otra lesión del hombro en las últimas doce semanas.</translation>
     </message>
     <message>
-        <source>A surgeon&apos;s limits for the arm still hold.</source>
-        <translation>Siguen en vigor los límites que le puso el cirujano para el brazo.</translation>
-    </message>
-    <message>
-        <source>An injection lately, and you were told to rest.</source>
-        <translation>Una infiltración reciente, y le indicaron reposo.</translation>
-    </message>
-    <message>
-        <source>A pacemaker or its wires put in lately; an operation on breast or armpit.</source>
-        <translation>Un marcapasos o sus cables puestos hace poco; una operación de mama o de axila.</translation>
-    </message>
-    <message>
-        <source>Moving the neck brings on the pain, or it tingles below the elbow.</source>
-        <translation>Al mover el cuello aparece el dolor, o hay hormigueo por debajo del codo.</translation>
-    </message>
-    <message>
-        <source>Then ask the clinician who treats you first.</source>
-        <translation>Entonces pregunte antes al profesional que le atiende.</translation>
-    </message>
-    <message>
         <source>Let the arm rest.</source>
         <translation>Deje descansar el brazo.</translation>
-    </message>
-    <message>
-        <source>That hurt more than measuring should.</source>
-        <translation>Ha dolido más de lo que debe doler medir.</translation>
-    </message>
-    <message>
-        <source>What was measured is kept. Another day is as good as today.</source>
-        <translation>Lo que se midió queda guardado. Otro día es tan bueno como hoy.</translation>
     </message>
     <message>
         <source>Get help now.</source>
@@ -1238,28 +1294,8 @@ Lecturas: {count}</translation>
         <translation>No espere a ver si se pasa. Si tiene dudas, llame.</translation>
     </message>
     <message>
-        <source>Please do not measure today. What was measured before is kept.</source>
-        <translation>Por favor, no mida hoy. Lo que se midió antes queda guardado.</translation>
-    </message>
-    <message>
-        <source>Please see a clinician within days.</source>
-        <translation>Por favor, acuda a un profesional en pocos días.</translation>
-    </message>
-    <message>
-        <source>Most often there is a harmless reason, but somebody should look at it first.</source>
-        <translation>Lo más frecuente es que la causa sea inofensiva, pero alguien debería verlo antes.</translation>
-    </message>
-    <message>
-        <source>If it gets worse suddenly, call the emergency number.</source>
-        <translation>Si empeora de pronto, llame al número de emergencias.</translation>
-    </message>
-    <message>
         <source>Please ask the clinician who treats you first.</source>
         <translation>Por favor, pregunte antes al profesional que le atiende.</translation>
-    </message>
-    <message>
-        <source>Say what you would do here: raise and turn the arm by yourself, slowly, and stop before it becomes painful.</source>
-        <translation>Cuéntele qué haría aquí: levantar y girar el brazo por sí mismo, despacio, y parar antes de que duela.</translation>
     </message>
     <message>
         <source>Left side to the camera, arm hanging.</source>

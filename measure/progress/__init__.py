@@ -4,8 +4,8 @@ Public names:
 
     clinician_prompts: PROMPT_WORDS, Prompt, WORTH_SHOWING
     comparison: Block, Change
-    home_programme: AssessmentDose, Irritability, STRETCHES, WeekDone, assessment_dose,
-        irritability, plan_on, weeks_done
+    home_programme: AssessmentDose, Irritability, STRETCHES, USUAL_PAIN_LIMIT, WeekDone,
+        assessment_dose, irritability, pain_limit, plan_on, weeks_done
     milestones: LEAST_DAYS, TASKS
     overview: Progress, history_until, progress_of
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature

@@ -19,6 +19,8 @@ _DAY = dt.timedelta(days=1)
 #: Pain ratings from which irritability is moderate and high, of 10.
 #: [source: Kelley, McClure & Leggin 2009, J Orthop Sports Phys Ther 39:135]
 MODERATE_PAIN, HIGH_PAIN = 4, 7
+#: Pain rating at which to stop where no clinician has set one, 0..10. [project]
+USUAL_PAIN_LIMIT = 4
 #: Scored trials of a movement, usually and for a highly irritable shoulder. [project]
 USUAL_TRIALS, IRRITABLE_TRIALS = 3, 2
 
@@ -158,6 +160,12 @@ def assessment_dose(band: Irritability | None) -> AssessmentDose:
             "enough and the reach behind the back is left out. Stop where pain begins.",
         )
     return AssessmentDose(trials=USUAL_TRIALS)
+
+
+def pain_limit(plans: Sequence[Plan], day: dt.date) -> int:
+    """Return the pain rating, 0..10, at which to stop on a local day: the plan's, or the usual."""
+    plan = plan_on(plans, day)
+    return USUAL_PAIN_LIMIT if plan is None or not plan.stretches else plan.pain_limit
 
 
 def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:

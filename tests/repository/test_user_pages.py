@@ -11,10 +11,12 @@ from PySide6.QtGui import QImage, QPainter
 from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QApplication
 
-from gui.protocol.red_flags import DAYS_BETWEEN_CHECKS, HIGH_PAIN, PAIN_JUMP
+from gui.protocol.red_flags import DAYS_BETWEEN_CHECKS, HIGH_PAIN, PAIN_JUMP, ScreeningPage
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
+from gui.text.safety_wording import screening_text
 from measure.domain.movements import MOVEMENTS, Movement
+from measure.progress.home_programme import USUAL_PAIN_LIMIT
 from tests.support.gui.handout_drawings import handout_drawings, write
 
 ROOT = Path(__file__).parents[2]
@@ -118,6 +120,16 @@ def test_when_to_call_tells_the_limits_in_force() -> None:
     page = words_of("when-to-call.md")
     assert (DAYS_BETWEEN_CHECKS, "thirty days" in page) == (30, True)
     assert f"hurts {HIGH_PAIN} of 10 or more, or {PAIN_JUMP} more than when you began" in page
+    assert f"({USUAL_PAIN_LIMIT} of 10 where nobody has set one)" in page
+
+
+@pytest.mark.parametrize(
+    "question", [ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN]
+)
+def test_when_to_call_asks_what_the_window_asks(question: ScreeningPage) -> None:
+    page = words_of("when-to-call.md")
+    missing = [item for item in screening_text(question).items if f"- {item}" not in page]
+    assert missing == []
 
 
 def test_when_to_call_begins_with_the_emergency() -> None:

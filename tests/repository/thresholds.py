@@ -19,6 +19,8 @@ from functools import cache
 from itertools import groupby
 from pathlib import Path
 
+from gui.protocol.red_flags import ScreeningPage
+from gui.text.safety_wording import screening_text
 from measure.domain.movements import MOVEMENTS, MovementFacts
 from tests.repository.public_names import imports_of
 from tests.repository.structure import ONE_NAMESPACE, ROOT, sources
@@ -206,7 +208,20 @@ def page() -> str:
         )
         explained = groupby(members, key=lambda threshold: (threshold.path, threshold.comment))
         parts += [_row(list(group)) for _, group in explained]
-    return "".join([*parts, _movements()])
+    return "".join([*parts, _movements(), _safety_questions()])
+
+
+def _safety_questions() -> str:
+    """Return the section with the signs that the window asks about before measuring."""
+    parts = [
+        "\n## Safety questions\n\nAsked by the window before measuring. The choice of signs and "
+        "the wording are the project's own, for a clinician to sign off.\n"
+    ]
+    for asked in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
+        text = screening_text(asked)
+        parts.append(f"\n**{text.heading}.** {text.close}\n\n")
+        parts += [f"- {item}\n" for item in text.items]
+    return "".join(parts)
 
 
 def _movements() -> str:

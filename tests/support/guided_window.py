@@ -123,7 +123,9 @@ class Leader(QObject):
             self._begin(measure)
         elif page is measure.safety:
             given = measure.safety.answers
-            self._click(given.get(ScreeningAnswer.READ) or given[ScreeningAnswer.NONE_FITS])
+            rest = measure.safety.rest
+            denied = given.get(ScreeningAnswer.READ) or given[ScreeningAnswer.NONE_FITS]
+            self._click(rest if rest.isVisible() else denied)
         elif page is measure.before:
             QTest.keyClick(measure.before, Qt.Key.Key_1)
             self._click(measure.before.go)

@@ -18,6 +18,7 @@ from gui.protocol.plan import (
     MovementTask,
     NextAction,
     SessionMode,
+    SessionPlan,
     SessionStep,
     limit_to_dose,
     without_practice,
@@ -77,6 +78,7 @@ class MeasurePage(QWidget):
         self.people.listed.connect(self._show_people)
         self.people.added.connect(self._person_added)
         self.people.refused.connect(self._person_refused)
+        self.people.pain_limit_read.connect(self._take_pain_limit)
         self.people.message_raised.connect(self.message_raised)
         self.start.home.connect(self._begin_home)
         self.start.clinic.connect(self._begin_clinic)
@@ -84,6 +86,7 @@ class MeasurePage(QWidget):
         self.start.person_wanted.connect(self._add_person)
         self.safety.cleared.connect(self._safety_cleared)
         self.safety.stopped.connect(self._safety_stopped)
+        self.safety.other_movement.connect(self._other_movement)
         self.before.answered.connect(self._begin_measuring)
         self.before.back.connect(self.show_start)
         self.pain.answered.connect(self._pain_answered)
@@ -180,9 +183,9 @@ class MeasurePage(QWidget):
         else:
             self._ask_safety(check)
 
-    def _ask_safety(self, check: ScreeningKind) -> None:
+    def _ask_safety(self, check: ScreeningKind, *, another: bool = False) -> None:
         self._checking = check
-        self.safety.ask(check)
+        self.safety.ask(check, another=another)
         self._show(self.safety)
         self.safety.keep_focus()
 
@@ -192,6 +195,11 @@ class MeasurePage(QWidget):
             self._show(self.before)
         else:
             self._begin_measuring(Pain())
+
+    @Slot(int)
+    def _take_pain_limit(self, limit: int) -> None:
+        if self.measuring is not None:
+            self.measuring.guide.pain_limit = limit
 
     @Slot(object)
     def _begin_measuring(self, pain: Pain) -> None:
@@ -211,7 +219,7 @@ class MeasurePage(QWidget):
             services.feed,
             services.cues,
             log,
-            tasks,
+            SessionPlan(tasks),
             self._mode,
             services.next_source,
             self,
@@ -221,6 +229,7 @@ class MeasurePage(QWidget):
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
         self.live.show_measuring(measuring, mirrored=services.mirrored)
+        self.people.look_up_pain_limit()
         measuring.begin()
         sentences = [tr(dose.sentence)] if dose.sentence else []
         sentences += map(message_text, services.setup_provider.take_messages())
@@ -260,14 +269,26 @@ class MeasurePage(QWidget):
             return
         measuring.answer(pain, stopped_by, after)
         if measuring.asks_for_check:
-            self._ask_safety(ScreeningKind.PAIN)
+            clinic = measuring.mode is SessionMode.CLINIC
+            another = clinic or measuring.guide.has_other_movement
+            self._ask_safety(ScreeningKind.PAIN, another=another)
+
+    @Slot()
+    def _other_movement(self) -> None:
+        """Leave the movement that hurt; at home the next one waits, in a clinic one is chosen."""
+        self._checking = None
+        measuring = self.measuring
+        if measuring is None:
+            return
+        if measuring.mode is SessionMode.CLINIC:
+            self.show_start()
+        else:
+            measuring.guide.leave_out_movement()
+            self._follow()
 
     @Slot()
     def _safety_cleared(self) -> None:
-        checked, self._checking = self._checking, None
-        if checked is ScreeningKind.PAIN:
-            self._follow()
-            return
+        self._checking = None
         self._note_check(passed=True)
         self._after_check()
 

@@ -27,6 +27,7 @@ class NextTaskPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
+        self.pain_words = label("", "lead")
         self.title = label("", "title")
         self.hint = label("", "lead")
         self.sentence = FittedSentence(appearance)
@@ -45,7 +46,9 @@ class NextTaskPage(QWidget):
         gap = self._appearance.gap
         plan = column(1, (self.plan, 3), self.plan_words, self.hint, 1)
         middle = row((self.figure, 55), (plan, 45))
-        shown = widget_with(column(self.title, self.sentence, (middle, 1), spacing=gap(2)))
+        shown = widget_with(
+            column(self.title, self.pain_words, self.sentence, (middle, 1), spacing=gap(2))
+        )
         column(
             (scrollable(shown), 1),
             ButtonRow([self.finish, self.repeat, self.go]),
@@ -65,6 +68,15 @@ class NextTaskPage(QWidget):
                 here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
             )
         )
+        pain = guide.pain_at_limit
+        self.pain_words.setVisible(pain is not None)
+        self.pain_words.setText(
+            tr(
+                "You gave the last movement {pain} of 10, and {limit} is where to stop. Let the "
+                "arm rest. Begin the next movement only if the pain has eased; you can also stop "
+                "for today."
+            ).format(pain=pain, limit=guide.pain_limit)
+        )
         self.sentence.say(next_sentence(guide))
         turn = facing_angle_deg(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
@@ -76,7 +88,7 @@ class NextTaskPage(QWidget):
             )
         )
         self.hint.setText(_hint(task))
-        self.go.setFocus()
+        (self.go if pain is None else self.finish).setFocus()
 
 
 def _hint(task: MovementTask) -> str:

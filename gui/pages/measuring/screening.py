@@ -2,12 +2,13 @@
 
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage
 from gui.style.appearance import Appearance
-from gui.text.safety_wording import answer_text, screening_text
+from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import card, column, row, widget_with
@@ -23,38 +24,61 @@ def _item(text: str) -> QWidget:
     return widget_with(row(sign, (label(text, "lead"), 1), spacing=12))
 
 
-#: From left to right.
+#: From left to right. Neither answer to a list of signs stands out from the other.
 _BUTTON_ORDER = (
     ScreeningAnswer.ONE_FITS,
     ScreeningAnswer.NONE_FITS,
     ScreeningAnswer.READ,
     ScreeningAnswer.CLINICIAN_AGREES,
 )
+#: Pixels from its end at which a list counts as read to the end. [technical]
+_END_PX = 8
 
 
 class SafetyPage(QWidget):
-    """Runs a :class:`RedFlagScreening`; tells whether measuring may go on."""
+    """Runs a :class:`RedFlagScreening`; tells whether measuring may go on.
+
+    "None of these" can be pressed only once the end of the list has been on the screen.
+    """
 
     cleared = Signal()
     stopped = Signal()
+    #: After much pain a movement that does not hurt is wanted.
+    other_movement = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
         self._screening = RedFlagScreening.begin(ScreeningKind.FIRST)
+        self._another = False
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(24, 16, 24, 16)
         self._shown: QWidget | None = None
+        self._area: QScrollArea | None = None
+        #: Runs out when what was painted is on the screen; goes with the page.
+        self._painted = QTimer(self, singleShot=True, interval=0)
+        self._painted.timeout.connect(self._look_for_end)
+        self.rest = self._rest_button()
         self.answers: dict[ScreeningAnswer, QPushButton] = {}
         self.ways_out: list[QPushButton] = []
+        back = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        back.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        back.activated.connect(self.go_back)
 
     @property
     def screening(self) -> RedFlagScreening:
         return self._screening
 
-    def ask(self, check: ScreeningKind, _checked: bool = False) -> None:
-        """Begin the questions."""
+    def ask(self, check: ScreeningKind, *, another: bool = False) -> None:
+        """Begin the questions.
+
+        Parameters
+        ----------
+        another
+            Whether there is another movement that could be measured instead of a painful one.
+        """
         self._screening = RedFlagScreening.begin(check)
+        self._another = another
         self._show()
 
     def give(self, answer: ScreeningAnswer, _checked: bool = False) -> None:
@@ -68,10 +92,39 @@ class SafetyPage(QWidget):
         else:
             self._show()
 
+    @Slot()
+    def go_back(self) -> None:
+        """Show the page before, to change its answer."""
+        if self._screening.can_go_back:
+            self._screening = self._screening.back()
+            self._show()
+
+    @Slot()
+    def show_rest(self) -> None:
+        """Scroll the list by a page."""
+        if self._area is not None:
+            bar = self._area.verticalScrollBar()
+            bar.setValue(bar.value() + bar.pageStep() - bar.singleStep())
+
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
-        layout = column(spacing=self._appearance.gap(2))
         words = screening_text(self._screening.page)
+        area = scrollable(self._list(words))
+        area.setAccessibleName(words.title)
+        buttons = self._buttons()
+        outer = widget_with(column((area, 1), buttons))
+        if self._shown is not None:
+            self._layout.removeWidget(self._shown)
+            self._shown.hide()
+            self._shown.deleteLater()
+        self._shown, self._area = outer, area
+        self._layout.addWidget(outer)
+        area.viewport().installEventFilter(self)
+        if self.isVisible():
+            self.keep_focus()
+
+    def _list(self, words: ScreeningText) -> QWidget:
+        layout = column(spacing=self._appearance.gap(1))
         here, of = self._screening.page_position
         if of > 1:
             before = (
@@ -79,7 +132,9 @@ class SafetyPage(QWidget):
                 if self._screening.check is ScreeningKind.PAIN
                 else tr("Before measuring, {here} of {of}")
             )
-            layout.addWidget(label(before.format(here=here, of=of), "quiet"))
+            place = label(before.format(here=here, of=of), "quiet")
+            place.setWordWrap(False)
+            layout.addLayout(row((label(words.heading, "lead"), 1), place))
         title = label(words.title, "title")
         layout.addWidget(title)
         many = len(words.items) > 1
@@ -88,32 +143,56 @@ class SafetyPage(QWidget):
             items.append(label(words.close, "alarm" if words.alarming else "title"))
         if words.alarming and not words.close:
             title.setProperty("role", "alarm")
-        layout.addWidget(card(*items, role="alarm-card" if words.alarming else "card", spacing=10))
+        layout.addWidget(card(*items, role="alarm-card" if words.alarming else "card", spacing=8))
         layout.addStretch(1)
-        outer = widget_with(column((scrollable(widget_with(layout)), 1), self._buttons()))
-        if self._shown is not None:
-            self._layout.removeWidget(self._shown)
-            self._shown.hide()
-            self._shown.deleteLater()
-        self._shown = outer
-        self._layout.addWidget(outer)
+        return widget_with(layout)
 
     def _buttons(self) -> ButtonRow:
         screening = self._screening
         self.answers = {}
         self.ways_out = []
         if screening.page is ScreeningPage.CLEAR:
-            self._way_out(tr("Go on gently"), "", self.cleared)
-            self._way_out(tr("Stop for today"), "main", self.stopped)
-        elif not screening.answers or ScreeningAnswer.CLINICIAN_AGREES in screening.answers:
-            self._way_out(tr("Ask again"), "", partial(self.ask, screening.check))
-            self._way_out(tr("Leave measuring"), "main", self.stopped)
+            self._way_out(tr("Stop for today"), "", self.stopped)
+            if self._another:
+                self._way_out(tr("Another movement that does not hurt"), "", self.other_movement)
+        elif screening.can_go_back:
+            back = tr("Back") if screening.asks else tr("Change my answer")
+            self._way_out(back, "", self.go_back)
+            if not screening.asks:
+                self._way_out(tr("Stop for today"), "main", self.stopped)
         for answer in _BUTTON_ORDER:
             if answer in screening.answers:
-                role = "main" if answer in (ScreeningAnswer.READ, ScreeningAnswer.NONE_FITS) else ""
+                role = "main" if answer is ScreeningAnswer.READ else ""
                 self.answers[answer] = button(answer_text(answer), role)
                 self.answers[answer].clicked.connect(partial(self.give, answer))
-        return ButtonRow([*self.ways_out, *self.answers.values()])
+        self.rest = self._rest_button()
+        if screening.asks:
+            self.answers[ScreeningAnswer.NONE_FITS].setEnabled(False)
+        return ButtonRow([*self.ways_out, self.rest, *self.answers.values()])
+
+    def _rest_button(self) -> QPushButton:
+        """Return the button that scrolls the list, hidden unless there is more to see."""
+        made = button(tr("Show the rest of the list"), "main")
+        made.clicked.connect(self.show_rest)
+        made.setVisible(False)
+        return made
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Notice what of the list is being painted."""
+        if event.type() is QEvent.Type.Paint:
+            self._painted.start()
+        return super().eventFilter(watched, event)
+
+    @Slot()
+    def _look_for_end(self) -> None:
+        """Let the list be denied once its end has been on the screen."""
+        none = self.answers.get(ScreeningAnswer.NONE_FITS)
+        if none is None or none.isEnabled() or self._area is None:
+            return
+        bar = self._area.verticalScrollBar()
+        at_end = bar.value() >= bar.maximum() - _END_PX
+        none.setEnabled(at_end)
+        self.rest.setVisible(not at_end)
 
     def _way_out(self, text: str, role: str, slot: object) -> None:
         way_out = button(text, role)
@@ -121,6 +200,7 @@ class SafetyPage(QWidget):
         self.ways_out.append(way_out)
 
     def keep_focus(self) -> None:
-        """Put the keyboard on the page, not on an answer: nobody should agree by accident."""
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setFocus()
+        """Put the keyboard on the list, not on an answer: nobody should agree by accident."""
+        if self._area is not None:
+            self._area.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+            self._area.setFocus()

@@ -74,6 +74,23 @@ def test_the_other_checks_are_short_and_begin_with_emergencies() -> None:
     assert RedFlagScreening.begin(ScreeningKind.PAIN).page_position == (1, 2)
 
 
+@pytest.mark.parametrize("check", list(ScreeningKind))
+def test_every_page_but_the_first_leads_back_to_the_one_before(check: ScreeningKind) -> None:
+    talk = RedFlagScreening.begin(check)
+    assert not talk.can_go_back
+    with pytest.raises(ValueError, match="nothing comes before"):
+        talk.back()
+    while not talk.over:
+        following = talk.answer(
+            ScreeningAnswer.READ if talk.page is ScreeningPage.ABOUT else ScreeningAnswer.NONE_FITS
+        )
+        assert following.over or following.back() == talk
+        if talk.asks:
+            stop = talk.answer(ScreeningAnswer.ONE_FITS)
+            assert stop.back() == talk
+        talk = following
+
+
 def test_an_emergency_leads_nowhere_else() -> None:
     talk = RedFlagScreening.begin(ScreeningKind.PAIN).answer(ScreeningAnswer.ONE_FITS)
     assert talk.page is ScreeningPage.STOP_EMERGENCY
@@ -113,7 +130,11 @@ def test_every_answer_has_words() -> None:
 
 
 @pytest.mark.parametrize(
-    "sign", ["chest", "out of shape", "seizure", "hot, red", "numb", "cold, pale", "headache"]
+    "sign",
+    [
+        *("Chest", "face droops", "unsteady", "out of shape", "seizure", "hot, red", "numb"),
+        *("cold, pale", "headache"),
+    ],
 )
 def test_the_emergency_page_names_the_signs(sign: str) -> None:
     assert any(sign in item for item in screening_text(ScreeningPage.EMERGENCY).items)

@@ -6,7 +6,14 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.protocol.plan import AttemptState, MovementTask, NextAction, SessionMode, SessionStep
+from gui.protocol.plan import (
+    AttemptState,
+    MovementTask,
+    NextAction,
+    SessionMode,
+    SessionPlan,
+    SessionStep,
+)
 from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
 from gui.session.log import SessionRecorder
@@ -57,7 +64,12 @@ class Session:
         )
         other = MovementTask(movement=Movement.ABDUCTION, side=Side.LEFT, trials=2, practice=0)
         self.measuring = MeasurementSession(
-            self.feed, self.cues, log, [TASK, other], SessionMode.HOME, lambda: Source()
+            self.feed,
+            self.cues,
+            log,
+            SessionPlan([TASK, other]),
+            SessionMode.HOME,
+            lambda: Source(),
         )
         self.measuring.begin()
         self.feed.pull()
