@@ -98,6 +98,8 @@ def event_name(kind: EventKind) -> str:
         EventKind.INJECTION: tr("Injection"),
         EventKind.PROCEDURE: tr("Procedure"),
         EventKind.FLARE: tr("Flare"),
+        EventKind.THERAPY: tr("Therapy begun or changed"),
+        EventKind.CLINIC_VISIT: tr("Clinic visit"),
         EventKind.CAMERA_CHANGED: tr("Another camera, or it was moved"),
         EventKind.MODEL_CHANGED: tr("Another pose model"),
         EventKind.OTHER: tr("Something else"),

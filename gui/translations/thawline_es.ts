@@ -910,8 +910,8 @@ Lecturas: {count}</translation>
         <translation>Anotarlo</translation>
     </message>
     <message>
-        <source>After an injection, a procedure, a flare or a change of camera or model the curve begins anew: no line is drawn across. Anything else is only noted.</source>
-        <translation>Después de una infiltración, una intervención, un brote o un cambio de cámara o de modelo, la curva empieza de nuevo: ninguna línea une lo de antes con lo de después. Lo demás solo se anota.</translation>
+        <source>After an injection, a procedure, a flare or a change of camera or model the curve begins anew: no line is drawn across. Anything else is only noted. After an injection, a procedure, a flare or a therapy the progress page compares before and after; after a clinic visit it says what changed since.</source>
+        <translation>Después de una infiltración, una intervención, un brote o un cambio de cámara o de modelo, la curva empieza de nuevo: ninguna línea une lo de antes con lo de después. Lo demás solo se anota. Después de una infiltración, una intervención, un brote o una terapia, la página de evolución compara el antes y el después; después de una visita clínica dice qué ha cambiado desde entonces.</translation>
     </message>
     <message>
         <source>Which shoulder does it concern?</source>
@@ -1870,6 +1870,14 @@ Lecturas: {count}</translation>
         <translation>Brote</translation>
     </message>
     <message>
+        <source>Therapy begun or changed</source>
+        <translation>Terapia nueva o cambiada</translation>
+    </message>
+    <message>
+        <source>Clinic visit</source>
+        <translation>Visita clínica</translation>
+    </message>
+    <message>
         <source>Another camera, or it was moved</source>
         <translation>Otra cámara, o se movió</translation>
     </message>
@@ -2228,6 +2236,14 @@ Lecturas: {count}</translation>
     <message>
         <source>A towel over the other shoulder, held behind the back by both hands: draw it gently upwards.</source>
         <translation>Una toalla sobre el otro hombro, sujeta detrás de la espalda con las dos manos: tire de ella suavemente hacia arriba.</translation>
+    </message>
+    <message>
+        <source>therapy begun or changed</source>
+        <translation>terapia nueva o cambiada</translation>
+    </message>
+    <message>
+        <source>clinic visit</source>
+        <translation>visita clínica</translation>
     </message>
     <message>
         <source>way of measuring changed</source>

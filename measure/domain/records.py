@@ -70,6 +70,8 @@ class EventKind(StrEnum):
     INJECTION = "injection"
     PROCEDURE = "procedure"
     FLARE = "flare"
+    THERAPY = "therapy"
+    CLINIC_VISIT = "clinic-visit"
     CAMERA_CHANGED = "camera-changed"
     MODEL_CHANGED = "model-changed"
     OTHER = "other"
@@ -80,6 +82,8 @@ EVENT_WORDS: Mapping[EventKind, str] = {
     EventKind.INJECTION: "injection",
     EventKind.PROCEDURE: "procedure",
     EventKind.FLARE: "flare",
+    EventKind.THERAPY: "therapy begun or changed",
+    EventKind.CLINIC_VISIT: "clinic visit",
     EventKind.CAMERA_CHANGED: "camera changed",
     EventKind.MODEL_CHANGED: "model changed",
     EventKind.OTHER: "noted",

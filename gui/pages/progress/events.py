@@ -36,7 +36,7 @@ class EventsPage(QWidget):
         self._today = dt.date.min
         self.title = label("", "title")
         self.kind = ChoiceRow(
-            list(EventKind), event_name, columns=6, may_be_empty=True, title=tr("what happened")
+            list(EventKind), event_name, columns=4, may_be_empty=True, title=tr("what happened")
         )
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
@@ -64,7 +64,9 @@ class EventsPage(QWidget):
         self._rows.setContentsMargins(0, 0, 0, 0)
         explained = tr(
             "After an injection, a procedure, a flare or a change of camera or model "
-            "the curve begins anew: no line is drawn across. Anything else is only noted."
+            "the curve begins anew: no line is drawn across. Anything else is only noted. "
+            "After an injection, a procedure, a flare or a therapy the progress page compares "
+            "before and after; after a clinic visit it says what changed since."
         )
         entry = card(
             self.kind.row,

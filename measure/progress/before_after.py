@@ -1,0 +1,141 @@
+"""Before and after: which events of a history are compared, and with which days of a series.
+
+The comparison itself is in :mod:`measure.progress.event_effect`. Pure.
+"""
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS
+from measure.domain.records import EVENT_WORDS, Event, EventKind, History
+from measure.progress.comparison import Change, change_between, recent_block
+from measure.progress.event_effect import EffectPrior, EventEffect, event_effect
+from measure.progress.series import Series
+
+#: Events before and after which a series is compared, and whether a session on the same day
+#: comes after: people measure before an injection. [project]
+_COMPARED: Mapping[EventKind, bool] = {
+    EventKind.INJECTION: False,
+    EventKind.PROCEDURE: False,
+    EventKind.FLARE: True,
+    EventKind.THERAPY: False,
+}
+#: Words for a home programme that took the place of another.
+PROGRAMME_CHANGED = "home programme changed"
+#: Events further back than this are not compared any more, days. [project]
+COMPARED_FOR_DAY = 182
+#: Most events that are compared, the latest ones. [project]
+MOST_EVENTS = 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TreatmentEvent:
+    """Something that may have changed the course of a shoulder.
+
+    Attributes
+    ----------
+    day
+        The local day on which it happened.
+    first_day_after
+        The first local day that counts as after it.
+    side
+        The side that it concerns, or None for both.
+    what
+        In words, to be translated.
+    """
+
+    day: dt.date
+    first_day_after: dt.date
+    side: Side | None
+    what: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BeforeAfter:
+    """A series before and after one event."""
+
+    event: TreatmentEvent
+    effect: EventEffect
+
+
+def treatment_events(history: History) -> tuple[TreatmentEvent, ...]:
+    """Return the events of a history that are compared, the earliest first.
+
+    Injections, procedures, flares, therapies, and each home programme but the first.
+    """
+    events = [
+        TreatmentEvent(
+            day=event.day,
+            first_day_after=event.day + dt.timedelta(days=0 if _COMPARED[event.kind] else 1),
+            side=event.side,
+            what=EVENT_WORDS[event.kind],
+        )
+        for event in history.events
+        if event.kind in _COMPARED
+    ]
+    begun = sorted({plan.first_day for plan in history.plans})
+    events += [
+        TreatmentEvent(
+            day=day,
+            first_day_after=day + dt.timedelta(days=1),
+            side=None,
+            what=PROGRAMME_CHANGED,
+        )
+        for day in begun[1:]
+    ]
+    return tuple(sorted(events, key=lambda event: event.day))
+
+
+def latest_visit(events: Sequence[Event], today: dt.date) -> dt.date | None:
+    """Return the day of the latest clinic visit before today, or None."""
+    days = [event.day for event in events if event.kind is EventKind.CLINIC_VISIT]
+    return max((day for day in days if day < today), default=None)
+
+
+def before_after(
+    series: Series, events: Sequence[TreatmentEvent], today: dt.date
+) -> tuple[BeforeAfter, ...]:
+    """Return the latest events of a series with what is seen before and after them.
+
+    Only days that are comparable in height with the last one are used, from the event before to
+    the event after.
+
+    Parameters
+    ----------
+    series
+        Not empty.
+    events
+        The earliest first; those of the other side are left out here.
+    """
+    series = series.latest_instrument()
+    events = [event for event in events if event.side in (None, series.side)]
+    facts = MOVEMENTS[series.movement]
+    prior = EffectPrior.of(facts.unit)
+    comparisons = []
+    ends = [-1, *(event.first_day_after.toordinal() for event in events), dt.date.max.toordinal()]
+    for event, (start, end) in zip(events, zip(ends, ends[2:], strict=False), strict=True):
+        if (today - event.day).days > COMPARED_FOR_DAY:
+            continue
+        used = (series.day >= start) & (series.day < end)
+        at = float(event.first_day_after.toordinal())
+        effect = event_effect(series.day[used], series.value[used], at, facts.usual_spread, prior)
+        if effect is not None:
+            comparisons.append(BeforeAfter(event=event, effect=effect))
+    return tuple(comparisons[-MOST_EVENTS:])
+
+
+def change_since(series: Series, day: dt.date, spread: float) -> Change | None:
+    """Return the change from the days up to a day to the latest ones, or None without both.
+
+    Parameters
+    ----------
+    spread
+        Standard deviation of one day about the trend, in the movement's unit.
+    """
+    series = series.latest_instrument()
+    until = series.where(series.day <= day.toordinal())
+    if not len(until) or len(until) == len(series):
+        return None
+    return change_between(recent_block(until, spread), recent_block(series, spread))
