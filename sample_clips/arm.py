@@ -39,6 +39,8 @@ class ArmGoal:
         Direction in which the elbow bends, perpendicular to ``humerus``, shape (3,).
     elbow_deg
         True bend: 0 is straight.
+    carrying_deg
+        How far the straight forearm points outwards; it fades as the elbow bends.
     palm_deg
         0 has the thumb where the elbow bends towards (palm to the thigh when hanging), positive
         is supination, negative pronation.
@@ -51,6 +53,7 @@ class ArmGoal:
     humerus: FloatArray
     bend_towards: FloatArray
     elbow_deg: float
+    carrying_deg: float = 0.0
     palm_deg: float = 0.0
     hand_turn: FloatArray | None = None
     thumb_out: bool = False
@@ -99,7 +102,13 @@ class Arm:
         humerus = goal.humerus
         upper = turn_from_frames(frame(self._upper, self._fore), frame(humerus, goal.bend_towards))
         hinge = np.cross(humerus, goal.bend_towards)
-        forearm = turn_about(hinge, goal.elbow_deg - self._rest_bend_deg) @ upper
+        carrying_deg = goal.carrying_deg * max(0.0, np.cos(np.radians(goal.elbow_deg)))
+        forearm = (
+            turn_about(hinge, goal.elbow_deg)
+            @ turn_about(goal.bend_towards, self.side.outward * carrying_deg)
+            @ turn_about(hinge, -self._rest_bend_deg)
+            @ upper
+        )
         swing = _shortest_turn(girdle @ self._upper, humerus) @ girdle
         twist = _angle_about(humerus, swing @ self._fore, upper @ self._fore)
         turns[f"upperarm01{ending}"] = turn_about(humerus, _NEAR_SHARE * twist) @ swing

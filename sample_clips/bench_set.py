@@ -17,8 +17,14 @@ from typing import Any
 
 from tqdm import tqdm
 
-from sample_clips.body import bodies_folder, make_bodies, shape_of
-from sample_clips.casting import StratifiedDraw, make_unfamiliar, random_scenario, repeat_visit
+from sample_clips.body import LARGE_BODIES, bodies_folder, make_bodies, shape_of
+from sample_clips.casting import (
+    StratifiedDraw,
+    make_unfamiliar,
+    make_very_stiff,
+    random_scenario,
+    repeat_visit,
+)
 from sample_clips.film import render_clip
 from sample_clips.hopeless import (
     HOPELESS_KINDS,
@@ -26,6 +32,7 @@ from sample_clips.hopeless import (
     readable_near_miss,
     unreadable_scenario,
 )
+from sample_clips.postures import POSTURE_KINDS, PostureKind, posture_scenario
 from sample_clips.scenario import Movement, Scenario, View
 
 #: Body numbers of each set; a body is in one set only. The trial set and the second one are what
@@ -36,6 +43,9 @@ CHECKING_BODIES = tuple(range(12, 17))
 TRIAL_BODIES = tuple(range(17, 28))
 SECOND_BODIES = tuple(range(36, 48))
 FINAL_BODIES = tuple(range(48, 60))
+#: Bodies of the very stiff and of the posture clips, which nothing is fitted on either.
+STIFF_BODIES = tuple(range(60, 72))
+POSTURE_BODIES = tuple(range(72, 84))
 
 #: How many clips of each movement and view there are in each set, in the order of _SETS.
 _COUNTS: dict[tuple[Movement, View], tuple[int, ...]] = {
@@ -64,16 +74,25 @@ _REPEATED = (
     (Movement.EXTERNAL_ROTATION, View.OBLIQUE),
     (Movement.HAND_BEHIND_BACK, View.BACK),
 )
+#: How many very stiff clips of each movement and view there are.
+_STIFF_COUNTS: dict[tuple[Movement, View], int] = {
+    (Movement.FLEXION, View.SIDE): 5,
+    (Movement.ABDUCTION, View.FRONT): 5,
+    (Movement.EXTERNAL_ROTATION, View.OBLIQUE): 5,
+    (Movement.EXTENSION, View.SIDE): 5,
+    (Movement.HAND_BEHIND_BACK, View.BACK): 4,
+}
 #: Sets with clips unlike those that corrections are fitted on.
 _MADE_UNFAMILIAR = ("trial", "second", "final")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchClip:
-    """One clip of the bench and the set that it belongs to."""
+    """One clip of the bench, the set that it belongs to, and its kind within the set if any."""
 
     group: str
     scenario: Scenario
+    kind: str = ""
 
 
 def bench_clips() -> tuple[BenchClip, ...]:
@@ -99,6 +118,8 @@ def bench_clips() -> tuple[BenchClip, ...]:
         clips.append(
             BenchClip(group="near-miss", scenario=readable_near_miss(kind, body, 50_000 + number))
         )
+    clips += _taking_turns([_stiff(*item) for item in enumerate(_STIFF_COUNTS.items())])
+    clips += _taking_turns([_postures(*item) for item in enumerate(POSTURE_KINDS)])
     return tuple(clips)
 
 
@@ -119,6 +140,41 @@ def _one_kind(
         if group in _MADE_UNFAMILIAR and index % 2:
             scenario = make_unfamiliar(scenario)
         clips.append(BenchClip(group=group, scenario=scenario))
+    return clips
+
+
+def _stiff(number: int, counted: tuple[tuple[Movement, View], int]) -> list[BenchClip]:
+    """Very stiff shoulders: familiar clips in which the arm hardly moves."""
+    (movement, view), count = counted
+    first_seed = 90_000 + 1_000 * number
+    clips = []
+    for index in range(count):
+        draw = StratifiedDraw(seed=first_seed, index=index, count=count)
+        usual = random_scenario(
+            name=f"stiff-{movement}-{view}-{index:03d}",
+            movement=movement,
+            view=view,
+            body=STIFF_BODIES[(5 * number + index) % len(STIFF_BODIES)],
+            seed=first_seed + index,
+            draw=draw,
+        )
+        clips.append(BenchClip(group="stiff", scenario=make_very_stiff(usual, draw)))
+    return clips
+
+
+def _postures(number: int, kind: PostureKind) -> list[BenchClip]:
+    first_seed = 100_000 + 1_000 * number
+    bodies = tuple(LARGE_BODIES) if kind.name == "large-body" else POSTURE_BODIES
+    clips = []
+    for index in range(kind.count):
+        scenario = posture_scenario(
+            kind,
+            f"posture-{kind.name}-{kind.movement}-{kind.view}-{index:03d}",
+            bodies[(3 * number + index) % len(bodies)],
+            first_seed + index,
+            StratifiedDraw(seed=first_seed, index=index, count=kind.count),
+        )
+        clips.append(BenchClip(group="posture", scenario=scenario, kind=kind.name))
     return clips
 
 
@@ -154,7 +210,7 @@ def _make(job: tuple[BenchClip, Path]) -> str:
     clip, folder = job
     made = render_clip(clip.scenario, folder, bodies_folder(), quality=21)
     done = folder / f"{clip.scenario.name}.json"
-    done.write_text(json.dumps({"set": clip.group, **made}), encoding="utf-8")
+    done.write_text(json.dumps({"set": clip.group, "kind": clip.kind, **made}), encoding="utf-8")
     return clip.scenario.name
 
 

@@ -7,7 +7,7 @@ and filming work on the arrays alone. What a body does is not here: see ``skelet
 import hashlib
 import json
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -75,6 +75,10 @@ class Body:
         return float(np.ptp(self.vertices[:, 2]))
 
 
+#: Numbers of bodies that are made as heavy as the body model goes.
+LARGE_BODIES = range(84, 90)
+
+
 def shape_of(body_id: int) -> Shape:
     """The shape that belongs to a body's number, always the same one.
 
@@ -82,7 +86,7 @@ def shape_of(body_id: int) -> Shape:
     """
     rng = np.random.default_rng([body_id, 4711])
     gender = float(rng.uniform(0, 0.3) if body_id % 2 else rng.uniform(0.7, 1))
-    return Shape(
+    shape = Shape(
         gender=round(gender, 3),
         age=round(float(rng.uniform(0.6, 1.0)), 3),
         muscle=round(float(rng.uniform(0.3, 0.75)), 3),
@@ -90,6 +94,7 @@ def shape_of(body_id: int) -> Shape:
         height=round(float(rng.uniform(0.27, 0.6)), 3),
         proportions=round(float(rng.uniform(0.3, 0.8)), 3),
     )
+    return replace(shape, weight=1.0) if body_id in LARGE_BODIES else shape
 
 
 def stature_guess_m(shape: Shape) -> float:

@@ -29,6 +29,14 @@ _RANGES = {
     Movement.EXTERNAL_ROTATION: ((-5.0, 45.0), (35.0, 88.0)),
     Movement.HAND_BEHIND_BACK: ((0.02, 0.35), (0.33, 0.72)),
 }
+#: (low, high) of very stiff shoulders, in the movement's unit; a reach ends at hip or buttock.
+VERY_STIFF_RANGES = {
+    Movement.FLEXION: (20.0, 45.0),
+    Movement.EXTENSION: (5.0, 15.0),
+    Movement.ABDUCTION: (20.0, 45.0),
+    Movement.EXTERNAL_ROTATION: (-10.0, 10.0),
+    Movement.HAND_BEHIND_BACK: (-0.08, 0.06),
+}
 
 #: By how much the peak differs between visits, at most, in the movement's unit.
 _NEARLY = {
@@ -76,6 +84,12 @@ def random_scenario(
         rhythm=round(float(rng.uniform(1.85, 2.15)), 3),
         loose_m=round(float(rng.uniform(0, 0.006)), 4),
     )
+
+
+def make_very_stiff(scenario: Scenario, draw: StratifiedDraw) -> Scenario:
+    """The same clip with a peak that a very stiff shoulder reaches."""
+    low, high = VERY_STIFF_RANGES[scenario.movement]
+    return replace(scenario, peak=round(draw.even(low, high, "stiff peak"), 4))
 
 
 def make_unfamiliar(scenario: Scenario) -> Scenario:

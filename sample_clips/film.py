@@ -207,6 +207,7 @@ def truth_entry(
         "c7_height_m": round(float(shots[0].joints["c7"][2]), 3),
         "camera": camera,
         "compensation": asdict(scenario.compensation),
+        "posture": asdict(scenario.posture),
         "rhythm": scenario.rhythm,
         "loose_m": scenario.loose_m,
         "hand": scenario.hand.value,

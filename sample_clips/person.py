@@ -36,6 +36,7 @@ class _ArmState:
     aside_deg: float = 6.0
     outward_turn_deg: float = 0.0
     elbow_deg: float = 12.0
+    carrying_deg: float = 0.0
     palm_deg: float = 0.0
 
 
@@ -67,7 +68,7 @@ class VirtualPerson:
         rng = np.random.default_rng([scenario.seed, 11])
         self._slouch_deg = float(rng.uniform(-1.5, 4.0))
         self._gaze_deg = float(rng.uniform(-8.0, 8.0))
-        self._hang_deg = self._clear_of_hips()
+        self._hang_deg = self._clear_of_hips() + scenario.posture.hang_deg
         self._wrist_ends: tuple[float, ...] = ()
         if scenario.movement is Movement.HAND_BEHIND_BACK:
             peaks = (scenario.peak, *(scenario.peak + step for step in scenario.peers))
@@ -102,16 +103,10 @@ class VirtualPerson:
         self, now: MotionState, peak: float, wrist_end: float, cheat: Compensation
     ) -> PosedBones:
         scenario, side = self.scenario, self.scenario.side
-        time_s = now.time_s
         turns = self._trunk(now, cheat)
         thorax = turns["spine01"]
         measured = self._measured_arm(now, peak, cheat)
-        resting = _ArmState(
-            aside_deg=self._hang_deg,
-            raise_deg=2.0 + self._sway.at("other arm", time_s, 1.5),
-            elbow_deg=14.0 + self._sway.at("other elbow", time_s, 2.0),
-        )
-        states = {side: measured, side.other: resting}
+        states = {side: measured, side.other: self._other_arm(now, peak)}
         for arm_side in Side:
             shrug = cheat.shrug_deg * now.raised if arm_side is side else 0.0
             self._girdle(turns, arm_side, states[arm_side], shrug, now)
@@ -163,8 +158,20 @@ class VirtualPerson:
         turns["head"] = root @ gaze @ turn_about(_X, self._sway.at("nod", time_s, 3.0))
         return turns
 
+    def _other_arm(self, now: MotionState, peak: float) -> _ArmState:
+        share = self.scenario.posture.other_arm
+        if share > 0:
+            return self._measured_arm(now, share * peak, Compensation())
+        return _ArmState(
+            aside_deg=self._hang_deg,
+            raise_deg=2.0 + self._sway.at("other arm", now.time_s, 1.5),
+            elbow_deg=14.0 + self._sway.at("other elbow", now.time_s, 2.0),
+            carrying_deg=self.scenario.posture.carrying_deg,
+        )
+
     def _measured_arm(self, now: MotionState, peak: float, cheat: Compensation) -> _ArmState:
-        movement = self.scenario.movement
+        movement, posture = self.scenario.movement, self.scenario.posture
+        carrying = posture.carrying_deg
         share = now.raised
         wobble = share * self._sway.at("hold", now.time_s, 0.5)
         hang = self._hang_deg
@@ -177,7 +184,9 @@ class VirtualPerson:
                 raise_deg=1.0 + share * (sign * peak - 1.0) + wobble,
                 plane=movement,
                 aside_deg=lateral,
+                outward_turn_deg=share * posture.twist_deg,
                 elbow_deg=elbow,
+                carrying_deg=carrying,
             )
         if movement is Movement.ABDUCTION:
             return _ArmState(
@@ -186,6 +195,7 @@ class VirtualPerson:
                 aside_deg=2.0 + share * cheat.out_of_plane_deg,
                 outward_turn_deg=share * min(45.0, max(0.0, peak - 30.0)),
                 elbow_deg=elbow,
+                carrying_deg=carrying,
                 palm_deg=20.0 * share,
             )
         if movement is Movement.EXTERNAL_ROTATION:
@@ -195,9 +205,10 @@ class VirtualPerson:
                 aside_deg=hang + squared * share * cheat.out_of_plane_deg,
                 outward_turn_deg=share * peak + squared * self._sway.at("zero", now.time_s, 1.5),
                 elbow_deg=10.0 + squared * (80.0 + cheat.elbow_bend_deg - 5.0),
+                carrying_deg=carrying,
                 palm_deg=0.0,
             )
-        return _ArmState(raise_deg=1.0, aside_deg=hang, elbow_deg=10.0)
+        return _ArmState(raise_deg=1.0, aside_deg=hang, elbow_deg=10.0, carrying_deg=carrying)
 
     def _girdle(
         self,
@@ -313,6 +324,7 @@ def _in_thorax(state: _ArmState, side: Side) -> ArmGoal:
         humerus=humerus,
         bend_towards=ahead,
         elbow_deg=state.elbow_deg,
+        carrying_deg=state.carrying_deg,
         palm_deg=state.palm_deg,
     )
 

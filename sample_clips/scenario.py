@@ -124,6 +124,30 @@ class Compensation:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Posture:
+    """How the arms are built and held apart from the movement, in degrees.
+
+    Attributes
+    ----------
+    carrying_deg
+        Carrying angle: how far the straight forearm points outwards from the upper arm's line
+        with the palm forwards.
+    hang_deg
+        How far hanging arms stand off the side beyond what clears the hips.
+    twist_deg
+        Turn of the upper arm about its own line at the end of flexion or extension, positive
+        outwards. It turns the plane in which a bent elbow bends.
+    other_arm
+        How far the other arm goes along, as a share of the measured one's peak; 0 hangs.
+    """
+
+    carrying_deg: float = 0.0
+    hang_deg: float = 0.0
+    twist_deg: float = 0.0
+    other_arm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tempo:
     """How long each part of a trial takes, in seconds."""
 
@@ -179,6 +203,7 @@ class Scenario:
     camera: Camera = field(default_factory=Camera)
     tempo: Tempo = field(default_factory=Tempo)
     compensation: Compensation = field(default_factory=Compensation)
+    posture: Posture = field(default_factory=Posture)
     peers: tuple[float, ...] = ()
     rhythm: float = 2.0
     loose_m: float = 0.0

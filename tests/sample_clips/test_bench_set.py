@@ -8,23 +8,33 @@ from sample_clips.bench_set import (
     CHECKING_BODIES,
     FINAL_BODIES,
     FITTING_BODIES,
+    POSTURE_BODIES,
     REPEAT_BODIES,
     SECOND_BODIES,
+    STIFF_BODIES,
     TRIAL_BODIES,
     bench_clips,
 )
-from sample_clips.body import shape_of
-from sample_clips.casting import StratifiedDraw, make_unfamiliar, random_scenario
+from sample_clips.body import LARGE_BODIES, shape_of
+from sample_clips.casting import (
+    VERY_STIFF_RANGES,
+    StratifiedDraw,
+    make_unfamiliar,
+    random_scenario,
+)
 from sample_clips.hopeless import (
     HOPELESS_KINDS,
     NEAR_MISS_KINDS,
     readable_near_miss,
     unreadable_scenario,
 )
+from sample_clips.postures import PostureKind, posture_scenario
 from sample_clips.roster import SAMPLE_BODIES, sample_scenarios
-from sample_clips.scenario import Movement, Side, View, nominal_heading_deg
+from sample_clips.scenario import Movement, Scenario, Side, View, nominal_heading_deg
 
 CLIPS = bench_clips()
+POSTURES = [clip for clip in CLIPS if clip.group == "posture"]
+STIFF = [clip.scenario for clip in CLIPS if clip.group == "stiff"]
 GOOD = {
     "fitting": FITTING_BODIES,
     "checking": CHECKING_BODIES,
@@ -39,18 +49,21 @@ def test_the_list_never_changes_by_itself() -> None:
 
 
 def test_no_body_is_in_two_sets() -> None:
-    sets = [set(bodies) for bodies in (*GOOD.values(), SAMPLE_BODIES)]
+    fresh = (STIFF_BODIES, POSTURE_BODIES, tuple(LARGE_BODIES))
+    sets = [set(bodies) for bodies in (*GOOD.values(), SAMPLE_BODIES, *fresh)]
     assert sum(map(len, sets)) == len(set.union(*sets))
     for group, bodies in GOOD.items():
         assert {clip.scenario.body for clip in CLIPS if clip.group == group} == set(bodies)
     assert {scenario.body for scenario in sample_scenarios()} <= set(SAMPLE_BODIES)
+    assert {scenario.body for scenario in STIFF} == set(STIFF_BODIES)
+    assert {clip.scenario.body for clip in POSTURES} >= set(POSTURE_BODIES)
     tricky = {c.scenario.body for c in CLIPS if c.group in ("hopeless", "near-miss")}
     assert not tricky & (set(FITTING_BODIES) | set(FINAL_BODIES))
 
 
 def test_bodies_differ() -> None:
-    shapes = [shape_of(number) for number in range(60)]
-    assert len(set(shapes)) == 60
+    shapes = [shape_of(number) for number in range(90)]
+    assert len(set(shapes)) == 90
     assert shape_of(3) == shapes[3]
 
 
@@ -131,6 +144,49 @@ def test_visits_of_a_person_differ_little() -> None:
 def test_fitting_clips_come_first_and_movements_take_turns() -> None:
     assert [clip.group for clip in CLIPS[:164]] == ["fitting"] * 164
     assert {clip.scenario.movement for clip in CLIPS[:12]} == set(Movement)
+
+
+def test_very_stiff_clips_cover_their_ranges_and_are_to_be_read() -> None:
+    assert 19 <= len(STIFF) <= 24
+    for movement, (low, high) in VERY_STIFF_RANGES.items():
+        peaks = [one.peak for one in STIFF if one.movement is movement]
+        step = (high - low) / len(peaks)
+        assert low <= min(peaks) < low + step
+        assert high - step < max(peaks) <= high
+    assert all(one.expected == ("reading",) for one in STIFF)
+
+
+def postures(kind: str) -> list[Scenario]:
+    return [clip.scenario for clip in POSTURES if clip.kind == kind]
+
+
+def off_nominal_deg(one: Scenario) -> float:
+    return abs(one.heading_deg - nominal_heading_deg(one.view, one.side))
+
+
+def test_each_posture_kind_brings_its_own_thing() -> None:
+    assert all(one.posture.other_arm >= 0.8 for one in postures("both-arms"))
+    assert all(one.posture.other_arm * one.peak <= 172.1 for one in postures("both-arms"))
+    assert all(5 <= one.posture.carrying_deg <= 15 for one in postures("carrying-angle"))
+    assert all(10 <= one.compensation.elbow_bend_deg <= 25 for one in postures("softly-bent"))
+    assert {one.body for one in postures("large-body")} <= set(LARGE_BODIES)
+    assert all(one.posture.hang_deg >= 8 for one in postures("large-body"))
+    straight = [c.scenario for c in POSTURES if c.kind != "softly-bent"]
+    assert all(one.compensation.elbow_bend_deg <= 8 for one in straight)
+
+
+def test_only_those_turned_beyond_thirty_degrees_are_to_be_refused() -> None:
+    assert all(15 < off_nominal_deg(one) <= 30 for one in postures("turned"))
+    assert all(30 < off_nominal_deg(one) <= 45 for one in postures("far-turned"))
+    refused = {clip.kind for clip in POSTURES if clip.scenario.expected != ("reading",)}
+    assert refused == {"far-turned"}
+
+
+def test_unknown_posture() -> None:
+    kind = PostureKind(name="dancing", movement=Movement.FLEXION, view=View.SIDE, count=1)
+    draw = StratifiedDraw(seed=1, index=0, count=1)
+    with pytest.raises(ValueError, match="unknown kind"):
+        posture_scenario(kind, "clip", 72, 1, draw)
 
 
 @pytest.mark.parametrize("kind", HOPELESS_KINDS)

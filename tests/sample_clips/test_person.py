@@ -11,6 +11,7 @@ from sample_clips.scenario import (
     Compensation,
     ExtraEvent,
     Movement,
+    Posture,
     Scenario,
     Side,
     View,
@@ -28,6 +29,7 @@ def acted(
     peak: float,
     *,
     cheat: Compensation | None = None,
+    posture: Posture | None = None,
     peers: tuple[float, ...] = (),
     story: ExtraEvent = ExtraEvent.ORDINARY,
 ) -> tuple[PosedFrame, ...]:
@@ -42,6 +44,7 @@ def acted(
         heading_deg=nominal_heading_deg(view, side),
         camera=Camera(fps=4),
         compensation=cheat or Compensation(),
+        posture=posture or Posture(),
         peers=peers,
         story=story,
     )
@@ -111,6 +114,83 @@ def test_elbow_bends_as_told(bend_deg: float, tolerance: float) -> None:
     cheat = Compensation(elbow_bend_deg=bend_deg)
     shots = acted(Movement.FLEXION, Side.LEFT, View.SIDE, 90.0, cheat=cheat)
     assert mean_hold(shots, "elbow_flexion_deg") == pytest.approx(bend_deg, abs=tolerance)
+
+
+@pytest.mark.parametrize("side", list(Side))
+@pytest.mark.parametrize(
+    ("movement", "view"), [(Movement.ABDUCTION, View.FRONT), (Movement.FLEXION, View.SIDE)]
+)
+def test_other_arm_goes_along(side: Side, movement: Movement, view: View) -> None:
+    shots = acted(movement, side, view, 100.0, posture=Posture(other_arm=1.2))
+    held = next(shot for shot in shots if shot.moment.phase is MotionPhase.HOLD)
+    bones = {part: held.joints[f"{side.other}_{part}"] for part in ("shoulder", "elbow")}
+    direction = (bones["elbow"] - bones["shoulder"]) / np.linalg.norm(
+        bones["elbow"] - bones["shoulder"]
+    )
+    assert np.degrees(np.arccos(-direction[2])) == pytest.approx(120, abs=8)
+    assert mean_hold(shots) == pytest.approx(mean_hold(acted(movement, side, view, 100.0)), abs=1)
+
+
+@pytest.mark.parametrize("side", list(Side))
+def test_carrying_angle_points_the_straight_forearm_outwards(side: Side) -> None:
+    shots = acted(
+        Movement.FLEXION,
+        side,
+        View.SIDE,
+        30.0,
+        cheat=Compensation(elbow_bend_deg=0.0),
+        posture=Posture(carrying_deg=12.0),
+    )
+    assert mean_hold(shots, "elbow_flexion_deg") == pytest.approx(12, abs=1)
+    held = next(shot for shot in shots if shot.moment.phase is MotionPhase.HOLD)
+    joints = held.joints
+    outward = joints[f"{side}_shoulder"] - joints[f"{side.other}_shoulder"]
+    upper = joints[f"{side}_elbow"] - joints[f"{side}_shoulder"]
+    fore = joints[f"{side}_wrist"] - joints[f"{side}_elbow"]
+    lean = [bone @ outward / np.linalg.norm(bone) for bone in (upper, fore)]
+    assert lean[1] - lean[0] == pytest.approx(
+        np.linalg.norm(outward) * np.sin(np.radians(12)), rel=0.1
+    )
+
+
+def test_carrying_angle_fades_as_the_elbow_bends() -> None:
+    posture = Posture(carrying_deg=12.0)
+    plain, carried = (
+        acted(Movement.EXTERNAL_ROTATION, Side.LEFT, View.OBLIQUE, 20.0, posture=one)
+        for one in (None, posture)
+    )
+    assert mean_hold(carried) == pytest.approx(mean_hold(plain), abs=1.0)
+
+
+def test_arms_of_a_large_body_hang_off_it() -> None:
+    plain, wide = (
+        acted(Movement.ABDUCTION, Side.LEFT, View.FRONT, 90.0, posture=one)
+        for one in (None, Posture(hang_deg=15.0))
+    )
+    assert wide[0].truth.value - plain[0].truth.value == pytest.approx(15, abs=1)
+    assert mean_hold(wide) == pytest.approx(mean_hold(plain), abs=1)
+
+
+def test_twist_turns_the_plane_of_a_bent_elbow() -> None:
+    cheat = Compensation(elbow_bend_deg=25.0)
+    sideways = []
+    for twist_deg in (0.0, -50.0):
+        shots = acted(
+            Movement.FLEXION,
+            Side.LEFT,
+            View.SIDE,
+            90.0,
+            cheat=cheat,
+            posture=Posture(twist_deg=twist_deg),
+        )
+        assert mean_hold(shots, "elbow_flexion_deg") == pytest.approx(25, abs=1.5)
+        held = next(shot for shot in shots if shot.moment.phase is MotionPhase.HOLD)
+        inward = held.joints["right_shoulder"] - held.joints["left_shoulder"]
+        fore = held.joints["left_wrist"] - held.joints["left_elbow"]
+        sideways.append(float(fore @ inward / np.linalg.norm(inward) / np.linalg.norm(fore)))
+    assert sideways[1] - sideways[0] == pytest.approx(
+        np.sin(np.radians(25)) * np.sin(np.radians(50)), abs=0.06
+    )
 
 
 @pytest.mark.parametrize("side", list(Side))
