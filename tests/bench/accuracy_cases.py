@@ -42,7 +42,8 @@ class Case:
     Attributes
     ----------
     split
-        "fitting", "checking", "trial", "second", "final", "hopeless", "near-miss" or "repeat".
+        "fitting", "checking", "trial", "second", "final", "stiff", "posture", "hopeless",
+        "near-miss" or "repeat".
     holds
         (value, start_s, end_s) of each hold.
     facts
@@ -154,6 +155,12 @@ def is_kept(case: Case, quality: str, kept: Path) -> bool:
     observation = load_observation(path)[1]
     found = scan_for_trials(observation.coarse, case.task)
     return all(observation.covers(window) for window in found.windows)
+
+
+def is_seen(case: Case, quality: str, kept: Path) -> bool:
+    """Return whether what a quality sees of a case is kept, in a look of its own or a part."""
+    own = quality in separate_inference_qualities(case)
+    return is_kept(case, quality if own else "heavy", kept)
 
 
 def observation_of(case: Case, quality: str, kept: Path) -> ClipObservation:

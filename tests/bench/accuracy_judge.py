@@ -1,6 +1,5 @@
 """Reading the bench's cases from what was seen, and holding the readings against truth."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,8 +8,7 @@ from measure.clips.observation import ClipObservation
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import Movement
-from measure.kinematics.uncertainty import measured_half_width
+from measure.domain.movements import MOVEMENTS, Unit
 from measure.trials.refinement import RefinedTrial
 from measure.trials.scan import ScanResult, scan_for_trials
 from tests.bench.accuracy_cases import Case
@@ -26,8 +24,6 @@ class Judged:
         Median of the true holds, or None where nothing should be read.
     error
         Reading minus truth, or None for a refusal.
-    half
-        Measured half-width of the interval, without the allowance for the real world.
     """
 
     case: Case
@@ -37,24 +33,32 @@ class Judged:
     measurement: Measurement
     truth: float | None
     error: float | None
-    half: float | None
+
+    @property
+    def half(self) -> float | None:
+        """Half the width of the interval that is shown, or None for a refusal."""
+        low, high = self.measurement.low, self.measurement.high
+        return None if low is None or high is None else (high - low) / 2
+
+    @property
+    def held(self) -> bool:
+        """Whether the interval that is shown holds the truth; False for a refusal."""
+        low, high = self.measurement.low, self.measurement.high
+        if low is None or high is None or self.truth is None:
+            return False
+        return low <= self.truth <= high
 
     @property
     def refused(self) -> bool:
         return self.measurement.status is Status.REFUSED
 
     @property
-    def gross(self) -> bool:
-        """Accepted, and wrong by more than anybody could live with."""
+    def far_off(self) -> bool:
+        """Whether it is accepted and wrong by more than 15 degrees or 0.15 of the reach."""
         if self.error is None:
             return False
-        return abs(self.error) > gross_limit(self.case.movement)
-
-
-def gross_limit(movement: Movement) -> float:
-    if movement is Movement.EXTERNAL_ROTATION:
-        return 20.0
-    return 0.15 if movement is Movement.HAND_BEHIND_BACK else 10.0
+        degrees = MOVEMENTS[self.case.movement].unit is Unit.DEGREES
+        return abs(self.error) > (15.0 if degrees else 0.15)
 
 
 def judge(case: Case, observation: ClipObservation) -> Judged:
@@ -73,18 +77,4 @@ def judge(case: Case, observation: ClipObservation) -> Judged:
         measurement=measurement,
         truth=truth,
         error=error,
-        half=_measured_half(measurement, reading.refined, observation.model),
     )
-
-
-def _measured_half(
-    measurement: Measurement, settled: Sequence[RefinedTrial], quality: str
-) -> float | None:
-    halves = [
-        measured_half_width(
-            measurement.movement, measurement.view, quality, each.spread, each.trial.flags
-        )
-        for each in settled
-        if each.trial.scored
-    ]
-    return float(np.median(halves)) if halves else None

@@ -3,9 +3,9 @@
     python -m tests.bench.bench_accuracy FOLDER [--film] [--kept-only] [--fit] [--write] [--each]
 
 FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
-what the networks saw in them. `--fit` fits the corrections and intervals anew, on all sets but
-the final one, before judging; `--write` copies the final set's table into README.md and
-measure/docs/accuracy.md, between their marks.
+what the networks saw in them. `--fit` fits the corrections and intervals anew before judging, on
+the fitting, checking, trial and second sets; `--write` copies the tables of the final, the stiff
+and the posture set into README.md and measure/docs/accuracy.md, between their marks.
 """
 
 import argparse
@@ -20,18 +20,21 @@ from tests.bench import accuracy_fit as fitting
 from tests.bench import accuracy_table as tables
 from tests.bench.accuracy_cases import (
     QUALITIES,
-    Case,
-    is_kept,
+    is_seen,
     load_cases,
     observation_of,
     observe_all,
-    separate_inference_qualities,
 )
 from tests.bench.accuracy_judge import Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
 _MARKS = re.compile(r"(<!-- accuracy:begin -->\n).*?(<!-- accuracy:end -->)", re.DOTALL)
-_SPLITS = ("fitting", "checking", "trial", "second", "final", "hopeless", "near-miss", "repeat")
+_SPLITS = (
+    *("fitting", "checking", "trial", "second", "final", "stiff", "posture"),
+    *("hopeless", "near-miss", "repeat"),
+)
+#: Sets that are judged with the heavy model only.
+_HEAVY_ONLY = ("stiff", "posture", "hopeless", "near-miss", "repeat")
 
 #: Sets that corrections are fitted on; interval widths come from these and the checking set.
 _FITTED = ("fitting", "trial", "second")
@@ -50,47 +53,40 @@ def main() -> int:
     parser.add_argument("--split", choices=_SPLITS, default="final")
     parser.add_argument("--each", action="store_true", help="print a line for each clip")
     arguments = parser.parse_args()
+    if arguments.write and arguments.split != "final":
+        parser.error("--write goes with the final set")
     if arguments.film:
         command = [sys.executable, "-m", "sample_clips.bench_set", str(arguments.folder)]
         subprocess.run([*command, "--workers", str(arguments.workers)], check=True)
     every = load_cases(arguments.folder)
     kept = arguments.folder / "tracks"
 
-    def seen() -> tuple[Case, ...]:
+    def observe() -> None:
         if not arguments.kept_only:
             observe_all(every, kept, arguments.workers)
-        return tuple(
-            case
-            for case in every
-            if all(is_kept(case, quality, kept) for quality in separate_inference_qualities(case))
-        )
 
     def judged(split: str, quality: str) -> list[Judged]:
-        chosen = [case for case in cases if case.split == split]
-        return [judge(case, observation_of(case, quality, kept)) for case in chosen]
+        return [
+            judge(case, observation_of(case, quality, kept))
+            for case in every
+            if case.split == split and is_seen(case, quality, kept)
+        ]
 
-    cases = seen()
+    observe()
     if arguments.fit:
         _fit(judged)
         # Other corrections may find a trial at other moments, to be looked at as well.
-        cases = seen()
-    report = []
-    for quality in QUALITIES:
-        if quality != "heavy" and arguments.split in ("hopeless", "near-miss", "repeat"):
-            continue
-        found = judged(arguments.split, quality)
-        if quality == "heavy" and arguments.split == "final":
-            found += judged("near-miss", quality) + judged("hopeless", quality)
-        report.append(_report(quality, found))
-        if arguments.each:
-            _print_each(found)
+        observe()
+    report = [_report(judged, arguments.split, quality) for quality in QUALITIES]
     if arguments.split == "final":
-        report.insert(1, tables.repeatability(judged("repeat", "heavy")))
-    text = "\n\n".join(report)
+        report[1:1] = [_beyond(judged), tables.repeatability(judged("repeat", "heavy"))]
+    text = "\n\n".join(part for part in report if part)
     print(text)
+    if arguments.each:
+        _print_each(judged(arguments.split, "heavy"))
     if arguments.write:
-        for name in ("README.md", "measure/docs/accuracy.md"):
-            _copy(_ROOT / name, report[0].split("\n\n### ")[0] if name == "README.md" else text)
+        _copy(_ROOT / "README.md", "\n\n".join([report[0].split("\n\n### ")[0], report[1]]))
+        _copy(_ROOT / "measure/docs/accuracy.md", text)
     return 0
 
 
@@ -120,22 +116,47 @@ def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
     uncertainty.measured.cache_clear()
 
 
-def _report(quality: str, found: list[Judged]) -> str:
+def _report(judged: Callable[[str, str], list[Judged]], split: str, quality: str) -> str:
+    """Return the tables of one set and quality; the lesser one's is short."""
+    if quality != "heavy" and split in _HEAVY_ONLY:
+        return ""
+    found = judged(split, quality)
+    if quality == "heavy" and split == "final":
+        found += judged("near-miss", quality) + judged("hopeless", quality)
     parts = [
         f"Model {quality}. Errors against the truth of virtual people whose bodies were not used "
         "for fitting.",
-        tables.by(found, tables.movement_view),
+        tables.by(found, tables.posture if split == "posture" else tables.movement_view),
         tables.summary(found),
     ]
-    for title, group in (
-        ("By range", tables.angle_range),
-        ("By camera angle", tables.yaw),
-        ("By kind of clip", tables.familiarity),
-        ("By body", tables.body),
-    ):
-        parts.append(f"### {title}, model {quality}")
-        parts.append(tables.by(found, group))
+    if quality == "heavy" and split not in _HEAVY_ONLY:
+        for title, group in (
+            ("By range", tables.angle_range),
+            ("By camera angle", tables.yaw),
+            ("By kind of clip", tables.familiarity),
+        ):
+            parts += [f"### {title}", tables.by(found, group)]
     return "\n\n".join(parts)
+
+
+def _beyond(judged: Callable[[str, str], list[Judged]]) -> str:
+    """Return the tables of very stiff shoulders and of other postures."""
+    stiff, posture = judged("stiff", "heavy"), judged("posture", "heavy")
+    return "\n\n".join(
+        [
+            "### Very stiff shoulders",
+            "Flexion and abduction from 20°, extension from 5°, rotation from -10°, the hand at "
+            "hip or buttock.",
+            tables.by(stiff, tables.movement),
+            tables.summary(stiff),
+            "### Other postures",
+            "The other arm raised as well, elbows with a carrying angle of 5 to 15°, raised arms "
+            "bent by 10 to 25°, large bodies whose arms hang off, people turned by 16 to 28° (by "
+            "32 to 45° they must be refused).",
+            tables.by(posture, tables.posture),
+            tables.summary(posture),
+        ]
+    )
 
 
 def _print_each(found: list[Judged]) -> None:
