@@ -12,7 +12,8 @@ from calibration.agreement.pairs_table import PairedReading
 from calibration.agreement.study import ENOUGH_PAIRS, ENOUGH_PEOPLE, Agreement
 from calibration.agreement.wording import degrees_text
 from calibration.statistics.bland_altman import Pairing
-from calibration.statistics.proportional_bias import ProportionalBias, proportional_bias
+from calibration.statistics.deming import ErrorRatio, deming
+from calibration.statistics.proportional_bias import proportional_bias
 from measure.domain.acquisition import (
     LARGEST_BIAS_DEG,
     LARGEST_CHANGE_DEG,
@@ -63,12 +64,14 @@ def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoC
     It needs at least 30 simultaneous pairs of at least 10 people: fewer people say little about
     others, and the interval of the bias is then itself a guess. The bias must be shown (its
     interval does not hold zero) and known to 3 degrees; the gain is used only where it is shown,
-    known to 0.1 and studied over 60 degrees. A bias over 10 degrees, a gain over 0.2, or a change
+    known to 0.1 and studied over 60 degrees, and where repeats do not show that it may come from
+    unequal errors. A bias over 10 degrees, a gain over 0.2, or a change
     over 15 degrees anywhere in the studied range is refused. Finally the correction must lessen
     the difference in people who were left out of the fit.
 
     The line difference = a + b mean becomes, solved for the goniometer, a correction of the
-    camera's value: gain = b / (1 + b/2), as difference and mean share the camera's value.
+    camera's value: gain = b / (1 + b/2), as difference and mean share the camera's value. Where
+    repeats give the ratio of the errors, Deming's slope s is used instead: gain = 1 - 1/s.
     """
     name = MOVEMENTS[agreement.movement].name.lower()
     if agreement.pairing is not Pairing.SAME_MOVE or agreement.limits.pairs < ENOUGH_PAIRS:
@@ -80,7 +83,7 @@ def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoC
             sentence=f"it needs {ENOUGH_PEOPLE} people; this study has {agreement.people}."
         )
     bias = agreement.limits.bias
-    gain = agreement.gain if _gain_is_known(agreement.gain) else None
+    gain = agreement.gain if _gain_is_known(agreement) else None
     if bias.holds(0.0) and gain is None:
         return NoCorrection(sentence="no difference is shown that could be corrected.")
     if bias.half_width > LOOSEST_BIAS_DEG:
@@ -89,11 +92,12 @@ def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoC
             f"it needs {LOOSEST_BIAS_DEG:g}. More people would help."
         )
     people = _people(agreement)
-    correction = _fit(people, with_gain=gain is not None, study=study)
+    errors = None if agreement.deming is None else agreement.deming.errors
+    correction = _fit(people, errors, with_gain=gain is not None, study=study)
     too_large = _too_large(correction)
     if too_large:
         return NoCorrection(sentence=too_large)
-    before, after = _left_out(people, with_gain=gain is not None)
+    before, after = _left_out(people, errors, with_gain=gain is not None)
     if after >= before:
         return NoCorrection(
             sentence="tried on people left out of making it, it did not lessen the difference."
@@ -120,10 +124,12 @@ def _correction_sentence(correction: Correction) -> str:
     )
 
 
-def _gain_is_known(gain: ProportionalBias | None) -> bool:
+def _gain_is_known(agreement: Agreement) -> bool:
+    gain, line = agreement.gain, agreement.deming
     return (
         gain is not None
         and not gain.slope.holds(0.0)
+        and (line is None or not line.slope.holds(1.0))
         and gain.slope.half_width <= LOOSEST_GAIN
         and gain.highest_deg - gain.lowest_deg >= LEAST_RANGE_DEG
     )
@@ -147,16 +153,27 @@ def _people(agreement: Agreement) -> list[_Person]:
     ]
 
 
-def _fit(people: list[_Person], *, with_gain: bool, study: str) -> Correction:
-    """Return the correction fitted to these people's readings."""
+def _fit(
+    people: list[_Person], errors: ErrorRatio | None, *, with_gain: bool, study: str
+) -> Correction:
+    """Return the correction fitted to these people's readings.
+
+    The gain comes from Deming's line where the ratio of the errors is known.
+    """
     pairs = sum(len(camera) for camera, _ in people)
-    line = proportional_bias(*map(list, zip(*people, strict=True)))
+    cameras, goniometers = [camera for camera, _ in people], [gonio for _, gonio in people]
+    line = proportional_bias(cameras, goniometers)
+    with_both_errors = None if errors is None else deming(cameras, goniometers, errors)
     centre = float(np.mean([camera.mean() for camera, _ in people]))
     lowest = min(float(camera.min()) for camera, _ in people)
     highest = max(float(camera.max()) for camera, _ in people)
     if not with_gain or line is None:
         bias = float(np.mean([(camera - gonio).mean() for camera, gonio in people]))
         gain = 0.0
+    elif with_both_errors is not None:
+        gain = 1 - 1 / with_both_errors.slope.value
+        at_mean = with_both_errors.at_centre_deg
+        bias = at_mean - with_both_errors.centre_deg - gain * (at_mean - centre)
     else:
         slope = line.slope.value
         at_zero = line.at_centre_deg - slope * line.centre_deg
@@ -190,12 +207,14 @@ def _too_large(correction: Correction) -> str:
     )
 
 
-def _left_out(people: list[_Person], *, with_gain: bool) -> tuple[float, float]:
+def _left_out(
+    people: list[_Person], errors: ErrorRatio | None, *, with_gain: bool
+) -> tuple[float, float]:
     """Return the root mean square difference before and after, each person left out once."""
     before, after = [], []
     for place, (camera, goniometer) in enumerate(people):
         others = people[:place] + people[place + 1 :]
-        correction = _fit(others, with_gain=with_gain, study="")
+        correction = _fit(others, errors, with_gain=with_gain, study="")
         fixed = np.array([correction.corrected_deg(value) for value in camera])
         before.append(np.mean((camera - goniometer) ** 2))
         after.append(np.mean((fixed - goniometer) ** 2))

@@ -53,6 +53,8 @@ class PairedReading:
         Number of the repeat, from 1, or None where the table does not say.
     tester
         Who read the goniometer; empty where the table does not say.
+    line
+        Its line in the table, from 1; None for a pair that comes from elsewhere.
     """
 
     person: str
@@ -62,6 +64,7 @@ class PairedReading:
     goniometer_deg: float
     repeat: int | None = None
     tester: str = ""
+    line: int | None = None
 
     @property
     def complete(self) -> bool:
@@ -274,6 +277,7 @@ class RowParser:
             goniometer_deg=goniometer,
             repeat=repeat,
             tester=cells["tester"],
+            line=line,
         )
 
     def _check_name(self, cell: str, column: str, line: int) -> None:

@@ -12,7 +12,8 @@ from operator import attrgetter
 import numpy as np
 
 from calibration.agreement.pairs_table import PairedReading
-from calibration.statistics.bland_altman import pooled_variance
+from calibration.statistics.bland_altman import Pairing, pooled_variance
+from calibration.statistics.deming import ErrorRatio, error_ratio
 from calibration.statistics.estimate import Estimate, sd_with_interval
 from calibration.statistics.icc import (
     FEWEST_SHOULDERS,
@@ -22,6 +23,7 @@ from calibration.statistics.icc import (
     intraclass_correlation,
     minimal_detectable_change,
 )
+from calibration.statistics.variance_components import reliability_of_pairs
 from measure.domain.landmarks import FloatArray
 
 GroupKey = Callable[[PairedReading], Hashable]
@@ -84,18 +86,32 @@ def sort_by_repeat(pairs: Sequence[PairedReading]) -> list[PairedReading]:
     return sorted(pairs, key=lambda pair: math.inf if pair.repeat is None else pair.repeat)
 
 
-def compare_instruments(pairs: Sequence[PairedReading]) -> Reliability | None:
-    """Compare camera and goniometer on the first reading of each shoulder.
+def compare_instruments(pairs: Sequence[PairedReading], pairing: Pairing) -> Reliability | None:
+    """Compare single readings of camera and goniometer, from all pairs of all shoulders.
 
-    The first only: means of repeats would promise more than a single reading holds.
+    With one pair of each shoulder the intervals are exact (F); with repeats the coefficients come
+    from components of variance. The unit is the shoulder; people are what is left out.
     """
-    first: dict[Hashable, list[float]] = {}
-    for pair in sort_by_repeat(pairs):
-        row = first.setdefault(pair.shoulder, [math.nan, math.nan])
-        for column, reading in enumerate((pair.camera_deg, pair.goniometer_deg)):
-            if math.isnan(row[column]):
-                row[column] = reading
-    return intraclass_correlation(np.array(list(first.values()), dtype=np.float64))
+    camera = group_readings(pairs, shoulder_key, camera_reading)
+    goniometer = group_readings(pairs, shoulder_key, goniometer_reading)
+    if len(camera) < FEWEST_SHOULDERS:
+        return None
+    if all(len(group) == 1 for group in (*camera, *goniometer)):
+        return intraclass_correlation(
+            np.column_stack([np.concatenate(camera), np.concatenate(goniometer)])
+        )
+    people = [person for person, _ in dict.fromkeys(pair.shoulder for pair in pairs)]
+    return reliability_of_pairs(camera, goniometer, people, pairing)
+
+
+def compare_errors(pairs: Sequence[PairedReading], *, same_move: bool) -> ErrorRatio | None:
+    """Return how much either instrument errs, from repeats of a shoulder by one tester."""
+    unit = attrgetter("shoulder", "tester")
+    return error_ratio(
+        group_readings(pairs, unit, camera_reading),
+        group_readings(pairs, unit, goniometer_reading),
+        same_move=same_move,
+    )
 
 
 def compare_testers(pairs: Sequence[PairedReading]) -> Reliability | None:

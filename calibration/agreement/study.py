@@ -9,6 +9,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from calibration.agreement.doubts import doubts
 from calibration.agreement.pairs_table import PairedReading, PairTable
 from calibration.agreement.raters import (
     GroupKey,
@@ -16,6 +17,7 @@ from calibration.agreement.raters import (
     WithinSubjectSd,
     bias_by_tester,
     camera_reading,
+    compare_errors,
     compare_instruments,
     compare_testers,
     goniometer_reading,
@@ -30,7 +32,8 @@ from calibration.statistics.bland_altman import (
     Pairing,
     bland_altman,
 )
-from calibration.statistics.icc import Reliability
+from calibration.statistics.deming import DemingLine, deming
+from calibration.statistics.icc import FEWEST_SHOULDERS, Reliability
 from calibration.statistics.proportional_bias import ProportionalBias, proportional_bias
 from measure.domain.movements import MOVEMENTS, Movement
 
@@ -53,8 +56,11 @@ class Agreement:
         Bias and limits of agreement, camera minus goniometer.
     gain
         Regression of the difference on the mean; None with SEPARATE pairing.
+    deming
+        Regression of the camera on the goniometer with both errors reckoned; None with SEPARATE
+        pairing, and without enough numbered repeats.
     instruments
-        Camera and goniometer as two raters, first pair of each shoulder.
+        Camera and goniometer as two raters, all pairs.
     testers
         Testers as raters, goniometer only; shoulders that each of them measured.
     camera_repeat, goniometer_repeat
@@ -73,6 +79,7 @@ class Agreement:
     shoulders: int
     limits: LimitsOfAgreement
     gain: ProportionalBias | None
+    deming: DemingLine | None
     instruments: Reliability | None
     testers: Reliability | None
     camera_repeat: WithinSubjectSd | None
@@ -80,6 +87,16 @@ class Agreement:
     by_tester: tuple[TesterBias, ...]
     pairs: tuple[PairedReading, ...]
     notes: tuple[str, ...]
+
+    @property
+    def repeats_by_others(self) -> bool:
+        """Whether shoulders have several numbered repeats, but by different testers."""
+        numbered = [pair for pair in self.pairs if pair.repeat is not None]
+        numbers: dict[object, set[int | None]] = {}
+        for pair in numbered:
+            numbers.setdefault(pair.shoulder, set()).add(pair.repeat)
+        own = {(pair.shoulder, pair.tester) for pair in numbered}
+        return len(own) == len(numbered) and any(len(repeats) > 1 for repeats in numbers.values())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,7 +144,8 @@ def analyse_agreement(
     limits = bland_altman(camera, goniometer, pairing)
     gain = proportional_bias(camera, goniometer) if pairing is Pairing.SAME_MOVE else None
     numbered = used if pairing is Pairing.SEPARATE else [p for p in used if p.repeat is not None]
-    instruments = compare_instruments(used)
+    errors = compare_errors(numbered, same_move=True) if pairing is Pairing.SAME_MOVE else None
+    instruments = compare_instruments(used, pairing)
     return Agreement(
         movement=movement,
         pairing=pairing,
@@ -135,6 +153,7 @@ def analyse_agreement(
         shoulders=len({pair.shoulder for pair in used}),
         limits=limits,
         gain=gain,
+        deming=None if errors is None else deming(camera, goniometer, errors),
         instruments=instruments,
         testers=compare_testers(used),
         camera_repeat=within_subject_sd(numbered, camera_reading),
@@ -177,6 +196,7 @@ def _notes(
             f"{left_out} row{'s' * (left_out != 1)} without both readings "
             f"{'was' if left_out == 1 else 'were'} left out."
         )
+    notes += doubts(used)
     if limits.pairs < ENOUGH_PAIRS or people < ENOUGH_PEOPLE:
         notes.append(
             f"Few readings: take every figure as a first impression until there are "
@@ -200,11 +220,18 @@ def _notes(
                 "judge by the limits of agreement."
             )
     if instruments is None:
-        notes.append("No ICC: all shoulders read the same.")
-    if len({pair.shoulder for pair in used}) > people:
-        what = "ICCs" if pairing is Pairing.SAME_MOVE else "ICCs and limits"
+        notes.append(
+            "No ICC: all shoulders read the same."
+            if people > FEWEST_SHOULDERS or len(used) == len({pair.shoulder for pair in used})
+            else f"No ICC: with repeats it needs {FEWEST_SHOULDERS + 1} people."
+        )
+    shoulders = {pair.shoulder for pair in used}
+    # With repeats the intervals of the ICCs come from leaving out people, both shoulders at once.
+    narrow = ["ICCs"] if len(used) == len(shoulders) else []
+    narrow += ["limits"] if pairing is Pairing.SEPARATE else []
+    if len(shoulders) > people and narrow:
         notes.append(
             "Both shoulders of a person resemble each other, so the intervals of the "
-            f"{what} are somewhat too narrow."
+            f"{' and '.join(narrow)} are somewhat too narrow."
         )
     return tuple(notes)

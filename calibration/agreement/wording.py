@@ -5,6 +5,7 @@ import math
 from calibration.agreement.raters import WithinSubjectSd
 from calibration.agreement.study import Agreement
 from calibration.statistics.bland_altman import Pairing
+from calibration.statistics.deming import FEWEST_DEGREES, DemingLine
 from calibration.statistics.estimate import Estimate
 from calibration.statistics.icc import Reliability
 from measure.domain.movements import MOVEMENTS
@@ -77,17 +78,37 @@ def _beside(difference: float) -> str:
 
 
 def _gain(agreement: Agreement) -> list[str]:
-    gain = agreement.gain
+    """Return what is shown of a gain error: by Deming's line where the errors' ratio is known."""
+    gain, line = agreement.gain, agreement.deming
     if gain is None:
         return []
+    if line is not None:
+        return [_deming(line)]
     slope = gain.slope
-    shown = f"(slope {icc_text(slope.value)}, {icc_text(slope.low)} to {icc_text(slope.high)})"
+    shown = f"(slope {_with_range(slope)})"
     if slope.holds(0.0):
         return [f"The difference is not shown to change with the angle {shown}."]
     return [
-        f"The difference changes with the angle {shown}: a true change of 10 degrees reads as "
-        f"about {degrees_text(10 * gain.camera_per_goniometer)} on the camera."
+        f"The difference changes with the angle {shown}. If that is a gain error, a true change of "
+        f"10 degrees reads as about {degrees_text(10 * gain.camera_per_goniometer)} on the camera; "
+        "but it could also come from unequal errors of the two instruments. At least "
+        f"{FEWEST_DEGREES} numbered repeats beyond the first, by the same tester, can tell."
     ]
+
+
+def _deming(line: DemingLine) -> str:
+    shown = f"(slope {_with_range(line.slope)} by Deming regression, with the errors of both)"
+    if line.slope.holds(1.0):
+        return f"No gain error is shown {shown}."
+    low, high = (degrees_text(10 * end) for end in (line.slope.low, line.slope.high))
+    return (
+        f"The camera has a gain error {shown}: a true change of 10 degrees reads as about "
+        f"{degrees_text(10 * line.slope.value)} ({low} to {high}) on the camera."
+    )
+
+
+def _with_range(estimate: Estimate) -> str:
+    return f"{icc_text(estimate.value)}, {icc_text(estimate.low)} to {icc_text(estimate.high)}"
 
 
 def _instruments(reliability: Reliability | None) -> list[str]:
@@ -108,6 +129,11 @@ def _instruments(reliability: Reliability | None) -> list[str]:
 
 
 def _repeat(agreement: Agreement) -> list[str]:
+    if agreement.camera_repeat is None and agreement.repeats_by_others:
+        return [
+            "The numbered repeats of a shoulder are by different testers: they are no repeats of "
+            "one tester, so the study cannot tell how the camera repeats."
+        ]
     if agreement.camera_repeat is None:
         return ["The study has no numbered repeats, so it cannot tell how the camera repeats."]
     sentences = [_one_repeat("the camera", agreement.camera_repeat)]

@@ -4,7 +4,8 @@ import math
 
 import pytest
 
-from calibration.agreement.pairs_table import PairedReading, PairTable
+from calibration.agreement.doubts import outlying_pairs
+from calibration.agreement.pairs_table import PairedReading, PairTable, pairs_from_text
 from calibration.agreement.study import (
     Agreement,
     InsufficientData,
@@ -98,14 +99,65 @@ def test_two_testers_of_one_position_are_no_repeats_of_the_camera() -> None:
     assert [bias.mean_deg for bias in study.by_tester] == pytest.approx([-3.0, -1.0])
 
 
-def test_the_instruments_are_compared_on_first_readings() -> None:
+def test_the_instruments_are_compared_on_every_pair() -> None:
     rows = [
-        pair(name, angle, angle, repeat=1) for name, angle in zip("ABC", (50, 90, 130), strict=True)
+        pair(name, angle, angle, repeat=1)
+        for name, angle in zip("ABCD", (50, 80, 110, 140), strict=True)
     ]
-    later = [pair(row.person, 10, 170, repeat=2) for row in rows]
+    assert judged(rows).instruments.icc_2_1.value == pytest.approx(1)
+    later = [pair(row.person, 20, 160, repeat=2) for row in rows]
     study = judged([*later, *rows])
-    assert study.instruments is not None
-    assert study.instruments.icc_2_1.value == pytest.approx(1)
+    assert study.instruments.icc_2_1.value < 0.1
+    assert study.instruments.mdc95 > 100
+
+
+def test_repeats_need_four_people_for_a_coefficient() -> None:
+    rows = [pair(name, 50 + 30 * n, 52 + 29 * n) for n, name in enumerate("ABC")]
+    study = judged([*rows, pair("A", 52, 50)])
+    assert study.instruments is None
+    assert "No ICC: with repeats it needs 4 people." in study.notes
+
+
+def test_repeats_by_different_testers_are_no_repeats_of_one() -> None:
+    rows = [
+        pair(name, 60 + 20 * n, 61 + 20 * n, repeat=k + 1, tester=tester)
+        for n, name in enumerate("ABCD")
+        for k, tester in enumerate(("Wren", "Finch"))
+    ]
+    text = agreement_paragraph(judged(rows))
+    assert "by different testers: they are no repeats of one tester" in text
+    assert "no numbered repeats" not in text
+
+
+def test_a_slip_of_the_pen_is_named_by_its_line() -> None:
+    lines = ["person,movement,side,camera_deg,goniometer_deg"]
+    lines += [f"P{n},flexion,left,{60 + 6 * n + n % 3},{60 + 6 * n}" for n in range(12)]
+    lines += ["P12,flexion,left,20,160"]
+    (study,) = analyse_by_movement(pairs_from_text("\n".join(lines)))
+    assert isinstance(study, Agreement)
+    named = [note for note in study.notes if "stand out" in note]
+    assert len(named) == 1
+    assert "line 14: 20 against 160." in named[0]
+
+
+def test_lines_far_from_the_middle_difference_are_named_too() -> None:
+    rows = [pair(f"P{n}", 90 + 2 * n + (n % 3), 90 + 2 * n) for n in range(20)]
+    assert outlying_pairs(rows) == ()
+    # Differences of 0, 1 and 2: middle 1, median absolute deviation 1; the floor is 10 degrees.
+    assert outlying_pairs([*rows, pair("X", 100, 89)]) == ()
+    assert [each.person for each in outlying_pairs([*rows, pair("X", 101, 89)])] == ["X"]
+
+
+@pytest.mark.parametrize("instrument", ["camera", "goniometer"])
+def test_angles_like_radians_are_named(instrument: str) -> None:
+    degrees = [40.0, 80.0, 120.0, 160.0]
+    rows = [
+        pair(name, *((math.radians(a), a) if instrument == "camera" else (a, math.radians(a))))
+        for name, a in zip("ABCD", degrees, strict=True)
+    ]
+    notes = [note for note in judged(rows).notes if "radians" in note]
+    assert len(notes) == 1
+    assert f"Every {instrument} reading lies between 0 and 3.2" in notes[0]
 
 
 @pytest.mark.parametrize(
