@@ -2,23 +2,32 @@
 
 import argparse
 import json
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from typing import Any
 
 from measure.cli.deletion import ask, print_copies
 from measure.cli.open_store import open_store
 from measure.cli.terminal_table import table
 from measure.domain.landmarks import Side
-from measure.domain.records import Onset, Person
+from measure.domain.records import AgeBand, Onset, Person
 from measure.errors import InputError
 from measure.storage.location import backup_files
+from measure.storage.store import Store
 from measure.system.clock import new_id
 from measure.system.json_codec import to_data
 
+_YES_NO = {"yes": True, "no": False}
+#: Width of the column of names, characters. [technical]
+_NAME_WIDTH = 16
+
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """List, add, show or delete the people who are measured here, by pseudonym.
+    """List, add, edit, show or delete the people who are measured here, by pseudonym.
 
-    Choose pseudonyms that only you can tell apart. Everything besides the pseudonym may stay
-    unsaid. Deleting removes a person and all their sessions for good.
+    Choose pseudonyms that only you can tell apart. Everything besides the pseudonym is optional.
+    Editing changes what you name and leaves the rest; "none" removes a fact. Deleting removes a
+    person and all their sessions for good.
 
     exit codes:
       0  done
@@ -27,6 +36,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     examples:
       thawline people
       thawline people add Rosa --affected left --dominant right --since 2026-03 --onset gradual
+      thawline people edit Rosa --affected both --diabetes yes
       thawline people show Rosa
       thawline people delete Rosa
     """
@@ -35,11 +45,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
     actions = parser.add_subparsers(metavar="ACTION")
     add = actions.add_parser("add", help="add a person")
     add.add_argument("name", metavar="NAME", help="a pseudonym, 1 to 60 characters")
-    add.add_argument("--affected", choices=["left", "right", "both"], help="the affected side")
-    add.add_argument("--dominant", choices=["left", "right"], help="the dominant hand")
-    add.add_argument("--since", metavar="DATE", help="since when: 2026, 2026-03 or 2026-03-14")
-    add.add_argument("--onset", choices=[onset.value for onset in Onset], help="how it began")
+    _add_facts(add)
     add.set_defaults(run=run_add)
+    edit = actions.add_parser("edit", help="change what is known about a person")
+    edit.add_argument("name", metavar="PERSON", help="pseudonym")
+    edit.add_argument("--pseudonym", metavar="NAME", help="another pseudonym")
+    _add_facts(edit)
+    edit.set_defaults(run=run_edit)
     show = actions.add_parser("show", help="show what is known about a person")
     show.add_argument("name", metavar="PERSON", help="pseudonym")
     show.set_defaults(run=run_show)
@@ -69,20 +81,24 @@ def run_list(arguments: argparse.Namespace) -> int:
 
 
 def run_add(arguments: argparse.Namespace) -> int:
-    affected = {None: (), "left": (Side.LEFT,), "right": (Side.RIGHT,), "both": tuple(Side)}
-    person = Person(
-        id=new_id(),
-        pseudonym=arguments.name,
-        affected=affected[arguments.affected],
-        dominant=Side(arguments.dominant) if arguments.dominant else None,
-        since=arguments.since,
-        onset=Onset(arguments.onset) if arguments.onset else None,
-    )
+    person = _with_facts(Person(id=new_id(), pseudonym=arguments.name), arguments)
     with open_store() as store:
-        if any(person.pseudonym == other.id for other in store.people()):
-            raise InputError("This is the identifier of another person. Choose a pseudonym.")
-        store.save_person(person)
+        _save(store, person)
     print(f"Added {person.pseudonym}.")
+    return 0
+
+
+def run_edit(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        before = store.find_person(arguments.name)
+        person = _with_facts(before, arguments)
+        if arguments.pseudonym is not None:
+            person = replace(person, pseudonym=arguments.pseudonym)
+        if person == before:
+            print(f"Nothing to change about {person.pseudonym}.")
+            return 0
+        _save(store, person)
+    print("\n".join(_facts(person)))
     return 0
 
 
@@ -90,20 +106,14 @@ def run_show(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         history = store.history(store.find_person(arguments.name).id)
     person = history.person
-    rows = [
-        ["person", _shown_name(person)],
-        ["affected side", _affected(person)],
-        ["dominant hand", person.dominant.value if person.dominant else "not stated"],
-        ["since", person.since or "not stated"],
-        ["began with", person.onset.value if person.onset else "not stated"],
-        ["sessions", str(len(history.sessions))],
-        ["measurements", str(len(history.measurements))],
-        ["events", str(len(history.events))],
-        ["stretches logged", str(len(history.stretches))],
-        ["identifier", person.id],
-    ]
-    width = max(len(name) for name, _ in rows)
-    print("\n".join(f"{name.ljust(width)}  {value}" for name, value in rows))
+    counts = {
+        "sessions": len(history.sessions),
+        "measurements": len(history.measurements),
+        "events": len(history.events),
+        "stretches logged": len(history.stretches),
+    }
+    lines = [*_facts(person), *(_line(name, str(count)) for name, count in counts.items())]
+    print("\n".join([*lines, _line("identifier", person.id)]))
     return 0
 
 
@@ -125,6 +135,71 @@ def run_delete(arguments: argparse.Namespace) -> int:
         )
     print_copies(copies, "them")
     return 0
+
+
+def _add_facts(parser: argparse.ArgumentParser) -> None:
+    """Add the options for what may be known about a person."""
+
+    def choices(values: Iterable[str]) -> list[str]:
+        return [*values, "none"]
+
+    sides = [side.value for side in Side]
+    parser.add_argument("--affected", choices=choices([*sides, "both"]), help="the affected side")
+    parser.add_argument("--dominant", choices=choices(sides), help="the dominant hand")
+    parser.add_argument("--since", metavar="DATE", help="since when: 2026, 2026-03 or 2026-03-14")
+    parser.add_argument("--onset", choices=choices(Onset), help="how it began")
+    parser.add_argument("--age", dest="age_band", choices=choices(AgeBand), help="age in years")
+    parser.add_argument("--diabetes", choices=choices(_YES_NO), help="whether they have diabetes")
+    parser.add_argument(
+        "--thyroid", choices=choices(_YES_NO), help="whether they have a thyroid disease"
+    )
+
+
+def _with_facts(person: Person, arguments: argparse.Namespace) -> Person:
+    """Return the person with the facts that were given; "none" removes one."""
+    readers: dict[str, Callable[[str], object]] = {
+        "affected": lambda word: tuple(Side) if word == "both" else (Side(word),),
+        "dominant": Side,
+        "since": str,
+        "onset": Onset,
+        "age_band": AgeBand,
+        "diabetes": _YES_NO.__getitem__,
+        "thyroid": _YES_NO.__getitem__,
+    }
+    changes: dict[str, Any] = {}
+    for name, read in readers.items():
+        word = getattr(arguments, name)
+        if word == "none":
+            changes[name] = () if name == "affected" else None
+        elif word is not None:
+            changes[name] = read(word)
+    return replace(person, **changes)
+
+
+def _save(store: Store, person: Person) -> None:
+    if any(person.pseudonym == other.id for other in store.people()):
+        raise InputError("This is the identifier of another person. Choose a pseudonym.")
+    store.save_person(person)
+
+
+def _facts(person: Person) -> list[str]:
+    """Return a line for each fact about a person."""
+    stated = {True: "yes", False: "no", None: None}
+    facts = {
+        "person": _shown_name(person),
+        "affected side": _affected(person),
+        "dominant hand": person.dominant,
+        "since": person.since,
+        "began with": person.onset,
+        "age": person.age_band,
+        "diabetes": stated[person.diabetes],
+        "thyroid disease": stated[person.thyroid],
+    }
+    return [_line(name, value or "not stated") for name, value in facts.items()]
+
+
+def _line(name: str, value: str) -> str:
+    return f"{name.ljust(_NAME_WIDTH)}  {value}"
 
 
 def _sessions(count: int) -> str:

@@ -15,9 +15,9 @@ Public names:
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
     reading_scale: LEVEL_TICKS, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, note, refuse
-    records: AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind, History,
-        LONGEST_NAME, LONGEST_NOTE, LimitingFactor, MeasurementRecord, Merged, Onset, Pain, Person,
-        Plan, PlannedStretch, SessionRecord, Stretch, StretchLog
+    records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,
+        History, LONGEST_NAME, LONGEST_NOTE, LimitingFactor, MeasurementRecord, Merged, Onset,
+        Pain, Person, Plan, PlannedStretch, SessionRecord, Stretch, StretchLog
     tracks: FrameState, PoseFrame, Track
     vertebral_levels: centimetres_in, height_of, level_at, level_of, levels_in, marked_spines,
         region_of

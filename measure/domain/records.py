@@ -36,6 +36,16 @@ class Onset(StrEnum):
     OTHER = "other"
 
 
+class AgeBand(StrEnum):
+    """Age of a person, as coarsely as it matters for a stiff shoulder."""
+
+    UNDER_40 = "under-40"
+    FORTIES = "40-49"
+    FIFTIES = "50-59"
+    SIXTIES = "60-69"
+    FROM_70 = "70-and-over"
+
+
 class Assistance(StrEnum):
     """Assistance of the movement.
 
@@ -119,6 +129,11 @@ class Person:
         Since when: "2026", "2026-03" or "2026-03-14", or None.
     onset
         What began it, or None.
+    age_band
+        Age, or None.
+    diabetes, thyroid
+        Whether the person has diabetes or a disease of the thyroid; None where not stated. Both
+        are more common with a stiff shoulder.
     demo
         True for made-up people; everything shown of them is marked.
     """
@@ -129,6 +144,9 @@ class Person:
     dominant: Side | None = None
     since: str | None = None
     onset: Onset | None = None
+    age_band: AgeBand | None = None
+    diabetes: bool | None = None
+    thyroid: bool | None = None
     demo: bool = False
 
     def __post_init__(self) -> None:

@@ -9,7 +9,14 @@ from statistics import median
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Reference
 from measure.domain.movements import MOVEMENTS, Movement, View
-from measure.domain.records import EVENT_WORDS, Event, History, MeasurementRecord, Onset
+from measure.domain.records import (
+    EVENT_WORDS,
+    AgeBand,
+    Event,
+    History,
+    MeasurementRecord,
+    Onset,
+)
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import SeriesPhase, Verdict
@@ -58,6 +65,14 @@ MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", 
 #: [technical]
 MOST_PHASES = 2
 
+_AGES = {
+    AgeBand.UNDER_40: "aged under 40",
+    AgeBand.FORTIES: "aged 40 to 49",
+    AgeBand.FIFTIES: "aged 50 to 59",
+    AgeBand.SIXTIES: "aged 60 to 69",
+    AgeBand.FROM_70: "aged 70 or over",
+}
+
 _VIEWS = {
     View.FRONT: "from the front",
     View.BACK: "from the back",
@@ -90,6 +105,11 @@ def person_words(history: History, today: dt.date) -> str:
         words.append(f"since {escape(person.since)}")
     if person.onset:
         words.append(_ONSETS[person.onset])
+    if person.age_band:
+        words.append(_AGES[person.age_band])
+    for fact, stated in (("diabetes", person.diabetes), ("thyroid disease", person.thyroid)):
+        if stated is not None:
+            words.append(fact if stated else f"no {fact}")
     text = ", ".join(words) + f". Made on {date_words(today)}"
     if history.sessions:
         first, last = (history.sessions[k].started.day for k in (0, -1))

@@ -221,7 +221,15 @@ CREATE TABLE placement (
 CREATE INDEX placement_by_person ON placement (person, number);
 """
 
-STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME, _CALIBRATION)
+_PERSON_FACTS = """
+ALTER TABLE person ADD COLUMN age_band TEXT;
+
+ALTER TABLE person ADD COLUMN diabetes INTEGER CHECK (diabetes IN (0, 1));
+
+ALTER TABLE person ADD COLUMN thyroid INTEGER CHECK (thyroid IN (0, 1));
+"""
+
+STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME, _CALIBRATION, _PERSON_FACTS)
 
 #: The version that this program reads and writes.
 VERSION = len(STEPS)

@@ -7,6 +7,7 @@ from typing import Any
 
 from measure.domain.landmarks import Side
 from measure.domain.records import (
+    AgeBand,
     Event,
     EventKind,
     Onset,
@@ -25,7 +26,7 @@ from measure.system.json_codec import json_reader, to_data, to_json, utc_text
 _read_sides = json_reader(tuple[Side, ...])
 _read_stretches = json_reader(tuple[PlannedStretch, ...])
 
-_PERSON = "id, pseudonym, affected, dominant, since, onset, demo"
+_PERSON = "id, pseudonym, affected, dominant, since, onset, age_band, diabetes, thyroid, demo"
 _SESSION = (
     "session.id, person.id, started_utc, started_offset_min, started_zone, help, posture, "
     "pain_rest, pain_night, pain_worst_24h, note, duration_s, finished"
@@ -71,11 +72,12 @@ def write_person(connection: sqlite3.Connection, person: Person) -> None:
             f"Somebody is called {namesake.pseudonym} already. Choose another pseudonym."
         )
     connection.execute(
-        "INSERT INTO person (id, pseudonym, name_key, affected, dominant, since, onset, demo) "
-        "VALUES (:id, :pseudonym, :name_key, :affected, :dominant, :since, :onset, :demo) "
+        "INSERT INTO person (id, pseudonym, name_key, affected, dominant, since, onset, age_band, "
+        "diabetes, thyroid, demo) VALUES (:id, :pseudonym, :name_key, :affected, :dominant, "
+        ":since, :onset, :age_band, :diabetes, :thyroid, :demo) "
         "ON CONFLICT (id) DO UPDATE SET pseudonym = :pseudonym, name_key = :name_key, "
         "affected = :affected, dominant = :dominant, since = :since, onset = :onset, "
-        "demo = :demo",
+        "age_band = :age_band, diabetes = :diabetes, thyroid = :thyroid, demo = :demo",
         to_data(person)
         | {"affected": to_json(person.affected), "name_key": name_key(person.pseudonym)},
     )
@@ -90,7 +92,8 @@ def erase_person(connection: sqlite3.Connection, person_id: str) -> None:
 
 
 def _person(row: tuple[Any, ...]) -> Person:
-    identifier, pseudonym, affected, dominant, since, onset, demo = row
+    identifier, pseudonym, affected, dominant, since, onset, age_band, *facts, demo = row
+    diabetes, thyroid = (None if fact is None else bool(fact) for fact in facts)
     return Person(
         id=identifier,
         pseudonym=pseudonym,
@@ -98,6 +101,9 @@ def _person(row: tuple[Any, ...]) -> Person:
         dominant=Side(dominant) if dominant else None,
         since=since,
         onset=Onset(onset) if onset else None,
+        age_band=AgeBand(age_band) if age_band else None,
+        diabetes=diabetes,
+        thyroid=thyroid,
         demo=bool(demo),
     )
 

@@ -11,6 +11,7 @@ from measure.domain.measurements import LevelBand, Measurement, Provenance, Refe
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import Reason
 from measure.domain.records import (
+    AgeBand,
     AssessmentCondition,
     Assistance,
     BodyPosition,
@@ -153,6 +154,9 @@ people = st.builds(
     dominant=st.none() | sides,
     since=st.none() | st.sampled_from(["2025", "2025-11", "2025-11-30"]),
     onset=st.none() | st.sampled_from(Onset),
+    age_band=st.none() | st.sampled_from(AgeBand),
+    diabetes=st.none() | st.booleans(),
+    thyroid=st.none() | st.booleans(),
     demo=st.booleans(),
 )
 planned = st.builds(

@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from measure.cli.main import main
-from measure.domain.records import History
+from measure.domain.landmarks import Side
+from measure.domain.records import AgeBand, History
 from measure.storage import connection
 from measure.storage.disk_kind import DiskKind
 from measure.storage.store import Store
@@ -83,6 +84,30 @@ def test_people_from_nobody_to_nobody(
     assert "There are: Rosa" in capsys.readouterr().err
 
 
+def test_everything_about_a_person_can_be_edited(
+    data_folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert _run("people", "add", "Rosa", "--affected", "left", "--since", "2026-03") == 0
+    changes = ("--affected", "both", "--age", "50-59", "--diabetes", "no", "--thyroid", "yes")
+    assert _run("people", "edit", "Rosa", *changes) == 0
+    assert _run("people", "edit", "Rosa", "--pseudonym", "Sorrel", "--since", "none") == 0
+    capsys.readouterr()
+    with Store.open() as store:
+        (person,) = store.people()
+    assert (person.pseudonym, person.affected, person.since) == ("Sorrel", tuple(Side), None)
+    assert (person.age_band, person.diabetes, person.thyroid) == (AgeBand.FIFTIES, False, True)
+    assert _run("people", "edit", "Sorrel", "--diabetes", "none", "--affected", "none") == 0
+    with Store.open() as store:
+        (person,) = store.people()
+    assert (person.diabetes, person.affected, person.thyroid) == (None, (), True)
+    capsys.readouterr()
+    assert _run("people", "edit", "Sorrel", "--thyroid", "yes") == 0
+    assert "Nothing to change" in capsys.readouterr().out
+    assert _run("people", "add", "Tansy") == 0
+    assert _run("people", "edit", "Tansy", "--pseudonym", "sorrel") == 2
+    assert "Choose another pseudonym" in capsys.readouterr().err
+
+
 @pytest.mark.parametrize(
     "arguments",
     [
@@ -92,6 +117,7 @@ def test_people_from_nobody_to_nobody(
         ("add", "Rosa", "--affected", "knee"),
         ("add", "Rosa\x1b[2J"),
         ("show", "Nobody"),
+        ("edit", "Nobody", "--onset", "gradual"),
         ("delete", "Nobody", "--yes"),
     ],
 )
