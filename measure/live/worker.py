@@ -150,7 +150,11 @@ class LiveWorker(Worker):
 
 
 class _Session:
-    """One source, and the network that analyses it."""
+    """One source, and the network that analyses it.
+
+    Nothing that it holds may refer back to it: its waiting frames would then outlive it until
+    Python collects cycles, which it does rarely where most objects are lasting ones.
+    """
 
     def __init__(
         self,
@@ -159,14 +163,13 @@ class _Session:
         open_source: Callable[[], LiveSource],
     ) -> None:
         self._number = order.session
+        self._makers = makers
         self._quality = order.quality
         self._ring = SharedFrameRing.join(order.ring)
         self._is_camera = order.clip is None
         self._capture = CaptureThread(open_source, order.setup, is_camera=self._is_camera)
         self._coarse, self._fine = RateSampler(COARSE_HZ), RateSampler(FINE_HZ)
-        self._estimator = RestartingEstimator(
-            lambda: makers[self._quality](), _MOST_FAILURES, within_s=60.0
-        )
+        self._estimator = RestartingEstimator(makers[order.quality], _MOST_FAILURES, within_s=60.0)
         self._network_opening = 0
         self._opened_again_s = self._judge_from_s = -math.inf
         self._judged_s = time.monotonic()
@@ -180,6 +183,7 @@ class _Session:
         if quality is not self._quality:
             self._quality = quality
             self._drop_estimator()
+            self._estimator.make = self._makers[quality]
 
     def close(self) -> None:
         """Let go of the source and the network; a camera that holds on ends the process."""

@@ -156,6 +156,8 @@ class RestartingEstimator:
 
     Attributes
     ----------
+    make
+        Makes the next network; may be set to another maker.
     failures
         How often it failed in all.
     """
@@ -167,7 +169,7 @@ class RestartingEstimator:
         within_s: float = math.inf,
     ) -> None:
         self.failures = 0
-        self._make = make
+        self.make = make
         self._most_failures = most_failures
         self._within_s = within_s
         self._failed_s: deque[float] = deque()
@@ -182,7 +184,7 @@ class RestartingEstimator:
             If it has failed more often than is survived.
         """
         if self._estimator is None:
-            self._estimator = self._make()
+            self._estimator = self.make()
         try:
             return self._estimator.detect(rgb, time_s)
         except PoseProcessError as error:
