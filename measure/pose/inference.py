@@ -11,6 +11,7 @@ import time
 from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Protocol
 
 import numpy as np
@@ -224,7 +225,7 @@ class PassRunner:
         self._listener = listener
         self._estimator = RestartingEstimator(make_estimator, MOST_REBUILDS)
         self._window = -1
-        self._beginning = BackfillBuffer(self._rerun_backwards)
+        self._beginning = self._new_buffer()
         self._done: list[PoseFrame] = []
         self._due = time.monotonic() + _LONGEST_WAIT_S
 
@@ -241,7 +242,7 @@ class PassRunner:
         if waiting.frame.window != self._window:
             self.close()
             self._done += self._beginning.rest()
-            self._beginning = BackfillBuffer(self._rerun_backwards)
+            self._beginning = self._new_buffer()
             self._window = waiting.frame.window
         self._done += self._beginning.passed(self._result(waiting), waiting.picture)
         if len(self._done) >= _TOGETHER or time.monotonic() >= self._due:
@@ -267,40 +268,51 @@ class PassRunner:
         frame, picture = waiting.frame, waiting.picture
         if picture is None:
             return unreadable_frame(frame.index, frame.time_s)
-        poses = self._estimator.detect(self._shown(picture), frame.time_s)
+        poses = self._estimator.detect(_shown(picture, self._which), frame.time_s)
         if poses is None:
             return unreadable_frame(frame.index, frame.time_s)
         return pose_frame(frame.index, frame.time_s, picture, poses, self._which.mirrored)
 
-    def _shown(self, picture: Picture) -> PixelArray:
-        return (picture.mirrored() if self._which.mirrored else picture).rgb
-
-    def _rerun_backwards(
-        self, backwards: Sequence[tuple[PoseFrame, Picture | None]]
-    ) -> list[PoseFrame]:
-        """Return the results of frames that a network of their own gets in this order.
-
-        It stops where nobody is detected any more, or where it fails.
+    def _new_buffer(self) -> "BackfillBuffer":
+        """Return a buffer for the beginning of a span; it does not refer back to the pass, which
+        would keep its frames alive after a pass that was given up.
         """
-        results = [result for result, _ in backwards]
-        latest_s = results[0].time_s
-        estimator = self._make_estimator()
-        try:
-            for number, (result, picture) in enumerate(backwards):
-                if picture is None:
-                    break
-                poses = estimator.detect(self._shown(picture), latest_s - result.time_s)
-                if len(poses.places) == 0:
-                    break
-                if number:
-                    results[number] = pose_frame(
-                        result.index, result.time_s, picture, poses, self._which.mirrored
-                    )
-        except PoseProcessError:
-            pass  # results from before it failed are as good as any
-        finally:
-            estimator.close()
-        return results
+        return BackfillBuffer(partial(_rerun_backwards, self._make_estimator, self._which))
+
+
+def _rerun_backwards(
+    make_estimator: Callable[[], PoseEstimator],
+    which: InferencePass,
+    backwards: Sequence[tuple[PoseFrame, Picture | None]],
+) -> list[PoseFrame]:
+    """Return the results of frames that a network of their own gets in this order.
+
+    It stops where nobody is detected any more, or where it fails.
+    """
+    results = [result for result, _ in backwards]
+    latest_s = results[0].time_s
+    estimator = make_estimator()
+    try:
+        for number, (result, picture) in enumerate(backwards):
+            if picture is None:
+                break
+            poses = estimator.detect(_shown(picture, which), latest_s - result.time_s)
+            if len(poses.places) == 0:
+                break
+            if number:
+                results[number] = pose_frame(
+                    result.index, result.time_s, picture, poses, which.mirrored
+                )
+    except PoseProcessError:
+        pass  # results from before it failed are as good as any
+    finally:
+        estimator.close()
+    return results
+
+
+def _shown(picture: Picture, which: InferencePass) -> PixelArray:
+    """Return the pixels that a pass shows to its network."""
+    return (picture.mirrored() if which.mirrored else picture).rgb
 
 
 class BackfillBuffer:

@@ -1,15 +1,21 @@
 """Frames without anybody, analysed backwards once somebody is detected."""
 
+import gc
+import weakref
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 
 import numpy as np
 import pytest
 
-from measure.domain.landmarks import LANDMARKS
+from measure.domain.landmarks import LANDMARKS, FloatArray
 from measure.domain.tracks import PoseFrame
 from measure.pose import inference
-from measure.pose.inference import BackfillBuffer
-from measure.video.frame import FrameNormalizer, Picture
+from measure.pose.inference import BackfillBuffer, EstimatedPoses, PassRunner, QueuedFrame
+from measure.pose.jobs import InferencePass
+from measure.pose_models.catalogue import ModelQuality
+from measure.video.frame import FrameNormalizer, Picture, PixelArray
+from measure.video.reader import SourceFrame
 
 PICTURE = FrameNormalizer().normalize(np.zeros((48, 64, 3), dtype=np.uint8))
 
@@ -79,3 +85,47 @@ def test_only_so_many_pictures_are_remembered(
     assert people(given) == [(n, 0) for n in range(6 - kept)]
     found = people(back.passed(frame(6, 1), PICTURE))
     assert found == [(n, 1) for n in range(6 - kept, 7)]
+
+
+@dataclass(frozen=True)
+class NobodyFound:
+    """The people of a frame without any."""
+
+    places: FloatArray = field(default_factory=lambda: np.empty((0, LANDMARKS, 2)))
+    visibility: FloatArray = field(default_factory=lambda: np.empty((0, LANDMARKS)))
+    presence: FloatArray = field(default_factory=lambda: np.empty((0, LANDMARKS)))
+
+
+class Nobody:
+    """A network that detects nobody."""
+
+    def detect(self, rgb: PixelArray, time_s: float) -> EstimatedPoses:
+        return NobodyFound()
+
+    def close(self) -> None:
+        """Nothing to let go of."""
+
+
+class Sink:
+    """Takes results, and keeps none."""
+
+    def frames(self, pass_number: int, frames: Sequence[PoseFrame]) -> None:
+        """Nothing is kept."""
+
+    def progress(self, share: float) -> None:
+        """Nothing is kept."""
+
+
+def test_a_pass_given_up_leaves_no_frames_behind() -> None:
+    gc.disable()  # what only the collector of cycles would free counts as left behind
+    try:
+        run = PassRunner(0, InferencePass(quality=ModelQuality.LITE), Nobody, Sink())
+        source = SourceFrame(index=0, time_s=0.0, pixels=None, window=0)
+        run.process(QueuedFrame(frame=source, picture=PICTURE))
+        beginning = weakref.ref(run._beginning)
+        run.close()
+        assert beginning() is not None
+        del run
+        assert beginning() is None
+    finally:
+        gc.enable()
