@@ -41,7 +41,7 @@ class PersonSelection(QObject):
         self._services.settings.person_id = person_id
         self.load()
 
-    def add(self, pseudonym: str, affected: Side | None) -> None:
+    def add(self, pseudonym: str, affected: tuple[Side, ...]) -> None:
         """Add a person and choose them; a second call before the answer changes nothing."""
         if self._adding:
             return
@@ -51,13 +51,26 @@ class PersonSelection(QObject):
             lambda: keeper.add_person(pseudonym, affected), self._add, self._refuse
         )
 
+    def save(self, person: Person) -> None:
+        """Save a person with changed facts."""
+        keeper = self._services.keeper
+        self._services.records.run(
+            lambda: keeper.save_person(person), self._saved, self.message_raised.emit
+        )
+
+    def _saved(self, _person: Person) -> None:
+        self.load()
+
     def _list(self, people: list[Person]) -> None:
+        """Take the person chosen last; made-up people are never chosen by themselves."""
         wanted = self._services.settings.person_id
-        chosen = [person for person in people if person.id == wanted] or list(people)
+        chosen = [person for person in people if person.id == wanted] or [
+            person for person in people if not person.demo
+        ]
         self.person = chosen[0] if chosen else None
         self.listed.emit(people)
 
-    def look_up_pain_limit(self) -> None:
+    def read_pain_limit(self) -> None:
         """Look up at which pain the chosen person is to stop."""
         person, services = self.person, self._services
         if person is not None:

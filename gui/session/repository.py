@@ -50,8 +50,10 @@ class SessionRepository:
             self._store = self._open_store()
         return self._store
 
-    def add_person(self, pseudonym: str, affected: Side | None) -> Person:
-        person = Person(id=new_id(), pseudonym=pseudonym, affected=(affected,) if affected else ())
+    def add_person(self, pseudonym: str, affected: tuple[Side, ...] = ()) -> Person:
+        return self.save_person(Person(id=new_id(), pseudonym=pseudonym, affected=affected))
+
+    def save_person(self, person: Person) -> Person:
         self.store.save_person(person)
         return person
 

@@ -13,7 +13,6 @@ from PySide6.QtCore import QByteArray, QSettings
 
 from gui.protocol.plan import HOME_MOVEMENTS
 from gui.style.palette import Scheme
-from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
@@ -137,15 +136,6 @@ class WindowSettings:
     def conduct(self, conduct: AssessmentCondition) -> None:
         self._ini.setValue("session/help", conduct.help.value)
         self._ini.setValue("session/posture", conduct.posture.value)
-
-    @property
-    def affected(self) -> Side | None:
-        text = self._text("session/affected")
-        return Side(text) if text in set(Side) else None
-
-    @affected.setter
-    def affected(self, side: Side | None) -> None:
-        self._ini.setValue("session/affected", side.value if side else "")
 
     @property
     def movements(self) -> tuple[Movement, ...]:

@@ -9,11 +9,13 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.records import (
     EVENT_WORDS,
+    AgeBand,
     AssessmentCondition,
     Assistance,
     BodyPosition,
     EventKind,
     LimitingFactor,
+    Onset,
     Stretch,
 )
 from measure.domain.vertebral_levels import centimetres_in
@@ -54,6 +56,33 @@ def side_name(side: Side) -> str:
 
 def side_title(side: Side) -> str:
     return tr("Left") if side is Side.LEFT else tr("Right")
+
+
+def affected_name(affected: tuple[Side, ...]) -> str:
+    """Return the affected side or sides."""
+    if len(affected) == 1:
+        return side_title(affected[0])
+    return tr("Both") if affected else tr("Not stated")
+
+
+def onset_name(onset: Onset) -> str:
+    return {
+        Onset.GRADUAL: tr("Came on gradually"),
+        Onset.INJURY: tr("An injury"),
+        Onset.OPERATION: tr("An operation"),
+        Onset.ARM_KEPT_STILL: tr("The arm was kept still"),
+        Onset.OTHER: tr("Something else"),
+    }[onset]
+
+
+def age_name(band: AgeBand) -> str:
+    return {
+        AgeBand.UNDER_40: tr("Under 40"),
+        AgeBand.FORTIES: tr("40 to 49"),
+        AgeBand.FIFTIES: tr("50 to 59"),
+        AgeBand.SIXTIES: tr("60 to 69"),
+        AgeBand.FROM_70: tr("70 or over"),
+    }[band]
 
 
 def task_title(movement: Movement, side: Side) -> str:

@@ -524,6 +524,10 @@
         <translation>Yo</translation>
     </message>
     <message>
+        <source>{name} is made up. Choose or add the person to be measured.</source>
+        <translation>{name} es una persona inventada. Elija o añada a la persona que se va a medir.</translation>
+    </message>
+    <message>
         <source>Begin</source>
         <translation>Empezar</translation>
     </message>
@@ -994,8 +998,12 @@ Lecturas: {count}</translation>
         <translation>a quién se mide</translation>
     </message>
     <message>
-        <source>Somebody else</source>
-        <translation>Otra persona</translation>
+        <source>Add a person</source>
+        <translation>Añadir una persona</translation>
+    </message>
+    <message>
+        <source>Edit</source>
+        <translation>Editar</translation>
     </message>
     <message>
         <source>At home</source>
@@ -1836,6 +1844,46 @@ Lecturas: {count}</translation>
     <message>
         <source>Right</source>
         <translation>Derecho</translation>
+    </message>
+    <message>
+        <source>Both</source>
+        <translation>Ambos</translation>
+    </message>
+    <message>
+        <source>Came on gradually</source>
+        <translation>Poco a poco</translation>
+    </message>
+    <message>
+        <source>An injury</source>
+        <translation>Una lesión</translation>
+    </message>
+    <message>
+        <source>An operation</source>
+        <translation>Una operación</translation>
+    </message>
+    <message>
+        <source>The arm was kept still</source>
+        <translation>El brazo estuvo inmovilizado</translation>
+    </message>
+    <message>
+        <source>Under 40</source>
+        <translation>Menos de 40</translation>
+    </message>
+    <message>
+        <source>40 to 49</source>
+        <translation>De 40 a 49</translation>
+    </message>
+    <message>
+        <source>50 to 59</source>
+        <translation>De 50 a 59</translation>
+    </message>
+    <message>
+        <source>60 to 69</source>
+        <translation>De 60 a 69</translation>
+    </message>
+    <message>
+        <source>70 or over</source>
+        <translation>70 o más</translation>
     </message>
     <message>
         <source>{movement}, {side} arm</source>
@@ -2684,6 +2732,70 @@ Lecturas: {count}</translation>
     <message>
         <source>Arrow keys move the cross, Space marks, Backspace takes the last mark back.</source>
         <translation>Las flechas mueven la cruz, Espacio marca, Retroceso quita la última marca.</translation>
+    </message>
+    <message>
+        <source>Person</source>
+        <translation>Persona</translation>
+    </message>
+    <message>
+        <source>Stiff shoulder</source>
+        <translation>Hombro rígido</translation>
+    </message>
+    <message>
+        <source>Dominant hand</source>
+        <translation>Mano dominante</translation>
+    </message>
+    <message>
+        <source>2026, 2026-03 or 2026-03-14</source>
+        <translation>2026, 2026-03 o 2026-03-14</translation>
+    </message>
+    <message>
+        <source>It began with</source>
+        <translation>Empezó con</translation>
+    </message>
+    <message>
+        <source>Age</source>
+        <translation>Edad</translation>
+    </message>
+    <message>
+        <source>Diabetes</source>
+        <translation>Diabetes</translation>
+    </message>
+    <message>
+        <source>Thyroid disease</source>
+        <translation>Enfermedad de tiroides</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Guardar</translation>
+    </message>
+    <message>
+        <source>Cancel</source>
+        <translation>Cancelar</translation>
+    </message>
+    <message>
+        <source>Pseudonym</source>
+        <translation>Seudónimo</translation>
+    </message>
+    <message>
+        <source>Since</source>
+        <translation>Desde</translation>
+    </message>
+    <message>
+        <source>Everything but the pseudonym is optional. It need not be a real name.</source>
+        <translation>Todo es opcional menos el seudónimo, que no tiene por qué ser un nombre real.</translation>
+    </message>
+    <message>
+        <source>Not stated</source>
+        <translation>Sin indicar</translation>
+    </message>
+    <message>
+        <source>Yes</source>
+        <translation>Sí</translation>
+    </message>
+    <message>
+        <source>No</source>
+        <translation>No</translation>
     </message>
 </context>
 </TS>

@@ -17,7 +17,7 @@ HELP_LINES = {
     "export": "Write everything kept about one person to a new file. Nothing is ever overwritten.",
     "import": "Take up a person's history from a file written by: thawline export --format json",
     "model": "Fetch, put together, verify and show the pose model.",
-    "people": "List, add, show or delete the people who are measured here, by pseudonym.",
+    "people": "List, add, edit, show or delete the people who are measured here, by pseudonym.",
     "plan": "Show, set or end a home programme of stretches, and log what was done.",
     "privacy": "Print what this program keeps on this computer, where, and how to delete it.",
     "progress": "Print a person's progress: first and last readings, change, trend and verdict.",

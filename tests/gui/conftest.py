@@ -48,7 +48,7 @@ def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
     """A stage whose person has answered the safety questions today."""
     configure_application(qapp)
     made = WindowHarness()
-    person = made.keeper.add_person("Rowan", Side.LEFT)
+    person = made.keeper.add_person("Rowan", (Side.LEFT,))
     made.services.settings.set_last_check(person.id, TODAY)
     made.window.measure.people.load()
     made.settle()

@@ -84,6 +84,7 @@ class MeasurePage(QWidget):
         self.start.clinic.connect(self._begin_clinic)
         self.start.person_chosen.connect(self.people.choose)
         self.start.person_wanted.connect(self._add_person)
+        self.start.person_edited.connect(self.people.save)
         self.safety.cleared.connect(self._safety_cleared)
         self.safety.stopped.connect(self._safety_stopped)
         self.safety.other_movement.connect(self._other_movement)
@@ -139,7 +140,7 @@ class MeasurePage(QWidget):
 
     @Slot(str)
     def _add_person(self, pseudonym: str) -> None:
-        self.people.add(pseudonym, self.start.affected.value)
+        self.people.add(pseudonym, self.start.affected.value or ())
 
     @Slot(str)
     def _person_refused(self, _why: str) -> None:
@@ -167,8 +168,16 @@ class MeasurePage(QWidget):
 
     def _need_person(self) -> None:
         self._services.cues.warm_up()
-        if self.people.person is None:
+        person = self.people.person
+        if person is None:
             self._add_person(tr("Me"))
+        elif person.demo:
+            self._tasks = ()
+            self.message_raised.emit(
+                tr("{name} is made up. Choose or add the person to be measured.").format(
+                    name=person.pseudonym
+                )
+            )
         else:
             self._check_first()
 
@@ -229,7 +238,7 @@ class MeasurePage(QWidget):
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
         self.live.show_measuring(measuring, mirrored=services.mirrored)
-        self.people.look_up_pain_limit()
+        self.people.read_pain_limit()
         measuring.begin()
         sentences = [tr(dose.sentence)] if dose.sentence else []
         sentences += map(message_text, services.setup_provider.take_messages())

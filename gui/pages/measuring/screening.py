@@ -57,7 +57,7 @@ class SafetyPage(QWidget):
         self._area: QScrollArea | None = None
         #: Runs out when what was painted is on the screen; goes with the page.
         self._painted = QTimer(self, singleShot=True, interval=0)
-        self._painted.timeout.connect(self._look_for_end)
+        self._painted.timeout.connect(self._check_end)
         self.rest = self._rest_button()
         self.answers: dict[ScreeningAnswer, QPushButton] = {}
         self.ways_out: list[QPushButton] = []
@@ -184,7 +184,7 @@ class SafetyPage(QWidget):
         return super().eventFilter(watched, event)
 
     @Slot()
-    def _look_for_end(self) -> None:
+    def _check_end(self) -> None:
         """Let the list be denied once its end has been on the screen."""
         none = self.answers.get(ScreeningAnswer.NONE_FITS)
         if none is None or none.isEnabled() or self._area is None:

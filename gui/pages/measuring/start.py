@@ -1,6 +1,7 @@
 """Start page: what to measure, for whom and how, at home or in a clinic."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
@@ -12,10 +13,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.pages.measuring.person_form import PersonForm
 from gui.protocol.plan import MovementTask, home_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.wording import (
+    affected_name,
     help_name,
     movement_name,
     movement_plainly,
@@ -44,7 +47,10 @@ class StartPage(QWidget):
     home = Signal(object)
     #: MovementTask
     clinic = Signal(object)
+    #: The identifier of a person, or empty for the first one to be added.
     person_chosen = Signal(str)
+    #: A person with changed facts.
+    person_edited = Signal(object)
     #: A new pseudonym.
     person_wanted = Signal(str)
 
@@ -54,7 +60,7 @@ class StartPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._settings = settings
-        self._people: tuple[Person, ...] = ()
+        self._person: Person | None = None
         self.movements = {
             movement: WrappingCheckBox(
                 appearance,
@@ -64,11 +70,12 @@ class StartPage(QWidget):
             )
             for movement in Movement
         }
-        self.affected = ChoiceRow(
-            [Side.LEFT, Side.RIGHT, None],
-            lambda side: tr("Both or neither") if side is None else side_title(side),
+        self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
+            [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
+            affected_name,
             title=tr("the stiff shoulder"),
             large=True,
+            may_be_empty=True,
         )
         self.sore = WrappingCheckBox(
             appearance, tr("A sore day: two trials, no reach behind the back")
@@ -91,7 +98,8 @@ class StartPage(QWidget):
             list(Assistance), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))
         )
         self.person = MenuButton(tr("who is measured"))
-        self.add_person = button(tr("Somebody else"), "link")
+        self.add_person = button(tr("Add a person"), "link")
+        self.edit_person = button(tr("Edit"), "link")
         self.figure = PositionView(appearance)
         self._lay_out()
         self._show_settings()
@@ -116,7 +124,7 @@ class StartPage(QWidget):
             self.clinic_button,
         )
         self._how = row(
-            *(QLabel(tr("Measured:")), self.person, self.add_person, 1),
+            *(QLabel(tr("Measured:")), self.person, self.edit_person, self.add_person, 1),
             *(self.posture.row, self.help),
             spacing=gap(2),
         )
@@ -141,9 +149,8 @@ class StartPage(QWidget):
         chosen = self._settings.movements
         for movement, box in self.movements.items():
             box.setChecked(movement in chosen)
-        self.affected.choose(self._settings.affected)
         self.movement.choose(chosen[0])
-        self.side.choose(self._settings.affected or Side.RIGHT)
+        self.side.choose(Side.RIGHT)
         conduct = self._settings.conduct
         self.posture.choose(conduct.posture)
         self.help.choose(conduct.help)
@@ -153,6 +160,8 @@ class StartPage(QWidget):
         self.clinic_button.clicked.connect(self._begin_clinic)
         self.add_person.clicked.connect(self.ask_for_person)
         self.person.picked.connect(self._person_picked)
+        self.edit_person.clicked.connect(self.ask_for_facts)
+        self.affected.picked.connect(self._affected_picked)
         self.movement.picked.connect(self._draw_position)
         self.side.picked.connect(self._draw_position)
         self._draw_position()
@@ -166,15 +175,20 @@ class StartPage(QWidget):
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
-        """Offer these people."""
-        self._people = tuple(people)
-        names = {
-            person.id: person.pseudonym + (tr(" (demo data)") if person.demo else "")
-            for person in self._people
-        } or {"": tr("Me")}
+        """Offer these people; where only made-up ones are known, also the first real one."""
+        names = {} if any(not person.demo for person in people) else {"": tr("Me")}
+        for person in people:
+            names[person.id] = person.pseudonym + (tr(" (demo data)") if person.demo else "")
         self.person.offer(list(names), lambda person_id: names[person_id])
-        if chosen in names:
-            self.person.choose(chosen)
+        self.person.choose(chosen or self.person.value)
+        self._person = next((person for person in people if person.id == chosen), None)
+        self.edit_person.setVisible(self._person is not None)
+        if self._person is not None:
+            affected = self._person.affected
+            self.affected.choose(affected)
+            if len(affected) == 1:
+                self.side.choose(affected[0])
+                self._draw_position()
 
     def prefer(self, movement: Movement, side: Side) -> None:
         """Put the clinic's choice on a movement and side."""
@@ -191,12 +205,30 @@ class StartPage(QWidget):
             mirrored=self._settings.mirror_preview,
         )
 
+    @Slot(object)
+    def _person_picked(self, person_id: str) -> None:
+        self.person_chosen.emit(person_id)
+
+    @Slot()
+    def _affected_picked(self) -> None:
+        """Change the person's affected side; before anybody is known it waits for the first."""
+        if self._person is not None:
+            self.person_edited.emit(replace(self._person, affected=self.affected.value or ()))
+
+    @Slot()
+    def ask_for_facts(self) -> None:
+        """Show what is known about the person, to be changed."""
+        if self._person is not None:
+            form = PersonForm(self._appearance, self._person, self)
+            form.edited.connect(self.person_edited)
+            form.open()
+
     @Slot()
     def ask_for_person(self) -> None:
         """Ask for a pseudonym."""
         text, given = QInputDialog.getText(
             self,
-            tr("Somebody else"),
+            tr("Add a person"),
             tr("A name of your choice; it need not be a real one:"),
         )
         if given and text.strip():
@@ -210,9 +242,10 @@ class StartPage(QWidget):
             self.movements[chosen[0]].setFocus(Qt.FocusReason.OtherFocusReason)
             return
         self._settings.movements = chosen
-        self._settings.affected = self.affected.value
         self._settings.conduct = self.conduct
-        tasks = home_tasks(chosen, self.affected.value, sore_day=self.sore.isChecked())
+        affected = self.affected.value or ()
+        stiff = affected[0] if len(affected) == 1 else None
+        tasks = home_tasks(chosen, stiff, sore_day=self.sore.isChecked())
         if tasks:
             self.home.emit(tasks)
 
@@ -227,11 +260,6 @@ class StartPage(QWidget):
                 practice=0,
             )
         )
-
-    @Slot(object)
-    def _person_picked(self, person_id: str) -> None:
-        if person_id:
-            self.person_chosen.emit(person_id)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

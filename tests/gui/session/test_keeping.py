@@ -63,7 +63,7 @@ def test_a_session_is_begun_with_its_first_measurement_and_saved_by_key(
 ) -> None:
     keeper = SessionRepository(lambda: Store.open(path))
     people: list[str] = []
-    worker.run(lambda: keeper.add_person("Rowan", Side.LEFT).id, people.append)
+    worker.run(lambda: keeper.add_person("Rowan", (Side.LEFT,)).id, people.append)
     assert worker.close(5.0)
     again = BackgroundWorker("records")
     conduct = AssessmentCondition(help=Assistance.STICK)
@@ -111,7 +111,7 @@ def keeper_of(path: Path) -> SessionRepository:
 
 def test_a_session_without_readings_leaves_nothing(worker: BackgroundWorker) -> None:
     keeper = SessionRepository(Store.in_memory)
-    person = keeper.add_person("Linden", None)
+    person = keeper.add_person("Linden")
     log = SessionRecorder(keeper, worker, person.id, AssessmentCondition(), Pain())
     log.drop(new_id())
     log.finish("nothing to see")
@@ -121,7 +121,7 @@ def test_a_session_without_readings_leaves_nothing(worker: BackgroundWorker) -> 
 
 def test_a_measurement_can_be_taken_back(worker: BackgroundWorker) -> None:
     keeper = SessionRepository(Store.in_memory)
-    person = keeper.add_person("Linden", None)
+    person = keeper.add_person("Linden")
     log = SessionRecorder(keeper, worker, person.id, AssessmentCondition(), Pain())
     key = new_id()
     log.keep(PendingMeasurement(key=key, measurement=made(100.0), conduct=AssessmentCondition()))
@@ -157,10 +157,10 @@ def plan_and_event(person: Person) -> tuple[Plan, Event]:
 @pytest.mark.parametrize("kind", ["memory", "store"])
 def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     keeper = SessionRepository(Store.in_memory if kind == "memory" else lambda: Store.open(path))
-    person = keeper.add_person("Rowan", Side.RIGHT)
+    person = keeper.add_person("Rowan", (Side.RIGHT,))
     assert keeper.store.people() == [person]
     with pytest.raises(InputError):
-        keeper.add_person("Rowan", None)
+        keeper.add_person("Rowan")
     session_id = keeper.begin(person.id, AssessmentCondition(), Pain(rest=1))
     kept = PendingMeasurement(key=new_id(), measurement=made(90.0), conduct=AssessmentCondition())
     keeper.keep(session_id, person.id, kept)

@@ -109,7 +109,7 @@ def test_clips_take_what_is_known_of_the_person_and_not_of_the_camera(
 
 
 def test_another_person_is_not_measured_with_this_ones_body(calibrated: WindowHarness) -> None:
-    other = calibrated.keeper.add_person("Sorrel", None)
+    other = calibrated.keeper.add_person("Sorrel")
     calibrated.window.measure.start.person_chosen.emit(other.id)
     calibrated.settle()
     assert calibrated.services.person_id == other.id

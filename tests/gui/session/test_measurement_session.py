@@ -55,7 +55,7 @@ class Session:
     def __init__(self) -> None:
         self.engine = ScriptedEngine()
         self.keeper = SessionRepository(Store.in_memory)
-        self.person = self.keeper.add_person("Rowan", Side.LEFT)
+        self.person = self.keeper.add_person("Rowan", (Side.LEFT,))
         self.worker = BackgroundWorker("records")
         self.cues = HeardCues()
         self.feed = EngineBridge(lambda: self.engine)

@@ -8,7 +8,6 @@ import pytest
 from gui.protocol.plan import HOME_MOVEMENTS
 from gui.session.settings import TEXT_SCALES, WindowSettings
 from gui.style.palette import Scheme
-from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
@@ -29,7 +28,6 @@ def test_what_a_first_start_finds(ini: Path) -> None:
     assert settings.text_percent == 100
     assert (settings.tones, settings.speech, settings.mirror_preview) == (True, True, True)
     assert settings.camera is None
-    assert settings.affected is None
     assert settings.movements == HOME_MOVEMENTS
     assert settings.conduct == AssessmentCondition()
     assert settings.last_check("a" * 32) is None
@@ -45,7 +43,6 @@ def test_everything_is_there_after_a_restart(ini: Path) -> None:
     settings.mirror_preview = False
     settings.camera = "Kamera \u00dcber, 2"
     settings.set_already_mirrored("Kamera \u00dcber, 2", True)
-    settings.affected = Side.LEFT
     settings.movements = (Movement.EXTENSION,)
     settings.conduct = AssessmentCondition(help=Assistance.STICK, posture=BodyPosition.SITTING)
     settings.person_id = "b" * 32
@@ -56,7 +53,6 @@ def test_everything_is_there_after_a_restart(ini: Path) -> None:
     assert (found.tones, found.speech, found.mirror_preview) == (False, False, False)
     assert found.camera == "Kamera \u00dcber, 2"
     assert found.already_mirrored("Kamera \u00dcber, 2")
-    assert found.affected is Side.LEFT
     assert found.movements == (Movement.EXTENSION,)
     assert found.conduct == AssessmentCondition(help=Assistance.STICK, posture=BodyPosition.SITTING)
     assert found.person_id == "b" * 32
@@ -87,7 +83,7 @@ def test_a_check_can_be_taken_back(ini: Path) -> None:
         "",
         "no ini at all",
         "[look]\nscheme=plaid\ntext_percent=many\ngeometry=7\n",
-        "[cues]\ntones=perhaps\n[session]\nhelp=robot\nposture=flying\naffected=middle\n",
+        "[cues]\ntones=perhaps\n[session]\nhelp=robot\nposture=flying\n",
         "[session]\nmovements=dance, leap\n[safety]\n" + "d" * 32 + "=yesterday\n",
         "\0\0\0",
     ],
@@ -98,7 +94,6 @@ def test_a_spoilt_file_counts_as_nothing_set(ini: Path, text: str) -> None:
     assert settings.scheme is Scheme.SYSTEM
     assert settings.text_percent in TEXT_SCALES
     assert settings.conduct == AssessmentCondition()
-    assert settings.affected is None
     assert settings.movements == HOME_MOVEMENTS
     assert settings.last_check("d" * 32) is None
     assert isinstance(settings.tones, bool)

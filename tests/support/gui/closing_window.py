@@ -50,7 +50,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
     keeper = SessionRepository(lambda: Store.open(folder / "sessions.sqlite"))
     records = BackgroundWorker("records")
     people: list[object] = []
-    records.run(lambda: keeper.store.people() or keeper.add_person("Rowan", None), people.append)
+    records.run(lambda: keeper.store.people() or keeper.add_person("Rowan"), people.append)
     while not people:
         application.processEvents()
     services = Services(

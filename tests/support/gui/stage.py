@@ -81,7 +81,6 @@ class WindowHarness:
             combine_trials=aggregate_accepted_trials,
             today=lambda: TODAY,
         )
-        self.services.settings.affected = Side.LEFT
         self.window = MainWindow(self.services)
         self.window.resize(*size)
         self.window.show()

@@ -1,0 +1,129 @@
+"""Form for what is known about a person: pseudonym, affected side, and optional facts."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+
+from gui.style.appearance import Appearance
+from gui.text.wording import affected_name, age_name, onset_name, side_title, tr
+from gui.widgets.buttons import ButtonRow, MenuButton, button
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
+from measure.domain.landmarks import Side
+from measure.domain.records import AgeBand, Onset, Person
+from measure.errors import InputError
+
+
+class PersonForm(QDialog):
+    """Edits one person; only the pseudonym is needed."""
+
+    #: The person as edited.
+    edited = Signal(object)
+
+    def __init__(self, appearance: Appearance, person: Person, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._person = person
+        self.setWindowTitle(tr("Person"))
+        self.name = QLineEdit(person.pseudonym)
+        self.name.setMaxLength(60)
+        both = tuple(Side)
+        self.affected = _menu(
+            tr("Stiff shoulder"), [(), (Side.LEFT,), (Side.RIGHT,), both], affected_name
+        )
+        self.dominant = _optional(tr("Dominant hand"), Side, side_title)
+        self.since = QLineEdit(person.since or "")
+        self.since.setPlaceholderText(tr("2026, 2026-03 or 2026-03-14"))
+        self.onset = _optional(tr("It began with"), Onset, onset_name)
+        self.age = _optional(tr("Age"), AgeBand, age_name)
+        self.diabetes = _optional(tr("Diabetes"), (True, False), _yes_no)
+        self.thyroid = _optional(tr("Thyroid disease"), (True, False), _yes_no)
+        self.trouble = label("", "alarm")
+        self.trouble.setVisible(False)
+        self.save = button(tr("Save"), "main")
+        self.cancel = button(tr("Cancel"))
+        self.save.clicked.connect(self._save)
+        self.cancel.clicked.connect(self.reject)
+        for field, value in (
+            (self.affected, person.affected),
+            (self.dominant, person.dominant),
+            (self.onset, person.onset),
+            (self.age, person.age_band),
+            (self.diabetes, person.diabetes),
+            (self.thyroid, person.thyroid),
+        ):
+            field.choose(value)
+        self._lay_out(appearance)
+
+    def _lay_out(self, appearance: Appearance) -> None:
+        form = QFormLayout()
+        form.setSpacing(appearance.gap(1))
+        for text, field in (
+            (tr("Pseudonym"), self.name),
+            (tr("Stiff shoulder"), self.affected),
+            (tr("Dominant hand"), self.dominant),
+            (tr("Since"), self.since),
+            (tr("It began with"), self.onset),
+            (tr("Age"), self.age),
+            (tr("Diabetes"), self.diabetes),
+            (tr("Thyroid disease"), self.thyroid),
+        ):
+            caption = label(text)
+            caption.setWordWrap(False)
+            caption.setBuddy(field)
+            if isinstance(field, QLineEdit):
+                field.setAccessibleName(text)
+            form.addRow(caption, field)
+        page = QWidget()
+        page.setLayout(form)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(24, 24, 24, 24)
+        layout.setSpacing(appearance.gap(2))
+        layout.addWidget(
+            label(tr("Everything but the pseudonym is optional. It need not be a real name."))
+        )
+        layout.addWidget(scrollable(page), 1)
+        layout.addWidget(self.trouble)
+        layout.addWidget(ButtonRow([self.cancel, self.save]))
+        room = self.screen().availableSize()
+        self.resize(min(640, room.width() - 40), min(620, room.height() - 80))
+
+    @Slot()
+    def _save(self) -> None:
+        try:
+            person = replace(
+                self._person,
+                pseudonym=self.name.text(),
+                affected=self.affected.value or (),
+                dominant=self.dominant.value,
+                since=self.since.text().strip() or None,
+                onset=self.onset.value,
+                age_band=self.age.value,
+                diabetes=self.diabetes.value,
+                thyroid=self.thyroid.value,
+            )
+        except InputError as error:
+            self.trouble.setText(str(error))
+            self.trouble.setVisible(True)
+            return
+        self.accept()
+        self.edited.emit(person)
+
+
+def _menu(title: str, values: Sequence[Any], words: Callable[[Any], str]) -> MenuButton:
+    menu = MenuButton(title)
+    menu.offer(values, words)
+    return menu
+
+
+def _optional(title: str, values: Iterable[Any], words: Callable[[Any], str]) -> MenuButton:
+    """Return a menu that also offers not to say."""
+    return _menu(
+        title, [None, *values], lambda value: tr("Not stated") if value is None else words(value)
+    )
+
+
+def _yes_no(stated: bool) -> str:
+    return tr("Yes") if stated else tr("No")
