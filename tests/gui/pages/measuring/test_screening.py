@@ -1,0 +1,162 @@
+"""Safety questions in the window: what may be answered when, and what follows much pain."""
+
+import pytest
+
+from gui.app.main_window import SMALLEST_PX
+from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
+from measure.domain.records import (
+    LimitingFactor,
+    Plan,
+    PlannedStretch,
+    Stretch,
+)
+from tests.support.gui.measuring_steps import begin_clinic, begin_home, shown, trials
+from tests.support.gui.stage import TODAY, WindowHarness
+
+
+def test_the_first_start_asks_the_safety_questions(
+    new_stage: WindowHarness, none_fits: tuple[ScreeningAnswer, ...]
+) -> None:
+    page = new_stage.window.measure
+    page.start.clinic_button.click()
+    new_stage.settle()
+    assert shown(new_stage) is page.safety
+    assert page.safety.screening.page is ScreeningPage.ABOUT
+    assert new_stage.engine.calls == []
+    for answer in none_fits:
+        page.safety.answers[answer].click()
+        new_stage.settle()
+    assert shown(new_stage) is page.live
+    person = new_stage.store.people()[0]
+    assert person.pseudonym == "Me"
+    assert new_stage.services.settings.last_check(person.id) == TODAY
+
+
+def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: WindowHarness) -> None:
+    page = new_stage.window.measure
+    page.start.home_button.click()
+    new_stage.settle()
+    page.safety.answers[ScreeningAnswer.READ].click()
+    page.safety.answers[ScreeningAnswer.ONE_FITS].click()
+    assert page.safety.screening.page is ScreeningPage.STOP_EMERGENCY
+    assert page.safety.answers == {}
+    page.safety.ways_out[-1].click()
+    new_stage.settle()
+    assert shown(new_stage) is page.start
+    person = new_stage.store.people()[0]
+    assert new_stage.services.settings.last_check(person.id) is None
+    page.start.home_button.click()
+    new_stage.settle()
+    assert shown(new_stage) is page.safety
+
+
+def test_a_wrong_press_can_be_taken_back(new_stage: WindowHarness) -> None:
+    page = new_stage.window.measure
+    page.start.home_button.click()
+    new_stage.settle()
+    page.safety.answers[ScreeningAnswer.READ].click()
+    page.safety.answers[ScreeningAnswer.ONE_FITS].click()
+    page.safety.ways_out[0].click()
+    assert page.safety.screening.page is ScreeningPage.EMERGENCY
+    new_stage.settle()
+    page.safety.answers[ScreeningAnswer.NONE_FITS].click()
+    assert page.safety.screening.page is ScreeningPage.SOON
+    page.safety.ways_out[0].click()
+    assert page.safety.screening.page is ScreeningPage.EMERGENCY
+
+
+def test_signs_can_be_denied_only_when_the_end_of_their_list_was_seen(
+    new_stage: WindowHarness,
+) -> None:
+    page = new_stage.window.measure
+    page.start.home_button.click()
+    new_stage.settle()
+    new_stage.window.resize(*SMALLEST_PX)
+    page.safety.answers[ScreeningAnswer.READ].click()
+    new_stage.settle()
+    none = page.safety.answers[ScreeningAnswer.NONE_FITS]
+    assert not none.isEnabled()
+    assert page.safety.answers[ScreeningAnswer.ONE_FITS].isEnabled()
+    none.click()
+    assert page.safety.screening.page is ScreeningPage.EMERGENCY
+    for _ in range(10):
+        assert page.safety.rest.isVisible() is not none.isEnabled()
+        page.safety.rest.click()
+        new_stage.settle()
+    assert none.isEnabled()
+    none.click()
+    assert page.safety.screening.page is ScreeningPage.SOON
+
+
+def deny_all(stage: WindowHarness) -> None:
+    """Answer the two lists that follow much pain."""
+    safety = stage.window.measure.safety
+    for _ in range(2):
+        stage.settle()
+        safety.answers[ScreeningAnswer.NONE_FITS].click()
+    assert safety.screening.page is ScreeningPage.CLEAR
+
+
+@pytest.mark.parametrize("goes_on", [True, False])
+def test_much_pain_leads_to_the_questions_and_a_rest(stage: WindowHarness, goes_on: bool) -> None:
+    page = stage.window.measure
+    begin_home(stage)
+    trials(stage, 100.0, 100.0, 100.0, 100.0)
+    assert page.measuring is not None
+    painful = page.measuring.guide.task
+    page.pain.pain.button(8).click()
+    page.pain.reason.button(LimitingFactor.PAIN).click()
+    page.pain.done.click()
+    stage.settle()
+    assert shown(stage) is page.safety
+    assert page.safety.screening.page is ScreeningPage.EMERGENCY
+    deny_all(stage)
+    stopped, another = page.safety.ways_out
+    (another if goes_on else stopped).click()
+    stage.settle()
+    assert shown(stage) is (page.next if goes_on else page.summary)
+    if goes_on:
+        upcoming = page.measuring.guide.upcoming
+        assert upcoming is not None
+        assert (upcoming.movement, upcoming.side) != (painful.movement, painful.side)
+    history = stage.history()
+    (record,) = history.measurements
+    assert (record.pain_during, record.stopped_by) == (8, LimitingFactor.PAIN)
+
+
+def test_much_pain_in_a_clinic_offers_another_movement_too(stage: WindowHarness) -> None:
+    page = stage.window.measure
+    begin_clinic(stage)
+    trials(stage, 90.0, 90.0)
+    page.pain.pain.button(7).click()
+    page.pain.done.click()
+    deny_all(stage)
+    page.safety.ways_out[1].click()
+    assert shown(stage) is page.start
+    assert page.measuring is not None
+
+
+@pytest.mark.parametrize(("limit", "waits"), [(None, True), (5, False), (3, True)])
+def test_pain_at_the_limit_lets_the_next_movement_wait(
+    stage: WindowHarness, limit: int | None, waits: bool
+) -> None:
+    page = stage.window.measure
+    if limit is not None:
+        pendulum = PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=2, hold_s=0)
+        plan = Plan(
+            id="a" * 32,
+            person_id=stage.store.people()[0].id,
+            first_day=TODAY,
+            stretches=(pendulum,),
+            pain_limit=limit,
+        )
+        stage.store.save_plan(plan)
+    begin_home(stage)
+    trials(stage, 100.0, 100.0, 100.0, 100.0)
+    page.pain.pain.button(4).click()
+    page.pain.done.click()
+    stage.settle()
+    assert shown(stage) is (page.next if waits else page.live)
+    if waits:
+        assert page.next.pain_words.isVisible()
+        assert f"{limit or 4} is where to stop" in page.next.pain_words.text()
