@@ -1,5 +1,6 @@
 """Reading the bench's cases from what was seen, and holding the readings against truth."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -7,11 +8,13 @@ import numpy as np
 from measure.clips.observation import ClipObservation
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
+from measure.domain.landmarks import arm as landmarks_of
 from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import MOVEMENTS, Unit
+from measure.domain.movements import MOVEMENTS, Family, Unit
 from measure.trials.refinement import RefinedTrial
 from measure.trials.scan import ScanResult, scan_for_trials
 from tests.bench.accuracy_cases import Case
+from tests.bench.plain_line import plain_line_deg
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +27,9 @@ class Judged:
         Median of the true holds, or None where nothing should be read.
     error
         Reading minus truth, or None for a refusal.
+    plain_error
+        The heavy pass's elbow line, nothing fitted, minus truth in the hold that was read; None
+        for a refusal, where no heavy pass ran, and where there is no such line.
     """
 
     case: Case
@@ -33,6 +39,7 @@ class Judged:
     measurement: Measurement
     truth: float | None
     error: float | None
+    plain_error: float | None
 
     @property
     def half(self) -> float | None:
@@ -77,4 +84,21 @@ def judge(case: Case, observation: ClipObservation) -> Judged:
         measurement=measurement,
         truth=truth,
         error=error,
+        plain_error=None if error is None else _plain_error(case, observation, reading.refined),
     )
+
+
+def _plain_error(
+    case: Case, observation: ClipObservation, refined: Sequence[RefinedTrial]
+) -> float | None:
+    track = observation.fine.get("heavy")
+    if track is None or MOVEMENTS[case.movement].family is not Family.ELEVATION:
+        return None
+    elbow = landmarks_of(case.side).elbow
+    angles = [
+        float(np.nanmedian(plain_line_deg(held.points_px, case.task, elbow)))
+        for trial in (each.trial for each in refined)
+        if trial.scored and trial.hold_start_s is not None and trial.hold_end_s is not None
+        for held in (track.between(trial.hold_start_s, trial.hold_end_s),)
+    ]
+    return float(np.median(angles)) - float(np.median([hold[0] for hold in case.holds]))

@@ -12,7 +12,8 @@ from tests.bench.accuracy_judge import Judged
 
 HEADER = (
     "| group | clips | read | refused for | bias | mean abs. error | P95 | over 15° "
-    "| interval holds | ± shown |\n|---|---|---|---|---|---|---|---|---|---|"
+    "| interval holds | ± shown | plain elbow line: bias, error |\n"
+    "|---|---|---|---|---|---|---|---|---|---|---|"
 )
 
 
@@ -21,7 +22,7 @@ def row(name: str, judged: Sequence[Judged]) -> str:
     read = [each for each in judged if each.error is not None]
     start = f"| {name} | {len(judged)} | {len(read)} | {refusals(judged)} "
     if not read:
-        return start + "| | | | | | |"
+        return start + "| | | | | | | |"
     degrees = MOVEMENTS[read[0].case.movement].unit is Unit.DEGREES
     errors = np.array([each.error for each in read], dtype=np.float64)
     size = np.abs(errors)
@@ -33,8 +34,15 @@ def row(name: str, judged: Sequence[Judged]) -> str:
         f"| {say(float(np.mean(errors)), '+')} | {say(float(np.mean(size)))} "
         f"| {say(float(np.percentile(size, 95)))} | {sum(each.far_off for each in read)} "
         f"| {sum(each.held for each in read)} of {len(read)} "
-        f"| {say(float(np.mean([each.half or 0.0 for each in read])))} |"
+        f"| {say(float(np.mean([each.half or 0.0 for each in read])))} | {_plain(read)} |"
     )
+
+
+def _plain(read: Sequence[Judged]) -> str:
+    errors = [each.plain_error for each in read if each.plain_error is not None]
+    if not errors:
+        return ""
+    return f"{np.mean(errors):+.1f}°, {np.mean(np.abs(errors)):.1f}°"
 
 
 def refusals(judged: Sequence[Judged]) -> str:

@@ -11,12 +11,9 @@ import numpy as np
 
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
-from measure.domain.landmarks import Landmark
 from measure.domain.landmarks import arm as landmarks_of
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
-from measure.kinematics.angles import plane_from_pixels, turn_deg, wrap_deg
-from measure.kinematics.elevation import sense
 from measure.kinematics.fusion import keypoints_of_passes
 from measure.pose.ensemble import fine_passes
 from measure.pose_models.catalogue import ModelQuality
@@ -24,6 +21,7 @@ from measure.trials.movement_model import model_of
 from measure.trials.refinement import read_hold
 from measure.trials.scan import scan_for_trials
 from tests.bench.bench_real_cases import Arm, RealClip
+from tests.bench.plain_line import plain_line_deg
 
 #: The model whose passes were kept.
 QUALITY = ModelQuality.HEAVY.value
@@ -131,17 +129,11 @@ def read_arm(arm: Arm) -> ArmReading:
 
 def _plain_lines(arm: Arm) -> dict[str, float]:
     """Return both lines of the heavy pass's last run; nothing where it saw nobody."""
-    task = arm.task
-    points = plane_from_pixels(arm.passes[QUALITY].points_px[-1])
-    own, other = landmarks_of(task.side), landmarks_of(task.side.other)
-    sign = sense(task.movement, task.known_view, task.side)
-    down = points[own.hip] + points[other.hip] - points[own.shoulder] - points[other.shoulder]
-
-    def against_trunk(end: Landmark) -> float:
-        turned = sign * turn_deg(down, points[end] - points[own.shoulder])
-        return float(wrap_deg(turned, lowest=-90.0))
-
-    lines = {ELBOW_LINE: against_trunk(own.elbow), WRIST_LINE: against_trunk(own.wrist)}
+    own, points_px = landmarks_of(arm.task.side), arm.passes[QUALITY].points_px[-1]
+    lines = {
+        name: float(plain_line_deg(points_px, arm.task, end))
+        for name, end in ((ELBOW_LINE, own.elbow), (WRIST_LINE, own.wrist))
+    }
     return {name: angle for name, angle in lines.items() if np.isfinite(angle)}
 
 
