@@ -108,6 +108,7 @@ def reason_phrase(reason: Reason) -> str:
         Reason.NO_HOLD: tr("no still hold"),
         Reason.UNSTEADY_HOLD: tr("the hold was unsteady"),
         Reason.PASSES_DISAGREE: tr("not seen clearly enough"),
+        Reason.TOO_UNCERTAIN: tr("not seen clearly enough"),
         Reason.IMPOSSIBLE_VALUE: tr("that value cannot be"),
         Reason.FEW_TRIALS: tr("too few trials"),
         Reason.SPREAD_TRIALS: tr("the trials differ"),

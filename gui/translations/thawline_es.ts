@@ -2134,6 +2134,10 @@ Lecturas: {count}</translation>
         <translation>Al mirar varias veces las mismas imágenes no se obtiene lo mismo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
     </message>
     <message>
+        <source>The interval would be too wide to mean anything. Try closer-fitting clothes, more light or a plainer background.</source>
+        <translation>El intervalo sería demasiado amplio para decir algo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
+    </message>
+    <message>
         <source>The value found is not possible for a shoulder.</source>
         <translation>El valor hallado no es posible en un hombro.</translation>
     </message>

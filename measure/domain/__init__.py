@@ -11,7 +11,8 @@ Public names:
         check_body, check_level, check_placement, check_stored_correction
     landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm
     measurement_task: MeasurementTask
-    measurements: LevelBand, Measurement, Provenance, Reference, Status, Trial
+    measurements: BASIS, IntervalBasis, LevelBand, Measurement, Provenance, Reference, Status,
+        Trial
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
     reading_scale: LEVEL_TICKS, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, note, refuse

@@ -1,5 +1,6 @@
 """Measurements: trials, and the value that they add up to, with its provenance. Values only."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -19,6 +20,26 @@ class Reference(StrEnum):
 
     TRUNK_AXIS = "trunk-axis"
     PLUMB_LINE = "plumb-line"
+
+
+class IntervalBasis(StrEnum):
+    """Whose errors a 95 % interval rests on."""
+
+    REAL_PEOPLE = "real-people"
+    VIRTUAL_PEOPLE = "virtual-people"
+    OWN_STUDY = "own-study"
+
+
+#: What each basis means, as a sentence.
+BASIS_SENTENCES: Mapping[IntervalBasis, str] = {
+    IntervalBasis.REAL_PEOPLE: "The 95 % rests on real people whose arms were marked by hand in "
+    "pictures.",
+    IntervalBasis.VIRTUAL_PEOPLE: "The 95 % rests on virtual people, with an allowance for real "
+    "ones.",
+    IntervalBasis.OWN_STUDY: "The 95 % rests on your own study with a goniometer.",
+}
+#: Name of the basis in a reading's source.
+BASIS = "interval_basis"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,3 +161,9 @@ class Measurement:
     against_vertical: float | None = None
     reference: Reference = Reference.TRUNK_AXIS
     level: LevelBand | None = None
+
+    @property
+    def interval_basis(self) -> IntervalBasis | None:
+        """What the interval rests on; None for a refusal or an older reading."""
+        stated = self.provenance.source.get(BASIS, "")
+        return IntervalBasis(stated) if stated in set(IntervalBasis) else None

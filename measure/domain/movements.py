@@ -139,8 +139,8 @@ class MovementFacts:
     usual_spread
         Usual scatter of one person's days about their trend, in its unit. [project]
     allowance
-        Added to every interval for the real world, in its unit, until checked on real people;
-        see :mod:`measure.kinematics.uncertainty`. [project]
+        Added to an interval that rests on virtual people, for what they lack, in its unit; 0
+        where it rests on real ones. See :mod:`measure.kinematics.uncertainty`. [project]
     start
         How to stand, for the left arm and for the right one: whole sentences, since in other
         languages the side's word bends with its noun. For the rotation the body turns away from
@@ -211,7 +211,7 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(0, 25),
         least_travel=15,
         usual_spread=5.0,
-        allowance=3.0,
+        allowance=0.0,
         start=_SIDEWAYS,
         move="Slowly forwards and up. Stop before it becomes painful.",
         drawing=Drawing(turn_deg=-90.0, end_deg=95.0),
@@ -259,7 +259,7 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         rest=(5, 25),
         least_travel=15,
         usual_spread=5.0,
-        allowance=3.0,
+        allowance=0.0,
         start=("Face the camera, arms hanging, thumbs turned out.",) * 2,
         move="Slowly sideways and up. Stop before it becomes painful.",
         drawing=Drawing(turn_deg=0.0, end_deg=90.0),

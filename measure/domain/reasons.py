@@ -34,6 +34,7 @@ class Reason(StrEnum):
     NO_HOLD = "no-hold"
     UNSTEADY_HOLD = "unsteady-hold"
     PASSES_DISAGREE = "passes-disagree"
+    TOO_UNCERTAIN = "too-uncertain"
     IMPOSSIBLE_VALUE = "impossible-value"
     FEW_TRIALS = "few-trials"
     SPREAD_TRIALS = "spread-trials"
@@ -76,6 +77,8 @@ SENTENCES: Mapping[Reason, str] = {
     Reason.NO_HOLD: "No still hold of a second was seen. Hold the end position a little longer.",
     Reason.UNSTEADY_HOLD: "The hold was unsteady.",
     Reason.PASSES_DISAGREE: "Repeated looks at the same pictures disagree. "
+    "Try closer-fitting clothes, more light or a plainer background.",
+    Reason.TOO_UNCERTAIN: "The interval would be too wide to mean anything. "
     "Try closer-fitting clothes, more light or a plainer background.",
     Reason.IMPOSSIBLE_VALUE: "The value found is not possible for a shoulder.",
     Reason.FEW_TRIALS: "Fewer than three trials were scored.",

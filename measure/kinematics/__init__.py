@@ -12,5 +12,5 @@ Public names:
         median_points, neutral_of, standing_in, standing_text
     rotation: Rotation
     rotation_phases: rotation_phases
-    uncertainty: half_width
+    uncertainty: difficulty, half_width, interval_basis, too_wide
 """

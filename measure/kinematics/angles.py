@@ -47,14 +47,6 @@ def corner_deg(first: FloatArray, corner: FloatArray, last: FloatArray) -> Float
     return np.abs(turn_deg(first - corner, last - corner))
 
 
-def rotated(vectors: FloatArray, angle_deg: FloatArray | float) -> FloatArray:
-    """Return plane vectors turned anticlockwise by `angle_deg`."""
-    angle = np.radians(np.asarray(angle_deg, dtype=np.float64))
-    cos, sin = np.cos(angle), np.sin(angle)
-    x, y = vectors[..., 0], vectors[..., 1]
-    return np.stack([cos * x - sin * y, sin * x + cos * y], axis=-1)
-
-
 def mean_near_median(values: FloatArray, within: float) -> float:
     """Return the mean of the values that lie within a distance of their median.
 

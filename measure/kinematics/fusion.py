@@ -14,11 +14,7 @@ from measure.domain.landmarks import FloatArray, IntArray
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.tracks import Track
 from measure.kinematics.angles import median_over, nanmedian
-from measure.kinematics.bias_correction import (
-    elevation_correction,
-    reach_correction,
-    rotation_correction,
-)
+from measure.kinematics.bias_correction import reach_correction, rotation_correction
 from measure.kinematics.elevation import elevation_of
 from measure.kinematics.keypoints import ArmKeypoints, arm_keypoints
 from measure.kinematics.reach import reach_of
@@ -56,7 +52,7 @@ class FusedSeries:
     keypoints
         Of the passes' median.
     per_pass
-        Shape (p, n): the corrected value of each pass.
+        Shape (p, n): the value of each pass.
     value
         Shape (n,): their median.
     against_vertical
@@ -143,26 +139,19 @@ def _most_favourable(states: Sequence[IntArray]) -> IntArray:
 
 
 def fuse_elevation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> FusedSeries:
-    """Return the corrected elevation angle, degrees.
+    """Return the elevation angle, degrees.
 
     Parameters
     ----------
     rest
-        Shape (n,): the neutral frames before the trial.
+        Not used: each frame is read by itself.
     """
-    correction = elevation_correction(task.movement, task.known_view)
     elevations = [
-        elevation_of(keypoints, task.movement, task.known_view, rest)
-        for keypoints in passes.per_pass
+        elevation_of(keypoints, task.movement, task.known_view) for keypoints in passes.per_pass
     ]
-    per_pass = np.stack(
-        [
-            correction(elevation.raw_deg, _number(median_over(elevation.wrist_line_deg, rest)))
-            for elevation in elevations
-        ]
-    )
+    per_pass = np.stack([elevation.value_deg for elevation in elevations])
     shift = nanmedian(
-        np.stack([elevation.vertical_deg - elevation.raw_deg for elevation in elevations])
+        np.stack([elevation.vertical_deg - elevation.value_deg for elevation in elevations])
     )
     value = nanmedian(per_pass)
     return FusedSeries(

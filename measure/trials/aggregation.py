@@ -8,11 +8,12 @@ from dataclasses import replace
 import numpy as np
 
 from measure.domain.measurement_task import MeasurementTask
-from measure.domain.measurements import Measurement, Provenance, Status, Trial
+from measure.domain.measurements import BASIS, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Unit
 from measure.domain.reasons import GateResult, Reason
 from measure.domain.vertebral_levels import level_of, marked_spines
 from measure.kinematics.neutral_pose import STANDING, standing_text
+from measure.kinematics.uncertainty import interval_basis, too_wide
 from measure.trials.refinement import RefinedTrial
 
 #: Trials farther apart than this are noted, by unit. [project]
@@ -89,6 +90,9 @@ def aggregate_trials(
     values = np.array([trial.value for trial in scored], dtype=np.float64)
     value = float(np.median(values))
     half = _half_width(scored)
+    if too_wide(task.movement, half):
+        return replace(common, reasons=tuple(dict.fromkeys((Reason.TOO_UNCERTAIN, *reasons))))
+    basis = interval_basis(task.movement, task.known_view)
     notes = list(reasons)
     if len(scored) < wanted_trials:
         notes.append(Reason.FEW_TRIALS)
@@ -98,6 +102,7 @@ def aggregate_trials(
     return replace(
         common,
         status=Status.READING,
+        provenance=replace(provenance, source={**provenance.source, BASIS: str(basis)}),
         value=value,
         low=value - half,
         high=value + half,

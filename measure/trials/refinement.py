@@ -19,7 +19,7 @@ from measure.kinematics.angles import mean_near_median
 from measure.kinematics.camera_geometry import undistort_track
 from measure.kinematics.fusion import FusedSeries, Mask, keypoints_of_passes
 from measure.kinematics.neutral_pose import Neutral, neutral_of
-from measure.kinematics.uncertainty import half_width
+from measure.kinematics.uncertainty import difficulty, half_width, too_wide
 from measure.trials.movement_model import model_of
 from measure.trials.quality_gates import value_gate
 from measure.trials.segmentation import TrialCandidate, segment_trials
@@ -184,16 +184,17 @@ def read_hold(
     change = _correction_deg(value, task)
     value += change
     result += value_gate(task.movement, value)
-    half = None
-    if not result.refused_for:
-        half = half_width(task.movement, task.known_view, quality, spread, result.notes)
+    hardness = difficulty(task.movement, task.known_view, value, spread, result.notes)
+    half = half_width(task.movement, task.known_view, quality, hardness)
+    if not result.refused_for and too_wide(task.movement, half):
+        result += refuse(Reason.TOO_UNCERTAIN)
     vertical = fused.against_vertical
     return HoldReading(
         value=value,
         against_vertical=None
         if vertical is None
         else mean_near_median(vertical[hold], model.near_median) + change,
-        half_width=half,
+        half_width=None if result.refused_for else half,
         spread=spread,
         result=result,
     )

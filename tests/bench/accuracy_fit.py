@@ -1,7 +1,8 @@
 """Fitting the small corrections and the intervals, on bodies of the fitting and checking sets.
 
-Corrections are fitted on the fitting set, robustly, a few coefficients each, pulled a little
-towards an earlier experiment's. Interval half-widths come from errors made on bodies that the
+Corrections of rotation and reach are fitted on the fitting set, robustly, a few coefficients
+each, pulled a little towards an earlier experiment's; elevations have none. Interval half-widths
+of the movements for which there are no real people come from errors made on bodies that the
 correction used for them never saw: each body of the fitting set left out in turn, and the
 checking set.
 """
@@ -17,20 +18,17 @@ import numpy as np
 
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import FloatArray
-from measure.domain.movements import Movement, View
+from measure.domain.measurements import IntervalBasis
+from measure.domain.movements import MOVEMENTS, Family, Movement, View
 from measure.domain.tracks import Track
 from measure.kinematics.angles import mean_near_median, median_over
-from measure.kinematics.elevation import elevation_of
 from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.reach import reach_of
 from measure.kinematics.rotation import rotation_of
 from measure.kinematics.rotation_phases import rotation_phases, zero_azimuth_deg
-from measure.kinematics.uncertainty import difficulty
+from measure.kinematics.uncertainty import difficulty, interval_basis
 from tests.bench.accuracy_cases import Case
 from tests.bench.accuracy_judge import Judged
-
-#: Elbows truly bent more than this are not what the straight-arm correction is for.
-STRAIGHT_DEG = 12.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,14 +37,15 @@ class Sample:
 
     Attributes
     ----------
-    base
-        What the reading is without any correction.
+    value
+        What was read.
     terms
-        Terms by name; the correction is their weighted sum added to `base`.
+        Terms by name; their weighted sum is the value. None of an elevation, which is not
+        corrected.
     """
 
     case: Case
-    base: float
+    value: float
     terms: Mapping[str, float]
     truth: float
     spread: float
@@ -60,7 +59,7 @@ def samples_of(judged: Sequence[Judged]) -> list[Sample]:
         holds = one.case.holds
         for settled, window in zip(one.refined, one.found.windows, strict=True):
             trial = settled.trial
-            if not trial.scored or trial.hold_start_s is None or trial.hold_end_s is None:
+            if trial.value is None or trial.hold_start_s is None or trial.hold_end_s is None:
                 continue
             shared = [
                 min(trial.hold_end_s, end) - max(trial.hold_start_s, start)
@@ -75,10 +74,9 @@ def samples_of(judged: Sequence[Judged]) -> list[Sample]:
             samples.append(
                 Sample(
                     case=one.case,
-                    base=float(np.mean([base for base, _ in terms])),
+                    value=trial.value,
                     terms={
-                        name: float(np.mean([each[name] for _, each in terms]))
-                        for name in terms[0][1]
+                        name: float(np.mean([each[name] for each in terms])) for name in terms[0]
                     },
                     truth=holds[int(np.argmax(shared))][0],
                     spread=settled.spread,
@@ -88,10 +86,10 @@ def samples_of(judged: Sequence[Judged]) -> list[Sample]:
     return samples
 
 
-def _terms(
-    one: Judged, track: Track, start_s: float, end_s: float
-) -> tuple[float, dict[str, float]]:
+def _terms(one: Judged, track: Track, start_s: float, end_s: float) -> dict[str, float]:
     movement, view = one.case.movement, one.found.view
+    if MOVEMENTS[movement].family is Family.ELEVATION:
+        return {}
     posture = arm_keypoints(track, one.case.side)
     trial = one.found.trials[0]
     hold = (track.time_s >= start_s) & (track.time_s <= end_s)
@@ -102,69 +100,45 @@ def _terms(
         zero = zero_azimuth_deg(track.time_s, rotation.azimuth_deg, stances.turned)
         azimuth = mean_near_median(rotation.azimuth_deg[hold], 10.0)
         turn = rotation.turn_deg if math.isfinite(rotation.turn_deg) else 45.0
-        return 0.0, {"offset": 1.0, "azimuth": azimuth, "zero": -zero, "turn": turn}
-    if movement is Movement.HAND_BEHIND_BACK:
-        height = mean_near_median(reach_of(posture).thumb[hold], 0.04)
-        across = float(median_over(posture.separation_px / posture.trunk_px, rest))
-        terms = {"offset": 1.0, "height": height}
-        return 0.0, terms | ({"separation": across} if view is View.SIDE else {})
-    elevation = elevation_of(posture, movement, view, rest)
-    raw = mean_near_median(elevation.raw_deg[hold], 5.0)
-    at_rest = float(median_over(elevation.wrist_line_deg, rest))
-    x = min(max(raw, 0.0), 180.0)
-    terms = {"offset": 1.0, "slope": x, "curve": x * x}
-    displaced = {"rest": at_rest * math.cos(math.radians(x))}
-    return raw, terms | (displaced if view is View.SIDE else {})
+        return {"offset": 1.0, "azimuth": azimuth, "zero": -zero, "turn": turn}
+    height = mean_near_median(reach_of(posture).thumb[hold], 0.04)
+    across = float(median_over(posture.separation_px / posture.trunk_px, rest))
+    terms = {"offset": 1.0, "height": height}
+    return terms | ({"separation": across} if view is View.SIDE else {})
 
 
 def key_of(sample: Sample) -> tuple[str, str]:
     """Return the place of a sample's correction in ``fitted.json``."""
-    movement, view = sample.case.movement, sample.case.view
-    if movement is Movement.EXTERNAL_ROTATION:
+    if sample.case.movement is Movement.EXTERNAL_ROTATION:
         return "rotation", ""
-    if movement is Movement.HAND_BEHIND_BACK:
-        return "reach", str(view)
-    return "elevation", f"{movement}:{view}"
+    return "reach", str(sample.case.view)
 
 
 _NAMES = {
-    "elevation": ("offset", "slope", "curve", "rest"),
     "rotation": ("offset", "azimuth", "zero", "turn"),
     "reach": ("offset", "height", "separation"),
 }
-#: What the mathematics lets one expect: all of the rest's scatter would be -1, but about a third
-#: of it is how people truly hold their arms (standard deviation 1.3° of 2.2°, virtual people).
-_DISPLACED = -0.65
 #: Coefficients found in an earlier experiment on other bodies and clips of the same kind; the
 #: fit is pulled towards them, so that few clips cannot lead far astray.
 _EARLIER: Mapping[tuple[str, str], Mapping[str, float]] = {
-    ("elevation", "flexion:side"): {
-        "offset": 5.5,
-        "slope": -0.155,
-        "curve": 0.00078,
-        "rest": _DISPLACED,
-    },
-    ("elevation", "abduction:front"): {"offset": 8.7, "slope": -0.197, "curve": 0.00082},
-    ("elevation", "abduction:back"): {"offset": 8.7, "slope": -0.197, "curve": 0.00082},
-    ("elevation", "extension:side"): {"offset": -0.5, "slope": 0.003, "rest": _DISPLACED},
     ("rotation", ""): {"offset": 8.4, "azimuth": 1.02, "zero": 0.40, "turn": 0.41},
     ("reach", "back"): {"offset": 0.06, "height": 1.03},
     ("reach", "side"): {"offset": 0.072, "height": 0.876},
 }
 #: Scale of each term, so that the pull is alike for all.
-_SCALE = {"slope": 90.0, "curve": 8100.0, "azimuth": 45.0, "zero": 20.0, "turn": 20.0, "rest": 5.0}
+_SCALE = {"azimuth": 45.0, "zero": 20.0, "turn": 20.0}
 
 
 #: How many clips the earlier coefficients count as. The reach hardly counts on them: there the
 #: thumb was held in another way.
-_PULL = {"elevation": 3.0, "rotation": 3.0, "reach": 0.3}
+_PULL = {"rotation": 3.0, "reach": 0.3}
 
 
 def fit(samples: Sequence[Sample]) -> dict[str, float]:
     """Return the coefficients of one correction, by iteratively reweighted least squares."""
     names = [name for name in _NAMES[key_of(samples[0])[0]] if name in samples[0].terms]
     matrix = np.array([[each.terms[name] for name in names] for each in samples])
-    wanted = np.array([each.truth - each.base for each in samples])
+    wanted = np.array([each.truth for each in samples])
     earlier = _EARLIER[key_of(samples[0])]
     neutral = np.array([earlier.get(name, 0.0) for name in names])
     scale = np.array([_SCALE.get(name, 1.0) for name in names])
@@ -188,58 +162,65 @@ def fit(samples: Sequence[Sample]) -> dict[str, float]:
 
 
 def apply(coefficients: Mapping[str, float], sample: Sample) -> float:
-    return sample.base + sum(coefficients[name] * value for name, value in sample.terms.items())
+    return sum(coefficients[name] * value for name, value in sample.terms.items())
 
 
 def fit_all(samples: Sequence[Sample]) -> dict[str, Any]:
     """Return the content of ``fitted.json``."""
-    content: dict[str, Any] = {"elevation": {}, "rotation": {}, "reach": {}}
-    for key in sorted({key_of(each) for each in samples}):
-        group = [each for each in samples if key_of(each) == key and is_straight(each)]
+    content: dict[str, Any] = {"rotation": {}, "reach": {}}
+    for key, group in _corrected(samples).items():
         family, name = key
         coefficients = fit(group)
         content[family] = coefficients if not name else content[family] | {name: coefficients}
     return content
 
 
-def is_straight(sample: Sample) -> bool:
-    """Return whether the case is one of those that a correction is fitted on."""
-    if sample.case.movement in (Movement.EXTERNAL_ROTATION, Movement.HAND_BEHIND_BACK):
-        return True
-    return bool(sample.case.facts["holds"][0]["elbow_flexion_deg"] <= STRAIGHT_DEG)
+def _corrected(samples: Sequence[Sample]) -> dict[tuple[str, str], list[Sample]]:
+    """Return the samples of movements that are corrected, by the place of their correction."""
+    groups: dict[tuple[str, str], list[Sample]] = {}
+    for sample in samples:
+        if sample.terms:
+            groups.setdefault(key_of(sample), []).append(sample)
+    return dict(sorted(groups.items()))
 
 
 def too_few_bodies(samples: Sequence[Sample]) -> tuple[str, ...]:
     """Return the corrections for which one body cannot be left out and the others fitted on."""
-    straight: dict[tuple[str, str], set[int]] = {key_of(each): set() for each in samples}
-    for each in samples:
-        if is_straight(each):
-            straight[key_of(each)].add(each.case.facts["body"])
-    return tuple(" ".join(key).strip() for key, bodies in straight.items() if len(bodies) < 2)
+    return tuple(
+        " ".join(key).strip()
+        for key, group in _corrected(samples).items()
+        if len({sample.case.facts["body"] for sample in group}) < 2
+    )
 
 
 def unseen_scores(fitting: Sequence[Sample], checking: Sequence[Sample]) -> dict[str, list[float]]:
-    """Return |error| / difficulty on bodies left out, by "movement:view"."""
+    """Return |error| / difficulty on bodies left out, by "movement:view".
+
+    Only of movements whose interval rests on virtual people.
+    """
     scores: dict[str, list[float]] = {}
-    for key in sorted({key_of(each) for each in fitting}):
-        group = [each for each in fitting if key_of(each) == key]
-        for body in sorted({each.case.facts["body"] for each in group}):
-            others = [e for e in group if e.case.facts["body"] != body and is_straight(e)]
-            coefficients = fit(others)
-            _score(scores, coefficients, [e for e in group if e.case.facts["body"] == body])
-        coefficients = fit([each for each in group if is_straight(each)])
-        _score(scores, coefficients, [each for each in checking if key_of(each) == key])
+    for sample in (*fitting, *checking):
+        if not sample.terms:
+            _score(scores, sample, sample.value)
+    checked = _corrected(checking)
+    for key, group in _corrected(fitting).items():
+        for body in sorted({sample.case.facts["body"] for sample in group}):
+            coefficients = fit([each for each in group if each.case.facts["body"] != body])
+            for sample in group:
+                if sample.case.facts["body"] == body:
+                    _score(scores, sample, apply(coefficients, sample))
+        coefficients = fit(group)
+        for sample in checked.get(key, []):
+            _score(scores, sample, apply(coefficients, sample))
     return scores
 
 
-def _score(
-    scores: dict[str, list[float]], coefficients: Mapping[str, float], samples: Sequence[Sample]
-) -> None:
-    for each in samples:
-        error = abs(apply(coefficients, each) - each.truth)
-        hard = difficulty(each.case.movement, each.spread, each.notes)
-        name = f"{each.case.movement}:{each.case.view}"
-        scores.setdefault(name, []).append(error / hard)
+def _score(scores: dict[str, list[float]], sample: Sample, value: float) -> None:
+    movement, view = sample.case.movement, sample.case.view
+    if interval_basis(movement, view) is not IntervalBasis.VIRTUAL_PEOPLE:
+        return
+    hard = difficulty(movement, view, value, sample.spread, sample.notes)
+    scores.setdefault(f"{movement}:{view}", []).append(abs(value - sample.truth) / hard)
 
 
 def conformal(scores: Sequence[float], share: float = 0.95) -> float:

@@ -107,10 +107,10 @@ def _fit(judged: Callable[[str, str], list[Judged]]) -> None:
                 "sets first (--film); nothing was changed."
             )
     fitting.write(_ROOT / "measure/kinematics/fitted.json", fitting.fit_all(samples["heavy"][0]))
-    spans: dict[str, dict[str, float]] = {}
+    spans = {name: dict(entry) for name, entry in uncertainty.measured().items()}
     for quality, (learned, checked) in samples.items():
         for name, scores in fitting.unseen_scores(learned, checked).items():
-            spans.setdefault(name, {})[quality] = float(f"{fitting.conformal(scores):.3g}")
+            spans[name][quality] = float(f"{fitting.conformal(scores):.3g}")
     fitting.write(_ROOT / "measure/kinematics/intervals.json", spans)
     bias_correction.fitted.cache_clear()
     uncertainty.measured.cache_clear()

@@ -10,19 +10,22 @@ from tests.bench.accuracy_cases import Case
 from tests.bench.accuracy_fit import Sample, too_few_bodies
 
 
-def sample(body: int, *, elbow_deg: float = 0.0, view: View = View.FRONT) -> Sample:
+def sample(
+    body: int, *, view: View = View.BACK, movement: Movement = Movement.HAND_BEHIND_BACK
+) -> Sample:
     case = Case(
         name=f"trial-{body}",
         clip=Path("clip.mp4"),
-        movement=Movement.ABDUCTION,
+        movement=movement,
         side=Side.LEFT,
         view=view,
         split="trial",
         expected=("reading",),
-        holds=((90.0, 2.0, 4.0),),
-        facts={"body": body, "holds": [{"elbow_flexion_deg": elbow_deg}]},
+        holds=((0.5, 2.0, 4.0),),
+        facts={"body": body},
     )
-    return Sample(case=case, base=90.0, truth=90.0, terms={}, spread=0.0, notes=())
+    terms = {} if movement is Movement.ABDUCTION else {"offset": 1.0, "height": 0.5}
+    return Sample(case=case, value=0.5, truth=0.5, terms=terms, spread=0.0, notes=())
 
 
 @pytest.mark.parametrize(
@@ -30,9 +33,9 @@ def sample(body: int, *, elbow_deg: float = 0.0, view: View = View.FRONT) -> Sam
     [
         ([], ()),
         ([sample(1), sample(2)], ()),
-        ([sample(1), sample(1)], ("elevation abduction:front",)),
-        ([sample(1), sample(2, elbow_deg=90.0)], ("elevation abduction:front",)),
-        ([sample(1), sample(2), sample(3, view=View.BACK)], ("elevation abduction:back",)),
+        ([sample(1), sample(1)], ("reach back",)),
+        ([sample(1), sample(2), sample(3, view=View.SIDE)], ("reach side",)),
+        ([sample(1, movement=Movement.ABDUCTION)], ()),
     ],
 )
 def test_a_body_can_be_left_out_only_where_others_remain(

@@ -103,8 +103,7 @@ def seen_by_camera(
 
 def seen_elevation(track: Track) -> FloatArray:
     keypoints = arm_keypoints(track, Side.RIGHT)
-    nothing = np.zeros(len(track.time_s), dtype=np.bool_)
-    return elevation_of(keypoints, Movement.ABDUCTION, View.FRONT, nothing).elbow_line_deg
+    return elevation_of(keypoints, Movement.ABDUCTION, View.FRONT).elbow_line_deg
 
 
 def test_the_recording_is_the_one_described(pins: dict[str, FloatArray]) -> None:

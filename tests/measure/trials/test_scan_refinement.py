@@ -7,13 +7,11 @@ import pytest
 
 from measure.domain.landmarks import Landmark, Side
 from measure.domain.measurement_task import MeasurementTask
-from measure.domain.measurements import Provenance, Status
-from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.domain.measurements import IntervalBasis, Provenance, Status
+from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
-from measure.kinematics.bias_correction import elevation_correction
 from measure.kinematics.keypoints import arm_keypoints
-from measure.kinematics.uncertainty import difficulty, half_width, measured_half_width
 from measure.trials.aggregation import aggregate_refined
 from measure.trials.refinement import consensus, refine_trial
 from measure.trials.scan import (
@@ -58,11 +56,9 @@ def read(track, movement, side, view=None, others=()):
 def test_a_perfect_clip_reads_its_hold(movement, view, peak, side):
     track = elevation_track(raise_and_hold(peak), movement, side, view, trunk_px=110)
     scan, measurement = read(track, movement, side)
-    corrected = float(elevation_correction(movement, view)(np.array([peak]), 0.0)[0])
     assert scan.view is view
     assert measurement.status is Status.READING
-    assert measurement.value == pytest.approx(corrected, abs=0.6)
-    assert measurement.value == pytest.approx(peak, abs=8)
+    assert measurement.value == pytest.approx(peak, abs=0.6)
     assert measurement.low < measurement.value < measurement.high
     assert measurement.against_vertical == pytest.approx(measurement.value, abs=0.1)
 
@@ -238,25 +234,24 @@ def test_views_are_recognised():
         assert recognised_view(arm_keypoints(track, Side.LEFT), Movement.ABDUCTION) is view
 
 
-@pytest.mark.parametrize("movement", list(Movement))
-def test_intervals_widen_with_spread_and_doubt(movement):
-    view = MOVEMENTS[movement].views[0]
-    calm = half_width(movement, view, "heavy", 0.0, ())
-    assert calm == pytest.approx(
-        measured_half_width(movement, view, "heavy", 0.0, ()) + MOVEMENTS[movement].allowance
-    )
-    assert half_width(movement, view, "heavy", 10.0, ()) > calm
-    assert half_width(movement, view, "heavy", 0.0, (Reason.ELBOW_BENT,)) > calm
-    assert half_width(movement, view, "never-measured", 0.0, ()) >= calm
-    assert difficulty(movement, 0.0, ()) == 1
+def test_a_reading_says_what_its_interval_rests_on():
+    for movement, view, basis in (
+        (Movement.ABDUCTION, View.FRONT, IntervalBasis.REAL_PEOPLE),
+        (Movement.EXTENSION, View.SIDE, IntervalBasis.VIRTUAL_PEOPLE),
+    ):
+        track = elevation_track(raise_and_hold(40), movement, Side.LEFT, view)
+        _, measurement = read(track, movement, Side.LEFT)
+        assert measurement.interval_basis is basis
 
 
-@pytest.mark.parametrize(("movement", "view", "peak"), CASES)
-def test_corrections_are_small_and_smooth(movement, view, peak):
-    angles = np.linspace(-20, 200, 221)
-    shift = elevation_correction(movement, view)(angles, 0.0) - angles
-    assert np.max(np.abs(shift)) < 12
-    assert np.max(np.abs(np.diff(shift))) < 0.25
+def test_trials_that_scatter_too_widely_make_no_reading():
+    series = np.concatenate([raise_and_hold(peak) for peak in (50, 80, 115)])
+    track = elevation_track(series, Movement.FLEXION, Side.RIGHT, View.SIDE)
+    _, measurement = read(track, Movement.FLEXION, Side.RIGHT)
+    assert [trial.scored for trial in measurement.trials] == [True, True, True]
+    assert measurement.status is Status.REFUSED
+    assert measurement.reasons[0] is Reason.TOO_UNCERTAIN
+    assert measurement.interval_basis is None
 
 
 def test_nose_and_ears_may_be_missing():
