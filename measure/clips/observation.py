@@ -69,6 +69,12 @@ class ClipObservation:
             return COARSE_HZ
         return fps if self.every_frame else min(fps, COARSE_HZ)
 
+    @property
+    def deciding(self) -> Mapping[str, Track]:
+        """The fine passes of the deciding model; an older observation holds others besides."""
+        own = {name: track for name, track in self.fine.items() if name.split()[0] == self.model}
+        return own or self.fine
+
     def covers(self, window: tuple[float, float]) -> bool:
         """Return whether the fine passes cover a span of time."""
         start_s, end_s = window

@@ -136,7 +136,7 @@ def observe_clip(
         view=task.view,
         model=models.name,
         model_hashes=models.hashes,
-        passes=tuple(models.pass_name(fine) for fine in models.fine(task.movement, scan.view)),
+        passes=tuple(models.pass_name(fine) for fine in models.fine()),
         software=software(),
         facts=info,
         coarse=track,
@@ -180,7 +180,7 @@ def measurement_from_observation(observation: ClipObservation, setup: Setup) -> 
         )
     refined = tuple(
         refine_trial(
-            [track.between(*window) for track in observation.fine.values()],
+            [track.between(*window) for track in observation.deciding.values()],
             trial,
             scan.task,
             observation.model,

@@ -1,11 +1,12 @@
 """Elevations (flexion, extension, abduction): the arm's line against the trunk axis, in the image.
 
 As a goniometer's arm lies along the upper arm, the line shoulder -> elbow is read. The line
-shoulder -> wrist is twice as long and its far end is found more exactly, so of its lead over the
-elbow line seven tenths are added, up to a limit: a larger lead is a bent elbow, not one found
-beside its place. A hanging forearm swings free of the upper arm, so the wrist counts by degrees as
-the arm is raised. The trunk axis is the frame's own line mid-shoulder -> mid-hip. Nothing is
-fitted: on real people no correction read better than these lines.
+shoulder -> wrist is twice as long and its far end is found more exactly, so a share of its lead
+over the elbow line is added, up to a limit: a larger lead is a bent elbow, not one found beside its
+place. Forwards the elbow is found worst and the share is all of it. A hanging forearm swings free
+of the upper arm, so the wrist counts by degrees as the arm is raised. The trunk axis is the frame's
+own line mid-shoulder -> mid-hip. Nothing is fitted: on real people no correction read better than
+these lines.
 """
 
 from dataclasses import dataclass
@@ -17,10 +18,10 @@ from measure.domain.movements import MOVEMENTS, Direction, Family, Movement, Vie
 from measure.kinematics.angles import corner_deg, direction_deg, wrap_deg
 from measure.kinematics.keypoints import ArmKeypoints
 
-#: Share of the wrist line's lead over the elbow line in the reading of a raised arm. [project]
-WRIST_SHARE = 0.7
-#: How far the wrist line may lead the elbow line and still count, degrees, by the direction of
-#: the movement; forwards the elbow is seen too badly for less. [project]
+#: Share of the wrist line's lead over the elbow line in the reading of a raised arm, by the
+#: direction of the movement. [project]
+WRIST_SHARE = {Direction.FORWARDS: 1.0, Direction.BACKWARDS: 0.7, Direction.OUTWARDS: 0.7}
+#: How far the wrist line may lead the elbow line and still count, degrees. [project]
 WRIST_LEAD_DEG = {Direction.FORWARDS: 8.0, Direction.BACKWARDS: 3.0, Direction.OUTWARDS: 3.0}
 #: Elevation from which the wrist counts in full, degrees; at 0 it counts nothing. [project]
 RAISED_DEG = 60.0
@@ -76,8 +77,9 @@ def elevation_of(keypoints: ArmKeypoints, movement: Movement, view: View) -> Ele
     to_wrist = direction_deg(keypoints.wrist - keypoints.shoulder)
     elbow_line = wrap_deg(sign * (to_elbow - axis), lowest=-90)
     lead = wrap_deg(sign * (to_wrist - axis) - elbow_line)
-    most = WRIST_LEAD_DEG[MOVEMENTS[movement].direction]
-    share = WRIST_SHARE * np.clip(elbow_line / RAISED_DEG, 0.0, 1.0)
+    direction = MOVEMENTS[movement].direction
+    most = WRIST_LEAD_DEG[direction]
+    share = WRIST_SHARE[direction] * np.clip(elbow_line / RAISED_DEG, 0.0, 1.0)
     value = elbow_line + share * np.clip(lead, -most, most)
     return Elevation(
         value_deg=value,

@@ -85,8 +85,8 @@ def measured_half_width(movement: Movement, view: View, quality: str) -> float:
     A model that was not measured gets a wider one than any that was.
     """
     entry = measured()[f"{movement}:{view}"]
-    known = {name: float(width) for name, width in entry.items() if name != "basis"}
-    return known.get(quality, UNMEASURED_FACTOR * max(known.values()))
+    widths = {name: float(width) for name, width in entry.items() if name != "basis"}
+    return widths.get(quality, UNMEASURED_FACTOR * max(widths.values()))
 
 
 def half_width(movement: Movement, view: View, quality: str, hardness: float) -> float:

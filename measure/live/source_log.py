@@ -58,7 +58,7 @@ class SourceLog:
         return Provenance(
             model=models.name,
             model_hashes=models.hashes,
-            passes=tuple(map(models.pass_name, models.fine(movement))),
+            passes=tuple(map(models.pass_name, models.fine())),
             software=software(),
             source=source,
             setup=setup,

@@ -1,6 +1,6 @@
-"""The ensemble of passes that a reading takes: one coarse pass, then several fine ones."""
+"""The ensemble of passes that a reading takes: one coarse pass, then two fine ones."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -14,6 +14,8 @@ from measure.pose_models.package_clients import Progress
 
 #: Qualities in the order in which the coarse pass prefers them.
 _COARSE_ORDER = (ModelQuality.FULL, ModelQuality.LITE, ModelQuality.HEAVY)
+#: Qualities in the order in which the fine passes prefer them.
+_FINE_ORDER = (ModelQuality.HEAVY, ModelQuality.FULL, ModelQuality.LITE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,13 +45,13 @@ class ModelSet:
         goes first there.
         """
         order: tuple[ModelQuality, ...] = _COARSE_ORDER
-        if _heavy_alone(movement, view):
+        if MOVEMENTS[movement].behind_back or view is View.BACK:
             order = (ModelQuality.HEAVY, *_COARSE_ORDER)
         return InferencePass(quality=next(quality for quality in order if quality in self.bundles))
 
-    def fine(self, movement: Movement, view: View | None = None) -> tuple[InferencePass, ...]:
-        """Return the passes that refine a trial."""
-        return fine_passes(movement, view, tuple(self.bundles))
+    def fine(self) -> tuple[InferencePass, InferencePass]:
+        """Return the passes that refine a trial: the best model there is, also mirrored."""
+        return fine_passes(self.bundles)
 
     def pass_name(self, inference_pass: InferencePass) -> str:
         """Return how a pass is called in records."""
@@ -57,24 +59,10 @@ class ModelSet:
         return inference_pass.name.replace(quality.value, self.bundles[quality].name)
 
 
-def _heavy_alone(movement: Movement, view: View | None) -> bool:
-    return MOVEMENTS[movement].behind_back or view is View.BACK
-
-
-def fine_passes(
-    movement: Movement, view: View | None, qualities: Sequence[ModelQuality]
-) -> tuple[InferencePass, ...]:
-    """Return the passes that refine a trial: every model there is, each also mirrored.
-
-    From behind the heavy model decides alone; see :meth:`ModelSet.coarse`.
-    """
-    if _heavy_alone(movement, view) and ModelQuality.HEAVY in qualities:
-        qualities = (ModelQuality.HEAVY,)
-    return tuple(
-        InferencePass(quality=quality, mirrored=mirrored)
-        for quality in qualities
-        for mirrored in (False, True)
-    )
+def fine_passes(qualities: Collection[ModelQuality]) -> tuple[InferencePass, InferencePass]:
+    """Return the passes that refine a trial: the best model there is, also mirrored."""
+    quality = next(quality for quality in _FINE_ORDER if quality in qualities)
+    return InferencePass(quality=quality), InferencePass(quality=quality, mirrored=True)
 
 
 def models_for(

@@ -57,7 +57,7 @@ def run_fine_passes(
     """
     factor = fine_rate_factor(trials, task.movement, fps)
     plan = FinePlan(
-        passes=models.fine(task.movement, task.view),
+        passes=models.fine(),
         rate_factor=factor,
         decimation=decimation_plan(trials, task.movement, factor),
         alone=bool(np.all(coarse.people <= 1)),

@@ -25,13 +25,9 @@ from measure.trials.segmentation import SegmentationParams
 STEADY = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.02}
 #: Frames of a hold farther than this from its median are left out of its mean, by unit. [project]
 NEAR_MEDIAN = {Unit.DEGREES: 5.0, Unit.FRACTION: 0.04}
-#: Passes whose hold means differ by more than the first figure disagree, unless three of them lie
-#: within the second, by family, in the movement's unit; from the truth bench. [project]
-AGREEMENT = {
-    Family.ELEVATION: (7.0, 4.0),
-    Family.ROTATION: (16.0, 8.0),
-    Family.REACH: (0.10, 0.05),
-}
+#: Passes whose hold means differ by more than this disagree, by family, in the movement's unit.
+#: [project]
+AGREEMENT = {Family.ELEVATION: 7.0, Family.ROTATION: 16.0, Family.REACH: 0.10}
 
 #: (passes, task, rest frames) to the corrected series.
 Estimate = Callable[[PassKeypoints, MeasurementTask, Mask], FusedSeries]
@@ -74,7 +70,7 @@ class MovementModel:
         return NEAR_MEDIAN[self.facts.unit]
 
     @property
-    def agreement(self) -> tuple[float, float]:
+    def agreement(self) -> float:
         """How far the passes may lie apart; see :func:`measure.trials.refinement.consensus`."""
         return AGREEMENT[self.facts.family]
 

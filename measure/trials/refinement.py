@@ -200,25 +200,13 @@ def read_hold(
     )
 
 
-def consensus(means: FloatArray, tolerance: tuple[float, float]) -> tuple[float | None, float]:
-    """Return the value that the passes' means agree on, and how far they lie apart.
-
-    The mean of all when they lie within the first figure; otherwise the mean of the three
-    closest when those lie within the second; otherwise None.
-    """
+def consensus(means: FloatArray, tolerance: float) -> tuple[float | None, float]:
+    """Return the mean of the passes' means and how far they lie apart; None beyond a tolerance."""
     values = np.sort(means[np.isfinite(means)])
     if len(values) == 0 or len(values) <= len(means) / 2:
         return None, math.inf
     spread = float(values[-1] - values[0])
-    wide, narrow = tolerance
-    if spread <= wide:
-        return float(np.mean(values)), spread
-    if len(values) >= 4:
-        triples = values[2:] - values[:-2]
-        best = int(np.argmin(triples))
-        if triples[best] <= narrow:
-            return float(np.mean(values[best : best + 3])), spread
-    return None, spread
+    return (float(np.mean(values)) if spread <= tolerance else None), spread
 
 
 def _correction_deg(value_deg: float, task: MeasurementTask) -> float:

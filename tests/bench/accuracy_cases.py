@@ -129,13 +129,11 @@ def _observe(process: PoseProcess, models: ModelSet, case: Case, target: Path) -
 
 
 def separate_inference_qualities(case: Case) -> tuple[str, ...]:
-    """Return the qualities that need a look of their own: a lesser one is a part of the heavy one.
+    """Return the qualities that each look at a case for themselves.
 
-    Not so from behind, where the heavy model looks alone. Clips of the bench's side shows are
-    judged with the heavy one only.
+    Clips of the bench's side shows are judged with the heavy one only.
     """
-    from_behind = case.movement is Movement.HAND_BEHIND_BACK or case.view is View.BACK
-    if from_behind and case.split in ("fitting", "checking", "trial", "second", "final"):
+    if case.split in ("fitting", "checking", "trial", "second", "final"):
         return ("heavy", "full")
     return ("heavy",)
 
@@ -149,10 +147,10 @@ def observation_path(case: Case, quality: str, kept: Path) -> Path:
 
 def is_kept(case: Case, quality: str, kept: Path) -> bool:
     """Return whether a look is kept that covers the trials which are found in it today."""
-    path = observation_path(case, quality, kept)
-    if not path.exists():
+    try:
+        observation = observation_of(case, quality, kept)
+    except FileNotFoundError:
         return False
-    observation = load_observation(path)[1]
     found = scan_for_trials(observation.coarse, case.task)
     return all(observation.covers(window) for window in found.windows)
 
@@ -164,10 +162,21 @@ def is_seen(case: Case, quality: str, kept: Path) -> bool:
 
 
 def observation_of(case: Case, quality: str, kept: Path) -> ClipObservation:
-    """Return what the networks of a quality saw of a case."""
-    if quality in separate_inference_qualities(case):
-        return load_observation(observation_path(case, quality, kept))[1]
-    return lesser(load_observation(observation_path(case, "heavy", kept))[1], quality)
+    """Return what the networks of a quality saw of a case.
+
+    Raises
+    ------
+    FileNotFoundError
+        No such look is kept.
+    """
+    path = observation_path(case, quality, kept)
+    if not path.exists() and quality != "heavy":
+        part = lesser(observation_of(case, "heavy", kept), quality)
+        if part.fine:  # an older look, for which every network ran
+            return part
+    if not path.exists():
+        raise FileNotFoundError(path)
+    return load_observation(path)[1]
 
 
 def lesser(observation: ClipObservation, quality: str) -> ClipObservation:

@@ -69,7 +69,7 @@ def samples_of(judged: Sequence[Judged]) -> list[Sample]:
                 continue
             terms = [
                 _terms(one, track.between(*window), trial.hold_start_s, trial.hold_end_s)
-                for track in one.observation.fine.values()
+                for track in one.observation.deciding.values()
             ]
             samples.append(
                 Sample(

@@ -12,7 +12,6 @@ import numpy as np
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import arm as landmarks_of
-from measure.domain.movements import Movement, View
 from measure.domain.tracks import Track
 from measure.kinematics.fusion import keypoints_of_passes
 from measure.pose.ensemble import fine_passes
@@ -100,9 +99,9 @@ def _apart(value: float | None, truth: float | None) -> float:
     return (value - truth + 180.0) % 360.0 - 180.0
 
 
-def program_passes(movement: Movement, view: View | None) -> tuple[str, ...]:
+def program_passes() -> tuple[str, ...]:
     """Return the names of the fine passes that the program would run."""
-    passes = fine_passes(movement, view, (ModelQuality.FULL, ModelQuality.HEAVY))
+    passes = fine_passes((ModelQuality.FULL, ModelQuality.HEAVY))
     return tuple(inference_pass.name for inference_pass in passes)
 
 
@@ -113,7 +112,7 @@ def read_arms(arms: Iterable[Arm]) -> list[ArmReading]:
 def read_arm(arm: Arm) -> ArmReading:
     """Read one arm as a hold whose rest is not known."""
     task = arm.task
-    tracks = [arm.passes[name] for name in program_passes(task.movement, task.view)]
+    tracks = [arm.passes[name] for name in program_passes()]
     everything = np.ones(len(tracks[0]), dtype=bool)
     fused = model_of(task.movement).estimate(keypoints_of_passes(tracks, task), task, ~everything)
     hold = read_hold(fused, task, everything, everything, QUALITY)
@@ -145,7 +144,7 @@ def read_real_clip(clip: RealClip) -> ClipReading:
     """Read one clip from what was kept of it."""
     observation = clip.observation
     scan = scan_for_trials(observation.coarse, observation.task(Setup()))
-    wanted = program_passes(observation.movement, scan.view)
+    wanted = program_passes()
     kept: dict[str, Track] = {
         name: track for name, track in observation.fine.items() if name in wanted
     }

@@ -75,10 +75,10 @@ def test_a_hanging_arm_is_read_off_the_elbow_line_alone():
 
 
 @pytest.mark.parametrize(
-    ("movement", "view", "most"),
-    [(Movement.ABDUCTION, View.FRONT, 2.1), (Movement.FLEXION, View.SIDE, 5.6)],
+    ("movement", "view", "share", "most"),
+    [(Movement.ABDUCTION, View.FRONT, 0.7, 2.1), (Movement.FLEXION, View.SIDE, 1.0, 8.0)],
 )
-def test_the_wrists_lead_counts_seven_tenths_up_to_a_limit(movement, view, most):
+def test_a_share_of_the_wrists_lead_counts_up_to_a_limit(movement, view, share, most):
     # The upper arm is 0.55 long, the forearm 0.50.
     small, large = (
         read(
@@ -90,8 +90,8 @@ def test_the_wrists_lead_counts_seven_tenths_up_to_a_limit(movement, view, most)
         for bend in (4.0, 45.0)
     )
     lead = np.degrees(np.arctan2(0.5 * np.sin(np.radians(4)), 0.55 + 0.5 * np.cos(np.radians(4))))
-    assert small[1] == pytest.approx(90 + 0.7 * lead, abs=1e-6)
-    assert small[0] == pytest.approx(30 + 0.7 * lead / 2, abs=1e-6)
+    assert small[1] == pytest.approx(90 + share * lead, abs=1e-6)
+    assert small[0] == pytest.approx(30 + share * lead / 2, abs=1e-6)
     assert large == pytest.approx([30 + most / 2, 90 + most], abs=1e-6)
 
 

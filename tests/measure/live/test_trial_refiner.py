@@ -70,7 +70,7 @@ def test_a_trial_is_settled_by_the_careful_passes_over_its_own_pictures(captured
         assert desk.came.wait(10.0)
     (news,) = desk.news
     (job,) = desk.process.jobs
-    assert job.passes == MODELS.fine(Movement.FLEXION)
+    assert job.passes == MODELS.fine()
     assert job.alone
     decimator = Decimator(decimation_plan([captured.candidate], Movement.FLEXION))
     wanted = [picture.index for picture in captured.pictures if decimator.takes(picture.time_s)]

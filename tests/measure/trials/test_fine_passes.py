@@ -53,7 +53,7 @@ def test_every_pass_follows_the_person_of_the_coarse_one(
     trials = scan_for_trials(coarse, TASK).trials
     tracks = run_fine_passes(MODELS, TASK, trials, coarse, run, fps=fps)
     (plan,) = plans
-    assert plan.passes == MODELS.fine(TASK.movement, TASK.view)
+    assert plan.passes == MODELS.fine()
     assert plan.rate_factor == factor
     assert plan.decimation == decimation_plan(trials, TASK.movement, factor)
     assert plan.alone
