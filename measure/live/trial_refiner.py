@@ -20,8 +20,7 @@ from measure.trials.fine_passes import FinePlan, run_fine_passes
 from measure.trials.refinement import RefinedTrial, refine_trial
 from measure.video.sampling import Decimator
 
-#: Stands for the coarse pass where a model's name is asked for: it was never measured, so its
-#: interval is that of the worst one that was.
+#: Stands for the coarse pass where a model's name is asked for; its interval is wider.
 COARSE_ONLY = "quick"
 
 #: Longest wait for a sign of life of the process, seconds. [technical]

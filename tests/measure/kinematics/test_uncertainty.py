@@ -34,7 +34,7 @@ def test_a_raised_arm_is_harder_to_read_than_a_hanging_one():
         for value in (-5.0, 0.0, 45.0, 90.0, 170.0)
     ]
     assert abduction == pytest.approx([1.0, 1.0, 1.25, 1.5, 1.5])
-    assert difficulty(Movement.FLEXION, View.SIDE, 90.0, 0.0, ()) == pytest.approx(1.5 * 1.25)
+    assert difficulty(Movement.FLEXION, View.SIDE, 90.0, 0.0, ()) == pytest.approx(1.5 * 1.15)
     assert difficulty(Movement.ABDUCTION, View.FRONT, 0.0, 8.0, ()) == pytest.approx(math.sqrt(2))
     assert difficulty(Movement.EXTERNAL_ROTATION, View.OBLIQUE, 60.0, 0.0, ()) == 1
 
@@ -48,7 +48,7 @@ def test_the_interval_is_the_measured_part_with_what_it_could_not_see(movement, 
     assert with_allowance(movement, 0.0) == max(
         facts.allowance, LEAST_HALF_WIDTH.get(facts.family, 0.0)
     )
-    assert measured_half_width(movement, view, "never-measured") >= 2 * measured
+    assert measured_half_width(movement, view, "never-measured") >= 1.5 * measured
 
 
 @pytest.mark.parametrize(("movement", "view"), VIEWS)
