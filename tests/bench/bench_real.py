@@ -72,6 +72,11 @@ def report(
         "### Real people and lines with nothing fitted",
         "One pass of the heavy model against its own trunk line, over the arms that are read.",
         tables.lines_table({**groups, "all": good}),
+        "### Real people by deciding model",
+        "Flexion and abduction as everywhere; on the right intervals whose width comes from all "
+        "other groups alone, each group one witness. Difficulty is what the reading itself tells "
+        "(`measure/kinematics/uncertainty`), and no interval is narrower than the least shown.",
+        tables.models_table({"heavy": good, "full": usable(read_arms(people.arms, "full"))}),
         "### Real arms that should rather be refused",
         tables.doubtful_text(arms),
         "### Clips of real people",

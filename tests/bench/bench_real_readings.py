@@ -12,8 +12,10 @@ import numpy as np
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import Setup
 from measure.domain.landmarks import arm as landmarks_of
+from measure.domain.reasons import Reason
 from measure.domain.tracks import Track
 from measure.kinematics.fusion import keypoints_of_passes
+from measure.live.trial_refiner import COARSE_ONLY
 from measure.pose.ensemble import fine_passes
 from measure.pose_models.catalogue import ModelQuality
 from measure.trials.movement_model import model_of
@@ -22,8 +24,11 @@ from measure.trials.scan import scan_for_trials
 from tests.bench.bench_real_cases import Arm, RealClip
 from tests.bench.plain_line import plain_line_deg
 
-#: The model whose passes were kept.
-QUALITY = ModelQuality.HEAVY.value
+#: The deciding models, with those that run beside them.
+QUALITIES: dict[str, tuple[ModelQuality, ...]] = {
+    "heavy": (ModelQuality.FULL, ModelQuality.HEAVY),
+    "full": (ModelQuality.FULL,),
+}
 ELBOW_LINE, WRIST_LINE = "elbow line", "wrist line"
 
 
@@ -37,6 +42,8 @@ class ArmReading:
         Also where the arm is refused; None where the passes disagree.
     half_deg
         Half-width of the shown interval; None for a refusal.
+    spread_deg
+        How far the passes lie apart; NaN where they disagree.
     plain_deg
         By name: angles of the heavy pass alone against its own trunk line, nothing fitted.
     """
@@ -44,8 +51,9 @@ class ArmReading:
     arm: Arm
     value_deg: float | None
     half_deg: float | None
-    refused_for: tuple[str, ...]
-    notes: tuple[str, ...]
+    spread_deg: float
+    refused_for: tuple[Reason, ...]
+    notes: tuple[Reason, ...]
     plain_deg: dict[str, float] = field(default_factory=dict)
 
     @property
@@ -99,36 +107,37 @@ def _apart(value: float | None, truth: float | None) -> float:
     return (value - truth + 180.0) % 360.0 - 180.0
 
 
-def program_passes() -> tuple[str, ...]:
+def program_passes(quality: str = "heavy") -> tuple[str, ...]:
     """Return the names of the fine passes that the program would run."""
-    passes = fine_passes((ModelQuality.FULL, ModelQuality.HEAVY))
+    passes = fine_passes(QUALITIES[quality])
     return tuple(inference_pass.name for inference_pass in passes)
 
 
-def read_arms(arms: Iterable[Arm]) -> list[ArmReading]:
-    return [read_arm(arm) for arm in arms]
+def read_arms(arms: Iterable[Arm], quality: str = "heavy") -> list[ArmReading]:
+    return [read_arm(arm, quality) for arm in arms]
 
 
-def read_arm(arm: Arm) -> ArmReading:
+def read_arm(arm: Arm, quality: str = "heavy") -> ArmReading:
     """Read one arm as a hold whose rest is not known."""
     task = arm.task
-    tracks = [arm.passes[name] for name in program_passes()]
+    tracks = [arm.passes[name] for name in program_passes(quality)]
     everything = np.ones(len(tracks[0]), dtype=bool)
     fused = model_of(task.movement).estimate(keypoints_of_passes(tracks, task), task, ~everything)
-    hold = read_hold(fused, task, everything, everything, QUALITY)
+    hold = read_hold(fused, task, everything, everything, quality)
     return ArmReading(
         arm=arm,
         value_deg=hold.value,
         half_deg=hold.half_width,
-        refused_for=tuple(map(str, hold.result.refused_for)),
-        notes=tuple(map(str, hold.result.notes)),
+        spread_deg=hold.spread,
+        refused_for=hold.result.refused_for,
+        notes=hold.result.notes,
         plain_deg=_plain_lines(arm),
     )
 
 
 def _plain_lines(arm: Arm) -> dict[str, float]:
     """Return both lines of the heavy pass's last run; nothing where it saw nobody."""
-    own, points_px = landmarks_of(arm.task.side), arm.passes[QUALITY].points_px[-1]
+    own, points_px = landmarks_of(arm.task.side), arm.passes[ModelQuality.HEAVY.value].points_px[-1]
     lines = {
         name: float(plain_line_deg(points_px, arm.task, end))
         for name, end in ((ELBOW_LINE, own.elbow), (WRIST_LINE, own.wrist))
@@ -152,7 +161,10 @@ def read_real_clip(clip: RealClip) -> ClipReading:
     coarse_only = lacking or (bool(scan.trials) and set(kept) != set(wanted))
     if coarse_only:
         observation = replace(
-            observation, fine={"coarse": observation.coarse}, windows=scan.windows
+            observation,
+            fine={"coarse": observation.coarse},
+            windows=scan.windows,
+            model=COARSE_ONLY,
         )
     else:
         observation = replace(observation, fine=kept)

@@ -16,6 +16,7 @@ from tests.bench.bench_real_figures import (
     mean_over_ranges,
 )
 from tests.bench.bench_real_goals import Goal
+from tests.bench.bench_real_intervals import left_out, resting_on_real_people
 from tests.bench.bench_real_readings import ELBOW_LINE, WRIST_LINE, ArmReading, ClipReading
 
 _HEADER = (
@@ -175,6 +176,28 @@ def wrong_person(arms: Sequence[ArmReading]) -> str:
         f"On {len(arms)} more usable arms the networks found another person than the marked one, "
         f"or a broken skeleton; {accepted} of them were read."
     )
+
+
+def models_table(by_quality: Mapping[str, Sequence[ArmReading]]) -> str:
+    """Return the figures of each deciding model, and what its intervals hold of groups left out."""
+    lines = [
+        "| model | arms read | bias | mean abs. error | interval holds | ± shown "
+        "| ± called for at difficulty 1 | holds of groups left out | of those from 30° | ± there |",
+        "|---|---|---|---|---|---|---|---|---|---|",
+    ]
+    for quality, arms in by_quality.items():
+        cell, resting = figures(arms), resting_on_real_people(arms)
+        if cell is None or cell.held is None or not resting:
+            continue
+        out = left_out(resting)
+        raised = "" if out.held_raised is None else percent(out.held_raised)
+        lines.append(
+            f"| {quality} | {cell.accepted} of {cell.offered} | {degrees(cell.bias, '+')} "
+            f"| {degrees(cell.mean_error)} | {percent(cell.held)} | {cell.half:.1f}° "
+            f"| {out.width:.1f}° | {percent(out.held)} | {raised} "
+            f"| {out.half:.1f}° |"
+        )
+    return "\n".join(lines)
 
 
 def doubtful_text(arms: Sequence[ArmReading]) -> str:

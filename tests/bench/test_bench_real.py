@@ -8,11 +8,13 @@ import pytest
 from measure.domain.landmarks import LANDMARKS, Landmark, Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
+from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState, Track
 from tests.bench import bench_real_table as tables
 from tests.bench.bench_real_cases import IN_TREE, Arm, load_real_people
 from tests.bench.bench_real_figures import figures, group_bootstrap, mean_over_ranges
 from tests.bench.bench_real_goals import Goal, goals
+from tests.bench.bench_real_intervals import group_conformal, left_out
 from tests.bench.bench_real_readings import (
     ELBOW_LINE,
     WRIST_LINE,
@@ -76,7 +78,8 @@ def reading(
         arm=arm(marked_deg, group),
         value_deg=value,
         half_deg=half_deg,
-        refused_for=() if half_deg is not None else ("hidden", "elbow-bent"),
+        spread_deg=0.0,
+        refused_for=() if half_deg is not None else (Reason.HIDDEN, Reason.ELBOW_BENT),
         notes=(),
         plain_deg={ELBOW_LINE: marked_deg - 1.0},
     )
@@ -100,6 +103,21 @@ def test_more_arms_of_the_same_groups_make_nothing_surer() -> None:
 
 def test_with_few_groups_nothing_is_said() -> None:
     assert group_bootstrap(np.arange(40.0), list("abcd") * 10) is None
+
+
+def test_conformal_width_of_groups_that_weigh_alike() -> None:
+    # 38 of 39 groups and the one to come are 95 %; a hundred arms of one group change nothing.
+    scores = np.array([float(number) for number in range(1, 39)] + [50.0] * 100)
+    groups = [str(number) for number in range(1, 39)] + ["many"] * 100
+    assert group_conformal(scores, groups) == 38.0
+    assert group_conformal(np.array([3.0, 9.0]), ["a", "b"]) == 9.0
+
+
+def test_who_is_left_out_does_not_widen_the_own_interval() -> None:
+    # Twenty groups at 4 degrees, one at 40: its own interval comes from the others and fails.
+    arms = [reading(4.0, group=str(number)) for number in range(20)]
+    out = left_out([*arms, reading(40.0, group="odd")])
+    assert out.held.value == pytest.approx(20 / 21)
 
 
 def test_figures_of_four_arms_counted_by_hand() -> None:
