@@ -12,10 +12,11 @@ from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray, IntArray
 from measure.domain.measurement_task import MeasurementTask
+from measure.domain.movements import Direction
 from measure.domain.tracks import Track
 from measure.kinematics.angles import median_over, nanmedian
 from measure.kinematics.bias_correction import reach_correction, rotation_correction
-from measure.kinematics.elevation import elevation_of
+from measure.kinematics.elevation import elevation_of, hanging_part_deg
 from measure.kinematics.keypoints import ArmKeypoints, arm_keypoints
 from measure.kinematics.reach import reach_of
 from measure.kinematics.rotation import Rotation, rotation_of
@@ -144,12 +145,14 @@ def fuse_elevation(passes: PassKeypoints, task: MeasurementTask, rest: Mask) -> 
     Parameters
     ----------
     rest
-        Not used: each frame is read by itself.
+        Shape (n,): the neutral frames before the trial, from which extension is counted.
     """
     elevations = [
         elevation_of(keypoints, task.movement, task.known_view) for keypoints in passes.per_pass
     ]
     per_pass = np.stack([elevation.value_deg for elevation in elevations])
+    if task.facts.direction is Direction.BACKWARDS:
+        per_pass -= hanging_part_deg(elevations, per_pass, rest)
     shift = nanmedian(
         np.stack([elevation.vertical_deg - elevation.value_deg for elevation in elevations])
     )

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from measure.domain.landmarks import Side, arm
 from measure.domain.movements import Movement, View
-from measure.kinematics.elevation import elevation_of
+from measure.kinematics.elevation import elevation_of, hanging_part_deg
 from measure.kinematics.keypoints import arm_keypoints
 from tests.support.stick_figure import elevation_track
 
@@ -102,6 +102,18 @@ def test_the_other_arm_changes_nothing():
     points[:, [other.elbow, other.wrist]] -= [0.0, 200.0]
     raised = read(replace(track, points_px=points), Movement.ABDUCTION, Side.LEFT, View.FRONT)
     np.testing.assert_allclose(raised.value_deg, ANGLES, atol=1e-9)
+
+
+def test_extension_is_counted_from_the_hanging_arm():
+    def part(rests_at_deg, value_deg, *, at_rest=True):
+        track = elevation_track(np.array([rests_at_deg]), Movement.EXTENSION, Side.LEFT, View.SIDE)
+        elevation = read(track, Movement.EXTENSION, Side.LEFT, View.SIDE)
+        return hanging_part_deg([elevation], np.array([value_deg]), np.array([at_rest]))[0]
+
+    assert part(-4.0, 60.0) == pytest.approx(-2.0, abs=1e-6)  # cos 60 = 1/2
+    assert part(3.0, 60.0) == pytest.approx(1.5, abs=1e-6)
+    assert part(-12.0, 0.0) == pytest.approx(-5.0, abs=1e-6)
+    assert part(-4.0, 60.0, at_rest=False) == 0
 
 
 def test_a_missing_wrist_leaves_no_reading_but_an_elbow_line():
