@@ -25,6 +25,7 @@ from tests.bench.accuracy_cases import (
     observation_of,
     observe_all,
 )
+from tests.bench.accuracy_goals import goals_table
 from tests.bench.accuracy_judge import Judged, judge
 
 _ROOT = Path(__file__).resolve().parents[2]
@@ -140,7 +141,7 @@ def _report(judged: Callable[[str, str], list[Judged]], split: str, quality: str
 
 
 def _beyond(judged: Callable[[str, str], list[Judged]]) -> str:
-    """Return the tables of very stiff shoulders and of other postures."""
+    """Return the tables of very stiff shoulders, of other postures, and of the goals."""
     stiff, posture = judged("stiff", "heavy"), judged("posture", "heavy")
     return "\n\n".join(
         [
@@ -155,6 +156,8 @@ def _beyond(judged: Callable[[str, str], list[Judged]]) -> str:
             "32 to 45° they must be refused).",
             tables.by(posture, tables.posture),
             tables.summary(posture),
+            "### Goals for virtual people",
+            goals_table(judged("final", "heavy"), stiff, posture),
         ]
     )
 
