@@ -53,7 +53,8 @@ def rest_sentence(guide: SessionPlan) -> str:
     """Return what to do between two trials, or why the last one was refused."""
     refused = guide.last_refusal
     if refused is not None and refused.refused_for:
-        return tr("Not counted: {why}.").format(why=reason_phrase(refused.refused_for[0]))
+        why = ", ".join(map(reason_phrase, refused.refused_for))
+        return tr("Not counted: {why}.").format(why=why)
     return tr("Rest. Begin again when you are ready.")
 
 
@@ -75,44 +76,52 @@ def hint_sentence(hint: SetupHint) -> str:
 def frame_phrase(frame: LiveFrame | None) -> str:
     """Return in a few words how well the arm is seen."""
     if frame is None or frame.points_px is None:
-        return tr("nobody seen")
+        return tr("no one in view")
     return reason_phrase(frame.reasons[0]) if frame.reasons else tr("seen well")
 
 
 def reason_phrase(reason: Reason) -> str:
     """Return a reason in a few words, legible from across the room."""
     return {
-        Reason.NOBODY: tr("nobody seen"),
+        Reason.NOBODY: tr("no one in view"),
         Reason.OTHER_PERSON: tr("somebody else in view"),
         Reason.TWO_PEOPLE: tr("two people in view"),
         Reason.PERSON_LOST: tr("lost from view"),
+        Reason.MOVED_FAST: tr("move more slowly, upright"),
         Reason.UNREADABLE_FRAMES: tr("damaged pictures"),
         Reason.LOW_FRAME_RATE: tr("too few pictures a second"),
-        Reason.TURNED_PICTURE: tr("the picture is turned"),
-        Reason.WRONG_VIEW: tr("turn as the drawing shows"),
-        Reason.FAR_ARM: tr("turn round, the other arm is nearer"),
+        Reason.TURNED_PICTURE: tr("head not above the hips"),
+        Reason.WRONG_VIEW: tr("stand as the drawing shows"),
+        Reason.FACING_CAMERA: tr("turn your back to the camera"),
+        Reason.TRUNK_OBLIQUE: tr("turn squarely to the camera"),
+        Reason.WRONG_TURN: tr("turn halfway to the side"),
+        Reason.FAR_ARM: tr("turn your other side to the camera"),
         Reason.OUT_OF_PICTURE: tr("out of the picture"),
-        Reason.HIDDEN: tr("arm or hips hidden"),
-        Reason.LIMB_LENGTH: tr("arm not seen clearly"),
+        Reason.HIDDEN: tr("arm or hips not seen clearly"),
+        Reason.HAND_NOT_BEHIND: tr("hand not seen behind the back"),
+        Reason.LIMB_LENGTH: tr("arm not seen reliably"),
         Reason.SIDES_EXCHANGED: tr("left and right mixed up"),
-        Reason.ELBOW_BENT: tr("the elbow seemed bent"),
+        Reason.ELBOW_BENT: tr("the elbow was bent"),
         Reason.ELBOW_NOT_SQUARE: tr("the elbow was not at 90\u00b0"),
         Reason.ELBOW_OFF_TRUNK: tr("the elbow left the side"),
-        Reason.TRUNK_LEAN: tr("the trunk leaned"),
-        Reason.TRUNK_TURNED: tr("the trunk turned"),
+        Reason.TRUNK_LEAN: tr("the body leaned"),
+        Reason.TRUNK_TURNED: tr("the body turned"),
         Reason.OUT_OF_PLANE: tr("the arm left its plane"),
         Reason.SHRUG: tr("the shoulder rose"),
+        Reason.OTHER_ARM_RAISED: tr("the other arm was raised too"),
         Reason.NO_FACING_STANCE: tr("face the camera first, then turn"),
+        Reason.NO_ZERO_POSE: tr("begin with the forearm straight ahead"),
         Reason.NO_NEUTRAL: tr("no rest before it"),
         Reason.NO_MOVE: tr("no movement seen"),
-        Reason.NO_HOLD: tr("no still hold"),
-        Reason.UNSTEADY_HOLD: tr("the hold was unsteady"),
+        Reason.LITTLE_MOVEMENT: tr("hardly any movement"),
+        Reason.NO_HOLD: tr("not still for a second"),
+        Reason.UNSTEADY_HOLD: tr("not quite still"),
         Reason.PASSES_DISAGREE: tr("not seen clearly enough"),
-        Reason.TOO_UNCERTAIN: tr("not seen clearly enough"),
-        Reason.IMPOSSIBLE_VALUE: tr("that value cannot be"),
+        Reason.IMPOSSIBLE_VALUE: tr("more than a shoulder can do"),
+        Reason.TOO_UNCERTAIN: tr("too uncertain to be of use"),
         Reason.FEW_TRIALS: tr("too few trials"),
         Reason.SPREAD_TRIALS: tr("the trials differ"),
-    }.get(reason, tr("not seen clearly enough"))
+    }[reason]
 
 
 def trouble_sentence(trouble: SourceFault) -> str:

@@ -1,5 +1,7 @@
 """Wording of names, values and measurements in the language of the window."""
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import QCoreApplication
 
 from calibration.message import TranslatableMessage
@@ -96,10 +98,21 @@ def reason_sentence(reason: Reason) -> str:
     return tr(SENTENCES[reason])
 
 
-def advice_words(reason: Reason) -> str:
-    """Return only the advice of a reason, or the reason itself where nothing can be done."""
-    finding, _, advice = reason_sentence(reason).partition(". ")
-    return advice or finding
+def reason_sentences(reasons: Iterable[Reason]) -> str:
+    return " ".join(map(reason_sentence, reasons))
+
+
+def advice_words(reasons: Iterable[Reason]) -> str:
+    """Return only the advice of reasons, each once; a reason itself where nothing can be done."""
+    parts = (reason_sentence(reason).partition(". ") for reason in reasons)
+    return " ".join(dict.fromkeys(advice or finding for finding, _, advice in parts))
+
+
+def notes_words(measurement: Measurement | None) -> str:
+    """Return what a reading carries as notes, or nothing."""
+    if measurement is None or measurement.value is None or not measurement.notes:
+        return ""
+    return tr("Noted: ") + reason_sentences(measurement.notes)
 
 
 def stopped_by_name(stopped_by: LimitingFactor) -> str:
@@ -196,10 +209,9 @@ def band_words(band: str) -> str:
 
 
 def measurement_words(measurement: Measurement) -> str:
-    """Return one line for a measurement, or why there is no reading."""
+    """Return one line for a measurement, or every reason why there is no reading."""
     if measurement.status is Status.REFUSED:
-        first = measurement.reasons[0] if measurement.reasons else None
-        return tr("No reading. ") + (reason_sentence(first) if first else "")
+        return tr("No reading. ") + reason_sentences(measurement.refused_for)
     if measurement.level is not None:
         level = measurement.level
         return tr("{band}, {low} to {high}").format(
@@ -214,9 +226,9 @@ def measurement_words(measurement: Measurement) -> str:
 
 
 def trial_words(trial: Trial, unit: Unit) -> str:
-    """Return one line for a trial: its value and interval, or the first reason against it."""
+    """Return one line for a trial: its value and interval, or the reasons against it."""
     if trial.refused_for:
-        return tr("Not counted. ") + reason_sentence(trial.refused_for[0])
+        return tr("Not counted. ") + reason_sentences(trial.refused_for)
     if trial.value is None or trial.low is None or trial.high is None:
         return tr("Not counted.")
     return tr("{value} ({range})").format(

@@ -1426,10 +1426,6 @@ Lecturas: {count}</translation>
         <translation>La luz está detrás de usted. Cámbiela de lado o baje una persiana.</translation>
     </message>
     <message>
-        <source>nobody seen</source>
-        <translation>no se ve a nadie</translation>
-    </message>
-    <message>
         <source>seen well</source>
         <translation>se ve bien</translation>
     </message>
@@ -1454,36 +1450,12 @@ Lecturas: {count}</translation>
         <translation>pocas imágenes por segundo</translation>
     </message>
     <message>
-        <source>the picture is turned</source>
-        <translation>la imagen está girada</translation>
-    </message>
-    <message>
-        <source>turn as the drawing shows</source>
-        <translation>colóquese como en el dibujo</translation>
-    </message>
-    <message>
-        <source>turn round, the other arm is nearer</source>
-        <translation>dese la vuelta, el otro brazo está más cerca</translation>
-    </message>
-    <message>
         <source>out of the picture</source>
         <translation>fuera de la imagen</translation>
     </message>
     <message>
-        <source>arm or hips hidden</source>
-        <translation>brazo o caderas tapados</translation>
-    </message>
-    <message>
-        <source>arm not seen clearly</source>
-        <translation>el brazo no se ve claro</translation>
-    </message>
-    <message>
         <source>left and right mixed up</source>
         <translation>izquierda y derecha confundidas</translation>
-    </message>
-    <message>
-        <source>the elbow seemed bent</source>
-        <translation>el codo parecía doblado</translation>
     </message>
     <message>
         <source>the elbow was not at 90°</source>
@@ -1492,14 +1464,6 @@ Lecturas: {count}</translation>
     <message>
         <source>the elbow left the side</source>
         <translation>el codo se separó del costado</translation>
-    </message>
-    <message>
-        <source>the trunk leaned</source>
-        <translation>el tronco se inclinó</translation>
-    </message>
-    <message>
-        <source>the trunk turned</source>
-        <translation>el tronco giró</translation>
     </message>
     <message>
         <source>the arm left its plane</source>
@@ -1522,20 +1486,92 @@ Lecturas: {count}</translation>
         <translation>no se vio movimiento</translation>
     </message>
     <message>
-        <source>no still hold</source>
-        <translation>sin pausa quieta</translation>
-    </message>
-    <message>
-        <source>the hold was unsteady</source>
-        <translation>la pausa no fue firme</translation>
-    </message>
-    <message>
         <source>not seen clearly enough</source>
         <translation>no se ve bastante claro</translation>
     </message>
     <message>
-        <source>that value cannot be</source>
-        <translation>ese valor no es posible</translation>
+        <source>no one in view</source>
+        <translation>no se ve a nadie</translation>
+    </message>
+    <message>
+        <source>move more slowly, upright</source>
+        <translation>muévase más despacio, erguido</translation>
+    </message>
+    <message>
+        <source>head not above the hips</source>
+        <translation>la cabeza no está sobre las caderas</translation>
+    </message>
+    <message>
+        <source>stand as the drawing shows</source>
+        <translation>colóquese como en el dibujo</translation>
+    </message>
+    <message>
+        <source>turn your back to the camera</source>
+        <translation>dé la espalda a la cámara</translation>
+    </message>
+    <message>
+        <source>turn squarely to the camera</source>
+        <translation>póngase de lleno hacia la cámara</translation>
+    </message>
+    <message>
+        <source>turn halfway to the side</source>
+        <translation>gire a medias hacia un lado</translation>
+    </message>
+    <message>
+        <source>turn your other side to the camera</source>
+        <translation>ponga el otro costado hacia la cámara</translation>
+    </message>
+    <message>
+        <source>arm or hips not seen clearly</source>
+        <translation>brazo o caderas mal visibles</translation>
+    </message>
+    <message>
+        <source>hand not seen behind the back</source>
+        <translation>no se ve la mano en la espalda</translation>
+    </message>
+    <message>
+        <source>arm not seen reliably</source>
+        <translation>el brazo no se ve con seguridad</translation>
+    </message>
+    <message>
+        <source>the elbow was bent</source>
+        <translation>el codo estaba doblado</translation>
+    </message>
+    <message>
+        <source>the body leaned</source>
+        <translation>el cuerpo se inclinó</translation>
+    </message>
+    <message>
+        <source>the body turned</source>
+        <translation>el cuerpo giró</translation>
+    </message>
+    <message>
+        <source>the other arm was raised too</source>
+        <translation>el otro brazo también estaba levantado</translation>
+    </message>
+    <message>
+        <source>begin with the forearm straight ahead</source>
+        <translation>empiece con el antebrazo hacia delante</translation>
+    </message>
+    <message>
+        <source>hardly any movement</source>
+        <translation>apenas hubo movimiento</translation>
+    </message>
+    <message>
+        <source>not still for a second</source>
+        <translation>no estuvo quieto un segundo</translation>
+    </message>
+    <message>
+        <source>not quite still</source>
+        <translation>no estuvo del todo quieto</translation>
+    </message>
+    <message>
+        <source>more than a shoulder can do</source>
+        <translation>más de lo que puede un hombro</translation>
+    </message>
+    <message>
+        <source>too uncertain to be of use</source>
+        <translation>demasiado incierto para servir</translation>
     </message>
     <message>
         <source>too few trials</source>
@@ -2034,122 +2070,6 @@ Lecturas: {count}</translation>
         <translation>Mano a la espalda</translation>
     </message>
     <message>
-        <source>Nobody was in view. Stand where the camera sees you from head to hips.</source>
-        <translation>No se veía a nadie. Póngase donde la cámara le vea de la cabeza a las caderas.</translation>
-    </message>
-    <message>
-        <source>Another person was measured for a while. Ask others to step out of the picture.</source>
-        <translation>Durante un rato se midió a otra persona. Pida a los demás que salgan de la imagen.</translation>
-    </message>
-    <message>
-        <source>Two people were in view. Ask others to step out of the picture.</source>
-        <translation>Había dos personas a la vista. Pida a los demás que salgan de la imagen.</translation>
-    </message>
-    <message>
-        <source>The person was lost during the movement. Stay in the picture and add some light.</source>
-        <translation>Se perdió a la persona durante el movimiento. Quédese en la imagen y dé algo más de luz.</translation>
-    </message>
-    <message>
-        <source>Part of the recording is damaged. Record it again.</source>
-        <translation>Una parte de la grabación está dañada. Grábela otra vez.</translation>
-    </message>
-    <message>
-        <source>Too few pictures a second. Add light or choose a smaller picture.</source>
-        <translation>Pocas imágenes por segundo. Dé más luz o elija una imagen más pequeña.</translation>
-    </message>
-    <message>
-        <source>The picture seems to be turned: the head is not above the hips. Turn the picture upright.</source>
-        <translation>La imagen parece girada: la cabeza no está sobre las caderas. Póngala derecha.</translation>
-    </message>
-    <message>
-        <source>The camera sees the body from the wrong direction for this movement. Stand as the drawing shows.</source>
-        <translation>La cámara ve el cuerpo desde un lado que no sirve para este movimiento. Colóquese como en el dibujo.</translation>
-    </message>
-    <message>
-        <source>The arm is on the far side of the body. Turn round so that it is next to the camera.</source>
-        <translation>El brazo queda al otro lado del cuerpo. Dese la vuelta para que esté junto a la cámara.</translation>
-    </message>
-    <message>
-        <source>Shoulder, hand or hips left the picture. Step back or move the camera.</source>
-        <translation>El hombro, la mano o las caderas salieron de la imagen. Retroceda o mueva la cámara.</translation>
-    </message>
-    <message>
-        <source>Shoulder, arm or hips were hidden. Move what is in the way; wear something close-fitting.</source>
-        <translation>El hombro, el brazo o las caderas estaban tapados. Aparte lo que estorba; lleve ropa ajustada.</translation>
-    </message>
-    <message>
-        <source>The arm seemed to change its length, so its points cannot be trusted. Wear something close-fitting and add light.</source>
-        <translation>El brazo parecía cambiar de longitud, así que no hay que fiarse de sus puntos. Lleve ropa ajustada y dé más luz.</translation>
-    </message>
-    <message>
-        <source>Left and right arm could not be told apart. Record it again.</source>
-        <translation>No se pudo distinguir el brazo izquierdo del derecho. Grábelo otra vez.</translation>
-    </message>
-    <message>
-        <source>The elbow was not at a right angle. Keep it bent to 90 degrees.</source>
-        <translation>El codo no estaba en ángulo recto. Manténgalo doblado a 90 grados.</translation>
-    </message>
-    <message>
-        <source>The elbow left the side. Keep it on the rolled towel.</source>
-        <translation>El codo se separó del costado. Manténgalo sobre la toalla enrollada.</translation>
-    </message>
-    <message>
-        <source>The trunk leaned. Stay upright and let only the arm move.</source>
-        <translation>El tronco se inclinó. Mantenga el tronco recto y mueva solo el brazo.</translation>
-    </message>
-    <message>
-        <source>The trunk turned. Keep the chest still.</source>
-        <translation>El tronco giró. Mantenga el pecho quieto.</translation>
-    </message>
-    <message>
-        <source>The arm moved out of its plane. Move it as the drawing shows.</source>
-        <translation>El brazo salió de su plano. Muévalo como en el dibujo.</translation>
-    </message>
-    <message>
-        <source>The shoulder rose with the arm. This is common; it is only noted.</source>
-        <translation>El hombro subió con el brazo. Es frecuente; solo se anota.</translation>
-    </message>
-    <message>
-        <source>No facing stance was seen at the start. Face the camera for a second, then turn.</source>
-        <translation>Al principio no se le vio de frente. Mire a la cámara un segundo y luego gire.</translation>
-    </message>
-    <message>
-        <source>The arm did not start in its neutral position. Begin with a second of rest.</source>
-        <translation>El brazo no partió de su posición neutra. Empiece con un segundo de reposo.</translation>
-    </message>
-    <message>
-        <source>No movement of this kind was seen.</source>
-        <translation>No se vio ningún movimiento de este tipo.</translation>
-    </message>
-    <message>
-        <source>No still hold of a second was seen. Hold the end position a little longer.</source>
-        <translation>No se vio una pausa quieta de un segundo. Mantenga la posición final un poco más de tiempo.</translation>
-    </message>
-    <message>
-        <source>The hold was unsteady.</source>
-        <translation>La pausa no fue firme.</translation>
-    </message>
-    <message>
-        <source>Repeated looks at the same pictures disagree. Try closer-fitting clothes, more light or a plainer background.</source>
-        <translation>Al mirar varias veces las mismas imágenes no se obtiene lo mismo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
-    </message>
-    <message>
-        <source>The interval would be too wide to mean anything. Try closer-fitting clothes, more light or a plainer background.</source>
-        <translation>El intervalo sería demasiado amplio para decir algo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
-    </message>
-    <message>
-        <source>The value found is not possible for a shoulder.</source>
-        <translation>El valor hallado no es posible en un hombro.</translation>
-    </message>
-    <message>
-        <source>Fewer than three trials were scored.</source>
-        <translation>Contaron menos de tres intentos.</translation>
-    </message>
-    <message>
-        <source>The trials differ from each other more than usual.</source>
-        <translation>Los intentos difieren entre sí más de lo habitual.</translation>
-    </message>
-    <message>
         <source>front</source>
         <translation>de frente</translation>
     </message>
@@ -2362,10 +2282,6 @@ Lecturas: {count}</translation>
         <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
     </message>
     <message>
-        <source>The elbow seemed bent. Keep it as straight as is comfortable.</source>
-        <translation>El codo parecía doblado. Manténgalo recto, sin forzarlo.</translation>
-    </message>
-    <message>
         <source>reach up high, as to the top of a cupboard</source>
         <translation>llegar muy arriba, como a lo alto de un armario</translation>
     </message>
@@ -2444,6 +2360,158 @@ Lecturas: {count}</translation>
     <message>
         <source>Another place or tilt, please: {kept} of {enough} views.</source>
         <translation>Otro lugar u otra inclinación, por favor: {kept} de {enough} vistas.</translation>
+    </message>
+    <message>
+        <source>No one was in view. Stand or sit upright where the camera sees you from head to hips, and come closer if you look small in the picture.</source>
+        <translation>No se veía a nadie. Póngase de pie o siéntese erguido donde la cámara le vea de la cabeza a las caderas, y acérquese si sale pequeño en la imagen.</translation>
+    </message>
+    <message>
+        <source>Someone else was followed for part of the time. Ask others to leave the picture.</source>
+        <translation>Durante una parte del tiempo se siguió a otra persona. Pida a los demás que salgan de la imagen.</translation>
+    </message>
+    <message>
+        <source>Two people were in view. Ask others to leave the picture.</source>
+        <translation>Se veían dos personas. Pida a los demás que salgan de la imagen.</translation>
+    </message>
+    <message>
+        <source>You were lost from view during the movement. Move slowly, stay upright and keep inside the picture.</source>
+        <translation>Se le perdió de vista durante el movimiento. Muévase despacio, manténgase erguido y no salga de la imagen.</translation>
+    </message>
+    <message>
+        <source>You moved too fast to be followed, or did not stay upright. Move slowly, standing or sitting upright.</source>
+        <translation>Se movió demasiado deprisa para poder seguirle, o no estaba erguido. Muévase despacio, de pie o sentado con la espalda recta.</translation>
+    </message>
+    <message>
+        <source>Part of the recording is damaged. Use an undamaged copy, or record the movement again.</source>
+        <translation>Una parte de la grabación está dañada. Use una copia sin daños o vuelva a grabar el movimiento.</translation>
+    </message>
+    <message>
+        <source>There were too few pictures a second. Add light or choose a smaller picture.</source>
+        <translation>Había muy pocas imágenes por segundo. Añada luz o elija una imagen más pequeña.</translation>
+    </message>
+    <message>
+        <source>Your head was not above your hips: the picture is on its side, or you were lying or bending. Set the camera upright, and stand or sit upright.</source>
+        <translation>La cabeza no estaba por encima de las caderas: la imagen está girada, o usted estaba tumbado o inclinado. Ponga la cámara derecha, y colóquese de pie o sentado con la espalda recta.</translation>
+    </message>
+    <message>
+        <source>The camera saw you from the wrong direction for this movement. Stand as the drawing shows.</source>
+        <translation>La cámara le veía desde una dirección que no sirve para este movimiento. Colóquese como en el dibujo.</translation>
+    </message>
+    <message>
+        <source>The camera saw you from the front. Turn your back to the camera.</source>
+        <translation>La cámara le veía de frente. Dé la espalda a la cámara.</translation>
+    </message>
+    <message>
+        <source>Your body was turned to one side. Turn your chest, or your back, squarely to the camera.</source>
+        <translation>Tenía el cuerpo girado hacia un lado. Ponga el pecho, o la espalda, de lleno hacia la cámara.</translation>
+    </message>
+    <message>
+        <source>Your body was not turned by about 45 degrees. Face the camera first, then turn halfway to the side, with the measured arm nearer to the camera.</source>
+        <translation>El cuerpo no estaba girado unos 45 grados. Mire primero a la cámara y luego gire a medias hacia un lado, con el brazo que se mide más cerca de la cámara.</translation>
+    </message>
+    <message>
+        <source>The arm was on the far side of your body. Turn your other side to the camera.</source>
+        <translation>El brazo estaba en el lado más alejado del cuerpo. Ponga el otro costado hacia la cámara.</translation>
+    </message>
+    <message>
+        <source>Your shoulder, hand or hips were outside the picture. Step back or move the camera.</source>
+        <translation>El hombro, la mano o las caderas quedaban fuera de la imagen. Aléjese un poco o mueva la cámara.</translation>
+    </message>
+    <message>
+        <source>Your shoulder, arm or hips could not be seen clearly. Move away whatever covers them, and wear close-fitting clothes.</source>
+        <translation>El hombro, el brazo o las caderas no se veían bien. Aparte lo que los tape y use ropa ajustada.</translation>
+    </message>
+    <message>
+        <source>The hand was not seen behind your back. Put the back of the hand against your back, with the thumb pointing up.</source>
+        <translation>No se veía la mano detrás de la espalda. Apoye el dorso de la mano en la espalda, con el pulgar hacia arriba.</translation>
+    </message>
+    <message>
+        <source>The arm seemed to change its length, so it was not seen reliably. Wear close-fitting clothes and add light.</source>
+        <translation>El brazo parecía cambiar de longitud, así que no se veía con seguridad. Use ropa ajustada y añada luz.</translation>
+    </message>
+    <message>
+        <source>The left and right sides were mixed up. Face the same way throughout, in front of a plain background.</source>
+        <translation>Se confundieron el lado izquierdo y el derecho. Mire todo el tiempo en la misma dirección, delante de un fondo liso.</translation>
+    </message>
+    <message>
+        <source>The elbow was bent. Keep it as straight as is comfortable.</source>
+        <translation>El codo estaba doblado. Manténgalo tan recto como le resulte cómodo.</translation>
+    </message>
+    <message>
+        <source>The elbow was not at a right angle. Bend it to about 90 degrees and keep the forearm level.</source>
+        <translation>El codo no estaba en ángulo recto. Dóblelo unos 90 grados y mantenga el antebrazo horizontal.</translation>
+    </message>
+    <message>
+        <source>The elbow moved away from your side. Keep it on the rolled towel.</source>
+        <translation>El codo se separó del costado. Manténgalo sobre la toalla enrollada.</translation>
+    </message>
+    <message>
+        <source>Your body leaned. Stay upright and let only the arm move.</source>
+        <translation>El cuerpo se inclinó. Manténgase erguido y mueva solo el brazo.</translation>
+    </message>
+    <message>
+        <source>Your body turned during the movement. Keep your chest still.</source>
+        <translation>El cuerpo giró durante el movimiento. Mantenga el pecho quieto.</translation>
+    </message>
+    <message>
+        <source>The arm moved towards or away from the camera. Move it as the drawing shows.</source>
+        <translation>El brazo se movió hacia la cámara o alejándose de ella. Muévalo como en el dibujo.</translation>
+    </message>
+    <message>
+        <source>The shoulder rose more than usual with the arm. This is common with a stiff shoulder; it is only noted.</source>
+        <translation>El hombro subió con el brazo más de lo habitual. Es frecuente en un hombro rígido; solo se anota.</translation>
+    </message>
+    <message>
+        <source>The other arm was raised too. Compare this reading only with others that were taken in the same way.</source>
+        <translation>El otro brazo también estaba levantado. Compare esta medida solo con otras tomadas de la misma manera.</translation>
+    </message>
+    <message>
+        <source>You were not seen facing the camera first. Face the camera for a second with your arms hanging, then turn.</source>
+        <translation>No se le vio primero de frente a la cámara. Mire a la cámara un segundo con los brazos colgando y luego gire.</translation>
+    </message>
+    <message>
+        <source>The forearm did not start straight ahead of your chest. Begin with the elbow at your side and the forearm as straight ahead as is comfortable.</source>
+        <translation>El antebrazo no empezó apuntando hacia delante. Empiece con el codo pegado al costado y el antebrazo hacia delante, tanto como le resulte cómodo.</translation>
+    </message>
+    <message>
+        <source>The movement did not begin from rest. Rest for a second in the starting position first.</source>
+        <translation>El movimiento no empezó desde el reposo. Descanse antes un segundo en la posición inicial.</translation>
+    </message>
+    <message>
+        <source>No movement of this kind was seen. If little movement is possible, go as far as is comfortable and pause there for two seconds.</source>
+        <translation>No se vio ningún movimiento de este tipo. Si puede moverse poco, llegue hasta donde le resulte cómodo y quédese ahí dos segundos.</translation>
+    </message>
+    <message>
+        <source>Hardly any movement was seen. The reading is of the position that was held.</source>
+        <translation>Apenas se vio movimiento. La medida es de la posición que se mantuvo.</translation>
+    </message>
+    <message>
+        <source>The arm was not still for one second. Next time, pause for a second wherever it is comfortable.</source>
+        <translation>El brazo no estuvo quieto un segundo. La próxima vez, pare un segundo donde le resulte cómodo.</translation>
+    </message>
+    <message>
+        <source>The arm was not quite still while it was held. Next time, pause for a second wherever it is comfortable.</source>
+        <translation>El brazo no estuvo del todo quieto al mantener la posición. La próxima vez, pare un segundo donde le resulte cómodo.</translation>
+    </message>
+    <message>
+        <source>Repeated analyses of the same pictures disagreed. Try closer-fitting clothes, more light or a plainer background.</source>
+        <translation>Varios análisis de las mismas imágenes no coincidieron. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
+    </message>
+    <message>
+        <source>The calculated value is more than a shoulder can do. Check that movement and side are the chosen ones, and stand as the drawing shows.</source>
+        <translation>El valor calculado es más de lo que puede un hombro. Compruebe que el movimiento y el lado son los elegidos, y colóquese como en el dibujo.</translation>
+    </message>
+    <message>
+        <source>The result would be too uncertain to be of use. Try closer-fitting clothes, more light or a plainer background.</source>
+        <translation>El resultado sería demasiado incierto para servir de algo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
+    </message>
+    <message>
+        <source>Fewer than three trials were counted.</source>
+        <translation>Se contaron menos de tres intentos.</translation>
+    </message>
+    <message>
+        <source>The trials differed from each other more than usual.</source>
+        <translation>Los intentos difirieron entre sí más de lo habitual.</translation>
     </message>
     <message>
         <source>This picture has another size than the first one; it is left out.</source>

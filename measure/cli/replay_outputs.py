@@ -175,7 +175,7 @@ def print_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
     if len(errors) > len(shown):
         print(f"thawline: and {len(errors) - len(shown)} more.", file=sys.stderr)
     if in_full:
-        _print_refusals(results)
+        _print_legend(results)
     if len(results) > 1:
         print("\n".join(summary_lines(results)))
     print(NOTICE)
@@ -198,11 +198,10 @@ def _table(results: Sequence[ClipResult]) -> str:
     return table(rows, ("clip", "movement", "side", "reading", "95 % interval", "remarks"))
 
 
-def _print_refusals(results: Sequence[ClipResult]) -> None:
-    from measure.report.measurement_wording import refusal_sentence
+def _print_legend(results: Sequence[ClipResult]) -> None:
+    """Print what each remark in the table means, and what to do."""
+    from measure.report.measurement_wording import reason_legend
 
-    for result in results:
-        if result.measurement is not None:
-            sentence = refusal_sentence(result.measurement)
-            if sentence:
-                print(f"{printable(result.entry.clip.name)}: {sentence}")
+    read = [result.measurement for result in results if result.measurement is not None]
+    for line in reason_legend(read):
+        print(line)

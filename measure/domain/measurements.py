@@ -167,3 +167,21 @@ class Measurement:
         """What the interval rests on; None for a refusal or an older reading."""
         stated = self.provenance.source.get(BASIS, "")
         return IntervalBasis(stated) if stated in set(IntervalBasis) else None
+
+    @property
+    def refused_for(self) -> tuple[Reason, ...]:
+        """The reasons that refused it, without what is only noted; empty for a reading."""
+        if self.status is Status.READING:
+            return ()
+        if not self.trials:
+            return self.reasons
+        of_trials = {reason for trial in self.trials for reason in trial.refused_for}
+        return tuple(
+            reason for place, reason in enumerate(self.reasons) if place == 0 or reason in of_trials
+        )
+
+    @property
+    def notes(self) -> tuple[Reason, ...]:
+        """The reasons that it carries as notes: of a reading all."""
+        refused = self.refused_for
+        return tuple(reason for reason in self.reasons if reason not in refused)

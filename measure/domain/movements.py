@@ -135,7 +135,10 @@ class MovementFacts:
         Value with the arm in the movement's neutral position, and how far from it still
         counts as neutral, both in its unit. [project]
     least_travel
-        A move smaller than this is no trial, in its unit. [project]
+        A move smaller than this is no trial of the usual size, in its unit. [project]
+    least_step
+        A held step smaller than this cannot be told from standing still, in its unit; see
+        :mod:`measure.trials.little_movement`. [project]
     usual_spread
         Usual scatter of one person's days about their trend, in its unit. [project]
     allowance
@@ -173,6 +176,7 @@ class MovementFacts:
     possible: tuple[float, float]
     rest: tuple[float, float]
     least_travel: float
+    least_step: float
     usual_spread: float
     allowance: float
     start: tuple[str, str]
@@ -207,9 +211,10 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         views=(View.SIDE,),
         unit=Unit.DEGREES,
         usual=(145, 175),
-        possible=(-20, 200),
+        possible=(-20, 190),
         rest=(0, 25),
         least_travel=15,
+        least_step=6,
         usual_spread=5.0,
         allowance=0.0,
         start=_SIDEWAYS,
@@ -234,9 +239,10 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         views=(View.SIDE,),
         unit=Unit.DEGREES,
         usual=(45, 65),
-        possible=(-20, 100),
+        possible=(-20, 90),
         rest=(0, 15),
         least_travel=8,
+        least_step=3,
         usual_spread=6.0,
         allowance=3.0,
         start=_SIDEWAYS,
@@ -255,9 +261,10 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         views=(View.FRONT, View.BACK),
         unit=Unit.DEGREES,
         usual=(135, 175),
-        possible=(-20, 200),
+        possible=(-20, 190),
         rest=(5, 25),
         least_travel=15,
+        least_step=6,
         usual_spread=5.0,
         allowance=0.0,
         start=("Face the camera, arms hanging, thumbs turned out.",) * 2,
@@ -284,6 +291,7 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         possible=(-40, 110),
         rest=(0, 15),
         least_travel=8,
+        least_step=3,
         usual_spread=6.0,
         allowance=4.0,
         start=(
@@ -310,9 +318,10 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         views=(View.BACK, View.SIDE),
         unit=Unit.FRACTION,
         usual=(0.43, 0.77),
-        possible=(-0.5, 1.1),
+        possible=(-0.3, 1.0),
         rest=(-0.15, 0.27),
         least_travel=0.06,
+        least_step=0.03,
         usual_spread=0.06,
         allowance=0.06,
         start=(

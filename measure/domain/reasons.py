@@ -12,13 +12,18 @@ class Reason(StrEnum):
     OTHER_PERSON = "other-person"
     TWO_PEOPLE = "two-people"
     PERSON_LOST = "person-lost"
+    MOVED_FAST = "moved-fast"
     UNREADABLE_FRAMES = "unreadable-frames"
     LOW_FRAME_RATE = "low-frame-rate"
     TURNED_PICTURE = "turned-picture"
     WRONG_VIEW = "wrong-view"
+    FACING_CAMERA = "facing-camera"
+    TRUNK_OBLIQUE = "trunk-oblique"
+    WRONG_TURN = "wrong-turn"
     FAR_ARM = "far-arm"
     OUT_OF_PICTURE = "out-of-picture"
     HIDDEN = "hidden"
+    HAND_NOT_BEHIND = "hand-not-behind"
     LIMB_LENGTH = "limb-length"
     SIDES_EXCHANGED = "sides-exchanged"
     ELBOW_BENT = "elbow-bent"
@@ -28,61 +33,90 @@ class Reason(StrEnum):
     TRUNK_TURNED = "trunk-turned"
     OUT_OF_PLANE = "out-of-plane"
     SHRUG = "shrug"
+    OTHER_ARM_RAISED = "other-arm-raised"
     NO_FACING_STANCE = "no-facing-stance"
+    NO_ZERO_POSE = "no-zero-pose"
     NO_NEUTRAL = "no-neutral"
     NO_MOVE = "no-move"
+    LITTLE_MOVEMENT = "little-movement"
     NO_HOLD = "no-hold"
     UNSTEADY_HOLD = "unsteady-hold"
     PASSES_DISAGREE = "passes-disagree"
-    TOO_UNCERTAIN = "too-uncertain"
     IMPOSSIBLE_VALUE = "impossible-value"
+    TOO_UNCERTAIN = "too-uncertain"
     FEW_TRIALS = "few-trials"
     SPREAD_TRIALS = "spread-trials"
 
 
 #: What was seen, then what to do, by reason.
 SENTENCES: Mapping[Reason, str] = {
-    Reason.NOBODY: "Nobody was in view. Stand where the camera sees you from head to hips.",
-    Reason.OTHER_PERSON: "Another person was measured for a while. "
-    "Ask others to step out of the picture.",
-    Reason.TWO_PEOPLE: "Two people were in view. Ask others to step out of the picture.",
-    Reason.PERSON_LOST: "The person was lost during the movement. "
-    "Stay in the picture and add some light.",
-    Reason.UNREADABLE_FRAMES: "Part of the recording is damaged. Record it again.",
-    Reason.LOW_FRAME_RATE: "Too few pictures a second. Add light or choose a smaller picture.",
-    Reason.TURNED_PICTURE: "The picture seems to be turned: the head is not above the hips. "
-    "Turn the picture upright.",
-    Reason.WRONG_VIEW: "The camera sees the body from the wrong direction for this movement. "
+    Reason.NOBODY: "No one was in view. Stand or sit upright where the camera sees you from head "
+    "to hips, and come closer if you look small in the picture.",
+    Reason.OTHER_PERSON: "Someone else was followed for part of the time. "
+    "Ask others to leave the picture.",
+    Reason.TWO_PEOPLE: "Two people were in view. Ask others to leave the picture.",
+    Reason.PERSON_LOST: "You were lost from view during the movement. "
+    "Move slowly, stay upright and keep inside the picture.",
+    Reason.MOVED_FAST: "You moved too fast to be followed, or did not stay upright. "
+    "Move slowly, standing or sitting upright.",
+    Reason.UNREADABLE_FRAMES: "Part of the recording is damaged. "
+    "Use an undamaged copy, or record the movement again.",
+    Reason.LOW_FRAME_RATE: "There were too few pictures a second. "
+    "Add light or choose a smaller picture.",
+    Reason.TURNED_PICTURE: "Your head was not above your hips: the picture is on its side, or you "
+    "were lying or bending. Set the camera upright, and stand or sit upright.",
+    Reason.WRONG_VIEW: "The camera saw you from the wrong direction for this movement. "
     "Stand as the drawing shows.",
-    Reason.FAR_ARM: "The arm is on the far side of the body. "
-    "Turn round so that it is next to the camera.",
-    Reason.OUT_OF_PICTURE: "Shoulder, hand or hips left the picture. Step back or move the camera.",
-    Reason.HIDDEN: "Shoulder, arm or hips were hidden. Move what is in the way; "
-    "wear something close-fitting.",
-    Reason.LIMB_LENGTH: "The arm seemed to change its length, so its points cannot be trusted. "
-    "Wear something close-fitting and add light.",
-    Reason.SIDES_EXCHANGED: "Left and right arm could not be told apart. Record it again.",
-    Reason.ELBOW_BENT: "The elbow seemed bent. Keep it as straight as is comfortable.",
-    Reason.ELBOW_NOT_SQUARE: "The elbow was not at a right angle. Keep it bent to 90 degrees.",
-    Reason.ELBOW_OFF_TRUNK: "The elbow left the side. Keep it on the rolled towel.",
-    Reason.TRUNK_LEAN: "The trunk leaned. Stay upright and let only the arm move.",
-    Reason.TRUNK_TURNED: "The trunk turned. Keep the chest still.",
-    Reason.OUT_OF_PLANE: "The arm moved out of its plane. Move it as the drawing shows.",
-    Reason.SHRUG: "The shoulder rose with the arm. This is common; it is only noted.",
-    Reason.NO_FACING_STANCE: "No facing stance was seen at the start. "
-    "Face the camera for a second, then turn.",
-    Reason.NO_NEUTRAL: "The arm did not start in its neutral position. "
-    "Begin with a second of rest.",
-    Reason.NO_MOVE: "No movement of this kind was seen.",
-    Reason.NO_HOLD: "No still hold of a second was seen. Hold the end position a little longer.",
-    Reason.UNSTEADY_HOLD: "The hold was unsteady.",
-    Reason.PASSES_DISAGREE: "Repeated looks at the same pictures disagree. "
+    Reason.FACING_CAMERA: "The camera saw you from the front. Turn your back to the camera.",
+    Reason.TRUNK_OBLIQUE: "Your body was turned to one side. "
+    "Turn your chest, or your back, squarely to the camera.",
+    Reason.WRONG_TURN: "Your body was not turned by about 45 degrees. Face the camera first, "
+    "then turn halfway to the side, with the measured arm nearer to the camera.",
+    Reason.FAR_ARM: "The arm was on the far side of your body. Turn your other side to the camera.",
+    Reason.OUT_OF_PICTURE: "Your shoulder, hand or hips were outside the picture. "
+    "Step back or move the camera.",
+    Reason.HIDDEN: "Your shoulder, arm or hips could not be seen clearly. "
+    "Move away whatever covers them, and wear close-fitting clothes.",
+    Reason.HAND_NOT_BEHIND: "The hand was not seen behind your back. "
+    "Put the back of the hand against your back, with the thumb pointing up.",
+    Reason.LIMB_LENGTH: "The arm seemed to change its length, so it was not seen reliably. "
+    "Wear close-fitting clothes and add light.",
+    Reason.SIDES_EXCHANGED: "The left and right sides were mixed up. "
+    "Face the same way throughout, in front of a plain background.",
+    Reason.ELBOW_BENT: "The elbow was bent. Keep it as straight as is comfortable.",
+    Reason.ELBOW_NOT_SQUARE: "The elbow was not at a right angle. "
+    "Bend it to about 90 degrees and keep the forearm level.",
+    Reason.ELBOW_OFF_TRUNK: "The elbow moved away from your side. Keep it on the rolled towel.",
+    Reason.TRUNK_LEAN: "Your body leaned. Stay upright and let only the arm move.",
+    Reason.TRUNK_TURNED: "Your body turned during the movement. Keep your chest still.",
+    Reason.OUT_OF_PLANE: "The arm moved towards or away from the camera. "
+    "Move it as the drawing shows.",
+    Reason.SHRUG: "The shoulder rose more than usual with the arm. "
+    "This is common with a stiff shoulder; it is only noted.",
+    Reason.OTHER_ARM_RAISED: "The other arm was raised too. "
+    "Compare this reading only with others that were taken in the same way.",
+    Reason.NO_FACING_STANCE: "You were not seen facing the camera first. "
+    "Face the camera for a second with your arms hanging, then turn.",
+    Reason.NO_ZERO_POSE: "The forearm did not start straight ahead of your chest. "
+    "Begin with the elbow at your side and the forearm as straight ahead as is comfortable.",
+    Reason.NO_NEUTRAL: "The movement did not begin from rest. "
+    "Rest for a second in the starting position first.",
+    Reason.NO_MOVE: "No movement of this kind was seen. "
+    "If little movement is possible, go as far as is comfortable and pause there for two seconds.",
+    Reason.LITTLE_MOVEMENT: "Hardly any movement was seen. "
+    "The reading is of the position that was held.",
+    Reason.NO_HOLD: "The arm was not still for one second. "
+    "Next time, pause for a second wherever it is comfortable.",
+    Reason.UNSTEADY_HOLD: "The arm was not quite still while it was held. "
+    "Next time, pause for a second wherever it is comfortable.",
+    Reason.PASSES_DISAGREE: "Repeated analyses of the same pictures disagreed. "
     "Try closer-fitting clothes, more light or a plainer background.",
-    Reason.TOO_UNCERTAIN: "The interval would be too wide to mean anything. "
+    Reason.IMPOSSIBLE_VALUE: "The calculated value is more than a shoulder can do. "
+    "Check that movement and side are the chosen ones, and stand as the drawing shows.",
+    Reason.TOO_UNCERTAIN: "The result would be too uncertain to be of use. "
     "Try closer-fitting clothes, more light or a plainer background.",
-    Reason.IMPOSSIBLE_VALUE: "The value found is not possible for a shoulder.",
-    Reason.FEW_TRIALS: "Fewer than three trials were scored.",
-    Reason.SPREAD_TRIALS: "The trials differ from each other more than usual.",
+    Reason.FEW_TRIALS: "Fewer than three trials were counted.",
+    Reason.SPREAD_TRIALS: "The trials differed from each other more than usual.",
 }
 
 
@@ -98,6 +132,13 @@ class GateResult:
         notes = tuple(dict.fromkeys(self.notes + more.notes))
         return GateResult(
             refused_for=refused, notes=tuple(note for note in notes if note not in refused)
+        )
+
+    def without(self, reason: Reason) -> "GateResult":
+        """Return the result less one reason."""
+        return GateResult(
+            refused_for=tuple(item for item in self.refused_for if item is not reason),
+            notes=tuple(item for item in self.notes if item is not reason),
         )
 
 

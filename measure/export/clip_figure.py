@@ -1,11 +1,15 @@
 """Figure of a clip: its value over time as a PNG, drawn without a display, readable in grey."""
 
 from pathlib import Path
+from textwrap import wrap
 
 from measure.clips.read import ClipReading
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.errors import DataError
-from measure.report.measurement_wording import interval_text, refusal_sentence, value_text
+from measure.report.measurement_wording import interval_text, refusal_sentences, value_text
+
+#: Characters in a line of the title. [technical]
+WIDEST_TITLE = 110
 
 _INK, _PALE, _SOIL = "#22302b", "#b9c4bd", "#7a4b1f"
 
@@ -56,7 +60,7 @@ def draw_curve(
     if measurement.value is not None:
         words += f"  (95 %: {interval_text(measurement)})"
     else:
-        words += f": {refusal_sentence(measurement)}"
+        words = "\n".join(wrap(f"{words}: {refusal_sentences(measurement)}", WIDEST_TITLE))
     axes.set_title(f"{facts.name}, {measurement.side} arm\n{words}", fontsize=10, loc="left")
     axes.set_xlabel("seconds")
     axes.set_ylabel(unit)

@@ -10,7 +10,8 @@ Public names:
     keypoints: ArmKeypoints
     neutral_pose: FACING_WIDTH, Neutral, STANDING, TRUNK_MARKS, WIDTH_ERROR, facing_turn_deg,
         median_points, neutral_of, standing_in, standing_text
-    rotation: Rotation
+    reach: sideways_of
+    rotation: Rotation, elbow_angle_deg
     rotation_phases: rotation_phases
     uncertainty: difficulty, half_width, interval_basis, too_wide
 """

@@ -25,3 +25,11 @@ def reach_of(keypoints: ArmKeypoints) -> Reach:
         return np.asarray(np.sum((places - keypoints.mid_hip) * trunk, axis=1) / square)
 
     return Reach(thumb=up(keypoints.thumb), wrist=up(keypoints.wrist))
+
+
+def sideways_of(keypoints: ArmKeypoints) -> FloatArray:
+    """Return how far the thumb lies beside the trunk line, over its length, shape (n,)."""
+    trunk = keypoints.trunk
+    across = np.stack([trunk[:, 1], -trunk[:, 0]], axis=1)
+    square = np.sum(trunk * trunk, axis=1)
+    return np.asarray(np.sum((keypoints.thumb - keypoints.mid_hip) * across, axis=1) / square)

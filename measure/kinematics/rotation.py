@@ -118,6 +118,17 @@ def rotation_of(
     return Rotation(azimuth_deg=azimuth, turn_deg=turn, lean_deg=lean)
 
 
+def elbow_angle_deg(keypoints: ArmKeypoints) -> FloatArray:
+    """Return the elbow's angle beside a hanging upper arm, shape (n,), degrees; 180 straight.
+
+    From how far the wrist lies below the elbow along the trunk, as a forearm that points towards
+    the camera is seen too short for an angle in the picture.
+    """
+    drop = np.sum((keypoints.elbow - keypoints.wrist) * keypoints.trunk, axis=1)
+    share = drop / keypoints.trunk_px**2 / USUAL_FOREARM
+    return np.asarray(90.0 + np.degrees(np.arcsin(np.clip(share, -1.0, 1.0))))
+
+
 def _azimuth_deg(elbow: FloatArray, wrist_ray: FloatArray, forearm: float) -> FloatArray:
     """Return the azimuth of the nearer point where the wrist's ray is a forearm away."""
     along = np.sum(wrist_ray * elbow, axis=1)

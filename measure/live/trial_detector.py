@@ -197,7 +197,7 @@ class OnlineTrialDetector:
             fresh = keypoints_of_passes([self._kept.track(with_retained=False)], self.task)
             if np.any(rotation_phases(fresh.median).facing):
                 self._kept.drop_retained()
-        self.scan = scan_for_trials(self._kept.track(), self.task)
+        self.scan = scan_for_trials(self._kept.track(), self.task, little=False)
         self._scanned_view = self.scan.view
         return self.scan
 

@@ -2,7 +2,8 @@
 
 Public names:
 
-    measurement_wording: interval_text, number_text, reason_codes, refusal_sentence, value_text
+    measurement_wording: interval_text, number_text, reason_codes, reason_legend,
+        refusal_sentences, value_text
     page: report_foot, report_html, report_title
     svg: Diagram, FONT, Words, as_svg
     wording: NOTICE, phase_words

@@ -1,5 +1,7 @@
 """Wording of a measurement in a line of plain text: value, interval, reasons, level."""
 
+from collections.abc import Iterable
+
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Unit
 from measure.domain.reasons import SENTENCES
@@ -36,8 +38,12 @@ def reason_codes(measurement: Measurement) -> str:
     return ", ".join(parts)
 
 
-def refusal_sentence(measurement: Measurement) -> str:
-    """Return the first reason as a sentence, or nothing for a reading."""
-    if measurement.status is Status.READING or not measurement.reasons:
-        return ""
-    return SENTENCES[measurement.reasons[0]]
+def refusal_sentences(measurement: Measurement) -> str:
+    """Return every reason of a refusal as a sentence, or nothing for a reading."""
+    return " ".join(SENTENCES[reason] for reason in measurement.refused_for)
+
+
+def reason_legend(measurements: Iterable[Measurement]) -> list[str]:
+    """Return a line for each reason that occurs: its code, and its sentence."""
+    reasons = dict.fromkeys(reason for measured in measurements for reason in measured.reasons)
+    return [f"{reason}: {SENTENCES[reason]}" for reason in reasons]

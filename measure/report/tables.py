@@ -23,6 +23,7 @@ from measure.progress.wording import (
     with_interval,
 )
 from measure.report.figures import band_diagram, empty_frame
+from measure.report.measurement_wording import refusal_sentences
 from measure.report.svg import Diagram
 from measure.report.wording import short_date, side_text, times_words
 
@@ -154,7 +155,7 @@ def _refused_row(
     refused: MeasurementRecord, affected: tuple[Side, ...], draw: Callable[[Diagram], str]
 ) -> str:
     measurement = refused.measurement
-    why = escape(SENTENCES[measurement.reasons[0]]) if measurement.reasons else ""
+    why = escape(refusal_sentences(measurement))
     return (
         f"<tr><td>{_name(measurement.movement, measurement.side, affected)}</td><td></td><td></td>"
         f"<td>{draw(empty_frame())}</td><td>refused<br>"

@@ -18,7 +18,9 @@ from measure.kinematics.fusion import (
     fuse_reach,
     fuse_rotation,
 )
-from measure.trials.quality_gates import elevation_gates, reach_gates, rotation_gates
+from measure.trials.elevation_gates import elevation_gates
+from measure.trials.reach_gates import reach_gates
+from measure.trials.rotation_gates import rotation_gates
 from measure.trials.segmentation import SegmentationParams
 
 #: A hold's values stay this close to their median, by unit. [project]

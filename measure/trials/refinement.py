@@ -129,6 +129,8 @@ def _refine(
     seen = refuse(Reason.PERSON_LOST) if trial.gap else GateResult()
     if not trial.steady:
         seen += note(Reason.UNSTEADY_HOLD)
+    if trial.little:
+        seen += note(Reason.LITTLE_MOVEMENT)
     reading = read_hold(fused, task, rest, hold, quality, seen)
     value, half = reading.value, reading.half_width
     if value is None or half is None:

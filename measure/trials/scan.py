@@ -13,6 +13,7 @@ from measure.domain.tracks import FrameState, Track
 from measure.kinematics.angles import median_over
 from measure.kinematics.fusion import FusedSeries, keypoints_of_passes
 from measure.kinematics.keypoints import ArmKeypoints
+from measure.trials.little_movement import little_trials
 from measure.trials.movement_model import model_of
 from measure.trials.quality_gates import (
     SEPARATION,
@@ -71,8 +72,16 @@ class ScanResult:
         return self.fused.value
 
 
-def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
-    """Return the trials in a coarse track, or why there are none."""
+def scan_for_trials(track: Track, task: MeasurementTask, *, little: bool = True) -> ScanResult:
+    """Return the trials in a coarse track, or why there are none.
+
+    Parameters
+    ----------
+    little
+        False to pass over trials in which next to nothing moves
+        (:mod:`measure.trials.little_movement`): while a person is still moving, a larger one may
+        be to come.
+    """
     model = model_of(task.movement)
     passes = keypoints_of_passes([track], task)
     keypoints = passes.median
@@ -88,11 +97,14 @@ def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
     trials = segmentation.candidates
     if all(trial.hold_start_s is None for trial in trials) and person_gate(track).refused_for:
         trials = ()  # a person who walks off swings an arm; without a hold that is no trial
+    why_none = GateResult() if trials else _why_none(keypoints, task, segmentation)
+    if little and why_none.refused_for in ((Reason.NO_MOVE,), (Reason.NO_NEUTRAL,)):
+        trials = little_trials(fused, task, model.segmentation)
     return ScanResult(
         task=task,
         trials=trials,
         windows=tuple(window_of(trial, task.movement) for trial in trials),
-        gate_result=GateResult() if trials else _why_none(keypoints, task, segmentation),
+        gate_result=GateResult() if trials else why_none,
         fused=fused,
     )
 

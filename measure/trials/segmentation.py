@@ -63,6 +63,8 @@ class TrialCandidate:
         False where the hold drifts more than a steady one.
     gap
         True where values were missing for longer than a moment.
+    little
+        True where next to nothing moved; see :mod:`measure.trials.little_movement`.
     """
 
     rest_start_s: float
@@ -74,6 +76,7 @@ class TrialCandidate:
     rest_value: float
     steady: bool
     gap: bool
+    little: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +110,7 @@ def segment_trials(
     centre, tolerance = params.rest
     neutral = np.abs(smooth - centre) <= tolerance
     moved = bool(np.ptp(smooth) >= params.least_travel)
-    least_s = LEAST_REST_S - _usual_step_s(time_s) - 1e-6
+    least_s = LEAST_REST_S - usual_step_s(time_s) - 1e-6
     candidates: list[TrialCandidate] = []
     position, neutral_seen = 0, False
     while position < len(smooth):
@@ -136,7 +139,7 @@ def _median_of_three(values: FloatArray) -> FloatArray:
     return np.asarray(np.median(np.stack([padded[:-2], padded[1:-1], padded[2:]]), axis=0))
 
 
-def _usual_step_s(time_s: FloatArray) -> float:
+def usual_step_s(time_s: FloatArray) -> float:
     """Return the usual time between frames.
 
     Frames are samples: a hold of a second may show one step less between its first and last.
@@ -230,7 +233,7 @@ def _hold(
     A steady one is searched for first, then one that drifts up to twice as much.
     """
     floor = level + HOLD_SHARE * (top - level)
-    least_s = LEAST_HOLD_S - _usual_step_s(time_s) - 1e-6
+    least_s = LEAST_HOLD_S - usual_step_s(time_s) - 1e-6
     for spread, steady in ((params.steady, True), (2 * params.steady, False)):
         best: tuple[float, int, int] | None = None
         first = 0

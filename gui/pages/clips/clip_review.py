@@ -12,7 +12,7 @@ from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.log import SessionRecorder
 from gui.session.repository import PendingMeasurement
 from gui.session.services import Services
-from gui.text.wording import movement_name, side_title, task_title, tr
+from gui.text.wording import movement_name, notes_words, side_title, task_title, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import column, row, widget_with
@@ -56,6 +56,7 @@ class ClipsPage(QWidget):
         self.player = ClipPlayer(appearance)
         self.title = label("", "lead")
         self.band = MeasurementBand(appearance, type_size=1.2)
+        self.notes = label("", "quiet")
         self.trials = TrialList(appearance)
         self.keep = button(tr("Keep in the record"), "main")
         self._lay_out()
@@ -72,7 +73,7 @@ class ClipsPage(QWidget):
             self.reading,
             spacing=8,
         )
-        right = scrollable(widget_with(column(self.title, self.band, (self.trials, 1))))
+        right = scrollable(widget_with(column(self.title, self.band, self.notes, (self.trials, 1))))
         column(
             (row((left, 22), (self.player, 50), (right, 28), spacing=24), 1),
             row((NoticeBar(), 72), (self.keep, 28), spacing=24),
@@ -194,10 +195,12 @@ class ClipsPage(QWidget):
         self.band.setVisible(measurement is not None)
         if measurement is None:
             self.title.setText("")
+            self.notes.setText("")
             self.player.show_analysis(None)
         else:
             self.title.setText(task_title(measurement.movement, measurement.side))
             self.band.show_reading(measurement.movement, band_for_measurement(measurement))
+            self.notes.setText(notes_words(measurement))
             self.player.show_analysis(self._analysis, self.trials.accepted)
         self._show_keep()
 

@@ -172,7 +172,7 @@ class LivePage(QWidget):
             self.quality.setText(tr("a guide; {words}").format(words=frame_phrase(frame)))
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
             self._right.set_current_index(_REFUSAL)
-            advice = advice_words(attempt.trial.refused_for[0])
+            advice = advice_words(attempt.trial.refused_for)
             self.refusal.show_reading(task.movement, BandContent(words=advice))
             self.quality.setText("")
         else:

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QWidget
 from gui.protocol.plan import SessionMode, TaskResult
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.wording import pain_sentence, task_title, tr
+from gui.text.wording import notes_words, pain_sentence, task_title, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import clear_layout, column, widget_with
 from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
@@ -83,7 +83,7 @@ class SummaryPage(QWidget):
         band.show_reading(task.movement, band_for_measurement(outcome.measurement), title)
         self.bands.append(band)
         pain = label(pain_sentence(outcome.pain, outcome.stopped_by), "quiet")
-        below = [label(message)] if message else []
+        below = [label(words) for words in (notes_words(outcome.measurement), message) if words]
         return widget_with(column(band, pain, *below, 1, spacing=0))
 
     @Slot()

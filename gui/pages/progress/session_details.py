@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QListWidget, QSplitter, QWidget
 from gui.style.appearance import Appearance
 from gui.text.wording import (
     conduct_sentence,
+    notes_words,
     pain_sentence,
-    reason_sentence,
     task_title,
     tr,
     view_name,
@@ -128,9 +128,8 @@ class SessionDetails(QWidget):
                 measurement.movement, band_for_trial(trial, measurement.movement), title
             )
             parts.append(trial_band)
-        if measurement.reasons and measurement.value is not None:
-            notes = " ".join(reason_sentence(reason) for reason in measurement.reasons)
-            parts.append(label(tr("Noted: ") + notes, "quiet"))
+        if notes := notes_words(measurement):
+            parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
         return card(*parts)
 

@@ -136,7 +136,7 @@ def test_a_refused_trial_does_not_count(session: Session) -> None:
     session.trial(100.0)
     session.trial(101.0, (Reason.NO_HOLD,))
     assert session.measuring.guide.counted == 0
-    assert session.measuring.sentence == "Not counted: no still hold."
+    assert session.measuring.sentence == "Not counted: not still for a second."
     assert session.cues.sounded[-1] is Tone.REFUSED
     (record,) = session.records()
     assert record.measurement.value is None

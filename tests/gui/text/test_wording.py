@@ -41,7 +41,7 @@ def test_ranges_and_trials_in_words() -> None:
     assert range_words(0.3, 0.6, Unit.FRACTION) == "18 to 35"
     assert trial_words(SCORED, Unit.DEGREES) == "142\u00b0 (137 to 147)"
     refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
-    assert trial_words(refused, Unit.DEGREES).startswith("Not counted. No still hold")
+    assert trial_words(refused, Unit.DEGREES).startswith("Not counted. The arm was not still")
 
 
 def test_measurements_in_words() -> None:
@@ -56,7 +56,7 @@ def test_measurements_in_words() -> None:
 
     assert words_of(Movement.FLEXION, SCORED) == "142\u00b0 (137 to 147)"
     refused = replace(SCORED, value=None, refused_for=(Reason.NO_HOLD,))
-    assert words_of(Movement.FLEXION, refused).startswith("No reading. No still hold")
+    assert words_of(Movement.FLEXION, refused).startswith("No reading. The arm was not still")
     reach = replace(SCORED, value=0.6, low=0.5, high=0.7)
     assert "to" in words_of(Movement.HAND_BEHIND_BACK, reach)
     assert "\u00b0" not in words_of(Movement.HAND_BEHIND_BACK, reach)

@@ -104,7 +104,7 @@ def test_a_reading_says_all_that_belongs_to_it() -> None:
     absent = parts["Trial 3"]["dataAbsentReason"]
     assert "valueQuantity" not in parts["Trial 3"]
     assert [coding["code"] for coding in absent["coding"]] == ["unknown", "trunk-lean"]
-    assert "The trunk leaned" in absent["text"]
+    assert "Your body leaned" in absent["text"]
     assert observation["note"][0]["text"].startswith("The trials differ")
     assert "stiffness" in observation["note"][1]["text"]
     assert "shrug" in observation["note"][2]["text"]

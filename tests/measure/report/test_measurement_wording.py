@@ -3,14 +3,15 @@
 from dataclasses import replace
 
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement, Provenance, Status
+from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.vertebral_levels import level_of
 from measure.report.measurement_wording import (
     interval_text,
     reason_codes,
-    refusal_sentence,
+    reason_legend,
+    refusal_sentences,
     value_text,
 )
 
@@ -37,8 +38,8 @@ def test_words_for_people_have_no_false_digits() -> None:
     assert interval_text(READING) == "96 to 106°"
     assert value_text(REFUSED) == "refused"
     assert interval_text(REFUSED) == ""
-    assert refusal_sentence(REFUSED) == SENTENCES[Reason.NOBODY]
-    assert refusal_sentence(READING) == ""
+    assert refusal_sentences(REFUSED) == SENTENCES[Reason.NOBODY]
+    assert refusal_sentences(READING) == ""
 
 
 def test_a_reach_names_its_levels() -> None:
@@ -54,3 +55,29 @@ def test_a_reach_names_its_levels() -> None:
     )
     assert value_text(reach) == "0.46"
     assert reason_codes(reach).startswith(f"{level.low} to {level.high}")
+
+
+def test_every_reason_of_a_refusal_is_said_and_its_notes_are_not() -> None:
+    trial = Trial(
+        value=None,
+        low=None,
+        high=None,
+        start_s=0.0,
+        end_s=4.0,
+        hold_start_s=None,
+        hold_end_s=None,
+        flags=(Reason.NO_HOLD, Reason.ELBOW_BENT, Reason.SHRUG),
+        refused_for=(Reason.NO_HOLD, Reason.ELBOW_BENT),
+    )
+    refused = replace(REFUSED, trials=(trial,), reasons=trial.flags)
+    assert refused.refused_for == (Reason.NO_HOLD, Reason.ELBOW_BENT)
+    assert refused.notes == (Reason.SHRUG,)
+    both = f"{SENTENCES[Reason.NO_HOLD]} {SENTENCES[Reason.ELBOW_BENT]}"
+    assert refusal_sentences(refused) == both
+
+
+def test_every_remark_has_one_line_in_the_legend() -> None:
+    assert reason_legend([READING, REFUSED, READING]) == [
+        f"shrug: {SENTENCES[Reason.SHRUG]}",
+        f"nobody: {SENTENCES[Reason.NOBODY]}",
+    ]

@@ -112,7 +112,7 @@ def test_levels_behind_the_back_are_bands_not_angles() -> None:
 def test_a_refused_movement_is_an_empty_frame_with_its_reason() -> None:
     records = history({LEFT: TWELVE, (Movement.EXTENSION, Side.LEFT): [(0, None), (7, None)]})
     page = Page(report_html(records, day(90)))
-    assert "Extension left, affected refused 13 Apr 26 The trunk leaned." in page.text
+    assert "Extension left, affected refused 13 Apr 26 Your body leaned." in page.text
     assert ("rect", "stroke-dasharray", "2 1.5") in page.attributes
     assert "2 of 14 measurements were refused" in page.text
 

@@ -10,7 +10,8 @@ from measure.domain.reasons import Reason
 from measure.domain.tracks import FrameState
 from measure.kinematics.fusion import FusedSeries
 from measure.kinematics.keypoints import arm_keypoints
-from measure.trials.quality_gates import elevation_gates, person_gate, rate_gate
+from measure.trials.elevation_gates import elevation_gates, shrug_gate
+from measure.trials.quality_gates import person_gate, rate_gate, value_gate
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 SERIES = raise_and_hold(110)
@@ -67,9 +68,8 @@ def test_a_leaning_trunk(lean, noted, refused):
     ("bend", "noted", "refused"),
     [
         (0, False, False),
-        (10, False, False),
-        (14, True, False),
-        (25, True, False),
+        (25, False, False),  # straight arms of real people are seen like this
+        (35, True, False),
         (50, False, True),
     ],
 )
@@ -153,7 +153,16 @@ def test_frames_without_the_person(state, reason, share, refused):
     track = standing()
     states = track.state.copy()
     states[: int(share * len(states))] = state
-    assert (reason in person_gate(replace(track, state=states)).refused_for) == refused
+    two = np.full(len(track), 2, dtype=np.int64)
+    assert (reason in person_gate(replace(track, state=states, people=two)).refused_for) == refused
+
+
+@pytest.mark.parametrize("state", [FrameState.OTHER_PERSON, FrameState.AMBIGUOUS])
+def test_somebody_alone_who_was_not_followed_moved_too_fast(state):
+    track = standing()
+    states = track.state.copy()
+    states[: len(states) // 2] = state
+    assert person_gate(replace(track, state=states)).refused_for == (Reason.MOVED_FAST,)
 
 
 def test_an_empty_room_is_nobody():
@@ -172,10 +181,90 @@ def test_a_second_person_is_noted_and_a_slow_source_refused():
     assert rate_gate(track).refused_for == ()
 
 
-def test_a_shrug_is_only_noted():
+@pytest.mark.parametrize(("rise_px", "noted"), [(6, False), (12, True)])
+def test_a_shrug_is_only_noted(rise_px, noted):
     track = standing()
     points = track.points_px.copy()
-    points[HOLD, Landmark.LEFT_SHOULDER, 1] -= 12
+    points[HOLD, Landmark.LEFT_SHOULDER, 1] -= rise_px  # of 52 pixels up to the ear
     result = gates(replace(track, points_px=points))
-    assert Reason.SHRUG in result.notes
+    assert (Reason.SHRUG in result.notes) == noted
     assert Reason.SHRUG not in result.refused_for
+
+
+def test_a_shoulder_rises_with_a_high_arm_without_a_note():
+    keypoints = arm_keypoints(standing(), Side.LEFT)
+    raised = replace(keypoints, shoulder=keypoints.shoulder + np.where(HOLD, 15, 0)[:, None])
+    assert shrug_gate(raised, REST, HOLD, 20).notes == (Reason.SHRUG,)
+    assert shrug_gate(raised, REST, HOLD, 150).notes == ()
+
+
+@pytest.mark.parametrize(
+    ("width", "noted", "refused"),
+    [(0.66, False, False), (0.47, True, False), (0.40, False, True), (0.2, False, True)],
+)
+def test_a_turned_trunk_is_told_by_narrow_shoulders(width, noted, refused):
+    track = standing()
+    points = track.points_px.copy()
+    middle = points[:, [Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER], 0].mean(axis=1)
+    for mark in (Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER):
+        points[:, mark, 0] = middle + width / 0.66 * (points[:, mark, 0] - middle)
+    result = gates(replace(track, points_px=points))
+    assert (Reason.TRUNK_OBLIQUE in result.notes) == noted
+    assert (Reason.TRUNK_OBLIQUE in result.refused_for) == refused
+
+
+@pytest.mark.parametrize(("aside", "refused"), [(0.2, False), (0.33, True), (-0.33, True)])
+def test_a_turned_trunk_is_told_by_a_nose_beside_the_shoulders_middle(aside, refused):
+    track = standing()
+    points = track.points_px.copy()
+    points[:, Landmark.NOSE, 0] += aside * 150
+    result = gates(replace(track, points_px=points))
+    assert (Reason.TRUNK_OBLIQUE in result.refused_for) == refused
+
+
+@pytest.mark.parametrize(("other_deg", "noted"), [(0, False), (30, False), (60, True), (170, True)])
+def test_the_other_arm_raised_is_noted_and_no_refusal(other_deg, noted):
+    track = standing()
+    points = track.points_px.copy()
+    shoulder = points[HOLD, Landmark.RIGHT_SHOULDER]
+    angle = np.radians(other_deg)
+    points[HOLD, Landmark.RIGHT_ELBOW] = shoulder + 80 * np.array([-np.sin(angle), np.cos(angle)])
+    result = gates(replace(track, points_px=points))
+    assert (Reason.OTHER_ARM_RAISED in result.notes) == noted
+    assert result.refused_for == ()
+
+
+@pytest.mark.parametrize(
+    ("visibility", "noted", "refused"),
+    [(0.5, False, False), (0.25, True, False), (0.15, False, True)],
+)
+def test_an_elbow_seen_badly_is_noted_before_it_is_refused(visibility, noted, refused):
+    track = standing()
+    seen = track.visibility.copy()
+    seen[:, Landmark.LEFT_ELBOW] = visibility
+    result = gates(replace(track, visibility=seen))
+    assert (Reason.HIDDEN in result.notes) == noted
+    assert (Reason.HIDDEN in result.refused_for) == refused
+
+
+def test_a_far_arm_is_not_called_hidden():
+    track = elevation_track(SERIES, Movement.FLEXION, Side.RIGHT, View.SIDE)
+    seen = track.visibility.copy()
+    seen[:, Landmark.LEFT_WRIST] = 0.0
+    result = gates(replace(track, visibility=seen), Movement.FLEXION, Side.LEFT, View.SIDE)
+    assert Reason.FAR_ARM in result.refused_for
+    assert Reason.HIDDEN not in result.refused_for
+
+
+@pytest.mark.parametrize(
+    ("movement", "value", "refused"),
+    [
+        (Movement.ABDUCTION, 185, False),
+        (Movement.ABDUCTION, 195, True),
+        (Movement.EXTENSION, 95, True),
+        (Movement.HAND_BEHIND_BACK, 1.05, True),
+        (Movement.EXTERNAL_ROTATION, -30, False),
+    ],
+)
+def test_a_value_beyond_what_a_shoulder_can_do_is_refused(movement, value, refused):
+    assert (value_gate(movement, value).refused_for == (Reason.IMPOSSIBLE_VALUE,)) == refused

@@ -126,7 +126,7 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.settle()
     stage.engine.settle((Reason.TRUNK_LEAN,))
     stage.settle()
-    assert live.sentence.text == "Not counted: the trunk leaned."
+    assert live.sentence.text == "Not counted: the body leaned."
     assert live.refusal.words == "Stay upright and let only the arm move."
     assert live.trials.bands[1].words == "to come"
 
@@ -138,7 +138,7 @@ def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -
     stage.settle()
     assert live.sentence.text == "Step back a little."
     assert live.figure.isVisible()
-    assert live.quality.text() == "nobody seen"
+    assert live.quality.text() == "no one in view"
     stage.engine.show(Phase.MOVE, 30.0)
     stage.settle()
     assert not live.figure.isVisible()
