@@ -72,6 +72,9 @@ def report(
         "### Real people and lines with nothing fitted",
         "One pass of the heavy model against its own trunk line, over the arms that are read.",
         tables.lines_table({**groups, "all": good}),
+        "### Habits of marking",
+        "Hanging arms in abduction, by where the marking comes from.",
+        tables.sources_table(good),
         "### Real people by deciding model",
         "Flexion and abduction as everywhere; on the right intervals whose width comes from all "
         "other groups alone, each group one witness. Difficulty is what the reading itself tells "

@@ -31,6 +31,9 @@ _FULL_HEADER = _HEADER.replace("|\n|", "| first reason of refusals |\n|") + "---
 
 Groups = Mapping[str, Sequence[ArmReading]]
 
+#: A source with fewer arms says nothing of a habit.
+LEAST_OF_SOURCE = 10
+
 
 def summary_groups(arms: Sequence[ArmReading], in_tree: Sequence[ArmReading]) -> Groups:
     """Return the groups of the short table: by range, and all."""
@@ -197,6 +200,25 @@ def models_table(by_quality: Mapping[str, Sequence[ArmReading]]) -> str:
             f"| {out.width:.1f}° | {percent(out.held)} | {raised} "
             f"| {out.half:.1f}° |"
         )
+    return "\n".join(lines)
+
+
+def sources_table(arms: Sequence[ArmReading]) -> str:
+    """Return how hanging arms differ between those who marked them; few of one source are left out.
+
+    The plain line knows nothing of anybody's habit, so its bias shows the habits.
+    """
+    hanging = _within(_of(arms, Movement.ABDUCTION), [next(iter(RANGES))])
+    lines = [
+        "| source | arms read | program: bias, error | plain elbow line: bias, error |",
+        "|---|---|---|---|",
+    ]
+    for source in sorted({reading.arm.source for reading in hanging}):
+        group = [reading for reading in hanging if reading.arm.source == source]
+        cell = figures(group)
+        if cell is not None and cell.accepted >= LEAST_OF_SOURCE:
+            line = _both(figures(group, ELBOW_LINE))
+            lines.append(f"| {source} | {cell.accepted} | {_both(cell)} | {line} |")
     return "\n".join(lines)
 
 

@@ -181,6 +181,13 @@ def test_bent_arms_and_turned_people_are_told_apart_from_the_rest() -> None:
     assert lines[1].startswith("- 1 straight arms of people turned")
 
 
+def test_habits_show_by_source_and_small_sources_do_not() -> None:
+    one = reading(3.0)
+    rare = replace(one, arm=replace(one.arm, source="rare"))
+    table = tables.sources_table([one] * 10 + [rare] * 9 + [reading(9.0, marked_deg=80.0)])
+    assert table.splitlines()[2:] == ["| made up | 10 | +3.0°, 3.0° | -1.0°, 1.0° |"]
+
+
 def test_plain_lines_of_a_known_person() -> None:
     # The arm points sideways: 90 degrees. The wrist lies as far up as the elbow is out: 45 more.
     lines = read_arm(arm()).plain_deg
