@@ -6,11 +6,12 @@ from gui.text.wording import movement_name, side_name, side_title, tr
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
-from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING, Prompt
+from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt
 from measure.progress.home_programme import WeekDone
 from measure.progress.overview import Progress
+from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
-from measure.progress.weekly_verdicts import SeriesPhase, Verdict
+from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, change_words, slope_words
 
 
@@ -86,7 +87,7 @@ def prompt_words(prompt: Prompt) -> str:
         side=side_name(prompt.side) if prompt.side else "",
         **prompt.numbers,
     )
-    return f"{finding} {tr(WORTH_SHOWING)}"
+    return f"{finding} {tr(prompt.closing)}"
 
 
 def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from measure.domain.movements import MOVEMENTS, View
 from measure.domain.reasons import SENTENCES
 from measure.domain.records import EVENT_WORDS
 from measure.domain.vertebral_levels import region_of
-from measure.progress.clinician_prompts import PROMPT_WORDS, WORTH_SHOWING
+from measure.progress.clinician_prompts import MEASURE_AGAIN, PROMPT_WORDS, WORTH_SHOWING
 from measure.progress.home_programme import STRETCHES, Irritability, assessment_dose
 from measure.progress.milestones import TASKS
 from measure.progress.series import INSTRUMENT_CHANGED
@@ -40,6 +40,7 @@ def texts_of_measure() -> tuple[str, ...]:
         IN_LEVELS,
         *PROMPT_WORDS.values(),
         WORTH_SHOWING,
+        MEASURE_AGAIN,
         *(assessment_dose(band).sentence for band in Irritability),
     ]
     return tuple(dict.fromkeys(text for text in texts if text))

@@ -2222,16 +2222,20 @@ Lecturas: {count}</translation>
         <translation>cambio en la forma de medir</translation>
     </message>
     <message>
+        <source>staying level</source>
+        <translation>se mantiene estable</translation>
+    </message>
+    <message>
+        <source>no recent readings</source>
+        <translation>sin lecturas recientes</translation>
+    </message>
+    <message>
         <source>about {levels} levels, {change} cm</source>
         <translation>unos {levels} niveles, {change} cm</translation>
     </message>
     <message>
         <source>{movement}, {side} side: readings went down over {weeks} weeks, by {value} ({low} to {high}) a month, 95 % interval in brackets.</source>
         <translation>{movement}, lado {side}: las lecturas bajaron durante {weeks} semanas, {value} (de {low} a {high}) al mes, con el intervalo del 95 % entre paréntesis.</translation>
-    </message>
-    <message>
-        <source>{movement}, {side} side: every reading of the last two weeks lies well below those of the weeks before, by {value} in the middle.</source>
-        <translation>{movement}, lado {side}: todas las lecturas de las dos últimas semanas están claramente por debajo de las de las semanas anteriores, {value} en el medio.</translation>
     </message>
     <message>
         <source>{movement}, {side} side: over the last {weeks} weeks a gain of {least} a month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short of the other.</source>
@@ -2296,6 +2300,18 @@ Lecturas: {count}</translation>
     <message>
         <source>take something that stands beside you, elbow at the side</source>
         <translation>coger algo que está al lado, con el codo pegado al costado</translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: the last {sessions} sessions read far below the weeks before, by {value} on average.</source>
+        <translation>{movement}, lado {side}: las últimas {sessions} sesiones quedan muy por debajo de las semanas anteriores, {value} de media.</translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: the latest session reads far below the weeks before, by {value}.</source>
+        <translation>{movement}, lado {side}: la última sesión queda muy por debajo de las semanas anteriores, {value}.</translation>
+    </message>
+    <message>
+        <source>Measure again on another day.</source>
+        <translation>Vuelva a medir otro día.</translation>
     </message>
     <message>
         <source>Useful views of the board: {views}; {fewest} are needed, better 24.</source>

@@ -2,16 +2,17 @@
 
 Public names:
 
-    clinician_prompts: PROMPT_WORDS, Prompt, WORTH_SHOWING
+    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, WORTH_SHOWING
     comparison: Block, Change
     home_programme: AssessmentDose, Irritability, STRETCHES, USUAL_PAIN_LIMIT, WeekDone,
         assessment_dose, irritability, pain_limit, plan_on, weeks_done
     milestones: LEAST_DAYS, TASKS
     overview: Progress, history_until, progress_of
+    phases: SeriesPhase
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     shoulder: SideProgress
     trend_line: Slope
-    weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, SeriesPhase, Verdict, WINDOW_DAY
+    weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words,
         conduct_words, signed, slope_words, with_interval
 """

@@ -4,61 +4,32 @@ Nothing here is an emergency; those signs are asked for before measuring.
 """
 
 import datetime as dt
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from statistics import median
-
-import numpy as np
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import History
+from measure.progress.pain_course import high_pain, more_pain
 from measure.progress.shoulder import SideProgress
-from measure.progress.weekly_verdicts import (
-    STALL_BELOW_DEG,
-    STALL_SHORT_DEG,
-    STALL_SHORT_SHARE,
-    STALL_WINDOW_DAY,
-    Verdict,
-    trend,
-)
-from measure.progress.wording import signed, signed_number
+from measure.progress.stall import STALL_BELOW_DEG, STALL_SHORT_DEG, STALL_SHORT_SHARE
+from measure.progress.weekly_verdicts import Verdict
+from measure.progress.wording import signed
 
-#: A drop counts when every measurement of the last days lies lower by this many spreads: the
-#: smallest change that two single measurements show for certain.
-#: [source: 1.96 times the square root of 2]
-DROP_SPREADS = 2.77
-#: Days in which every measurement must lie lower. [project]
-DROP_DAY = 14
-#: Fewest days with a measurement, in these days and in those before. [project]
-DROP_LEAST_DAYS = 4
-#: Days before them with which they are compared. [project]
-DROP_BEFORE_DAY = 42
-#: Median rating of pain at rest or at night from which on it is reported, of 10. [project]
-HIGH_PAIN = 7
-#: Days over which pain ratings are taken together. [project]
-PAIN_DAY = 14
-#: Fewest ratings that are taken together. [project]
-PAIN_LEAST = 3
-#: Least days between the first and the last of them. [project]
-PAIN_LEAST_SPAN_DAY = 7
-#: Points by which pain must be higher than in the weeks before; the smallest change that matters
-#: is 2.17 points (Michener 2011). [project]
-MORE_PAIN = 2.0
-#: Days before with whose ratings the latest are compared. [project]
-PAIN_BEFORE_DAY = 42
 #: Days over which no gain is reported. [project]
 NO_GAIN_DAY = 91
 #: Fewest weekly checks in these days that could have shown a gain. [project]
 NO_GAIN_LEAST_CHECKS = 8
 
 WORTH_SHOWING = "This is worth showing to a clinician."
+MEASURE_AGAIN = "Measure again on another day."
 
 
 class PromptKind(StrEnum):
     LOSING = "losing"
     DROP = "drop"
+    LOW_SESSION = "low-session"
     STALLED = "stalled"
     NO_GAIN = "no-gain"
     HIGH_PAIN = "high-pain"
@@ -69,8 +40,10 @@ class PromptKind(StrEnum):
 PROMPT_WORDS: Mapping[PromptKind, str] = {
     PromptKind.LOSING: "{movement}, {side} side: readings went down over {weeks} weeks, by {value} "
     "({low} to {high}) a month, 95 % interval in brackets.",
-    PromptKind.DROP: "{movement}, {side} side: every reading of the last two weeks lies well below "
-    "those of the weeks before, by {value} in the middle.",
+    PromptKind.DROP: "{movement}, {side} side: the last {sessions} sessions read far below the "
+    "weeks before, by {value} on average.",
+    PromptKind.LOW_SESSION: "{movement}, {side} side: the latest session reads far below the "
+    "weeks before, by {value}.",
     PromptKind.STALLED: "{movement}, {side} side: over the last {weeks} weeks a gain of {least} a "
     "month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short "
     "of the other.",
@@ -112,23 +85,33 @@ class Prompt:
         if self.kind is PromptKind.NO_GAIN:
             names = names.lower()
         words = PROMPT_WORDS[self.kind].format(movement=names, side=self.side or "", **self.numbers)
-        return f"{words} {WORTH_SHOWING}"
+        return f"{words} {self.closing}"
+
+    @property
+    def closing(self) -> str:
+        """What to do: show it to a clinician, or measure again first."""
+        return MEASURE_AGAIN if self.kind is PromptKind.LOW_SESSION else WORTH_SHOWING
 
 
 def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> tuple[Prompt, ...]:
     """Return the prompts of a person, motion first, then pain.
 
+    A loss is told of every side, since the other shoulder may stiffen too; that a gain fails to
+    come, of the affected ones. Nothing is told of a movement without recent sessions.
+
     Parameters
     ----------
     sides
-        The affected sides, each movement under its most frequent condition.
+        Both sides, each movement under its most frequent condition.
     """
     of_motion: list[Prompt] = []
     without_gain: dict[Side, list[Movement]] = {}
     for progress in sides:
+        if progress.current.lapsed is not None:
+            continue
         if prompt := _of_motion(progress):
             of_motion.append(prompt)
-        elif _no_gain(progress):
+        elif progress.affected and _no_gain(progress, today):
             without_gain.setdefault(progress.side, []).append(progress.movement)
     # One prompt a side, however many of its movements show no gain.
     of_no_gain = (
@@ -139,12 +122,16 @@ def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> 
 
 
 def _of_motion(progress: SideProgress) -> Prompt | None:
+    loss = progress.sudden_loss
     if progress.verdict is Verdict.LOSING:
         kind, numbers = PromptKind.LOSING, _losing_numbers(progress)
-    elif (drop := _drop(progress)) is not None:
-        unit = MOVEMENTS[progress.movement].unit
-        kind, numbers = PromptKind.DROP, {"value": signed(drop, unit)}
-    elif progress.verdict is Verdict.STALLED:
+    elif loss is not None:
+        kind = PromptKind.DROP if loss.confirmed else PromptKind.LOW_SESSION
+        numbers = {
+            "value": signed(loss.by, MOVEMENTS[progress.movement].unit),
+            "sessions": str(loss.sessions),
+        }
+    elif progress.affected and progress.verdict is Verdict.STALLED:
         kind, numbers = PromptKind.STALLED, _stalled_numbers(progress)
     else:
         return None
@@ -152,63 +139,44 @@ def _of_motion(progress: SideProgress) -> Prompt | None:
 
 
 def _losing_numbers(progress: SideProgress) -> dict[str, str]:
-    check = progress.weekly_checks[-1]
-    assert check.slope is not None
+    shown = progress.current.shown
+    assert shown is not None
     unit = MOVEMENTS[progress.movement].unit
-    low, high = (signed_number(end, unit) for end in check.slope.interval_per_month())
+    low, high = (signed(end, unit).rstrip("°% ") for end in (shown.low, shown.high))
     return {
-        "weeks": f"{check.weeks:.0f}",
-        "value": signed(check.slope.per_month, unit),
+        "weeks": f"{progress.weekly_checks[-1].weeks:.0f}",
+        "value": signed(shown.per_month, unit),
         "low": low,
         "high": high,
     }
 
 
 def _stalled_numbers(progress: SideProgress) -> dict[str, str]:
-    upper = progress.weekly_checks[-1].upper_per_month
-    assert upper is not None
+    check = progress.weekly_checks[-1]
+    assert check.upper_per_month is not None
     assert progress.short_by is not None
     return {
-        "weeks": str(STALL_WINDOW_DAY // 7),
+        "weeks": f"{check.weeks:.0f}",
         "least": f"{STALL_BELOW_DEG:.0f}°",
-        "most": signed(upper, Unit.DEGREES, 1),
+        "most": signed(check.upper_per_month, Unit.DEGREES, 1),
         "short": f"{progress.short_by:.0f}°",
     }
 
 
-def _drop(progress: SideProgress) -> float | None:
-    """Return how far all of two weeks lie below the weeks before, or None where they do not."""
-    segment = progress.series.latest_segment()
-    ago = segment.day[-1] - segment.day
-    lately = segment.value[ago < DROP_DAY]
-    before = segment.value[(ago >= DROP_DAY) & (ago < DROP_DAY + DROP_BEFORE_DAY)]
-    if (
-        min(len(lately), len(before)) < DROP_LEAST_DAYS
-        or np.ptp(ago[ago < DROP_DAY]) < DROP_DAY / 2
-    ):
-        return None
-    usual = float(np.median(before))
-    if lately.max() >= usual - DROP_SPREADS * progress.spread:
-        return None
-    return float(np.median(lately)) - usual
-
-
-def _no_gain(progress: SideProgress) -> bool:
+def _no_gain(progress: SideProgress, today: dt.date) -> bool:
     """Return whether three months of checks show no gain while the side is still short."""
     if not progress.weekly_checks or not _short(progress):
         return False
-    first = progress.weekly_checks[-1].day - dt.timedelta(days=NO_GAIN_DAY)
+    first = today - dt.timedelta(days=NO_GAIN_DAY)
     if progress.series.latest_segment().date(0) > first:
         return False
-    ends = [
-        k
-        for k, check in enumerate(progress.weekly_checks)
+    said = [
+        verdict
+        for check, verdict in zip(progress.weekly_checks, progress.current.said, strict=True)
         if check.day > first and check.slope is not None
     ]
     gains = (Verdict.GAINING, Verdict.LIKELY_GAINING)
-    return len(ends) >= NO_GAIN_LEAST_CHECKS and all(
-        trend(progress.weekly_checks[: k + 1]) not in gains for k in ends
-    )
+    return len(said) >= NO_GAIN_LEAST_CHECKS and not any(verdict in gains for verdict in said)
 
 
 def _short(progress: SideProgress) -> bool:
@@ -219,35 +187,16 @@ def _short(progress: SideProgress) -> bool:
     return progress.short_by > min(enough_deg, STALL_SHORT_SHARE * progress.other.value)
 
 
-def _of_pain(history: History, today: dt.date) -> Iterable[Prompt]:
-    rated = [
-        ((today - session.started.day).days, session.pain)
-        for session in history.sessions
-        if session.started.day <= today
-    ]
-    nightly = [
-        (ago, max(ratings))
-        for ago, pain in rated
-        if ago < PAIN_DAY and (ratings := [r for r in (pain.rest, pain.night) if r is not None])
-    ]
-    if _enough(nightly) and (middle := median(rating for _, rating in nightly)) >= HIGH_PAIN:
-        yield _pain_prompt(PromptKind.HIGH_PAIN, rating=f"{middle:.0f}", sessions=str(len(nightly)))
-    worst = [(ago, pain.worst_24h) for ago, pain in rated if pain.worst_24h is not None]
-    lately = [(ago, rating) for ago, rating in worst if ago < PAIN_DAY]
-    before = [(ago, rating) for ago, rating in worst if 0 <= ago - PAIN_DAY < PAIN_BEFORE_DAY]
-    if _enough(lately) and _enough(before):
-        now, then = median(r for _, r in lately), median(r for _, r in before)
-        if now - then >= MORE_PAIN:
-            yield _pain_prompt(PromptKind.MORE_PAIN, rating=f"{now:.0f}", before=f"{then:.0f}")
+def _of_pain(history: History, today: dt.date) -> tuple[Prompt, ...]:
+    prompts_of_pain = []
+    if (high := high_pain(history.sessions, today)) is not None:
+        numbers = {"rating": f"{high.rating:.0f}", "sessions": str(high.sessions)}
+        prompts_of_pain.append(_pain_prompt(PromptKind.HIGH_PAIN, numbers))
+    if (more := more_pain(history.sessions, today)) is not None:
+        numbers = {"rating": f"{more.now:.0f}", "before": f"{more.before:.0f}"}
+        prompts_of_pain.append(_pain_prompt(PromptKind.MORE_PAIN, numbers))
+    return tuple(prompts_of_pain)
 
 
-def _enough(ratings: Sequence[tuple[int, int]]) -> bool:
-    """Return whether there are enough ratings, over enough days; each is (days ago, rating)."""
-    if len(ratings) < PAIN_LEAST:
-        return False
-    days_ago = [ago for ago, _ in ratings]
-    return max(days_ago) - min(days_ago) >= PAIN_LEAST_SPAN_DAY
-
-
-def _pain_prompt(kind: PromptKind, **numbers: str) -> Prompt:
+def _pain_prompt(kind: PromptKind, numbers: Mapping[str, str]) -> Prompt:
     return Prompt(kind=kind, movements=(), side=None, numbers=numbers)

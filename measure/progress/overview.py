@@ -10,6 +10,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, History
 from measure.progress.clinician_prompts import Prompt, prompts
+from measure.progress.person_evidence import PersonEvidence
 from measure.progress.series import all_series
 from measure.progress.shoulder import SideProgress, side_progress
 
@@ -44,14 +45,15 @@ def progress_of(history: History, today: dt.date) -> Progress:
     for series in every_series:
         usual.setdefault(series.movement, series.conduct)
     affected = history.person.affected
+    evidence = PersonEvidence.of(every_series, today)
     sides = tuple(
-        side_progress(series, every_series, affected, usual[series.movement], today)
+        side_progress(series, every_series, affected, usual[series.movement], evidence, today)
         for series in every_series
     )
     return Progress(
         today=today,
         sides=sides,
-        prompts=prompts([side for side in sides if side.usual and side.affected], history, today),
+        prompts=prompts([side for side in sides if side.usual], history, today),
     )
 
 

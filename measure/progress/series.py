@@ -37,7 +37,11 @@ _BREAKING: Mapping[EventKind, bool] = {
 _OF_THE_SETUP = (EventKind.CAMERA_CHANGED, EventKind.MODEL_CHANGED)
 
 #: Names of the arrays of a series.
-_ARRAYS = ("day", "value", "low", "high", "segment", "instrument")
+_ARRAYS = ("day", "value", "low", "high", "segment", "instrument", "practice")
+
+#: Sessions at the start of a set-up, and after each change of it, in which people still learn what
+#: is asked; they are shown and count neither for a line nor for a baseline. [project]
+PRACTICE_SESSIONS = 2
 
 INSTRUMENT_CHANGED = "way of measuring changed"
 
@@ -81,6 +85,8 @@ class Series:
     instrument
         Shape (n,): days of one instrument are comparable in height; numbers hold for both
         sides.
+    practice
+        Shape (n,): True for the first PRACTICE_SESSIONS days of an instrument.
     breaks
         Breaks between the segments, the earliest first.
     """
@@ -94,6 +100,7 @@ class Series:
     high: FloatArray
     segment: IntArray
     instrument: IntArray
+    practice: NDArray[np.bool_]
     breaks: tuple[Break, ...] = ()
 
     def __post_init__(self) -> None:
@@ -123,6 +130,10 @@ class Series:
         changes = np.flatnonzero(np.diff(self.instrument))
         first = int(changes[-1]) + 1 if len(changes) else 0
         return self.where(np.arange(len(self)) >= first)
+
+    def counted(self) -> "Series":
+        """Return the days that count for lines and blocks: all but those of practice."""
+        return self.where(~self.practice)
 
     def where(self, chosen: NDArray[np.bool_]) -> "Series":
         """Return a series of the chosen days only, with the breaks between them."""
@@ -192,6 +203,15 @@ def event_breaks(events: Iterable[Event], side: Side) -> tuple[Break, ...]:
     return tuple(breaks)
 
 
+def practice_days(instrument: IntArray) -> NDArray[np.bool_]:
+    """Return which days, shape (n,), are among the first PRACTICE_SESSIONS of their instrument."""
+    number = np.arange(len(instrument))
+    begins = np.r_[True, np.diff(instrument) != 0][: len(instrument)]
+    start = np.maximum.accumulate(np.where(begins, number, 0))
+    practice: NDArray[np.bool_] = number - start < PRACTICE_SESSIONS
+    return practice
+
+
 def instrument_signature(made: Provenance) -> tuple[object, ...]:
     """Return the parts of a provenance that can change a measurement's height.
 
@@ -234,6 +254,7 @@ def _series(
         high=values[:, 2].copy(),
         segment=np.searchsorted(starts, days, side="right").astype(np.int64),
         instrument=numbers,
+        practice=practice_days(numbers),
         breaks=breaks,
     )
 

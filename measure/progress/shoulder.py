@@ -15,23 +15,23 @@ from measure.progress.comparison import (
     recent_block,
     shared_drift,
 )
+from measure.progress.current_verdict import CurrentVerdict, current_verdict
 from measure.progress.milestones import Milestone, milestones
+from measure.progress.person_evidence import PersonEvidence
+from measure.progress.phases import SeriesPhase, earlier_phases
 from measure.progress.series import Series
+from measure.progress.stall import stalled
+from measure.progress.sudden_loss import SuddenLoss, sudden_loss
 from measure.progress.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
-from measure.progress.weekly_verdicts import (
-    WINDOW_DAY,
-    SeriesPhase,
-    Verdict,
-    WeeklyCheck,
-    earlier_phases,
-    stalled,
-    trend,
-    weekly_checks,
-)
+from measure.progress.weekly_verdicts import WINDOW_DAY, Verdict, WeeklyCheck
 
-_LOSING = (Verdict.LOSING, Verdict.LIKELY_LOSING)
 #: Verdicts that a moved camera may imitate.
-_CHANGING = (Verdict.GAINING, Verdict.LIKELY_GAINING, *_LOSING)
+_CHANGING = (
+    Verdict.GAINING,
+    Verdict.LIKELY_GAINING,
+    Verdict.LOSING,
+    Verdict.LIKELY_LOSING,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,10 +46,15 @@ class SideProgress:
         True for the condition under which this movement is done most often.
     affected
         True for an affected side, and where nothing was stated.
+    primary
+        True for one of the person's primary movements; others are also seen, by stricter limits.
     verdict
-        The verdict of today.
-    weekly_checks
-        The latest weekly checks, the earliest first.
+        The verdict of today; that of `current`, unless the other shoulder says otherwise.
+    current
+        The verdict on the trend alone: since when, until when, and the latest turn.
+    sudden_loss
+        A sudden loss that the latest sessions show, confirmed or to be measured again; None where
+        they do not, and after EXPIRES_DAY.
     spread
         Standard deviation of one day about the trend, in the movement's unit: the person's
         own after eight days with a measurement, until then the usual one.
@@ -75,8 +80,10 @@ class SideProgress:
     series: Series
     usual: bool
     affected: bool
+    primary: bool
     verdict: Verdict
-    weekly_checks: tuple[WeeklyCheck, ...]
+    current: CurrentVerdict
+    sudden_loss: SuddenLoss | None
     spread: float
     own_spread: bool
     baseline: Block
@@ -87,6 +94,11 @@ class SideProgress:
     drifted_by: float | None
     milestones: tuple[Milestone, ...]
     earlier: tuple[SeriesPhase, ...]
+
+    @property
+    def weekly_checks(self) -> tuple[WeeklyCheck, ...]:
+        """The latest weekly checks, the earliest first."""
+        return self.current.checks
 
     @property
     def movement(self) -> Movement:
@@ -106,6 +118,7 @@ def side_progress(
     all_series: Sequence[Series],
     affected: tuple[Side, ...],
     usual: AssessmentCondition,
+    person: PersonEvidence,
     today: dt.date,
 ) -> SideProgress:
     """Return the progress that a series shows; it must not be empty.
@@ -118,34 +131,41 @@ def side_progress(
         The affected sides; empty where not stated.
     usual
         The condition under which this movement is done most often.
+    person
+        Evidence of all series of the person.
     """
     twin = None if len(affected) == 2 else _twin(series, all_series)
-    checks = weekly_checks(series, today)
+    current = current_verdict(series, today, person)
+    checks = current.checks
     spread, own = _spread(series)
     comparable = series.latest_instrument()
-    baseline, recent = baseline_block(comparable, spread), recent_block(comparable, spread)
+    counted = comparable.counted() if not comparable.practice.all() else comparable
+    baseline, recent = baseline_block(counted, spread), recent_block(counted, spread)
     other, short_by = None, None
     if twin is not None:
         other = recent_block(twin, spread)
         short_by = other.value - recent.value
-    verdict = trend(checks)
+    verdict = current.verdict
     drifted_by = None
     if twin is not None and verdict in _CHANGING:
         drifted_by = shared_drift(series, twin, checks[-1])
         verdict = verdict if drifted_by is None else Verdict.NO_CLEAR_CHANGE
     if (
-        verdict not in _LOSING
+        current.lapsed is None
+        and checks
         and other is not None
         and short_by is not None
-        and stalled(checks, series.movement, short_by, other.value)
+        and stalled(checks[-1], verdict, series.movement, short_by, other.value)
     ):
         verdict = Verdict.STALLED
     return SideProgress(
         series=series,
         usual=series.conduct == usual,
         affected=not affected or series.side in affected,
+        primary=series.movement in person.primary,
         verdict=verdict,
-        weekly_checks=checks,
+        current=current,
+        sudden_loss=_sudden_loss(series, current, person, today),
         spread=spread,
         own_spread=own,
         baseline=baseline,
@@ -172,10 +192,25 @@ def _twin(series: Series, all_series: Sequence[Series]) -> Series | None:
 
 def _spread(series: Series) -> tuple[float, bool]:
     """Return the spread of one day about the trend, and whether it is the person's own."""
-    segment = series.latest_segment()
+    segment = series.latest_segment().counted()
+    if not len(segment):
+        return MOVEMENTS[series.movement].usual_spread, False
     lately = segment.where(segment.day > segment.day[-1] - WINDOW_DAY)
     usual = MOVEMENTS[series.movement].usual_spread
     slope = fit_slope(lately.day, lately.value, usual)
     if slope is None or slope.days < LEAST_FOR_OWN_SPREAD:
         return usual, False
     return slope.spread, True
+
+
+def _sudden_loss(
+    series: Series, current: CurrentVerdict, person: PersonEvidence, today: dt.date
+) -> SuddenLoss | None:
+    """Return the sudden loss that the latest sessions show, since the latest bend."""
+    if current.lapsed is not None:
+        return None
+    segment = series.latest_segment().counted()
+    if current.turn is not None and not current.turn.sudden:
+        segment = segment.where(segment.day >= current.turn.day.toordinal())
+    usual = MOVEMENTS[series.movement].usual_spread
+    return sudden_loss(segment.day, segment.value, usual, person.related(today))

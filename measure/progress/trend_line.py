@@ -7,7 +7,7 @@ decided in :mod:`measure.progress.weekly_verdicts`.
 import functools
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy import special
@@ -20,6 +20,8 @@ DAYS_A_MONTH = 365.25 / 12
 LEAST_FOR_OWN_SPREAD = 8
 #: Weight of the usual spread beside the person's own, in days of evidence. [project]
 PRIOR_DAYS = 8.0
+#: Standard deviation of the slopes of shoulders, in usual spreads a month: 6 degrees. [project]
+PRIOR_SLOPE = 1.2
 #: Share of days assumed to be out of line (bad light, a hurried session, a painful day). [project]
 OUTLIER_SHARE = 0.2
 #: Width over which days out of line are taken to scatter evenly, in usual spreads. [project]
@@ -34,9 +36,16 @@ UNUSUAL_SPREAD = 1.5
 #: [source: Hampel 1974, J Am Stat Assoc 69:383]
 _MAD_TO_SD = 1.4826
 #: Least share of the information left after doubtful days are discounted. [project]
-_LEAST_INFORMATION = 0.3
+LEAST_INFORMATION = 0.3
 #: Degrees of freedom where the usual spread is taken as exact: as good as normal. [technical]
 _FREEDOM_OF_USUAL = 1000.0
+#: A fitted line takes about (2 + 4 r) / n from the autocorrelation r of n days about it. Found by
+#: simulation; a mean takes (1 + 3 r) / n (Kendall 1954, Biometrika 41:403). [project]
+TAKEN_BY_LINE = (2.0, 4.0)
+#: With few days no more than this share is taken to be left. [project]
+_LEAST_LEFT = 0.5
+#: Autocorrelations between which is interpolated. [technical]
+_RELATED_GRID = np.linspace(0.0, RELATED_TO, 17)
 #: Rounds of expectation-maximisation; more change no digit that is shown. [technical]
 _ROUNDS = 12
 
@@ -55,12 +64,16 @@ class Slope:
         Of the t distribution that the error belongs to.
     days
         Number of days with a value.
-    span_day
-        First to last of them, days.
+    first_day, last_day
+        The first and last of them, as days of the series.
+    level
+        Value of the line on the last day.
     spread
         Standard deviation of a usual day about the line, in the series' unit.
     related
         Lag-1 autocorrelation of the days about the line, after correction for their number.
+    judged_by
+        Usual spread that stood beside the person's own, in the series' unit.
     inlier_weight
         Shape (days,), 0..1: probability that a day is not out of line.
     """
@@ -69,20 +82,52 @@ class Slope:
     error_per_day: float
     degrees_of_freedom: float
     days: int
-    span_day: float
+    first_day: float
+    last_day: float
+    level: float
     spread: float
     related: float
+    judged_by: float
     inlier_weight: FloatArray
+
+    @property
+    def span_day(self) -> float:
+        """First to last day, days."""
+        return self.last_day - self.first_day
+
+    def allowing_for(self, related: float) -> "Slope":
+        """Return the same line, its error widened for an autocorrelation known from elsewhere."""
+        change = math.sqrt(widening(related) / widening(self.related))
+        return replace(self, related=related, error_per_day=self.error_per_day * change)
+
+    def shrunk(self, usual_spread: float) -> tuple[float, float]:
+        """Return slope and standard error a day, drawn towards 0 by what slopes usually are.
+
+        Usual ones scatter about 0 by PRIOR_SLOPE usual spreads a month (James & Stein 1961).
+        """
+        prior = (PRIOR_SLOPE * usual_spread / DAYS_A_MONTH) ** 2
+        share = prior / (prior + self.error_per_day**2)
+        return share * self.per_day, math.sqrt(share) * self.error_per_day
 
     @property
     def per_month(self) -> float:
         return self.per_day * DAYS_A_MONTH
 
+    @property
+    def error_per_month(self) -> float:
+        return self.error_per_day * DAYS_A_MONTH
+
     def interval_per_month(self, confidence: float = 0.95) -> tuple[float, float]:
         """Return the two-sided interval of the slope, a month."""
+        return self.interval_around(self.per_day, self.error_per_day, confidence)
+
+    def interval_around(
+        self, per_day: float, error: float, confidence: float = 0.95
+    ) -> tuple[float, float]:
+        """Return the interval of another estimate of the same slope, a month."""
         reach = float(special.stdtrit(self.degrees_of_freedom, 0.5 + confidence / 2))
-        half = reach * self.error_per_day
-        return (self.per_day - half) * DAYS_A_MONTH, (self.per_day + half) * DAYS_A_MONTH
+        half = reach * error
+        return (per_day - half) * DAYS_A_MONTH, (per_day + half) * DAYS_A_MONTH
 
     @property
     def evidence(self) -> float:
@@ -91,9 +136,29 @@ class Slope:
         The t value converted to the normal one of equal probability, so that the same limits hold
         for few days and for many.
         """
-        t_value = self.per_day / self.error_per_day
-        tail = special.stdtr(self.degrees_of_freedom, -abs(t_value))
-        return float(np.sign(t_value) * -special.ndtri(max(tail, 1e-300)))
+        return evidence_of(self.per_day / self.error_per_day, self.degrees_of_freedom)
+
+
+def evidence_of(t_value: float, degrees_of_freedom: float) -> float:
+    """Return the value of a normal distribution that is as unlikely as a t value, its sign kept."""
+    tail = special.stdtr(degrees_of_freedom, -abs(t_value))
+    return float(np.sign(t_value) * -special.ndtri(max(tail, 1e-300)))
+
+
+def widening(related: float) -> float:
+    """Return by how much days that are alike raise the variance of a mean or slope."""
+    return (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
+
+
+def mean_variance(number: int, related: float) -> float:
+    """Return the variance of a mean of neighbouring days, in variances of one day.
+
+    Of n days whose autocorrelation falls as the powers of r: (1 + 2 sum (1 - j/n) r^j) / n.
+    """
+    if related <= 0:
+        return 1 / number
+    lag = np.arange(1, number)
+    return float(1 + 2 * ((1 - lag / number) @ related**lag)) / number
 
 
 def fit_slope(day: FloatArray, value: FloatArray, usual_spread: float) -> Slope | None:
@@ -183,7 +248,7 @@ class _Start:
             value=value,
             left=left,
             spread=spread,
-            variance=_blend(spread, deviation**2, len(day) if own else 0),
+            variance=blend(spread, deviation**2, len(day) if own else 0),
         )
 
     def finished(self, inlier_weight: FloatArray) -> Slope:
@@ -195,19 +260,21 @@ class _Start:
         left = self.value - inlier_weight @ self.value / total - slope * off
         freedom = max(total - 2.0, 1.0)
         own_variance = float(inlier_weight @ left**2) / freedom
-        variance = _blend(self.spread, own_variance, freedom if self.own else 0.0)
+        variance = blend(self.spread, own_variance, freedom if self.own else 0.0)
         doubt = inlier_weight * (1 - inlier_weight) * left**2 / variance
-        information = max(float((inlier_weight - doubt) @ off**2), _LEAST_INFORMATION * information)
-        related = _related(self.day, left, inlier_weight, variance)
-        widened = (1 + related) / (1 - related) if related > RELATED_FROM else 1.0
+        information = max(float((inlier_weight - doubt) @ off**2), LEAST_INFORMATION * information)
+        related = autocorrelation(self.day, left, inlier_weight, variance)
         return Slope(
             per_day=slope,
-            error_per_day=math.sqrt(variance / information * widened),
+            error_per_day=math.sqrt(variance / information * widening(related)),
             degrees_of_freedom=PRIOR_DAYS + freedom if self.own else _FREEDOM_OF_USUAL,
             days=len(self.day),
-            span_day=float(self.day[-1] - self.day[0]),
+            first_day=float(self.day[0]),
+            last_day=float(self.day[-1]),
+            level=float(inlier_weight @ self.value / total + slope * off[-1]),
             spread=math.sqrt(variance),
             related=related,
+            judged_by=self.spread,
             inlier_weight=inlier_weight,
         )
 
@@ -224,7 +291,7 @@ def _converged_weights(starts: Sequence[_Start]) -> FloatArray:
     spread = np.array([[start.spread] for start in starts])
     variance = np.array([[start.variance] for start in starts])
     own = np.array([[float(start.own)] for start in starts])
-    inlier_weight = inside * _chance_usual(left, variance, spread)
+    inlier_weight = inside * chance_usual(left, variance, spread)
     for _ in range(_ROUNDS - 1):
         total = inlier_weight.sum(axis=1, keepdims=True)
         off = when - (inlier_weight * when).sum(axis=1, keepdims=True) / total
@@ -237,7 +304,7 @@ def _converged_weights(starts: Sequence[_Start]) -> FloatArray:
         own_variance = (inlier_weight * left**2).sum(axis=1, keepdims=True) / freedom
         weight = freedom * own
         variance = (PRIOR_DAYS * spread**2 + weight * own_variance) / (PRIOR_DAYS + weight)
-        inlier_weight = inside * _chance_usual(left, variance, spread)
+        inlier_weight = inside * chance_usual(left, variance, spread)
     return inlier_weight
 
 
@@ -268,11 +335,11 @@ def _median(value: FloatArray) -> float:
     return float(ordered[middle] + ordered[(len(value) - 1) // 2]) / 2
 
 
-def _blend(usual_spread: float, own_variance: float, days: float) -> float:
+def blend(usual_spread: float, own_variance: float, days: float) -> float:
     return (PRIOR_DAYS * usual_spread**2 + days * own_variance) / (PRIOR_DAYS + days)
 
 
-def _chance_usual(left: FloatArray, variance: FloatArray, usual_spread: FloatArray) -> FloatArray:
+def chance_usual(left: FloatArray, variance: FloatArray, usual_spread: FloatArray) -> FloatArray:
     """Return the probability of each day to be a usual one, 0..1, shape (series, days)."""
     odd = OUTLIER_SHARE / (ODD_WIDTH * usual_spread)
     height = (1 - OUTLIER_SHARE) / np.sqrt(2 * math.pi * variance)
@@ -281,21 +348,42 @@ def _chance_usual(left: FloatArray, variance: FloatArray, usual_spread: FloatArr
     return chance
 
 
-def _related(
-    day: FloatArray, left: FloatArray, inlier_weight: FloatArray, variance: float
+def autocorrelation(
+    day: FloatArray,
+    left: FloatArray,
+    inlier_weight: FloatArray,
+    variance: float,
+    given_back: tuple[float, float] = TAKEN_BY_LINE,
 ) -> float:
-    """Return the lag-1 autocorrelation about the line, corrected for few days.
+    """Return the autocorrelation of residuals over the usual gap, corrected for few days.
 
-    Over days that follow each other without a long gap, odd days counting little. A fitted
-    line takes away about (1 + r) / n of it, which is given back.
+    The products of days that follow each other without a long gap, odd days counting little, are
+    held against r to the power of gap over usual gap: days further apart than usual are less
+    alike. What a fitted line takes away is given back.
+
+    Parameters
+    ----------
+    day, left, inlier_weight
+        Shape (n,): days, residuals, weights.
+    variance
+        Of a usual day about the line.
+    given_back
+        (a, b): the fit takes (a + b r) / n from the autocorrelation of n days.
     """
     n = len(day)
-    near = np.diff(day) <= LONGEST_GAP_DAY
+    gap = np.diff(day)
+    near = gap <= LONGEST_GAP_DAY
     squares = float(inlier_weight @ left**2)
     # Rounding errors about a perfect line say nothing either.
     if not near.any() or squares < 1e-9 * variance:
         return 0.0
     weighed = inlier_weight * left
-    products = float((weighed[:-1] * weighed[1:])[near].sum()) * (n - 1) / int(near.sum())
-    lag_1 = products / squares
-    return float(np.clip(lag_1 + (1 + lag_1) / n, 0.0, RELATED_TO))
+    pairs = int(near.sum())
+    neighbours = float((weighed[:-1] * weighed[1:])[near].sum()) * (n - 1) / pairs / squares
+    constant, proportional = given_back
+    neighbours = (neighbours + constant / n) / max(1 - proportional / n, _LEAST_LEFT)
+    if neighbours <= 0:
+        return max(neighbours, -RELATED_TO)
+    power = np.unique(gap[near] / _median(gap[near]), return_counts=True)
+    expected = (_RELATED_GRID[:, None] ** power[0]) @ power[1] / pairs
+    return float(np.interp(neighbours, expected, _RELATED_GRID))

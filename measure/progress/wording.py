@@ -32,7 +32,9 @@ VERDICT_WORDS: dict[Verdict, str] = {
     Verdict.GAINING: "gaining",
     Verdict.LIKELY_LOSING: "likely losing",
     Verdict.LOSING: "losing",
+    Verdict.LEVEL: "staying level",
     Verdict.STALLED: "stalled",
+    Verdict.NO_RECENT: "no recent readings",
 }
 
 _HELP_WORDS: dict[Assistance, str] = {

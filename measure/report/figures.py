@@ -254,17 +254,13 @@ def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
     """Yield the trend line of the latest weekly check."""
-    if not side.weekly_checks or side.weekly_checks[-1].slope is None:
+    slope = side.weekly_checks[-1].slope if side.weekly_checks else None
+    if slope is None:
         return
-    check, slope = side.weekly_checks[-1], side.weekly_checks[-1].slope
-    segment = side.series.latest_segment()
-    used = (segment.day < check.day.toordinal()) & (
-        segment.day >= check.day.toordinal() - 7 * check.weeks
-    )
-    day, value = segment.day[used], segment.value[used]
-    offset = float(np.average(value - slope.per_day * day, weights=slope.inlier_weight))
-    start = max(float(day[0]), plot.first)
-    ends = [(at, offset + slope.per_day * at) for at in (start, float(day[-1]))]
+    start = max(slope.first_day, plot.first)
+    ends = [
+        (at, slope.level + slope.per_day * (at - slope.last_day)) for at in (start, slope.last_day)
+    ]
     (x1, y1), (x2, y2) = ((plot.x(at), plot.y(level)) for at, level in ends)
     yield Line(x1=x1, y1=y1, x2=x2, y2=y2, width=1.0)
 

@@ -17,9 +17,10 @@ from measure.domain.records import (
     MeasurementRecord,
     Onset,
 )
+from measure.progress.phases import SeriesPhase
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
-from measure.progress.weekly_verdicts import SeriesPhase, Verdict
+from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, conduct_words, slope_words
 
 NOTICE = "An estimate made with a camera, not a diagnosis and not a medical device."

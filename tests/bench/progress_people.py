@@ -12,7 +12,7 @@ import numpy as np
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
-from measure.progress.series import Series
+from measure.progress.series import Series, practice_days
 from measure.progress.trend_line import DAYS_A_MONTH
 
 #: A Monday.
@@ -100,6 +100,7 @@ def plain_series(
         high=np.array(value, dtype=np.float64) + 8.0,
         segment=np.zeros(len(day), dtype=np.int64),
         instrument=np.zeros(len(day), dtype=np.int64),
+        practice=practice_days(np.zeros(len(day), dtype=np.int64)),
     )
 
 

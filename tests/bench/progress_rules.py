@@ -5,34 +5,36 @@ Each gives, for a series, the first week in which something is said of it, or in
 
 import datetime as dt
 import math
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection
+from dataclasses import replace
 
 import numpy as np
 from scipy import stats
 
 from measure.progress.comparison import shared_drift
+from measure.progress.current_verdict import CurrentVerdict, current_verdict
 from measure.progress.series import Series
+from measure.progress.stall import stalled
 from measure.progress.trend_line import fit_slope
-from measure.progress.weekly_verdicts import Verdict, WeeklyCheck, stalled, trend, weekly_checks
+from measure.progress.weekly_verdicts import Verdict
 
 CHANGED = (Verdict.GAINING, Verdict.LOSING)
 LIKELY = (*CHANGED, Verdict.LIKELY_GAINING, Verdict.LIKELY_LOSING)
 
 
+def followed(series: Series) -> CurrentVerdict:
+    """Return the verdict after a series' last session, with all of its checks."""
+    return current_verdict(series, _date(series.day[-1] + 7))
+
+
 def first_verdict(series: Series) -> tuple[float, float]:
     """Return when the rule in use first tells a change, and a change or a likely one."""
-    seen = weekly_checks(series, _date(series.day[-1] + 7), most=1000)
-    told = [trend(seen[: k + 1]) for k in range(len(seen))]
-    return _first(series, seen, told, CHANGED), _first(series, seen, told, LIKELY)
+    course = followed(series)
+    return _first(series, course, CHANGED), _first(series, course, LIKELY)
 
 
-def _first(
-    series: Series,
-    seen: Sequence[WeeklyCheck],
-    told: Sequence[Verdict],
-    wanted: Collection[Verdict],
-) -> float:
-    for check, verdict in zip(seen, told, strict=True):
+def _first(series: Series, course: CurrentVerdict, wanted: Collection[Verdict]) -> float:
+    for check, verdict in zip(course.checks, course.said, strict=True):
         if verdict in wanted:
             return (check.day.toordinal() - float(series.day[0])) / 7
     return math.inf
@@ -42,12 +44,12 @@ def first_stall(other: float) -> Callable[[Series], tuple[float]]:
     """Return the rule for a stall of a shoulder whose other side reaches `other` degrees."""
 
     def said(series: Series) -> tuple[float]:
-        for week in range(6, int((series.day[-1] - series.day[0]) / 7) + 2):
-            seen = weekly_checks(series, _date(series.day[0] + 7 * week), most=2)
-            known = series.value[series.day < series.day[0] + 7 * week]
+        course = followed(series)
+        for check, verdict in zip(course.checks, course.said, strict=True):
+            known = series.value[series.day < check.day.toordinal()]
             short_by = other - float(np.median(known[-5:]))
-            if stalled(seen, series.movement, short_by, other):
-                return (float(week),)
+            if stalled(check, verdict, series.movement, short_by, other):
+                return ((check.day.toordinal() - float(series.day[0])) / 7,)
         return (math.inf,)
 
     return said
@@ -55,15 +57,17 @@ def first_stall(other: float) -> Callable[[Series], tuple[float]]:
 
 def first_beside(series: Series, twin: Series) -> tuple[float, float]:
     """Return when a change is first told with a look at the other shoulder, and without."""
-    seen = weekly_checks(series, _date(series.day[-1] + 7), most=1000)
-    told = [trend(seen[: k + 1]) for k in range(len(seen))]
+    course = followed(series)
     doubted = [
         Verdict.NO_CLEAR_CHANGE
         if verdict in CHANGED and shared_drift(series, twin, check) is not None
         else verdict
-        for check, verdict in zip(seen, told, strict=True)
+        for check, verdict in zip(course.checks, course.said, strict=True)
     ]
-    return _first(series, seen, doubted, CHANGED), _first(series, seen, told, CHANGED)
+    return (
+        _first(series, replace(course, said=tuple(doubted)), CHANGED),
+        _first(series, course, CHANGED),
+    )
 
 
 def first_plain(series: Series) -> tuple[float]:

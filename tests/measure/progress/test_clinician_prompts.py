@@ -8,7 +8,7 @@ import pytest
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind, Pain
-from measure.progress.clinician_prompts import WORTH_SHOWING, Prompt, PromptKind
+from measure.progress.clinician_prompts import MEASURE_AGAIN, WORTH_SHOWING, Prompt, PromptKind
 from measure.progress.overview import progress_of
 from measure.progress.wording import MINUS
 from tests.support.progress_histories import Values, day, history
@@ -42,20 +42,25 @@ def test_a_confirmed_loss_is_told_with_its_numbers() -> None:
     (prompt,) = told({LEFT: course(140, -2)})
     assert prompt.kind is PromptKind.LOSING
     assert (prompt.movement, prompt.side) == LEFT
-    assert prompt.text.startswith("Flexion, left side: readings went down over 16 weeks")
+    assert prompt.text.startswith("Flexion, left side: readings went down over 15 weeks")
     assert re.search(r"by -[89]° \(-\d+ to -\d+\) a month", prompt.text.replace(MINUS, "-"))
     assert prompt.text.endswith(WORTH_SHOWING)
 
 
-def test_a_gain_and_the_healthy_side_tell_nothing() -> None:
+def test_a_gain_tells_nothing() -> None:
     assert told({LEFT: course(90, 2), RIGHT: OTHER}) == ()
-    assert told({LEFT: course(90, 2), RIGHT: course(160, -2, seed=2)}) == ()
+
+
+def test_the_other_side_stiffening_is_told_too() -> None:
+    (prompt,) = told({LEFT: course(90, 2), RIGHT: course(160, -2, seed=2)})
+    assert prompt.kind is PromptKind.LOSING
+    assert (prompt.movement, prompt.side) == RIGHT
 
 
 def test_a_stall_is_told_with_the_other_side() -> None:
     (prompt,) = told({LEFT: course(100, 0, seed=4), RIGHT: OTHER})
     assert prompt.kind is PromptKind.STALLED
-    assert "over the last 6 weeks a gain of 5° a month or more is unlikely" in prompt.text
+    assert "over the last 15 weeks a gain of 5° a month or more is unlikely" in prompt.text
     assert re.search(r"this side is [56]\d° short of the other", prompt.text)
 
 
@@ -101,22 +106,40 @@ def test_three_months_count_from_the_latest_break() -> None:
     assert kinds({(Movement.ABDUCTION, Side.LEFT): course(100, 0)}, events=[injected]) == []
 
 
-def test_a_sudden_drop_that_lasts() -> None:
-    high = course(120, 0, days=DAYS[:30])
-    low = course(95, 0, days=DAYS[30:37], seed=3)
-    assert kinds({LEFT: high + low}, 86) == [PromptKind.DROP]
+#: Ten weeks about 120 degrees, and what follows about 95.
+HIGH, LOW = course(120, 0, days=DAYS[:30]), course(95, 0, days=DAYS[30:37], seed=3)
 
 
-def test_a_drop_with_one_better_day_is_none_yet() -> None:
-    high = course(120, 0, days=DAYS[:30])
-    low = course(95, 0, days=DAYS[30:37], seed=3)
-    low[2] = (low[2][0], 119.0)
-    assert kinds({LEFT: high + low}, 86) == []
+def test_one_low_session_asks_for_another_measurement() -> None:
+    (prompt,) = told({LEFT: HIGH + LOW[:1]}, 71)
+    assert prompt.kind is PromptKind.LOW_SESSION
+    assert "the latest session reads far below the weeks before" in prompt.text
+    assert prompt.text.endswith(MEASURE_AGAIN)
 
 
-def test_a_drop_of_a_few_days_is_none_yet() -> None:
-    high = course(120, 0, days=DAYS[:30])
-    assert kinds({LEFT: high + course(95, 0, days=DAYS[30:33], seed=3)}, 75) == []
+def test_a_second_one_tells_a_sudden_loss() -> None:
+    (prompt,) = told({LEFT: HIGH + LOW[:2]}, 73)
+    assert prompt.kind is PromptKind.DROP
+    assert "the last 2 sessions read far below" in prompt.text
+    assert re.search(r"by -2[3-7]° on average", prompt.text.replace(MINUS, "-"))
+    assert prompt.text.endswith(WORTH_SHOWING)
+
+
+def test_a_low_session_between_good_ones_is_none() -> None:
+    good = course(120, 0, days=DAYS[31:33], seed=4)
+    assert kinds({LEFT: HIGH + LOW[:1] + good[:1]}, 73) == []
+
+
+def test_who_often_reads_low_is_told_later() -> None:
+    """With a low session now and then, two running may be chance; four are not."""
+    odd = [(number, value - 25 if k % 8 == 5 else value) for k, (number, value) in enumerate(HIGH)]
+    assert kinds({LEFT: odd + LOW[:2]}, 73) == [PromptKind.LOW_SESSION]
+    assert kinds({LEFT: odd + LOW[:5]}, 80) == [PromptKind.DROP]
+
+
+def test_nothing_is_told_of_motion_after_three_weeks_without_a_session() -> None:
+    assert kinds({LEFT: HIGH + LOW[:2]}, 93) == [PromptKind.DROP]
+    assert kinds({LEFT: HIGH + LOW[:2]}, 94) == []
 
 
 def pain(**ratings: list[int]) -> dict[int, Pain]:

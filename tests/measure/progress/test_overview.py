@@ -54,7 +54,8 @@ def test_a_gain_with_the_other_side_level() -> None:
     assert found.drifted_by is None
     assert found.change is not None
     assert found.change.low > 15
-    assert found.baseline.first == day(0)
+    # The first two sessions are practice.
+    assert found.baseline.first == day(4)
     assert found.recent.last == day(81)
     assert found.other is not None
     assert found.short_by == pytest.approx(found.other.value - found.recent.value)
@@ -106,7 +107,7 @@ def test_an_injection_starts_the_trend_anew_but_not_the_comparison() -> None:
     injected = event(person(), kind=EventKind.INJECTION, day=day(60), side=Side.LEFT)
     found = of(progress({LEFT: course(90, 2)}, events=[injected]))
     assert found.verdict is Verdict.TOO_EARLY
-    assert found.baseline.first == day(0)
+    assert found.baseline.first == day(4)
     assert found.change is not None
 
 
@@ -115,7 +116,7 @@ def test_another_camera_starts_both_anew() -> None:
     values = {LEFT: course(90, 2), RIGHT: course(160, 0, days=WEEKLY[:8], seed=2)}
     found = of(progress(values, events=[changed]))
     assert found.verdict is Verdict.TOO_EARLY
-    assert found.baseline.first == day(60)
+    assert found.baseline.first == day(65)
     # The other side was not measured with it yet, so it is no reference.
     assert found.other is None
 
