@@ -312,10 +312,10 @@ class _Course:
         weeks, turned = check.weeks, self.turn is not None
         backing = 0.0 if turned else sense * self.person.backing(self.key, check.day)[0]
         limit = weekly_limit(weeks, self.primary, backing=backing, turned=turned)
-        before = self.checks[-1].week - self.start_week
         review = reviews_passed(check.week - self.start_week)
-        if review > reviews_passed(before):
-            return min(limit, review_limit(review, self.primary))
+        if review > reviews_passed(max(self.checks[-1].week - self.start_week, 0)):
+            alone = not self.person.others(self.key)
+            return min(limit, review_limit(review, self.primary, alone))
         return limit
 
     def _level(self, slope: Slope) -> bool:

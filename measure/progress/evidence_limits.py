@@ -19,6 +19,9 @@ REVIEW_WEEKS = 12
 #: Two-sided chance of error of all reviews of a phase together; review k spends 1 / (k (k + 1)) of
 #: it, which adds up to all of it for any number of reviews. [project]
 _REVIEW_ERROR = 0.02
+#: The same where no other primary movement of the side is measured, so that no other can err.
+#: [project]
+_REVIEW_ERROR_ALONE = 0.04
 #: Evidence that a weekly check needs where the other primary movements of the side, together, show
 #: the same direction with the evidence named second. [project]
 _BACKED, _BACKING = 2.0, 3.2
@@ -68,9 +71,15 @@ def weekly_limit(
     return _stricter(limit, primary)
 
 
-def review_limit(number: int, primary: bool = True) -> float:
-    """Return the evidence that a review needs; `number` is 1 for the first of a phase."""
-    spent = _REVIEW_ERROR / (number * (number + 1))
+def review_limit(number: int, primary: bool = True, alone: bool = False) -> float:
+    """Return the evidence that a review needs; `number` is 1 for the first of a phase.
+
+    Parameters
+    ----------
+    alone
+        True where no other primary movement of the side is measured.
+    """
+    spent = (_REVIEW_ERROR_ALONE if alone else _REVIEW_ERROR) / (number * (number + 1))
     return _stricter(-float(special.ndtri(spent / 2)), primary)
 
 

@@ -76,13 +76,10 @@ class PersonEvidence:
 
         Sums over the root of their number, in standard deviations; 0 where there are none.
         """
-        movement, _, side = key
         related = self.related(day)
         others = [
             check.allowing_for(related)
-            for (other, conduct, of_side), checks in self.checks.items()
-            if other is not movement and other in self.primary and of_side is side
-            if conduct == self._usual(other, side)
+            for checks in self.others(key)
             if (check := _latest(checks, day, BACKING_WITHIN_DAY)) is not None
         ]
         share = 1 / math.sqrt(max(len(others), 1))
@@ -90,6 +87,16 @@ class PersonEvidence:
             share * sum(check.evidence for check in others),
             share * sum(check.bend_evidence for check in others),
         )
+
+    def others(self, key: _Key) -> list[tuple[WeeklyCheck, ...]]:
+        """Return the checks of the other primary movements of the same side."""
+        movement, _, side = key
+        return [
+            checks
+            for (other, conduct, of_side), checks in self.checks.items()
+            if other is not movement and other in self.primary and of_side is side
+            if conduct == self._usual(other, side)
+        ]
 
     def _usual(self, movement: Movement, side: Side) -> AssessmentCondition | None:
         """Return the condition under which a movement was checked most often."""

@@ -55,7 +55,7 @@ def test_one_check_alone_confirms_nothing() -> None:
 
 
 def test_a_review_needs_less_than_a_weekly_check() -> None:
-    now = (review_limit(1) + weekly_limit(12)) / 2
+    now = (review_limit(1, alone=True) + weekly_limit(12)) / 2
     assert after([check_of(1.0, week=11), check_of(now, week=12)]).verdict is Verdict.GAINING
     assert after([check_of(1.0, week=12), check_of(now, week=13)]).verdict is not Verdict.GAINING
 

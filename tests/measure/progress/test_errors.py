@@ -49,8 +49,9 @@ def test_related_days_fool_it_seldom() -> None:
     [Course(a_month=5, missed=0.2), Course(a_month=5, odd=0.1)],
     ids=["missed", "odd"],
 )
-def test_five_degrees_a_month_are_seen_within_twelve_weeks(course: Course) -> None:
-    assert told(course)[0] >= at_least(0.9)
+def test_one_movement_alone_shows_five_degrees_a_month_in_twelve_weeks(course: Course) -> None:
+    """Two sessions less than there were count, and no other movement backs it."""
+    assert told(course)[0] >= at_least(0.8)
 
 
 def test_what_nobody_can_do_better() -> None:
@@ -71,10 +72,10 @@ def _days() -> list[int]:
     return [7 * week + each for week in range(12) for each in (0, 2, 4)]
 
 
-def test_ten_degrees_a_month_are_seen_within_seven_weeks() -> None:
+def test_one_movement_alone_shows_ten_degrees_a_month_in_nine_weeks() -> None:
     share, week = told(Course(a_month=10, missed=0.2))
     assert share >= 0.98
-    assert week <= 7
+    assert week <= 9
 
 
 def test_front_loaded_recovery_is_seen_and_so_is_its_end() -> None:
@@ -82,6 +83,6 @@ def test_front_loaded_recovery_is_seen_and_so_is_its_end() -> None:
     changed, _ = first_weeks(course, 40, SEED, first_verdict)
     (stall,) = first_weeks(course, 40, SEED, first_stall(160.0))
     assert changed.share == 1.0
-    assert changed.median_week <= 7
+    assert changed.median_week <= 9
     assert stall.share > 0.7
     assert stall.median_week > 12
