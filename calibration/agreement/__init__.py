@@ -8,4 +8,5 @@ Public names:
         write_json
     retest: repeatability_report
     stored_corrections: corrections_for, set_correction_enabled
+    trial_scatter: trial_sds_of
 """

@@ -83,7 +83,7 @@ class Services:
         calibrated = self.current_setup()
         return Source(
             setup=Setup(camera=calibrated.setup.camera, body=calibrated.setup.body),
-            corrections=calibrated.setup.corrections,
+            by_movement=calibrated.setup,
             lenses=calibrated.lenses,
         )
 

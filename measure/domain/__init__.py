@@ -9,6 +9,7 @@ Public names:
         fit_for_picture, is_possible
     calibration_records: BodyRecord, BodySource, CameraLevel, Placement, StoredCorrection,
         check_body, check_level, check_placement, check_stored_correction
+    error_sizes: MovementTrialSd
     landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm
     measurement_task: MeasurementTask
     measurements: BASIS, IntervalBasis, LevelBand, Measurement, Provenance, Reference, Status,

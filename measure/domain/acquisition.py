@@ -10,6 +10,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from measure.domain.error_sizes import (
+    MovementStudy,
+    MovementTrialSd,
+    StudyError,
+    check_study,
+    check_trial_sd,
+)
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.errors import InputError
 
@@ -145,11 +152,18 @@ class Setup:
     ----------
     correction
         That of the measured movement, if it is switched on.
+    study
+        The camera's errors in an agreement study of the movement; None without one.
+    trial_sd
+        Standard deviation of the person's trials within a session, pooled over their sessions, in
+        the movement's unit; None where the usual one is assumed.
     """
 
     camera: CameraSetup = field(default_factory=CameraSetup)
     body: BodySetup = field(default_factory=BodySetup)
     correction: Correction | None = None
+    study: StudyError | None = None
+    trial_sd: float | None = None
 
 
 def fit_for_picture(
@@ -195,16 +209,30 @@ class KnownSetup:
     ----------
     corrections
         Those that are switched on, at most one a movement.
+    studies
+        Agreement studies of the camera, at most one a movement.
+    trial_sds
+        How the person's trials scatter, at most one a movement.
     """
 
     camera: CameraSetup = field(default_factory=CameraSetup)
     body: BodySetup = field(default_factory=BodySetup)
     corrections: tuple[MovementCorrection, ...] = ()
+    studies: tuple[MovementStudy, ...] = ()
+    trial_sds: tuple[MovementTrialSd, ...] = ()
 
     def of(self, movement: Movement) -> Setup:
         """Return the set-up of one movement."""
         corrections = {item.movement: item.correction for item in self.corrections}
-        return Setup(camera=self.camera, body=self.body, correction=corrections.get(movement))
+        studies = {item.movement: item.error for item in self.studies}
+        trial_sds = {item.movement: item.sd for item in self.trial_sds}
+        return Setup(
+            camera=self.camera,
+            body=self.body,
+            correction=corrections.get(movement),
+            study=studies.get(movement),
+            trial_sd=trial_sds.get(movement),
+        )
 
 
 #: Longest name of a camera or a study, characters. [technical]
@@ -240,9 +268,17 @@ def check_known(setup: KnownSetup) -> None:
     check_lengths(setup.body)
     for item in setup.corrections:
         check_correction(item.movement, item.correction)
-    movements = [item.movement for item in setup.corrections]
-    if len(set(movements)) < len(movements):
-        raise InputError("one movement has two corrections")
+    for study in setup.studies:
+        check_study(study.movement, study.error)
+    for scatter in setup.trial_sds:
+        check_trial_sd(scatter)
+    for what, items in (
+        ("corrections", setup.corrections),
+        ("studies", setup.studies),
+        ("scatters", setup.trial_sds),
+    ):
+        if len({item.movement for item in items}) < len(items):
+            raise InputError(f"one movement has two {what}")
 
 
 def check_camera(camera: CameraSetup) -> None:

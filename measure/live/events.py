@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.camera.faults import SourceFault
-from measure.domain.acquisition import LensProfile, MovementCorrection, Setup
+from measure.domain.acquisition import KnownSetup, LensProfile, Setup
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import Movement
@@ -73,21 +73,27 @@ class Source:
         What is known; `setup.camera.name` says which camera. None there takes the first.
     clip
         A clip to play as if it were the camera, or None.
-    corrections
-        Those that are switched on; each movement uses its own.
+    by_movement
+        Corrections, studies and scatters of trials; each movement uses its own. Its camera and body
+        are not used.
     lenses
         All profiles of the camera, of which the frames' size chooses; the newest last.
     """
 
     setup: Setup = field(default_factory=Setup)
     clip: Path | None = None
-    corrections: tuple[MovementCorrection, ...] = ()
+    by_movement: KnownSetup = field(default_factory=KnownSetup)
     lenses: tuple[LensProfile, ...] = ()
 
     def setup_of(self, movement: Movement) -> Setup:
         """Return the setup for one movement."""
-        own = (item.correction for item in self.corrections if item.movement is movement)
-        return replace(self.setup, correction=next(own, self.setup.correction))
+        own = self.by_movement.of(movement)
+        return replace(
+            self.setup,
+            correction=own.correction or self.setup.correction,
+            study=own.study or self.setup.study,
+            trial_sd=own.trial_sd or self.setup.trial_sd,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,7 +2,7 @@
 
 Public names:
 
-    aggregation: aggregate_refined, aggregate_trials
+    aggregation: USUAL_SD, aggregate_refined, aggregate_trials, pooled_trial_sd
     fine_passes: FinePlan, run_fine_passes
     movement_model: model_of
     refinement: RefinedTrial, refine_trial

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from measure.domain.landmarks import FloatArray
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import BASIS, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Unit
@@ -18,6 +19,18 @@ from measure.trials.refinement import RefinedTrial
 
 #: Trials farther apart than this are noted, by unit. [project]
 WIDE_SPREAD = {Unit.DEGREES: 8.0, Unit.FRACTION: 0.06}
+#: Usual standard deviation of a person's trials within a sitting, by unit; the reach in the
+#: proportion of the usual spreads of days. [project]
+USUAL_SD = {Unit.DEGREES: 2.5, Unit.FRACTION: 0.03}
+#: Degrees of freedom that the usual one counts for: 8 sittings of three trials. [project]
+USUAL_DEGREES = 16
+#: Degrees of freedom that what is known of a person counts for beside a single sitting. [project]
+SITTING_DEGREES = 2
+#: Standard error of a median over that of a mean, by number of normal values.
+#: [source: variances of normal order statistics]
+MEDIAN_EFFICIENCY = {2: 1.0, 3: 1.160, 4: 1.092, 5: 1.198, 6: 1.135}
+#: The same for more values: the root of half of pi is its limit. [source: 1.2533]
+LARGE_MEDIAN_EFFICIENCY = 1.253
 
 
 def aggregate_refined(
@@ -89,7 +102,7 @@ def aggregate_trials(
         return common
     values = np.array([trial.value for trial in scored], dtype=np.float64)
     value = float(np.median(values))
-    half = _half_width(scored)
+    half = _half_width(scored, task)
     if too_wide(task.movement, half):
         return replace(common, reasons=tuple(dict.fromkeys((Reason.TOO_UNCERTAIN, *reasons))))
     basis = interval_basis(task.movement, task.known_view)
@@ -114,11 +127,12 @@ def aggregate_trials(
     )
 
 
-def _half_width(scored: Sequence[Trial]) -> float:
-    """Return the interval's half-width: what all trials share, and how they differ.
+def _half_width(scored: Sequence[Trial], task: MeasurementTask) -> float:
+    """Return the half-width of the interval of what the person can do today.
 
     Most of the error is shared by the trials of one sitting (body, clothes, placement), so more
-    trials do not shrink it; their scatter adds to it as the error of a mean.
+    trials do not shrink it; their scatter adds to it as the error of a median. A single trial has
+    the interval of that trial: of what else the person can do today it says nothing.
     """
     halves = [
         (trial.high - trial.low) / 2
@@ -129,8 +143,43 @@ def _half_width(scored: Sequence[Trial]) -> float:
     if len(scored) < 2:
         return shared
     values = np.array([trial.value for trial in scored], dtype=np.float64)
-    scatter = 1.96 * float(np.std(values, ddof=1)) / math.sqrt(len(values))
-    return math.hypot(shared, scatter)
+    return math.hypot(shared, scatter_of_median(values, task.facts.unit, task.setup.trial_sd))
+
+
+def scatter_of_median(values: FloatArray, unit: Unit, known_sd: float | None = None) -> float:
+    """Return the half-width of the 95 % interval of what a sitting's median estimates.
+
+    A standard deviation of three trials is itself uncertain by a factor of several, so that of the
+    person's sittings before, or the usual one, is taken; where this sitting's trials lie farther
+    apart, both count alike.
+
+    Parameters
+    ----------
+    values
+        The scored trials of one sitting, at least two.
+    known_sd
+        Pooled standard deviation of the person's trials before; None for the usual one.
+    """
+    usual = known_sd or USUAL_SD[unit]
+    squares, count = float(np.sum((values - values.mean()) ** 2)), len(values)
+    sd = max(usual, pooled_trial_sd(squares, count - 1, usual, worth=SITTING_DEGREES))
+    efficiency = MEDIAN_EFFICIENCY.get(count, LARGE_MEDIAN_EFFICIENCY)
+    return 1.96 * efficiency * sd / math.sqrt(count)
+
+
+def pooled_trial_sd(
+    squares: float, degrees: int, usual_sd: float, *, worth: int = USUAL_DEGREES
+) -> float:
+    """Return a standard deviation of trials pooled with a usual one.
+
+    Parameters
+    ----------
+    squares, degrees
+        Sum of squares about the sittings' means, and its degrees of freedom.
+    worth
+        Degrees of freedom that the usual one counts for; 8 sittings if not said otherwise.
+    """
+    return math.sqrt((worth * usual_sd**2 + squares) / (worth + degrees))
 
 
 def _reasons(

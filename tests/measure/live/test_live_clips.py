@@ -81,7 +81,7 @@ def test_a_clip_played_live_reads_as_in_replay(name, movement, side, models, kno
             Source(
                 clip=clip,
                 setup=Setup(camera=known.camera, body=known.body),
-                corrections=known.corrections,
+                by_movement=known,
             )
         )
         engine.choose(movement, side, 3, 0)
