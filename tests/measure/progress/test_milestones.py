@@ -6,7 +6,7 @@ import pytest
 
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.vertebral_levels import height_of, level_at
-from measure.kinematics.uncertainty import half_width
+from measure.kinematics.uncertainty import difficulty, half_width
 from measure.progress.comparison import Block
 from measure.progress.milestones import TASKS, milestones
 
@@ -75,7 +75,8 @@ def test_and_passes_it_certainly_with_the_interval_of_a_good_clip(
 ) -> None:
     facts = MOVEMENTS[movement]
     view = facts.views[0]
-    low = facts.usual[0] - half_width(movement, view, "heavy", 0.0, ())
+    hardness = difficulty(movement, view, facts.usual[0], 0.0, ())
+    low = facts.usual[0] - half_width(movement, view, "heavy", hardness)
     assert reached(movement, block(low)) == certain
 
 
