@@ -6,7 +6,7 @@ from PySide6.QtCore import QCoreApplication
 
 from calibration.message import TranslatableMessage
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement, Status, Trial
+from measure.domain.measurements import BASIS_SENTENCES, Measurement, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.records import (
@@ -206,6 +206,12 @@ def band_words(band: str) -> str:
         if likely
         else words
     )
+
+
+def basis_sentence(measurement: Measurement) -> str:
+    """Return on what the interval of a reading rests, or nothing where that is not known."""
+    basis = measurement.interval_basis
+    return "" if basis is None else tr(BASIS_SENTENCES[basis])
 
 
 def measurement_words(measurement: Measurement) -> str:

@@ -3,6 +3,7 @@
 `measure` does not import Qt: it holds English words, and the window translates them.
 """
 
+from measure.domain.measurements import BASIS_SENTENCES
 from measure.domain.movements import MOVEMENTS, View
 from measure.domain.reasons import SENTENCES
 from measure.domain.records import EVENT_WORDS
@@ -26,6 +27,7 @@ def texts_of_measure() -> tuple[str, ...]:
         *(facts.plain_name for facts in MOVEMENTS.values()),
         *(sentence for facts in MOVEMENTS.values() for sentence in (*facts.start, facts.move)),
         *SENTENCES.values(),
+        *BASIS_SENTENCES.values(),
         *(view.value for view in View),
         *(region_of(level) for level in _LEVELS),
         *_WORDED_LEVELS,

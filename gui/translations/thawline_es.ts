@@ -2070,6 +2070,18 @@ Lecturas: {count}</translation>
         <translation>Mano a la espalda</translation>
     </message>
     <message>
+        <source>The 95 % rests on pictures of real people, marked by hand.</source>
+        <translation>El 95 % se basa en imágenes de personas reales, marcadas a mano.</translation>
+    </message>
+    <message>
+        <source>The 95 % rests on virtual people, with an allowance for real ones.</source>
+        <translation>El 95 % se basa en personas virtuales, con un margen añadido para las reales.</translation>
+    </message>
+    <message>
+        <source>The 95 % rests on your own study with a goniometer.</source>
+        <translation>El 95 % se basa en su propio estudio con un goniómetro.</translation>
+    </message>
+    <message>
         <source>front</source>
         <translation>de frente</translation>
     </message>

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.interval_band import paint_band, paint_guide, paint_refusal, paint_scale
 from gui.style.appearance import Appearance
-from gui.text.wording import measurement_words, tr, trial_words
+from gui.text.wording import basis_sentence, measurement_words, tr, trial_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import MOVEMENTS, Movement
@@ -18,10 +18,12 @@ from measure.domain.movements import MOVEMENTS, Movement
 class BandContent:
     """What a band shows: numbers, or none of them and the words that say why.
 
-    A waiting one may have a guide value, which is drawn as a hollow mark without a band.
+    A waiting one may have a guide value, which is drawn as a hollow mark without a band. What the
+    interval rests on is said where the mouse rests on the band.
     """
 
     words: str
+    rests_on: str = ""
     value: float | None = None
     low: float | None = None
     high: float | None = None
@@ -34,6 +36,7 @@ def band_for_measurement(measurement: Measurement | None) -> BandContent:
         return BandContent(words=tr("Nothing was captured."))
     return BandContent(
         words=measurement_words(measurement),
+        rests_on=basis_sentence(measurement),
         value=measurement.value,
         low=measurement.low,
         high=measurement.high,
@@ -82,6 +85,8 @@ class MeasurementBand(PaintedWidget):
         self._movement, self._shown, self._title = movement, shown, title
         self._heights.clear()
         self.setAccessibleName(f"{title}: {shown.words}" if title else shown.words)
+        self.setAccessibleDescription(shown.rests_on)
+        self.setToolTip(shown.rests_on)
         self.updateGeometry()
         self.update()
 

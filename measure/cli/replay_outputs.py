@@ -163,6 +163,7 @@ def print_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
     """Print a table of the results, or of a long list that is in a file the counts alone."""
     from measure.batch.summary import summary_lines
     from measure.cli.main import NOTICE
+    from measure.report.measurement_wording import basis_sentences
 
     in_a_file = paths.json or paths.csv or paths.results
     in_full = len(results) <= MOST_ROWS or not in_a_file
@@ -176,6 +177,10 @@ def print_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
         print(f"thawline: and {len(errors) - len(shown)} more.", file=sys.stderr)
     if in_full:
         _print_legend(results)
+    for sentence in basis_sentences(
+        result.measurement for result in results if result.measurement is not None
+    ):
+        print(sentence)
     if len(results) > 1:
         print("\n".join(summary_lines(results)))
     print(NOTICE)

@@ -12,8 +12,8 @@ Public names:
     error_sizes: MovementTrialSd
     landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm
     measurement_task: MeasurementTask
-    measurements: BASIS, IntervalBasis, LevelBand, Measurement, Provenance, Reference, Status,
-        Trial
+    measurements: BASIS, BASIS_SENTENCES, IntervalBasis, LevelBand, Measurement, Provenance,
+        Reference, Status, Trial
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
     reading_scale: LEVEL_TICKS, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, note, refuse

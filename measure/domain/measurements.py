@@ -32,8 +32,7 @@ class IntervalBasis(StrEnum):
 
 #: What each basis means, as a sentence.
 BASIS_SENTENCES: Mapping[IntervalBasis, str] = {
-    IntervalBasis.REAL_PEOPLE: "The 95 % rests on real people whose arms were marked by hand in "
-    "pictures.",
+    IntervalBasis.REAL_PEOPLE: "The 95 % rests on pictures of real people, marked by hand.",
     IntervalBasis.VIRTUAL_PEOPLE: "The 95 % rests on virtual people, with an allowance for real "
     "ones.",
     IntervalBasis.OWN_STUDY: "The 95 % rests on your own study with a goniometer.",

@@ -215,8 +215,8 @@ def practice_days(instrument: IntArray) -> NDArray[np.bool_]:
 def instrument_signature(made: Provenance) -> tuple[object, ...]:
     """Return the parts of a provenance that can change a measurement's height.
 
-    The model, the camera with its lens, a correction, and the versions of the pose library
-    and (to its second figure) of this program.
+    The model, the camera with its lens, a correction, and the versions of the pose library,
+    of the estimator (the first did not say its number) and (to its second figure) of this program.
     """
     camera = made.setup.camera
     return (
@@ -226,6 +226,7 @@ def instrument_signature(made: Provenance) -> tuple[object, ...]:
         camera.lens,
         made.setup.correction,
         made.software.get("mediapipe", ""),
+        made.software.get("estimator", "1"),
         ".".join(made.software.get("thawline", "").split(".")[:2]),
     )
 

@@ -2,7 +2,7 @@
 
 Public names:
 
-    measurement_wording: interval_text, number_text, reason_codes, reason_legend,
+    measurement_wording: basis_sentences, interval_text, number_text, reason_codes, reason_legend,
         refusal_sentences, value_text
     page: report_foot, report_html, report_title
     svg: Diagram, FONT, Words, as_svg

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable
 
-from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import Unit
+from measure.domain.measurements import BASIS_SENTENCES, IntervalBasis, Measurement, Status
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import SENTENCES
 
 
@@ -47,3 +47,17 @@ def reason_legend(measurements: Iterable[Measurement]) -> list[str]:
     """Return a line for each reason that occurs: its code, and its sentence."""
     reasons = dict.fromkeys(reason for measured in measurements for reason in measured.reasons)
     return [f"{reason}: {SENTENCES[reason]}" for reason in reasons]
+
+
+def basis_sentences(measurements: Iterable[Measurement]) -> list[str]:
+    """Return on what the intervals of readings rest, each basis with the movements it holds for."""
+    movements: dict[IntervalBasis, set[Movement]] = {}
+    for measurement in measurements:
+        if measurement.interval_basis is not None:
+            movements.setdefault(measurement.interval_basis, set()).add(measurement.movement)
+    return [
+        f"{', '.join(MOVEMENTS[movement].name for movement in Movement if movement in held)}: "
+        f"{sentence}"
+        for basis, sentence in BASIS_SENTENCES.items()
+        if (held := movements.get(basis))
+    ]

@@ -22,6 +22,7 @@ from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, conduct_words, slope_words
+from measure.report.measurement_wording import basis_sentences
 
 NOTICE = "An estimate made with a camera, not a diagnosis and not a medical device."
 DEMO = "DEMO DATA: this person and all these readings are made up."
@@ -211,6 +212,7 @@ def how_measured(history: History) -> str:
             name = f"{MOVEMENTS[movement].name} seen {_VIEWS[record.measurement.view]}"
             by_way.setdefault(way, []).append(name)
     lines = [f"{'; '.join(names)}: {way}." for way, names in by_way.items()]
+    lines += basis_sentences(record.measurement for record in latest.values())
     signed = [
         (instrument_signature(record.measurement.provenance), record)
         for record in history.measurements

@@ -4,10 +4,14 @@ import platform
 from functools import cache
 from importlib.metadata import version
 
+#: Version of how values are estimated: raised where readings change on purpose. A stored series
+#: breaks there.
+ESTIMATOR = "2"
+
 
 @cache
 def software() -> dict[str, str]:
-    """Return versions by name: of Thawline, Python, and the packages that change numbers."""
+    """Return versions by name: of Thawline, Python, and of all that changes numbers."""
     packages = {
         "thawline": "thawline",
         "mediapipe": "mediapipe",
@@ -17,6 +21,7 @@ def software() -> dict[str, str]:
     }
     return {
         **{name: version(package) for name, package in packages.items()},
+        "estimator": ESTIMATOR,
         "python": platform.python_version(),
         "system": f"{platform.system()} {platform.machine()}",
     }

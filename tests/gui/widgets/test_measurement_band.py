@@ -33,3 +33,11 @@ def test_long_words_make_the_band_higher(appearance: Appearance) -> None:
     low = band.heightForWidth(200)
     band.show_reading(Movement.FLEXION, BandContent(words="a much longer reason " * 6))
     assert band.heightForWidth(200) > low > band.heightForWidth(2000) - band.height()
+
+
+def test_a_band_says_what_its_interval_rests_on(appearance: Appearance) -> None:
+    band = MeasurementBand(appearance)
+    band.show_reading(Movement.FLEXION, BandContent(words="118", rests_on="On real people."))
+    assert (band.toolTip(), band.accessibleDescription()) == ("On real people.",) * 2
+    band.show_reading(Movement.FLEXION, BandContent(words="No still hold was seen."))
+    assert (band.toolTip(), band.accessibleDescription()) == ("", "")

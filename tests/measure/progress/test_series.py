@@ -127,6 +127,7 @@ def test_events_before_or_after_all_readings_break_nothing(number: int) -> None:
         replace(MADE, model_hashes={"heavy": "0" * 64}),
         replace(MADE, software={"thawline": "0.1.0", "mediapipe": "1.3.0"}),
         replace(MADE, software={"thawline": "0.2.0", "mediapipe": "1.2.3"}),
+        replace(MADE, software={**MADE.software, "estimator": "2"}),
         OTHER_CAMERA,
         replace(
             MADE,
@@ -135,7 +136,7 @@ def test_events_before_or_after_all_readings_break_nothing(number: int) -> None:
             ),
         ),
     ],
-    ids=["model", "model file", "pose library", "our version", "camera", "correction"],
+    ids=["model", "model file", "pose library", "our version", "estimator", "camera", "correction"],
 )
 def test_another_way_of_measuring_breaks_a_series(made: object) -> None:
     series = only(all_series(history({LEFT: SIX}, made={7: made})))  # type: ignore[dict-item]

@@ -3,11 +3,12 @@
 from dataclasses import replace
 
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement, Provenance, Status, Trial
+from measure.domain.measurements import BASIS, IntervalBasis, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.vertebral_levels import level_of
 from measure.report.measurement_wording import (
+    basis_sentences,
     interval_text,
     reason_codes,
     reason_legend,
@@ -81,3 +82,24 @@ def test_every_remark_has_one_line_in_the_legend() -> None:
         f"shrug: {SENTENCES[Reason.SHRUG]}",
         f"nobody: {SENTENCES[Reason.NOBODY]}",
     ]
+
+
+def test_what_intervals_rest_on_is_said_once_with_its_movements() -> None:
+    def resting(movement: Movement, basis: IntervalBasis) -> Measurement:
+        made = Provenance(model="heavy", source={BASIS: str(basis)})
+        return replace(READING, movement=movement, provenance=made)
+
+    said = basis_sentences(
+        [
+            resting(Movement.EXTENSION, IntervalBasis.VIRTUAL_PEOPLE),
+            resting(Movement.ABDUCTION, IntervalBasis.REAL_PEOPLE),
+            resting(Movement.FLEXION, IntervalBasis.REAL_PEOPLE),
+            resting(Movement.FLEXION, IntervalBasis.REAL_PEOPLE),
+            REFUSED,
+        ]
+    )
+    assert said == [
+        "Flexion, Abduction: The 95 % rests on pictures of real people, marked by hand.",
+        "Extension: The 95 % rests on virtual people, with an allowance for real ones.",
+    ]
+    assert basis_sentences([READING, REFUSED]) == []
