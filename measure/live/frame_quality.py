@@ -17,7 +17,15 @@ _MOMENT_S = 0.6
 _REST_FRAMES = 10
 
 #: Reasons that say nothing about the moment.
-_NOT_NOW = frozenset({Reason.NO_FACING_STANCE, Reason.UNSTEADY_HOLD, Reason.PERSON_LOST})
+_NOT_NOW = frozenset(
+    {
+        Reason.NO_FACING_STANCE,
+        Reason.NO_ZERO_POSE,
+        Reason.HAND_NOT_BEHIND,
+        Reason.UNSTEADY_HOLD,
+        Reason.PERSON_LOST,
+    }
+)
 
 
 def recent_flags(scan: ScanResult) -> tuple[Reason, ...]:

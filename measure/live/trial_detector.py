@@ -4,7 +4,7 @@ Trials are found by the same scan as in a clip, on the coarse pass's observation
 trial. Values and times come from outside; no processes, no clock.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -13,6 +13,7 @@ from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import View
 from measure.domain.reasons import GateResult, Reason, refuse
 from measure.domain.tracks import Track
+from measure.kinematics.angles import median_over
 from measure.kinematics.fusion import FusedSeries, keypoints_of_passes
 from measure.kinematics.rotation_phases import rotation_phases
 from measure.live.events import Phase
@@ -35,6 +36,12 @@ _HOLD_SHOWN_S = 0.5
 _FIDGET_S = 1.5
 #: Wait after a hold, seconds, so that the frames that follow it are there too. [project]
 _AFTER_HOLD_S = 0.45
+#: A small move counts as a trial when it is held for this long, seconds: on the way to a larger one
+#: nobody rests so long. [project]
+_LITTLE_HOLD_S = 2.5
+#: Wait after the hold of a hand that hardly rose, seconds: its height does not tell its return.
+#: [project]
+_AFTER_LITTLE_S = 1.0
 #: A person lost for this long, seconds, in the middle of a trial has to begin anew. [project]
 _LOST_S = 3.0
 #: Without the person for most of this time, seconds, the phase is the search for a person.
@@ -118,6 +125,7 @@ class OnlineTrialDetector:
         self._model = model_of(task.movement)
         self._kept = FrameBuffer(size_px)
         self._captured_one = False
+        self._captured_usual = False
         self._held = False
         self._lost = False
         self._seen_s = -np.inf
@@ -197,9 +205,28 @@ class OnlineTrialDetector:
             fresh = keypoints_of_passes([self._kept.track(with_retained=False)], self.task)
             if np.any(rotation_phases(fresh.median).facing):
                 self._kept.drop_retained()
-        self.scan = scan_for_trials(self._kept.track(), self.task, little=False)
+        self.scan = self._without_pauses(scan_for_trials(self._kept.track(), self.task))
         self._scanned_view = self.scan.view
         return self.scan
+
+    def _without_pauses(self, scan: ScanResult) -> ScanResult:
+        """Return the scan less small moves that a larger one may still follow.
+
+        One that is held for long stays, if no trial of the usual size was seen of this person.
+        """
+        chosen = [
+            (trial, window)
+            for trial, window in zip(scan.trials, scan.windows, strict=True)
+            if not trial.little or (not self._captured_usual and _is_held_long(trial, scan))
+        ]
+        if len(chosen) == len(scan.trials):
+            return scan
+        return replace(
+            scan,
+            trials=tuple(trial for trial, _ in chosen),
+            windows=tuple(window for _, window in chosen),
+            gate_result=scan.gate_result if chosen else refuse(Reason.NO_MOVE),
+        )
 
     def _is_over(self, trial: TrialCandidate, fused: FusedSeries) -> bool:
         """Tell whether the arm has come back so far that the trial cannot change any more."""
@@ -211,6 +238,8 @@ class OnlineTrialDetector:
             return bool(np.all(late <= trial.rest_value + least_travel / 2))
         holding = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
         half = (trial.rest_value + float(np.median(values[holding]))) / 2
+        if trial.little and abs(half - trial.rest_value) < self._model.facts.least_step / 2:
+            return bool(time_s[-1] >= trial.hold_end_s + _AFTER_LITTLE_S)
         waited = bool(time_s[-1] >= trial.hold_end_s + _AFTER_HOLD_S)
         return waited and bool(np.all(late < half))
 
@@ -230,6 +259,7 @@ class OnlineTrialDetector:
         if fidget or start_s < self._kept.whole_from_s or len(pictures) < _LEAST_PICTURES:
             return None
         self._captured_one = True
+        self._captured_usual = self._captured_usual or not trial.little
         self.task = scan.task
         return CapturedTrial(
             candidate=trial, task=scan.task, coarse=scan.fused.keypoints.track, pictures=pictures
@@ -303,3 +333,14 @@ class OnlineTrialDetector:
 def value_or_none(value: float) -> float | None:
     """Return a number, or None for NaN."""
     return float(value) if np.isfinite(value) else None
+
+
+def _is_held_long(trial: TrialCandidate, scan: ScanResult) -> bool:
+    """Tell whether a small move is held for long; a position that nothing led to is none."""
+    if trial.hold_start_s is None or trial.hold_end_s is None:
+        return False
+    time_s, facts = scan.fused.time_s, scan.task.facts
+    holding = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
+    step = abs(float(median_over(scan.fused.value, holding)) - trial.rest_value)
+    led = facts.behind_back or step >= facts.least_step / 2
+    return led and trial.hold_end_s - trial.hold_start_s >= _LITTLE_HOLD_S

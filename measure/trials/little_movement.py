@@ -32,6 +32,9 @@ OWN_REST_MOST_DEG = 45.0
 OWN_REST_TOLERANCE_DEG = 8.0
 #: Candidates that travel less than this share of the farthest are stirs beside it. [project]
 LIKE_FARTHEST = 0.6
+#: The hold of a small move, as a share of the way up: of so little way the network's own scatter
+#: is a large share. [project]
+SMALL_HOLD_SHARE = 0.5
 #: A hand that is placed behind the back moves by this, over the trunk, and then stays within the
 #: second figure. [project]
 HAND_PLACED, HAND_STEADY = 0.15, 0.03
@@ -109,7 +112,8 @@ def _held_steps(
     time_s: FloatArray, values: FloatArray, params: SegmentationParams, step: float
 ) -> tuple[TrialCandidate, ...]:
     """Return small moves that end in a steady hold, the farthest ones."""
-    smaller = segment_trials(time_s, values, replace(params, least_travel=step))
+    small = replace(params, least_travel=step, hold_share=SMALL_HOLD_SHARE)
+    smaller = segment_trials(time_s, values, small)
     held = [trial for trial in smaller.candidates if trial.hold_start_s is not None]
     travels = {
         trial: abs(_median_between(time_s, values, trial) - trial.rest_value)

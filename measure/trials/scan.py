@@ -72,16 +72,8 @@ class ScanResult:
         return self.fused.value
 
 
-def scan_for_trials(track: Track, task: MeasurementTask, *, little: bool = True) -> ScanResult:
-    """Return the trials in a coarse track, or why there are none.
-
-    Parameters
-    ----------
-    little
-        False to pass over trials in which next to nothing moves
-        (:mod:`measure.trials.little_movement`): while a person is still moving, a larger one may
-        be to come.
-    """
+def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
+    """Return the trials in a coarse track, or why there are none."""
     model = model_of(task.movement)
     passes = keypoints_of_passes([track], task)
     keypoints = passes.median
@@ -98,7 +90,7 @@ def scan_for_trials(track: Track, task: MeasurementTask, *, little: bool = True)
     if all(trial.hold_start_s is None for trial in trials) and person_gate(track).refused_for:
         trials = ()  # a person who walks off swings an arm; without a hold that is no trial
     why_none = GateResult() if trials else _why_none(keypoints, task, segmentation)
-    if little and why_none.refused_for in ((Reason.NO_MOVE,), (Reason.NO_NEUTRAL,)):
+    if why_none.refused_for in ((Reason.NO_MOVE,), (Reason.NO_NEUTRAL,)):
         trials = little_trials(fused, task, model.segmentation)
     return ScanResult(
         task=task,

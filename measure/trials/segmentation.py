@@ -38,11 +38,14 @@ class SegmentationParams:
         A smaller move is no trial.
     steady
         A hold's values stay within this distance of their median.
+    hold_share
+        A hold lies at least this share of the way up from rest to the top of its trial.
     """
 
     rest: tuple[float, float]
     least_travel: float
     steady: float
+    hold_share: float = HOLD_SHARE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -232,7 +235,7 @@ def _hold(
 
     A steady one is searched for first, then one that drifts up to twice as much.
     """
-    floor = level + HOLD_SHARE * (top - level)
+    floor = level + params.hold_share * (top - level)
     least_s = LEAST_HOLD_S - usual_step_s(time_s) - 1e-6
     for spread, steady in ((params.steady, True), (2 * params.steady, False)):
         best: tuple[float, int, int] | None = None

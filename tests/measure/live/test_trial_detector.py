@@ -179,3 +179,28 @@ def test_the_value_of_a_frame_between_inferences_is_that_of_the_scan():
     track = elevation_track(series, *FLEXION)
     assert watch.value_of(person(track, 20), 99.0) == pytest.approx(watch.scan.guide[20])
     assert watch.value_of(NOBODY, 99.0) is None
+
+
+ABDUCTION = (Movement.ABDUCTION, Side.LEFT, View.FRONT)
+
+
+def test_a_small_raise_counts_when_it_is_held_for_long():
+    long = raise_and_hold(12.0, hold_s=3.5, after_s=2.0)
+    ((trial,), _) = play(watch_for(ABDUCTION), long, movement=ABDUCTION)
+    assert trial.candidate.little
+    short = raise_and_hold(12.0, hold_s=1.6, after_s=2.0)
+    assert play(watch_for(ABDUCTION), short, movement=ABDUCTION)[0] == []
+
+
+def test_a_pause_on_the_way_up_is_no_trial_and_none_counts_after_a_usual_one():
+    paused = np.concatenate(
+        [raise_and_hold(12.0, hold_s=3.5)[:30], raise_and_hold(80.0, rest=12.0)]
+    )
+    captured, _ = play(watch_for(ABDUCTION), paused[:-6], movement=ABDUCTION)
+    assert [trial.candidate.little for trial in captured] == [False]
+    watch = watch_for(ABDUCTION)
+    first, _ = play(watch, raise_and_hold(80.0, after_s=2.0), movement=ABDUCTION)
+    stir = raise_and_hold(12.0, hold_s=3.5, after_s=2.0)
+    second, _ = play(watch, stir, start_s=20.0, movement=ABDUCTION)
+    assert len(first) == 1
+    assert second == []
