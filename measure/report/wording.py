@@ -31,10 +31,11 @@ CAVEATS = (
     "Angles are active motion of the arm against the trunk as one camera sees it. They are "
     "not the passive range of the joint and not interchangeable with a goniometer's.",
     "A reading is the median of a session's trials, and its interval in brackets is of what the "
-    "person could do that day. It held the true value in about 19 of 20 readings of the virtual "
-    "people it was tested on. Most of its width is the same for every reading of one person with "
-    "one set-up, so changes are known better than single values: their interval counts only the "
-    "scatter from day to day.",
+    "person could do that day. It is meant to hold the true value in 19 of 20 readings; in flexion "
+    "and abduction that was tried on angles marked in photographs of real people, in the other "
+    "movements on virtual people only. Most of its width is the same for every reading of one "
+    "person with one set-up, so changes are known better than single values: their interval counts "
+    "only the scatter from day to day.",
     "First and last readings are medians of up to five days, and their change reaches over the "
     "whole time. A trend covers the last 16 weeks at most. It is called after four weeks and eight "
     "days with readings at the earliest, from a line that odd days hardly move; “likely” may still "

@@ -5,7 +5,8 @@ from collections.abc import Iterable, Mapping, Sequence
 
 import numpy as np
 
-from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.kinematics.uncertainty import measured_half_width
 from tests.bench.bench_real_figures import (
     RANGES,
     Figure,
@@ -185,19 +186,21 @@ def models_table(by_quality: Mapping[str, Sequence[ArmReading]]) -> str:
     """Return the figures of each deciding model, and what its intervals hold of groups left out."""
     lines = [
         "| model | arms read | bias | mean abs. error | interval holds | ± shown "
-        "| ± called for at difficulty 1 | holds of groups left out | of those from 30° | ± there |",
-        "|---|---|---|---|---|---|---|---|---|---|",
+        "| ± called for at difficulty 1 | in use | holds of groups left out | of those from 30° "
+        "| ± there |",
+        "|---|---|---|---|---|---|---|---|---|---|---|",
     ]
     for quality, arms in by_quality.items():
         cell, resting = figures(arms), resting_on_real_people(arms)
         if cell is None or cell.held is None or not resting:
             continue
         out = left_out(resting)
+        used = measured_half_width(Movement.ABDUCTION, View.FRONT, quality)
         raised = "" if out.held_raised is None else percent(out.held_raised)
         lines.append(
             f"| {quality} | {cell.accepted} of {cell.offered} | {degrees(cell.bias, '+')} "
             f"| {degrees(cell.mean_error)} | {percent(cell.held)} | {cell.half:.1f}° "
-            f"| {out.width:.1f}° | {percent(out.held)} | {raised} "
+            f"| {out.width:.1f}° | {used:.1f}° | {percent(out.held)} | {raised} "
             f"| {out.half:.1f}° |"
         )
     return "\n".join(lines)
