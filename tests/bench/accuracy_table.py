@@ -128,8 +128,10 @@ def repeatability(judged: Sequence[Judged]) -> str:
 
     Each person's readings minus truth scatter about the person's own mean; the scatter is pooled
     over people. The change that one reading against another must exceed to be no chance (95 %)
-    is 1.96 √2 times its standard deviation.
+    is 1.96 √2 times its standard deviation. Nothing without readings.
     """
+    if not judged:
+        return ""
     lines = [
         "### Repeatability",
         "",

@@ -80,7 +80,7 @@ def main() -> int:
         observe()
     report = [_report(judged, arguments.split, quality) for quality in QUALITIES]
     if arguments.split == "final":
-        report[1:1] = [_beyond(judged), tables.repeatability(judged("repeat", "heavy"))]
+        report[1:1] = [_beyond(judged), _report(judged, "repeat", "heavy")]
     text = "\n\n".join(part for part in report if part)
     print(text)
     if arguments.each:
@@ -122,6 +122,8 @@ def _report(judged: Callable[[str, str], list[Judged]], split: str, quality: str
     if quality != "heavy" and split in _HEAVY_ONLY:
         return ""
     found = judged(split, quality)
+    if split == "repeat":
+        return tables.repeatability(found)
     if quality == "heavy" and split == "final":
         found += judged("near-miss", quality) + judged("hopeless", quality)
     parts = [
