@@ -84,7 +84,7 @@ def read_clip(
     >>> import thawline
     >>> reading = thawline.read_clip("raise.mp4", "flexion", "left")
     >>> round(reading.measurement.value), str(reading.measurement.unit)
-    (99, 'deg')
+    (100, 'deg')
     >>> thawline.read_clip("raise.mp4", "flexion", "middle")
     Traceback (most recent call last):
         ...

@@ -27,7 +27,7 @@ WRIST_SHARE = {Direction.FORWARDS: 1.0, Direction.BACKWARDS: 0.7, Direction.OUTW
 #: How far the wrist line may lead the elbow line and still count, degrees. [project]
 WRIST_LEAD_DEG = {Direction.FORWARDS: 8.0, Direction.BACKWARDS: 3.0, Direction.OUTWARDS: 3.0}
 #: Elevation from which the wrist counts in full, degrees; at 0 it counts nothing. [project]
-RAISED_DEG = 60.0
+RAISED_DEG = {Direction.FORWARDS: 30.0, Direction.BACKWARDS: 60.0, Direction.OUTWARDS: 60.0}
 #: Most of a hanging arm's line that extension is counted from, degrees: more is how the person
 #: stands. [project]
 MOST_REST_DEG = 5.0
@@ -85,7 +85,7 @@ def elevation_of(keypoints: ArmKeypoints, movement: Movement, view: View) -> Ele
     lead = wrap_deg(sign * (to_wrist - axis) - elbow_line)
     direction = MOVEMENTS[movement].direction
     most = WRIST_LEAD_DEG[direction]
-    share = WRIST_SHARE[direction] * np.clip(elbow_line / RAISED_DEG, 0.0, 1.0)
+    share = WRIST_SHARE[direction] * np.clip(elbow_line / RAISED_DEG[direction], 0.0, 1.0)
     value = elbow_line + share * np.clip(lead, -most, most)
     return Elevation(
         value_deg=value,

@@ -34,8 +34,9 @@ HARDEST_FROM_DEG = 90.0
 #: How many times harder an elevation is read from the side or from behind; few real people were
 #: seen so. [project]
 TURNED_FACTOR = 1.15
-#: A model that was not measured gets the widest interval that was, times this. [project]
-UNMEASURED_FACTOR = 1.5
+#: A model that was not measured, or the coarse pass alone, gets the widest interval that was, times
+#: this: so much more a single pass errs on real people. [project]
+UNMEASURED_FACTOR = 1.25
 #: Narrowest half-width that is shown, by family, in its unit. [project]
 LEAST_HALF_WIDTH = {Family.ELEVATION: 8.0}
 #: A reading whose half-width is larger than this says too little, by family, in its unit.

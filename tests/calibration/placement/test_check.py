@@ -54,9 +54,9 @@ def test_nothing_is_said_before_a_place_is_kept_nor_at_the_same_place(
 @pytest.mark.parametrize(
     ("change", "part"),
     [
-        ({"trunk_px": 135.8 / 1.2}, "You stand about 17 % nearer than on"),
-        ({"trunk_px": 135.8 * 1.2}, "You stand about 20 % farther away than on"),
-        ({"width_over_trunk": 0.2}, "You are turned by about 18 degrees against"),
+        ({"trunk_px": 136.8 / 1.2}, "You stand about 17 % nearer than on"),
+        ({"trunk_px": 136.8 * 1.2}, "You stand about 20 % farther away than on"),
+        ({"width_over_trunk": 0.2}, "You are turned by about 17 degrees against"),
         ({"lean_deg": 7.0}, "Camera or body leans by about 6 degrees against"),
         ({"camera_name": None, "width_px": 1280}, "Another camera or picture size than on"),
     ],

@@ -75,14 +75,19 @@ def test_a_hanging_arm_is_read_off_the_elbow_line_alone():
 
 
 @pytest.mark.parametrize(
-    ("movement", "view", "share", "most"),
-    [(Movement.ABDUCTION, View.FRONT, 0.7, 2.1), (Movement.FLEXION, View.SIDE, 1.0, 8.0)],
+    ("movement", "view", "share", "most", "half_at"),
+    [
+        (Movement.ABDUCTION, View.FRONT, 0.7, 2.1, 30.0),
+        (Movement.FLEXION, View.SIDE, 1.0, 8.0, 15.0),
+    ],
 )
-def test_a_share_of_the_wrists_lead_counts_up_to_a_limit(movement, view, share, most):
+def test_a_share_of_the_wrists_lead_counts_up_to_a_limit(movement, view, share, most, half_at):
     # The upper arm is 0.55 long, the forearm 0.50.
     small, large = (
         read(
-            elevation_track(np.array([30.0, 90.0]), movement, Side.LEFT, view, elbow_bend_deg=bend),
+            elevation_track(
+                np.array([half_at, 90.0]), movement, Side.LEFT, view, elbow_bend_deg=bend
+            ),
             movement,
             Side.LEFT,
             view,
@@ -91,8 +96,8 @@ def test_a_share_of_the_wrists_lead_counts_up_to_a_limit(movement, view, share, 
     )
     lead = np.degrees(np.arctan2(0.5 * np.sin(np.radians(4)), 0.55 + 0.5 * np.cos(np.radians(4))))
     assert small[1] == pytest.approx(90 + share * lead, abs=1e-6)
-    assert small[0] == pytest.approx(30 + share * lead / 2, abs=1e-6)
-    assert large == pytest.approx([30 + most / 2, 90 + most], abs=1e-6)
+    assert small[0] == pytest.approx(half_at + share * lead / 2, abs=1e-6)
+    assert large == pytest.approx([half_at + most / 2, 90 + most], abs=1e-6)
 
 
 def test_the_other_arm_changes_nothing():
