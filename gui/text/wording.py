@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from PySide6.QtCore import QCoreApplication
 
 from calibration.message import TranslatableMessage
+from measure.domain.exercises import Exercise
 from measure.domain.landmarks import Side
 from measure.domain.measurements import BASIS_SENTENCES, Measurement, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit, View
@@ -18,10 +19,8 @@ from measure.domain.records import (
     EventKind,
     LimitingFactor,
     Onset,
-    Stretch,
 )
 from measure.domain.vertebral_levels import centimetres_in
-from measure.progress.home_programme import STRETCHES
 
 
 def tr(text: str) -> str:
@@ -138,9 +137,16 @@ def pain_sentence(pain: int | None, stopped_by: LimitingFactor | None) -> str:
 def event_name(kind: EventKind) -> str:
     return {
         EventKind.INJECTION: tr("Injection"),
-        EventKind.PROCEDURE: tr("Procedure"),
+        EventKind.HYDRODILATATION: tr("Hydrodilatation"),
+        EventKind.MANIPULATION: tr("Manipulation under anaesthesia"),
+        EventKind.CAPSULAR_RELEASE: tr("Capsular release"),
+        EventKind.PROCEDURE: tr("Another procedure"),
         EventKind.FLARE: tr("Flare"),
         EventKind.THERAPY: tr("Therapy begun or changed"),
+        EventKind.THERAPY_BEGAN: tr("Therapy began"),
+        EventKind.THERAPY_ENDED: tr("Therapy ended"),
+        EventKind.PROGRAMME_CHANGED: tr("Home programme changed"),
+        EventKind.MEDICINE_CHANGED: tr("Medicine changed"),
         EventKind.CLINIC_VISIT: tr("Clinic visit"),
         EventKind.CAMERA_CHANGED: tr("Another camera, or it was moved"),
         EventKind.MODEL_CHANGED: tr("Another pose model"),
@@ -153,8 +159,9 @@ def event_mark(kind: EventKind) -> str:
     return tr(EVENT_WORDS[kind])
 
 
-def stretch_name(stretch: Stretch) -> str:
-    return tr(STRETCHES[stretch].name)
+def exercise_name(exercise: Exercise) -> str:
+    """Return the name of an exercise of the list, or a clinician's own as it was typed."""
+    return exercise.own_name if exercise.listed is None else tr(exercise.name)
 
 
 def help_name(kind: Assistance) -> str:

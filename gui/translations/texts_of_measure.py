@@ -3,13 +3,21 @@
 `measure` does not import Qt: it holds English words, and the window translates them.
 """
 
+from measure.domain.exercises import EXERCISE_FACTS
 from measure.domain.measurements import BASIS_SENTENCES
 from measure.domain.movements import MOVEMENTS, View
 from measure.domain.reasons import SENTENCES
 from measure.domain.records import EVENT_WORDS
 from measure.domain.vertebral_levels import region_of
 from measure.progress.clinician_prompts import MEASURE_AGAIN, PROMPT_WORDS, WORTH_SHOWING
-from measure.progress.home_programme import STRETCHES, Irritability, assessment_dose
+from measure.progress.home_programme import (
+    BOTH_SIDES,
+    HELD,
+    REPETITIONS,
+    TIMES_A_DAY,
+    Irritability,
+    assessment_dose,
+)
 from measure.progress.milestones import TASKS
 from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.wording import IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
@@ -32,8 +40,12 @@ def texts_of_measure() -> tuple[str, ...]:
         *(region_of(level) for level in _LEVELS),
         *_WORDED_LEVELS,
         *(task.words for tasks in TASKS.values() for task in tasks),
-        *(facts.name for facts in STRETCHES.values()),
-        *(facts.how for facts in STRETCHES.values()),
+        *(facts.name for facts in EXERCISE_FACTS.values()),
+        *(facts.how for facts in EXERCISE_FACTS.values()),
+        *REPETITIONS,
+        *TIMES_A_DAY,
+        HELD,
+        BOTH_SIDES,
         *EVENT_WORDS.values(),
         INSTRUMENT_CHANGED,
         *VERDICT_WORDS.values(),

@@ -914,8 +914,8 @@ Lecturas: {count}</translation>
         <translation>Anotarlo</translation>
     </message>
     <message>
-        <source>After an injection, a procedure, a flare or a change of camera or model the curve begins anew: no line is drawn across. Anything else is only noted. After an injection, a procedure, a flare or a therapy the progress page compares before and after; after a clinic visit it says what changed since.</source>
-        <translation>Después de una infiltración, una intervención, un brote o un cambio de cámara o de modelo, la curva empieza de nuevo: ninguna línea une lo de antes con lo de después. Lo demás solo se anota. Después de una infiltración, una intervención, un brote o una terapia, la página de evolución compara el antes y el después; después de una visita clínica dice qué ha cambiado desde entonces.</translation>
+        <source>After an injection, any procedure, a flare or a change of camera or model the curve begins anew: no line is drawn across. Anything else is only noted. After an injection, a procedure, a flare, a therapy, a medicine or another home programme the progress page compares before and after; after a clinic visit it says what changed since. A new home programme is listed by itself.</source>
+        <translation>Después de una infiltración, una intervención, un brote o un cambio de cámara o de modelo, la curva empieza de nuevo: ninguna línea une lo de antes con lo de después. Lo demás solo se anota. Después de una infiltración, una intervención, un brote, una terapia, una medicación u otro programa en casa, la página de evolución compara el antes y el después; después de una visita clínica dice qué ha cambiado desde entonces. Un programa en casa nuevo aparece por sí mismo en la lista.</translation>
     </message>
     <message>
         <source>Which shoulder does it concern?</source>
@@ -1938,6 +1938,22 @@ Lecturas: {count}</translation>
         <translation>Debilidad</translation>
     </message>
     <message>
+        <source>Hydrodilatation</source>
+        <translation>Hidrodilatación</translation>
+    </message>
+    <message>
+        <source>Manipulation under anaesthesia</source>
+        <translation>Movilización bajo anestesia</translation>
+    </message>
+    <message>
+        <source>Capsular release</source>
+        <translation>Liberación capsular</translation>
+    </message>
+    <message>
+        <source>Another procedure</source>
+        <translation>Otra intervención</translation>
+    </message>
+    <message>
         <source>Something else</source>
         <translation>Otra cosa</translation>
     </message>
@@ -1946,16 +1962,28 @@ Lecturas: {count}</translation>
         <translation>Infiltración</translation>
     </message>
     <message>
-        <source>Procedure</source>
-        <translation>Intervención</translation>
-    </message>
-    <message>
         <source>Flare</source>
         <translation>Brote</translation>
     </message>
     <message>
         <source>Therapy begun or changed</source>
         <translation>Terapia nueva o cambiada</translation>
+    </message>
+    <message>
+        <source>Therapy began</source>
+        <translation>Empezó una terapia</translation>
+    </message>
+    <message>
+        <source>Therapy ended</source>
+        <translation>Terminó una terapia</translation>
+    </message>
+    <message>
+        <source>Home programme changed</source>
+        <translation>Cambió el programa en casa</translation>
+    </message>
+    <message>
+        <source>Medicine changed</source>
+        <translation>Cambió la medicación</translation>
     </message>
     <message>
         <source>Clinic visit</source>
@@ -2182,6 +2210,14 @@ Lecturas: {count}</translation>
         <translation>Rotación interna en un asa fija</translation>
     </message>
     <message>
+        <source>Front of the shoulder at a fixed handle</source>
+        <translation>Parte delantera del hombro en un asa fija</translation>
+    </message>
+    <message>
+        <source>Arm behind the back at a fixed handle</source>
+        <translation>Brazo detrás de la espalda en un asa fija</translation>
+    </message>
+    <message>
         <source>Cross-body stretch</source>
         <translation>Estiramiento cruzado</translation>
     </message>
@@ -2214,6 +2250,14 @@ Lecturas: {count}</translation>
         <translation>Con el codo doblado junto al costado, agarre un asa fija y gire el cuerpo hacia la mano.</translation>
     </message>
     <message>
+        <source>Hold a fixed handle at elbow height and walk away from it, so that the arm stays behind you.</source>
+        <translation>Agarre un asa fija a la altura del codo y aléjese de ella caminando, de modo que el brazo quede detrás.</translation>
+    </message>
+    <message>
+        <source>Hold a fixed handle and turn your body away from it, so that the arm goes behind your back.</source>
+        <translation>Agarre un asa fija y gire el cuerpo alejándolo de ella, de modo que el brazo pase por detrás de la espalda.</translation>
+    </message>
+    <message>
         <source>With the other hand, draw the arm across the chest by its elbow.</source>
         <translation>Con la otra mano, lleve el brazo por delante del pecho tomándolo por el codo.</translation>
     </message>
@@ -2222,8 +2266,56 @@ Lecturas: {count}</translation>
         <translation>Una toalla sobre el otro hombro, sujeta detrás de la espalda con las dos manos: tire de ella suavemente hacia arriba.</translation>
     </message>
     <message>
+        <source>1 repetition</source>
+        <translation>1 repetición</translation>
+    </message>
+    <message>
+        <source>{count} repetitions</source>
+        <translation>{count} repeticiones</translation>
+    </message>
+    <message>
+        <source>{count} times a day</source>
+        <translation>{count} veces al día</translation>
+    </message>
+    <message>
+        <source>held for {count} s</source>
+        <translation>se mantiene {count} s</translation>
+    </message>
+    <message>
+        <source>both sides</source>
+        <translation>ambos lados</translation>
+    </message>
+    <message>
+        <source>hydrodilatation</source>
+        <translation>hidrodilatación</translation>
+    </message>
+    <message>
+        <source>manipulation under anaesthesia</source>
+        <translation>movilización bajo anestesia</translation>
+    </message>
+    <message>
+        <source>capsular release</source>
+        <translation>liberación capsular</translation>
+    </message>
+    <message>
         <source>therapy begun or changed</source>
         <translation>terapia nueva o cambiada</translation>
+    </message>
+    <message>
+        <source>therapy began</source>
+        <translation>empezó una terapia</translation>
+    </message>
+    <message>
+        <source>therapy ended</source>
+        <translation>terminó una terapia</translation>
+    </message>
+    <message>
+        <source>home programme changed</source>
+        <translation>cambió el programa en casa</translation>
+    </message>
+    <message>
+        <source>medicine changed</source>
+        <translation>cambió la medicación</translation>
     </message>
     <message>
         <source>clinic visit</source>
@@ -2594,16 +2686,20 @@ Lecturas: {count}</translation>
         <translation>Otra cámara u otro tamaño de imagen que el {day}: las lecturas empiezan una serie nueva.</translation>
     </message>
     <message>
-        <source>{stretch}, times a day</source>
-        <translation>{stretch}, veces al día</translation>
-    </message>
-    <message>
-        <source>{stretch}, how long it is held</source>
-        <translation>{stretch}, cuánto se mantiene</translation>
+        <source>Add an exercise of the clinician&apos;s own</source>
+        <translation>Añadir un ejercicio propio del profesional</translation>
     </message>
     <message>
         <source>pain at which to stop</source>
         <translation>dolor en el que parar</translation>
+    </message>
+    <message>
+        <source>day of the review, such as 2026-11-25</source>
+        <translation>día de la revisión, por ejemplo 2026-11-25</translation>
+    </message>
+    <message>
+        <source>such as 2026-11-25; may be left empty</source>
+        <translation>por ejemplo 2026-11-25, o vacío</translation>
     </message>
     <message>
         <source>who chose it</source>
@@ -2618,8 +2714,36 @@ Lecturas: {count}</translation>
         <translation>Terminar el programa</translation>
     </message>
     <message>
+        <source>Enter the exercises that your clinician gave you. Thawline adds nothing to them.</source>
+        <translation>Escriba los ejercicios que le indicó su profesional sanitario. Thawline no les añade nada.</translation>
+    </message>
+    <message>
+        <source>0 is no pain, 10 the worst imaginable: the number that your clinician set.</source>
+        <translation>0 es ningún dolor y 10 el peor imaginable: el número que fijó su profesional sanitario.</translation>
+    </message>
+    <message>
+        <source>Next review with the clinician</source>
+        <translation>Próxima revisión con el profesional sanitario</translation>
+    </message>
+    <message>
         <source>Home programme: {person}</source>
         <translation>Programa en casa: {person}</translation>
+    </message>
+    <message>
+        <source>An exercise of the clinician&apos;s own needs a name that no other exercise has.</source>
+        <translation>Un ejercicio propio del profesional necesita un nombre que no tenga ningún otro ejercicio.</translation>
+    </message>
+    <message>
+        <source>No exercise is ticked yet.</source>
+        <translation>Todavía no hay ningún ejercicio marcado.</translation>
+    </message>
+    <message>
+        <source>Please choose the pain level at which to stop.</source>
+        <translation>Elija el nivel de dolor en el que hay que parar.</translation>
+    </message>
+    <message>
+        <source>A review is written like 2026-11-25 and does not lie before today.</source>
+        <translation>La revisión se escribe como 2026-11-25 y no es anterior a hoy.</translation>
     </message>
     <message>
         <source>The camera is fixed and stays as it is</source>
@@ -2650,44 +2774,80 @@ Lecturas: {count}</translation>
         <translation>Guárdelas o tome otra imagen.</translation>
     </message>
     <message>
-        <source>A clinician chooses the stretches, how often and how long. Put down what you were told; nothing is added to it here.</source>
-        <translation>Un profesional elige los estiramientos, cuántas veces y cuánto tiempo. Anote lo que le indicaron; aquí no se añade nada.</translation>
-    </message>
-    <message>
         <source>Stop when the pain reaches</source>
         <translation>Parar cuando el dolor llegue a</translation>
-    </message>
-    <message>
-        <source>0 is no pain, 10 the worst imaginable: the number you were told.</source>
-        <translation>0 es sin dolor, 10 el peor imaginable: el número que le indicaron.</translation>
     </message>
     <message>
         <source>Chosen by</source>
         <translation>Elegido por</translation>
     </message>
     <message>
-        <source>No stretch is ticked yet.</source>
-        <translation>Todavía no hay ningún estiramiento marcado.</translation>
-    </message>
-    <message>
-        <source>The pain at which to stop is still missing.</source>
-        <translation>Falta aún el dolor en el que parar.</translation>
-    </message>
-    <message>
         <source>once a day</source>
         <translation>una vez al día</translation>
     </message>
     <message>
-        <source>{times} times a day</source>
-        <translation>{times} veces al día</translation>
+        <source>{exercise}, repetitions</source>
+        <translation>{exercise}, repeticiones</translation>
     </message>
     <message>
-        <source>held for {seconds} s</source>
-        <translation>mantenido {seconds} s</translation>
+        <source>{exercise}, how long it is held</source>
+        <translation>{exercise}, cuánto se mantiene</translation>
+    </message>
+    <message>
+        <source>{exercise}, times a day</source>
+        <translation>{exercise}, veces al día</translation>
+    </message>
+    <message>
+        <source>{exercise}, side</source>
+        <translation>{exercise}, lado</translation>
+    </message>
+    <message>
+        <source>{exercise}, note</source>
+        <translation>{exercise}, nota</translation>
+    </message>
+    <message>
+        <source>name of the exercise</source>
+        <translation>nombre del ejercicio</translation>
+    </message>
+    <message>
+        <source>Name of the exercise</source>
+        <translation>Nombre del ejercicio</translation>
+    </message>
+    <message>
+        <source>how it is done</source>
+        <translation>cómo se hace</translation>
+    </message>
+    <message>
+        <source>How it is done, in one sentence</source>
+        <translation>Cómo se hace, en una frase</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Quitar</translation>
+    </message>
+    <message>
+        <source>own exercise</source>
+        <translation>ejercicio propio</translation>
+    </message>
+    <message>
+        <source>Remove: {exercise}</source>
+        <translation>Quitar: {exercise}</translation>
+    </message>
+    <message>
+        <source>repetitions not set</source>
+        <translation>repeticiones sin fijar</translation>
     </message>
     <message>
         <source>not held</source>
         <translation>sin mantener</translation>
+    </message>
+    <message>
+        <source>Both sides</source>
+        <translation>Ambos lados</translation>
+    </message>
+    <message>
+        <source>side not set</source>
+        <translation>lado sin fijar</translation>
     </message>
     <message>
         <source>A day earlier</source>
@@ -2696,18 +2856,6 @@ Lecturas: {count}</translation>
     <message>
         <source>A day later</source>
         <translation>Un día después</translation>
-    </message>
-    <message>
-        <source>Take it back</source>
-        <translation>Deshacer</translation>
-    </message>
-    <message>
-        <source>Done just now, stopped at pain {limit} of 10 at the latest:</source>
-        <translation>Hecho ahora mismo, parando como muy tarde con dolor {limit} de 10:</translation>
-    </message>
-    <message>
-        <source>Noted: {stretch}, {time}. Take it back</source>
-        <translation>Anotado: {stretch}, {time}. Deshacer</translation>
     </message>
     <message>
         <source>○  Not calibrated: a usual field of view is assumed.</source>
@@ -2896,6 +3044,18 @@ Lecturas: {count}</translation>
     <message>
         <source>No</source>
         <translation>No</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Deshacer</translation>
+    </message>
+    <message>
+        <source>I have just done (stopping at pain {limit} of 10 or below):</source>
+        <translation>Acabo de hacer (parando con un dolor de {limit} de 10 o menos):</translation>
+    </message>
+    <message>
+        <source>Saved: {exercise}, {time}. Undo</source>
+        <translation>Guardado: {exercise}, {time}. Deshacer</translation>
     </message>
 </context>
 </TS>

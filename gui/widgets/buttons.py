@@ -114,6 +114,11 @@ class MenuButton(QPushButton):
             self.menu().addAction(words(value)).triggered.connect(partial(self._pick, value))
         self.choose(self.values[0] if self.values else None)
 
+    def name(self, title: str) -> None:
+        """Say what is chosen here, for who hears it."""
+        self._title = title
+        self.choose(self.value)
+
     def choose(self, value: Any) -> None:
         """Show a value as chosen, without a signal."""
         offered = value in self.values

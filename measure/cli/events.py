@@ -6,16 +6,24 @@ import datetime as dt
 from measure.cli.open_store import open_store
 from measure.cli.terminal_table import table
 from measure.domain.landmarks import Side
-from measure.domain.records import Event, EventKind, Person
+from measure.domain.records import OFFERED_EVENTS, Event, EventKind
 from measure.errors import InputError
+from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """List, add or delete what happened between sessions: an injection, another camera.
 
-    An injection, a procedure, a flare and a change of camera or model begin a new series, so
-    that no trend is drawn across them. Other events are only noted.
+    An injection, any procedure, a flare and a change of camera or model begin a new series, so
+    that no trend is drawn across them. Other events are only noted. A new plan of exercises is
+    listed as a change of the home programme by itself; it has no number, for it cannot be
+    deleted here.
+
+    kinds:
+      injection  hydrodilatation  manipulation-under-anaesthesia  capsular-release
+      procedure (another one)  flare  therapy-began  therapy-ended  programme-changed
+      medicine-changed  clinic-visit  camera-changed  model-changed  other
 
     exit codes:
       0  done
@@ -31,7 +39,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.set_defaults(run=run_list)
     actions = parser.add_subparsers(metavar="ACTION")
     add = actions.add_parser("add", help="add an event")
-    add.add_argument("kind", choices=[kind.value for kind in EventKind], help="what happened")
+    add.add_argument(
+        "kind",
+        choices=[kind.value for kind in OFFERED_EVENTS],
+        metavar="KIND",
+        help="what happened",
+    )
     add.add_argument("--day", type=a_day, metavar="DATE", help="the day; today unless given")
     add.add_argument("--side", choices=[side.value for side in Side], help="the side it concerns")
     add.add_argument("--note", default="", metavar="TEXT", help="a note in your own words")
@@ -52,11 +65,15 @@ def a_day(text: str) -> dt.date:
 def run_list(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         person = store.find_person(arguments.person)
-        events = store.events(person.id)
+        history = store.history(person.id)
+    events = events_with_plans(history)
     if not events:
         print(f"Nothing has been noted of {person.pseudonym}.")
         return 0
-    _print(person, events)
+    numbers = {event.id: str(number) for number, event in enumerate(history.events, start=1)}
+    print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
+    rows = [[numbers.get(event.id, ""), *_row(event)] for event in events]
+    print(table(rows, ["number", "day", "event", "side", "note"]))
     return 0
 
 
@@ -89,12 +106,6 @@ def run_delete(arguments: argparse.Namespace) -> int:
         store.delete_event(event.id)
     print(f"Deleted: {' '.join(filter(None, _row(event)))}.")
     return 0
-
-
-def _print(person: Person, events: list[Event]) -> None:
-    print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
-    rows = [[str(number), *_row(event)] for number, event in enumerate(events, start=1)]
-    print(table(rows, ["number", "day", "event", "side", "note"]))
 
 
 def _row(event: Event) -> list[str]:

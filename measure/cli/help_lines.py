@@ -18,7 +18,7 @@ HELP_LINES = {
     "import": "Take up a person's history from a file written by: thawline export --format json",
     "model": "Fetch, put together, verify and show the pose model.",
     "people": "List, add, edit, show or delete the people who are measured here, by pseudonym.",
-    "plan": "Show, set or end a home programme of stretches, and log what was done.",
+    "plan": "Show, set or end a home programme of exercises, and log what was done.",
     "privacy": "Print what this program keeps on this computer, where, and how to delete it.",
     "progress": "Print a person's progress: first and last readings, change, trend and verdict.",
     "repeatability": "Say how well a person's sessions repeat: typical error, drift, smallest change.",

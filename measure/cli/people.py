@@ -110,7 +110,7 @@ def run_show(arguments: argparse.Namespace) -> int:
         "sessions": len(history.sessions),
         "measurements": len(history.measurements),
         "events": len(history.events),
-        "stretches logged": len(history.stretches),
+        "exercises logged": len(history.exercises_done),
     }
     lines = [*_facts(person), *(_line(name, str(count)) for name, count in counts.items())]
     print("\n".join([*lines, _line("identifier", person.id)]))

@@ -2,29 +2,52 @@
 
 import argparse
 import datetime as dt
+import re
 
 from measure.cli.events import a_day
 from measure.cli.open_store import open_store
 from measure.cli.terminal_table import table
-from measure.domain.records import Plan, PlannedStretch, Stretch
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import (
+    ComparedWithLast,
+    ExerciseLog,
+    NextMorning,
+    Plan,
+    PlannedExercise,
+)
+from measure.domain.landmarks import Side
+from measure.domain.records import History, Person
 from measure.errors import InputError
-from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
+from measure.progress.home_programme import dose_words, eased_on, plan_on, weeks_done
+from measure.storage.store import Store
 from measure.system.clock import new_id
 
 #: Weeks that are listed, the present one included. [technical]
 _WEEKS_SHOWN = 8
 
+#: An exercise of a plan as it is typed: name, repetitions x hold, times a day, side.
+_TYPED = re.compile(r"(.+):(\d{1,3})x(\d{1,3}):(\d{1,3})(?::(left|right|both))?")
+_SIDES = {"left": (Side.LEFT,), "right": (Side.RIGHT,), "both": (Side.LEFT, Side.RIGHT)}
+#: The form of earlier versions, name:times:hold, and what is like it.
+_OLD_FORM = re.compile(r"[^:]+:\d+(:\d+)?")
+
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Show, set or end a home programme of stretches, and log what was done.
+    """Show, set or end a home programme of exercises, and log what was done.
 
-    The clinician chooses the stretches, how often, how long each is held and the pain rating
-    at which to stop. A new plan takes the place of the one before from its first day on.
-    Weeks are listed as they were; nothing here asks for more.
+    The clinician chooses the exercises, how often each is repeated and held, how many times a
+    day, and the pain rating at which to stop. A new plan takes the place of the one before from
+    its first day on. Weeks are listed as they were; nothing here asks for more.
 
-    stretches:
+    An exercise is written NAME:REPETITIONSxHOLD:TIMES, the hold in seconds and the times a day:
+    wall-walk:10x15:3 is ten repetitions, each held for 15 seconds, three times a day. A side may
+    follow (wall-walk:10x15:3:both); without one it is the affected side. An exercise that is not
+    in the list is named and described with --own.
+
+    exercises:
       table-slide-forward  table-slide-sideways  pendulum  wall-walk
-      external-rotation-at-handle  internal-rotation-at-handle  cross-body  towel
+      external-rotation-at-handle  internal-rotation-at-handle  extension-at-handle
+      behind-back-at-handle  cross-body  towel
 
     exit codes:
       0  done
@@ -32,116 +55,261 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     examples:
       thawline plan Rosa
-      thawline plan Rosa set pendulum:3 wall-walk:2:15 --pain-limit 4 --by physiotherapist
-      thawline plan Rosa done wall-walk
+      thawline plan Rosa set pendulum:20x0:3 wall-walk:10x15:2 --pain-limit 4
+      thawline plan Rosa set "door lean:5x20:2" --own "door lean: Lean in a doorway." --pain-limit 4
+      thawline plan Rosa done wall-walk --pain 3 --same
+      thawline plan Rosa settled yes
       thawline plan Rosa end
     """
     parser.add_argument("person", metavar="PERSON", help="pseudonym")
     parser.set_defaults(run=run_show)
     actions = parser.add_subparsers(metavar="ACTION")
-    choose = actions.add_parser("set", help="begin a plan")
-    choose.add_argument(
-        "stretches",
-        nargs="+",
-        type=_planned,
-        metavar="STRETCH:TIMES:HOLD",
-        help="a stretch, times a day, seconds to hold it (left out: not held)",
-    )
-    choose.add_argument(
-        "--pain-limit", type=int, required=True, metavar="N", help="pain rating at which to stop"
-    )
-    choose.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="first day")
-    choose.add_argument("--by", default="", metavar="WHO", help="who chose it, without a name")
-    choose.set_defaults(run=run_set)
+    _configure_set(actions.add_parser("set", help="begin a plan"))
     end = actions.add_parser("end", help="end the plan")
     end.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="from this day")
     end.set_defaults(run=run_end)
-    done = actions.add_parser("done", help="log a stretch that was done just now")
-    done.add_argument("stretch", choices=[stretch.value for stretch in Stretch], metavar="STRETCH")
-    done.set_defaults(run=run_done)
+    _configure_done(actions.add_parser("done", help="log an exercise that was done just now"))
+    morning = actions.add_parser(
+        "settled", help="say whether the shoulder had settled by the next morning"
+    )
+    morning.add_argument("answer", choices=["yes", "no"], help="whether it had settled")
+    morning.add_argument(
+        "--day",
+        type=a_day,
+        metavar="DATE",
+        help="day of the exercises; the last one before today unless given",
+    )
+    morning.set_defaults(run=run_morning)
+
+
+def _configure_set(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "exercises",
+        nargs="+",
+        metavar="EXERCISE",
+        help="NAME:REPETITIONSxHOLD:TIMES, such as wall-walk:10x15:3 (hold in seconds)",
+    )
+    parser.add_argument(
+        "--own",
+        action="append",
+        default=[],
+        metavar="NAME: SENTENCE",
+        help="an exercise of the clinician's own and how it is done; may be repeated",
+    )
+    parser.add_argument(
+        "--note",
+        action="append",
+        default=[],
+        metavar="NAME: NOTE",
+        help="a note of the clinician to an exercise of the list; may be repeated",
+    )
+    parser.add_argument(
+        "--pain-limit", type=int, required=True, metavar="N", help="pain rating at which to stop"
+    )
+    parser.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="first day")
+    parser.add_argument("--review", type=a_day, metavar="DATE", help="day of the next review")
+    parser.add_argument("--by", default="", metavar="WHO", help="who chose it, without a name")
+    parser.set_defaults(run=run_set)
+
+
+def _configure_done(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("exercise", metavar="EXERCISE", help="an exercise of the list or the plan")
+    parser.add_argument("--pain", type=int, metavar="N", help="worst pain reached, 0 to 10")
+    parser.add_argument(
+        "--repetitions", type=int, metavar="N", help="repetitions done, where it was done in part"
+    )
+    compared = parser.add_mutually_exclusive_group()
+    for word in ComparedWithLast:
+        compared.add_argument(
+            f"--{word.value}",
+            dest="compared",
+            action="store_const",
+            const=word,
+            help="than the last time" if word is not ComparedWithLast.SAME else "as the last time",
+        )
+    parser.set_defaults(run=run_done)
 
 
 def run_show(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         person = store.find_person(arguments.person)
-        plans, stretches = store.plans(person.id), store.stretches(person.id)
-        today = store.now().day
+        history, today = store.history(person.id), store.now().day
     print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
-    plan = plan_on(plans, today)
-    if plan is None or not plan.stretches:
-        print("There is no plan of stretches today.")
+    plan = plan_on(history.plans, today)
+    if plan is None or not plan.exercises:
+        print("There is no plan of exercises today.")
     else:
         print(_words(plan))
-        rows = [
-            [STRETCHES[planned.stretch].name, str(planned.times_a_day), _hold(planned)]
-            for planned in plan.stretches
-        ]
-        print("\n" + table(rows, ["stretch", "times a day", "hold"]))
-    first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS_SHOWN - 1))
-    weeks = [week for week in weeks_done(plans, stretches, first, today) if week.planned]
-    if weeks:
-        rows = [[week.monday.isoformat(), str(week.planned), str(week.done)] for week in weeks]
-        print("\n" + table(rows, ["week from", "planned", "done"]))
+        rows = [[item.exercise.name, dose_words(item), item.note] for item in plan.exercises]
+        print("\n" + table(rows, ["exercise", "dose", "note"]))
+    _print_weeks(history, today)
     return 0
 
 
 def run_set(arguments: argparse.Namespace) -> int:
-    return _begin(arguments, tuple(arguments.stretches), arguments.pain_limit, arguments.by)
+    own, notes = _by_name(arguments.own), _by_name(arguments.note)
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        plan = Plan(
+            id=new_id(),
+            person_id=person.id,
+            first_day=arguments.first_day or store.now().day,
+            exercises=tuple(_planned(text, own, notes, person) for text in arguments.exercises),
+            pain_limit=arguments.pain_limit,
+            chosen_by=arguments.by,
+            review=arguments.review,
+        )
+        planned = {_typed_name(item.exercise) for item in plan.exercises}
+        for name in (*own, *notes):
+            if name not in planned:
+                raise InputError(f"{name!r} is described, but not among the exercises of the plan.")
+        store.save_plan(plan)
+    print(_words(plan))
+    return 0
 
 
 def run_end(arguments: argparse.Namespace) -> int:
-    return _begin(arguments, (), 0, "")
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        first_day = arguments.first_day or store.now().day
+        store.save_plan(
+            Plan(id=new_id(), person_id=person.id, first_day=first_day, exercises=(), pain_limit=0)
+        )
+    print(f"No plan from {first_day.isoformat()} on.")
+    return 0
 
 
 def run_done(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         person = store.find_person(arguments.person)
-        log = store.log_stretch(person.id, Stretch(arguments.stretch))
-    print(f"Noted: {STRETCHES[log.stretch].name}, {log.done.local.strftime('%Y-%m-%d %H:%M')}.")
-    return 0
-
-
-def _begin(
-    arguments: argparse.Namespace,
-    stretches: tuple[PlannedStretch, ...],
-    pain_limit: int,
-    chosen_by: str,
-) -> int:
-    with open_store() as store:
-        plan = Plan(
+        log = ExerciseLog(
             id=new_id(),
-            person_id=store.find_person(arguments.person).id,
-            first_day=arguments.first_day or store.now().day,
-            stretches=stretches,
-            pain_limit=pain_limit,
-            chosen_by=chosen_by,
+            person_id=person.id,
+            exercise=_exercise_done(store, person, arguments.exercise),
+            done=store.now(),
+            pain=arguments.pain,
+            compared=arguments.compared,
+            repetitions=arguments.repetitions,
         )
-        store.save_plan(plan)
-    print(_words(plan) if stretches else f"No plan from {plan.first_day.isoformat()} on.")
+        store.save_exercise_log(log)
+    facts = [
+        log.exercise.name,
+        log.done.local.strftime("%Y-%m-%d %H:%M"),
+        "" if log.repetitions is None else f"{log.repetitions} repetitions",
+        "" if log.pain is None else f"pain {log.pain} of 10",
+        "" if log.compared is None else f"{log.compared.value} compared with the last time",
+    ]
+    print(f"Saved: {', '.join(fact for fact in facts if fact)}.")
     return 0
+
+
+def run_morning(arguments: argparse.Namespace) -> int:
+    with open_store() as store:
+        person = store.find_person(arguments.person)
+        today = store.now().day
+        days = [log.done.day for log in store.exercises_done(person.id) if log.done.day < today]
+        day = arguments.day or max(days, default=None)
+        if day not in days:
+            raise InputError(f"No exercise of {person.pseudonym} was logged on a day before today.")
+        before = [morning for morning in store.next_mornings(person.id) if morning.day == day]
+        morning = NextMorning(
+            id=before[-1].id if before else new_id(),
+            person_id=person.id,
+            day=day,
+            eased=arguments.answer == "yes",
+        )
+        store.save_next_morning(morning)
+    print(f"Saved: {'settled' if morning.eased else 'not settled'} the morning after {day}.")
+    return 0
+
+
+def _print_weeks(history: History, today: dt.date) -> None:
+    """Print what was done of each week's plan, and the last answer about a next morning."""
+    first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS_SHOWN - 1))
+    weeks = weeks_done(history.plans, history.exercises_done, first, today)
+    rows = [
+        [week.monday.isoformat(), str(week.planned), str(week.done), str(week.in_part or "")]
+        for week in weeks
+        if week.planned
+    ]
+    if rows:
+        print("\n" + table(rows, ["week from", "planned", "done", "of these in part"]))
+    if history.next_mornings:
+        day = history.next_mornings[-1].day
+        answer = "settled" if eased_on(history.next_mornings, day) else "not settled"
+        print(f"\nThe morning after {day.isoformat()}: {answer}.")
 
 
 def _words(plan: Plan) -> str:
     chosen = f" Chosen by: {plan.chosen_by}." if plan.chosen_by else ""
+    review = f" Review on {plan.review.isoformat()}." if plan.review else ""
     return (
-        f"Plan from {plan.first_day.isoformat()} on; stop at pain {plan.pain_limit} of 10.{chosen}"
+        f"Plan from {plan.first_day.isoformat()} on; stop at pain {plan.pain_limit} of 10."
+        f"{chosen}{review}"
     )
 
 
-def _hold(planned: PlannedStretch) -> str:
-    return f"{planned.hold_s} s" if planned.hold_s else ""
+def _planned(
+    text: str, own: dict[str, str], notes: dict[str, str], person: Person
+) -> PlannedExercise:
+    """Return what "wall-walk:10x15:3" says; InputError names what is wrong with it."""
+    typed = _TYPED.fullmatch(text)
+    if typed is None:
+        hint = " Repetitions come first now: NAME:REPETITIONSxHOLD:TIMES."
+        raise InputError(
+            f"{text[:60]!r} is not written like wall-walk:10x15:3 (ten repetitions, held for 15 "
+            f"seconds, three times a day).{hint if _OLD_FORM.fullmatch(text) else ''}"
+        )
+    name, repetitions, hold_s, times, side = typed.groups()
+    exercise = _exercise(name, own)
+    key = _typed_name(exercise)
+    return PlannedExercise(
+        exercise=exercise,
+        repetitions=int(repetitions),
+        hold_s=int(hold_s),
+        times_a_day=int(times),
+        sides=person.affected if side is None else _SIDES[side],
+        note=own.get(key) or notes.get(key, ""),
+    )
 
 
-def _planned(text: str) -> PlannedStretch:
-    """Return what "wall-walk:2:15" or "pendulum:3" says, for argparse."""
-    name, times, hold, *more = (*text.split(":"), "0", "0")[: max(3, text.count(":") + 1)]
-    try:
-        if more:
-            raise ValueError
-        return PlannedStretch(stretch=Stretch(name), times_a_day=int(times), hold_s=int(hold))
-    except ValueError:
-        raise argparse.ArgumentTypeError(
-            f"{text[:60]!r} is not written like wall-walk:2:15 with one of the stretches"
-        ) from None
-    except InputError as error:
-        raise argparse.ArgumentTypeError(str(error)) from None
+def _exercise(name: str, own: dict[str, str]) -> Exercise:
+    """Return the exercise of the list, or the clinician's own among `own`, with that name."""
+    if name in set(ListedExercise):
+        return Exercise(listed=ListedExercise(name))
+    exercise = Exercise(own_name=name)
+    if exercise.own_name not in own:
+        raise InputError(
+            f"{name[:60]!r} is none of the listed exercises. Describe one of the clinician's own "
+            f'with: --own "{name[:60]}: SENTENCE"'
+        )
+    return exercise
+
+
+def _typed_name(exercise: Exercise) -> str:
+    return exercise.listed.value if exercise.listed else exercise.own_name
+
+
+def _by_name(texts: list[str]) -> dict[str, str]:
+    """Return the sentences of "NAME: SENTENCE" by their names."""
+    sentences = {}
+    for text in texts:
+        name, colon, sentence = text.partition(":")
+        if not colon or not sentence.strip():
+            raise InputError(f"{text[:60]!r} is not written like NAME: SENTENCE.")
+        sentences[_typed_name(Exercise(own_name=name))] = sentence.strip()
+    return sentences
+
+
+def _exercise_done(store: Store, person: Person, name: str) -> Exercise:
+    """Return the exercise of the list, or of the person's plans, with that name."""
+    if name in set(ListedExercise):
+        return Exercise(listed=ListedExercise(name))
+    planned = [item.exercise for plan in store.plans(person.id) for item in plan.exercises]
+    for exercise in reversed(planned):
+        if exercise.own_name.casefold() == name.strip().casefold():
+            return exercise
+    own = sorted({exercise.own_name for exercise in planned if exercise.own_name})
+    raise InputError(
+        f"There is no exercise {name[:60]!r}. Choose one of: {', '.join([*ListedExercise, *own])}."
+    )

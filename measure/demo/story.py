@@ -12,6 +12,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -25,11 +27,7 @@ from measure.domain.records import (
     Onset,
     Pain,
     Person,
-    Plan,
-    PlannedStretch,
     SessionRecord,
-    Stretch,
-    StretchLog,
 )
 from measure.domain.vertebral_levels import level_of
 from measure.errors import InputError
@@ -85,7 +83,7 @@ class _Member:
     pain
         Worst pain in 24 hours, 0..10.
     diligence
-        Share of the planned stretches that are done.
+        Share of the planned exercises that are done.
     """
 
     name: str
@@ -97,7 +95,7 @@ class _Member:
     pain: _Course
     onset: Onset | None = None
     days: int = _STORY_DAYS
-    stretches: tuple[Stretch, ...] = ()
+    exercises: tuple[Exercise, ...] = ()
     diligence: float = 0.0
     incidents: tuple[_Incident, ...] = ()
 
@@ -112,7 +110,10 @@ _MEMBERS = (
         onset=Onset.GRADUAL,
         recovery=((0, 5, 10, 20), (0.05, 0.25, 0.45, 0.75)),
         pain=((0, 6, 20), (6.0, 3.0, 1.0)),
-        stretches=(Stretch.TABLE_SLIDE_FORWARD, Stretch.EXTERNAL_ROTATION),
+        exercises=(
+            Exercise(listed=ListedExercise.TABLE_SLIDE_FORWARD),
+            Exercise(listed=ListedExercise.EXTERNAL_ROTATION),
+        ),
         diligence=0.8,
         incidents=(
             _Incident(week=8, kind=EventKind.OTHER, note="First potatoes lifted with both hands."),
@@ -127,7 +128,10 @@ _MEMBERS = (
         onset=Onset.ARM_KEPT_STILL,
         recovery=((0, 8, 20), (0.1, 0.36, 0.38)),
         pain=((0, 10, 20), (5.0, 3.0, 3.0)),
-        stretches=(Stretch.WALL_WALK, Stretch.TOWEL),
+        exercises=(
+            Exercise(listed=ListedExercise.WALL_WALK),
+            Exercise(listed=ListedExercise.TOWEL),
+        ),
         diligence=0.55,
     ),
     _Member(
@@ -139,7 +143,10 @@ _MEMBERS = (
         onset=Onset.GRADUAL,
         recovery=((0, 10, 14, 20), (0.45, 0.05, 0.3, 0.62)),
         pain=((0, 10, 12, 20), (5.0, 8.0, 3.0, 2.0)),
-        stretches=(Stretch.PENDULUM, Stretch.CROSS_BODY),
+        exercises=(
+            Exercise(listed=ListedExercise.PENDULUM),
+            Exercise(listed=ListedExercise.CROSS_BODY),
+        ),
         diligence=0.7,
         incidents=(
             _Incident(
@@ -230,8 +237,8 @@ class _Diary:
             sessions=tuple(sessions),
             measurements=tuple(records),
             events=tuple(self._event(incident) for incident in self._member.incidents),
-            plans=(self._plan(),) if self._member.stretches else (),
-            stretches=tuple(self._stretch_logs()),
+            plans=(self._plan(),) if self._member.exercises else (),
+            exercises_done=tuple(self._exercise_logs()),
         )
 
     def _session_days(self) -> Iterator[int]:
@@ -366,28 +373,32 @@ class _Diary:
             id=_made_id(f"plan of {self._member.name}"),
             person_id=self._person.id,
             first_day=self._first,
-            stretches=tuple(
-                PlannedStretch(
-                    stretch=stretch, times_a_day=2, hold_s=0 if stretch is Stretch.PENDULUM else 15
+            exercises=tuple(
+                PlannedExercise(
+                    exercise=exercise,
+                    repetitions=10,
+                    hold_s=0 if exercise.swinging else 15,
+                    times_a_day=2,
+                    sides=(self._member.affected,),
                 )
-                for stretch in self._member.stretches
+                for exercise in self._member.exercises
             ),
             pain_limit=4,
             chosen_by="made-up physiotherapist",
         )
 
-    def _stretch_logs(self) -> Iterator[StretchLog]:
+    def _exercise_logs(self) -> Iterator[ExerciseLog]:
         for number in range(self._member.days):
-            for stretch in self._member.stretches:
+            for exercise in self._member.exercises:
                 for time in range(2):
                     if self._random.random() < self._member.diligence:
                         minute = 9 * 60 + 540 * time + int(self._random.integers(0, 60))
-                        yield StretchLog(
+                        yield ExerciseLog(
                             id=_made_id(
-                                f"{stretch} {time} of {self._member.name} in place {number}"
+                                f"{exercise.listed} {time} of {self._member.name} in place {number}"
                             ),
                             person_id=self._person.id,
-                            stretch=stretch,
+                            exercise=exercise,
                             done=self._moment(number, minute),
                         )
 

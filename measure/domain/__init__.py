@@ -10,6 +10,9 @@ Public names:
     calibration_records: BodyRecord, BodySource, CameraLevel, Placement, StoredCorrection,
         check_body, check_level, check_placement, check_stored_correction
     error_sizes: MovementTrialSd
+    exercises: EXERCISE_FACTS, Exercise, ListedExercise
+    home_programme_records: ComparedWithLast, ExerciseLog, MOST_TIMES_A_DAY, NextMorning, Plan,
+        PlannedExercise
     landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm
     measurement_task: MeasurementTask
     measurements: BASIS, BASIS_SENTENCES, IntervalBasis, LevelBand, Measurement, Provenance,
@@ -17,9 +20,10 @@ Public names:
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
     reading_scale: LEVEL_TICKS, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, note, refuse
+    record_checks: LONGEST_NAME, LONGEST_NOTE
     records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,
-        History, LONGEST_NAME, LONGEST_NOTE, LimitingFactor, MeasurementRecord, Merged, Onset,
-        Pain, Person, Plan, PlannedStretch, SessionRecord, Stretch, StretchLog
+        History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
+        SessionRecord
     tracks: FrameState, PoseFrame, Track
     vertebral_levels: centimetres_in, height_of, level_at, level_of, levels_in, marked_spines,
         region_of

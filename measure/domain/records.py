@@ -1,14 +1,13 @@
-"""Records of people, sessions, events and home programmes, and one person's history of them.
+"""Records of people, sessions and events, and one person's history of them.
 
 Values only: a record is what the store keeps and the exports carry, and its texts and numbers are
-checked when it is made. What a measurement consists of is in :mod:`measure.domain.measurements`.
+checked when it is made. What a measurement consists of is in :mod:`measure.domain.measurements`,
+the home programme in :mod:`measure.domain.home_programme_records`.
 Identifiers are text made by :func:`measure.system.clock.new_id`, the same in every copy of a
 record.
 """
 
 import datetime as dt
-import re
-import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -19,9 +18,11 @@ from measure.domain.calibration_records import (
     check_body,
     check_placement,
 )
+from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.reasons import Reason
+from measure.domain.record_checks import check_note, check_partial_date, check_rating, checked_name
 from measure.errors import InputError
 from measure.system.clock import Timestamp, check_id
 
@@ -75,42 +76,50 @@ class LimitingFactor(StrEnum):
 
 
 class EventKind(StrEnum):
-    """Kinds of events that may bend or break a series."""
+    """Kinds of events that may bend or break a series.
+
+    THERAPY is "begun or changed" without saying which, as earlier versions noted it; it can be
+    read, and is offered no more. PROCEDURE is any that has no kind of its own.
+    """
 
     INJECTION = "injection"
+    HYDRODILATATION = "hydrodilatation"
+    MANIPULATION = "manipulation-under-anaesthesia"
+    CAPSULAR_RELEASE = "capsular-release"
     PROCEDURE = "procedure"
     FLARE = "flare"
     THERAPY = "therapy"
+    THERAPY_BEGAN = "therapy-began"
+    THERAPY_ENDED = "therapy-ended"
+    PROGRAMME_CHANGED = "programme-changed"
+    MEDICINE_CHANGED = "medicine-changed"
     CLINIC_VISIT = "clinic-visit"
     CAMERA_CHANGED = "camera-changed"
     MODEL_CHANGED = "model-changed"
     OTHER = "other"
 
 
+#: Kinds of events that can be noted.
+OFFERED_EVENTS = tuple(kind for kind in EventKind if kind is not EventKind.THERAPY)
+
 #: Names of the events in charts and reports.
 EVENT_WORDS: Mapping[EventKind, str] = {
     EventKind.INJECTION: "injection",
+    EventKind.HYDRODILATATION: "hydrodilatation",
+    EventKind.MANIPULATION: "manipulation under anaesthesia",
+    EventKind.CAPSULAR_RELEASE: "capsular release",
     EventKind.PROCEDURE: "procedure",
     EventKind.FLARE: "flare",
     EventKind.THERAPY: "therapy begun or changed",
+    EventKind.THERAPY_BEGAN: "therapy began",
+    EventKind.THERAPY_ENDED: "therapy ended",
+    EventKind.PROGRAMME_CHANGED: "home programme changed",
+    EventKind.MEDICINE_CHANGED: "medicine changed",
     EventKind.CLINIC_VISIT: "clinic visit",
     EventKind.CAMERA_CHANGED: "camera changed",
     EventKind.MODEL_CHANGED: "model changed",
     EventKind.OTHER: "noted",
 }
-
-
-class Stretch(StrEnum):
-    """Stretches of the usual home programme, by their names in physiotherapy."""
-
-    TABLE_SLIDE_FORWARD = "table-slide-forward"
-    TABLE_SLIDE_SIDEWAYS = "table-slide-sideways"
-    PENDULUM = "pendulum"
-    WALL_WALK = "wall-walk"
-    EXTERNAL_ROTATION = "external-rotation-at-handle"
-    INTERNAL_ROTATION = "internal-rotation-at-handle"
-    CROSS_BODY = "cross-body"
-    TOWEL = "towel"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -271,73 +280,6 @@ class Event:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StretchLog:
-    """One stretch that was done, logged by one tap."""
-
-    id: str
-    person_id: str
-    stretch: Stretch
-    done: Timestamp
-
-    def __post_init__(self) -> None:
-        check_id(self.id, self.person_id)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlannedStretch:
-    """One stretch of a plan.
-
-    Attributes
-    ----------
-    times_a_day
-        1..12.
-    hold_s
-        How long to hold, 0..120 seconds; 0 for a swinging one such as the pendulum.
-    """
-
-    stretch: Stretch
-    times_a_day: int
-    hold_s: int
-
-    def __post_init__(self) -> None:
-        if not 1 <= self.times_a_day <= 12:
-            raise InputError("A stretch can be planned 1 to 12 times a day.")
-        if not 0 <= self.hold_s <= 120:
-            raise InputError("A hold can last 0 to 120 seconds.")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
-    """A home programme chosen by a clinician, valid until the person's next plan begins.
-
-    Attributes
-    ----------
-    first_day
-        The local day it begins.
-    stretches
-        Each stretch at most once; empty to end a programme.
-    pain_limit
-        Numeric rating 0..10 at which to stop.
-    chosen_by
-        Role of the person who chose it, such as "physiotherapist"; no name is needed.
-    """
-
-    id: str
-    person_id: str
-    first_day: dt.date
-    stretches: tuple[PlannedStretch, ...]
-    pain_limit: int
-    chosen_by: str = ""
-
-    def __post_init__(self) -> None:
-        check_id(self.id, self.person_id)
-        check_rating(self.pain_limit)
-        check_note(self.chosen_by)
-        if len({planned.stretch for planned in self.stretches}) != len(self.stretches):
-            raise InputError("A plan names each stretch once; change its times a day instead.")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class History:
     """A person and all their records, each kind with the earliest first.
 
@@ -361,13 +303,21 @@ class History:
     measurements: tuple[MeasurementRecord, ...] = ()
     events: tuple[Event, ...] = ()
     plans: tuple[Plan, ...] = ()
-    stretches: tuple[StretchLog, ...] = ()
+    exercises_done: tuple[ExerciseLog, ...] = ()
+    next_mornings: tuple[NextMorning, ...] = ()
     body: BodyRecord | None = None
     places: tuple[Placement, ...] = ()
 
     def __post_init__(self) -> None:
         sessions = {session.id for session in self.sessions}
-        for kind in (self.sessions, self.measurements, self.events, self.plans, self.stretches):
+        for kind in (
+            self.sessions,
+            self.measurements,
+            self.events,
+            self.plans,
+            self.exercises_done,
+            self.next_mornings,
+        ):
             if len({record.id for record in kind}) != len(kind):
                 raise InputError("Two records of the same kind have the same identifier.")
             for record in kind:
@@ -410,65 +360,3 @@ class Merged:
     added: int
     same: int
     kept: int
-
-
-#: Longest pseudonym, characters: fits a file name in every alphabet, and a table's column.
-#: [technical]
-LONGEST_NAME = 60
-#: Longest note, characters: a page of text. [technical]
-LONGEST_NOTE = 4000
-
-_PARTIAL_DATE = re.compile(r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?")
-#: Join or part letters in several scripts, without printing anything themselves.
-_JOINERS = re.compile("[\u200c\u200d]")
-
-#: C0 and C1 controls but tab and line ends, half characters, and U+FFFE, U+FFFF.
-_NO_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
-
-
-def check_rating(*ratings: int | None) -> None:
-    """Raise InputError unless every rating is None or a whole number from 0 to 10."""
-    for rating in ratings:
-        if rating is not None and not 0 <= rating <= 10:
-            raise InputError(f"Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.")
-
-
-def check_note(text: str) -> None:
-    """Raise InputError when `text` is longer than 4000 characters or is not all text.
-
-    Control characters other than tab and line ends are no text: neither health records nor
-    spreadsheets can carry them.
-    """
-    if len(text) > LONGEST_NOTE:
-        raise InputError(f"A note can have {LONGEST_NOTE} characters; this has {len(text)}.")
-    if _NO_TEXT.search(text):
-        raise InputError("A note holds characters that are no text. Type it again.")
-
-
-def check_partial_date(text: str) -> None:
-    """Raise InputError unless `text` is a year, a year and month, or a whole date."""
-    if not _PARTIAL_DATE.fullmatch(text):
-        raise InputError(f"{text[:40]!r} is no date like 2026, 2026-03 or 2026-03-14.")
-    try:
-        dt.date.fromisoformat((text + "-01-01")[:10])
-    except ValueError:
-        raise InputError(f"There is no such date as {text}.") from None
-
-
-def checked_name(text: str) -> str:
-    """Return a pseudonym in its one spelling: NFC, single blanks, no blanks around it.
-
-    Raises
-    ------
-    InputError
-        When nothing is left, it is longer than 60 characters, or it holds characters that do
-        not print (line breaks, direction marks).
-    """
-    name = " ".join(unicodedata.normalize("NFC", text).split())
-    if not name:
-        raise InputError("A pseudonym needs at least one character.")
-    if len(name) > LONGEST_NAME:
-        raise InputError(f"A pseudonym can have {LONGEST_NAME} characters; this has {len(name)}.")
-    if not _JOINERS.sub("", name).isprintable():
-        raise InputError("A pseudonym can only hold characters that print.")
-    return name

@@ -4,8 +4,9 @@ Public names:
 
     clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, WORTH_SHOWING
     comparison: Block, Change
-    home_programme: AssessmentDose, Irritability, STRETCHES, USUAL_PAIN_LIMIT, WeekDone,
-        assessment_dose, irritability, pain_limit, plan_on, weeks_done
+    home_programme: AssessmentDose, BOTH_SIDES, HELD, Irritability, REPETITIONS, TIMES_A_DAY,
+        USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
+        irritability, pain_limit, plan_on, weeks_done
     milestones: LEAST_DAYS, TASKS
     overview: Progress, history_until, progress_of
     phases: SeriesPhase

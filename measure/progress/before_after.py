@@ -12,18 +12,23 @@ from measure.domain.movements import MOVEMENTS
 from measure.domain.records import EVENT_WORDS, Event, EventKind, History
 from measure.progress.comparison import Change, change_between, recent_block
 from measure.progress.event_effect import EffectPrior, EventEffect, event_effect
+from measure.progress.home_programme import events_with_plans
 from measure.progress.series import Series
 
 #: Events before and after which a series is compared, and whether a session on the same day
 #: comes after: people measure before an injection. [project]
 _COMPARED: Mapping[EventKind, bool] = {
     EventKind.INJECTION: False,
+    EventKind.HYDRODILATATION: False,
+    EventKind.MANIPULATION: False,
+    EventKind.CAPSULAR_RELEASE: False,
     EventKind.PROCEDURE: False,
     EventKind.FLARE: True,
     EventKind.THERAPY: False,
+    EventKind.THERAPY_BEGAN: False,
+    EventKind.PROGRAMME_CHANGED: False,
+    EventKind.MEDICINE_CHANGED: False,
 }
-#: Words for a home programme that took the place of another.
-PROGRAMME_CHANGED = "home programme changed"
 #: Events further back than this are not compared any more, days. [project]
 COMPARED_FOR_DAY = 182
 #: Most events that are compared, the latest ones. [project]
@@ -63,29 +68,18 @@ class BeforeAfter:
 def treatment_events(history: History) -> tuple[TreatmentEvent, ...]:
     """Return the events of a history that are compared, the earliest first.
 
-    Injections, procedures, flares, therapies, and each home programme but the first.
+    Injections, procedures, flares, therapies, medicines, and changes of the home programme.
     """
-    events = [
+    return tuple(
         TreatmentEvent(
             day=event.day,
             first_day_after=event.day + dt.timedelta(days=0 if _COMPARED[event.kind] else 1),
             side=event.side,
             what=EVENT_WORDS[event.kind],
         )
-        for event in history.events
+        for event in events_with_plans(history)
         if event.kind in _COMPARED
-    ]
-    begun = sorted({plan.first_day for plan in history.plans})
-    events += [
-        TreatmentEvent(
-            day=day,
-            first_day_after=day + dt.timedelta(days=1),
-            side=None,
-            what=PROGRAMME_CHANGED,
-        )
-        for day in begun[1:]
-    ]
-    return tuple(sorted(events, key=lambda event: event.day))
+    )
 
 
 def latest_visit(events: Sequence[Event], today: dt.date) -> dt.date | None:

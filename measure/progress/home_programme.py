@@ -1,17 +1,29 @@
-"""Home programme: facts of its stretches, what was done of a plan, and the dose of testing.
+"""Home programme: what was done of a plan, when it changed, and the dose of testing.
 
 A clinician chooses the plan; nothing here adds to it or urges a person on. Adherence is a number
 beside the curves, no more.
 """
 
 import datetime as dt
-from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from measure.domain.home_programme_records import (
+    ExerciseLog,
+    NextMorning,
+    Plan,
+    PlannedExercise,
+)
 from measure.domain.movements import Movement
-from measure.domain.records import Pain, Plan, Stretch, StretchLog
+from measure.domain.records import Event, EventKind, History, Pain
+
+#: Words for the parts of a dose; of one, and of several.
+REPETITIONS = ("1 repetition", "{count} repetitions")
+TIMES_A_DAY = ("once a day", "{count} times a day")
+HELD = "held for {count} s"
+BOTH_SIDES = "both sides"
 
 _WEEK = dt.timedelta(days=7)
 _DAY = dt.timedelta(days=1)
@@ -23,63 +35,6 @@ MODERATE_PAIN, HIGH_PAIN = 4, 7
 USUAL_PAIN_LIMIT = 4
 #: Scored trials of a movement, usually and for a highly irritable shoulder. [project]
 USUAL_TRIALS, IRRITABLE_TRIALS = 3, 2
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StretchFacts:
-    """Name and instruction of a stretch, as shown to the person.
-
-    Attributes
-    ----------
-    name
-        Its name in physiotherapy.
-    how
-        Instruction, one sentence.
-    swinging
-        True for one that is not held.
-    """
-
-    name: str
-    how: str
-    swinging: bool = False
-
-
-STRETCHES: Mapping[Stretch, StretchFacts] = {
-    Stretch.TABLE_SLIDE_FORWARD: StretchFacts(
-        name="Table slide forwards",
-        how="Sit at a table, hand on a cloth, and let it slide away from you as you bow forwards.",
-    ),
-    Stretch.TABLE_SLIDE_SIDEWAYS: StretchFacts(
-        name="Table slide sideways",
-        how="Sit side-on to a table, hand on a cloth, and let it slide away from your side.",
-    ),
-    Stretch.PENDULUM: StretchFacts(
-        name="Pendulum",
-        how="Lean on the other hand, let the arm hang and let it swing in small circles.",
-        swinging=True,
-    ),
-    Stretch.WALL_WALK: StretchFacts(
-        name="Wall walk",
-        how="Face a wall and let the fingers walk up it, the arm resting against the wall.",
-    ),
-    Stretch.EXTERNAL_ROTATION: StretchFacts(
-        name="External rotation at a fixed handle",
-        how="Elbow bent at your side, hold a fixed handle and turn your body away from the hand.",
-    ),
-    Stretch.INTERNAL_ROTATION: StretchFacts(
-        name="Internal rotation at a fixed handle",
-        how="Elbow bent at your side, hold a fixed handle and turn your body towards the hand.",
-    ),
-    Stretch.CROSS_BODY: StretchFacts(
-        name="Cross-body stretch",
-        how="With the other hand, draw the arm across the chest by its elbow.",
-    ),
-    Stretch.TOWEL: StretchFacts(
-        name="Towel stretch",
-        how="A towel over the other shoulder, held behind the back by both hands: "
-        "draw it gently upwards.",
-    ),
-}
 
 
 class Irritability(StrEnum):
@@ -111,20 +66,23 @@ class AssessmentDose:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeekDone:
-    """Planned and done stretches of one week.
+    """Planned and done exercises of one week.
 
     Attributes
     ----------
     monday
         Its first day.
     planned, done
-        Times over all stretches; `done` counts no stretch beyond its plan for a day, so that
+        Times over all exercises; `done` counts no exercise beyond its plan for a day, so that
         much on one day does not hide nothing on another.
+    in_part
+        How many of `done` had fewer repetitions than planned; whole ones count first.
     """
 
     monday: dt.date
     planned: int
     done: int
+    in_part: int = 0
 
     @property
     def share(self) -> float | None:
@@ -165,7 +123,7 @@ def assessment_dose(band: Irritability | None) -> AssessmentDose:
 def pain_limit(plans: Sequence[Plan], day: dt.date) -> int:
     """Return the pain rating, 0..10, at which to stop on a local day: the plan's, or the usual."""
     plan = plan_on(plans, day)
-    return USUAL_PAIN_LIMIT if plan is None or not plan.stretches else plan.pain_limit
+    return USUAL_PAIN_LIMIT if plan is None or not plan.exercises else plan.pain_limit
 
 
 def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:
@@ -181,26 +139,89 @@ def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:
     return max(reversed(begun), key=lambda plan: plan.first_day, default=None)
 
 
-def weeks_done(
-    plans: Sequence[Plan], logs: Iterable[StretchLog], first: dt.date, last: dt.date
-) -> list[WeekDone]:
-    """Return planned and done stretches of every week that overlaps first..last, both included.
+def dose_words(planned: PlannedExercise, tr: Callable[[str], str] = str) -> str:
+    """Return the dose of an exercise: "10 repetitions, held for 15 s, 3 times a day, left".
 
-    A stretch counts for the local day on which it was logged. Days outside first..last count
+    What the clinician did not set is left out.
+    """
+    side = planned.sides[0].value if len(planned.sides) == 1 else BOTH_SIDES
+    parts = [
+        "" if planned.repetitions is None else _counted(planned.repetitions, REPETITIONS, tr),
+        tr(HELD).format(count=planned.hold_s) if planned.hold_s else "",
+        _counted(planned.times_a_day, TIMES_A_DAY, tr),
+        tr(side) if planned.sides else "",
+    ]
+    return ", ".join(part for part in parts if part)
+
+
+def _counted(count: int, words: tuple[str, str], tr: Callable[[str], str]) -> str:
+    return tr(words[count != 1]).format(count=count)
+
+
+def eased_on(mornings: Iterable[NextMorning], day: dt.date) -> bool | None:
+    """Return whether a day of exercises had settled by the next morning; None if not answered."""
+    answers = [morning.eased for morning in mornings if morning.day == day]
+    return answers[-1] if answers else None
+
+
+def events_with_plans(history: History) -> tuple[Event, ...]:
+    """Return the noted events and the changes of the home programme, the earliest first.
+
+    Each programme but the first is a change. It is never saved, it follows from the plans; on a
+    day for which a change was noted by hand, none is added.
+    """
+    noted = {event.day for event in history.events if event.kind is EventKind.PROGRAMME_CHANGED}
+    plans = {plan.first_day: plan for plan in history.plans}
+    changes = [
+        Event(
+            id=plans[day].id,
+            person_id=history.person.id,
+            day=day,
+            kind=EventKind.PROGRAMME_CHANGED,
+        )
+        for day in sorted(plans)[1:]
+        if day not in noted
+    ]
+    return tuple(sorted((*history.events, *changes), key=lambda event: event.day))
+
+
+def done_in_part(log: ExerciseLog, plan: Plan | None) -> bool:
+    """Return whether an exercise was done with fewer repetitions than the plan has."""
+    planned = plan.planned(log.exercise) if plan else None
+    return (
+        planned is not None
+        and planned.repetitions is not None
+        and log.repetitions is not None
+        and log.repetitions < planned.repetitions
+    )
+
+
+def weeks_done(
+    plans: Sequence[Plan], logs: Iterable[ExerciseLog], first: dt.date, last: dt.date
+) -> list[WeekDone]:
+    """Return planned and done exercises of every week that overlaps first..last, both included.
+
+    An exercise counts for the local day on which it was logged. Days outside first..last count
     neither as planned nor as done, so an unfinished week is judged by its days so far.
     """
-    logged = Counter((log.done.day, log.stretch) for log in logs)
+    by_day: dict[dt.date, list[ExerciseLog]] = defaultdict(list)
+    for log in logs:
+        by_day[log.done.day].append(log)
     weeks = []
     monday = first - dt.timedelta(days=first.weekday())
     while monday <= last:
-        planned = done = 0
+        planned = done = in_part = 0
         day = max(monday, first)
         while day <= min(monday + _WEEK - _DAY, last):
             plan = plan_on(plans, day)
-            for planned_stretch in plan.stretches if plan else ():
-                planned += planned_stretch.times_a_day
-                done += min(logged[day, planned_stretch.stretch], planned_stretch.times_a_day)
+            for item in plan.exercises if plan else ():
+                logged = [log for log in by_day[day] if log.exercise == item.exercise]
+                partial = sum(done_in_part(log, plan) for log in logged)
+                counted = min(len(logged), item.times_a_day)
+                planned += item.times_a_day
+                done += counted
+                in_part += max(0, counted - (len(logged) - partial))
             day += _DAY
-        weeks.append(WeekDone(monday=monday, planned=planned, done=done))
+        weeks.append(WeekDone(monday=monday, planned=planned, done=done, in_part=in_part))
         monday += _WEEK
     return weeks

@@ -26,9 +26,13 @@ from measure.domain.records import (
 )
 
 #: Events that break a series, and whether a session on the same day comes after the break: on
-#: the day of an injection or procedure people measure before it. [project]
+#: the day of an injection or procedure people measure before it. A therapy, a medicine or other
+#: exercises bend a line and break none. [project]
 _BREAKING: Mapping[EventKind, bool] = {
     EventKind.INJECTION: False,
+    EventKind.HYDRODILATATION: False,
+    EventKind.MANIPULATION: False,
+    EventKind.CAPSULAR_RELEASE: False,
     EventKind.PROCEDURE: False,
     EventKind.FLARE: True,
     EventKind.CAMERA_CHANGED: True,

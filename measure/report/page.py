@@ -12,7 +12,12 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import History, Person
-from measure.progress.home_programme import STRETCHES, plan_on, weeks_done
+from measure.progress.home_programme import (
+    dose_words,
+    events_with_plans,
+    plan_on,
+    weeks_done,
+)
 from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.report.figures import CURVE_DAY, curve_diagram, pain_diagram, span_of
@@ -143,7 +148,7 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
     first = max(
         dt.date.fromordinal(span[0]), min(session.started.day for session in history.sessions)
     )
-    weeks = weeks_done(history.plans, history.stretches, first, today)
+    weeks = weeks_done(history.plans, history.exercises_done, first, today)
     cells.append(draw(pain_diagram(history.sessions, weeks, span)))
     rows = "".join(
         "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + 2]) + "</tr>"
@@ -157,7 +162,7 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
         f"{_paragraphs(escape(sentence) for sentence in phase_words(affected))}"
         f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
         f"{_programme(history, today)}"
-        f"{_paragraphs(event_words(event) for event in history.events)}"
+        f"{_paragraphs(event_words(event) for event in events_with_plans(history))}"
     )
 
 
@@ -176,20 +181,20 @@ def _legend(history: History) -> str:
 
 def _programme(history: History, today: dt.date) -> str:
     plan = plan_on(history.plans, today)
-    if plan is None or not plan.stretches:
+    if plan is None or not plan.exercises:
         return ""
-    stretches = "; ".join(
-        f"{STRETCHES[item.stretch].name}, {item.times_a_day} times a day"
-        + (f", held {item.hold_s} s" if item.hold_s else "")
-        for item in plan.stretches
+    exercises = "; ".join(
+        f"{escape(item.exercise.name)}, {dose_words(item)}" for item in plan.exercises
     )
     chosen = f" Chosen by: {escape(plan.chosen_by)}." if plan.chosen_by else ""
     month = dt.timedelta(days=27)
-    weeks = weeks_done(history.plans, history.stretches, max(today - month, plan.first_day), today)
+    weeks = weeks_done(
+        history.plans, history.exercises_done, max(today - month, plan.first_day), today
+    )
     planned, done = sum(week.planned for week in weeks), sum(week.done for week in weeks)
     share = f" In the last four weeks {done} of {planned} were done." if planned else ""
     return (
-        f"<p>Home programme since {date_words(plan.first_day)}: {stretches}; stop at pain "
+        f"<p>Home programme since {date_words(plan.first_day)}: {exercises}; stop at pain "
         f"{plan.pain_limit} of 10.{chosen}{share}</p>"
     )
 

@@ -5,9 +5,15 @@ import sqlite3
 from collections.abc import Callable
 from typing import Any
 
-from measure.domain.records import LONGEST_NAME, History, Merged, Person
+from measure.domain.record_checks import LONGEST_NAME
+from measure.domain.records import History, Merged, Person
 from measure.errors import DataError
-from measure.storage import calibration_rows, measurement_rows, person_rows
+from measure.storage import (
+    calibration_rows,
+    home_programme_rows,
+    measurement_rows,
+    person_rows,
+)
 from measure.storage.columns import sanitized
 
 _Write = Callable[[sqlite3.Connection, Any], None]
@@ -22,8 +28,9 @@ def history_of(connection: sqlite3.Connection, person: Person) -> History:
             measurement_rows.measurements_of(connection, person.id, None, None, None)
         ),
         events=tuple(person_rows.events_of(connection, person.id)),
-        plans=tuple(person_rows.plans_of(connection, person.id)),
-        stretches=tuple(person_rows.stretches_of(connection, person.id)),
+        plans=tuple(home_programme_rows.plans_of(connection, person.id)),
+        exercises_done=tuple(home_programme_rows.exercises_done_by(connection, person.id)),
+        next_mornings=tuple(home_programme_rows.next_mornings_of(connection, person.id)),
         body=calibration_rows.body_of(connection, person.id),
         places=tuple(calibration_rows.placements_of(connection, person.id)),
     )
@@ -46,8 +53,19 @@ def merge(connection: sqlite3.Connection, history: History) -> Merged:
         ("session", here.sessions, history.sessions, person_rows.write_session),
         ("measurement", here.measurements, measurements, measurement_rows.write_measurement),
         ("event", here.events, history.events, person_rows.write_event),
-        ("plan", here.plans, history.plans, person_rows.write_plan),
-        ("stretch_done", here.stretches, history.stretches, person_rows.write_stretch),
+        ("plan", here.plans, history.plans, home_programme_rows.write_plan),
+        (
+            "exercise_done",
+            here.exercises_done,
+            history.exercises_done,
+            home_programme_rows.write_exercise_log,
+        ),
+        (
+            "next_morning",
+            here.next_mornings,
+            history.next_mornings,
+            home_programme_rows.write_next_morning,
+        ),
     ):
         counts = _merge_kind(connection, table, present, coming, write)
         added, same, kept = added + counts[0], same + counts[1], kept + counts[2]

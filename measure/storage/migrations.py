@@ -229,7 +229,50 @@ ALTER TABLE person ADD COLUMN diabetes INTEGER CHECK (diabetes IN (0, 1));
 ALTER TABLE person ADD COLUMN thyroid INTEGER CHECK (thyroid IN (0, 1));
 """
 
-STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME, _CALIBRATION, _PERSON_FACTS)
+#: Exercises have repetitions, sides and a note, and may be a clinician's own; one that was done
+#: may say how it went. What earlier plans did not say stays unsaid.
+_EXERCISES = """
+ALTER TABLE plan RENAME COLUMN stretches TO exercises;
+
+ALTER TABLE plan ADD COLUMN review TEXT CHECK (length(review) = 10);
+
+UPDATE plan SET exercises = (
+    SELECT json_group_array(json_object(
+        'exercise', json_object('listed', json_extract(value, '$.stretch')),
+        'times_a_day', json_extract(value, '$.times_a_day'),
+        'hold_s', json_extract(value, '$.hold_s')
+    ))
+    FROM json_each(exercises)
+);
+
+ALTER TABLE stretch_done RENAME TO exercise_done;
+
+ALTER TABLE exercise_done RENAME COLUMN stretch TO exercise;
+
+ALTER TABLE exercise_done ADD COLUMN own INTEGER NOT NULL DEFAULT 0 CHECK (own IN (0, 1));
+
+ALTER TABLE exercise_done ADD COLUMN pain INTEGER CHECK (pain BETWEEN 0 AND 10);
+
+ALTER TABLE exercise_done ADD COLUMN compared TEXT;
+
+ALTER TABLE exercise_done ADD COLUMN repetitions INTEGER CHECK (repetitions BETWEEN 0 AND 50);
+
+DROP INDEX stretch_done_by_person;
+
+CREATE INDEX exercise_done_by_person ON exercise_done (person, done_utc, number);
+
+CREATE TABLE next_morning (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    day TEXT NOT NULL CHECK (length(day) = 10),
+    eased INTEGER NOT NULL CHECK (eased IN (0, 1))
+) STRICT;
+
+CREATE INDEX next_morning_by_person ON next_morning (person, day, number);
+"""
+
+STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME, _CALIBRATION, _PERSON_FACTS, _EXERCISES)
 
 #: The version that this program reads and writes.
 VERSION = len(STEPS)

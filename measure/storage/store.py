@@ -20,6 +20,12 @@ from measure.domain.calibration_records import (
     Placement,
     StoredCorrection,
 )
+from measure.domain.exercises import Exercise
+from measure.domain.home_programme_records import (
+    ExerciseLog,
+    NextMorning,
+    Plan,
+)
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
@@ -30,15 +36,13 @@ from measure.domain.records import (
     Merged,
     Pain,
     Person,
-    Plan,
     SessionRecord,
-    Stretch,
-    StretchLog,
 )
 from measure.errors import InputError, in_short
 from measure.storage import (
     calibration_files,
     calibration_rows,
+    home_programme_rows,
     measurement_rows,
     merge,
     person_rows,
@@ -300,29 +304,45 @@ class Store:
     def plans(self, person_id: str) -> list[Plan]:
         """Return a person's plans, the earliest first; each ends the one before."""
         with self._reading():
-            return person_rows.plans_of(self._connection, person_id)
+            return home_programme_rows.plans_of(self._connection, person_id)
 
     def save_plan(self, plan: Plan) -> None:
         """Add a plan, or change the one with the same id."""
         with self._writing():
-            person_rows.write_plan(self._connection, plan)
+            home_programme_rows.write_plan(self._connection, plan)
 
-    def stretches(self, person_id: str) -> list[StretchLog]:
-        """Return the stretches that a person did, the earliest first."""
+    def exercises_done(self, person_id: str) -> list[ExerciseLog]:
+        """Return the exercises that a person did, the earliest first."""
         with self._reading():
-            return person_rows.stretches_of(self._connection, person_id)
+            return home_programme_rows.exercises_done_by(self._connection, person_id)
 
-    def log_stretch(self, person_id: str, stretch: Stretch) -> StretchLog:
-        """Save that a stretch was done just now."""
-        log = StretchLog(id=new_id(), person_id=person_id, stretch=stretch, done=self._clock.now())
-        with self._writing():
-            person_rows.write_stretch(self._connection, log)
+    def log_exercise(self, person_id: str, exercise: Exercise) -> ExerciseLog:
+        """Save that an exercise was done just now."""
+        log = ExerciseLog(
+            id=new_id(), person_id=person_id, exercise=exercise, done=self._clock.now()
+        )
+        self.save_exercise_log(log)
         return log
 
-    def delete_stretch(self, log_id: str) -> None:
+    def save_exercise_log(self, log: ExerciseLog) -> None:
+        """Add an exercise that was done, or change the one with the same id."""
+        with self._writing():
+            home_programme_rows.write_exercise_log(self._connection, log)
+
+    def delete_exercise_log(self, log_id: str) -> None:
         """Take a tap back."""
         with self._writing():
-            person_rows.erase_stretch(self._connection, log_id)
+            home_programme_rows.erase_exercise_log(self._connection, log_id)
+
+    def next_mornings(self, person_id: str) -> list[NextMorning]:
+        """Return how the mornings after a person's exercises were, the earliest first."""
+        with self._reading():
+            return home_programme_rows.next_mornings_of(self._connection, person_id)
+
+    def save_next_morning(self, morning: NextMorning) -> None:
+        """Add an answer, or change the one with the same id."""
+        with self._writing():
+            home_programme_rows.write_next_morning(self._connection, morning)
 
     # Calibration of cameras
 

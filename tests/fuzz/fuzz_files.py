@@ -144,7 +144,7 @@ def _history() -> History:
         ),
         events=(sample.event(who),),
         plans=(sample.plan(who),),
-        stretches=(sample.stretch(who),),
+        exercises_done=(sample.exercise_log(who),),
     )
 
 

@@ -11,6 +11,14 @@ from measure.domain.calibration_records import (
     Placement,
     StoredCorrection,
 )
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import (
+    ComparedWithLast,
+    ExerciseLog,
+    NextMorning,
+    Plan,
+    PlannedExercise,
+)
 from measure.domain.landmarks import Side
 from measure.domain.measurements import LevelBand, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Movement, Unit, View
@@ -26,11 +34,7 @@ from measure.domain.records import (
     Onset,
     Pain,
     Person,
-    Plan,
-    PlannedStretch,
     SessionRecord,
-    Stretch,
-    StretchLog,
 )
 from measure.system.clock import Timestamp
 
@@ -221,9 +225,13 @@ def plan(who: Person, **changes: object) -> Plan:
         "id": some_id(f"plan of {who.id}"),
         "person_id": who.id,
         "first_day": dt.date(2026, 4, 2),
-        "stretches": (
-            PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),
-            PlannedStretch(stretch=Stretch.TOWEL, times_a_day=2, hold_s=10),
+        "exercises": (
+            PlannedExercise(
+                exercise=Exercise(listed=ListedExercise.PENDULUM), times_a_day=3, hold_s=0
+            ),
+            PlannedExercise(
+                exercise=Exercise(listed=ListedExercise.TOWEL), times_a_day=2, hold_s=10
+            ),
         ),
         "pain_limit": 3,
         "chosen_by": "physiotherapist",
@@ -231,14 +239,56 @@ def plan(who: Person, **changes: object) -> Plan:
     return Plan(**(values | changes))  # type: ignore[arg-type]
 
 
-def stretch(who: Person, **changes: object) -> StretchLog:
+def exercise_log(who: Person, **changes: object) -> ExerciseLog:
     values: dict[str, object] = {
         "id": some_id(f"stretch of {who.id}"),
         "person_id": who.id,
-        "stretch": Stretch.PENDULUM,
+        "exercise": Exercise(listed=ListedExercise.PENDULUM),
         "done": moment("2026-04-03T06:30:00+00:00"),
     }
-    return StretchLog(**(values | changes))  # type: ignore[arg-type]
+    return ExerciseLog(**(values | changes))  # type: ignore[arg-type]
+
+
+def own_plan(who: Person) -> Plan:
+    """A plan that follows with everything that a plan can hold."""
+    return plan(
+        who,
+        id=some_id(f"second plan of {who.id}"),
+        first_day=dt.date(2026, 4, 16),
+        exercises=(
+            PlannedExercise(
+                exercise=Exercise(own_name="Door lean"),
+                repetitions=10,
+                hold_s=15,
+                times_a_day=3,
+                sides=(Side.LEFT,),
+                note="Lean in a doorway, the hand on its frame.",
+            ),
+        ),
+        review=dt.date(2026, 5, 14),
+    )
+
+
+def own_exercise_log(who: Person) -> ExerciseLog:
+    """An exercise that was done, with everything that can be said about it."""
+    return exercise_log(
+        who,
+        id=some_id(f"own exercise of {who.id}"),
+        exercise=Exercise(own_name="Door lean"),
+        done=moment("2026-04-17T06:30:00+00:00"),
+        pain=3,
+        compared=ComparedWithLast.EASIER,
+        repetitions=6,
+    )
+
+
+def next_morning(who: Person) -> NextMorning:
+    return NextMorning(
+        id=some_id(f"morning of {who.id}"),
+        person_id=who.id,
+        day=dt.date(2026, 4, 17),
+        eased=False,
+    )
 
 
 def body(who: Person, **changes: object) -> BodyRecord:

@@ -6,6 +6,14 @@ import unicodedata
 from hypothesis import strategies as st
 
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import (
+    ComparedWithLast,
+    ExerciseLog,
+    NextMorning,
+    Plan,
+    PlannedExercise,
+)
 from measure.domain.landmarks import Side
 from measure.domain.measurements import LevelBand, Measurement, Provenance, Reference, Status, Trial
 from measure.domain.movements import Movement, Unit, View
@@ -23,11 +31,7 @@ from measure.domain.records import (
     Onset,
     Pain,
     Person,
-    Plan,
-    PlannedStretch,
     SessionRecord,
-    Stretch,
-    StretchLog,
 )
 from measure.system.clock import Timestamp
 
@@ -159,19 +163,80 @@ people = st.builds(
     thyroid=st.none() | st.booleans(),
     demo=st.booleans(),
 )
+exercises = st.sampled_from(ListedExercise).map(lambda each: Exercise(listed=each)) | names.map(
+    lambda each: Exercise(own_name=each)
+)
 planned = st.builds(
-    PlannedStretch,
-    stretch=st.sampled_from(Stretch),
+    PlannedExercise,
+    exercise=exercises,
     times_a_day=st.integers(1, 12),
     hold_s=st.integers(0, 120),
+    repetitions=st.none() | st.integers(1, 50),
+    sides=st.lists(sides, max_size=2).map(tuple),
+    note=texts,
 )
+
+
+#: A new identifier each time.
+fresh = st.uuids(version=4).map(lambda each: each.hex)
+
+
+@st.composite
+def home_programmes(
+    draw: st.DrawFn, person_id: str
+) -> tuple[list[Plan], list[ExerciseLog], list[NextMorning]]:
+    """A few plans of a person, exercises that were done, and mornings after."""
+    plans = draw(
+        st.lists(
+            st.builds(
+                Plan,
+                id=fresh,
+                person_id=st.just(person_id),
+                first_day=days,
+                exercises=st.lists(planned, max_size=3, unique_by=lambda each: each.exercise).map(
+                    tuple
+                ),
+                pain_limit=st.integers(0, 10),
+                chosen_by=texts,
+                review=st.none() | st.just(dt.date.max),
+            ),
+            max_size=2,
+        )
+    )
+    logs = draw(
+        st.lists(
+            st.builds(
+                ExerciseLog,
+                id=fresh,
+                person_id=st.just(person_id),
+                exercise=exercises,
+                done=moments,
+                pain=ratings,
+                compared=st.none() | st.sampled_from(ComparedWithLast),
+                repetitions=st.none() | st.integers(0, 50),
+            ),
+            max_size=2,
+        )
+    )
+    mornings = draw(
+        st.lists(
+            st.builds(
+                NextMorning,
+                id=fresh,
+                person_id=st.just(person_id),
+                day=days,
+                eased=st.booleans(),
+            ),
+            max_size=2,
+        )
+    )
+    return plans, logs, mornings
 
 
 @st.composite
 def histories(draw: st.DrawFn) -> History:
     """A person with a few records of each kind, in the order in which the store gives them."""
     who = draw(people)
-    fresh = st.uuids(version=4).map(lambda each: each.hex)
     sessions = [
         SessionRecord(
             id=draw(fresh),
@@ -217,39 +282,13 @@ def histories(draw: st.DrawFn) -> History:
             max_size=2,
         )
     )
-    plans = draw(
-        st.lists(
-            st.builds(
-                Plan,
-                id=fresh,
-                person_id=st.just(who.id),
-                first_day=days,
-                stretches=st.lists(planned, max_size=3, unique_by=lambda each: each.stretch).map(
-                    tuple
-                ),
-                pain_limit=st.integers(0, 10),
-                chosen_by=texts,
-            ),
-            max_size=2,
-        )
-    )
-    logs = draw(
-        st.lists(
-            st.builds(
-                StretchLog,
-                id=fresh,
-                person_id=st.just(who.id),
-                stretch=st.sampled_from(Stretch),
-                done=moments,
-            ),
-            max_size=2,
-        )
-    )
+    plans, logs, mornings = draw(home_programmes(who.id))
     return History(
         person=who,
         sessions=tuple(sessions),
         measurements=tuple(found),
         events=tuple(sorted(events, key=lambda each: each.day)),
         plans=tuple(sorted(plans, key=lambda each: each.first_day)),
-        stretches=tuple(sorted(logs, key=lambda each: each.done.utc)),
+        exercises_done=tuple(sorted(logs, key=lambda each: each.done.utc)),
+        next_mornings=tuple(sorted(mornings, key=lambda each: each.day)),
     )

@@ -6,7 +6,7 @@ from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.curves import HistoryCurve, conducts_of, curves, movements_of, unix_time_s
-from gui.pages.progress.stretch_row import StretchRow
+from gui.pages.progress.exercise_row import ExerciseRow
 from gui.style.appearance import Appearance
 from gui.text.progress_wording import progress_line, progress_notes, progress_of_sides, weeks_words
 from gui.text.wording import conduct_sentence, movement_name, tr
@@ -17,7 +17,7 @@ from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, History
-from measure.progress.home_programme import weeks_done
+from measure.progress.home_programme import events_with_plans, weeks_done
 from measure.progress.overview import Progress
 
 #: Weeks of the home programme that are summed up, the present one included. [technical]
@@ -31,7 +31,7 @@ class CurvesView(QWidget):
         super().__init__(parent)
         self._history: History | None = None
         self._progress: Progress | None = None
-        self.stretches = StretchRow(appearance)
+        self.exercises = ExerciseRow(appearance)
         self.movement = ChoiceRow(list(Movement), movement_name, columns=5, title=tr("movement"))
         self.movement.picked.connect(self._draw)
         self.conduct = MenuButton(tr("how it was done"))
@@ -42,7 +42,7 @@ class CurvesView(QWidget):
         self.notes = label("", "quiet")
         self.adherence = label("", "quiet")
         column(
-            self.stretches,
+            self.exercises,
             self.movement.row,
             self.verdict,
             self.notes,
@@ -67,7 +67,7 @@ class CurvesView(QWidget):
     def show_adherence(self, history: History, today: dt.date) -> None:
         """Say how much of the home programme was done in the last weeks."""
         first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS - 1))
-        weeks = weeks_done(history.plans, history.stretches, first, today)
+        weeks = weeks_done(history.plans, history.exercises_done, first, today)
         self.adherence.setText(weeks_words(weeks))
         self.adherence.setVisible(any(week.planned for week in weeks))
 
@@ -91,8 +91,8 @@ class CurvesView(QWidget):
         if history is None or movement is None or conduct is None:
             return
         drawn = curves(history, movement, conduct)
-        stretches_s = [unix_time_s(stretch.done) for stretch in history.stretches]
-        self.chart.show_curves(movement, drawn, stretches_s, history.events)
+        stretches_s = [unix_time_s(stretch.done) for stretch in history.exercises_done]
+        self.chart.show_curves(movement, drawn, stretches_s, events_with_plans(history))
         self.legend.setText(_legend(drawn, with_stretches=bool(stretches_s)))
         self._show_verdict(movement, conduct)
 

@@ -1,7 +1,6 @@
 """Events page: injections, flares and other events that may bend or break a curve."""
 
 import datetime as dt
-from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
@@ -16,7 +15,9 @@ from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.records import LONGEST_NOTE, Event, EventKind, Person
+from measure.domain.record_checks import LONGEST_NOTE
+from measure.domain.records import OFFERED_EVENTS, Event, EventKind, History, Person
+from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
 
 
@@ -36,7 +37,11 @@ class EventsPage(QWidget):
         self._today = dt.date.min
         self.title = label("", "title")
         self.kind = ChoiceRow(
-            list(EventKind), event_name, columns=4, may_be_empty=True, title=tr("what happened")
+            list(OFFERED_EVENTS),
+            event_name,
+            columns=4,
+            may_be_empty=True,
+            title=tr("what happened"),
         )
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
@@ -63,10 +68,11 @@ class EventsPage(QWidget):
         gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
         explained = tr(
-            "After an injection, a procedure, a flare or a change of camera or model "
+            "After an injection, any procedure, a flare or a change of camera or model "
             "the curve begins anew: no line is drawn across. Anything else is only noted. "
-            "After an injection, a procedure, a flare or a therapy the progress page compares "
-            "before and after; after a clinic visit it says what changed since."
+            "After an injection, a procedure, a flare, a therapy, a medicine or another home "
+            "programme the progress page compares before and after; after a clinic visit it says "
+            "what changed since. A new home programme is listed by itself."
         )
         entry = card(
             self.kind.row,
@@ -95,8 +101,9 @@ class EventsPage(QWidget):
             spacing=gap(1),
         )
 
-    def show_events(self, person: Person, events: Sequence[Event], today: dt.date) -> None:
+    def show_events(self, history: History, today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
+        person, events = history.person, events_with_plans(history)
         self._person, self._today = person, today
         self.title.setText(tr("What happened: {person}").format(person=person.pseudonym))
         self.kind.choose(None)
@@ -107,13 +114,16 @@ class EventsPage(QWidget):
         clear_layout(self._rows)
         self.delete_buttons = []
         for event in sorted(events, key=lambda event: event.day, reverse=True):
-            self._rows.addWidget(self._row(event))
+            self._rows.addWidget(self._row(event, noted=event in history.events))
         if not events:
             self._rows.addWidget(label(tr("Nothing has been noted so far."), "quiet"))
         self.kind.button(EventKind.INJECTION).setFocus()
 
-    def _row(self, event: Event) -> QWidget:
+    def _row(self, event: Event, *, noted: bool) -> QWidget:
+        """Return an event with a button to delete it; a change of plans has none."""
         words = event_words(event)
+        if not noted:
+            return label(words)
         delete = button(tr("Delete"))
         delete.setAccessibleName(tr("Delete: {event}").format(event=words))
         delete.clicked.connect(partial(self._drop, event.id))

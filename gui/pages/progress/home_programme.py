@@ -1,79 +1,26 @@
-"""Home programme page: stretches, how often, how long, and the pain at which to stop."""
+"""Home programme page: exercises with their dose, the pain at which to stop, and the review."""
 
 import datetime as dt
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
+from gui.pages.progress.planned_exercise import ListedExerciseRow, OwnExerciseRow
 from gui.style.appearance import Appearance
-from gui.text.wording import stretch_name, tr
-from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button
+from gui.text.wording import tr
+from gui.widgets.buttons import ButtonRow, bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, column, widget_with
+from gui.widgets.date_field import DateField
+from gui.widgets.layouts import card, clear_layout, column, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
-from gui.widgets.wrapping_check_box import WrappingCheckBox
-from measure.domain.records import Person, Plan, PlannedStretch, Stretch
-from measure.progress.home_programme import STRETCHES
+from measure.domain.exercises import ListedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
+from measure.domain.landmarks import Side
+from measure.domain.record_checks import LONGEST_NOTE
+from measure.domain.records import Person
+from measure.errors import InputError
 from measure.system.clock import new_id
-
-#: Times a day that are offered. [project]
-_TIMES = tuple(range(1, 13))
-#: Holds that are offered, seconds; 0 is no hold. [project]
-_HOLDS_S = (0, 5, 10, 15, 20, 30, 45, 60, 90, 120)
-
-
-class _StretchPlanRow(QWidget):
-    """One stretch: whether it is planned, how many times a day, how long it is held."""
-
-    def __init__(self, appearance: Appearance, stretch: Stretch) -> None:
-        super().__init__()
-        self.stretch = stretch
-        facts = STRETCHES[stretch]
-        name = stretch_name(stretch)
-        self.wanted = WrappingCheckBox(appearance, name)
-        self.times = MenuButton(tr("{stretch}, times a day").format(stretch=name))
-        self.times.offer(_TIMES, _times_words)
-        self.hold = MenuButton(tr("{stretch}, how long it is held").format(stretch=name))
-        self.hold.offer(_HOLDS_S[:1] if facts.swinging else _HOLDS_S, _hold_words)
-        if facts.swinging:
-            self.hold.hide()
-        self.wanted.toggled.connect(self._follow)
-        layout = QGridLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setHorizontalSpacing(appearance.gap(1))
-        layout.addWidget(self.wanted, 0, 0, Qt.AlignmentFlag.AlignVCenter)
-        layout.addWidget(self.times, 0, 1)
-        layout.addWidget(self.hold, 0, 2)
-        layout.addWidget(label(tr(facts.how), "quiet"), 1, 0, 1, 3)
-        layout.setColumnStretch(0, 1)
-        self._follow(False)
-
-    @property
-    def planned(self) -> PlannedStretch | None:
-        """What is planned of this stretch, or None."""
-        if not self.wanted.isChecked():
-            return None
-        return PlannedStretch(
-            stretch=self.stretch, times_a_day=self.times.value, hold_s=self.hold.value
-        )
-
-    def show_planned(self, planned: PlannedStretch | None) -> None:
-        self.wanted.setChecked(planned is not None)
-        if planned is None:
-            self.times.choose(_TIMES[0])
-            self.hold.choose(0)
-            return
-        # A hold that was set elsewhere, such as 12 seconds, is offered beside the usual ones.
-        holds = self.hold.values
-        self.hold.offer(tuple(sorted({*holds, planned.hold_s})), _hold_words)
-        self.times.choose(planned.times_a_day)
-        self.hold.choose(planned.hold_s)
-
-    @Slot(bool)
-    def _follow(self, wanted: bool) -> None:
-        self.times.setEnabled(wanted)
-        self.hold.setEnabled(wanted)
 
 
 class HomeProgrammePage(QWidget):
@@ -90,17 +37,25 @@ class HomeProgrammePage(QWidget):
         self._today = dt.date.min
         self._shown: Plan | None = None
         self.title = label("", "title")
-        self.lines = {stretch: _StretchPlanRow(appearance, stretch) for stretch in Stretch}
+        self.lines = {listed: ListedExerciseRow(appearance, listed) for listed in ListedExercise}
+        self.own_lines: list[OwnExerciseRow] = []
+        self._own_list = QWidget()
+        self._own_rows = QVBoxLayout(self._own_list)
+        self.add_own = button(tr("Add an exercise of the clinician's own"))
         self.pain_limit = ChoiceRow(
             list(range(11)), str, may_be_empty=True, title=tr("pain at which to stop")
         )
+        self.review = DateField(appearance, tr("day of the review, such as 2026-11-25"))
+        self.review.text.setPlaceholderText(tr("such as 2026-11-25; may be left empty"))
         self.chosen_by = QLineEdit()
         self.chosen_by.setAccessibleName(tr("who chose it"))
         self.chosen_by.setPlaceholderText(tr("such as physiotherapist; no name is needed"))
+        self.chosen_by.setMaxLength(LONGEST_NOTE)
         self.lacking = label("", "lead")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.end = button(tr("End the programme"))
-        self.keep = button(tr("Keep"), "main")
+        self.keep = button(tr("Save"), "main")
+        self.add_own.clicked.connect(self._add_own)
         self.leave.clicked.connect(self.left)
         self.end.clicked.connect(self._end)
         self.keep.clicked.connect(self._keep)
@@ -109,18 +64,22 @@ class HomeProgrammePage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
+        self._own_rows.setContentsMargins(0, 0, 0, 0)
+        self._own_rows.setSpacing(gap(1.5))
         explained = tr(
-            "A clinician chooses the stretches, how often and how long. "
-            "Put down what you were told; nothing is added to it here."
+            "Enter the exercises that your clinician gave you. Thawline adds nothing to them."
         )
-        scale = tr("0 is no pain, 10 the worst imaginable: the number you were told.")
+        scale = tr("0 is no pain, 10 the worst imaginable: the number that your clinician set.")
         page = column(
             self.title,
             label(explained, "lead"),
             card(*self.lines.values(), spacing=gap(1.5)),
+            card(self._own_list, self.add_own, spacing=gap(1.5)),
             label(tr("Stop when the pain reaches"), "lead"),
             self.pain_limit.row,
             label(scale, "quiet"),
+            label(tr("Next review with the clinician"), "lead"),
+            self.review,
             label(tr("Chosen by"), "lead"),
             self.chosen_by,
             1,
@@ -139,16 +98,43 @@ class HomeProgrammePage(QWidget):
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
         """Show the plan that is in force today, or an empty one."""
         self._person, self._today = person, today
-        self._shown = plan if plan is not None and plan.stretches else None
+        shown = self._shown = plan if plan is not None and plan.exercises else None
         self.title.setText(tr("Home programme: {person}").format(person=person.pseudonym))
-        planned = {line.stretch: line for line in self._shown.stretches} if self._shown else {}
-        for stretch, line in self.lines.items():
-            line.show_planned(planned.get(stretch))
-        self.pain_limit.choose(self._shown.pain_limit if self._shown else None)
-        self.chosen_by.setText(self._shown.chosen_by if self._shown else "")
-        self.end.setVisible(self._shown is not None)
+        for line in self.lines.values():
+            line.show_planned(shown.planned(line.exercise) if shown else None, person.affected)
+        clear_layout(self._own_rows)
+        self.own_lines = []
+        for planned in shown.exercises if shown else ():
+            if planned.exercise.listed is None:
+                self._add_line(planned)
+        self.pain_limit.choose(shown.pain_limit if shown else None)
+        self.review.text.setText(shown.review.isoformat() if shown and shown.review else "")
+        self.chosen_by.setText(shown.chosen_by if shown else "")
+        self.end.setVisible(shown is not None)
         self._lack("")
         next(iter(self.lines.values())).wanted.setFocus()
+
+    @Slot()
+    def _add_own(self) -> None:
+        self._add_line(None).name.setFocus()
+
+    def _add_line(self, planned: PlannedExercise | None) -> OwnExerciseRow:
+        affected: tuple[Side, ...] = self._person.affected if self._person else ()
+        line = OwnExerciseRow(self._appearance, planned, affected)
+        line.removed.connect(self._remove_own)
+        self.own_lines.append(line)
+        self._own_rows.addWidget(line)
+        return line
+
+    @Slot()
+    def _remove_own(self) -> None:
+        line = self.sender()
+        if isinstance(line, OwnExerciseRow):
+            self.own_lines.remove(line)
+            self._own_rows.removeWidget(line)
+            line.hide()
+            line.deleteLater()
+            self.add_own.setFocus()
 
     def _lack(self, words: str) -> None:
         self.lacking.setText(words)
@@ -156,44 +142,50 @@ class HomeProgrammePage(QWidget):
 
     @Slot()
     def _keep(self) -> None:
-        stretches = tuple(
-            planned for line in self.lines.values() if (planned := line.planned) is not None
-        )
-        pain_limit = self.pain_limit.value
-        if not stretches:
-            self._lack(tr("No stretch is ticked yet."))
+        try:
+            listed = [line.planned for line in self.lines.values()]
+            own = [line.planned for line in self.own_lines]
+            self._keep_plan(tuple(planned for planned in (*listed, *own) if planned))
+        except InputError:
+            self._lack(
+                tr("An exercise of the clinician's own needs a name that no other exercise has.")
+            )
+
+    def _keep_plan(self, exercises: tuple[PlannedExercise, ...]) -> None:
+        """Tell of the plan, or say what is missing; InputError when two exercises are one."""
+        pain_limit, review = self.pain_limit.value, self.review.day
+        if not exercises:
+            self._lack(tr("No exercise is ticked yet."))
             next(iter(self.lines.values())).wanted.setFocus()
         elif pain_limit is None:
-            self._lack(tr("The pain at which to stop is still missing."))
+            self._lack(tr("Please choose the pain level at which to stop."))
             self.pain_limit.button(0).setFocus()
+        elif self.review.text.text().strip() and (review is None or review < self._today):
+            self._lack(tr("A review is written like 2026-11-25 and does not lie before today."))
+            self.review.text.setFocus()
         else:
-            self._tell(stretches, pain_limit, self.chosen_by.text().strip())
+            self._tell(exercises, pain_limit, review)
 
     @Slot()
     def _end(self) -> None:
-        self._tell((), 0, "")
+        self._tell((), 0, None)
 
-    def _tell(self, stretches: tuple[PlannedStretch, ...], pain_limit: int, chosen_by: str) -> None:
-        """Tell of the plan; one that was put down today is corrected, not followed by another."""
+    def _tell(
+        self, exercises: tuple[PlannedExercise, ...], pain_limit: int, review: dt.date | None
+    ) -> None:
+        """Tell of the plan; one that began today is corrected, not followed by another."""
         person, shown = self._person, self._shown
         if person is None:
             return
-        corrects = shown is not None and shown.first_day == self._today and bool(stretches)
+        corrects = shown is not None and shown.first_day == self._today and bool(exercises)
         self.chosen.emit(
             Plan(
                 id=shown.id if shown is not None and corrects else new_id(),
                 person_id=person.id,
                 first_day=self._today,
-                stretches=stretches,
+                exercises=exercises,
                 pain_limit=pain_limit,
-                chosen_by=chosen_by,
+                chosen_by=self.chosen_by.text().strip() if exercises else "",
+                review=review,
             )
         )
-
-
-def _times_words(times: int) -> str:
-    return tr("once a day") if times == 1 else tr("{times} times a day").format(times=times)
-
-
-def _hold_words(hold_s: int) -> str:
-    return tr("held for {seconds} s").format(seconds=hold_s) if hold_s else tr("not held")

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
 from gui.pages.progress.curves import CurvesView
 from gui.pages.progress.events import EventsPage
+from gui.pages.progress.exercise_row import ExerciseRow
 from gui.pages.progress.home_programme import HomeProgrammePage
 from gui.pages.progress.session_details import SessionDetails
-from gui.pages.progress.stretch_row import StretchRow
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
@@ -19,15 +19,14 @@ from gui.widgets.empty_history import EmptyHistoryHint
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar
+from measure.domain.exercises import Exercise
+from measure.domain.home_programme_records import ExerciseLog, Plan
 from measure.domain.records import (
     Event,
     History,
     MeasurementRecord,
     Person,
-    Plan,
     SessionRecord,
-    Stretch,
-    StretchLog,
 )
 from measure.progress.home_programme import plan_on
 from measure.progress.overview import Progress, progress_of
@@ -51,11 +50,11 @@ class ProgressPage(QWidget):
         self.curves = CurvesView(appearance)
         self.curves.chart.picked.connect(self._open_record)
         #: Beneath what stands here before there are curves.
-        self.early_stretches = StretchRow(appearance)
-        self._stretch_rows = (self.curves.stretches, self.early_stretches)
-        for stretch_row in self._stretch_rows:
-            stretch_row.done.connect(self._log_stretch)
-            stretch_row.taken_back.connect(self._drop_stretch)
+        self.early_exercises = ExerciseRow(appearance)
+        self._exercise_rows = (self.curves.exercises, self.early_exercises)
+        for exercise_row in self._exercise_rows:
+            exercise_row.done.connect(self._log_exercise)
+            exercise_row.taken_back.connect(self._drop_exercise)
         self.details = SessionDetails(appearance)
         self.details.dropped.connect(self._drop_session)
         self.to_details = button(tr("Every session"))
@@ -70,7 +69,7 @@ class ProgressPage(QWidget):
         self.empty = widget_with(
             column(
                 EmptyHistoryHint(self._services.appearance),
-                self.early_stretches,
+                self.early_exercises,
                 ButtonRow(self._to_side_pages()),
                 margins=(24, 24, 24, 16),
             )
@@ -154,8 +153,8 @@ class ProgressPage(QWidget):
         self._history = history
         if history is not None:
             today = self._services.today()
-            for stretch_row in self._stretch_rows:
-                stretch_row.show_plan(plan_on(history.plans, today))
+            for exercise_row in self._exercise_rows:
+                exercise_row.show_plan(plan_on(history.plans, today))
             self.curves.show_adherence(history, today)
         if history is None or not history.measurements:
             self._pages.setCurrentIndex(_EMPTY)
@@ -203,38 +202,38 @@ class ProgressPage(QWidget):
         if person is None:
             return
 
-        def show(events: list[Event]) -> None:
+        def show(history: History) -> None:
             self._pages.setCurrentWidget(self.events)
-            self.events.show_events(person, tuple(events), today)
+            self.events.show_events(history, today)
 
         self._services.records.run(
-            lambda: keeper.store.events(person.id), show, self.message_raised.emit
+            lambda: keeper.store.history(person.id), show, self.message_raised.emit
         )
 
     # -- changes to the record --------------------------------------------------------------------
 
     @Slot(object)
-    def _log_stretch(self, stretch: Stretch) -> None:
+    def _log_exercise(self, exercise: Exercise) -> None:
         person, keeper = self._person, self._services.keeper
         if person is not None:
             self._services.records.run(
-                lambda: keeper.store.log_stretch(person.id, stretch),
-                self._stretch_logged,
+                lambda: keeper.store.log_exercise(person.id, exercise),
+                self._exercise_logged,
                 self.message_raised.emit,
             )
 
-    def _stretch_logged(self, log: StretchLog) -> None:
+    def _exercise_logged(self, log: ExerciseLog) -> None:
         self._show_noted(log)
         self.reload()
 
-    def _show_noted(self, log: StretchLog | None) -> None:
-        for stretch_row in self._stretch_rows:
-            stretch_row.show_noted(log)
+    def _show_noted(self, log: ExerciseLog | None) -> None:
+        for exercise_row in self._exercise_rows:
+            exercise_row.show_noted(log)
 
     @Slot(str)
-    def _drop_stretch(self, log_id: str) -> None:
+    def _drop_exercise(self, log_id: str) -> None:
         self._show_noted(None)
-        self._change(lambda: self._services.keeper.store.delete_stretch(log_id))
+        self._change(lambda: self._services.keeper.store.delete_exercise_log(log_id))
 
     @Slot(object)
     def _save_plan(self, plan: Plan) -> None:

@@ -12,6 +12,8 @@ from pytestqt.qtbot import QtBot
 from gui.session.log import SessionRecorder
 from gui.session.repository import PendingMeasurement, SessionRepository
 from gui.workers.worker_thread import BackgroundWorker
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
@@ -23,9 +25,6 @@ from measure.domain.records import (
     LimitingFactor,
     Pain,
     Person,
-    Plan,
-    PlannedStretch,
-    Stretch,
 )
 from measure.errors import InputError
 from measure.storage import connection
@@ -147,7 +146,11 @@ def plan_and_event(person: Person) -> tuple[Plan, Event]:
             id=new_id(),
             person_id=person.id,
             first_day=dt.date(2026, 11, 2),
-            stretches=(PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=3, hold_s=0),),
+            exercises=(
+                PlannedExercise(
+                    exercise=Exercise(listed=ListedExercise.PENDULUM), times_a_day=3, hold_s=0
+                ),
+            ),
             pain_limit=4,
         ),
         Event(id=new_id(), person_id=person.id, day=dt.date(2026, 11, 3), kind=EventKind.FLARE),
@@ -165,9 +168,9 @@ def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     kept = PendingMeasurement(key=new_id(), measurement=made(90.0), conduct=AssessmentCondition())
     keeper.keep(session_id, person.id, kept)
     keeper.keep(session_id, person.id, replace(kept, measurement=made(90.0, 92.0)))
-    keeper.store.log_stretch(person.id, Stretch.PENDULUM)
-    mistaken = keeper.store.log_stretch(person.id, Stretch.TOWEL)
-    keeper.store.delete_stretch(mistaken.id)
+    keeper.store.log_exercise(person.id, Exercise(listed=ListedExercise.PENDULUM))
+    mistaken = keeper.store.log_exercise(person.id, Exercise(listed=ListedExercise.TOWEL))
+    keeper.store.delete_exercise_log(mistaken.id)
     plan, event = plan_and_event(person)
     keeper.store.save_plan(plan)
     keeper.store.save_plan(replace(plan, pain_limit=3))
@@ -181,12 +184,12 @@ def test_both_keepers_do_the_same(kind: str, path: Path) -> None:
     assert [each.measurement.value for each in history.measurements] == [91.0]
     assert history.sessions[0].finished
     assert history.sessions[0].note == "done"
-    assert [each.stretch for each in history.stretches] == [Stretch.PENDULUM]
+    assert [each.exercise.listed for each in history.exercises_done] == [ListedExercise.PENDULUM]
     keeper.store.delete_measurement(kept.key)
     assert keeper.store.history(person.id).measurements == ()
     keeper.keep(session_id, person.id, kept)
     keeper.store.delete_session(session_id)
     history = keeper.store.history(person.id)
     assert (history.sessions, history.measurements) == ((), ())
-    assert len(history.stretches) == 1
+    assert len(history.exercises_done) == 1
     keeper.close()

@@ -5,17 +5,10 @@ import datetime as dt
 
 import pytest
 
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
-from measure.domain.records import (
-    AssessmentCondition,
-    Assistance,
-    History,
-    Pain,
-    Person,
-    Plan,
-    PlannedStretch,
-    Stretch,
-)
+from measure.domain.records import AssessmentCondition, Assistance, History, Pain, Person
 from measure.errors import InputError
 from measure.system.clock import new_id
 from tests.support import record_samples as sample
@@ -78,14 +71,14 @@ def test_pain_is_rated_0_to_10(rating: int) -> None:
         sample.record(sample.session(sample.person()), pain_during=rating)
 
 
-def test_a_plan_names_each_stretch_once() -> None:
-    each = PlannedStretch(stretch=Stretch.TOWEL, times_a_day=2, hold_s=10)
+def test_a_plan_names_each_exercise_once() -> None:
+    each = PlannedExercise(exercise=Exercise(listed=ListedExercise.TOWEL), times_a_day=2, hold_s=10)
     with pytest.raises(InputError, match="once"):
         Plan(
             id=new_id(),
             person_id=new_id(),
             first_day=dt.date(2026, 4, 1),
-            stretches=(each, each),
+            exercises=(each, each),
             pain_limit=3,
         )
 

@@ -25,12 +25,21 @@ HISTORY = History(
     sessions=(SESSION,),
     measurements=(sample.record(SESSION, 1), sample.record(SESSION, 2, sample.REACH)),
     events=(sample.event(WHO),),
-    plans=(sample.plan(WHO),),
-    stretches=(sample.stretch(WHO),),
+    plans=(sample.plan(WHO), sample.own_plan(WHO)),
+    exercises_done=(sample.exercise_log(WHO), sample.own_exercise_log(WHO)),
+    next_mornings=(sample.next_morning(WHO),),
     body=sample.body(WHO),
     places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
 )
+#: What an earlier version could hold of it.
+STRETCHES_ONLY = replace(
+    HISTORY,
+    plans=(sample.plan(WHO),),
+    exercises_done=(sample.exercise_log(WHO),),
+    next_mornings=(),
+)
 NOW = FixedClock().now()
+GOLDEN = Path(__file__).parent / "golden"
 
 
 def _plain() -> dict[str, Any]:
@@ -46,7 +55,7 @@ def test_a_history_comes_back_as_it_went_out(history: History) -> None:
 
 def test_what_the_file_says_about_itself() -> None:
     content = _plain()
-    assert (content["format"], content["schema"]) == ("thawline-history", 2)
+    assert (content["format"], content["schema"]) == ("thawline-history", 3)
     assert content["written"]["utc"] == "2026-04-01T08:00:00.000000Z"
     assert "not a diagnosis" in content["notice"]
     assert content["person"]["demo"] is False
@@ -54,9 +63,38 @@ def test_what_the_file_says_about_itself() -> None:
 
 def test_a_file_of_the_first_schema_is_read_as_before() -> None:
     """It holds neither body nor places."""
-    file = Path(__file__).parent / "golden" / "history-of-schema-1.json"
+    file = GOLDEN / "history-of-schema-1.json"
     assert json.loads(file.read_bytes())["schema"] == 1
-    assert read_history(file) == replace(HISTORY, body=None, places=())
+    assert read_history(file) == replace(STRETCHES_ONLY, body=None, places=())
+
+
+def test_a_file_of_the_second_schema_is_read_as_before() -> None:
+    """Its plans and its list of what was done name stretches; nothing is added to them."""
+    file = GOLDEN / "history-of-schema-2.json"
+    assert json.loads(file.read_bytes())["schema"] == 2
+    assert read_history(file) == STRETCHES_ONLY
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "part"),
+    [
+        (("stretches",), 5, "exercises_done: a list"),
+        (("stretches", 0), 5, r"exercises_done\[0\]: an object"),
+        (("stretches", 0, "stretch"), "dancing", r"exercises_done\[0\].exercise.listed"),
+        (("plans", 0, "stretches"), None, r"plans\[0\].exercises: a list"),
+        (("plans", 0, "stretches", 1, "times_a_day"), 13, "1 to 12 times"),
+    ],
+)
+def test_a_file_of_the_second_schema_that_was_changed(
+    path: tuple[Any, ...], value: object, part: str
+) -> None:
+    content: Any = json.loads((GOLDEN / "history-of-schema-2.json").read_bytes())
+    place = content
+    for step in path[:-1]:
+        place = place[step]
+    place[path[-1]] = value
+    with pytest.raises(DataError, match=part):
+        history_from_json(json.dumps(content).encode())
 
 
 def test_every_field_is_documented() -> None:
@@ -92,7 +130,7 @@ def test_a_mark_at_the_start_does_no_harm() -> None:
         (b'{"format": "thawline-history"}', "which version"),
         (b'{"format": "thawline-history", "schema": true}', "which version"),
         (b'{"format": "thawline-history", "schema": "1"}', "which version"),
-        (b'{"format": "thawline-history", "schema": 3}', "later version"),
+        (b'{"format": "thawline-history", "schema": 4}', "later version"),
         (b'{"format": "thawline-history", "schema": 1}', "'written' is missing"),
         (b'{"format": "thawline-history", "schema": NaN}', "no number in JSON"),
         (b"[" * 100_000, "too deeply"),
@@ -175,12 +213,12 @@ def test_merging_adds_what_is_missing_and_keeps_what_is_here(tmp_path: Path) -> 
         measurements=(*HISTORY.measurements, sample.record(second)),
         events=HISTORY.events,
         plans=HISTORY.plans,
-        stretches=HISTORY.stretches,
+        exercises_done=HISTORY.exercises_done,
     )
     with Store.open(tmp_path / "sessions.sqlite") as store:
         store.merge(HISTORY)
         merged = store.merge(longer)
-        assert (merged.added, merged.same, merged.kept) == (2, 5, 1)
+        assert (merged.added, merged.same, merged.kept) == (2, 7, 1)
         assert store.sessions(WHO.id) == [SESSION, second]
 
 

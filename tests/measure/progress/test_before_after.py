@@ -6,12 +6,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Event, EventKind, History, Plan, PlannedStretch, Stretch
+from measure.domain.records import EVENT_WORDS, Event, EventKind, History
 from measure.progress.before_after import (
     COMPARED_FOR_DAY,
-    PROGRAMME_CHANGED,
     BeforeAfter,
     before_after,
     change_since,
@@ -42,7 +43,11 @@ def plan(first: int) -> Plan:
         id=some_id(f"plan {first}"),
         person_id=person().id,
         first_day=day(first),
-        stretches=(PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=1, hold_s=0),),
+        exercises=(
+            PlannedExercise(
+                exercise=Exercise(listed=ListedExercise.PENDULUM), times_a_day=1, hold_s=0
+            ),
+        ),
         pain_limit=4,
     )
 
@@ -86,7 +91,7 @@ def test_the_first_programme_is_no_change_and_the_next_is() -> None:
     records = replace(history(STEP), plans=(plan(0), plan(70)))
     (found,) = compared(records)
     assert (found.event.what, found.event.day, found.event.side) == (
-        PROGRAMME_CHANGED,
+        EVENT_WORDS[EventKind.PROGRAMME_CHANGED],
         day(70),
         None,
     )

@@ -1,22 +1,30 @@
 """The home programme: which plan holds, what was done of it, how much testing to ask for."""
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
+from measure.domain.exercises import EXERCISE_FACTS, Exercise, ListedExercise
+from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan, PlannedExercise
+from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Pain, Plan, PlannedStretch, Stretch, StretchLog
+from measure.domain.records import EventKind, History, Pain
 from measure.progress.home_programme import (
-    STRETCHES,
     Irritability,
     assessment_dose,
+    done_in_part,
+    dose_words,
+    eased_on,
+    events_with_plans,
     irritability,
     plan_on,
     weeks_done,
 )
-from tests.support.record_samples import moment, some_id
+from tests.support.record_samples import event, moment, person, some_id
 
 MONDAY = dt.date(2026, 4, 6)
+TOWELS = PlannedExercise(exercise=Exercise(listed=ListedExercise.TOWEL), times_a_day=2, hold_s=10)
 
 
 def _plan(first_day: dt.date, **times: int) -> Plan:
@@ -24,27 +32,31 @@ def _plan(first_day: dt.date, **times: int) -> Plan:
         id=some_id(f"plan {first_day} {times}"),
         person_id=some_id("Rosa"),
         first_day=first_day,
-        stretches=tuple(
-            PlannedStretch(stretch=Stretch[name], times_a_day=count, hold_s=10)
+        exercises=tuple(
+            PlannedExercise(
+                exercise=Exercise(listed=ListedExercise[name]), times_a_day=count, hold_s=10
+            )
             for name, count in times.items()
         ),
         pain_limit=3,
     )
 
 
-def _tap(utc: str, stretch: Stretch, offset_min: int = 120) -> StretchLog:
-    return StretchLog(
-        id=some_id(utc + stretch + str(offset_min)),
+def _tap(utc: str, listed: ListedExercise, offset_min: int = 120) -> ExerciseLog:
+    return ExerciseLog(
+        id=some_id(utc + listed + str(offset_min)),
         person_id=some_id("Rosa"),
-        stretch=stretch,
+        exercise=Exercise(listed=listed),
         done=moment(utc, offset_min),
     )
 
 
-def test_every_stretch_has_its_facts() -> None:
-    assert set(STRETCHES) == set(Stretch)
-    assert [each for each in Stretch if STRETCHES[each].swinging] == [Stretch.PENDULUM]
-    assert all(facts.how.endswith(".") for facts in STRETCHES.values())
+def test_every_known_exercise_has_its_facts() -> None:
+    assert set(EXERCISE_FACTS) == set(ListedExercise)
+    assert [each for each in ListedExercise if EXERCISE_FACTS[each].swinging] == [
+        ListedExercise.PENDULUM
+    ]
+    assert all(facts.how.endswith(".") for facts in EXERCISE_FACTS.values())
 
 
 @pytest.mark.parametrize(
@@ -86,12 +98,12 @@ def test_the_plan_that_holds() -> None:
 def test_done_over_planned_a_week() -> None:
     plans = [_plan(MONDAY, PENDULUM=2, TOWEL=1)]
     taps = [
-        _tap("2026-04-06T08:00:00+00:00", Stretch.PENDULUM),
-        _tap("2026-04-06T18:00:00+00:00", Stretch.PENDULUM),
-        _tap("2026-04-06T19:00:00+00:00", Stretch.PENDULUM),  # beyond the plan
-        _tap("2026-04-07T08:00:00+00:00", Stretch.TOWEL),
-        _tap("2026-04-07T09:00:00+00:00", Stretch.CROSS_BODY),  # not planned
-        _tap("2026-04-13T08:00:00+00:00", Stretch.TOWEL),
+        _tap("2026-04-06T08:00:00+00:00", ListedExercise.PENDULUM),
+        _tap("2026-04-06T18:00:00+00:00", ListedExercise.PENDULUM),
+        _tap("2026-04-06T19:00:00+00:00", ListedExercise.PENDULUM),  # beyond the plan
+        _tap("2026-04-07T08:00:00+00:00", ListedExercise.TOWEL),
+        _tap("2026-04-07T09:00:00+00:00", ListedExercise.CROSS_BODY),  # not planned
+        _tap("2026-04-13T08:00:00+00:00", ListedExercise.TOWEL),
     ]
     first, second = weeks_done(plans, taps, MONDAY, MONDAY + dt.timedelta(days=7))
     assert (first.monday, first.planned, first.done) == (MONDAY, 21, 3)
@@ -102,11 +114,11 @@ def test_done_over_planned_a_week() -> None:
 
 def test_a_tap_counts_for_the_local_day() -> None:
     plans = [_plan(MONDAY, TOWEL=1)]
-    late = _tap("2026-04-05T22:30:00+00:00", Stretch.TOWEL)  # 00:30 on Monday in Vienna
+    late = _tap("2026-04-05T22:30:00+00:00", ListedExercise.TOWEL)  # 00:30 on Monday in Vienna
     (week,) = weeks_done(plans, [late], MONDAY, MONDAY)
     assert (week.planned, week.done) == (1, 1)
     (week,) = weeks_done(
-        plans, [_tap("2026-04-06T00:30:00+00:00", Stretch.TOWEL, -300)], MONDAY, MONDAY
+        plans, [_tap("2026-04-06T00:30:00+00:00", ListedExercise.TOWEL, -300)], MONDAY, MONDAY
     )
     assert (week.planned, week.done) == (1, 0)
 
@@ -119,3 +131,60 @@ def test_weeks_without_a_plan_have_no_share() -> None:
     assert (before.planned, before.share) == (0, None)
     assert (during.planned, during.share) == (7, 0.0)
     assert (after.planned, after.share) == (0, None)
+
+
+def test_an_exercise_done_in_part_is_counted_and_named() -> None:
+    plan = replace(_plan(MONDAY, TOWEL=2), exercises=(replace(TOWELS, repetitions=10),))
+    whole = _tap("2026-04-06T08:00:00+00:00", ListedExercise.TOWEL)
+    half = replace(_tap("2026-04-06T18:00:00+00:00", ListedExercise.TOWEL), repetitions=6)
+    (week,) = weeks_done([plan], [whole, half], MONDAY, MONDAY)
+    assert (week.planned, week.done, week.in_part) == (2, 2, 1)
+    # A third one that was whole takes its place.
+    third = _tap("2026-04-06T20:00:00+00:00", ListedExercise.TOWEL)
+    (week,) = weeks_done([plan], [whole, half, third], MONDAY, MONDAY)
+    assert (week.done, week.in_part) == (2, 0)
+
+
+@pytest.mark.parametrize(
+    ("planned", "done", "in_part"),
+    [(10, 6, True), (10, 0, True), (10, 10, False), (10, None, False), (None, 6, False)],
+)
+def test_done_in_part(planned: int | None, done: int | None, in_part: bool) -> None:
+    plan = replace(_plan(MONDAY), exercises=(replace(TOWELS, repetitions=planned),))
+    log = replace(_tap("2026-04-06T08:00:00+00:00", ListedExercise.TOWEL), repetitions=done)
+    assert done_in_part(log, plan) is in_part
+    assert not done_in_part(log, None)
+    assert not done_in_part(replace(log, exercise=Exercise(own_name="Door lean")), plan)
+
+
+def test_a_dose_says_what_was_set_and_no_more() -> None:
+    assert dose_words(TOWELS) == "held for 10 s, 2 times a day"
+    whole = replace(TOWELS, repetitions=10, sides=(Side.LEFT,), times_a_day=1)
+    assert dose_words(whole) == "10 repetitions, held for 10 s, once a day, left"
+    swinging = replace(whole, repetitions=1, hold_s=0, sides=tuple(Side))
+    assert dose_words(swinging) == "1 repetition, once a day, both sides"
+
+
+def test_a_plan_that_follows_another_is_an_event_once() -> None:
+    first, second = _plan(MONDAY, TOWEL=1), _plan(MONDAY + dt.timedelta(days=9), TOWEL=2)
+    corrected = _plan(second.first_day, TOWEL=3)
+    rosa = person()
+    plans = tuple(replace(plan, person_id=rosa.id) for plan in (first, second, corrected))
+    noted = event(rosa, day=second.first_day + dt.timedelta(days=1), kind=EventKind.FLARE)
+    change, flare = events_with_plans(History(person=rosa, plans=plans, events=(noted,)))
+    assert (change.kind, change.day) == (EventKind.PROGRAMME_CHANGED, second.first_day)
+    assert flare == noted
+    by_hand = replace(noted, kind=EventKind.PROGRAMME_CHANGED, day=second.first_day)
+    assert events_with_plans(History(person=rosa, plans=plans, events=(by_hand,))) == (by_hand,)
+    assert events_with_plans(History(person=rosa, plans=plans[:1])) == ()
+
+
+def test_the_last_answer_about_a_morning_holds() -> None:
+    yes, no = (
+        NextMorning(id=some_id(str(word)), person_id=some_id("Rosa"), day=MONDAY, eased=word)
+        for word in (True, False)
+    )
+    assert eased_on([], MONDAY) is None
+    assert eased_on([yes, no], MONDAY) is False
+    assert eased_on([no, yes], MONDAY) is True
+    assert eased_on([yes], MONDAY + dt.timedelta(days=1)) is None

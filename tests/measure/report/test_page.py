@@ -7,17 +7,11 @@ from dataclasses import replace
 import pytest
 
 from measure.demo.story import story_histories
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import (
-    EventKind,
-    History,
-    LimitingFactor,
-    Pain,
-    Plan,
-    PlannedStretch,
-    Stretch,
-)
+from measure.domain.records import EventKind, History, LimitingFactor, Pain
 from measure.progress.wording import MINUS
 from measure.report.page import report_foot, report_html, report_title
 from measure.report.wording import CAVEATS, DEMO, NOTICE
@@ -52,7 +46,8 @@ def test_it_says_who_what_how_and_what_it_is_not(story: dict[str, str]) -> None:
         "Flexion right",
         "gaining",
         "Pain in the last two weeks",
-        "Home programme since 8 Jul 2026: Table slide forwards, 2 times a day, held 15 s",
+        "Home programme since 8 Jul 2026: Table slide forwards, 10 repetitions, "
+        "held for 15 s, 2 times a day, left; ",
         "Reach a shelf at shoulder height Flexion from 90° yes yes",
         "measurements were refused",
         "Flexion seen from the side",
@@ -188,7 +183,11 @@ def test_a_plan_and_what_was_done_of_it() -> None:
         id=some_id("plan"),
         person_id=who.id,
         first_day=day(0),
-        stretches=(PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=2, hold_s=0),),
+        exercises=(
+            PlannedExercise(
+                exercise=Exercise(listed=ListedExercise.PENDULUM), times_a_day=2, hold_s=0
+            ),
+        ),
         pain_limit=4,
         chosen_by="<i>somebody</i>",
     )

@@ -33,8 +33,9 @@ def fill() -> None:
                     sample.record(SESSION, 3, sample.REFUSAL),
                 ),
                 events=(sample.event(WHO),),
-                plans=(sample.plan(WHO),),
-                stretches=(sample.stretch(WHO),),
+                plans=(sample.plan(WHO), sample.own_plan(WHO)),
+                exercises_done=(sample.exercise_log(WHO), sample.own_exercise_log(WHO)),
+                next_mornings=(sample.next_morning(WHO),),
                 body=sample.body(WHO),
                 places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
             )

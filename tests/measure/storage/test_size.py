@@ -43,7 +43,9 @@ def test_one_curve_is_read_without_the_others(store: Store) -> None:
     assert took_s < 1.0
 
 
-@pytest.mark.parametrize("table", ["session", "measurement", "event", "plan", "stretch_done"])
+@pytest.mark.parametrize(
+    "table", ["session", "measurement", "event", "plan", "exercise_done", "next_morning"]
+)
 def test_a_person_is_found_by_an_index(table: str, store: Store) -> None:
     owner = "session" if table == "measurement" else "person"
     steps = store._connection.execute(

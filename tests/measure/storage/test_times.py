@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from measure.domain.records import Stretch
+from measure.domain.exercises import Exercise, ListedExercise
 from measure.errors import InputError
 from measure.storage.store import Store
 from measure.system.clock import SystemClock, Timestamp, new_id
@@ -83,10 +83,12 @@ def test_equal_times_keep_the_order_of_entry(tmp_path: Path) -> None:
         entered = [store.start_session(who).id for _ in range(20)]
         store.finish_session(entered[3])
         assert [each.id for each in store.sessions(who)] == entered
-        taps = [store.log_stretch(who, Stretch.PENDULUM).id for _ in range(20)]
-        assert [each.id for each in store.stretches(who)] == taps
-        store.delete_stretch(taps[0])
-        assert [each.id for each in store.stretches(who)] == taps[1:]
+        taps = [
+            store.log_exercise(who, Exercise(listed=ListedExercise.PENDULUM)).id for _ in range(20)
+        ]
+        assert [each.id for each in store.exercises_done(who)] == taps
+        store.delete_exercise_log(taps[0])
+        assert [each.id for each in store.exercises_done(who)] == taps[1:]
 
 
 def test_a_session_that_another_program_began_gets_no_duration(tmp_path: Path) -> None:

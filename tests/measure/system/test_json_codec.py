@@ -11,9 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from measure.domain.acquisition import LensProfile, Setup
+from measure.domain.home_programme_records import PlannedExercise
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import History, Pain, PlannedStretch
+from measure.domain.records import History, Pain
 from measure.errors import DataError
 from measure.system.json_codec import (
     from_data,
@@ -105,13 +106,24 @@ def test_hostile_sessions(changes: dict[str, Any], part: str) -> None:
         from_data(SessionRecord, _changed(**changes), "s")
 
 
+TOWEL = {"exercise": {"listed": "towel"}, "times_a_day": 3, "hold_s": 5}
+
+
 @pytest.mark.parametrize(
     ("kind", "data", "part"),
     [
         (LensProfile, to_data(sample.SETUP.camera.lens) | {"focal_px": [1.0]}, "a list of 2"),
         (LensProfile, to_data(sample.SETUP.camera.lens) | {"focal_px": "12"}, "a list of 2"),
-        (PlannedStretch, {"stretch": "towel", "times_a_day": 13, "hold_s": 5}, "1 to 12 times"),
-        (PlannedStretch, {"stretch": "towel", "times_a_day": 3, "hold_s": 121}, "0 to 120"),
+        (
+            PlannedExercise,
+            {"exercise": {"listed": "towel"}, "times_a_day": 13, "hold_s": 5},
+            "1 to 12 times",
+        ),
+        (
+            PlannedExercise,
+            {"exercise": {"listed": "towel"}, "times_a_day": 3, "hold_s": 121},
+            "0 to 120",
+        ),
         (Pain, None, "an object is expected, not nothing"),
         (Pain, [1, 2], "an object is expected"),
     ],

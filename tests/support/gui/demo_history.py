@@ -4,19 +4,14 @@ import datetime as dt
 import random
 from dataclasses import replace
 
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import ExerciseLog
 from measure.domain.landmarks import Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
-from measure.domain.records import (
-    History,
-    MeasurementRecord,
-    Person,
-    SessionRecord,
-    Stretch,
-    StretchLog,
-)
+from measure.domain.records import History, MeasurementRecord, Person, SessionRecord
 from measure.system.clock import Timestamp, new_id
 from measure.trials.aggregation import aggregate_trials
 
@@ -45,15 +40,20 @@ def _with_session(
         for side in Side:
             stiff = 0.52 + 0.3 * share if side is Side.LEFT else 1.0
             records.append(_record(session, movement, side, end * stiff, share, chance))
-    stretches = history.stretches
+    exercises = history.exercises_done
     if chance.random() < 0.7:
-        stretch = StretchLog(id=new_id(), person_id=person.id, stretch=Stretch.PENDULUM, done=when)
-        stretches = (*stretches, stretch)
+        log = ExerciseLog(
+            id=new_id(),
+            person_id=person.id,
+            exercise=Exercise(listed=ListedExercise.PENDULUM),
+            done=when,
+        )
+        exercises = (*exercises, log)
     return replace(
         history,
         sessions=(*history.sessions, session),
         measurements=(*history.measurements, *records),
-        stretches=stretches,
+        exercises_done=exercises,
     )
 
 

@@ -20,11 +20,12 @@ from gui.protocol.red_flags import ScreeningAnswer, ScreeningKind
 from gui.style.palette import Scheme
 from gui.text.language import install_language
 from measure.camera.faults import SourceFault
+from measure.domain.exercises import ListedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.records import EventKind as Happened
-from measure.domain.records import LimitingFactor, Stretch
+from measure.domain.records import LimitingFactor
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.storage.store import Store
 from tests.support.gui.demo_history import demo_history
@@ -185,12 +186,12 @@ def _reach(stage: WindowHarness) -> Iterator[str]:
 
 
 def _delete_sessions(store: Store) -> None:
-    """Delete all sessions and logged stretches; people stay."""
+    """Delete all sessions and logged exercises; people stay."""
     for person in store.people():
         for session in store.sessions(person.id):
             store.delete_session(session.id)
-        for log in store.stretches(person.id):
-            store.delete_stretch(log.id)
+        for log in store.exercises_done(person.id):
+            store.delete_exercise_log(log.id)
 
 
 def _others(stage: WindowHarness) -> Iterator[str]:
@@ -284,14 +285,14 @@ def _programme(stage: WindowHarness) -> Iterator[str]:
     progress = stage.window.progress
     progress.show_plan()
     stage.settle()
-    for stretch in (Stretch.PENDULUM, Stretch.EXTERNAL_ROTATION):
-        progress.plan.lines[stretch].wanted.setChecked(True)
+    for listed in (ListedExercise.PENDULUM, ListedExercise.EXTERNAL_ROTATION):
+        progress.plan.lines[listed].wanted.setChecked(True)
     progress.plan.keep.click()
     yield "programme-lacking"
     progress.plan.pain_limit.choose(4)
     progress.plan.keep.click()
     stage.settle()
-    progress.curves.stretches.buttons[0].click()
+    progress.curves.exercises.buttons[0].click()
     yield "programme-tapped"
     progress.show_events()
     stage.settle()

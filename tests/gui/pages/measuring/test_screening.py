@@ -4,12 +4,9 @@ import pytest
 
 from gui.app.main_window import SMALLEST_PX
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
-from measure.domain.records import (
-    LimitingFactor,
-    Plan,
-    PlannedStretch,
-    Stretch,
-)
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
+from measure.domain.records import LimitingFactor
 from tests.support.gui.measuring_steps import begin_clinic, begin_home, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -142,12 +139,14 @@ def test_pain_at_the_limit_lets_the_next_movement_wait(
 ) -> None:
     page = stage.window.measure
     if limit is not None:
-        pendulum = PlannedStretch(stretch=Stretch.PENDULUM, times_a_day=2, hold_s=0)
+        pendulum = PlannedExercise(
+            exercise=Exercise(listed=ListedExercise.PENDULUM), times_a_day=2, hold_s=0
+        )
         plan = Plan(
             id="a" * 32,
             person_id=stage.store.people()[0].id,
             first_day=TODAY,
-            stretches=(pendulum,),
+            exercises=(pendulum,),
             pain_limit=limit,
         )
         stage.store.save_plan(plan)

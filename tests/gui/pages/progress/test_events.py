@@ -4,9 +4,10 @@ import datetime as dt
 
 import pyqtgraph as pg
 import pytest
-from PySide6.QtWidgets import QAbstractButton
+from PySide6.QtWidgets import QAbstractButton, QLabel
 
 from gui.drawing.curves import curves
+from gui.text.wording import event_name
 from gui.widgets.history_chart import noon_timestamp
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -14,10 +15,12 @@ from measure.domain.records import (
     AssessmentCondition,
     Event,
     EventKind,
+    History,
 )
 from measure.system.clock import new_id
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
+from tests.support.record_samples import event, own_plan, plan
 
 
 @pytest.fixture
@@ -52,6 +55,25 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
     events_page.settle()
     assert events_page.history().events == ()
     assert page.delete_buttons == []
+
+
+def test_a_plan_that_follows_is_listed_and_cannot_be_deleted(stage: WindowHarness) -> None:
+    person = stage.history().person
+    plans = (own_plan(person), plan(person))
+    stage.store.merge(History(person=person, plans=plans, events=(event(person),)))
+    stage.window.show_events()
+    stage.settle()
+    page = stage.window.progress.events
+    texts = [label.text() for label in page.findChildren(QLabel)]
+    assert "2026-04-16: Home programme changed" in texts
+    assert len(page.delete_buttons) == 1
+
+
+def test_every_kind_but_the_one_of_earlier_versions_is_offered(
+    events_page: WindowHarness,
+) -> None:
+    offered = {button.text() for button in events_page.window.progress.events.kind.row.buttons}
+    assert offered == {event_name(kind) for kind in EventKind} - {"Therapy begun or changed"}
 
 
 @pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])

@@ -1,4 +1,4 @@
-"""Buttons that note a stretch of the plan as done just now."""
+"""Buttons that log an exercise of the plan as done just now."""
 
 from functools import partial
 
@@ -6,28 +6,30 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.wording import stretch_name, tr
+from gui.text.wording import exercise_name, tr
 from gui.widgets.buttons import FlowRow, button
 from gui.widgets.text import label
-from measure.domain.records import Plan, Stretch, StretchLog
+from measure.domain.exercises import Exercise
+from measure.domain.home_programme_records import ExerciseLog, Plan
+from measure.progress.home_programme import dose_words
 
 _GAP_PX = 8
 
 
-class StretchRow(QWidget):
-    """A button for each stretch of the plan; out of sight without one."""
+class ExerciseRow(QWidget):
+    """A button for each exercise of the plan; out of sight without one."""
 
-    #: The stretch that was done.
+    #: The exercise that was done.
     done = Signal(object)
     #: The identifier of a tap that was a mistake.
     taken_back = Signal(str)
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._log: StretchLog | None = None
+        self._log: ExerciseLog | None = None
         self.limit = label("", "quiet")
         self._taps = FlowRow(_GAP_PX)
-        self.undo = button(tr("Take it back"), "link")
+        self.undo = button(tr("Undo"), "link")
         self.undo.clicked.connect(self._take_back)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -38,41 +40,42 @@ class StretchRow(QWidget):
 
     @property
     def buttons(self) -> tuple[QPushButton, ...]:
-        """The buttons of the plan's stretches, in its order."""
+        """The buttons of the plan's exercises, in its order."""
         return tuple(self._taps.buttons)
 
     def show_plan(self, plan: Plan | None) -> None:
-        """Offer the stretches of the plan that is in force."""
-        stretches = plan.stretches if plan else ()
-        self.setVisible(bool(stretches))
-        if plan is None or not stretches:
+        """Offer the exercises of the plan that is in force."""
+        exercises = plan.exercises if plan else ()
+        self.setVisible(bool(exercises))
+        if plan is None or not exercises:
             self.show_noted(None)
             return
         self.limit.setText(
-            tr("Done just now, stopped at pain {limit} of 10 at the latest:").format(
+            tr("I have just done (stopping at pain {limit} of 10 or below):").format(
                 limit=plan.pain_limit
             )
         )
         taps = []
-        for planned in stretches:
-            widget = button(stretch_name(planned.stretch))
-            widget.clicked.connect(partial(self._tapped, planned.stretch))
+        for planned in exercises:
+            widget = button(exercise_name(planned.exercise))
+            widget.setToolTip(dose_words(planned, tr))
+            widget.clicked.connect(partial(self._tapped, planned.exercise))
             taps.append(widget)
         self._taps.offer(taps)
 
-    def show_noted(self, log: StretchLog | None) -> None:
+    def show_noted(self, log: ExerciseLog | None) -> None:
         """Say what was noted last and offer to take it back; None says nothing."""
         self._log = log
         self.undo.setVisible(log is not None)
         if log is not None:
             self.undo.say(
-                tr("Noted: {stretch}, {time}. Take it back").format(
-                    stretch=stretch_name(log.stretch), time=log.done.local.strftime("%H:%M")
+                tr("Saved: {exercise}, {time}. Undo").format(
+                    exercise=exercise_name(log.exercise), time=log.done.local.strftime("%H:%M")
                 )
             )
 
-    def _tapped(self, stretch: Stretch, _checked: bool = False) -> None:
-        self.done.emit(stretch)
+    def _tapped(self, exercise: Exercise, _checked: bool = False) -> None:
+        self.done.emit(exercise)
 
     @Slot()
     def _take_back(self) -> None:

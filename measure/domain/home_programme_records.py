@@ -1,0 +1,146 @@
+"""Records of a home programme: the plan, the exercises done, and how the next morning was."""
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+from measure.domain.exercises import Exercise
+from measure.domain.landmarks import Side
+from measure.domain.record_checks import check_note, check_rating
+from measure.errors import InputError
+from measure.system.clock import Timestamp, check_id
+
+#: Most repetitions, longest hold in seconds and most times a day that can be planned. [technical]
+MOST_REPETITIONS, LONGEST_HOLD_S, MOST_TIMES_A_DAY = 50, 120, 12
+
+
+class ComparedWithLast(StrEnum):
+    """How an exercise went, compared with the last time."""
+
+    EASIER = "easier"
+    SAME = "same"
+    HARDER = "harder"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedExercise:
+    """One exercise of a plan.
+
+    Attributes
+    ----------
+    times_a_day
+        1..12.
+    hold_s
+        How long each repetition is held, 0..120 seconds; 0 for one that is not held.
+    repetitions
+        1..50, or None where the clinician set none.
+    sides
+        The sides it is done with; empty where not stated.
+    note
+        What the clinician adds in words; for one of their own, the sentence that describes it.
+    """
+
+    exercise: Exercise
+    times_a_day: int
+    hold_s: int
+    repetitions: int | None = None
+    sides: tuple[Side, ...] = ()
+    note: str = ""
+
+    def __post_init__(self) -> None:
+        if not 1 <= self.times_a_day <= MOST_TIMES_A_DAY:
+            raise InputError("An exercise can be planned 1 to 12 times a day.")
+        if not 0 <= self.hold_s <= LONGEST_HOLD_S:
+            raise InputError("A hold can last 0 to 120 seconds.")
+        if self.repetitions is not None and not 1 <= self.repetitions <= MOST_REPETITIONS:
+            raise InputError("An exercise can have 1 to 50 repetitions.")
+        object.__setattr__(self, "sides", tuple(sorted(set(self.sides))))
+        check_note(self.note)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """A home programme chosen by a clinician, valid until the person's next plan begins.
+
+    Attributes
+    ----------
+    first_day
+        The local day it begins.
+    exercises
+        Each exercise at most once; empty to end a programme.
+    pain_limit
+        Numeric rating 0..10 at which to stop.
+    chosen_by
+        Role of the person who chose it, such as "physiotherapist"; no name is needed.
+    review
+        The local day on which the clinician wants to look at it again, or None.
+    """
+
+    id: str
+    person_id: str
+    first_day: dt.date
+    exercises: tuple[PlannedExercise, ...]
+    pain_limit: int
+    chosen_by: str = ""
+    review: dt.date | None = None
+
+    def __post_init__(self) -> None:
+        check_id(self.id, self.person_id)
+        check_rating(self.pain_limit)
+        check_note(self.chosen_by)
+        if len({planned.exercise for planned in self.exercises}) != len(self.exercises):
+            raise InputError("A plan names each exercise once; change its times a day instead.")
+        if self.review is not None and self.review < self.first_day:
+            raise InputError("The review cannot be before the first day of the plan.")
+
+    def planned(self, exercise: Exercise) -> PlannedExercise | None:
+        """Return what is planned of an exercise, or None."""
+        return next((item for item in self.exercises if item.exercise == exercise), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExerciseLog:
+    """One exercise that was done; what was not stated is None.
+
+    Attributes
+    ----------
+    pain
+        The worst pain reached, 0..10.
+    compared
+        How it went, compared with the last time.
+    repetitions
+        Repetitions done, 0..50, where it was done in part.
+    """
+
+    id: str
+    person_id: str
+    exercise: Exercise
+    done: Timestamp
+    pain: int | None = None
+    compared: ComparedWithLast | None = None
+    repetitions: int | None = None
+
+    def __post_init__(self) -> None:
+        check_id(self.id, self.person_id)
+        check_rating(self.pain)
+        if self.repetitions is not None and not 0 <= self.repetitions <= MOST_REPETITIONS:
+            raise InputError("Repetitions done are counted from 0 to 50.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextMorning:
+    """Whether the shoulder had settled by the morning after a day of exercises.
+
+    Attributes
+    ----------
+    day
+        The local day of the exercises. Of several answers for one day the last holds.
+    """
+
+    id: str
+    person_id: str
+    day: dt.date
+    eased: bool
+
+    def __post_init__(self) -> None:
+        check_id(self.id, self.person_id)
