@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import EVENT_WORDS, Event, EventKind, History
-from measure.progress.comparison import Change, change_between, recent_block
+from measure.progress.comparison import Change, Scatter, change_between, recent_block
 from measure.progress.event_effect import EffectPrior, EventEffect, event_effect
 from measure.progress.home_programme import events_with_plans
 from measure.progress.series import Series
@@ -132,4 +132,5 @@ def change_since(series: Series, day: dt.date, spread: float) -> Change | None:
     until = series.where(series.day <= day.toordinal())
     if not len(until) or len(until) == len(series):
         return None
-    return change_between(recent_block(until, spread), recent_block(series, spread))
+    scatter = Scatter(spread=spread)
+    return change_between(recent_block(until, scatter), recent_block(series, scatter))

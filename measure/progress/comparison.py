@@ -11,9 +11,11 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from scipy import special
 
 from measure.domain.landmarks import FloatArray
 from measure.progress.series import Series
+from measure.progress.trend_line import mean_variance
 from measure.progress.weekly_verdicts import WINDOW_DAY, WeeklyCheck
 
 #: Fewest and most days of the baseline, the first days of a series. [project]
@@ -27,8 +29,8 @@ RECENT_DAYS = (3, 5)
 RECENT_WITHIN_DAY = (42, 21)
 #: Factor by which a median of three or more days scatters more than their mean. [project]
 _MEDIAN_TO_MEAN = 1.2
-#: Half-width of a two-sided 95 % interval in standard deviations. [source: normal distribution]
-_NORMAL_95 = 1.96
+#: Degrees of freedom of a spread that is taken as exact: as good as normal. [technical]
+_FREEDOM_OF_USUAL = 1000.0
 #: Standard deviations by which the other shoulder's move must be clear. Chosen by simulation and
 #: low: a doubt about the set-up costs a week or two of waiting, a false gain costs trust. [project]
 DRIFT_CLEAR = 1.5
@@ -38,6 +40,25 @@ DRIFT_SHARE = 0.5
 DRIFT_LEAST_DAYS = 4
 #: Fewest days on each side of the place where a series is parted. [project]
 _LEAST_PART = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scatter:
+    """How far one day scatters about the trend.
+
+    Attributes
+    ----------
+    spread
+        Standard deviation of one day, in the movement's unit.
+    related
+        Autocorrelation of neighbouring days.
+    degrees_of_freedom
+        With which the spread is known.
+    """
+
+    spread: float
+    related: float = 0.0
+    degrees_of_freedom: float = _FREEDOM_OF_USUAL
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +72,8 @@ class Block:
         unit. Many days do not make this interval narrower: most of it is shared by all.
     half_width
         Half of the 95 % interval for comparing the block with another one of the same person,
-        measured in the same way: here only the scatter from day to day counts.
+        measured in the same way: here only the scatter from day to day counts, with its t value and
+        the autocorrelation of the days.
     days
         Number of days with a measurement.
     first, last
@@ -76,27 +98,21 @@ class Change:
     high: float
 
 
-def baseline_block(series: Series, spread: float) -> Block:
-    """Return the first block of a series that is not empty.
-
-    Parameters
-    ----------
-    spread
-        Standard deviation of one day about the trend, in the movement's unit.
-    """
+def baseline_block(series: Series, scatter: Scatter) -> Block:
+    """Return the first block of a series that is not empty."""
     within = int((series.day < series.day[0] + BASELINE_WITHIN_DAY).sum())
     least, most = BASELINE_DAYS
-    return _block(series, slice(0, min(max(within, least), most)), spread)
+    return _block(series, slice(0, min(max(within, least), most)), scatter)
 
 
-def recent_block(series: Series, spread: float) -> Block:
+def recent_block(series: Series, scatter: Scatter) -> Block:
     """Return the latest block of a series that is not empty."""
     long, short = (
         int((series.day > series.day[-1] - within).sum()) for within in RECENT_WITHIN_DAY
     )
     least, most = RECENT_DAYS
     days = max(min(short, most), min(long, least))
-    return _block(series, slice(len(series) - days, None), spread)
+    return _block(series, slice(len(series) - days, None), scatter)
 
 
 def change_between(before: Block, after: Block) -> Change | None:
@@ -108,13 +124,15 @@ def change_between(before: Block, after: Block) -> Change | None:
     return Change(value=change, low=change - half, high=change + half)
 
 
-def _block(series: Series, chosen: slice, spread: float) -> Block:
+def _block(series: Series, chosen: slice, scatter: Scatter) -> Block:
     days = series.day[chosen]
+    reach = float(special.stdtrit(scatter.degrees_of_freedom, 0.975))
+    error = _widening(len(days)) * math.sqrt(mean_variance(len(days), scatter.related))
     return Block(
         value=float(np.median(series.value[chosen])),
         low=float(np.median(series.low[chosen])),
         high=float(np.median(series.high[chosen])),
-        half_width=float(_NORMAL_95 * _widening(len(days)) * spread / np.sqrt(len(days))),
+        half_width=reach * error * scatter.spread,
         days=len(days),
         first=dt.date.fromordinal(round(float(days[0]))),
         last=dt.date.fromordinal(round(float(days[-1]))),

@@ -26,16 +26,16 @@ _REVIEW_ERROR_ALONE = 0.04
 #: the same direction with the evidence named second. [project]
 _BACKED, _BACKING = 2.0, 3.2
 #: Evidence that a weekly check needs after a turn. [project]
-_AFTER_TURN = 3.0
+_AFTER_TURN = 3.5
 #: Evidence of a bend at a check and at the one before it: a bend is sought among many days, which
 #: needs more than one whose day is known (Davies 1987, Biometrika 74:33). [project]
-_TURN = (3.4, 2.4)
+_TURN = (3.5, 2.5)
 #: The same where the other movements, together, bend the same way with the evidence named.
 #: [project]
 _TURN_BACKED, _TURN_BACKING = (2.4, 2.0), 3.2
-#: Evidence against a gain worth having that a stall needs, by weeks of data; it rises, since each
-#: later check is another chance to be wrong. [project]
-_STALL_WEEKS, _STALL = (8, 11, 12, 16), (1.65, 1.65, 2.2, 2.6)
+#: Evidence against a gain worth having that a stall needs, by how many standard errors of the slope
+#: that gain measures; it rises, since each later check is another chance to be wrong. [project]
+_STALL_ERRORS, _STALL = (1.5, 2.5, 4.0), (1.45, 2.0, 2.6)
 #: Share of that error, and of that of the weekly checks, for a movement that is not primary: as for
 #: five of them at once. [project]
 _ALSO_SEEN_SHARE = 0.2
@@ -105,6 +105,12 @@ def turn_limits(backing: float = 0.0, primary: bool = True) -> tuple[float, floa
     return _stricter(limits[0], primary), _stricter(limits[1], primary)
 
 
-def stall_limit(weeks: float) -> float:
-    """Return the evidence against a gain worth having that a stall needs after `weeks` of data."""
-    return float(np.interp(weeks, _STALL_WEEKS, _STALL))
+def stall_limit(errors: float) -> float:
+    """Return the evidence that a stall needs.
+
+    Parameters
+    ----------
+    errors
+        The gain that is to be ruled out, in standard errors of the slope.
+    """
+    return float(np.interp(errors, _STALL_ERRORS, _STALL))

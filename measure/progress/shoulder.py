@@ -10,6 +10,7 @@ from measure.domain.records import AssessmentCondition
 from measure.progress.comparison import (
     Block,
     Change,
+    Scatter,
     baseline_block,
     change_between,
     recent_block,
@@ -137,13 +138,13 @@ def side_progress(
     twin = None if len(affected) == 2 else _twin(series, all_series)
     current = current_verdict(series, today, person)
     checks = current.checks
-    spread, own = _spread(series)
+    scatter, own = _scatter(series, person.related(today))
     comparable = series.latest_instrument()
     counted = comparable.counted() if not comparable.practice.all() else comparable
-    baseline, recent = baseline_block(counted, spread), recent_block(counted, spread)
+    baseline, recent = baseline_block(counted, scatter), recent_block(counted, scatter)
     other, short_by = None, None
     if twin is not None:
-        other = recent_block(twin, spread)
+        other = recent_block(twin, scatter)
         short_by = other.value - recent.value
     verdict = current.verdict
     drifted_by = None
@@ -166,7 +167,7 @@ def side_progress(
         verdict=verdict,
         current=current,
         sudden_loss=_sudden_loss(series, current, person, today),
-        spread=spread,
+        spread=scatter.spread,
         own_spread=own,
         baseline=baseline,
         recent=recent,
@@ -190,17 +191,17 @@ def _twin(series: Series, all_series: Sequence[Series]) -> Series | None:
     return None
 
 
-def _spread(series: Series) -> tuple[float, bool]:
-    """Return the spread of one day about the trend, and whether it is the person's own."""
+def _scatter(series: Series, related: float) -> tuple[Scatter, bool]:
+    """Return the scatter of one day about the trend, and whether it is the person's own."""
     segment = series.latest_segment().counted()
-    if not len(segment):
-        return MOVEMENTS[series.movement].usual_spread, False
-    lately = segment.where(segment.day > segment.day[-1] - WINDOW_DAY)
     usual = MOVEMENTS[series.movement].usual_spread
-    slope = fit_slope(lately.day, lately.value, usual)
-    if slope is None or slope.days < LEAST_FOR_OWN_SPREAD:
-        return usual, False
-    return slope.spread, True
+    if len(segment):
+        lately = segment.where(segment.day > segment.day[-1] - WINDOW_DAY)
+        slope = fit_slope(lately.day, lately.value, usual)
+        if slope is not None and slope.days >= LEAST_FOR_OWN_SPREAD:
+            freedom = slope.degrees_of_freedom
+            return Scatter(spread=slope.spread, related=related, degrees_of_freedom=freedom), True
+    return Scatter(spread=usual, related=related), False
 
 
 def _sudden_loss(

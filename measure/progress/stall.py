@@ -41,4 +41,5 @@ def stalled(
         return False
     if check.weeks < STALL_LEAST_WEEKS or check.slope.days < STALL_LEAST_DAYS:
         return False
-    return check.evidence_below(STALL_BELOW_DEG) > stall_limit(check.weeks)
+    errors = STALL_BELOW_DEG / check.slope.error_per_month
+    return check.evidence_below(STALL_BELOW_DEG) > stall_limit(errors)

@@ -25,13 +25,13 @@ LEAST_SPREADS = 2.0
 #: most by this share of the loss below it. [project]
 _JUST_BEFORE, _JUST_BEFORE_SHARE = 3, 0.35
 #: Standard errors by which the mean of the low sessions must lie below. [project]
-CLEAR_ERRORS = 3.9
+CLEAR_ERRORS = 3.8
 #: Most low sessions taken together, and most days over which they lie. [project]
 MOST_SESSIONS, MOST_DAY = 10, 21.0
 #: Chance that as many single sessions running read low without a loss, at most. [project]
-CHANCE_OF_RUN = 2.5e-4
+CHANCE_OF_RUN = 1e-4
 #: Low single sessions, of so many, that are assumed beside a person's own. [project]
-_PRIOR_LOW, _PRIOR_SESSIONS = 0.5, 8.0
+_PRIOR_LOW, _PRIOR_SESSIONS = 0.35, 8.0
 #: Probability to be a usual session below which a session counts as one that read low. [project]
 _ODD_WEIGHT = 0.1
 

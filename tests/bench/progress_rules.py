@@ -9,13 +9,11 @@ from collections.abc import Callable, Collection
 from dataclasses import replace
 
 import numpy as np
-from scipy import stats
 
 from measure.progress.comparison import shared_drift
 from measure.progress.current_verdict import CurrentVerdict, current_verdict
 from measure.progress.series import Series
 from measure.progress.stall import stalled
-from measure.progress.trend_line import fit_slope
 from measure.progress.weekly_verdicts import Verdict
 
 CHANGED = (Verdict.GAINING, Verdict.LOSING)
@@ -68,30 +66,6 @@ def first_beside(series: Series, twin: Series) -> tuple[float, float]:
         _first(series, replace(course, said=tuple(doubted)), CHANGED),
         _first(series, course, CHANGED),
     )
-
-
-def first_plain(series: Series) -> tuple[float]:
-    """Return when the plain rule speaks: Theil-Sen with 99 % at two weekly looks running.
-
-    Whole series, Kendall's interval, widened for autocorrelation as the rule in use does.
-    """
-    before = 0.0
-    for week in range(4, int((series.day[-1] - series.day[0]) / 7) + 2):
-        used = series.day < series.day[0] + 7 * week
-        day, value = series.day[used], series.value[used]
-        if len(day) < 8:
-            continue
-        fitted = fit_slope(day, value, 5.0)
-        assert fitted is not None
-        widened = (1 + fitted.related) / (1 - fitted.related) if fitted.related > 0.1 else 1.0
-        reach = stats.norm.ppf(0.995) * math.sqrt(widened)
-        level = min(1 - 2 * stats.norm.sf(reach), 1 - 1e-9)
-        found = stats.theilslopes(value, day, alpha=level)
-        now = float(np.sign(found.low_slope)) if found.low_slope * found.high_slope > 0 else 0.0
-        if now and now == before:
-            return (float(week),)
-        before = now
-    return (math.inf,)
 
 
 def _date(day: float) -> dt.date:

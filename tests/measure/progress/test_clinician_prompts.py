@@ -159,7 +159,9 @@ def pain(**ratings: list[int]) -> dict[int, Pain]:
         ({"night": [8, 8, 6, 6, 6]}, []),
         ({"night": [8, 8]}, []),
         ({"worst_24h": [9, 9, 9, 9, 9]}, []),
-        ({"worst_24h": [3] * 10 + [5, 6, 5, 5, 6]}, [PromptKind.MORE_PAIN]),
+        ({"worst_24h": [3] * 10 + [6, 7, 6, 6, 7]}, [PromptKind.MORE_PAIN]),
+        # The same rise of somebody whose pain comes and goes.
+        ({"worst_24h": [1, 5, 3, 6, 1, 4, 5, 2, 0, 4, 6, 7, 6, 6, 7]}, []),
         ({"worst_24h": [3] * 10 + [4, 5, 4, 4, 4]}, []),
         ({"worst_24h": [6] * 10 + [3, 3, 3, 3, 3]}, []),
         ({"worst_24h": [3] + [6] * 5}, []),

@@ -1,12 +1,20 @@
 """Levels, changes, the other shoulder and what is said about a person on a day."""
 
+import math
+
 import numpy as np
 import pytest
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind
-from measure.progress.comparison import Block, baseline_block, change_between, recent_block
+from measure.progress.comparison import (
+    Block,
+    Scatter,
+    baseline_block,
+    change_between,
+    recent_block,
+)
 from measure.progress.overview import Progress, progress_of
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
@@ -149,9 +157,13 @@ def test_who_stated_no_side_is_affected_on_both() -> None:
     assert of(found, RIGHT).affected
 
 
-def block(values: list[float], *, of_recent: bool = False, spread: float = 5.0) -> Block:
+#: Five degrees, known for sure.
+SCATTER = Scatter(spread=5.0)
+
+
+def block(values: list[float], *, of_recent: bool = False, scatter: Scatter = SCATTER) -> Block:
     series = plain_series(FIRST_DAY + np.arange(len(values)) * 2.0, np.array(values))
-    return recent_block(series, spread) if of_recent else baseline_block(series, spread)
+    return recent_block(series, scatter) if of_recent else baseline_block(series, scatter)
 
 
 def test_a_baseline_is_the_median_of_the_first_five_days() -> None:
@@ -165,19 +177,19 @@ def test_a_recent_block_is_the_median_of_the_last_five_days() -> None:
 
 def test_a_baseline_takes_three_days_where_they_are_rare() -> None:
     series = plain_series(FIRST_DAY + np.arange(6) * 14.0, np.arange(90.0, 96.0))
-    assert baseline_block(series, 5.0).days == 3
+    assert baseline_block(series, SCATTER).days == 3
 
 
 @pytest.mark.parametrize(("every", "days"), [(2, 5), (5, 5), (7, 3), (14, 3), (21, 2), (42, 1)])
 def test_a_recent_block_reaches_back_six_weeks_for_three_days(every: int, days: int) -> None:
     series = plain_series(FIRST_DAY + np.arange(8.0) * every, np.arange(90.0, 98.0))
-    assert recent_block(series, 5.0).days == days
+    assert recent_block(series, SCATTER).days == days
 
 
 def test_one_day_is_a_block_of_one() -> None:
     found = block([90])
     assert found.days == 1
-    assert found.half_width == pytest.approx(1.96 * 5)
+    assert found.half_width == pytest.approx(1.96 * 5, rel=2e-3)
     assert found.first == found.last
 
 
@@ -188,10 +200,17 @@ def test_the_median_of_five_is_known_better_than_one() -> None:
     assert share == pytest.approx(0.95, abs=0.01)
 
 
+def test_related_days_and_an_uncertain_spread_widen_a_block() -> None:
+    """By hand: five days with r = 0.5 have the variance (1 + 2 * 0.6125) / 5; t(10) is 2.228."""
+    scatter = Scatter(spread=5.0, related=0.5, degrees_of_freedom=10.0)
+    half = block([90] * 5, scatter=scatter).half_width
+    assert half == pytest.approx(2.228 * 1.2 * 5 * math.sqrt(0.445), rel=1e-3)
+
+
 def test_a_change_has_the_interval_of_both_blocks() -> None:
     before = block([90, 90, 90, 100, 100, 100])
     series = plain_series(FIRST_DAY + 40 + np.arange(5) * 2.0, np.full(5, 110.0))
-    after = recent_block(series, 5.0)
+    after = recent_block(series, SCATTER)
     change = change_between(before, after)
     assert change is not None
     assert change.value == 20
