@@ -110,6 +110,17 @@ class MeasurementSession(QObject):
             engine.pause()
 
     @Slot()
+    def take_position(self) -> None:
+        """Measure the position that is held now: the person says that it goes no farther."""
+        engine = self._feed.engine
+        if (
+            self.guide.step is SessionStep.MEASURING
+            and not self.guide.paused
+            and engine is not None
+        ):
+            engine.take_position()
+
+    @Slot()
     def discard_last(self) -> None:
         engine = self._feed.engine
         if self.guide.can_discard and engine is not None:

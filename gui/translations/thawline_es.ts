@@ -472,6 +472,10 @@
         <translation>Pausa</translation>
     </message>
     <message>
+        <source>Measure this position</source>
+        <translation>Medir esta posición</translation>
+    </message>
+    <message>
         <source>Discard the last</source>
         <translation>Descartar el último</translation>
     </message>

@@ -128,6 +128,10 @@ class LiveEngine:
         """Go on after a pause; an interrupted trial starts anew."""
         self._with_movement(MovementRun.resume)
 
+    def take_position(self) -> None:
+        """Capture the position that is held now, however little the arm moved."""
+        self._inbox.put(self._session.take_position)
+
     def discard_last(self) -> None:
         """Drop the last captured trial that counts; TRIAL_DISCARDED follows."""
         self._with_movement(MovementRun.discard_last)

@@ -143,6 +143,15 @@ class LiveSession:
             backends = self._backends()
             backends.supervisor.use(self._quality(backends.models))
 
+    def take_position(self) -> None:
+        """Capture the position that is held now, for a person who says that it goes no farther."""
+        movement = self.movement
+        if movement is None or not movement.is_measuring or movement.detector is None:
+            return
+        captured = movement.detector.take_position()
+        if captured is not None:
+            self._capture(captured)
+
     # -- what processes tell ------------------------------------------------------------------
 
     def take(self, event: WorkerEvent | RefineResult) -> None:

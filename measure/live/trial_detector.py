@@ -20,8 +20,9 @@ from measure.live.events import Phase
 from measure.live.frame_buffer import FrameBuffer
 from measure.pose.jobs import KeptPicture
 from measure.tracking.online import SubjectPose
+from measure.trials.little_movement import held_until_now
 from measure.trials.movement_model import model_of
-from measure.trials.scan import LEAD_S, ScanResult, scan_for_trials
+from measure.trials.scan import LEAD_S, ScanResult, scan_for_trials, window_of
 from measure.trials.segmentation import HOLD_SHARE, TrialCandidate, segment_trials
 from measure.video.frame import PixelArray
 
@@ -173,6 +174,23 @@ class OnlineTrialDetector:
         captured = [self._captured(self.scan, trial, window) for trial, window in pairs]
         self._start_anew(np.inf)
         return tuple(trial for trial in captured if trial is not None)
+
+    def take_position(self) -> CapturedTrial | None:
+        """Return the position that is held now as a trial; None where the arm is not still.
+
+        For a person who says that it goes no farther: then next to no movement is a trial too.
+        """
+        if self.scan is None:
+            return None
+        params = self._model.segmentation
+        held = held_until_now(self.scan.fused.time_s, self.scan.guide, params)
+        if held is None:
+            return None
+        window = window_of(held, self.scan.task.movement)
+        captured = self._captured(self.scan, held, window)
+        self._start_anew(held.end_s)
+        self._note_progress()
+        return captured
 
     @property
     def is_under_way(self) -> bool:

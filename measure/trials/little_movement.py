@@ -97,15 +97,14 @@ def held_until_now(
     For a person who has said that this is the position: nothing else tells it from resting.
     """
     stretches = _still_stretches(time_s, values, params.steady)
-    if not stretches or stretches[-1][1] < time_s[-1] - LEAST_HOLD_S:
+    if not stretches or stretches[-1][1] < time_s[-1] - LEAST_REST_S:
         return None
-    start_s, end_s, _ = stretches[-1]
-    if len(stretches) > 1:
-        rest_start_s, rest_end_s, level = stretches[0]
-        return _candidate(
-            (rest_start_s, min(rest_end_s, rest_start_s + 2.0)), (start_s, end_s), level
-        )
-    return _parted(start_s, end_s, stretches[-1][2])
+    start_s, end_s, level = stretches[-1]
+    if len(stretches) == 1:
+        return _parted(start_s, end_s, level)
+    rest_start_s, rest_end_s, rest = stretches[0]
+    held = _candidate((rest_start_s, rest_end_s), (start_s, end_s), rest)
+    return replace(held, little=abs(level - rest) < params.least_travel)
 
 
 def _held_steps(

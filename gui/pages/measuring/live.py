@@ -66,6 +66,7 @@ class LivePage(QWidget):
         self.quality = label("", "lead")
         self.trials = TrialRow(appearance)
         self.pause = button(tr("Pause"), key=tr("Space"))
+        self.here = button(tr("Measure this position"), key=tr("H"))
         self.discard = button(tr("Discard the last"), key=tr("Backspace"))
         self.stop = button(tr("Stop and keep"), key=tr("Escape"))
         self.retry = button(tr("Try again"), "main", key=tr("R"))
@@ -85,7 +86,7 @@ class LivePage(QWidget):
         column(
             self.sentence,
             (scrollable(seen), 1),
-            ButtonRow([self.pause, self.discard, self.stop, self.retry]),
+            ButtonRow([self.pause, self.here, self.discard, self.stop, self.retry]),
             NoticeBar(),
             on=self,
             margins=(24, 8, 24, 8),
@@ -144,6 +145,7 @@ class LivePage(QWidget):
         self.trials.show_guide(guide)
         self.ring.show_hold(self.ring.share, self._trial_number())
         self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
+        self.here.setEnabled(not guide.paused and measuring.trouble is None)
         self.discard.setEnabled(guide.can_discard)
         if why := measuring.why_no_picture:
             self.video.show_empty(why)

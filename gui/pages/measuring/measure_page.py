@@ -96,6 +96,7 @@ class MeasurePage(QWidget):
         self.summary.another.connect(self.show_start)
         for signal, action in (
             (self.live.pause.clicked, MeasurementSession.toggle_pause),
+            (self.live.here.clicked, MeasurementSession.take_position),
             (self.live.discard.clicked, MeasurementSession.discard_last),
             (self.live.stop.clicked, MeasurementSession.stop_movement),
             (self.live.retry.clicked, MeasurementSession.retry),
@@ -118,6 +119,7 @@ class MeasurePage(QWidget):
         bind_keys(self.before, self.before.go, "Return", "Enter")
         bind_keys(self.before, self.before.leave, "Escape")
         bind_keys(live, live.pause, "Space")
+        bind_keys(live, live.here, "H")
         bind_keys(live, live.discard, "Backspace", "Delete")
         bind_keys(live, live.stop, "Escape")
         bind_keys(live, live.retry, "R")

@@ -204,3 +204,24 @@ def test_a_pause_on_the_way_up_is_no_trial_and_none_counts_after_a_usual_one():
     second, _ = play(watch, stir, start_s=20.0, movement=ABDUCTION)
     assert len(first) == 1
     assert second == []
+
+
+@pytest.mark.parametrize("peak", [0.0, 4.0, 8.0])
+def test_a_position_that_the_person_says_is_the_end_is_a_trial(peak):
+    watch = watch_for(ABDUCTION)
+    held = raise_and_hold(peak, rest_s=1.5, hold_s=2.5, after_s=0.0)
+    held = held[: round((1.5 + 2.0 + 2.5) * COARSE_HZ)]
+    assert play(watch, held, movement=ABDUCTION)[0] == []
+    trial = watch.take_position()
+    assert trial is not None
+    assert trial.candidate.little
+    assert trial.candidate.hold_end_s == pytest.approx((len(held) - 1) / COARSE_HZ)
+    assert len(trial.pictures) > 4
+    assert watch.take_position() is None
+
+
+def test_a_moving_arm_is_no_position():
+    watch = watch_for(ABDUCTION)
+    rising = raise_and_hold(90.0)[: round(2.4 * COARSE_HZ)]
+    play(watch, rising, movement=ABDUCTION)
+    assert watch.take_position() is None

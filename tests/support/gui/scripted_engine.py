@@ -68,6 +68,9 @@ class ScriptedEngine:
         self.happen(LiveEventKind.RESUMED)
         self.show(Phase.WAIT_NEUTRAL)
 
+    def take_position(self) -> None:
+        self.calls.append("take_position")
+
     def discard_last(self) -> None:
         self.calls.append("discard_last")
         if self._pending:

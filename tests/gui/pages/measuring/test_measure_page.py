@@ -77,6 +77,16 @@ def test_backspace_discards_the_last_trial(stage: WindowHarness, press: Press) -
     assert not page.live.discard.isEnabled()
 
 
+def test_a_key_measures_the_position_that_is_held(stage: WindowHarness, press: Press) -> None:
+    begin_clinic(stage)
+    press(Qt.Key.Key_H)
+    assert stage.engine.calls[-1] == "take_position"
+    press(Qt.Key.Key_Space)
+    stage.settle()
+    press(Qt.Key.Key_H)
+    assert stage.engine.calls[-1] == "pause"
+
+
 def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press) -> None:
     page = stage.window.measure
     press(Qt.Key.Key_C)
