@@ -99,8 +99,8 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     trials(stage, 150.0, 152.0)
     press(Qt.Key.Key_Return)
     assert [band.words for band in page.summary.bands] == [
-        "91\u00b0 (86 to 96)",
-        "151\u00b0 (146 to 156)",
+        "91\u00b0 (85 to 97)",
+        "151\u00b0 (145 to 157)",
     ]
     press(Qt.Key.Key_M)
     assert shown(stage) is page.start
