@@ -155,6 +155,7 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
         for k in range(0, len(cells), 2)
     )
     affected = [side for side in progress.usual if side.affected]
+    events = [event for event in events_with_plans(history) if event.day <= today]
     return (
         "<h2>Over time</h2>"
         f'<p class="small">{_legend(history)}</p>'
@@ -162,7 +163,7 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
         f"{_paragraphs(escape(sentence) for sentence in phase_words(affected))}"
         f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
         f"{_programme(history, today)}"
-        f"{_paragraphs(event_words(event) for event in events_with_plans(history))}"
+        f"{_paragraphs(event_words(event) for event in events)}"
     )
 
 
@@ -187,6 +188,7 @@ def _programme(history: History, today: dt.date) -> str:
         f"{escape(item.exercise.name)}, {dose_words(item)}" for item in plan.exercises
     )
     chosen = f" Chosen by: {escape(plan.chosen_by)}." if plan.chosen_by else ""
+    review = f" Next review: {date_words(plan.review)}." if plan.review else ""
     month = dt.timedelta(days=27)
     weeks = weeks_done(
         history.plans, history.exercises_done, max(today - month, plan.first_day), today
@@ -195,7 +197,7 @@ def _programme(history: History, today: dt.date) -> str:
     share = f" In the last four weeks {done} of {planned} were done." if planned else ""
     return (
         f"<p>Home programme since {date_words(plan.first_day)}: {exercises}; stop at pain "
-        f"{plan.pain_limit} of 10.{chosen}{share}</p>"
+        f"{plan.pain_limit} of 10.{chosen}{review}{share}</p>"
     )
 
 

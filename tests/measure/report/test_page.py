@@ -190,10 +190,27 @@ def test_a_plan_and_what_was_done_of_it() -> None:
         ),
         pain_limit=4,
         chosen_by="<i>somebody</i>",
+        review=day(120),
     )
     text = text_of(replace(history({LEFT: TWELVE}), plans=(plan,)))
     assert "Pendulum, 2 times a day; stop at pain 4 of 10. Chosen by: <i>somebody</i>." in text
-    assert "In the last four weeks 0 of 56 were done." in text
+    assert "Next review: 4 Aug 2026. In the last four weeks 0 of 56 were done." in text
+
+
+def test_a_plan_that_followed_is_an_event_and_one_to_come_is_none() -> None:
+    plans = [
+        Plan(
+            id=some_id(f"plan {number}"),
+            person_id=person().id,
+            first_day=day(number),
+            exercises=(),
+            pain_limit=4,
+        )
+        for number in (0, 40, 120)
+    ]
+    text = text_of(replace(history({LEFT: TWELVE}), plans=tuple(plans)))
+    assert "16 May 2026: home programme changed" in text
+    assert text.count("home programme changed") == 1
 
 
 def test_what_lies_after_the_day_is_left_out() -> None:
