@@ -3,7 +3,7 @@
 import datetime as dt
 from dataclasses import dataclass, replace
 
-from calibration.agreement.stored_corrections import corrections_for
+from calibration.agreement.stored_corrections import corrections_for, studies_for
 from calibration.agreement.trial_scatter import trial_sds_of
 from calibration.body.record import body_record_warnings
 from calibration.lens.profiles import lenses_of, newest_lens, other_size_message
@@ -85,6 +85,7 @@ def load_calibrated_setup(
             ),
             body=body,
             corrections=corrections_for(store, camera_name),
+            studies=studies_for(store, camera_name),
             trial_sds=trial_sds_of(store, person_id),
         ),
         messages=(*uncalibrated, *stale),

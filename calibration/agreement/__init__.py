@@ -5,8 +5,8 @@ Public names:
     pairs_table: PairTable, PairedReading, read_pairs
     plot: agreement_figure, save_agreement_figure
     report: format_studies, proposed_corrections, save_corrections, save_proposed_correction,
-        write_json
+        save_study_errors, study_errors, write_json
     retest: repeatability_report
-    stored_corrections: corrections_for, set_correction_enabled
+    stored_corrections: corrections_for, set_correction_enabled, studies_for
     trial_scatter: trial_sds_of
 """

@@ -9,10 +9,12 @@ from typing import Any
 from calibration.agreement.correction import NoCorrection, fit_correction
 from calibration.agreement.pairs_table import PairTable
 from calibration.agreement.study import Agreement, InsufficientData, analyse_by_movement
-from calibration.agreement.wording import agreement_paragraph
+from calibration.agreement.study_error import study_error
+from calibration.agreement.wording import agreement_paragraph, degrees_text
 from calibration.statistics.bland_altman import Pairing
 from measure.domain.acquisition import MovementCorrection
-from measure.domain.calibration_records import StoredCorrection
+from measure.domain.calibration_records import StoredCorrection, StoredStudy
+from measure.domain.error_sizes import MovementStudy
 from measure.domain.movements import MOVEMENTS
 from measure.errors import DataError, InputError
 from measure.storage.store import Store
@@ -60,7 +62,13 @@ def write_json(path: Path, agreements: Sequence[Agreement], study: str) -> None:
 def save_corrections(
     store: Store, agreements: Sequence[Agreement], study: str, camera_name: str
 ) -> None:
-    """Store the corrections that the studies propose, switched off, and print which."""
+    """Store the studies' errors and the corrections they propose, switched off; print which."""
+    for of_movement in study_errors(agreements, study):
+        save_study_errors(store, of_movement, camera_name)
+        print(
+            f"\nIntervals of {MOVEMENTS[of_movement.movement].name.lower()} before {camera_name} "
+            "rest on this study from now on."
+        )
     for offer in proposed_corrections(agreements, study):
         save_proposed_correction(store, offer, camera_name)
         print(
@@ -90,6 +98,23 @@ def save_proposed_correction(store: Store, offer: MovementCorrection, camera_nam
     )
 
 
+def study_errors(agreements: Sequence[Agreement], study: str) -> tuple[MovementStudy, ...]:
+    """Return the errors of the studies that are large enough to make intervals."""
+    errors = ((agreement.movement, study_error(agreement, study)) for agreement in agreements)
+    return tuple(
+        MovementStudy(movement=movement, error=error)
+        for movement, error in errors
+        if error is not None
+    )
+
+
+def save_study_errors(store: Store, of_movement: MovementStudy, camera_name: str) -> None:
+    """Store a study's errors for a camera: its intervals rest on them from then on."""
+    store.save_study(
+        StoredStudy(camera_name=camera_name, movement=of_movement.movement, error=of_movement.error)
+    )
+
+
 def _format_study(agreement: Agreement, study: str) -> str:
     lines = [agreement_paragraph(agreement)]
     lines += [
@@ -98,6 +123,13 @@ def _format_study(agreement: Agreement, study: str) -> str:
         for bias in agreement.by_tester
     ]
     lines += [f"  Note: {note}" for note in agreement.notes]
+    error = study_error(agreement, study)
+    if error is not None:
+        half = error.half_width_deg(corrected=False)
+        lines.append(
+            f"  Kept for a camera, this study makes its intervals: {degrees_text(half)} degrees "
+            "either way at least, instead of the allowance for people who were not measured."
+        )
     correction = fit_correction(agreement, study)
     if isinstance(correction, NoCorrection):
         lines.append(f"  No correction is offered: {correction.sentence}")
@@ -112,6 +144,7 @@ def _json_data(agreement: Agreement, study: str) -> dict[str, Any]:
     correction = fit_correction(agreement, study)
     return figures | {
         "paragraph": agreement_paragraph(agreement),
+        "interval": to_data(study_error(agreement, study)),
         "correction": None
         if isinstance(correction, NoCorrection)
         else to_data(correction.correction),

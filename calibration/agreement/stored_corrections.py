@@ -1,4 +1,4 @@
-"""Corrections in the store: switching one on or off, and those that a camera's readings use.
+"""Corrections and studies in the store: switching one on or off, and those that a camera uses.
 
 An agreement study offers a correction for one camera and movement. It is off until the user
 switches it on. Readings made with it carry it in their set-up, so switching starts a new series.
@@ -8,6 +8,7 @@ import dataclasses
 
 from measure.domain.acquisition import MovementCorrection
 from measure.domain.calibration_records import StoredCorrection
+from measure.domain.error_sizes import MovementStudy
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.errors import InputError
 from measure.storage.store import Store
@@ -40,4 +41,13 @@ def corrections_for(store: Store, camera_name: str | None) -> tuple[MovementCorr
         MovementCorrection(movement=stored.movement, correction=stored.correction)
         for stored in store.corrections()
         if stored.camera_name == camera_name and stored.switched_on
+    )
+
+
+def studies_for(store: Store, camera_name: str | None) -> tuple[MovementStudy, ...]:
+    """Return the agreement studies of a camera, whose errors make its intervals."""
+    return tuple(
+        MovementStudy(movement=stored.movement, error=stored.error)
+        for stored in store.studies()
+        if stored.camera_name == camera_name
     )

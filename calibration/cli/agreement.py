@@ -27,8 +27,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--keep-for",
         metavar="CAMERA",
-        help="keep the corrections offered for this camera, switched off "
-        "(see: thawline calibrate correction)",
+        help="keep the study for this camera: intervals rest on it from then on, and corrections "
+        "it offers are kept, switched off (see: thawline calibrate correction)",
     )
     parser.set_defaults(run=run)
 

@@ -320,8 +320,8 @@
         <translation>gráfico de las diferencias</translation>
     </message>
     <message>
-        <source>Keep the corrections, switched off</source>
-        <translation>Guardar las correcciones, apagadas</translation>
+        <source>Keep the study for this camera</source>
+        <translation>Guardar el estudio para esta cámara</translation>
     </message>
     <message>
         <source>Th&amp;e window, page by page</source>

@@ -8,8 +8,10 @@ Public names:
         MovementCorrection, POSSIBLE, Setup, UNKNOWN_CAMERA, check_known, check_profile,
         fit_for_picture, is_possible
     calibration_records: BodyRecord, BodySource, CameraLevel, Placement, StoredCorrection,
-        check_body, check_level, check_placement, check_stored_correction
-    error_sizes: MovementTrialSd
+        StoredStudy, check_body, check_level, check_placement, check_stored_correction,
+        check_stored_study
+    error_sizes: ENOUGH_PAIRS, ENOUGH_PEOPLE, LARGEST_ERROR_DEG, MovementStudy, MovementTrialSd,
+        StudyError
     exercises: EXERCISE_FACTS, Exercise, ListedExercise
     home_programme_records: ComparedWithLast, ExerciseLog, MOST_TIMES_A_DAY, NextMorning, Plan,
         PlannedExercise

@@ -21,6 +21,7 @@ from measure.domain.acquisition import (
     check_name,
     check_roll,
 )
+from measure.domain.error_sizes import StudyError, check_study
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import InputError
@@ -127,6 +128,23 @@ class StoredCorrection:
     movement: Movement
     correction: Correction
     switched_on: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StoredStudy:
+    """An agreement study's errors for one camera and movement."""
+
+    camera_name: str
+    movement: Movement
+    error: StudyError
+
+
+def check_stored_study(stored: StoredStudy) -> None:
+    """Raise InputError unless the study is of a camera and its errors can be."""
+    check_name(stored.camera_name)
+    if len(stored.error.study) > LONGEST_NAME:
+        raise InputError("the study's name is too long")
+    check_study(stored.movement, stored.error)
 
 
 def check_stored_correction(stored: StoredCorrection) -> None:

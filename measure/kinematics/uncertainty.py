@@ -16,6 +16,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from measure.domain.acquisition import Setup
 from measure.domain.measurements import IntervalBasis
 from measure.domain.movements import MOVEMENTS, Family, Movement, View
 from measure.domain.reasons import Reason
@@ -53,8 +54,10 @@ def measured() -> Mapping[str, Mapping[str, Any]]:
     return content
 
 
-def interval_basis(movement: Movement, view: View) -> IntervalBasis:
+def interval_basis(movement: Movement, view: View, setup: Setup | None = None) -> IntervalBasis:
     """Return on which people's errors the interval of a movement rests."""
+    if setup is not None and setup.study is not None:
+        return IntervalBasis.OWN_STUDY
     return IntervalBasis(measured()[f"{movement}:{view}"]["basis"])
 
 
@@ -90,15 +93,25 @@ def measured_half_width(movement: Movement, view: View, quality: str) -> float:
     return widths.get(quality, UNMEASURED_FACTOR * max(widths.values()))
 
 
-def half_width(movement: Movement, view: View, quality: str, hardness: float) -> float:
+def half_width(
+    movement: Movement, view: View, quality: str, hardness: float, setup: Setup | None = None
+) -> float:
     """Return the half-width of the 95 % interval that is shown, in the movement's unit.
+
+    An agreement study of the camera takes the place of the allowance and of the least width.
 
     Parameters
     ----------
     hardness
         As :func:`difficulty` says.
+    setup
+        What is known; None for nothing.
     """
-    return with_allowance(movement, measured_half_width(movement, view, quality) * hardness)
+    measured_half = measured_half_width(movement, view, quality) * hardness
+    if setup is None or setup.study is None:
+        return with_allowance(movement, measured_half)
+    corrected = setup.correction is not None
+    return max(measured_half, setup.study.half_width_deg(corrected=corrected))
 
 
 def with_allowance(movement: Movement, measured_half: float) -> float:

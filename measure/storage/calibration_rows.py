@@ -14,10 +14,12 @@ from measure.domain.calibration_records import (
     CameraLevel,
     Placement,
     StoredCorrection,
+    StoredStudy,
     check_body,
     check_level,
     check_placement,
     check_stored_correction,
+    check_stored_study,
 )
 from measure.storage.person_rows import person_number
 from measure.system.json_codec import from_data, json_reader, to_data, to_json
@@ -29,6 +31,7 @@ _LENGTHS_ORIGIN = ("lengths_from", "lengths_day", "marks_day")
 _CORRECTION = (
     "bias_deg", "gain", "centre_deg", "pairs", "study", "lowest_deg", "highest_deg",
 )  # fmt: skip
+_STUDY = ("sd_deg", "bias_deg", "bias_half_deg", "pairs", "people", "study")
 _LENS = (
     "camera_name", "width_px", "height_px", "focal_px", "centre_px", "distortion",
     "reprojection_px", "views",
@@ -100,6 +103,30 @@ def write_correction(connection: sqlite3.Connection, stored: StoredCorrection) -
     data = to_data(stored)
     values = data.pop("correction") | data
     _put(connection, "correction", values, ("camera_name", "movement"))
+
+
+def studies(connection: sqlite3.Connection) -> list[StoredStudy]:
+    """Return the agreement studies of all cameras, the newest last."""
+    columns = ("camera_name", "movement", *_STUDY)
+    return [
+        _checked(
+            StoredStudy,
+            {
+                "camera_name": data["camera_name"],
+                "movement": data["movement"],
+                "error": {name: data[name] for name in _STUDY},
+            },
+            check_stored_study,
+        )
+        for data in _rows(connection, columns, "FROM agreement_study ORDER BY number")
+    ]
+
+
+def write_study(connection: sqlite3.Connection, stored: StoredStudy) -> None:
+    check_stored_study(stored)
+    data = to_data(stored)
+    values = data.pop("error") | data
+    _put(connection, "agreement_study", values, ("camera_name", "movement"))
 
 
 def body_of(connection: sqlite3.Connection, person_id: str) -> BodyRecord | None:

@@ -272,7 +272,29 @@ CREATE TABLE next_morning (
 CREATE INDEX next_morning_by_person ON next_morning (person, day, number);
 """
 
-STEPS: tuple[str, ...] = (_FIRST, _HOME_PROGRAMME, _CALIBRATION, _PERSON_FACTS, _EXERCISES)
+_AGREEMENT_STUDY = """
+CREATE TABLE agreement_study (
+    number INTEGER PRIMARY KEY,
+    camera_name TEXT NOT NULL,
+    movement TEXT NOT NULL,
+    sd_deg REAL NOT NULL,
+    bias_deg REAL NOT NULL,
+    bias_half_deg REAL NOT NULL,
+    pairs INTEGER NOT NULL,
+    people INTEGER NOT NULL,
+    study TEXT NOT NULL,
+    UNIQUE (camera_name, movement)
+) STRICT;
+"""
+
+STEPS: tuple[str, ...] = (
+    _FIRST,
+    _HOME_PROGRAMME,
+    _CALIBRATION,
+    _PERSON_FACTS,
+    _EXERCISES,
+    _AGREEMENT_STUDY,
+)
 
 #: The version that this program reads and writes.
 VERSION = len(STEPS)

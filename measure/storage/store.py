@@ -19,6 +19,7 @@ from measure.domain.calibration_records import (
     CameraLevel,
     Placement,
     StoredCorrection,
+    StoredStudy,
 )
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import (
@@ -359,13 +360,7 @@ class Store:
             return calibration_rows.lenses(self._connection)
 
     def save_lens(self, profile: LensProfile) -> None:
-        """Save a profile in place of the one of the same camera and frame size.
-
-        Raises
-        ------
-        InputError
-            When the profile is impossible.
-        """
+        """Save a profile in place of that of its camera and size; InputError if impossible."""
         with self._writing(calibration_files.LENSES):
             calibration_rows.write_lens(self._connection, profile)
 
@@ -391,15 +386,19 @@ class Store:
             return calibration_rows.corrections(self._connection)
 
     def save_correction(self, stored: StoredCorrection) -> None:
-        """Save a correction in place of the one of the same camera and movement.
-
-        Raises
-        ------
-        InputError
-            When it is larger than any study may make.
-        """
+        """Save a correction in place of the former one; InputError when it is too large."""
         with self._writing(calibration_files.CORRECTIONS):
             calibration_rows.write_correction(self._connection, stored)
+
+    def studies(self) -> list[StoredStudy]:
+        """Return the agreement studies of all cameras, the newest last."""
+        with self._reading():
+            return calibration_rows.studies(self._connection)
+
+    def save_study(self, stored: StoredStudy) -> None:
+        """Save a study in place of the one of the same camera and movement; InputError if bad."""
+        with self._writing():
+            calibration_rows.write_study(self._connection, stored)
 
     # Body and places of a person
 

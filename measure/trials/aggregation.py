@@ -105,7 +105,7 @@ def aggregate_trials(
     half = _half_width(scored, task)
     if too_wide(task.movement, half):
         return replace(common, reasons=tuple(dict.fromkeys((Reason.TOO_UNCERTAIN, *reasons))))
-    basis = interval_basis(task.movement, task.known_view)
+    basis = interval_basis(task.movement, task.known_view, task.setup)
     notes = list(reasons)
     if len(scored) < wanted_trials:
         notes.append(Reason.FEW_TRIALS)

@@ -187,7 +187,7 @@ def read_hold(
     value += change
     result += value_gate(task.movement, value)
     hardness = difficulty(task.movement, task.known_view, value, spread, result.notes)
-    half = half_width(task.movement, task.known_view, quality, hardness)
+    half = half_width(task.movement, task.known_view, quality, hardness, task.setup)
     if not result.refused_for and too_wide(task.movement, half):
         result += refuse(Reason.TOO_UNCERTAIN)
     vertical = fused.against_vertical

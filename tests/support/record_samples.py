@@ -10,7 +10,9 @@ from measure.domain.calibration_records import (
     CameraLevel,
     Placement,
     StoredCorrection,
+    StoredStudy,
 )
+from measure.domain.error_sizes import StudyError
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import (
     ComparedWithLast,
@@ -324,6 +326,13 @@ def place(who: Person, **changes: object) -> Placement:
 
 LEVEL = CameraLevel(
     camera_name="Laptop camera", roll_deg=-1.5, half_deg=0.25, day=dt.date(2026, 4, 1)
+)
+STUDY = StoredStudy(
+    camera_name="Laptop camera",
+    movement=Movement.FLEXION,
+    error=StudyError(
+        sd_deg=3.5, bias_deg=2.0, bias_half_deg=1.25, pairs=40, people=20, study="garden"
+    ),
 )
 CORRECTION = StoredCorrection(
     camera_name="Laptop camera",

@@ -15,7 +15,7 @@ from gui.widgets.text import NoticeBar, label
 class AgreementPage(QWidget):
     """Words, and beneath them the plot."""
 
-    #: The AgreementStudy whose corrections are to be kept.
+    #: The AgreementStudy that is to be kept for the camera.
     offers_wanted = Signal(object)
     back = Signal()
 
@@ -30,7 +30,7 @@ class AgreementPage(QWidget):
         self.plot.setAccessibleName(tr("plot of the differences"))
         self._plot = QScrollArea()
         self._plot.setWidget(self.plot)
-        self.keep = button(tr("Keep the corrections, switched off"))
+        self.keep = button(tr("Keep the study for this camera"))
         self.keep.clicked.connect(self._keep)
         self._study: AgreementStudy | None = None
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -49,7 +49,7 @@ class AgreementPage(QWidget):
     def show_study(self, study: AgreementStudy) -> None:
         """Show what a study says."""
         self._study = study
-        self.keep.setVisible(bool(study.offers))
+        self.keep.setVisible(bool(study.offers or study.errors))
         with_plot = study.plot is not None
         self.title.setText(
             tr("Camera against goniometer") if with_plot else tr("How well sessions repeat")

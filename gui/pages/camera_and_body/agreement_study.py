@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtGui import QImage
 
 from measure.domain.acquisition import MovementCorrection
+from measure.domain.error_sizes import MovementStudy
 from measure.domain.records import History
 from measure.storage.store import Store
 
@@ -23,11 +24,14 @@ class AgreementStudy:
         The agreement plot, or None.
     offers
         Corrections of the camera that the study offers.
+    errors
+        The camera's errors where the study is large enough to make intervals.
     """
 
     words: str
     plot: QImage | None = None
     offers: tuple[MovementCorrection, ...] = ()
+    errors: tuple[MovementStudy, ...] = ()
 
 
 def analyse_study_file(path: Path) -> AgreementStudy:
@@ -40,7 +44,7 @@ def analyse_study_file(path: Path) -> AgreementStudy:
     """
     from calibration.agreement.pairs_table import read_pairs
     from calibration.agreement.plot import agreement_figure
-    from calibration.agreement.report import format_studies, proposed_corrections
+    from calibration.agreement.report import format_studies, proposed_corrections, study_errors
     from calibration.statistics.bland_altman import Pairing
 
     judged, words = format_studies(read_pairs(path), Pairing.SAME_MOVE, path.stem)
@@ -50,14 +54,17 @@ def analyse_study_file(path: Path) -> AgreementStudy:
         words=words.strip(),
         plot=QImage.fromData(drawn.getvalue()),
         offers=proposed_corrections(judged, path.stem),
+        errors=study_errors(judged, path.stem),
     )
 
 
 def save_proposed_corrections(study: AgreementStudy, camera: str) -> None:
-    """Keep what a study offers for a camera; it is off until somebody switches it on."""
-    from calibration.agreement.report import save_proposed_correction
+    """Keep a study for a camera: intervals rest on it, corrections are off until switched on."""
+    from calibration.agreement.report import save_proposed_correction, save_study_errors
 
     with Store.open() as store:
+        for of_movement in study.errors:
+            save_study_errors(store, of_movement, camera)
         for offer in study.offers:
             save_proposed_correction(store, offer, camera)
 

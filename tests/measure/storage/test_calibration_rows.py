@@ -71,6 +71,20 @@ def test_corrections_there_and_back(store: Store) -> None:
     assert store.corrections() == [other, off]
 
 
+def test_studies_there_and_back(store: Store) -> None:
+    store.save_study(sample.STUDY)
+    other = dataclasses.replace(sample.STUDY, camera_name="Desk")
+    store.save_study(other)
+    newer = dataclasses.replace(
+        sample.STUDY, error=dataclasses.replace(sample.STUDY.error, study="autumn")
+    )
+    store.save_study(newer)
+    assert store.studies() == [other, newer]
+    small = dataclasses.replace(sample.STUDY.error, people=9)
+    with pytest.raises(InputError, match="30 pairs of 10 people"):
+        store.save_study(dataclasses.replace(sample.STUDY, error=small))
+
+
 def test_bodies_and_places_there_and_back(store: Store) -> None:
     assert store.body(ROSA.id) is None
     for who in (ROSA, EMIL):

@@ -43,6 +43,7 @@ def fill() -> None:
         store.save_lens(sample.LENS)
         store.save_level(sample.LEVEL)
         store.save_correction(sample.CORRECTION)
+        store.save_study(sample.STUDY)
 
 
 def rows_of(path: Path) -> Rows:
@@ -88,7 +89,7 @@ def test_deleting_the_only_person_leaves_nothing_but_cameras(path: Path) -> None
     with Store.open(path) as store:
         store.delete_person(WHO.id)
     left = {table for table, rows in rows_of(path).items() if rows}
-    assert left == {"lens", "camera_level", "correction"}
+    assert left == {"lens", "camera_level", "correction", "agreement_study"}
 
 
 def test_an_export_carries_every_table_of_a_person(
@@ -100,5 +101,5 @@ def test_an_export_carries_every_table_of_a_person(
     monkeypatch.setenv("THAWLINE_DATA", str(tmp_path / "elsewhere"))
     assert main(["import", file]) == 0
     after = rows_of(tmp_path / "elsewhere" / "sessions.sqlite")
-    cameras = ("lens", "camera_level", "correction")
+    cameras = ("lens", "camera_level", "correction", "agreement_study")
     assert after == before | {table: [] for table in cameras}
