@@ -157,10 +157,10 @@ def _placed_hand(fused: FusedSeries, view: View) -> tuple[TrialCandidate, ...]:
     params = SegmentationParams(
         rest=(0.0, HAND_PLACED / 2), least_travel=HAND_PLACED, steady=HAND_STEADY
     )
-    found = segment_trials(time_s, moved, params)
+    segmented = segment_trials(time_s, moved, params)
     return tuple(
         replace(trial, little=True, rest_value=_rest_level(time_s, fused.value, trial))
-        for trial in found.candidates
+        for trial in segmented.candidates
         if trial.hold_start_s is not None
     )
 
