@@ -28,6 +28,11 @@ _WEEKS_SHOWN = 8
 #: An exercise of a plan as it is typed: name, repetitions x hold, times a day, side.
 _TYPED = re.compile(r"(.+):(\d{1,3})x(\d{1,3}):(\d{1,3})(?::(left|right|both))?")
 _SIDES = {"left": (Side.LEFT,), "right": (Side.RIGHT,), "both": (Side.LEFT, Side.RIGHT)}
+_COMPARED = {
+    ComparedWithLast.EASIER: "easier than the last time",
+    ComparedWithLast.SAME: "the same as the last time",
+    ComparedWithLast.HARDER: "harder than the last time",
+}
 #: The form of earlier versions, name:times:hold, and what is like it.
 _OLD_FORM = re.compile(r"[^:]+:\d+(:\d+)?")
 
@@ -125,7 +130,7 @@ def _configure_done(parser: argparse.ArgumentParser) -> None:
             dest="compared",
             action="store_const",
             const=word,
-            help="than the last time" if word is not ComparedWithLast.SAME else "as the last time",
+            help=_COMPARED[word],
         )
     parser.set_defaults(run=run_done)
 
@@ -197,7 +202,7 @@ def run_done(arguments: argparse.Namespace) -> int:
         log.done.local.strftime("%Y-%m-%d %H:%M"),
         "" if log.repetitions is None else f"{log.repetitions} repetitions",
         "" if log.pain is None else f"pain {log.pain} of 10",
-        "" if log.compared is None else f"{log.compared.value} compared with the last time",
+        "" if log.compared is None else _COMPARED[log.compared],
     ]
     print(f"Saved: {', '.join(fact for fact in facts if fact)}.")
     return 0
