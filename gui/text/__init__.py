@@ -3,7 +3,7 @@
 Public names:
 
     language: LANGUAGES, SYSTEM, install_language
-    progress_wording: progress_line, progress_notes, progress_of_sides, weeks_words
+    progress_wording: progress_notes, progress_of_sides, verdict_line, weeks_words
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: frame_phrase, hint_sentence, live_sentence, next_sentence, trouble_sentence
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, event_mark,

@@ -3,16 +3,21 @@
 from collections.abc import Sequence
 
 from gui.text.wording import movement_name, side_name, side_title, tr
-from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt
+from measure.progress.dates import date_words
 from measure.progress.home_programme import WeekDone
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
+from measure.progress.sentences import (
+    shared_sentences,
+    side_sentences,
+    uncompared_slope,
+    verdict_words,
+)
 from measure.progress.shoulder import SideProgress
-from measure.progress.weekly_verdicts import Verdict
-from measure.progress.wording import VERDICT_WORDS, change_words, slope_words
+from measure.progress.wording import VERDICT_WORDS, slope_words
 
 
 def progress_of_sides(
@@ -24,47 +29,26 @@ def progress_of_sides(
     )
 
 
-def progress_line(progress: SideProgress) -> str:
-    """Return one line: the verdict, and the change where there is one."""
-    line = tr("{side}: {verdict}").format(
-        side=side_title(progress.side), verdict=tr(VERDICT_WORDS[progress.verdict])
-    )
-    if progress.verdict is Verdict.TOO_EARLY:
-        since = progress.series.breaks[-1] if progress.series.breaks else None
-        if since is None:
-            return line + tr(". It takes four weeks and eight sessions.")
-        return line + tr(
-            ". It takes four weeks and eight sessions, counted anew from {day} ({why})."
-        ).format(day=since.day.isoformat(), why=tr(since.why))
-    parts = []
-    slope = progress.weekly_checks[-1].slope if progress.weekly_checks else None
-    if slope is not None:
-        parts.append(
-            tr("{change} a month").format(change=slope_words(slope, progress.movement, tr))
-        )
-    if progress.change is not None:
-        parts.append(
-            tr("{change} since the first weeks").format(
-                change=change_words(progress.change, progress.movement, tr)
-            )
-        )
-    return line + (". " + ", ".join(parts) if parts else "") + "."
+def verdict_line(progress: SideProgress) -> str:
+    """Return the verdict on a side in one line, with since when."""
+    return f"{side_title(progress.side)}: {verdict_words(progress, tr)}."
 
 
-def _phase_words(side: Side, phase: SeriesPhase, movement: Movement) -> str:
+def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
     """Return the verdict before a break, "Left, from ... to ..., then injection"."""
     why = ", ".join(tr(reason) for reason in phase.ended_by.split(" and "))
     line = tr("{side}, from {first} to {last}, then {why}: {verdict}").format(
-        side=side_title(side),
-        first=phase.first.isoformat(),
-        last=phase.last.isoformat(),
+        side=side_title(side.side),
+        first=date_words(phase.first, tr),
+        last=date_words(phase.last, tr),
         why=why,
         verdict=tr(VERDICT_WORDS[phase.verdict]),
     )
-    if phase.slope is None:
+    slope = uncompared_slope(phase, side)
+    if slope is None:
         return line + "."
     return tr("{line}, {change} a month.").format(
-        line=line, change=slope_words(phase.slope, movement, tr)
+        line=line, change=slope_words(slope, side.movement, tr)
     )
 
 
@@ -72,7 +56,7 @@ def weeks_words(weeks: Sequence[WeekDone]) -> str:
     """Return the stretches done of those planned in each week, the earliest first."""
     parts = [
         tr("{done} of {planned} in the week from {day}").format(
-            day=week.monday.isoformat(), done=week.done, planned=week.planned
+            day=date_words(week.monday, tr), done=week.done, planned=week.planned
         )
         for week in weeks
         if week.planned
@@ -91,8 +75,13 @@ def prompt_words(prompt: Prompt) -> str:
 
 
 def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
-    """Return notes on a movement: drift of the set-up, earlier phases, tasks, prompts."""
-    lines = []
+    """Return notes on a movement: prompts, what to doubt, changes and events, tasks."""
+    movements = {side.movement for side in sides}
+    lines = [
+        prompt_words(prompt)
+        for prompt in progress.prompts
+        if not prompt.movements or movements & {*prompt.movements}
+    ]
     if any(side.drifted_by is not None for side in sides):
         lines.append(
             tr(
@@ -101,8 +90,11 @@ def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[s
             )
         )
     for side in sides:
-        lines.extend(_phase_words(side.side, phase, side.movement) for phase in side.earlier)
+        name = side_title(side.side)
+        lines.extend(f"{name}: {sentence}" for sentence in side_sentences(side, tr))
+    lines.extend(shared_sentences(sides, tr))
     for side in sides:
+        lines.extend(_phase_words(side, phase) for phase in side.earlier)
         tasks = [tr(milestone.task.words) for milestone in side.milestones if milestone.reached]
         if tasks and side.affected:
             lines.append(
@@ -110,10 +102,4 @@ def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[s
                     side=side_title(side.side), tasks="; ".join(tasks)
                 )
             )
-    movements = {side.movement for side in sides}
-    lines.extend(
-        prompt_words(prompt)
-        for prompt in progress.prompts
-        if not prompt.movements or movements & {*prompt.movements}
-    )
     return tuple(lines)

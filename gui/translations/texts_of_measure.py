@@ -19,6 +19,7 @@ from measure.progress.home_programme import (
     assessment_dose,
 )
 from measure.progress.milestones import TASKS
+from measure.progress.sentences import TEMPLATES
 from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.wording import IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
 
@@ -54,6 +55,7 @@ def texts_of_measure() -> tuple[str, ...]:
         IN_LEVELS,
         *PROMPT_WORDS.values(),
         WORTH_SHOWING,
+        *TEMPLATES,
         MEASURE_AGAIN,
         *(assessment_dose(band).sentence for band in Irritability),
     ]

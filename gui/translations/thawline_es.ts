@@ -624,6 +624,10 @@
         <translation>Infiltración, brote, cámara</translation>
     </message>
     <message>
+        <source>hollow: practice</source>
+        <translation>huecas: práctica</translation>
+    </message>
+    <message>
         <source>beneath: pain 0 to 10</source>
         <translation>debajo: dolor de 0 a 10</translation>
     </message>
@@ -1698,18 +1702,6 @@ Lecturas: {count}</translation>
         <translation>estancado</translation>
     </message>
     <message>
-        <source>{side}: {verdict}</source>
-        <translation>{side}: {verdict}</translation>
-    </message>
-    <message>
-        <source>. It takes four weeks and eight sessions.</source>
-        <translation>. Hacen falta cuatro semanas y ocho sesiones.</translation>
-    </message>
-    <message>
-        <source>. It takes four weeks and eight sessions, counted anew from {day} ({why}).</source>
-        <translation>. Hacen falta cuatro semanas y ocho sesiones, contadas de nuevo desde el {day} ({why}).</translation>
-    </message>
-    <message>
         <source>{change} a month</source>
         <translation>{change} al mes</translation>
     </message>
@@ -1796,6 +1788,10 @@ Lecturas: {count}</translation>
     <message>
         <source>level</source>
         <translation>nivel</translation>
+    </message>
+    <message>
+        <source>turn, {side}</source>
+        <translation>giro, {side}</translation>
     </message>
     <message>
         <source>hold {percent} % done</source>
@@ -2331,11 +2327,11 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>staying level</source>
-        <translation>se mantiene estable</translation>
+        <translation>se mantiene</translation>
     </message>
     <message>
         <source>no recent readings</source>
-        <translation>sin lecturas recientes</translation>
+        <translation>sin medidas recientes</translation>
     </message>
     <message>
         <source>about {levels} levels, {change} cm</source>
@@ -2364,6 +2360,178 @@ Lecturas: {count}</translation>
     <message>
         <source>This is worth showing to a clinician.</source>
         <translation>Vale la pena enseñárselo a un profesional sanitario.</translation>
+    </message>
+    <message>
+        <source>gained</source>
+        <translation>ganó</translation>
+    </message>
+    <message>
+        <source>lost</source>
+        <translation>perdió</translation>
+    </message>
+    <message>
+        <source>was level</source>
+        <translation>se mantuvo</translation>
+    </message>
+    <message>
+        <source>{before} until about {day} ({low} to {high}); since then: {now}</source>
+        <translation>{before} hasta alrededor del {day} (del {low} al {high}); desde entonces: {now}</translation>
+    </message>
+    <message>
+        <source>sudden loss of {amount} from {day} on; since then: {now}</source>
+        <translation>pérdida repentina de {amount} a partir del {day}; desde entonces: {now}</translation>
+    </message>
+    <message>
+        <source>{verdict}, shown since {day}</source>
+        <translation>{verdict}, así desde el {day}</translation>
+    </message>
+    <message>
+        <source>no reading since {last}, so nothing is said of today; the verdict of {day} was: {verdict}</source>
+        <translation>sin medidas desde el {last}, así que de hoy no se dice nada; el resultado del {day} era: {verdict}</translation>
+    </message>
+    <message>
+        <source>no reading since {last}, so nothing is said of today</source>
+        <translation>sin medidas desde el {last}, así que de hoy no se dice nada</translation>
+    </message>
+    <message>
+        <source>too early to say; it takes four weeks and eight sessions, counted anew from {day} ({why})</source>
+        <translation>todavía es pronto para saberlo; hacen falta cuatro semanas y ocho sesiones, contadas de nuevo desde el {day} ({why})</translation>
+    </message>
+    <message>
+        <source>too early to say; it takes four weeks and eight sessions</source>
+        <translation>todavía es pronto para saberlo; hacen falta cuatro semanas y ocho sesiones</translation>
+    </message>
+    <message>
+        <source>{verdict} (also seen)</source>
+        <translation>{verdict} (movimiento secundario)</translation>
+    </message>
+    <message>
+        <source>Also seen: not one of the main movements, so a verdict on it needs more evidence.</source>
+        <translation>Movimiento secundario: no es uno de los principales, así que un resultado exige más pruebas.</translation>
+    </message>
+    <message>
+        <source>Change: {changes}.</source>
+        <translation>Cambio: {changes}.</translation>
+    </message>
+    <message>
+        <source>{change} a month, probably not more: the first weeks of a verdict overstate it</source>
+        <translation>{change} al mes, probablemente no más: en las primeras semanas de un resultado se sobrestima</translation>
+    </message>
+    <message>
+        <source>{change} since the clinic visit on {day}</source>
+        <translation>{change} desde la visita clínica del {day}</translation>
+    </message>
+    <message>
+        <source>{words} (pointwise; not yet proven)</source>
+        <translation>{words} (tomado por separado; aún sin demostrar)</translation>
+    </message>
+    <message>
+        <source>Not yet proven: taken alone the interval excludes 0, but a verdict asks for more evidence, because it is looked for every week.</source>
+        <translation>Aún sin demostrar: tomado por separado, el intervalo excluye el 0, pero un resultado exige más pruebas, porque se busca todas las semanas.</translation>
+    </message>
+    <message>
+        <source>Before and after “{what}” on {day}: {change} since then. At once {step}; {before} a month before, {after} a month after.</source>
+        <translation>Antes y después de «{what}» el {day}: {change} desde entonces. De inmediato {step}; {before} al mes antes, {after} al mes después.</translation>
+    </message>
+    <message>
+        <source>{words}, mostly assumed</source>
+        <translation>{words}, en su mayor parte supuesto</translation>
+    </message>
+    <message>
+        <source>What else happened at the same time cannot be told apart from an event, and chance neither.</source>
+        <translation>Lo que ocurrió además al mismo tiempo no puede distinguirse del efecto de un acontecimiento, y el azar tampoco.</translation>
+    </message>
+    <message>
+        <source>With about one session a week {sentence}</source>
+        <translation>Con más o menos una sesión por semana, {sentence}</translation>
+    </message>
+    <message>
+        <source>With about {rhythm} sessions a week {sentence}</source>
+        <translation>Con unas {rhythm} sesiones por semana, {sentence}</translation>
+    </message>
+    <message>
+        <source>a steady gain would show with a chance of 80 %: {gains}.</source>
+        <translation>una ganancia constante se notaría con una probabilidad del 80 %: {gains}.</translation>
+    </message>
+    <message>
+        <source>not even a steady gain of {gain} a month would show within half a year.</source>
+        <translation>ni siquiera una ganancia constante de {gain} al mes se notaría en medio año.</translation>
+    </message>
+    <message>
+        <source>{gain} a month in about {weeks} weeks</source>
+        <translation>{gain} al mes, dentro de unas {weeks} semanas</translation>
+    </message>
+    <message>
+        <source>{gain} a month in about a week</source>
+        <translation>{gain} al mes, dentro de una semana más o menos</translation>
+    </message>
+    <message>
+        <source>{gain} a month by now</source>
+        <translation>{gain} al mes, ya ahora</translation>
+    </message>
+    <message>
+        <source>{gain} a month not within half a year</source>
+        <translation>{gain} al mes, no en medio año</translation>
+    </message>
+    <message>
+        <source>With {rhythm} a week {gain} a month would show in about {weeks} weeks.</source>
+        <translation>Con {rhythm} por semana, {gain} al mes se notaría dentro de unas {weeks} semanas.</translation>
+    </message>
+    <message>
+        <source>That is no advice to measure more often: what you agreed with your clinician comes first.</source>
+        <translation>Esto no es un consejo para medir más a menudo: lo acordado con su profesional sanitario va primero.</translation>
+    </message>
+    <message>
+        <source>{day} {month} {year}</source>
+        <translation>{day} {month} {year}</translation>
+    </message>
+    <message>
+        <source>Jan</source>
+        <translation>ene</translation>
+    </message>
+    <message>
+        <source>Feb</source>
+        <translation>feb</translation>
+    </message>
+    <message>
+        <source>Mar</source>
+        <translation>mar</translation>
+    </message>
+    <message>
+        <source>Apr</source>
+        <translation>abr</translation>
+    </message>
+    <message>
+        <source>May</source>
+        <translation>may</translation>
+    </message>
+    <message>
+        <source>Jun</source>
+        <translation>jun</translation>
+    </message>
+    <message>
+        <source>Jul</source>
+        <translation>jul</translation>
+    </message>
+    <message>
+        <source>Aug</source>
+        <translation>ago</translation>
+    </message>
+    <message>
+        <source>Sep</source>
+        <translation>sept</translation>
+    </message>
+    <message>
+        <source>Oct</source>
+        <translation>oct</translation>
+    </message>
+    <message>
+        <source>Nov</source>
+        <translation>nov</translation>
+    </message>
+    <message>
+        <source>Dec</source>
+        <translation>dic</translation>
     </message>
     <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
@@ -2411,15 +2579,15 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>{movement}, {side} side: the last {sessions} sessions read far below the weeks before, by {value} on average.</source>
-        <translation>{movement}, lado {side}: las últimas {sessions} sesiones quedan muy por debajo de las semanas anteriores, {value} de media.</translation>
+        <translation>{movement}, lado {side}: las últimas {sessions} sesiones dan valores muy inferiores a los de las semanas anteriores, {value} de media.</translation>
     </message>
     <message>
         <source>{movement}, {side} side: the latest session reads far below the weeks before, by {value}.</source>
-        <translation>{movement}, lado {side}: la última sesión queda muy por debajo de las semanas anteriores, {value}.</translation>
+        <translation>{movement}, lado {side}: la última sesión da un valor muy inferior al de las semanas anteriores, {value}.</translation>
     </message>
     <message>
         <source>Measure again on another day.</source>
-        <translation>Vuelva a medir otro día.</translation>
+        <translation>Mida otra vez otro día.</translation>
     </message>
     <message>
         <source>Useful views of the board: {views}; {fewest} are needed, better 24.</source>

@@ -11,7 +11,7 @@ Public names:
     empty_history: EmptyHistoryHint
     fitted_sentence: FittedSentence
     fixed_size_stack: FixedSizeStack
-    history_chart: HistoryChart, legend_text
+    history_chart: ChartMarks, HistoryChart, legend_text
     layouts: card, clear_layout, column, row, separator, widget_with
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
     message_bar: MessageBar

@@ -2,6 +2,8 @@
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
 
 import pyqtgraph as pg
 from PySide6.QtCore import QRectF, Qt, Signal, Slot
@@ -26,6 +28,26 @@ _STRETCH_LANE = -2.0
 #: Below this the curves could not be read, in sizes of the text. [technical]
 _LEAST_HEIGHT = 20
 _SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChartMarks:
+    """What stands in a chart beside its readings.
+
+    Attributes
+    ----------
+    stretches_s
+        Times when a stretch was done, seconds since 1970, UTC.
+    practice
+        Sides and local days whose readings are practice; they are drawn hollow.
+    turns
+        Sides and the days on which their course turned.
+    """
+
+    stretches_s: Sequence[float] = ()
+    events: Sequence[Event] = ()
+    practice: AbstractSet[tuple[Side, dt.date]] = frozenset()
+    turns: Sequence[tuple[Side, dt.date]] = ()
 
 
 class _IntervalBands(pg.GraphicsObject):  # type: ignore[misc] # pyqtgraph carries no types
@@ -89,8 +111,7 @@ class HistoryChart(QWidget):
         self._appearance = appearance
         self._movement = Movement.FLEXION
         self._curves: tuple[HistoryCurve, ...] = ()
-        self._stretches: tuple[float, ...] = ()
-        self._events: tuple[Event, ...] = ()
+        self._marks = ChartMarks()
         self._graphics = pg.GraphicsLayoutWidget()
         # As high as there is room for: the library's own wish would make the page scroll.
         policies = QSizePolicy.Policy
@@ -105,12 +126,11 @@ class HistoryChart(QWidget):
         self,
         movement: Movement,
         curves: Sequence[HistoryCurve],
-        stretches_s: Sequence[float] = (),
-        events: Sequence[Event] = (),
+        marks: ChartMarks | None = None,
     ) -> None:
-        """Draw these curves; `stretches_s` are the times when a stretch was done."""
+        """Draw these curves, and what stands beside them."""
         self._movement, self._curves = movement, tuple(curves)
-        self._stretches, self._events = tuple(stretches_s), tuple(events)
+        self._marks = marks or ChartMarks()
         self.redraw()
 
     @Slot()
@@ -131,7 +151,7 @@ class HistoryChart(QWidget):
         for curve in self._curves:
             self._draw_curve(top, below, curve)
         self._draw_stretches(below)
-        self._draw_events(top)
+        self._draw_days(top)
         for plot in (top, below):
             plot.getAxis("left").setWidth(self._appearance.px(4.2))
 
@@ -159,6 +179,8 @@ class HistoryChart(QWidget):
             axis.setPen(self._appearance.palette.edge)
             axis.setTextPen(self._appearance.palette.quiet)
             axis.setTickFont(font)
+            # Levels are no thousandths of anything.
+            axis.enableAutoSIPrefix(False)
         size = f"{self._appearance.px(0.85)}px"
         plot.setLabel("left", name, color=self._appearance.palette.quiet, **{"font-size": size})
         return plot
@@ -171,14 +193,15 @@ class HistoryChart(QWidget):
         colour = QColor(self._appearance.colour(curve.side.value))
         shift = -_APART_S if curve.side is Side.LEFT else _APART_S
         readings = curve.readings
+        ink, hollow = self._appearance.palette.ink, self._appearance.palette.raised
         marks = pg.ScatterPlotItem(
             x=[point.time_s + shift for point in readings],
             y=[point.value for point in readings],
             data=list(readings),
             symbol=_SYMBOL[curve.side],
             size=max(5, round(self._appearance.px() * 0.36)),
-            pen=None,
-            brush=pg.mkBrush(self._appearance.palette.ink),
+            pen=pg.mkPen(self._appearance.palette.ink, width=1.2),
+            brush=[pg.mkBrush(hollow if self._practised(point) else ink) for point in readings],
             hoverable=True,
         )
         marks.sigClicked.connect(self._marked)
@@ -206,6 +229,10 @@ class HistoryChart(QWidget):
             )
         )
 
+    def _practised(self, point: CurvePoint) -> bool:
+        record = point.record
+        return (record.measurement.side, record.taken.day) in self._marks.practice
+
     def _spread(self) -> float:
         """Return how much wider bands are drawn when the span of time is long."""
         times = [point.time_s for curve in self._curves for point in curve.points]
@@ -214,11 +241,12 @@ class HistoryChart(QWidget):
 
     def _draw_stretches(self, below: pg.PlotItem) -> None:
         """Draw a sign for every stretch done, in a lane of their own under the pain."""
-        if self._stretches:
+        stretches_s = self._marks.stretches_s
+        if stretches_s:
             below.addItem(
                 pg.ScatterPlotItem(
-                    x=list(self._stretches),
-                    y=[_STRETCH_LANE] * len(self._stretches),
+                    x=list(stretches_s),
+                    y=[_STRETCH_LANE] * len(stretches_s),
                     symbol="t1",
                     size=round(self._appearance.px() * 0.5),
                     pen=None,
@@ -226,26 +254,36 @@ class HistoryChart(QWidget):
                 )
             )
 
-    def _draw_events(self, top: pg.PlotItem) -> None:
-        """Draw a line with its word on each day of an event within the time that is shown."""
+    def _draw_days(self, top: pg.PlotItem) -> None:
+        """Draw a line with its word on each day of an event or turn within the time shown."""
+        days = []
+        for event in self._marks.events:
+            words = event_mark(event.kind)
+            if event.side is not None:
+                words = f"{words}, {side_title(event.side).lower()}"
+            days.append((event.day, words, Qt.PenStyle.DotLine, 0.04))
+        days += [
+            (
+                day,
+                tr("turn, {side}").format(side=side_title(side).lower()),
+                Qt.PenStyle.DashLine,
+                0.5,
+            )
+            for side, day in self._marks.turns
+        ]
         times = [point.time_s for curve in self._curves for point in curve.points]
-        for event in self._events:
-            noon_s = noon_timestamp(event.day)
+        for day, words, style, height in days:
+            noon_s = noon_timestamp(day)
             if times and min(times) - _DAY_S <= noon_s <= max(times) + _DAY_S:
-                words = event_mark(event.kind)
-                if event.side is not None:
-                    words = f"{words}, {side_title(event.side).lower()}"
                 top.addItem(
                     pg.InfiniteLine(
                         pos=noon_s,
                         angle=90,
-                        pen=pg.mkPen(
-                            self._appearance.palette.edge, width=1.5, style=Qt.PenStyle.DotLine
-                        ),
+                        pen=pg.mkPen(self._appearance.palette.edge, width=1.5, style=style),
                         label=words,
                         labelOpts={
                             "color": self._appearance.palette.ink,
-                            "position": 0.04,
+                            "position": height,
                             "rotateAxis": (1, 0),
                             "anchors": [(0, 0), (0, 1)],
                         },

@@ -10,4 +10,5 @@ Public names:
     history_csv: DecimalSign
     history_json: read_history
     motion_files: motion_points, write_c3d, write_trc
+    progress_json: progress_json
 """

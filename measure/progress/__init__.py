@@ -2,16 +2,26 @@
 
 Public names:
 
+    before_after: BeforeAfter, TreatmentEvent
     clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, WORTH_SHOWING
     comparison: Block, Change
+    current_verdict: Turn
+    dates: MONTHS, date_words
+    detectable_gain: POWER, TimeToKnow
+    event_effect: EffectEstimate
     home_programme: AssessmentDose, BOTH_SIDES, HELD, Irritability, REPETITIONS, TIMES_A_DAY,
         USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
         irritability, pain_limit, plan_on, weeks_done
     milestones: LEAST_DAYS, TASKS
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
+    sentences: NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence, effect_sentence,
+        effect_words, plain_verdict_words, shared_sentences, shown_change, side_sentences,
+        slope_sentence, told_since, uncompared_slope, unproven, verdict_words, visit_sentence,
+        when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     shoulder: SideProgress
+    sudden_loss: SuddenLoss
     trend_line: Slope
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words,

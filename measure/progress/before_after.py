@@ -58,6 +58,14 @@ class TreatmentEvent:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeSince:
+    """Change from the days up to a clinic visit to the latest ones."""
+
+    day: dt.date
+    change: Change
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BeforeAfter:
     """A series before and after one event."""
 
@@ -103,7 +111,7 @@ def before_after(
     events
         The earliest first; those of the other side are left out here.
     """
-    series = series.latest_instrument()
+    series = series.latest_instrument().counted()
     events = [event for event in events if event.side in (None, series.side)]
     facts = MOVEMENTS[series.movement]
     prior = EffectPrior.of(facts.unit)
@@ -120,17 +128,19 @@ def before_after(
     return tuple(comparisons[-MOST_EVENTS:])
 
 
-def change_since(series: Series, day: dt.date, spread: float) -> Change | None:
-    """Return the change from the days up to a day to the latest ones, or None without both.
+def change_since(series: Series, visit: dt.date | None, scatter: Scatter) -> ChangeSince | None:
+    """Return the change from the days up to a visit to the latest ones, or None without both.
 
     Parameters
     ----------
-    spread
-        Standard deviation of one day about the trend, in the movement's unit.
+    scatter
+        How far one day scatters about the trend.
     """
-    series = series.latest_instrument()
-    until = series.where(series.day <= day.toordinal())
-    if not len(until) or len(until) == len(series):
+    series = series.latest_instrument().counted()
+    if visit is None or not len(series):
         return None
-    scatter = Scatter(spread=spread)
-    return change_between(recent_block(until, scatter), recent_block(series, scatter))
+    until = series.where(series.day <= visit.toordinal())
+    if not len(until):
+        return None
+    change = change_between(recent_block(until, scatter), recent_block(series, scatter))
+    return None if change is None else ChangeSince(day=visit, change=change)

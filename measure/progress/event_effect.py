@@ -17,9 +17,8 @@ from measure.domain.movements import Unit
 from measure.progress.trend_line import (
     DAYS_A_MONTH,
     LEAST_FOR_OWN_SPREAD,
-    ODD_WIDTH,
-    OUTLIER_SHARE,
     PRIOR_DAYS,
+    chance_usual,
     theil_sen,
 )
 
@@ -286,8 +285,5 @@ class _Fit:
         return float((PRIOR_DAYS * usual + squares) / (PRIOR_DAYS + freedom))
 
     def _chance_usual(self, left: FloatArray, variance: float) -> FloatArray:
-        odd = OUTLIER_SHARE / (ODD_WIDTH * max(self.usual_spread, math.sqrt(variance)))
-        normal = (1 - OUTLIER_SHARE) / math.sqrt(2 * math.pi * variance)
-        chance = normal * np.exp(left**2 * (-0.5 / variance))
-        share: FloatArray = chance / (chance + odd)
-        return share
+        spread = max(self.usual_spread, math.sqrt(variance))
+        return chance_usual(left, np.array(variance), np.array(spread))

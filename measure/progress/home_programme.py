@@ -25,6 +25,9 @@ TIMES_A_DAY = ("once a day", "{count} times a day")
 HELD = "held for {count} s"
 BOTH_SIDES = "both sides"
 
+#: Weeks of the home programme that are summed up, the present one included. [technical]
+RECENT_WEEKS = 4
+
 _WEEK = dt.timedelta(days=7)
 _DAY = dt.timedelta(days=1)
 
@@ -194,6 +197,14 @@ def done_in_part(log: ExerciseLog, plan: Plan | None) -> bool:
         and log.repetitions is not None
         and log.repetitions < planned.repetitions
     )
+
+
+def recent_weeks(
+    plans: Sequence[Plan], logs: Iterable[ExerciseLog], today: dt.date
+) -> tuple[WeekDone, ...]:
+    """Return the latest weeks up to today, the present one included, that had a plan."""
+    first = today - dt.timedelta(days=today.weekday()) - (RECENT_WEEKS - 1) * _WEEK
+    return tuple(week for week in weeks_done(plans, logs, first, today) if week.planned)
 
 
 def weeks_done(

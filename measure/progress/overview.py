@@ -4,24 +4,46 @@ Pure: the present day comes from the caller.
 """
 
 import datetime as dt
+import math
 from dataclasses import dataclass, replace
 
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import AssessmentCondition, History
+from measure.progress.before_after import (
+    before_after,
+    change_since,
+    latest_visit,
+    treatment_events,
+)
 from measure.progress.clinician_prompts import Prompt, prompts
+from measure.progress.comparison import Scatter
+from measure.progress.detectable_gain import GAINS_DEG, Outlook, TimeToKnow, verdict_limit
+from measure.progress.event_effect import FRACTION_OF_A_DEGREE
+from measure.progress.home_programme import WeekDone, recent_weeks
 from measure.progress.person_evidence import PersonEvidence
 from measure.progress.series import all_series
 from measure.progress.shoulder import SideProgress, side_progress
+from measure.progress.trend_line import widening
+from measure.progress.weekly_verdicts import Verdict
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Progress:
-    """A person's progress as of one day."""
+    """A person's progress as of one day: what window, terminal, report and JSON show of it.
+
+    Attributes
+    ----------
+    sides
+        Every movement and side, by the way in which it is done.
+    programme_weeks
+        Stretches of the latest weeks that had a plan.
+    """
 
     today: dt.date
     sides: tuple[SideProgress, ...]
     prompts: tuple[Prompt, ...]
+    programme_weeks: tuple[WeekDone, ...]
 
     @property
     def usual(self) -> tuple[SideProgress, ...]:
@@ -46,15 +68,57 @@ def progress_of(history: History, today: dt.date) -> Progress:
         usual.setdefault(series.movement, series.conduct)
     affected = history.person.affected
     evidence = PersonEvidence.of(every_series, today)
-    sides = tuple(
-        side_progress(series, every_series, affected, usual[series.movement], evidence, today)
-        for series in every_series
-    )
+    events, visit = treatment_events(history), latest_visit(history.events, today)
+    sides = []
+    for series in every_series:
+        side = side_progress(
+            series, every_series, affected, usual[series.movement], evidence, today
+        )
+        scatter = Scatter(spread=side.spread, related=evidence.related(today))
+        sides.append(
+            replace(
+                side,
+                events=before_after(series, events, today),
+                since_visit=change_since(series, visit, scatter),
+                time_to_know=_time_to_know(side, evidence, today),
+            )
+        )
     return Progress(
         today=today,
-        sides=sides,
+        sides=tuple(sides),
         prompts=prompts([side for side in sides if side.usual], history, today),
+        programme_weeks=recent_weeks(history.plans, history.exercises_done, today),
     )
+
+
+def _time_to_know(
+    side: SideProgress, evidence: PersonEvidence, today: dt.date
+) -> TimeToKnow | None:
+    """Return when gains would show, while nothing is known of a change.
+
+    For the primary movements of an affected side: of the others no gain is waited for.
+    """
+    if side.verdict not in (Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE):
+        return None
+    if not (side.primary and side.affected):
+        return None
+    segment = side.series.latest_segment()
+    counted = segment.counted().day
+    if side.current.turn is not None:
+        counted = counted[counted >= side.current.turn.day.toordinal()]
+    if not len(counted):
+        return None
+    outlook = Outlook(
+        day=counted,
+        first_day=float(segment.day[0]),
+        spread=side.spread * math.sqrt(widening(evidence.related(today))),
+        limit=verdict_limit(
+            side.primary, alone=not evidence.others((side.movement, side.conduct, side.side))
+        ),
+    )
+    of_degrees = MOVEMENTS[side.movement].unit is Unit.DEGREES
+    scale = 1.0 if of_degrees else FRACTION_OF_A_DEGREE
+    return outlook.time_to_know([gain * scale for gain in GAINS_DEG])
 
 
 def history_until(history: History, today: dt.date) -> History:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.records import AssessmentCondition
+from measure.progress.before_after import BeforeAfter, ChangeSince
 from measure.progress.comparison import (
     Block,
     Change,
@@ -17,6 +18,7 @@ from measure.progress.comparison import (
     shared_drift,
 )
 from measure.progress.current_verdict import CurrentVerdict, current_verdict
+from measure.progress.detectable_gain import TimeToKnow
 from measure.progress.milestones import Milestone, milestones
 from measure.progress.person_evidence import PersonEvidence
 from measure.progress.phases import SeriesPhase, earlier_phases
@@ -76,6 +78,12 @@ class SideProgress:
         Everyday tasks that go with this movement.
     earlier
         The phases before each break of the series.
+    events
+        The series before and after the latest events.
+    since_visit
+        Change since the latest clinic visit.
+    time_to_know
+        When gains would show, while nothing is known of one.
     """
 
     series: Series
@@ -95,6 +103,9 @@ class SideProgress:
     drifted_by: float | None
     milestones: tuple[Milestone, ...]
     earlier: tuple[SeriesPhase, ...]
+    events: tuple[BeforeAfter, ...] = ()
+    since_visit: ChangeSince | None = None
+    time_to_know: TimeToKnow | None = None
 
     @property
     def weekly_checks(self) -> tuple[WeeklyCheck, ...]:

@@ -11,11 +11,11 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import LEVEL_TICKS, paleness, scale_of, share_of_scale
 from measure.domain.records import SessionRecord
 from measure.progress.comparison import Block
+from measure.progress.dates import MONTHS
 from measure.progress.home_programme import WeekDone
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
 from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
-from measure.report.wording import MONTHS
 
 #: Longest time that the curves show, days. [technical]
 CURVE_DAY = 365
@@ -145,6 +145,7 @@ def curve_diagram(
     for side_progress in sides:
         if side_progress.affected or len(sides) == 1:
             marks.extend(_breaks(plot, side_progress.series))
+            marks.extend(_turn(plot, side_progress))
             marks.extend(_trend(plot, side_progress))
     return Diagram(
         width=plot.left + plot.width + 4,
@@ -213,7 +214,7 @@ def _shade(low: float, high: float, movement: Movement) -> float:
 
 def _bands(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
     series = side.series
-    days, values, lows, highs = _thinned(series, plot.first)
+    days, values, lows, highs, practice = _thinned(series, plot.first)
     square = side.side is Side.RIGHT
     for day, low, high in zip(days, lows, highs, strict=True):
         x, top, bottom = plot.x(day), plot.y(high), plot.y(low)
@@ -223,14 +224,19 @@ def _bands(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
             yield Box(x=x - 1.3, y=top, width=2.6, height=height, fill=shade, edge=None)
         else:
             yield Line(x1=x, y1=top, x2=x, y2=bottom, width=0.4, shade=_PALE)
-    for day, value in zip(days, values, strict=True):
-        yield Dot(x=plot.x(day), y=plot.y(value), size=2.8, square=square, filled=side.affected)
+    for day, value, hollow in zip(days, values, practice, strict=True):
+        filled = side.affected and not hollow
+        yield Dot(x=plot.x(day), y=plot.y(value), size=2.8, square=square, filled=filled)
 
 
 def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
-    """Return days, values, lows and highs from a day on; weekly medians where there are many."""
+    """Return days, values, lows, highs and what is practice from a day on.
+
+    Weekly medians where there are many.
+    """
     shown = series.day >= first
-    columns = np.stack([series.day, series.value, series.low, series.high])[:, shown]
+    columns = np.stack([series.day, series.value, series.low, series.high, series.practice])
+    columns = columns[:, shown]
     if columns.shape[1] > MOST_BANDS:
         week = columns[0] // 7
         columns = np.stack(
@@ -240,16 +246,25 @@ def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
 
 
 def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
-    foot = plot.top + plot.height
     for point in series.breaks:
-        day = point.day.toordinal()
-        if plot.first <= day <= plot.last:
-            x = plot.x(day - 0.5)
-            yield Line(x1=x, y1=plot.top - 2, x2=x, y2=foot, width=0.7, dashed=True)
-            # On the side of the line where there is room for the label.
-            late = x > plot.left + plot.width * 0.7
-            beside = (x - 2, "end") if late else (x + 2, "start")
-            yield Words(x=beside[0], y=plot.top + 5, text=point.why, size=6.0, anchor=beside[1])
+        yield from _named_day(plot, point.day.toordinal() - 0.5, point.why, dashed=True)
+
+
+def _turn(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
+    if side.current.turn is not None:
+        yield from _named_day(plot, side.current.turn.day.toordinal(), "turn", dashed=False)
+
+
+def _named_day(plot: _Plot, day: float, words: str, *, dashed: bool) -> Iterable[Mark]:
+    """Yield an upright line on a day with words beside it; nothing outside the plot."""
+    if not plot.first <= day <= plot.last:
+        return
+    x, foot = plot.x(day), plot.top + plot.height
+    yield Line(x1=x, y1=plot.top - 2, x2=x, y2=foot, width=0.7 if dashed else 0.4, dashed=dashed)
+    # On the side of the line where there is room for the label.
+    late = x > plot.left + plot.width * 0.7
+    beside = (x - 2, "end") if late else (x + 2, "start")
+    yield Words(x=beside[0], y=plot.top + 5, text=words, size=6.0, anchor=beside[1])
 
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:

@@ -12,6 +12,7 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import History, Person
+from measure.progress.dates import date_words
 from measure.progress.home_programme import (
     dose_words,
     events_with_plans,
@@ -22,18 +23,19 @@ from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.report.figures import CURVE_DAY, curve_diagram, pain_diagram, span_of
 from measure.report.svg import Diagram, as_svg
-from measure.report.tables import milestone_table, movement_table, refusal_table
+from measure.report.tables import event_table, milestone_table, movement_table, refusal_table
 from measure.report.wording import (
     CAVEATS,
     DEMO,
     NOTICE,
-    date_words,
     during_words,
     event_words,
     how_measured,
     pain_words,
     person_words,
     phase_words,
+    visit_words,
+    when_words,
 )
 
 Draw = Callable[[Diagram], str]
@@ -44,13 +46,13 @@ _STYLE = """
 body { font-family: "DejaVu Sans", sans-serif; font-size: 8pt; color: #000;
        background: #fff; }
 h1 { font-size: 15pt; margin-top: 0px; margin-bottom: 3px; }
-h2 { font-size: 10pt; margin-top: 12px; margin-bottom: 4px; }
-p { margin-top: 3px; margin-bottom: 3px; }
+h2 { font-size: 10pt; margin-top: 9px; margin-bottom: 3px; }
+p { margin-top: 2px; margin-bottom: 2px; }
 table { border-collapse: collapse; }
 th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 2px 3px; }
-td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 2px 3px; }
+td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 1px 3px; }
 .bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
-.data th, .data td { font-size: 7.5pt; }
+.data th, .data td { font-size: 7.2pt; }
 .small { font-size: 6.5pt; }
 """
 _SCREEN_STYLE = """
@@ -123,11 +125,14 @@ def _body(history: History, today: dt.date, draw: Draw) -> str:
         )
     parts.append("<h2>First and last readings, change and trend</h2>")
     parts.append(movement_table(progress, history, draw))
+    affected = [side for side in progress.usual if side.affected]
+    sentences = (*visit_words(affected), *when_words(affected))
+    parts.append(event_table(affected) + _paragraphs(map(escape, sentences)))
     parts.append(_curves(progress, history, today, draw))
     parts.append("<h2>Everyday tasks</h2>" + milestone_table(progress))
     parts.append("<h2>Refused measurements</h2>" + refusal_table(history))
     parts.append("<h2>How it was measured</h2>" + how_measured(history))
-    parts.append("<h2>How to read this</h2>" + _paragraphs(CAVEATS))
+    parts.append("<h2>How to read this</h2>" + _paragraphs(CAVEATS, "small"))
     return "".join(parts) + demo
 
 
@@ -175,8 +180,8 @@ def _legend(history: History) -> str:
     return (
         f"{marks}Each band is the 95 % interval of a reading, the line the trend of up to "
         f"{WINDOW_DAY // 7} weeks. Empty frames at the foot: refused. Dashed lines: a new series "
-        f"begins. Pain: filled worst in 24 hours, open at night. At most {CURVE_DAY} days; of "
-        "long times a band is a week."
+        "begins. Open marks at its start: practice. Pain: filled worst in 24 hours, open at night. "
+        f"At most {CURVE_DAY} days; of long times a band is a week."
     )
 
 
@@ -201,5 +206,6 @@ def _programme(history: History, today: dt.date) -> str:
     )
 
 
-def _paragraphs(texts: Iterable[str]) -> str:
-    return "".join(f"<p>{text}</p>" for text in texts if text)
+def _paragraphs(texts: Iterable[str], style: str = "") -> str:
+    opened = f'<p class="{style}">' if style else "<p>"
+    return "".join(f"{opened}{text}</p>" for text in texts if text)

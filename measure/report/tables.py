@@ -1,7 +1,7 @@
 """Tables of the report as HTML: movements, everyday tasks, refusals."""
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from html import escape
 
 from measure.domain.landmarks import Side
@@ -9,17 +9,26 @@ from measure.domain.measurements import Status
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.reasons import SENTENCES
 from measure.domain.records import History, MeasurementRecord
-from measure.progress.comparison import Block
+from measure.progress.before_after import TreatmentEvent
+from measure.progress.comparison import Block, Change
+from measure.progress.dates import date_words
+from measure.progress.event_effect import EffectEstimate
 from measure.progress.milestones import LEAST_DAYS as LEAST_FOR_TASKS
 from measure.progress.overview import Progress
+from measure.progress.sentences import (
+    OTHER_CAUSES,
+    also_seen,
+    effect_words,
+    plain_verdict_words,
+    shown_change,
+    unproven,
+)
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import LEAST_DAYS, LEAST_WEEKS, Verdict
 from measure.progress.wording import (
-    VERDICT_WORDS,
     block_words,
     change_words,
     signed,
-    slope_words,
     with_interval,
 )
 from measure.report.figures import band_diagram, empty_frame
@@ -30,15 +39,18 @@ from measure.report.wording import short_date, side_text, times_words
 #: Number of refusal reasons listed, so that a report fits two pages. [technical]
 MOST_REASONS = 5
 
+#: Meaning of the mark beside an estimate.
+ASSUMED_MEANS = "*: mostly an assumption, until there are more days."
+
 #: Heads of the columns and their widths in per cent.
 _HEADS = (
-    ("Movement, side", 17),
-    ("First days", 14),
+    ("Movement, side", 14.5),
+    ("First days", 13.5),
     ("Last days", 14),
     ("", 13),
-    ("Latest", 14),
-    ("Change", 14),
-    ("Trend a month", 14),
+    ("Latest", 13),
+    ("Change", 13.5),
+    ("Verdict, change a month", 18.5),
 )
 
 
@@ -85,6 +97,54 @@ def _anew_words(progress: Progress) -> str:
         f" Trends of the {side} side count from {short_date(day)} on ({escape(why)})."
         for side, day, why in sorted(begun)
     )
+
+
+def event_table(sides: Sequence[SideProgress]) -> str:
+    """Return what is seen before and after events, or nothing without any."""
+    events = sorted({item.event for side in sides for item in side.events}, key=_latest_first)
+    if not events:
+        return ""
+    heads = ("Before and after", "Change since", "At once", "A month before", "A month after")
+    head = "".join(f'<th width="20%">{words}</th>' for words in heads)
+    rows = "".join(_event_rows(sides, event) for event in events)
+    return (
+        f'<table class="data" width="100%"><tr>{head}</tr>{rows}</table>'
+        f'<p class="small">{OTHER_CAUSES} {ASSUMED_MEANS}</p>'
+    )
+
+
+def _latest_first(event: TreatmentEvent) -> int:
+    return -event.day.toordinal()
+
+
+def _event_rows(sides: Sequence[SideProgress], event: TreatmentEvent) -> str:
+    cells = [
+        f"<td>{_subject(side)}</td>"
+        + "".join(
+            f"<td>{_estimate(part, side.movement)}</td>"
+            for part in (
+                item.effect.change_since,
+                item.effect.step,
+                item.effect.slope_before,
+                item.effect.slope_after,
+            )
+        )
+        for side in sides
+        for item in side.events
+        if item.event == event
+    ]
+    title = f"{escape(event.what.capitalize())}, {date_words(event.day)}"
+    head = f'<tr><td colspan="5"><b>{title}</b></td></tr>'
+    return head + "".join(f"<tr>{row}</tr>" for row in cells)
+
+
+def _subject(side: SideProgress) -> str:
+    return f"{MOVEMENTS[side.movement].name.removesuffix(' at the side')}, {side.side.value}"
+
+
+def _estimate(estimate: EffectEstimate, movement: Movement) -> str:
+    words = effect_words(estimate, movement)
+    return f"{words}*" if estimate.mostly_assumed else words
 
 
 def milestone_table(progress: Progress) -> str:
@@ -140,12 +200,12 @@ def _row(
     movement, change = side.movement, side.change
     picture = draw(band_diagram(movement, side.recent, side.baseline if change else None))
     cells = (
-        _name(movement, side.side, affected),
+        _name(movement, side.side, affected) + (", also seen" if also_seen(side) else ""),
         _block(side.baseline, movement) if change else "not apart yet",
         _block(side.recent, movement),
         picture,
         _latest(side, refused),
-        change_words(change, movement) if change else "too early to say",
+        _change(side),
         _trend(side),
     )
     return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
@@ -188,17 +248,29 @@ def _two_lines(above: str, below: str) -> str:
     return f'{above}<br><span class="small">{below}</span>'
 
 
+def _change(side: SideProgress) -> str:
+    if side.change is None:
+        return "too early to say"
+    return _perhaps_unproven(side, side.change, change_words(side.change, side.movement))
+
+
 def _trend(side: SideProgress) -> str:
-    words = f"<b>{VERDICT_WORDS[side.verdict]}</b>"
+    words = f"<b>{escape(plain_verdict_words(side))}</b>"
     if side.drifted_by is not None:
         moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit)
         return _two_lines(
             words, f"Both shoulders moved together, the other by {moved}: has the set-up changed?"
         )
-    if side.verdict is Verdict.TOO_EARLY:
-        return _two_lines(words, f"told from {LEAST_WEEKS:.0f} weeks on")
-    slope = side.weekly_checks[-1].slope if side.weekly_checks else None
-    return _two_lines(words, slope_words(slope, side.movement)) if slope else words
+    slope, shown = shown_change(side), side.current.shown
+    if slope is None or shown is None:
+        return words
+    change = change_words(slope, side.movement)
+    line = _two_lines(change, "probably not more: new") if shown.shrunk else change
+    return f"{words}<br>{_perhaps_unproven(side, slope, line)}"
+
+
+def _perhaps_unproven(side: SideProgress, change: Change, words: str) -> str:
+    return _two_lines(words, "pointwise; not yet proven") if unproven(side, change) else words
 
 
 def _reached(side: SideProgress | None, number: int) -> str:

@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 from statistics import median
 
@@ -17,11 +17,13 @@ from measure.domain.records import (
     MeasurementRecord,
     Onset,
 )
+from measure.progress.dates import MONTHS, date_words
 from measure.progress.phases import SeriesPhase
+from measure.progress.sentences import NO_ADVICE, uncompared_slope, when_known_sentence
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
-from measure.progress.wording import VERDICT_WORDS, conduct_words, slope_words
+from measure.progress.wording import VERDICT_WORDS, change_words, conduct_words, slope_words
 from measure.report.measurement_wording import basis_sentences
 
 NOTICE = "An estimate made with a camera, not a diagnosis and not a medical device."
@@ -36,15 +38,19 @@ CAVEATS = (
     "movements on virtual people only. Most of its width is the same for every reading of one "
     "person with one set-up, so changes are known better than single values: their interval counts "
     "only the scatter from day to day.",
-    "First and last readings are medians of up to five days, and their change reaches over the "
-    "whole time. A trend covers the last 16 weeks at most. It is called after four weeks and eight "
-    "days with readings at the earliest, from a line that odd days hardly move; “likely” may still "
-    "be chance. As there is a look every week, a trend has to be clearer than its 95 % interval "
-    "alone would ask for, so “no clear change” may stand beside an interval without 0. In twelve "
-    "weeks without any change a few simulated people in 100 were told of one. Where the way of "
-    "measuring changed or something happened to the shoulder, a new series begins.",
-    "“Stalled” means that over six weeks a gain of 5° a month is unlikely while the side is "
-    "still short of the other. It is missed more often than it is wrong.",
+    "First and last readings are medians of up to five days, the two practice sessions of a set-up "
+    "left out; their change covers the whole time, and its interval stands alone (pointwise). "
+    "A verdict is looked for every week, from four weeks and eight days with readings on, by a "
+    "line through at most 16 weeks that odd days hardly move. With so many looks it needs more "
+    "evidence than a 95 % interval, so “no clear change” may stand beside an interval without 0; "
+    "“likely” may still be chance. In twelve weeks without any change a few simulated people in "
+    "100 were told of one. The line begins anew after a turn, and where the way of measuring "
+    "changed or something happened to the shoulder. Movements also seen need more evidence. Three "
+    "weeks after the last reading no verdict is today's.",
+    "“Stalled” means that a gain of 5° a month is unlikely while the side is still short of the "
+    "other. It is missed more often than it is wrong.",
+    "Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of "
+    "+2 ± 6° a month, step 0 ± 10°) until there are days enough.",
     "Behind the back, levels of the spine are shown. Changes are given in levels and centimetres, "
     "both approximate: they assume a back of usual length.",
     "Limits for trends, milestones and prompts are this program's own and await a "
@@ -62,9 +68,6 @@ _REFERENCES = {
     Reference.TRUNK_AXIS: "against the trunk's axis",
     Reference.PLUMB_LINE: "against the vertical",
 }
-#: Names of the months; not by the locale, as the report is in English.
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-
 #: Number of latest breaks of a series that are described, so that a report fits two pages.
 #: [technical]
 MOST_PHASES = 2
@@ -86,10 +89,6 @@ _VIEWS = {
 
 #: Characters of a checksum that distinguish two models in print. [technical]
 _CHECKSUM_SHOWN = 10
-
-
-def date_words(day: dt.date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def short_date(day: dt.date) -> str:
@@ -173,26 +172,53 @@ def during_words(history: History, today: dt.date) -> str:
 
 def phase_words(sides: Iterable[SideProgress]) -> list[str]:
     """Return the verdicts before the latest breaks, one sentence per break, plain text."""
-    phases: dict[tuple[Side, dt.date, str], list[tuple[Movement, SeriesPhase]]] = {}
+    phases: dict[tuple[Side, dt.date, str], list[tuple[SideProgress, SeriesPhase]]] = {}
     for progress in sides:
         for phase in progress.earlier[-MOST_PHASES:]:
             if phase.verdict is not Verdict.TOO_EARLY:
                 key = (progress.side, phase.ended, phase.ended_by)
-                phases.setdefault(key, []).append((progress.movement, phase))
+                phases.setdefault(key, []).append((progress, phase))
     sentences = []
     for (side, _, ended_by), members in phases.items():
         first = min(phase.first for _, phase in members)
         last = max(phase.last for _, phase in members)
-        trends = "; ".join(
-            f"{MOVEMENTS[movement].name} {VERDICT_WORDS[phase.verdict]}"
-            + (f", {slope_words(phase.slope, movement)} a month" if phase.slope else "")
-            for movement, phase in members
-        )
+        trends = "; ".join(_phase_trend(progress, phase) for progress, phase in members)
         sentences.append(
             f"Before “{ended_by}”, {side.value} side, {date_words(first)} to {date_words(last)}: "
             f"{trends}."
         )
     return sentences
+
+
+def _phase_trend(progress: SideProgress, phase: SeriesPhase) -> str:
+    words = f"{MOVEMENTS[progress.movement].name} {VERDICT_WORDS[phase.verdict]}"
+    slope = uncompared_slope(phase, progress)
+    return f"{words}, {slope_words(slope, progress.movement)} a month" if slope else words
+
+
+def visit_words(sides: Iterable[SideProgress]) -> list[str]:
+    """Return the change since the latest clinic visit, one sentence a side, plain text."""
+    changes: dict[tuple[Side, dt.date], list[str]] = {}
+    for side in sides:
+        if since := side.since_visit:
+            name = MOVEMENTS[side.movement].name
+            words = f"{name} {change_words(since.change, side.movement)}"
+            changes.setdefault((side.side, since.day), []).append(words)
+    return [
+        f"Since the clinic visit on {date_words(day)}, {side.value} side: {'; '.join(words)}."
+        for (side, day), words in changes.items()
+    ]
+
+
+def when_words(sides: Sequence[SideProgress]) -> list[str]:
+    """Return when gains of these sides would show, plain text; empty where verdicts stand."""
+    sentences = [
+        f"{MOVEMENTS[side.movement].name}, {side.side.value}: {when_known_sentence(side)}"
+        for side in sides
+        if side.time_to_know
+    ]
+    others = any(side.time_to_know and side.time_to_know.other_rhythms for side in sides)
+    return [*sentences, NO_ADVICE] if others else sentences
 
 
 def times_words(count: int) -> str:

@@ -1,6 +1,6 @@
 """Curves of one movement over weeks: both shoulders with pain and stretches, and the verdict."""
 
-import datetime as dt
+from collections.abc import Sequence
 
 from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QWidget
@@ -8,20 +8,23 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.curves import HistoryCurve, conducts_of, curves, movements_of, unix_time_s
 from gui.pages.progress.exercise_row import ExerciseRow
 from gui.style.appearance import Appearance
-from gui.text.progress_wording import progress_line, progress_notes, progress_of_sides, weeks_words
+from gui.text.progress_wording import (
+    progress_notes,
+    progress_of_sides,
+    verdict_line,
+    weeks_words,
+)
 from gui.text.wording import conduct_sentence, movement_name, tr
 from gui.widgets.buttons import MenuButton
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.history_chart import HistoryChart, legend_text
+from gui.widgets.history_chart import ChartMarks, HistoryChart, legend_text
 from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, History
-from measure.progress.home_programme import events_with_plans, weeks_done
+from measure.domain.records import History
+from measure.progress.home_programme import WeekDone, events_with_plans
 from measure.progress.overview import Progress
-
-#: Weeks of the home programme that are summed up, the present one included. [technical]
-_WEEKS = 4
+from measure.progress.shoulder import SideProgress
 
 
 class CurvesView(QWidget):
@@ -64,10 +67,8 @@ class CurvesView(QWidget):
             self.movement.choose(measured[0])
         self._draw()
 
-    def show_adherence(self, history: History, today: dt.date) -> None:
-        """Say how much of the home programme was done in the last weeks."""
-        first = today - dt.timedelta(days=today.weekday() + 7 * (_WEEKS - 1))
-        weeks = weeks_done(history.plans, history.exercises_done, first, today)
+    def show_adherence(self, weeks: Sequence[WeekDone]) -> None:
+        """Say how much of the home programme was done in these weeks."""
         self.adherence.setText(weeks_words(weeks))
         self.adherence.setVisible(any(week.planned for week in weeks))
 
@@ -91,28 +92,39 @@ class CurvesView(QWidget):
         if history is None or movement is None or conduct is None:
             return
         drawn = curves(history, movement, conduct)
-        stretches_s = [unix_time_s(stretch.done) for stretch in history.exercises_done]
-        self.chart.show_curves(movement, drawn, stretches_s, events_with_plans(history))
-        self.legend.setText(_legend(drawn, with_stretches=bool(stretches_s)))
-        self._show_verdict(movement, conduct)
+        sides: tuple[SideProgress, ...] = ()
+        if self._progress is not None:
+            sides = progress_of_sides(self._progress, movement, conduct)
+            self._show_verdict(self._progress, sides)
+        marks = ChartMarks(
+            stretches_s=[unix_time_s(stretch.done) for stretch in history.exercises_done],
+            events=events_with_plans(history),
+            practice=frozenset(
+                (side.side, side.series.date(k))
+                for side in sides
+                for k in range(len(side.series))
+                if side.series.practice[k]
+            ),
+            turns=[(side.side, side.current.turn.day) for side in sides if side.current.turn],
+        )
+        self.chart.show_curves(movement, drawn, marks)
+        self.legend.setText(_legend(drawn, marks))
 
-    def _show_verdict(self, movement: Movement, conduct: AssessmentCondition) -> None:
-        if self._progress is None:
-            return
-        sides = progress_of_sides(self._progress, movement, conduct)
-        self.verdict.setText("\n".join(progress_line(side) for side in sides))
-        notes = progress_notes(self._progress, sides)
+    def _show_verdict(self, progress: Progress, sides: tuple[SideProgress, ...]) -> None:
+        self.verdict.setText("\n".join(verdict_line(side) for side in sides))
+        notes = progress_notes(progress, sides)
         self.notes.setText("\n".join(notes))
         self.notes.setVisible(bool(notes))
 
 
-def _legend(drawn: tuple[HistoryCurve, ...], *, with_stretches: bool) -> str:
+def _legend(drawn: tuple[HistoryCurve, ...], marks: ChartMarks) -> str:
     """Return what the signs in the chart mean."""
     refused = any(point.value is None for curve in drawn for point in curve.points)
     parts = [
         *dict.fromkeys(legend_text(curve) for curve in drawn),
+        tr("hollow: practice") if marks.practice else "",
         tr("dashed: no reading") if refused else "",
         tr("beneath: pain 0 to 10"),
-        tr("\u25b2 stretches done") if with_stretches else "",
+        tr("\u25b2 stretches done") if marks.stretches_s else "",
     ]
     return "    ".join(part for part in parts if part)

@@ -155,12 +155,12 @@ class ProgressPage(QWidget):
             today = self._services.today()
             for exercise_row in self._exercise_rows:
                 exercise_row.show_plan(plan_on(history.plans, today))
-            self.curves.show_adherence(history, today)
         if history is None or not history.measurements:
             self._pages.setCurrentIndex(_EMPTY)
             return
         self.details.show_history(history)
         self.curves.show_history(history, progress)
+        self.curves.show_adherence(progress.programme_weeks if progress else ())
         if self._pages.currentIndex() == _EMPTY:
             self._pages.setCurrentIndex(_CURVES)
 

@@ -1,5 +1,6 @@
 """`thawline progress` and `thawline demo --story`, as somebody types them."""
 
+import datetime as dt
 import json
 from pathlib import Path
 from typing import Any
@@ -47,7 +48,7 @@ def test_what_lay_before_a_break_is_told(capsys: pytest.CaptureFixture[str]) -> 
 @pytest.mark.usefixtures("loaded")
 def test_json_says_the_same_in_numbers(capsys: pytest.CaptureFixture[str]) -> None:
     found = as_json("demo-Bramble", capsys)
-    assert found["demo"] is True
+    assert (found["format"], found["schema"], found["demo"]) == ("thawline-progress", 1, True)
     (flexion,) = [
         each
         for each in found["movements"]
@@ -56,24 +57,58 @@ def test_json_says_the_same_in_numbers(capsys: pytest.CaptureFixture[str]) -> No
     assert flexion["verdict"] == "stalled"
     assert flexion["unit"] == "deg"
     assert flexion["recent"]["low"] < flexion["recent"]["value"] < flexion["recent"]["high"]
-    low, high = flexion["slope_interval"]
-    assert low < flexion["slope_per_month"] < high
+    slope = flexion["slope"]
+    assert slope["low"] < slope["per_month"] < slope["high"]
     assert flexion["short_by"] > 15
     assert flexion["milestones"][0] == {
-        "range": "90°",
         "task": "reach a shelf at shoulder height",
+        "range": "90°",
         "reached": True,
     }
     assert found["prompts"][0]["kind"] == "stalled"
-    assert found["prompts"][0]["movement"] == "flexion"
+    assert found["prompts"][0]["movements"] == ["flexion"]
 
 
 @pytest.mark.usefixtures("loaded")
-def test_too_little_data_is_said(capsys: pytest.CaptureFixture[str]) -> None:
+def test_too_little_data_is_said_and_when_more_could_be_known(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
     found = as_json("demo-Clover", capsys)
     assert {each["verdict"] for each in found["movements"]} == {"too-early"}
     assert found["prompts"] == []
-    assert all(each["slope_per_month"] is None for each in found["movements"])
+    assert all(each["slope"] is None for each in found["movements"])
+    (known,) = [
+        each["when_known"]
+        for each in found["movements"]
+        if (each["movement"], each["side"]) == ("flexion", "right")
+    ]
+    assert [gain["per_month"] for gain in known["gains"]] == [2, 5, 10]
+    assert main(["progress", "demo-Clover"]) == 0
+    assert f"Flexion, right: {known['text']}" in capsys.readouterr().out
+
+
+@pytest.mark.usefixtures("loaded")
+def test_an_earlier_day_is_shown_as_it_was(capsys: pytest.CaptureFixture[str]) -> None:
+    today = as_json("demo-Thistle", capsys)
+    early = dt.date.fromisoformat(today["day"]) - dt.timedelta(days=84)
+    assert main(["progress", "demo-Thistle", "--on", early.isoformat(), "--json"]) == 0
+    then = json.loads(capsys.readouterr().out)
+    assert then["day"] == early.isoformat()
+    (flexion,) = [
+        each
+        for each in then["movements"]
+        if (each["movement"], each["side"]) == ("flexion", "left")
+    ]
+    # Before the injection.
+    assert flexion["verdict"] == "losing"
+    assert flexion["events"] == []
+    assert all(reading["day"] <= early.isoformat() for reading in flexion["readings"])
+
+
+@pytest.mark.usefixtures("loaded")
+def test_an_impossible_day_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["progress", "demo-Thistle", "--on", "yesterday"]) == 2
+    assert "no date like" in capsys.readouterr().err
 
 
 @pytest.mark.usefixtures("loaded")

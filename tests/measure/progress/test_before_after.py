@@ -3,7 +3,6 @@
 import datetime as dt
 from dataclasses import replace
 
-import numpy as np
 import pytest
 
 from measure.domain.exercises import Exercise, ListedExercise
@@ -19,11 +18,13 @@ from measure.progress.before_after import (
     latest_visit,
     treatment_events,
 )
-from measure.progress.series import all_series
+from measure.progress.comparison import Scatter
+from measure.progress.series import PRACTICE_SESSIONS, all_series
 from tests.support.progress_histories import MADE, day, history
 from tests.support.record_samples import event, person, some_id
 
 LEFT = (Movement.FLEXION, Side.LEFT)
+SCATTER = Scatter(spread=5.0)
 #: Mondays, Wednesdays and Fridays of twenty weeks: level until day 69, then 20 degrees higher.
 DAYS = [7 * week + number for week in range(20) for number in (0, 2, 4)]
 STEP = {LEFT: [(number, 90.0 if number < 70 else 110.0) for number in DAYS]}
@@ -64,8 +65,9 @@ def plan(first: int) -> Plan:
 def test_a_session_on_the_day_counts_as_people_measure(kind: EventKind, before: bool) -> None:
     (found,) = compared(history(STEP, events=[happened(kind, 70)]))
     assert found.event.day == day(70)
-    assert found.effect.days_before == 30 + before
-    assert found.effect.days_before + found.effect.days_after == len(DAYS)
+    # The first sessions are practice.
+    assert found.effect.days_before == 30 - PRACTICE_SESSIONS + before
+    assert found.effect.days_before + found.effect.days_after == len(DAYS) - PRACTICE_SESSIONS
 
 
 def test_a_step_is_seen_at_its_event() -> None:
@@ -128,16 +130,22 @@ def test_the_latest_visit_before_today() -> None:
 
 def test_the_change_since_a_visit() -> None:
     (series,) = all_series(history(STEP))
-    found = change_since(series, day(60), 5.0)
-    assert found is not None
-    assert found.value == 20
-    assert 0 < found.low < 20 < found.high
-    # A visit before the first day, and one after the last.
-    assert change_since(series, day(-1), 5.0) is None
-    assert change_since(series, day(200), 5.0) is None
+    since = change_since(series, day(60), SCATTER)
+    assert since is not None
+    assert since.day == day(60)
+    assert since.change.value == 20
+    assert 0 < since.change.low < 20 < since.change.high
+    # No visit, one before the first day, one after the last.
+    assert change_since(series, None, SCATTER) is None
+    assert change_since(series, day(-1), SCATTER) is None
+    assert change_since(series, day(200), SCATTER) is None
 
 
 def test_a_visit_amid_the_latest_days_shows_no_change_yet() -> None:
     (series,) = all_series(history(STEP))
-    last = int(np.max(DAYS))
-    assert change_since(series, day(last - 2), 5.0) is None
+    assert change_since(series, day(max(DAYS) - 2), SCATTER) is None
+
+
+def test_practice_alone_shows_no_change_since_a_visit() -> None:
+    (series,) = all_series(history({LEFT: [(0, 90.0), (2, 95.0)]}))
+    assert change_since(series, day(1), SCATTER) is None

@@ -10,6 +10,7 @@ from measure.domain.records import EventKind, Pain
 from measure.progress.comparison import Block
 from measure.progress.home_programme import WeekDone
 from measure.progress.overview import progress_of
+from measure.progress.series import PRACTICE_SESSIONS
 from measure.report.figures import (
     MOST_BANDS,
     band_diagram,
@@ -107,9 +108,12 @@ def test_named_places_lie_on_the_scale(movement: Movement) -> None:
 
 def test_the_affected_side_is_filled_left_is_round() -> None:
     marks = dots(curve({LEFT: TWELVE, RIGHT: [(number, 160.0) for number, _ in TWELVE]}))
-    assert [(mark.square, mark.filled) for mark in marks] == [(True, False)] * 12 + [
-        (False, True)
-    ] * 12
+    practice = [(False, False)] * PRACTICE_SESSIONS
+    assert [(mark.square, mark.filled) for mark in marks] == [
+        *[(True, False)] * 12,
+        *practice,
+        *[(False, True)] * (12 - PRACTICE_SESSIONS),
+    ]
     # Up is more: the open marks of 160 degrees stand above all others.
     assert max(mark.y for mark in marks[:12]) < min(mark.y for mark in marks[12:])
 

@@ -12,6 +12,7 @@ from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind, History, LimitingFactor, Pain
+from measure.progress.sentences import OTHER_CAUSES
 from measure.progress.wording import MINUS
 from measure.report.page import report_foot, report_html, report_title
 from measure.report.wording import CAVEATS, DEMO, NOTICE
@@ -144,7 +145,15 @@ def test_what_was_lost_before_an_injection_is_told(story: dict[str, str]) -> Non
     text = Page(story["demo-Thistle"]).text
     match = re.search(r"Before “injection”, left side, 8 Jul 2026 to 16 Sep 2026: ([^;]*);", text)
     assert match
-    assert match[1].startswith(f"Flexion losing, {MINUS}")
+    assert match[1] == "Flexion losing"
+    # The slopes before and after stand with the event, and what they do not show.
+    row = text.split("A month after Injection, 16 Sep 2026 Flexion, left ")[1].split(" Extension")[
+        0
+    ]
+    since, at_once, before, after = re.findall(rf"([+{MINUS}]\d+)° \(", row)
+    assert int(since) > 30
+    assert (at_once[0], before[0], after[0]) == ("+", MINUS, "+")
+    assert OTHER_CAUSES in text
     assert "Before “" not in Page(story["demo-Marigold"]).text
 
 

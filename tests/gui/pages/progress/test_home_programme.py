@@ -16,6 +16,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind
+from measure.progress.dates import date_words
 from measure.system.clock import Timestamp, new_id
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -242,7 +243,7 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     # Two a day are planned of it, so the third of Monday is not counted; five a day in all.
     days = TODAY.weekday() + 1
     told = stage.window.progress.curves.adherence.text()
-    assert f"2 of {5 * days} in the week from {monday.isoformat()}" in told
+    assert f"2 of {5 * days} in the week from {date_words(monday)}" in told
 
 
 @pytest.mark.parametrize("name", ["plan", "events"])

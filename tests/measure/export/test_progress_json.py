@@ -1,0 +1,123 @@
+"""Progress as JSON: every field described, the same order every time."""
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import measure
+from measure.demo.story import story_histories
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import EventKind, History
+from measure.export.progress_json import progress_data, progress_json
+from measure.progress.overview import progress_of
+from tests.support.progress_histories import day, history
+from tests.support.record_samples import event, moment, person
+
+NOW = moment("2026-11-25T09:00:00+00:00", 60)
+LEFT = (Movement.FLEXION, Side.LEFT)
+#: Gains 10 degrees a month for twelve weeks, then loses as much.
+TURNING = {
+    LEFT: [
+        (number, 90.0 + min(number, 168 - number) / 3 + (number * 7 % 5) - 2)
+        for number in range(0, 161, 2)
+    ]
+}
+
+
+def data(records: History, today: int) -> dict[str, Any]:
+    return progress_data(records.person, progress_of(records, day(today)), "An estimate.")
+
+
+def whole() -> list[dict[str, Any]]:
+    """Return progress in which every field holds something at least once."""
+    visit = event(person(), kind=EventKind.CLINIC_VISIT, day=day(60), side=None)
+    flare = event(person(), kind=EventKind.FLARE, day=day(110), side=Side.LEFT)
+    sudden = {LEFT: [*TURNING[LEFT][:40], *((number, 80.0) for number in range(80, 92, 2))]}
+    return [
+        data(history(TURNING, events=[visit]), 161),
+        data(history(TURNING, events=[flare]), 135),
+        data(history(TURNING, events=[visit]), 300),
+        data(history(sudden), 84),
+        data(history({LEFT: TURNING[LEFT][:8]}), 20),
+        *(
+            progress_data(records.person, progress_of(records, NOW.day), "An estimate.")
+            for records in story_histories(NOW)
+        ),
+    ]
+
+
+def keys(value: Any) -> set[str]:
+    if isinstance(value, dict):
+        return set(value).union(*map(keys, value.values()))
+    return set().union(*map(keys, value)) if isinstance(value, list) else set()
+
+
+def test_every_field_is_described_and_every_description_is_a_field() -> None:
+    page = Path(measure.__file__).parent / "docs/progress-json.md"
+    described = set(re.findall(r"`(\w+)`", page.read_text(encoding="utf-8"))) - {"null"}
+    written = keys(whole())
+    assert written - described == set()
+    assert described - written == set()
+
+
+def test_no_field_of_a_movement_is_empty_everywhere() -> None:
+    """Guards the test above: what is described was really written once."""
+    movements = [movement for each in whole() for movement in each["movements"]]
+    empty = {
+        name
+        for name in movements[0]
+        if all(movement[name] in (None, [], "") for movement in movements)
+    }
+    assert empty - {"set_up_drifted_by"} == set()
+
+
+def test_the_order_is_always_the_same() -> None:
+    orders = {tuple(movement) for each in whole() for movement in each["movements"]}
+    assert len(orders) == 1
+    assert list(next(iter(orders)))[:2] == ["movement", "side"]
+    assert len({tuple(each) for each in whole()}) == 1
+
+
+def test_a_turn_is_written_with_its_interval() -> None:
+    (flexion,) = data(history(TURNING), 161)["movements"]
+    turn = flexion["turn"]
+    assert turn["low"] <= turn["day"] <= turn["high"]
+    assert turn["before"] == "gaining"
+    assert day(70).isoformat() < turn["day"] < day(98).isoformat()
+    assert "gained until about" in flexion["verdict_text"]
+
+
+def test_an_old_verdict_is_not_todays() -> None:
+    (flexion,) = data(history(TURNING), 300)["movements"]
+    assert flexion["verdict"] == "no-recent-readings"
+    assert flexion["lapsed"] == "losing"
+    assert flexion["slope"] is None
+    assert flexion["expires"] < day(300).isoformat()
+    assert "nothing is said of today" in flexion["verdict_text"]
+
+
+def test_practice_is_marked() -> None:
+    (flexion,) = data(history(TURNING), 161)["movements"]
+    assert [reading["practice"] for reading in flexion["readings"][:3]] == [True, True, False]
+    assert len(flexion["readings"]) == 81
+
+
+def test_the_text_is_json_that_anybody_reads() -> None:
+    records = history(TURNING)
+    progress = progress_of(records, day(161))
+    text = progress_json(records.person, progress, "An estimate.")
+    assert json.loads(text) == progress_data(records.person, progress, "An estimate.")
+    assert text == progress_json(records.person, progress, "An estimate.")
+    assert "\\u" not in text
+
+
+@pytest.mark.parametrize("today", [0, 1, 5])
+def test_a_first_session_is_enough(today: int) -> None:
+    (flexion,) = data(history({LEFT: [(0, 90.0)]}), today)["movements"]
+    assert flexion["verdict"] == "too-early"
+    assert flexion["when_known"] is None
+    assert flexion["change"] is None
