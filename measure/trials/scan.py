@@ -90,8 +90,10 @@ def scan_for_trials(track: Track, task: MeasurementTask) -> ScanResult:
     if all(trial.hold_start_s is None for trial in trials) and person_gate(track).refused_for:
         trials = ()  # a person who walks off swings an arm; without a hold that is no trial
     why_none = GateResult() if trials else _why_none(keypoints, task, segmentation)
-    if why_none.refused_for in ((Reason.NO_MOVE,), (Reason.NO_NEUTRAL,)):
-        trials = little_trials(fused, task, model.segmentation)
+    # A hand behind the back stirs on its way down; that it was held there still counts.
+    only_stirs = task.facts.behind_back and all(trial.hold_start_s is None for trial in trials)
+    if why_none.refused_for in ((Reason.NO_MOVE,), (Reason.NO_NEUTRAL,)) or (trials and only_stirs):
+        trials = little_trials(fused, task, model.segmentation) or trials
     return ScanResult(
         task=task,
         trials=trials,

@@ -130,6 +130,18 @@ def test_a_hand_placed_on_the_buttock_is_a_reach_though_it_did_not_rise():
     assert trial.hold_start_s == pytest.approx(12 / COARSE_HZ, abs=0.3)
 
 
+def test_a_stir_on_the_way_back_does_not_hide_the_hand_that_was_held():
+    track = at_the_buttock()
+    points = track.points_px.copy()
+    hanging = points[0, Landmark.RIGHT_THUMB]
+    points[21:, Landmark.RIGHT_THUMB] = hanging
+    points[22, Landmark.RIGHT_THUMB] = points[23, Landmark.RIGHT_THUMB] = hanging - [0, 22]
+    task = MeasurementTask(Movement.HAND_BEHIND_BACK, Side.RIGHT, View.BACK)
+    (trial,) = scan_for_trials(replace(track, points_px=points), task).trials
+    assert trial.little
+    assert trial.hold_start_s is not None
+
+
 def test_a_hand_that_was_behind_the_back_from_the_start_is_none():
     track = at_the_buttock()
     points = track.points_px.copy()
