@@ -16,6 +16,7 @@ from measure.domain.home_programme_records import (
     PlannedExercise,
 )
 from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.domain.records import History, Person
 from measure.errors import InputError
 from measure.progress.home_programme import dose_words, eased_on, plan_on, weeks_done
@@ -113,6 +114,15 @@ def _configure_set(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="first day")
     parser.add_argument("--review", type=a_day, metavar="DATE", help="day of the next review")
+    parser.add_argument(
+        "--primary",
+        nargs="+",
+        default=[],
+        choices=[movement.value for movement in Movement],
+        metavar="MOVEMENT",
+        help="movements on which the verdicts shall rest, at most three; without it external "
+        "rotation, flexion and the hand behind the back",
+    )
     parser.add_argument("--by", default="", metavar="WHO", help="who chose it, without a name")
     parser.set_defaults(run=run_set)
 
@@ -163,6 +173,7 @@ def run_set(arguments: argparse.Namespace) -> int:
             pain_limit=arguments.pain_limit,
             chosen_by=arguments.by,
             review=arguments.review,
+            primary=tuple(Movement(name) for name in arguments.primary),
         )
         planned = {_typed_name(item.exercise) for item in plan.exercises}
         for name in (*own, *notes):

@@ -6,12 +6,15 @@ from enum import StrEnum
 
 from measure.domain.exercises import Exercise
 from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.domain.record_checks import check_note, check_rating
 from measure.errors import InputError
 from measure.system.clock import Timestamp, check_id
 
 #: Most repetitions, longest hold in seconds and most times a day that can be planned. [technical]
 MOST_REPETITIONS, LONGEST_HOLD_S, MOST_TIMES_A_DAY = 50, 120, 12
+#: Most primary movements of a plan: more of them, and chance shows a change in one. [project]
+MOST_PRIMARY = 3
 
 
 class ComparedWithLast(StrEnum):
@@ -74,6 +77,8 @@ class Plan:
         Role of the person who chose it, such as "physiotherapist"; no name is needed.
     review
         The local day on which the clinician wants to look at it again, or None.
+    primary
+        Movements on which the verdicts shall rest, at most three; empty for the usual ones.
     """
 
     id: str
@@ -83,6 +88,7 @@ class Plan:
     pain_limit: int
     chosen_by: str = ""
     review: dt.date | None = None
+    primary: tuple[Movement, ...] = ()
 
     def __post_init__(self) -> None:
         check_id(self.id, self.person_id)
@@ -92,6 +98,8 @@ class Plan:
             raise InputError("A plan names each exercise once; change its times a day instead.")
         if self.review is not None and self.review < self.first_day:
             raise InputError("The review cannot be before the first day of the plan.")
+        if len(self.primary) > MOST_PRIMARY or len(set(self.primary)) != len(self.primary):
+            raise InputError(f"A plan names at most {MOST_PRIMARY} primary movements, each once.")
 
     def planned(self, exercise: Exercise) -> PlannedExercise | None:
         """Return what is planned of an exercise, or None."""

@@ -20,8 +20,8 @@ from measure.progress.clinician_prompts import Prompt, prompts
 from measure.progress.comparison import Scatter
 from measure.progress.detectable_gain import GAINS_DEG, Outlook, TimeToKnow, verdict_limit
 from measure.progress.event_effect import FRACTION_OF_A_DEGREE
-from measure.progress.home_programme import WeekDone, recent_weeks
-from measure.progress.person_evidence import PersonEvidence
+from measure.progress.home_programme import WeekDone, plan_on, recent_weeks
+from measure.progress.person_evidence import PRIMARY_MOVEMENTS, PersonEvidence
 from measure.progress.series import all_series
 from measure.progress.shoulder import SideProgress, side_progress
 from measure.progress.trend_line import widening
@@ -67,7 +67,9 @@ def progress_of(history: History, today: dt.date) -> Progress:
     for series in every_series:
         usual.setdefault(series.movement, series.conduct)
     affected = history.person.affected
-    evidence = PersonEvidence.of(every_series, today)
+    plan = plan_on(history.plans, today)
+    primary = plan.primary if plan is not None and plan.primary else PRIMARY_MOVEMENTS
+    evidence = PersonEvidence.of(every_series, today, primary)
     events, visit = treatment_events(history), latest_visit(history.events, today)
     sides = []
     for series in every_series:

@@ -12,13 +12,15 @@ from measure.domain.home_programme_records import (
     Plan,
     PlannedExercise,
 )
+from measure.domain.movements import Movement
 from measure.storage.columns import as_int, moment_of
 from measure.storage.person_rows import person_number
 from measure.system.json_codec import json_reader, to_json, utc_text
 
 _read_exercises = json_reader(tuple[PlannedExercise, ...])
+_read_movements = json_reader(tuple[Movement, ...])
 
-_PLAN = "plan.id, person.id, first_day, exercises, pain_limit, chosen_by, review"
+_PLAN = "plan.id, person.id, first_day, exercises, pain_limit, chosen_by, review, primary_movements"
 _DONE = (
     "exercise_done.id, person.id, exercise, own, done_utc, done_offset_min, done_zone, pain, "
     "compared, repetitions"
@@ -42,18 +44,21 @@ def plans_of(connection: sqlite3.Connection, person_id: str) -> list[Plan]:
             pain_limit=pain_limit,
             chosen_by=chosen_by,
             review=dt.date.fromisoformat(review) if review else None,
+            primary=_read_movements(primary),
         )
-        for identifier, person, first_day, exercises, pain_limit, chosen_by, review in rows
+        for identifier, person, first_day, exercises, pain_limit, chosen_by, review, primary in rows
     ]
 
 
 def write_plan(connection: sqlite3.Connection, plan: Plan) -> None:
     """Insert a plan, or change the one with the same id."""
     connection.execute(
-        "INSERT INTO plan (id, person, first_day, exercises, pain_limit, chosen_by, review) "
-        "VALUES (:id, :person, :first_day, :exercises, :pain_limit, :chosen_by, :review) "
+        "INSERT INTO plan (id, person, first_day, exercises, pain_limit, chosen_by, review, "
+        "primary_movements) VALUES (:id, :person, :first_day, :exercises, :pain_limit, "
+        ":chosen_by, :review, :primary_movements) "
         "ON CONFLICT (id) DO UPDATE SET first_day = :first_day, exercises = :exercises, "
-        "pain_limit = :pain_limit, chosen_by = :chosen_by, review = :review "
+        "pain_limit = :pain_limit, chosen_by = :chosen_by, review = :review, "
+        "primary_movements = :primary_movements "
         "WHERE person = :person",
         {
             "id": plan.id,
@@ -63,6 +68,7 @@ def write_plan(connection: sqlite3.Connection, plan: Plan) -> None:
             "pain_limit": int(plan.pain_limit),
             "chosen_by": plan.chosen_by,
             "review": plan.review.isoformat() if plan.review else None,
+            "primary_movements": to_json(plan.primary),
         },
     )
 

@@ -287,6 +287,11 @@ CREATE TABLE agreement_study (
 ) STRICT;
 """
 
+#: A plan may choose the movements on which verdicts rest; empty means the usual ones.
+_PRIMARY_MOVEMENTS = """
+ALTER TABLE plan ADD COLUMN primary_movements TEXT NOT NULL DEFAULT '[]';
+"""
+
 STEPS: tuple[str, ...] = (
     _FIRST,
     _HOME_PROGRAMME,
@@ -294,6 +299,7 @@ STEPS: tuple[str, ...] = (
     _PERSON_FACTS,
     _EXERCISES,
     _AGREEMENT_STUDY,
+    _PRIMARY_MOVEMENTS,
 )
 
 #: The version that this program reads and writes.

@@ -199,6 +199,7 @@ def home_programmes(
                 pain_limit=st.integers(0, 10),
                 chosen_by=texts,
                 review=st.none() | st.just(dt.date.max),
+                primary=st.lists(st.sampled_from(Movement), max_size=3, unique=True).map(tuple),
             ),
             max_size=2,
         )

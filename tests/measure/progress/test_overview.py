@@ -1,6 +1,7 @@
 """Levels, changes, the other shoulder and what is said about a person on a day."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -20,7 +21,7 @@ from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
 from tests.bench.progress_people import FIRST_DAY, plain_series
 from tests.support.progress_histories import Values, day, history
-from tests.support.record_samples import event, person
+from tests.support.record_samples import event, person, plan
 
 LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
 ROTATION = (Movement.EXTERNAL_ROTATION, Side.LEFT)
@@ -221,3 +222,16 @@ def test_a_change_has_the_interval_of_both_blocks() -> None:
 def test_blocks_that_share_days_show_no_change() -> None:
     found = block([90, 92, 94])
     assert change_between(found, found) is None
+
+
+def test_the_plan_chooses_the_primary_movements() -> None:
+    values = {LEFT: course(90, 2), (Movement.ABDUCTION, Side.LEFT): course(80, 2, seed=3)}
+    usual = {side.movement: side.primary for side in progress(values).sides}
+    assert usual == {Movement.FLEXION: True, Movement.ABDUCTION: False}
+    chosen = replace(plan(person(), first_day=day(0)), primary=(Movement.ABDUCTION,))
+    kept = replace(history(values), plans=(chosen,))
+    sides = progress_of(kept, day(83)).sides
+    assert {side.movement: side.primary for side in sides} == {
+        Movement.FLEXION: False,
+        Movement.ABDUCTION: True,
+    }
