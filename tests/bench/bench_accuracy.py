@@ -5,7 +5,8 @@
 FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
 what the networks saw in them. `--fit` fits the corrections and intervals anew before judging, on
 the fitting, checking, trial and second sets; `--write` copies the tables of the final, the stiff
-and the posture set into README.md and measure/docs/accuracy.md, between their marks.
+and the posture set into measure/docs/accuracy.md, and what matters most of them into README.md,
+between their marks.
 """
 
 import argparse
@@ -80,13 +81,15 @@ def main() -> int:
         observe()
     report = [_report(judged, arguments.split, quality) for quality in QUALITIES]
     if arguments.split == "final":
-        report[1:1] = [_beyond(judged), _report(judged, "repeat", "heavy")]
+        sets = [judged(split, "heavy") for split in ("final", "stiff", "posture")]
+        goals = f"### Goals for virtual people\n\n{goals_table(*sets)}"
+        report[1:1] = [_beyond(*sets[1:]), goals, _report(judged, "repeat", "heavy")]
     text = "\n\n".join(part for part in report if part)
     print(text)
     if arguments.each:
         _print_each(judged(arguments.split, "heavy"))
     if arguments.write:
-        _copy(_ROOT / "README.md", "\n\n".join([report[0].split("\n\n### ")[0], report[1]]))
+        _copy(_ROOT / "README.md", "\n\n".join([report[0].split("\n\n### ")[0], report[2]]))
         _copy(_ROOT / "measure/docs/accuracy.md", text)
     return 0
 
@@ -142,9 +145,8 @@ def _report(judged: Callable[[str, str], list[Judged]], split: str, quality: str
     return "\n\n".join(parts)
 
 
-def _beyond(judged: Callable[[str, str], list[Judged]]) -> str:
-    """Return the tables of very stiff shoulders, of other postures, and of the goals."""
-    stiff, posture = judged("stiff", "heavy"), judged("posture", "heavy")
+def _beyond(stiff: list[Judged], posture: list[Judged]) -> str:
+    """Return the tables of very stiff shoulders and of other postures."""
     return "\n\n".join(
         [
             "### Very stiff shoulders",
@@ -158,8 +160,6 @@ def _beyond(judged: Callable[[str, str], list[Judged]]) -> str:
             "32 to 45° they must be refused).",
             tables.by(posture, tables.posture),
             tables.summary(posture),
-            "### Goals for virtual people",
-            goals_table(judged("final", "heavy"), stiff, posture),
         ]
     )
 
