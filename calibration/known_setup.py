@@ -10,7 +10,7 @@ from calibration.lens.profiles import lenses_of, newest_lens, other_size_message
 from calibration.message import TranslatableMessage
 from measure.domain.acquisition import BodySetup, CameraSetup, KnownSetup, LensProfile
 from measure.domain.calibration_records import BodyRecord
-from measure.kinematics.neutral_pose import Neutral
+from measure.domain.standing_pose import Neutral
 from measure.storage.store import Store
 
 

@@ -12,10 +12,11 @@ import numpy as np
 
 from measure.domain.acquisition import POSSIBLE, BodySetup, is_possible
 from measure.domain.landmarks import FloatArray, Side, arm
+from measure.domain.standing_pose import Neutral
 from measure.domain.tracks import FrameState, Track
 from measure.errors import InputError
 from measure.kinematics.angles import length
-from measure.kinematics.neutral_pose import FACING_WIDTH, Neutral, neutral_of
+from measure.kinematics.neutral_pose import FACING_WIDTH, neutral_of
 
 #: Largest difference of left and right arm, as a share; more means that one was turned to the
 #: lens. [project]

@@ -6,7 +6,8 @@ import datetime as dt
 from calibration.message import TranslatableMessage
 from measure.domain.acquisition import BodySetup
 from measure.domain.calibration_records import BodyRecord, BodySource
-from measure.kinematics.neutral_pose import FACING_WIDTH, Neutral
+from measure.domain.standing_pose import Neutral
+from measure.kinematics.neutral_pose import FACING_WIDTH
 from measure.storage.store import Store
 
 #: Days after which a body record is no longer used; an adult's proportions stay, but clothes,

@@ -16,7 +16,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
 
 
 def _show(arguments: argparse.Namespace) -> int:
-    from measure.kinematics.neutral_pose import facing_turn_deg
+    from measure.domain.standing_pose import facing_turn_deg
 
     with open_store() as store:
         placements = store.placements(store.find_person(arguments.person).id)

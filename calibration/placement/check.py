@@ -11,7 +11,7 @@ from calibration.placement.placement import (
 )
 from measure.domain.calibration_records import Placement
 from measure.domain.measurements import Measurement, Status
-from measure.kinematics.neutral_pose import standing_in
+from measure.domain.standing_pose import standing_in
 from measure.storage.store import Store
 
 

@@ -12,9 +12,10 @@ import numpy as np
 
 from calibration.placement.viewpoint import PinholeView
 from measure.domain.landmarks import FloatArray, Landmark
+from measure.domain.standing_pose import Neutral
 from measure.domain.tracks import Track
 from measure.errors import InputError
-from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of
+from measure.kinematics.neutral_pose import median_points, neutral_of
 
 #: Height over stature of the middle of a left and a right landmark, as the network places them
 #: on the virtual people of the sample clips, eyes at 0.936 [project]. Joint centres after Drillis

@@ -26,6 +26,9 @@ Public names:
     records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,
         History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
         SessionRecord
+    setup_changes: StandingLog, lasting_change, standing_of
+    standing_pose: Neutral, STANDING, USUAL_SHOULDER_WIDTH, WIDTH_ERROR, facing_turn_deg,
+        standing_in, standing_text
     tracks: FrameState, PoseFrame, Track
     vertebral_levels: centimetres_in, height_of, level_at, level_of, levels_in, marked_spines,
         region_of

@@ -166,7 +166,7 @@ class Placement:
     width_px, height_px
         Size of the upright picture.
     trunk_px, width_over_trunk, lean_deg
-        As in :class:`measure.kinematics.neutral_pose.Neutral`.
+        As in :class:`measure.domain.standing_pose.Neutral`.
     shoulder_width
         The person's own over trunk length when this was taken, or None for the usual one.
     roll_deg

@@ -8,8 +8,7 @@ Public names:
     fusion: FusedSeries, Mask, PassKeypoints, fuse_elevation, fuse_reach, fuse_rotation,
         keypoints_of_passes
     keypoints: ArmKeypoints
-    neutral_pose: FACING_WIDTH, Neutral, STANDING, TRUNK_MARKS, WIDTH_ERROR, facing_turn_deg,
-        median_points, neutral_of, standing_in, standing_text
+    neutral_pose: FACING_WIDTH, TRUNK_MARKS, median_points, neutral_of
     reach: sideways_of
     rotation: Rotation, elbow_angle_deg
     rotation_phases: rotation_phases

@@ -20,6 +20,7 @@ Public names:
         slope_sentence, told_since, uncompared_slope, unproven, verdict_words, visit_sentence,
         when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
+    setup_notes: setup_notes
     shoulder: SideProgress
     sudden_loss: SuddenLoss
     trend_line: Slope

@@ -5,6 +5,7 @@ No statistics here: see :mod:`measure.progress.weekly_verdicts`.
 
 import bisect
 import datetime as dt
+import math
 import statistics
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
@@ -24,6 +25,7 @@ from measure.domain.records import (
     History,
     MeasurementRecord,
 )
+from measure.domain.setup_changes import StandingLog
 
 #: Events that break a series, and whether a session on the same day comes after the break: on
 #: the day of an injection or procedure people measure before it. A therapy, a medicine or other
@@ -272,10 +274,12 @@ def _by_day(
     """Return days (n,), instrument numbers (n,), and medians of value, low and high (n, 3).
 
     Where one day has measurements of two instruments, those of the later one count. On
-    `setup_days` a change of the set-up was noted, which makes another instrument.
+    `setup_days` a change of the set-up was noted, which makes another instrument. A set-up that is
+    seen to differ from the instrument's first readings widens an interval by its likely effect.
     """
     numbers: dict[int, int] = {}
     readings: dict[int, list[tuple[float, float, float]]] = {}
+    poses = StandingLog()
     for record in sorted(records, key=lambda record: record.taken.utc):
         measurement = record.measurement
         day = record.taken.day.toordinal()
@@ -288,7 +292,15 @@ def _by_day(
         assert value is not None
         low = value if measurement.low is None else measurement.low
         high = value if measurement.high is None else measurement.high
-        readings[day].append((value, low, high))
+        # A set-up that changed makes the interval wider, not the value another one.
+        effect = poses.effect_on(measurement, number)
+        readings[day].append(
+            (
+                value,
+                value - math.hypot(value - low, effect),
+                value + math.hypot(high - value, effect),
+            )
+        )
     days = sorted(numbers)
     return (
         np.array(days, dtype=np.float64),

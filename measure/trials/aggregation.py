@@ -12,8 +12,8 @@ from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import BASIS, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Unit
 from measure.domain.reasons import GateResult, Reason
+from measure.domain.standing_pose import STANDING, standing_text
 from measure.domain.vertebral_levels import level_of, marked_spines
-from measure.kinematics.neutral_pose import STANDING, standing_text
 from measure.kinematics.uncertainty import interval_basis, too_wide
 from measure.trials.refinement import RefinedTrial
 

@@ -14,11 +14,12 @@ from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Trial
 from measure.domain.movements import Unit
 from measure.domain.reasons import GateResult, Reason, note, refuse
+from measure.domain.standing_pose import Neutral
 from measure.domain.tracks import Track
 from measure.kinematics.angles import mean_near_median
 from measure.kinematics.camera_geometry import undistort_track
 from measure.kinematics.fusion import FusedSeries, Mask, keypoints_of_passes
-from measure.kinematics.neutral_pose import Neutral, neutral_of
+from measure.kinematics.neutral_pose import neutral_of
 from measure.kinematics.uncertainty import difficulty, half_width, too_wide
 from measure.trials.movement_model import model_of
 from measure.trials.quality_gates import value_gate

@@ -16,9 +16,10 @@ from calibration.body.record import (
 from measure.domain.acquisition import BodySetup
 from measure.domain.calibration_records import BodyRecord, BodySource, check_body
 from measure.domain.landmarks import Landmark
+from measure.domain.standing_pose import Neutral
 from measure.domain.tracks import Track
 from measure.errors import InputError
-from measure.kinematics.neutral_pose import Neutral, median_points, neutral_of
+from measure.kinematics.neutral_pose import median_points, neutral_of
 from measure.storage.store import Store
 from tests.calibration.conftest import WHO
 from tests.support.virtual_room import Room, standing

@@ -15,8 +15,9 @@ from calibration.placement.placement import (
 from measure.domain.calibration_records import Placement
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.standing_pose import Neutral
 from measure.errors import InputError
-from measure.kinematics.neutral_pose import Neutral, neutral_of
+from measure.kinematics.neutral_pose import neutral_of
 from measure.storage.store import Store
 from tests.calibration.conftest import WHO
 from tests.support.virtual_room import Room, standing

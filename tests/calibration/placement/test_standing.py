@@ -5,9 +5,10 @@ import pytest
 
 from calibration.placement.standing import StandingEstimate, WithUncertainty, estimate_from_standing
 from measure.domain.landmarks import Landmark
+from measure.domain.standing_pose import Neutral, facing_turn_deg
 from measure.domain.tracks import FrameState, Track
 from measure.errors import InputError
-from measure.kinematics.neutral_pose import Neutral, facing_turn_deg, median_points, neutral_of
+from measure.kinematics.neutral_pose import median_points, neutral_of
 from tests.support.virtual_room import Room, standing
 
 

@@ -15,7 +15,7 @@ from measure.domain.acquisition import BodySetup, CameraSetup, Correction, Known
 from measure.domain.calibration_records import BodySource, CameraLevel, StoredCorrection
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.kinematics.neutral_pose import STANDING, Neutral, standing_text
+from measure.domain.standing_pose import STANDING, Neutral, standing_text
 from measure.live.events import Phase
 from measure.storage.store import Store
 from tests.support.gui.scripted_engine import ScriptedEngine

@@ -9,7 +9,7 @@ import pytest
 from measure.clips.observation_file import load_observation
 from measure.clips.read import measurement_from_observation
 from measure.domain.acquisition import CameraSetup, Setup
-from measure.kinematics.neutral_pose import STANDING, Neutral, standing_in, standing_text
+from measure.domain.standing_pose import STANDING, Neutral, standing_in, standing_text
 from tests.support.setup_samples import sample_lens
 
 TRACKS = Path(__file__).resolve().parents[2] / "tracks"
