@@ -18,14 +18,14 @@ from measure.progress.trend_line import Slope, fit_slope, mean_variance, widenin
 BEFORE_DAY, LEAST_BEFORE = 84.0, 8
 #: Spreads below the weeks before from which a session is low, and from which a single one asks for
 #: another measurement. [project]
-LOW_SPREADS, ASK_SPREADS = 1.5, 2.6
+LOW_SPREADS, ASK_SPREADS = 2.0, 2.6
 #: Usual spreads that a sudden loss measures at least: less can come from a bend. [project]
 LEAST_SPREADS = 2.0
 #: The sessions just before a sudden loss lie on the line still: so many of them, on average, at
 #: most by this share of the loss below it. [project]
 _JUST_BEFORE, _JUST_BEFORE_SHARE = 3, 0.35
 #: Standard errors by which the mean of the low sessions must lie below. [project]
-CLEAR_ERRORS = 3.8
+CLEAR_ERRORS = 3.7
 #: Most low sessions taken together, and most days over which they lie. [project]
 MOST_SESSIONS, MOST_DAY = 10, 21.0
 #: Chance that as many single sessions running read low without a loss, at most. [project]
