@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import MOVEMENTS, Direction, Family, Movement, View
-from measure.kinematics.angles import corner_deg, direction_deg, median_over, nanmedian, wrap_deg
+from measure.kinematics.angles import direction_deg, median_over, nanmedian, wrap_deg
 from measure.kinematics.keypoints import ArmKeypoints
 
 #: Share of the wrist line's lead over the elbow line in the reading of a raised arm, by the
@@ -46,15 +46,12 @@ class Elevation:
         movement's direction, in [-90, 270).
     vertical_deg
         The value against the picture's vertical.
-    elbow_deg
-        Apparent elbow angle in the picture, 180 straight.
     """
 
     value_deg: FloatArray
     elbow_line_deg: FloatArray
     wrist_line_deg: FloatArray
     vertical_deg: FloatArray
-    elbow_deg: FloatArray
 
 
 def sense(movement: Movement, view: View, side: Side) -> float:
@@ -92,7 +89,6 @@ def elevation_of(keypoints: ArmKeypoints, movement: Movement, view: View) -> Ele
         elbow_line_deg=elbow_line,
         wrist_line_deg=elbow_line + lead,
         vertical_deg=wrap_deg(value + sign * wrap_deg(axis - (-90.0)), lowest=-90),
-        elbow_deg=corner_deg(keypoints.shoulder, keypoints.elbow, keypoints.wrist),
     )
 
 

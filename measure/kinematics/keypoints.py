@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from measure.domain.acquisition import UNKNOWN_CAMERA, CameraSetup
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.tracks import Track
-from measure.kinematics.angles import length, plane_from_pixels
+from measure.kinematics.angles import corner_deg, length, plane_from_pixels
 from measure.kinematics.camera_geometry import undistort_and_level
 
 
@@ -78,6 +78,11 @@ class ArmKeypoints:
     def separation(self) -> FloatArray:
         """The shoulders' signed separation over the trunk's length, frame by frame, shape (n,)."""
         return self.separation_px / self.trunk_px
+
+    @property
+    def elbow_deg(self) -> FloatArray:
+        """The measured arm's apparent elbow angle in the picture, shape (n,), 180 straight."""
+        return corner_deg(self.shoulder, self.elbow, self.wrist)
 
     def frames(self, chosen: NDArray[np.bool_]) -> "ArmKeypoints":
         """Return the keypoints of the chosen frames only; `chosen` has shape (n,)."""

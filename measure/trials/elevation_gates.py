@@ -6,7 +6,7 @@ from measure.domain.landmarks import arm
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import View
 from measure.domain.reasons import GateResult, Reason, note, refuse
-from measure.kinematics.angles import corner_deg, length, median_over, plane_from_pixels, turn_deg
+from measure.kinematics.angles import length, median_over, plane_from_pixels, turn_deg
 from measure.kinematics.fusion import FusedSeries, Mask
 from measure.kinematics.keypoints import ArmKeypoints
 from measure.trials.quality_gates import (
@@ -77,9 +77,7 @@ def square_gate(keypoints: ArmKeypoints, task: MeasurementTask, rest: Mask) -> G
 
 def arm_gate(keypoints: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     """Check a straight arm: bent elbow, out of plane (shortened), or changing its length."""
-    elbow = float(
-        median_over(corner_deg(keypoints.shoulder, keypoints.elbow, keypoints.wrist), hold)
-    )
+    elbow = float(median_over(keypoints.elbow_deg, hold))
     result = GateResult()
     if elbow < ELBOW_REFUSE_DEG:
         result += refuse(Reason.ELBOW_BENT)

@@ -6,7 +6,7 @@ from measure.domain.landmarks import arm
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import View
 from measure.domain.reasons import GateResult, Reason, refuse
-from measure.kinematics.angles import corner_deg, length, median_over, turn_deg
+from measure.kinematics.angles import length, median_over, turn_deg
 from measure.kinematics.fusion import FusedSeries, Mask
 from measure.kinematics.keypoints import ArmKeypoints
 from measure.kinematics.reach import sideways_of
@@ -79,6 +79,6 @@ def hand_gate(keypoints: ArmKeypoints, hold: Mask, height: float) -> GateResult:
     )
     hidden = not (elbow_seen >= LEAST_ELBOW_VISIBILITY and hand_seen >= LEAST_HAND_VISIBILITY)
     beside = abs(float(median_over(sideways_of(keypoints), hold))) > BESIDE_BODY
-    elbow = corner_deg(keypoints.shoulder, keypoints.elbow, keypoints.wrist)
+    elbow = keypoints.elbow_deg
     straight = float(median_over(elbow, hold)) > STRAIGHT_ELBOW_DEG and height > STRAIGHT_ABOVE
     return refuse(Reason.HAND_NOT_BEHIND) if hidden or beside or straight else GateResult()
