@@ -57,8 +57,8 @@ def test_one_movement_alone_shows_five_degrees_a_month_in_twelve_weeks(course: C
 def test_what_nobody_can_do_better() -> None:
     """Without a change only false alarms remain, half of them in either direction."""
     assert best_power(Course(), 3, SEED, 0.03) == pytest.approx(0.015)
-    # 36 sessions with 5 degrees of spread: the slope's error is 5 / sqrt(sum of squared days).
-    error = 5 / math.sqrt(sum((day - 40.5) ** 2 for day in _days())) * 365.25 / 12
+    # 36 sessions: the slope's error is the spread over sqrt(sum of squared days).
+    error = Course().spread / math.sqrt(sum((day - 40.5) ** 2 for day in _days())) * 365.25 / 12
     expected = stats.norm.sf(stats.norm.isf(0.015) - 3 / error)
     assert best_power(Course(a_month=3), 3, SEED, 0.03) == pytest.approx(expected)
 
