@@ -15,7 +15,7 @@ from measure.progress.pain_course import high_pain, more_pain
 from measure.progress.shoulder import SideProgress
 from measure.progress.stall import STALL_BELOW_DEG, STALL_SHORT_DEG, STALL_SHORT_SHARE
 from measure.progress.weekly_verdicts import Verdict
-from measure.progress.wording import signed
+from measure.progress.wording import signed, signed_number
 
 #: Days over which no gain is reported. [project]
 NO_GAIN_DAY = 91
@@ -142,7 +142,7 @@ def _losing_numbers(progress: SideProgress) -> dict[str, str]:
     shown = progress.current.shown
     assert shown is not None
     unit = MOVEMENTS[progress.movement].unit
-    low, high = (signed(end, unit).rstrip("°% ") for end in (shown.low, shown.high))
+    low, high = (signed_number(end, unit) for end in (shown.low, shown.high))
     return {
         "weeks": f"{progress.weekly_checks[-1].weeks:.0f}",
         "value": signed(shown.per_month, unit),
