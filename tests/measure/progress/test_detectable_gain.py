@@ -136,15 +136,19 @@ def test_two_days_have_no_rhythm() -> None:
     ("a_week", "gain"), [(1, 10.0), (2, 5.0), (2, 10.0), (3, 5.0), (3, 10.0), (7, 10.0)]
 )
 def test_it_is_so_within_a_week(a_week: int, gain: float) -> None:
-    """Simulated: the week by which 80 in 100 people with that gain are told of it."""
+    """Simulated: of people with that gain about 80 in 100 are told of it within a week of then.
+
+    The bounds leave two standard errors of a hundred people.
+    """
     course = Course(a_month=gain, a_week=a_week, weeks=20)
-    weeks = np.sort([_week_told(series.day[0], series) for series in many(course, 100, 5)])
+    weeks = np.array([_week_told(series.day[0], series) for series in many(course, 100, 5)])
     day = planned_days(course)[2:5]
     ahead = outlook(day).weeks_to_show(gain, 7 / a_week)
     assert ahead is not None
     # The check of this week is that after the fifth day.
     formula = ahead + int(day[-1] // 7) + 1
-    assert formula == pytest.approx(float(weeks[79]), abs=1)
+    assert (weeks <= formula + 1).mean() >= 0.72
+    assert (weeks <= formula - 2).mean() <= 0.88
 
 
 def _week_told(first: float, series: Series) -> float:
