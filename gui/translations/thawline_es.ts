@@ -2438,6 +2438,26 @@ Lecturas: {count}</translation>
         <translation>{words}, en su mayor parte supuesto</translation>
     </message>
     <message>
+        <source>The person now stands {how} compared with the first readings, which may change a reading by about {effect}. Go back to the old place, or note a moved camera as an event.</source>
+        <translation>La persona está ahora {how} respecto a las primeras mediciones, lo que puede cambiar una medición en torno a {effect}. Vuelva al lugar de antes o anote como evento que la cámara se ha movido.</translation>
+    </message>
+    <message>
+        <source>{share} % nearer</source>
+        <translation>un {share} % más cerca</translation>
+    </message>
+    <message>
+        <source>{share} % farther away</source>
+        <translation>un {share} % más lejos</translation>
+    </message>
+    <message>
+        <source>turned by {angle}°</source>
+        <translation>girada {angle}°</translation>
+    </message>
+    <message>
+        <source>leaning by {angle}°</source>
+        <translation>inclinada {angle}°</translation>
+    </message>
+    <message>
         <source>What else happened at the same time cannot be told apart from an event, and chance neither.</source>
         <translation>Lo que ocurrió además al mismo tiempo no puede distinguirse del efecto de un acontecimiento, y el azar tampoco.</translation>
     </message>

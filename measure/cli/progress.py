@@ -1,7 +1,6 @@
 """The command `thawline progress`: change, trend and verdict of each movement and side."""
 
 import argparse
-from collections.abc import Sequence
 
 from measure.cli.events import a_day
 from measure.cli.main import NOTICE
@@ -11,14 +10,13 @@ from measure.domain.movements import MOVEMENTS
 from measure.domain.records import Person
 from measure.export.progress_json import progress_json
 from measure.progress.dates import date_words
-from measure.progress.overview import Progress, history_until, progress_of
+from measure.progress.overview import Progress, progress_of
 from measure.progress.sentences import (
     shared_sentences,
     shown_change,
     side_sentences,
     verdict_words,
 )
-from measure.progress.setup_notes import setup_notes
 from measure.progress.shoulder import SideProgress
 from measure.progress.wording import VERDICT_WORDS, block_words, change_words, conduct_words
 from measure.report.wording import phase_words
@@ -63,11 +61,11 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print(progress_json(person, progress, NOTICE))
     else:
-        _print(person, progress, setup_notes(history_until(history, today)))
+        _print(person, progress)
     return 0
 
 
-def _print(person: Person, progress: Progress, notes: Sequence[str]) -> None:
+def _print(person: Person, progress: Progress) -> None:
     demo = " (demo: a made-up person)" if person.demo else ""
     print(f"{person.pseudonym}{demo}, {date_words(progress.today)}\n")
     if not progress.sides:
@@ -87,8 +85,6 @@ def _print(person: Person, progress: Progress, notes: Sequence[str]) -> None:
             f"\n{MOVEMENTS[side.movement].name}: both shoulders moved together, so the set-up "
             "may have changed and no trend is told. Note a change of the camera as an event."
         )
-    for note in notes:
-        print(f"\n{note}")
     for prompt in progress.prompts:
         print(f"\n{prompt.text}")
     print(f"\n{NOTICE}")

@@ -26,7 +26,7 @@ Public names:
     records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,
         History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
         SessionRecord
-    setup_changes: StandingLog, lasting_change, standing_of
+    setup_changes: SetupChange, Standing, StandingLog, lasting_change, standing_of
     standing_pose: Neutral, STANDING, USUAL_SHOULDER_WIDTH, WIDTH_ERROR, facing_turn_deg,
         standing_in, standing_text
     tracks: FrameState, PoseFrame, Track

@@ -75,26 +75,6 @@ class SetupChange:
     leaning_deg: float
     effect: float
 
-    @property
-    def sentence(self) -> str:
-        """The change in plain words; empty where there is none."""
-        way = "nearer" if self.nearer > 0 else "farther away"
-        parts = [
-            f"{100 * abs(self.nearer):.0f} % {way}" if self.nearer else "",
-            f"turned by {self.turned_deg:.0f}°" if self.turned_deg else "",
-            f"inclined by {self.leaning_deg:.0f}°" if self.leaning_deg else "",
-        ]
-        said = [part for part in parts if part]
-        if not said:
-            return ""
-        facts = MOVEMENTS[self.movement]
-        degrees = self.effect if facts.unit is Unit.DEGREES else self.effect / REACH_PER_DEG
-        return (
-            f"{facts.name}: the person now stands {', '.join(said)} against the first readings, "
-            f"which may change a reading by about {max(1, round(degrees))}°. Go back to the old "
-            "place, or note a moved camera as an event."
-        )
-
 
 def change_between(movement: Movement, first: Standing, now: Standing) -> SetupChange:
     """Return what differs between two poses by more than the limits, and its likely effect."""

@@ -21,6 +21,7 @@ from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
     change_sentence,
     effect_sentence,
+    setup_sentence,
     shown_change,
     slope_sentence,
     told_since,
@@ -105,6 +106,16 @@ def _side(side: SideProgress) -> _Data:
         "other_side": _or_none(side.other, _block),
         "short_by": side.short_by,
         "set_up_drifted_by": side.drifted_by,
+        "set_up_change": _or_none(
+            side.setup_change,
+            lambda change: {
+                "nearer": change.nearer,
+                "turned_deg": change.turned_deg,
+                "leaning_deg": change.leaning_deg,
+                "effect": change.effect,
+                "text": setup_sentence(side),
+            },
+        ),
         "spread": side.spread,
         "spread_is_own": side.own_spread,
         "earlier": [_phase(phase) for phase in side.earlier],

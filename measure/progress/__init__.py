@@ -16,11 +16,10 @@ Public names:
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
     sentences: NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence, effect_sentence,
-        effect_words, plain_verdict_words, shared_sentences, shown_change, side_sentences,
-        slope_sentence, told_since, uncompared_slope, unproven, verdict_words, visit_sentence,
-        when_known_sentence
+        effect_words, plain_verdict_words, setup_sentence, shared_sentences, shown_change,
+        side_sentences, slope_sentence, told_since, uncompared_slope, unproven, verdict_words,
+        visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
-    setup_notes: setup_notes
     shoulder: SideProgress
     sudden_loss: SuddenLoss
     trend_line: Slope

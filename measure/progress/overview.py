@@ -23,6 +23,7 @@ from measure.progress.event_effect import FRACTION_OF_A_DEGREE
 from measure.progress.home_programme import WeekDone, plan_on, recent_weeks
 from measure.progress.person_evidence import PRIMARY_MOVEMENTS, PersonEvidence
 from measure.progress.series import all_series
+from measure.progress.setup_notes import lasting_setup_changes
 from measure.progress.shoulder import SideProgress, side_progress
 from measure.progress.trend_line import widening
 from measure.progress.weekly_verdicts import Verdict
@@ -71,6 +72,7 @@ def progress_of(history: History, today: dt.date) -> Progress:
     primary = plan.primary if plan is not None and plan.primary else PRIMARY_MOVEMENTS
     evidence = PersonEvidence.of(every_series, today, primary)
     events, visit = treatment_events(history), latest_visit(history.events, today)
+    setup_changes = lasting_setup_changes(history)
     sides = []
     for series in every_series:
         side = side_progress(
@@ -82,6 +84,7 @@ def progress_of(history: History, today: dt.date) -> Progress:
                 side,
                 events=before_after(series, events, today),
                 since_visit=change_since(series, visit, scatter),
+                setup_change=setup_changes.get((side.movement, side.side)) if side.usual else None,
                 time_to_know=_time_to_know(side, evidence, today),
             )
         )

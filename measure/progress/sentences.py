@@ -61,6 +61,14 @@ EFFECT = (
     "before, {after} a month after."
 )
 ASSUMED = "{words}, mostly assumed"
+NOW_STANDS = (
+    "The person now stands {how} compared with the first readings, which may change a reading by "
+    "about {effect}. Go back to the old place, or note a moved camera as an event."
+)
+NEARER = "{share} % nearer"
+FARTHER = "{share} % farther away"
+NOW_TURNED = "turned by {angle}°"
+NOW_LEANING = "leaning by {angle}°"
 OTHER_CAUSES = (
     "What else happened at the same time cannot be told apart from an event, and chance neither."
 )
@@ -98,6 +106,11 @@ TEMPLATES = (
     WHY_UNPROVEN,
     EFFECT,
     ASSUMED,
+    NOW_STANDS,
+    NEARER,
+    FARTHER,
+    NOW_TURNED,
+    NOW_LEANING,
     OTHER_CAUSES,
     ONCE_A_WEEK,
     OFTEN,
@@ -253,6 +266,23 @@ def effect_sentence(compared: BeforeAfter, movement: Movement, tr: Translate = e
     )
 
 
+def setup_sentence(side: SideProgress, tr: Translate = english) -> str:
+    """Return how the person stands otherwise than at first, or nothing where they do not."""
+    change = side.setup_change
+    if change is None:
+        return ""
+    parts = []
+    if change.nearer:
+        share = f"{100 * abs(change.nearer):.0f}"
+        parts.append(tr(NEARER if change.nearer > 0 else FARTHER).format(share=share))
+    if change.turned_deg:
+        parts.append(tr(NOW_TURNED).format(angle=f"{change.turned_deg:.0f}"))
+    if change.leaning_deg:
+        parts.append(tr(NOW_LEANING).format(angle=f"{change.leaning_deg:.0f}"))
+    effect = signed(change.effect, MOVEMENTS[side.movement].unit).lstrip("+")
+    return tr(NOW_STANDS).format(how=", ".join(parts), effect=effect)
+
+
 def when_known_sentence(side: SideProgress, tr: Translate = english) -> str:
     """Return in how many weeks gains would show, or nothing where that is not the question."""
     answer = side.time_to_know
@@ -285,6 +315,7 @@ def side_sentences(side: SideProgress, tr: Translate = english) -> list[str]:
     sentences = (
         changes_sentence(side, tr),
         *(effect_sentence(compared, side.movement, tr) for compared in side.events),
+        setup_sentence(side, tr),
         when_known_sentence(side, tr),
     )
     return [sentence for sentence in sentences if sentence]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.records import AssessmentCondition
+from measure.domain.setup_changes import SetupChange
 from measure.progress.before_after import BeforeAfter, ChangeSince
 from measure.progress.comparison import (
     Block,
@@ -84,6 +85,8 @@ class SideProgress:
         Change since the latest clinic visit.
     time_to_know
         When gains would show, while nothing is known of one.
+    setup_change
+        How the person now stands otherwise than at first, where that lasts.
     """
 
     series: Series
@@ -106,6 +109,7 @@ class SideProgress:
     events: tuple[BeforeAfter, ...] = ()
     since_visit: ChangeSince | None = None
     time_to_know: TimeToKnow | None = None
+    setup_change: SetupChange | None = None
 
     @property
     def weekly_checks(self) -> tuple[WeeklyCheck, ...]:

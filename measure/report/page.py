@@ -34,6 +34,7 @@ from measure.report.wording import (
     pain_words,
     person_words,
     phase_words,
+    setup_words,
     visit_words,
     when_words,
 )
@@ -126,7 +127,7 @@ def _body(history: History, today: dt.date, draw: Draw) -> str:
     parts.append("<h2>First and last readings, change and trend</h2>")
     parts.append(movement_table(progress, history, draw))
     affected = [side for side in progress.usual if side.affected]
-    sentences = (*visit_words(affected), *when_words(affected))
+    sentences = (*visit_words(affected), *setup_words(progress.usual), *when_words(affected))
     parts.append(event_table(affected) + _paragraphs(map(escape, sentences)))
     parts.append(_curves(progress, history, today, draw))
     parts.append("<h2>Everyday tasks</h2>" + milestone_table(progress))

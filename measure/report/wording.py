@@ -19,7 +19,12 @@ from measure.domain.records import (
 )
 from measure.progress.dates import MONTHS, date_words
 from measure.progress.phases import SeriesPhase
-from measure.progress.sentences import NO_ADVICE, uncompared_slope, when_known_sentence
+from measure.progress.sentences import (
+    NO_ADVICE,
+    setup_sentence,
+    uncompared_slope,
+    when_known_sentence,
+)
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
@@ -207,6 +212,15 @@ def visit_words(sides: Iterable[SideProgress]) -> list[str]:
     return [
         f"Since the clinic visit on {date_words(day)}, {side.value} side: {'; '.join(words)}."
         for (side, day), words in changes.items()
+    ]
+
+
+def setup_words(sides: Iterable[SideProgress]) -> list[str]:
+    """Return how the person stands otherwise than at first, one sentence a side, plain text."""
+    return [
+        f"{MOVEMENTS[side.movement].name}, {side.side.value}: {setup_sentence(side)}"
+        for side in sides
+        if side.setup_change
     ]
 
 

@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +15,7 @@ from measure.domain.movements import Movement
 from measure.domain.records import EventKind, History
 from measure.export.progress_json import progress_data, progress_json
 from measure.progress.overview import progress_of
-from tests.support.progress_histories import day, history
+from tests.support.progress_histories import MADE, day, history
 from tests.support.record_samples import event, moment, person
 
 NOW = moment("2026-11-25T09:00:00+00:00", 60)
@@ -25,6 +26,17 @@ TURNING = {
         (number, 90.0 + min(number, 168 - number) / 3 + (number * 7 % 5) - 2)
         for number in range(0, 161, 2)
     ]
+}
+#: Somebody who stood nearer to the camera from the eighth day on.
+NEARER = {
+    number: replace(
+        MADE,
+        source={
+            "standing": f"trunk_px={200 if number < 8 else 260} shoulders=0.05 lean_deg=0.0 "
+            "frames=20 size=640x480"
+        },
+    )
+    for number in range(16)
 }
 
 
@@ -43,6 +55,7 @@ def whole() -> list[dict[str, Any]]:
         data(history(TURNING, events=[visit]), 300),
         data(history(sudden), 84),
         data(history({LEFT: TURNING[LEFT][:8]}), 20),
+        data(history({LEFT: [(number, 90.0) for number in NEARER]}, made=NEARER), 20),
         *(
             progress_data(records.person, progress_of(records, NOW.day), "An estimate.")
             for records in story_histories(NOW)

@@ -9,8 +9,10 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind
 from measure.domain.setup_changes import Standing, change_between, lasting_change
+from measure.progress.overview import progress_of
+from measure.progress.sentences import setup_sentence
 from measure.progress.series import all_series
-from measure.progress.setup_notes import setup_notes
+from measure.progress.setup_notes import lasting_setup_changes
 from tests.support import record_samples as sample
 from tests.support.progress_histories import MADE, day, history
 
@@ -20,7 +22,6 @@ FIRST = Standing(size=0.4, width=0.0, lean_deg=0.0)
 def test_small_changes_have_no_effect() -> None:
     now = Standing(size=0.43, width=0.05, lean_deg=4.0)
     assert change_between(Movement.FLEXION, FIRST, now).effect == 0
-    assert change_between(Movement.FLEXION, FIRST, now).sentence == ""
 
 
 def test_effects_worked_by_hand() -> None:
@@ -38,14 +39,6 @@ def test_effects_worked_by_hand() -> None:
     assert both.effect == pytest.approx(math.hypot(2.5, 5))
     reach = change_between(Movement.HAND_BEHIND_BACK, FIRST, dataclasses.replace(FIRST, size=0.5))
     assert reach.effect == pytest.approx(2.5 / 80)
-
-
-def test_a_change_is_told_in_words() -> None:
-    change = change_between(Movement.FLEXION, FIRST, Standing(size=0.3, width=0.0, lean_deg=8.0))
-    assert change.sentence.startswith(
-        "Flexion: the person now stands 25 % farther away, inclined by 8° against the first "
-    )
-    assert "by about 3°" in change.sentence
 
 
 def test_a_creeping_change_is_found_though_no_step_is() -> None:
@@ -87,8 +80,21 @@ def test_what_lasts_is_told_until_it_is_noted_as_an_event() -> None:
 
     made = {n: dataclasses.replace(MADE, source=stood(200 if n < 8 else 260)) for n in range(16)}
     values = {(Movement.FLEXION, Side.LEFT): [(n, 100.0) for n in made]}
-    (note,) = setup_notes(history(values, made=made))
-    assert note.startswith("Left side. Flexion: the person now stands 30 % nearer")
+    (side,) = progress_of(history(values, made=made), day(16)).sides
+    assert setup_sentence(side) == (
+        "The person now stands 30 % nearer compared with the first readings, which may change a "
+        "reading by about 3°. Go back to the old place, or note a moved camera as an event."
+    )
     noted = sample.event(sample.person(), kind=EventKind.CAMERA_CHANGED, day=day(8), side=None)
-    assert setup_notes(history(values, made=made, events=[noted])) == ()
-    assert setup_notes(history(values)) == ()
+    assert lasting_setup_changes(history(values, made=made, events=[noted])) == {}
+    assert lasting_setup_changes(history(values)) == {}
+
+
+def test_turn_and_lean_are_told_beside_the_distance() -> None:
+    pose = Standing(size=0.3, width=0.68 * math.sin(math.radians(20)), lean_deg=8.0)
+    change = change_between(Movement.HAND_BEHIND_BACK, FIRST, pose)
+    values = {(Movement.HAND_BEHIND_BACK, Side.LEFT): [(n, 0.4) for n in range(4)]}
+    (side,) = progress_of(history(values), day(4)).sides
+    told = setup_sentence(dataclasses.replace(side, setup_change=change))
+    assert "25 % farther away, turned by 20°, leaning by 8°" in told
+    assert "by about 4 cm." in told

@@ -16,7 +16,7 @@ from measure.progress.sentences import OTHER_CAUSES
 from measure.progress.wording import MINUS
 from measure.report.page import report_foot, report_html, report_title
 from measure.report.wording import CAVEATS, DEMO, NOTICE
-from tests.support.progress_histories import day, history
+from tests.support.progress_histories import MADE, day, history
 from tests.support.record_samples import event, moment, person, some_id
 from tests.support.report_text import Page
 
@@ -290,3 +290,14 @@ def test_title_and_foot() -> None:
     assert report_foot(person("Rosa"), dt.date(2026, 11, 25)) == (
         f"Shoulder motion: Rosa, 25 Nov 2026. {NOTICE}"
     )
+
+
+def test_a_lasting_change_of_the_set_up_is_told() -> None:
+    stood = "trunk_px={} shoulders=0.05 lean_deg=0.0 frames=20 size=640x480"
+    made = {
+        number: replace(MADE, source={"standing": stood.format(200 if number < 8 else 260)})
+        for number in range(16)
+    }
+    records = history({LEFT: [(number, 90.0) for number in made]}, made=made)
+    assert "Flexion, left: The person now stands 30 % nearer" in text_of(records, 16)
+    assert "now stands" not in text_of(history({LEFT: TWELVE}))
