@@ -55,9 +55,9 @@ from measure.pose_models.catalogue import ModelQuality
 from measure.progress.comparison import Block, Change
 from measure.progress.overview import Progress
 from measure.progress.shoulder import SideProgress
-from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
 from measure.storage.store import Store
+from measure.trend.trend_line import Slope
 
 from .clip_reading import read_clip, read_clips, read_observation, save_observation
 from .person_history import open_store, progress

@@ -15,7 +15,6 @@ from measure.progress.clinician_prompts import Prompt
 from measure.progress.comparison import Block, Change
 from measure.progress.current_verdict import Turn
 from measure.progress.detectable_gain import POWER, TimeToKnow
-from measure.progress.event_effect import EffectEstimate
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
@@ -32,7 +31,8 @@ from measure.progress.sentences import (
 )
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
-from measure.progress.sudden_loss import SuddenLoss
+from measure.trend.event_effect import EffectEstimate
+from measure.trend.sudden_loss import SuddenLoss
 
 FORMAT = "thawline-progress"
 #: Version of the format; rises when a reader of the former one would misread the data. [technical]

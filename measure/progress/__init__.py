@@ -8,7 +8,6 @@ Public names:
     current_verdict: Turn
     dates: MONTHS, date_words
     detectable_gain: POWER, TimeToKnow
-    event_effect: EffectEstimate
     home_programme: AssessmentDose, BOTH_SIDES, HELD, Irritability, REPETITIONS, TIMES_A_DAY,
         USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
         irritability, pain_limit, plan_on, weeks_done
@@ -21,8 +20,6 @@ Public names:
         visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     shoulder: SideProgress
-    sudden_loss: SuddenLoss
-    trend_line: Slope
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words,
         conduct_words, signed, slope_words, with_interval

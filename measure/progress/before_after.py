@@ -1,6 +1,6 @@
 """Before and after: which events of a history are compared, and with which days of a series.
 
-The comparison itself is in :mod:`measure.progress.event_effect`. Pure.
+The comparison itself is in :mod:`measure.trend.event_effect`. Pure.
 """
 
 import datetime as dt
@@ -11,9 +11,9 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import EVENT_WORDS, Event, EventKind, History
 from measure.progress.comparison import Change, Scatter, change_between, recent_block
-from measure.progress.event_effect import EffectPrior, EventEffect, event_effect
 from measure.progress.home_programme import events_with_plans
 from measure.progress.series import Series
+from measure.trend.event_effect import EffectPrior, EventEffect, event_effect
 
 #: Events before and after which a series is compared, and whether a session on the same day
 #: comes after: people measure before an injection. [project]

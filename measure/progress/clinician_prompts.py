@@ -11,11 +11,11 @@ from enum import StrEnum
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import History
-from measure.progress.pain_course import high_pain, more_pain
 from measure.progress.shoulder import SideProgress
 from measure.progress.stall import STALL_BELOW_DEG, STALL_SHORT_DEG, STALL_SHORT_SHARE
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import signed, signed_number
+from measure.trend.pain_course import high_pain, more_pain
 
 #: Days over which no gain is reported. [project]
 NO_GAIN_DAY = 91

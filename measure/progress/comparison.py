@@ -15,8 +15,8 @@ from scipy import special
 
 from measure.domain.landmarks import FloatArray
 from measure.progress.series import Series
-from measure.progress.trend_line import mean_variance
 from measure.progress.weekly_verdicts import WINDOW_DAY, WeeklyCheck
+from measure.trend.trend_line import mean_variance
 
 #: Fewest and most days of the baseline, the first days of a series. [project]
 BASELINE_DAYS = (3, 5)

@@ -11,19 +11,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from measure.domain.movements import MOVEMENTS
-from measure.progress.broken_line import Bend
-from measure.progress.evidence_limits import (
+from measure.progress.person_evidence import PersonEvidence
+from measure.progress.series import Series
+from measure.progress.weekly_verdicts import Verdict, WeeklyCheck, weekly_checks
+from measure.trend.broken_line import Bend
+from measure.trend.evidence_limits import (
     likely_limit,
     review_limit,
     reviews_passed,
     turn_limits,
     weekly_limit,
 )
-from measure.progress.person_evidence import PersonEvidence
-from measure.progress.series import Series
-from measure.progress.sudden_loss import SuddenLoss, sudden_loss
-from measure.progress.trend_line import DAYS_A_MONTH, Slope
-from measure.progress.weekly_verdicts import Verdict, WeeklyCheck, weekly_checks
+from measure.trend.sudden_loss import SuddenLoss, sudden_loss
+from measure.trend.trend_line import DAYS_A_MONTH, Slope
 
 #: Days after the latest session for which a verdict, a slope or a prompt is today's. [project]
 EXPIRES_DAY = 21

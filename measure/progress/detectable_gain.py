@@ -10,9 +10,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from measure.domain.landmarks import FloatArray
-from measure.progress.evidence_limits import review_limit, reviews_passed, weekly_limit
-from measure.progress.trend_line import DAYS_A_MONTH, PRIOR_DAYS, evidence_of
 from measure.progress.weekly_verdicts import LEAST_DAYS, LEAST_WEEKS, WINDOW_DAY
+from measure.trend.evidence_limits import review_limit, reviews_passed, weekly_limit
+from measure.trend.trend_line import DAYS_A_MONTH, PRIOR_DAYS, evidence_of
 
 #: Gains that are asked about, degrees a month: slow, worth having, quick. [project]
 GAINS_DEG = (2.0, 5.0, 10.0)

@@ -19,14 +19,14 @@ from measure.progress.before_after import (
 from measure.progress.clinician_prompts import Prompt, prompts
 from measure.progress.comparison import Scatter
 from measure.progress.detectable_gain import GAINS_DEG, Outlook, TimeToKnow, verdict_limit
-from measure.progress.event_effect import FRACTION_OF_A_DEGREE
 from measure.progress.home_programme import WeekDone, plan_on, recent_weeks
 from measure.progress.person_evidence import PRIMARY_MOVEMENTS, PersonEvidence
 from measure.progress.series import all_series
 from measure.progress.setup_notes import lasting_setup_changes
 from measure.progress.shoulder import SideProgress, side_progress
-from measure.progress.trend_line import widening
 from measure.progress.weekly_verdicts import Verdict
+from measure.trend.event_effect import FRACTION_OF_A_DEGREE
+from measure.trend.trend_line import widening
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

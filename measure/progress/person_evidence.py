@@ -15,8 +15,8 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
 from measure.progress.series import Series
-from measure.progress.trend_line import RELATED_TO
 from measure.progress.weekly_verdicts import WeeklyCheck, weekly_checks
+from measure.trend.trend_line import RELATED_TO
 
 #: The autocorrelation that days usually have, and its weight beside that of series. [project]
 USUAL_RELATED, USUAL_RELATED_SERIES = 0.15, 2.0

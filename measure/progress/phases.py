@@ -10,8 +10,8 @@ import numpy as np
 
 from measure.progress.current_verdict import current_verdict
 from measure.progress.series import Series
-from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
+from measure.trend.trend_line import Slope
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,12 +12,12 @@ from measure.progress.comparison import Change
 from measure.progress.current_verdict import Turn
 from measure.progress.dates import DATE, MONTHS, date_words
 from measure.progress.detectable_gain import DetectableGain
-from measure.progress.event_effect import EffectEstimate
 from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
-from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, Translate, change_words, english, signed
+from measure.trend.event_effect import EffectEstimate
+from measure.trend.trend_line import Slope
 
 #: What a shoulder did until it turned.
 BEFORE_TURN: Mapping[Verdict, str] = {

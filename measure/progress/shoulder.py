@@ -25,9 +25,9 @@ from measure.progress.person_evidence import PersonEvidence
 from measure.progress.phases import SeriesPhase, earlier_phases
 from measure.progress.series import Series
 from measure.progress.stall import stalled
-from measure.progress.sudden_loss import SuddenLoss, sudden_loss
-from measure.progress.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
 from measure.progress.weekly_verdicts import WINDOW_DAY, Verdict, WeeklyCheck
+from measure.trend.sudden_loss import SuddenLoss, sudden_loss
+from measure.trend.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
 
 #: Verdicts that a moved camera may imitate.
 _CHANGING = (

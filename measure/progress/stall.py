@@ -1,8 +1,8 @@
 """Stall: a gain worth having is ruled out while a side is still short. Pure statistics."""
 
 from measure.domain.movements import Movement
-from measure.progress.evidence_limits import stall_limit
 from measure.progress.weekly_verdicts import Verdict, WeeklyCheck
+from measure.trend.evidence_limits import stall_limit
 
 #: Gain in degrees a month that must be ruled out before a stall. [project]
 STALL_BELOW_DEG = 5.0

@@ -14,9 +14,9 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import MOVEMENTS
-from measure.progress.broken_line import Bend, fit_bends
 from measure.progress.series import Series
-from measure.progress.trend_line import Slope, evidence_of, fit_slopes
+from measure.trend.broken_line import Bend, fit_bends
+from measure.trend.trend_line import Slope, evidence_of, fit_slopes
 
 #: Fewest weeks of data, and fewest days with a measurement, before anything is said about a
 #: trend: both must have passed. [project]

@@ -10,8 +10,8 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import AssessmentCondition, Assistance
 from measure.domain.vertebral_levels import centimetres_in, level_at, levels_in
 from measure.progress.comparison import Block, Change
-from measure.progress.trend_line import Slope
 from measure.progress.weekly_verdicts import Verdict
+from measure.trend.trend_line import Slope
 
 MINUS = "\N{MINUS SIGN}"
 

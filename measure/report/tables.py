@@ -12,7 +12,6 @@ from measure.domain.records import History, MeasurementRecord
 from measure.progress.before_after import TreatmentEvent
 from measure.progress.comparison import Block, Change
 from measure.progress.dates import date_words
-from measure.progress.event_effect import EffectEstimate
 from measure.progress.milestones import LEAST_DAYS as LEAST_FOR_TASKS
 from measure.progress.overview import Progress
 from measure.progress.sentences import (
@@ -35,6 +34,7 @@ from measure.report.figures import band_diagram, empty_frame
 from measure.report.measurement_wording import refusal_sentences
 from measure.report.svg import Diagram
 from measure.report.wording import short_date, side_text, times_words
+from measure.trend.event_effect import EffectEstimate
 
 #: Number of refusal reasons listed, so that a report fits two pages. [technical]
 MOST_REASONS = 5

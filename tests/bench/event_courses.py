@@ -11,9 +11,9 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import Unit
-from measure.progress.event_effect import PRIOR_SLOPE_DEG, PRIOR_STEP_SD_DEG, EffectPrior
-from measure.progress.event_effect import event_effect as effect_of
-from measure.progress.trend_line import DAYS_A_MONTH
+from measure.trend.event_effect import PRIOR_SLOPE_DEG, PRIOR_STEP_SD_DEG, EffectPrior
+from measure.trend.event_effect import event_effect as effect_of
+from measure.trend.trend_line import DAYS_A_MONTH
 
 #: Standard deviation of a session about the truth, degrees.
 SPREAD = 5.0

@@ -8,7 +8,7 @@ alarms there. The rule in use knows none of that and looks every week.
 import numpy as np
 from scipy import stats
 
-from measure.progress.trend_line import DAYS_A_MONTH
+from measure.trend.trend_line import DAYS_A_MONTH
 from tests.bench.progress_people import Course, planned_days
 
 

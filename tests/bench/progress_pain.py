@@ -11,8 +11,8 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.records import Pain, SessionRecord
-from measure.progress.pain_course import more_pain
 from measure.system.clock import Timestamp
+from measure.trend.pain_course import more_pain
 from tests.bench.progress_people import Course, planned_days
 
 _MEAN, _RELATED = 4.0, 0.55

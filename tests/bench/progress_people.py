@@ -15,7 +15,7 @@ from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition
 from measure.progress.series import Series, practice_days
-from measure.progress.trend_line import DAYS_A_MONTH
+from measure.trend.trend_line import DAYS_A_MONTH
 
 #: A Monday.
 FIRST_DAY = 739_600

@@ -18,9 +18,9 @@ from measure.progress.current_verdict import CurrentVerdict, current_verdict
 from measure.progress.person_evidence import PersonEvidence
 from measure.progress.series import Series
 from measure.progress.stall import stalled
-from measure.progress.sudden_loss import SuddenLoss, sudden_loss
-from measure.progress.trend_line import DAYS_A_MONTH, fit_slope
 from measure.progress.weekly_verdicts import Verdict
+from measure.trend.sudden_loss import SuddenLoss, sudden_loss
+from measure.trend.trend_line import DAYS_A_MONTH, fit_slope
 from tests.bench.progress_people import (
     FIRST_DAY,
     MOVEMENTS_OF_ONE,

@@ -4,9 +4,9 @@ import datetime as dt
 
 import numpy as np
 
-from measure.progress.broken_line import Bend
-from measure.progress.trend_line import DAYS_A_MONTH, Slope
 from measure.progress.weekly_verdicts import WeeklyCheck
+from measure.trend.broken_line import Bend
+from measure.trend.trend_line import DAYS_A_MONTH, Slope
 from tests.bench.progress_people import FIRST_DAY
 
 #: So many degrees of freedom that t values are as good as normal ones.

@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from measure.progress.current_verdict import EXPIRES_DAY, CurrentVerdict, current_verdict
-from measure.progress.evidence_limits import likely_limit, review_limit, weekly_limit
 from measure.progress.person_evidence import PersonEvidence
 from measure.progress.series import Series
 from measure.progress.weekly_verdicts import Verdict, WeeklyCheck
+from measure.trend.evidence_limits import likely_limit, review_limit, weekly_limit
 from tests.bench.progress_people import FIRST_DAY, plain_series
 from tests.measure.progress.checks import check_of, date
 

@@ -15,10 +15,10 @@ from measure.progress.detectable_gain import (
     TimeToKnow,
     verdict_limit,
 )
-from measure.progress.evidence_limits import REVIEW_WEEKS, review_limit, weekly_limit
 from measure.progress.series import Series
-from measure.progress.trend_line import DAYS_A_MONTH
 from measure.progress.weekly_verdicts import Verdict
+from measure.trend.evidence_limits import REVIEW_WEEKS, review_limit, weekly_limit
+from measure.trend.trend_line import DAYS_A_MONTH
 from tests.bench.progress_people import Course, many, planned_days
 
 #: Three sessions a week for three weeks.

@@ -1,7 +1,7 @@
 """Broken line: whether and when a series has bent, by two straight lines that meet.
 
 Pure statistics. Hinkley 1969, Biometrika 56:495. The days are weighed and neighbours allowed for
-as in :mod:`measure.progress.trend_line`. What is said of a bend is decided in
+as in :mod:`measure.trend.trend_line`. What is said of a bend is decided in
 :mod:`measure.progress.current_verdict`.
 """
 
@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray
-from measure.progress.trend_line import (
+from measure.trend.trend_line import (
     LEAST_FOR_OWN_SPREAD,
     LEAST_INFORMATION,
     PRIOR_DAYS,

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from measure.progress.pain_course import PAIN_RELATED, USUAL_PAIN_RATINGS, USUAL_PAIN_SD, step
+from measure.trend.pain_course import PAIN_RELATED, USUAL_PAIN_RATINGS, USUAL_PAIN_SD, step
 
 
 def test_a_step_without_scatter_is_exact() -> None:

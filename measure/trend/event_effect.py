@@ -14,7 +14,7 @@ from scipy import special
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import Unit
-from measure.progress.trend_line import (
+from measure.trend.trend_line import (
     DAYS_A_MONTH,
     LEAST_FOR_OWN_SPREAD,
     PRIOR_DAYS,
@@ -128,7 +128,7 @@ def event_effect(
     Two straight lines and a step, by generalised least squares with the assumption as a further
     observation (ridge estimate; Theil & Goldberger 1961, Int Econ Rev 2:65). Days out of line
     count little, by the chance that they are usual ones, as in
-    :func:`measure.progress.trend_line.fit_slope`. Neighbouring days are related as in an
+    :func:`measure.trend.trend_line.fit_slope`. Neighbouring days are related as in an
     autoregression of first order over the gaps between them.
 
     Parameters

@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from measure.domain.movements import Unit
-from measure.progress.event_effect import EffectEstimate, EffectPrior, EventEffect, event_effect
-from measure.progress.trend_line import DAYS_A_MONTH
+from measure.trend.event_effect import EffectEstimate, EffectPrior, EventEffect, event_effect
+from measure.trend.trend_line import DAYS_A_MONTH
 from tests.bench.event_courses import EventCourse, EventTruth, coverage
 
 PRIOR = EffectPrior.of(Unit.DEGREES)

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from measure.progress.trend_line import DAYS_A_MONTH, Slope, fit_slope, fit_slopes, theil_sen
+from measure.trend.trend_line import DAYS_A_MONTH, Slope, fit_slope, fit_slopes, theil_sen
 
 DAYS = np.arange(0.0, 60.0, 3.0)
 

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray
-from measure.progress.trend_line import Slope, fit_slope, mean_variance, widening
+from measure.trend.trend_line import Slope, fit_slope, mean_variance, widening
 
 #: Days before the low sessions with which they are compared, and fewest sessions in them. [project]
 BEFORE_DAY, LEAST_BEFORE = 84.0, 8

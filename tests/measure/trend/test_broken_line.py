@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from measure.progress.broken_line import Bend, fit_bends
-from measure.progress.trend_line import fit_slopes, mean_variance
+from measure.trend.broken_line import Bend, fit_bends
+from measure.trend.trend_line import fit_slopes, mean_variance
 
 DAYS = np.arange(0.0, 84.0, 2.0)
 
