@@ -9,7 +9,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """Write a report of one or two pages for a clinic visit.
 
     Who, what was measured and how, first and last readings with their intervals, both sides,
-    curves, pain, stretches, everyday tasks, refusals, and the software behind it. The ending
+    curves, pain, exercises, everyday tasks, refusals, and the software behind it. The ending
     of the file decides: .html for a page that any browser shows without a network, .pdf for
     paper. A file that is there already is left as it is.
 

@@ -53,7 +53,7 @@ def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
 
 
 def weeks_words(weeks: Sequence[WeekDone]) -> str:
-    """Return the stretches done of those planned in each week, the earliest first."""
+    """Return the exercises done of those planned in each week, the earliest first."""
     parts = [
         tr("{done} of {planned} in the week from {day}").format(
             day=date_words(week.monday, tr), done=week.done, planned=week.planned
@@ -61,7 +61,7 @@ def weeks_words(weeks: Sequence[WeekDone]) -> str:
         for week in weeks
         if week.planned
     ]
-    return tr("Stretches done of those planned: {weeks}.").format(weeks="; ".join(parts))
+    return tr("Exercises done of those planned: {weeks}.").format(weeks="; ".join(parts))
 
 
 def prompt_words(prompt: Prompt) -> str:

@@ -632,8 +632,8 @@
         <translation>debajo: dolor de 0 a 10</translation>
     </message>
     <message>
-        <source>▲ stretches done</source>
-        <translation>▲ estiramientos hechos</translation>
+        <source>▲ exercises done</source>
+        <translation>▲ ejercicios hechos</translation>
     </message>
     <message>
         <source>dashed: no reading</source>
@@ -1730,8 +1730,8 @@ Lecturas: {count}</translation>
         <translation>{done} de {planned} en la semana del {day}</translation>
     </message>
     <message>
-        <source>Stretches done of those planned: {weeks}.</source>
-        <translation>Estiramientos hechos de los previstos: {weeks}.</translation>
+        <source>Exercises done of those planned: {weeks}.</source>
+        <translation>Ejercicios hechos de los previstos: {weeks}.</translation>
     </message>
     <message>
         <source>Both shoulders moved together, so the set-up may have changed and no trend is told.</source>

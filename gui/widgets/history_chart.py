@@ -1,4 +1,4 @@
-"""Chart of readings over weeks: bands of both shoulders, pain and stretches beneath."""
+"""Chart of readings over weeks: bands of both shoulders, pain and exercises beneath."""
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
@@ -23,8 +23,8 @@ from measure.domain.records import Event
 _DAY_S = 86_400.0
 #: Both shoulders of one session stand a little apart. [technical]
 _APART_S = 0.16 * _DAY_S
-#: Where stretches stand under the ratings of pain. [technical]
-_STRETCH_LANE = -2.0
+#: Where exercises stand under the ratings of pain. [technical]
+_EXERCISE_LANE = -2.0
 #: Below this the curves could not be read, in sizes of the text. [technical]
 _LEAST_HEIGHT = 20
 _SYMBOL = {Side.LEFT: "o", Side.RIGHT: "s"}
@@ -36,15 +36,15 @@ class ChartMarks:
 
     Attributes
     ----------
-    stretches_s
-        Times when a stretch was done, seconds since 1970, UTC.
+    exercises_s
+        Times when an exercise was done, seconds since 1970, UTC.
     practice
         Sides and local days whose readings are practice; they are drawn hollow.
     turns
         Sides and the days on which their course turned.
     """
 
-    stretches_s: Sequence[float] = ()
+    exercises_s: Sequence[float] = ()
     events: Sequence[Event] = ()
     practice: AbstractSet[tuple[Side, dt.date]] = frozenset()
     turns: Sequence[tuple[Side, dt.date]] = ()
@@ -144,13 +144,13 @@ class HistoryChart(QWidget):
         self._graphics.ci.layout.setRowFixedHeight(1, self._appearance.px(8))
         below.setXLink(top)
         below.setYRange(-3.2, 10.8, padding=0)
-        below.getAxis("left").setTicks([[(_STRETCH_LANE, "\u25b2"), (0, "0"), (10, "10")]])
+        below.getAxis("left").setTicks([[(_EXERCISE_LANE, "\u25b2"), (0, "0"), (10, "10")]])
         top.setYRange(*self._span(), padding=0.0)
         if not self._in_degrees():
             top.getAxis("left").setTicks([[(height, tr(level)) for height, level in LEVEL_TICKS]])
         for curve in self._curves:
             self._draw_curve(top, below, curve)
-        self._draw_stretches(below)
+        self._draw_exercises(below)
         self._draw_days(top)
         for plot in (top, below):
             plot.getAxis("left").setWidth(self._appearance.px(4.2))
@@ -239,14 +239,14 @@ class HistoryChart(QWidget):
         days = (max(times) - min(times)) / _DAY_S if times else 1.0
         return min(6.0, max(1.0, days / 25))
 
-    def _draw_stretches(self, below: pg.PlotItem) -> None:
-        """Draw a sign for every stretch done, in a lane of their own under the pain."""
-        stretches_s = self._marks.stretches_s
-        if stretches_s:
+    def _draw_exercises(self, below: pg.PlotItem) -> None:
+        """Draw a sign for every exercise done, in a lane of their own under the pain."""
+        exercises_s = self._marks.exercises_s
+        if exercises_s:
             below.addItem(
                 pg.ScatterPlotItem(
-                    x=list(stretches_s),
-                    y=[_STRETCH_LANE] * len(stretches_s),
+                    x=list(exercises_s),
+                    y=[_EXERCISE_LANE] * len(exercises_s),
                     symbol="t1",
                     size=round(self._appearance.px() * 0.5),
                     pen=None,

@@ -38,7 +38,7 @@ class Progress:
     sides
         Every movement and side, by the way in which it is done.
     programme_weeks
-        Stretches of the latest weeks that had a plan.
+        Exercises of the latest weeks that had a plan.
     """
 
     today: dt.date
@@ -129,7 +129,7 @@ def _time_to_know(
 def history_until(history: History, today: dt.date) -> History:
     """Return the history up to the end of a local day: its sessions, measurements and events.
 
-    Plans and stretches are left as they are; they carry their own days.
+    Plans and exercises done are left as they are; they carry their own days.
     """
     moments = [session.started for session in history.sessions]
     moments += [record.taken for record in history.measurements]

@@ -1,4 +1,4 @@
-"""Diagrams of the report: intervals, readings over months, pain and stretches."""
+"""Diagrams of the report: intervals, readings over months, pain and exercises."""
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
@@ -158,7 +158,7 @@ def curve_diagram(
 def pain_diagram(
     sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
 ) -> Diagram:
-    """Return pain before each session, and below it the share of planned stretches done."""
+    """Return pain before each session, and below it the share of planned exercises done."""
     plot = _Plot(*span, 0.0, 10.0, height=33.0)
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
     marks.append(Words(x=2, y=8, text="Pain, 0 to 10", size=8.0, bold=True))
@@ -181,7 +181,7 @@ def pain_diagram(
             marks.append(Dot(x=plot.x(day), y=plot.y(pain.night), size=2.6, filled=False))
     bars = [week for week in weeks if week.share is not None]
     if bars:
-        marks.append(Words(x=2, y=foot + 21, text="Stretches done of those planned", size=8.0))
+        marks.append(Words(x=2, y=foot + 21, text="Exercises done of those planned", size=8.0))
     for week in bars:
         start = max(week.monday.toordinal(), plot.first)
         left, right = plot.x(start), plot.x(min(week.monday.toordinal() + 6.5, plot.last))
@@ -203,7 +203,7 @@ def pain_diagram(
         width=plot.left + plot.width + 4,
         height=_HEIGHT,
         marks=tuple(marks),
-        description="pain over time, and stretches done",
+        description="pain over time, and exercises done",
     )
 
 

@@ -1,4 +1,4 @@
-"""Curves of one movement over weeks: both shoulders with pain and stretches, and the verdict."""
+"""Curves of one movement over weeks: both shoulders with pain and exercises, and the verdict."""
 
 from collections.abc import Sequence
 
@@ -97,7 +97,7 @@ class CurvesView(QWidget):
             sides = progress_of_sides(self._progress, movement, conduct)
             self._show_verdict(self._progress, sides)
         marks = ChartMarks(
-            stretches_s=[unix_time_s(stretch.done) for stretch in history.exercises_done],
+            exercises_s=[unix_time_s(log.done) for log in history.exercises_done],
             events=events_with_plans(history),
             practice=frozenset(
                 (side.side, side.series.date(k))
@@ -125,6 +125,6 @@ def _legend(drawn: tuple[HistoryCurve, ...], marks: ChartMarks) -> str:
         tr("hollow: practice") if marks.practice else "",
         tr("dashed: no reading") if refused else "",
         tr("beneath: pain 0 to 10"),
-        tr("\u25b2 stretches done") if marks.stretches_s else "",
+        tr("\u25b2 exercises done") if marks.exercises_s else "",
     ]
     return "    ".join(part for part in parts if part)
