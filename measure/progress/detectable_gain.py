@@ -127,6 +127,9 @@ class Outlook:
         for weeks in range(LONGEST_AHEAD_WEEKS + 1):
             at = self.first_day + 7 * (now + weeks)
             days = every_day[(every_day < at) & (every_day >= at - WINDOW_DAY)]
+            # Sessions far apart leave the window empty between them.
+            if not len(days):
+                continue
             needed = self.limit(now + weeks, float(at - days[0]) / 7, len(days))
             if not np.isfinite(needed):
                 continue

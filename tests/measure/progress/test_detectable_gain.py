@@ -54,6 +54,12 @@ def test_by_hand_with_a_fixed_limit() -> None:
     assert weeks == pytest.approx(expected - 3, abs=1)
 
 
+def test_sessions_further_apart_than_the_window_show_nothing() -> None:
+    answer = outlook(np.array([20.0, 32, 300])).time_to_know((2.0, 5.0, 10.0))
+    assert answer is not None
+    assert [gain.weeks for gain in answer.gains] == [None, None, None]
+
+
 def test_a_gain_that_is_clear_shows_by_now() -> None:
     assert outlook(limit=always(2.0)).weeks_to_show(60.0, 2.33) == 0
 
