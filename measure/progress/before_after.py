@@ -102,7 +102,7 @@ def before_after(
     """Return the latest events of a series with what is seen before and after them.
 
     Only days that are comparable in height with the last one are used, from the event before to
-    the event after.
+    the event after. Events of one day share their days: they cannot be told apart.
 
     Parameters
     ----------
@@ -116,13 +116,15 @@ def before_after(
     facts = MOVEMENTS[series.movement]
     prior = EffectPrior.of(facts.unit)
     comparisons = []
-    ends = [-1, *(event.first_day_after.toordinal() for event in events), dt.date.max.toordinal()]
-    for event, (start, end) in zip(events, zip(ends, ends[2:], strict=False), strict=True):
+    borders = [event.first_day_after.toordinal() for event in events]
+    for event, at in zip(events, borders, strict=True):
         if (today - event.day).days > COMPARED_FOR_DAY:
             continue
+        start = max((border for border in borders if border < at), default=-1)
+        end = min((border for border in borders if border > at), default=dt.date.max.toordinal())
         used = (series.day >= start) & (series.day < end)
-        at = float(event.first_day_after.toordinal())
-        effect = event_effect(series.day[used], series.value[used], at, facts.usual_spread, prior)
+        day, value = series.day[used], series.value[used]
+        effect = event_effect(day, value, float(at), facts.usual_spread, prior)
         if effect is not None:
             comparisons.append(BeforeAfter(event=event, effect=effect))
     return tuple(comparisons[-MOST_EVENTS:])

@@ -108,6 +108,14 @@ def test_each_event_is_compared_from_the_one_before_to_the_one_after() -> None:
     assert (second.effect.days_before, second.effect.days_after) == (12, 18)
 
 
+def test_events_of_one_day_are_compared_with_the_same_days() -> None:
+    kinds = (EventKind.INJECTION, EventKind.THERAPY_BEGAN)
+    first, second = compared(history(STEP, events=[happened(kind, 69) for kind in kinds]))
+    assert (first.event.what, second.event.what) == tuple(EVENT_WORDS[kind] for kind in kinds)
+    assert first.effect == second.effect
+    assert first.effect.days_before + first.effect.days_after == len(DAYS) - PRACTICE_SESSIONS
+
+
 def test_old_events_are_not_compared_any_more() -> None:
     records = history(STEP, events=[happened(EventKind.FLARE, 70)])
     assert len(compared(records, 70 + COMPARED_FOR_DAY)) == 1
