@@ -17,7 +17,6 @@ from measure.progress.before_after import (
     treatment_events,
 )
 from measure.progress.clinician_prompts import Prompt, prompts
-from measure.progress.comparison import Scatter
 from measure.progress.detectable_gain import GAINS_DEG, Outlook, TimeToKnow, verdict_limit
 from measure.progress.home_programme import WeekDone, plan_on, recent_weeks
 from measure.progress.person_evidence import PRIMARY_MOVEMENTS, PersonEvidence
@@ -78,12 +77,11 @@ def progress_of(history: History, today: dt.date) -> Progress:
         side = side_progress(
             series, every_series, affected, usual[series.movement], evidence, today
         )
-        scatter = Scatter(spread=side.spread, related=evidence.related(today))
         sides.append(
             replace(
                 side,
                 events=before_after(series, events, today),
-                since_visit=change_since(series, visit, scatter),
+                since_visit=change_since(series, visit, side.scatter),
                 setup_change=setup_changes.get((side.movement, side.side)) if side.usual else None,
                 time_to_know=_time_to_know(side, evidence, today),
             )

@@ -59,9 +59,9 @@ class SideProgress:
     sudden_loss
         A sudden loss that the latest sessions show, confirmed or to be measured again; None where
         they do not, and after EXPIRES_DAY.
-    spread
-        Standard deviation of one day about the trend, in the movement's unit: the person's
-        own after eight days with a measurement, until then the usual one.
+    scatter
+        How far one day scatters about the trend: the person's own after eight days with a
+        measurement, until then the usual one.
     own_spread
         True when it is the person's own.
     baseline, recent
@@ -96,7 +96,7 @@ class SideProgress:
     verdict: Verdict
     current: CurrentVerdict
     sudden_loss: SuddenLoss | None
-    spread: float
+    scatter: Scatter
     own_spread: bool
     baseline: Block
     recent: Block
@@ -110,6 +110,11 @@ class SideProgress:
     since_visit: ChangeSince | None = None
     time_to_know: TimeToKnow | None = None
     setup_change: SetupChange | None = None
+
+    @property
+    def spread(self) -> float:
+        """Standard deviation of one day about the trend, in the movement's unit."""
+        return self.scatter.spread
 
     @property
     def weekly_checks(self) -> tuple[WeeklyCheck, ...]:
@@ -182,7 +187,7 @@ def side_progress(
         verdict=verdict,
         current=current,
         sudden_loss=_sudden_loss(series, current, person, today),
-        spread=scatter.spread,
+        scatter=scatter,
         own_spread=own,
         baseline=baseline,
         recent=recent,

@@ -152,6 +152,14 @@ def test_the_spread_is_usual_first_and_then_the_persons_own() -> None:
     assert rotation.spread == 6.0
 
 
+def test_the_change_since_a_visit_is_as_uncertain_as_that_since_the_first_days() -> None:
+    """Two sessions of practice and five more: at a visit then, both begin with the same days."""
+    visit = event(person(), kind=EventKind.CLINIC_VISIT, day=day(DAYS[6]), side=None)
+    found = of(progress({LEFT: course(90, 1)}, events=[visit]))
+    assert found.since_visit is not None
+    assert found.since_visit.change == found.change
+
+
 def test_who_stated_no_side_is_affected_on_both() -> None:
     found = progress({LEFT: course(90, 2), RIGHT: course(160, 0)}, who=person(affected=()))
     assert of(found).affected
