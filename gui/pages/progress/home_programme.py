@@ -187,5 +187,7 @@ class HomeProgrammePage(QWidget):
                 pain_limit=pain_limit,
                 chosen_by=self.chosen_by.text().strip() if exercises else "",
                 review=review,
+                # Chosen at the terminal alone; a plan that follows here keeps them.
+                primary=shown.primary if shown is not None and exercises else (),
             )
         )

@@ -1,5 +1,6 @@
 """The home programme, entered in the window; both side pages by keys alone."""
 
+import dataclasses
 import datetime as dt
 import string
 from collections.abc import Callable
@@ -188,6 +189,17 @@ def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHar
     page.keep.click()
     stage.settle()
     assert [each.pain_limit for each in stage.history().plans] == [4, 5]
+
+
+def test_primary_movements_of_a_plan_outlast_its_correction(stage: WindowHarness) -> None:
+    chosen = (Movement.ABDUCTION,)
+    before = planned(stage, TODAY - dt.timedelta(days=10))
+    stage.store.save_plan(dataclasses.replace(before, primary=chosen))
+    stage.window.show_home_programme()
+    stage.settle()
+    stage.window.progress.plan.keep.click()
+    stage.settle()
+    assert [kept.primary for kept in stage.history().plans] == [chosen, chosen]
 
 
 def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
