@@ -57,6 +57,8 @@ def aggregate_refined(
         nothing_found=nothing_found,
         wanted_trials=wanted_trials,
     )
+    if measurement.status is Status.REFUSED:
+        return measurement
     vertical = [
         trial.against_vertical
         for trial in refined

@@ -251,6 +251,7 @@ def test_trials_that_scatter_too_widely_make_no_reading():
     assert measurement.status is Status.REFUSED
     assert measurement.reasons[0] is Reason.TOO_UNCERTAIN
     assert measurement.interval_basis is None
+    assert measurement.against_vertical is None
 
 
 def test_nose_and_ears_may_be_missing():
