@@ -255,11 +255,12 @@ class OnlineTrialDetector:
             least_travel = self._model.segmentation.least_travel
             return bool(np.all(late <= trial.rest_value + least_travel / 2))
         holding = (time_s >= trial.hold_start_s) & (time_s <= trial.hold_end_s)
-        half = (trial.rest_value + float(np.median(values[holding]))) / 2
-        if trial.little and abs(half - trial.rest_value) < self._model.facts.least_step / 2:
+        half_way = (float(np.median(values[holding])) - trial.rest_value) / 2
+        if trial.little and abs(half_way) < self._model.facts.least_step / 2:
             return bool(time_s[-1] >= trial.hold_end_s + _AFTER_LITTLE_S)
         waited = bool(time_s[-1] >= trial.hold_end_s + _AFTER_HOLD_S)
-        return waited and bool(np.all(late < half))
+        left = (late - trial.rest_value) * np.sign(half_way)  # of a small move, either way
+        return waited and bool(np.all(left < abs(half_way)))
 
     def _captured(
         self, scan: ScanResult, trial: TrialCandidate, window: tuple[float, float]

@@ -67,7 +67,7 @@ def little_trials(
             step = task.facts.least_step
             return (
                 _held_steps(time_s, values, params, step)
-                or _held_steps(time_s, -values, params, step)
+                or _held_steps_down(time_s, values, params, step)
                 or _held_pose(time_s, values, params)
             )
         case Family.REACH:
@@ -125,6 +125,14 @@ def _held_steps(
         for trial, travel in travels.items()
         if travel >= LIKE_FARTHEST * farthest
     )
+
+
+def _held_steps_down(
+    time_s: FloatArray, values: FloatArray, params: SegmentationParams, step: float
+) -> tuple[TrialCandidate, ...]:
+    """Return the same of moves below rest; what they say is in the unturned series' unit."""
+    turned = _held_steps(time_s, -values, params, step)
+    return tuple(replace(trial, rest_value=-trial.rest_value) for trial in turned)
 
 
 def _held_pose(

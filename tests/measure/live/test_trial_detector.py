@@ -15,6 +15,7 @@ from measure.live.trial_detector import HOLD_ASKED_S, OnlineTrialDetector
 from measure.tracking.online import SubjectPose
 from measure.trials.scan import scan_for_trials
 from measure.video.sampling import COARSE_HZ, FINE_HZ
+from tests.measure.kinematics.test_rotation import rotation_track
 from tests.support.live_figures import person, picture
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
@@ -25,7 +26,11 @@ NOBODY = SubjectPose(state=FrameState.NOBODY, people=0)
 
 def play(watch, series, *, start_s=0.0, movement=FLEXION, absent=()):
     """Feed a series at the coarse rate, frames at the fine one; return trials and progresses."""
-    track = elevation_track(series, *movement)
+    return play_track(watch, elevation_track(series, *movement), start_s=start_s, absent=absent)
+
+
+def play_track(watch, track, *, start_s=0.0, absent=()):
+    """Feed a track, as :func:`play` does."""
     captured, progresses = [], []
     pictures = 0
     for n in range(len(track)):
@@ -204,6 +209,17 @@ def test_a_pause_on_the_way_up_is_no_trial_and_none_counts_after_a_usual_one():
     second, _ = play(watch, stir, start_s=20.0, movement=ABDUCTION)
     assert len(first) == 1
     assert second == []
+
+
+def test_a_small_rotation_inwards_is_over_when_the_forearm_comes_back():
+    zero, held = [-45.0] * 12, [-58.0] * 20
+    on, back = list(np.linspace(-59, -63, 5)), list(np.linspace(-55, -45, 4)) + [-45.0] * 4
+    for rest_of_it, trials in ((on, 0), (back, 1)):
+        watch = OnlineTrialDetector(
+            MeasurementTask(Movement.EXTERNAL_ROTATION, Side.LEFT, View.OBLIQUE), SIZE
+        )
+        captured, _ = play_track(watch, rotation_track(zero + held + rest_of_it, Side.LEFT))
+        assert len(captured) == trials
 
 
 @pytest.mark.parametrize("peak", [0.0, 4.0, 8.0])

@@ -103,6 +103,13 @@ def test_a_small_rotation_either_way_is_found(end):
     assert trial.hold_end_s - trial.hold_start_s >= 1.0
 
 
+def test_the_rest_of_a_rotation_inwards_is_that_of_the_series():
+    values = np.concatenate([np.full(28, 4.0), np.full(12, -8.0), np.full(8, 4.0)])
+    params = model_of(Movement.EXTERNAL_ROTATION).segmentation
+    (trial,) = little_trials(rotated(noisy(values, 0.2)), ROTATION, params)
+    assert trial.rest_value == pytest.approx(4.0, abs=0.3)
+
+
 def test_a_forearm_that_only_stays_in_its_zero_pose_is_a_trial_from_there():
     params = model_of(Movement.EXTERNAL_ROTATION).segmentation
     (trial,) = little_trials(rotated(noisy(np.zeros(40), 0.2)), ROTATION, params)
