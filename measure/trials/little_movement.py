@@ -150,7 +150,7 @@ def _held_pose(
 def _placed_hand(fused: FusedSeries, view: View) -> tuple[TrialCandidate, ...]:
     """Return trials in which the hand leaves its place at rest and stays in another.
 
-    Seen from behind, it must rest beside the body.
+    Seen from behind, it must rest beside the body and then be held behind it.
     """
     keypoints, time_s = fused.keypoints, fused.time_s
     place = (keypoints.thumb - keypoints.mid_hip) / keypoints.trunk_px[:, None]
@@ -158,8 +158,8 @@ def _placed_hand(fused: FusedSeries, view: View) -> tuple[TrialCandidate, ...]:
     if not np.any(seen):
         return ()
     early = seen & (time_s <= time_s[seen][0] + LEAST_REST_S)
-    beside = abs(float(median_over(sideways_of(keypoints), early)))
-    if view is View.BACK and beside < BESIDE_BODY:
+    aside = np.abs(sideways_of(keypoints))
+    if view is View.BACK and float(median_over(aside, early)) < BESIDE_BODY:
         return ()
     moved = length(place - median_over(place, early))
     params = SegmentationParams(
@@ -170,6 +170,7 @@ def _placed_hand(fused: FusedSeries, view: View) -> tuple[TrialCandidate, ...]:
         replace(trial, little=True, rest_value=_rest_level(time_s, fused.value, trial))
         for trial in segmented.candidates
         if trial.hold_start_s is not None
+        and (view is not View.BACK or _median_between(time_s, aside, trial) < BESIDE_BODY)
     )
 
 

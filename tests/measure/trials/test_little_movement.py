@@ -137,6 +137,17 @@ def test_a_hand_placed_on_the_buttock_is_a_reach_though_it_did_not_rise():
     assert trial.hold_start_s == pytest.approx(12 / COARSE_HZ, abs=0.3)
 
 
+def test_a_hanging_hand_that_finds_another_place_beside_the_body_is_no_reach():
+    track = at_the_buttock()
+    points = track.points_px.copy()
+    for mark in (Landmark.RIGHT_WRIST, Landmark.RIGHT_THUMB):
+        points[12:, mark] = points[0, mark] - [24, 0]  # inwards by 0.16 of the trunk
+    task = MeasurementTask(Movement.HAND_BEHIND_BACK, Side.RIGHT, View.BACK)
+    scan = scan_for_trials(replace(track, points_px=points), task)
+    assert scan.trials == ()
+    assert scan.gate_result.refused_for == (Reason.NO_MOVE,)
+
+
 def test_a_stir_on_the_way_back_does_not_hide_the_hand_that_was_held():
     track = at_the_buttock()
     points = track.points_px.copy()
