@@ -49,7 +49,9 @@ def reach_gates(fused: FusedSeries, task: MeasurementTask, rest: Mask, hold: Mas
     too_long = float(median_over(upper_arm, hold)) > REACH_UPPER_ARM
     view = view_gate(keypoints, task, rest, hold)
     behind = GateResult()
-    if task.known_view is View.BACK and Reason.FACING_CAMERA not in view.refused_for:
+    if task.known_view is View.SIDE:
+        behind = hand_beside_gate(keypoints, hold)
+    elif Reason.FACING_CAMERA not in view.refused_for:
         behind = hand_gate(keypoints, hold, float(median_over(fused.value, hold)))
     return merge_results(
         (
@@ -82,3 +84,11 @@ def hand_gate(keypoints: ArmKeypoints, hold: Mask, height: float) -> GateResult:
     elbow = keypoints.elbow_deg
     straight = float(median_over(elbow, hold)) > STRAIGHT_ELBOW_DEG and height > STRAIGHT_ABOVE
     return refuse(Reason.HAND_NOT_BEHIND) if hidden or beside or straight else GateResult()
+
+
+def hand_beside_gate(keypoints: ArmKeypoints, hold: Mask) -> GateResult:
+    """Check that the hand is behind the trunk line; for a person seen from the side."""
+    ears = (keypoints.ear + keypoints.other_ear) / 2
+    forwards = np.sign(float(median_over((keypoints.nose - ears)[:, 0], hold)))
+    ahead = forwards * float(median_over(sideways_of(keypoints), hold))
+    return refuse(Reason.HAND_NOT_BEHIND) if ahead > 0 else GateResult()

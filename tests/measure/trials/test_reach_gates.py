@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from measure.domain.landmarks import LANDMARKS, Landmark, Side
+from measure.domain.landmarks import LANDMARKS, Landmark, Side, arm
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.domain.reasons import Reason
@@ -78,3 +78,18 @@ def test_a_hand_half_hidden_by_the_back_is_a_reach():
 )
 def test_a_hand_that_does_not_lie_on_the_back_is_no_reach(elbow, wrist, thumb):
     assert Reason.HAND_NOT_BEHIND in gates(reaching(elbow, wrist, thumb)).refused_for
+
+
+@pytest.mark.parametrize("side", list(Side))
+@pytest.mark.parametrize(("behind", "read"), [(0.25, True), (-0.2, False)])
+def test_seen_from_the_side_the_hand_is_behind_the_body(side, behind, read):
+    track = reaching()
+    points = track.points_px.copy()
+    forwards = 1.0 if side is Side.RIGHT else -1.0
+    middle = points[0, [Landmark.LEFT_HIP, Landmark.RIGHT_HIP], 0].mean()
+    points[..., 0] = middle
+    points[:, Landmark.NOSE, 0] = middle + forwards * 15
+    points[HOLD, arm(side).thumb, 0] = middle - forwards * behind * 150
+    task = MeasurementTask(Movement.HAND_BEHIND_BACK, side, View.SIDE)
+    result = gates(replace(track, points_px=points), task)
+    assert result.refused_for == (() if read else (Reason.HAND_NOT_BEHIND,))
