@@ -72,8 +72,16 @@ class ClipObservation:
     @property
     def deciding(self) -> Mapping[str, Track]:
         """The fine passes of the deciding model; an older observation holds others besides."""
-        own = {name: track for name, track in self.fine.items() if name.split()[0] == self.model}
+        own = {name: track for name, track in self.fine.items() if self._decides(name)}
         return own or self.fine
+
+    @property
+    def deciding_passes(self) -> tuple[str, ...]:
+        """Names of those passes, whether there was a trial for them or not."""
+        return tuple(filter(self._decides, self.passes)) or self.passes
+
+    def _decides(self, name: str) -> bool:
+        return name.split()[0] == self.model
 
     def covers(self, window: tuple[float, float]) -> bool:
         """Return whether the fine passes cover a span of time."""

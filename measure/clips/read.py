@@ -272,7 +272,7 @@ def _provenance(observation: ClipObservation, setup: Setup) -> Provenance:
     return Provenance(
         model=observation.model,
         model_hashes=dict(observation.model_hashes),
-        passes=observation.passes,
+        passes=observation.deciding_passes,
         # Inference may have run with another version than what reads now.
         software={
             **software(),

@@ -68,7 +68,11 @@ def test_the_passes_see_the_arm_differently_so_that_mixing_them_up_would_show(re
 def test_of_an_older_observation_only_the_deciding_model_counts(read):
     observation = read[1].observation
     other = {f"full{name.removeprefix('heavy')}": track for name, track in observation.fine.items()}
-    older = replace(observation, fine={**other, **observation.fine})
+    older = replace(
+        observation,
+        fine={**other, **observation.fine},
+        passes=(*other, *observation.passes),
+    )
     assert list(older.deciding) == ["heavy", "heavy mirrored"]
     again = measurement_from_observation(older, Setup()).measurement
     assert again == read[1].measurement
