@@ -98,7 +98,8 @@ def half_width(
 ) -> float:
     """Return the half-width of the 95 % interval that is shown, in the movement's unit.
 
-    An agreement study of the camera takes the place of the allowance and of the least width.
+    An agreement study of the camera takes the place of the allowance and of the least width. Its
+    bias counts unless a correction of the same study takes it off.
 
     Parameters
     ----------
@@ -110,7 +111,8 @@ def half_width(
     measured_half = measured_half_width(movement, view, quality) * hardness
     if setup is None or setup.study is None:
         return with_allowance(movement, measured_half)
-    corrected = setup.correction is not None
+    correction = setup.correction
+    corrected = correction is not None and correction.study == setup.study.study
     return max(measured_half, setup.study.half_width_deg(corrected=corrected))
 
 

@@ -1,13 +1,14 @@
 """A study's errors as the interval of later readings."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from calibration.agreement.study_error import study_error
 from calibration.statistics.bland_altman import Pairing
-from measure.domain.acquisition import Setup
+from measure.domain.acquisition import Correction, Setup
 from measure.domain.error_sizes import StudyError, check_study
 from measure.domain.measurements import IntervalBasis
 from measure.domain.movements import Movement, View
@@ -33,6 +34,25 @@ def test_a_study_takes_the_place_of_the_allowance() -> None:
         assert half_width(movement, view, "heavy", 9.0, setup) == 9 * measured
         assert interval_basis(movement, view, setup) is IntervalBasis.OWN_STUDY
         assert interval_basis(movement, view, Setup()) is not IntervalBasis.OWN_STUDY
+
+
+def test_a_bias_counts_unless_a_correction_of_the_same_study_takes_it_off() -> None:
+    correction = Correction(
+        bias_deg=-3.0,
+        gain=0.0,
+        centre_deg=90.0,
+        pairs=40,
+        study="garden",
+        lowest_deg=20.0,
+        highest_deg=160.0,
+    )
+    halves = [
+        half_width(
+            Movement.EXTENSION, View.SIDE, "heavy", 1.0, Setup(study=ERROR, correction=used)
+        )
+        for used in (correction, replace(correction, study="an older one"), None)
+    ]
+    assert halves == pytest.approx([10.8, 13.8, 13.8])
 
 
 def test_a_large_study_gives_its_errors() -> None:
