@@ -47,9 +47,7 @@ def test_a_bias_counts_unless_a_correction_of_the_same_study_takes_it_off() -> N
         highest_deg=160.0,
     )
     halves = [
-        half_width(
-            Movement.EXTENSION, View.SIDE, "heavy", 1.0, Setup(study=ERROR, correction=used)
-        )
+        half_width(Movement.EXTENSION, View.SIDE, "heavy", 1.0, Setup(study=ERROR, correction=used))
         for used in (correction, replace(correction, study="an older one"), None)
     ]
     assert halves == pytest.approx([10.8, 13.8, 13.8])
