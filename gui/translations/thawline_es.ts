@@ -2350,12 +2350,12 @@ Lecturas: {count}</translation>
         <translation>Tres meses de lecturas del lado {side} no muestran ninguna mejora que destaque de las variaciones normales en: {movement}.</translation>
     </message>
     <message>
-        <source>Pain: over the last two weeks pain at rest or at night was rated {rating} of 10 in the middle of {sessions} sessions.</source>
-        <translation>Dolor: en las dos últimas semanas el dolor en reposo o de noche se valoró en {rating} de 10, en el medio de {sessions} sesiones.</translation>
+        <source>Pain: over the last two weeks the median rating of pain at rest or at night was {rating} of 10, in {sessions} sessions.</source>
+        <translation>Dolor: en las dos últimas semanas la mediana del dolor en reposo o de noche fue de {rating} sobre 10, en {sessions} sesiones.</translation>
     </message>
     <message>
-        <source>Pain: the worst pain in 24 hours was rated {rating} of 10 in the middle of the last two weeks, {before} in the weeks before.</source>
-        <translation>Dolor: el peor dolor en 24 horas se valoró en {rating} de 10 en el medio de las dos últimas semanas, {before} en las semanas anteriores.</translation>
+        <source>Pain: the worst pain in 24 hours was rated about {rating} of 10 over the last two weeks, and about {before} in the weeks before.</source>
+        <translation>Dolor: el peor dolor en 24 horas se valoró en torno a {rating} sobre 10 en las dos últimas semanas, y en torno a {before} en las semanas anteriores.</translation>
     </message>
     <message>
         <source>This is worth showing to a clinician.</source>
@@ -2460,6 +2460,10 @@ Lecturas: {count}</translation>
     <message>
         <source>What else happened at the same time cannot be told apart from an event, and chance neither.</source>
         <translation>Lo que ocurrió además al mismo tiempo no puede distinguirse del efecto de un acontecimiento, y el azar tampoco.</translation>
+    </message>
+    <message>
+        <source>With about one session every {weeks} weeks {sentence}</source>
+        <translation>Con más o menos una sesión cada {weeks} semanas, {sentence}</translation>
     </message>
     <message>
         <source>With about one session a week {sentence}</source>

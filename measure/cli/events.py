@@ -16,8 +16,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """List, add or delete what happened between sessions: an injection, another camera.
 
     An injection, any procedure, a flare and a change of camera or model begin a new series, so
-    that no trend is drawn across them. Other events are only noted. A new plan of exercises is
-    listed as a change of the home programme by itself; it has no number, for it cannot be
+    that no trend is drawn across them. Readings before and after a treatment, a flare, another
+    medicine or a new programme are compared. Other events are only noted. A new plan of exercises
+    is listed as a change of the home programme by itself; it has no number, for it cannot be
     deleted here.
 
     kinds:

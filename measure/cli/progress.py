@@ -34,8 +34,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     Each number stands with its 95 % interval. A trend is called after four weeks and eight
     days with readings at the earliest; the verdicts are too early to say, no clear change,
-    likely gaining, gaining, likely losing, losing, and stalled. gui/help/progress.md tells how
-    often they are wrong.
+    likely gaining, gaining, likely losing, losing, staying level, stalled, and no recent readings.
+    gui/help/progress.md tells how often they are wrong.
 
     exit codes:
       0  done, also where nothing can be said yet

@@ -49,10 +49,10 @@ PROMPT_WORDS: Mapping[PromptKind, str] = {
     "of the other.",
     PromptKind.NO_GAIN: "Three months of readings of the {side} side show no gain that stands out "
     "of the noise in {movement}.",
-    PromptKind.HIGH_PAIN: "Pain: over the last two weeks pain at rest or at night was rated "
-    "{rating} of 10 in the middle of {sessions} sessions.",
-    PromptKind.MORE_PAIN: "Pain: the worst pain in 24 hours was rated {rating} of 10 in the middle "
-    "of the last two weeks, {before} in the weeks before.",
+    PromptKind.HIGH_PAIN: "Pain: over the last two weeks the median rating of pain at rest or at "
+    "night was {rating} of 10, in {sessions} sessions.",
+    PromptKind.MORE_PAIN: "Pain: the worst pain in 24 hours was rated about {rating} of 10 over "
+    "the last two weeks, and about {before} in the weeks before.",
 }
 
 

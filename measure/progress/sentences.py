@@ -72,6 +72,7 @@ NOW_LEANING = "leaning by {angle}°"
 OTHER_CAUSES = (
     "What else happened at the same time cannot be told apart from an event, and chance neither."
 )
+SELDOM = "With about one session every {weeks} weeks {sentence}"
 ONCE_A_WEEK = "With about one session a week {sentence}"
 OFTEN = "With about {rhythm} sessions a week {sentence}"
 GAINS_SHOW = "a steady gain would show with a chance of 80 %: {gains}."
@@ -112,6 +113,7 @@ TEMPLATES = (
     NOW_TURNED,
     NOW_LEANING,
     OTHER_CAUSES,
+    SELDOM,
     ONCE_A_WEEK,
     OFTEN,
     GAINS_SHOW,
@@ -289,20 +291,25 @@ def when_known_sentence(side: SideProgress, tr: Translate = english) -> str:
     if answer is None:
         return ""
     unit = MOVEMENTS[side.movement].unit
-    rhythm = round(answer.sessions_a_week)
     if all(gain.weeks is None for gain in answer.gains):
         largest = signed(answer.gains[-1].per_month, unit)
         sentence = tr(NO_GAIN_SHOWS).format(gain=largest)
     else:
         gains = "; ".join(_gain_words(gain, unit, tr) for gain in answer.gains)
         sentence = tr(GAINS_SHOW).format(gains=gains)
-    sentence = tr(OFTEN if rhythm > 1 else ONCE_A_WEEK).format(rhythm=rhythm, sentence=sentence)
+    sentence = _with_rhythm(answer.sessions_a_week, sentence, tr)
     if not answer.other_rhythms:
         return sentence
     oftener, weeks = answer.other_rhythms[-1]
     middle = signed(answer.gains[len(answer.gains) // 2].per_month, unit)
     other = tr(OTHER_RHYTHM).format(rhythm=oftener, gain=middle, weeks=weeks)
     return f"{sentence} {other}"
+
+
+def _with_rhythm(sessions_a_week: float, sentence: str, tr: Translate) -> str:
+    rhythm, weeks = round(sessions_a_week), round(1 / sessions_a_week)
+    template = OFTEN if rhythm > 1 else SELDOM if weeks > 1 else ONCE_A_WEEK
+    return tr(template).format(rhythm=rhythm, weeks=weeks, sentence=sentence)
 
 
 def _gain_words(gain: DetectableGain, unit: Unit, tr: Translate) -> str:

@@ -219,6 +219,9 @@ def test_when_a_gain_could_be_known() -> None:
         "With about one session a week not even a steady gain of +10° a month would show within "
         "half a year."
     )
+    assert when_known_sentence(when(None, None, 20, rhythm=0.4)).startswith(
+        "With about one session every 2 weeks a steady gain would show"
+    )
     assert "+10° a month in about a week." in when_known_sentence(when(None, 9, 1))
     assert when_known_sentence(replace(side(), time_to_know=None)) == ""
 
