@@ -178,7 +178,7 @@ def wrong_person(arms: Sequence[ArmReading]) -> str:
     accepted = sum(reading.accepted for reading in arms)
     return (
         f"On {len(arms)} more usable arms the networks found another person than the marked one, "
-        f"or a broken skeleton; {accepted} of them were read."
+        f"or a broken skeleton; {accepted} of them {'was' if accepted == 1 else 'were'} read."
     )
 
 
