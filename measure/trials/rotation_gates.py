@@ -52,7 +52,7 @@ def rotation_gates(fused: FusedSeries, task: MeasurementTask, zero: Mask, hold: 
             view_gate(keypoints, task, zero, hold),
             turn_gate(rotation, phases.facing),
             zero_pose_gate(rotation, zero & phases.turned),
-            square_elbow_gate(keypoints, zero | hold),
+            square_elbow_gate(keypoints, zero | hold, hold),
             _forearm_gate(keypoints, hold),
             _side_gate(rotation, zero, hold),
             _trunk_turned_gate(keypoints, zero, hold),
@@ -76,11 +76,13 @@ def zero_pose_gate(rotation: Rotation, zero: Mask) -> GateResult:
     return refuse(Reason.NO_ZERO_POSE) if ahead < low or ahead > high else GateResult()
 
 
-def square_elbow_gate(keypoints: ArmKeypoints, frames: Mask) -> GateResult:
-    """Check that the elbow is bent to about a right angle."""
-    angle = float(median_over(elbow_angle_deg(keypoints), frames))
+def square_elbow_gate(keypoints: ArmKeypoints, *phases: Mask) -> GateResult:
+    """Check that the elbow is bent to about a right angle in the middle of each of the phases."""
+    elbow = elbow_angle_deg(keypoints)
+    angles = [float(median_over(elbow, frames)) for frames in phases]
     low, high = SQUARE_ELBOW_DEG
-    return refuse(Reason.ELBOW_NOT_SQUARE) if angle < low or angle > high else GateResult()
+    wrong = any(angle < low or angle > high for angle in angles)
+    return refuse(Reason.ELBOW_NOT_SQUARE) if wrong else GateResult()
 
 
 def _forearm_gate(keypoints: ArmKeypoints, hold: Mask) -> GateResult:

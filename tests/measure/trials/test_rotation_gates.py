@@ -50,3 +50,13 @@ def test_the_elbow_is_told_by_how_far_the_wrist_lies_below_it(side, drop, angle)
     frames = np.ones(len(keypoints), dtype=bool)
     refused = square_elbow_gate(bent, frames).refused_for == (Reason.ELBOW_NOT_SQUARE,)
     assert refused == (not 65 <= angle <= 115)
+
+
+def test_an_elbow_that_is_stretched_for_a_short_hold_is_not_square():
+    keypoints = arm_keypoints(rotation_track([-45.0] * 30, Side.LEFT), Side.LEFT)
+    hold = np.arange(len(keypoints)) >= len(keypoints) - 8
+    drop = np.where(hold, 0.5, 0.0)[:, None] * keypoints.trunk
+    stretched = replace(keypoints, wrist=keypoints.elbow - drop + np.array([5.0, 0.0]))
+    turned = np.arange(len(keypoints)) >= 10
+    assert square_elbow_gate(stretched, turned).refused_for == ()
+    assert square_elbow_gate(stretched, turned, hold).refused_for == (Reason.ELBOW_NOT_SQUARE,)
