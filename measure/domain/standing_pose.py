@@ -89,4 +89,5 @@ def standing_in(source: Mapping[str, str]) -> Neutral | None:
     except (KeyError, ValueError):  # an older reading, or one from elsewhere
         return None
     numbers = (neutral.trunk_px, neutral.lean_deg, neutral.width_over_trunk)
-    return neutral if all(map(math.isfinite, numbers)) and neutral.trunk_px > 0 else None
+    sizes = (neutral.trunk_px, width_px, height_px)
+    return neutral if all(map(math.isfinite, numbers)) and min(sizes) > 0 else None

@@ -41,6 +41,7 @@ def test_a_neutral_is_written_and_read_back() -> None:
         standing_text(STOOD).replace("135.8", "-3"),
         standing_text(STOOD).replace("lean_deg=0.9", "lean_deg="),
         standing_text(STOOD).replace("640x480", "640"),
+        standing_text(STOOD).replace("640x480", "640x0"),
     ],
 )
 def test_a_text_that_says_nothing_is_no_neutral(text: str) -> None:
