@@ -544,7 +544,7 @@
         <translation>Ahora, {here} de {of}: {task}</translation>
     </message>
     <message>
-        <source>You gave the last movement {pain} of 10, and {limit} is where to stop. Let the arm rest. Begin the next movement only if the pain has eased; you can also stop for today.</source>
+        <source>You rated the pain of the last movement {pain} of 10; the limit is {limit}. Let the arm rest. Begin the next movement only if the pain has eased; you can also stop for today.</source>
         <translation>Ha puntuado el último movimiento con {pain} de 10, y el límite es {limit}. Deje descansar el brazo. Empiece el siguiente solo si el dolor ha cedido; también puede dejarlo por hoy.</translation>
     </message>
     <message>
@@ -1143,7 +1143,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Chest pain, pressure or tightness, or pain spreading to the jaw, neck, back or arm, especially with breathlessness, sweating or feeling sick. This applies whichever shoulder hurts.</source>
-        <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Vale sea cual sea el hombro que duela.</translation>
+        <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Es así sea cual sea el hombro que duela.</translation>
     </message>
     <message>
         <source>Your face droops, your speech is slurred, or an arm or leg is suddenly weak or numb.</source>
@@ -2346,7 +2346,7 @@ Lecturas: {count}</translation>
         <translation>{movement}, lado {side}: en las últimas {weeks} semanas es improbable una mejora de {least} al mes o más (como mucho {most} al mes con el 95 %), y a este lado le faltan {short} para llegar al otro.</translation>
     </message>
     <message>
-        <source>Three months of readings of the {side} side show no gain that stands out of the noise in {movement}.</source>
+        <source>Three months of readings of the {side} side show no gain that stands out from the noise in {movement}.</source>
         <translation>Tres meses de lecturas del lado {side} no muestran ninguna mejora que destaque de las variaciones normales en: {movement}.</translation>
     </message>
     <message>
@@ -2458,7 +2458,7 @@ Lecturas: {count}</translation>
         <translation>inclinada {angle}°</translation>
     </message>
     <message>
-        <source>What else happened at the same time cannot be told apart from an event, and chance neither.</source>
+        <source>Whatever else happened at the same time cannot be told apart from an event, nor can chance.</source>
         <translation>Lo que ocurrió además al mismo tiempo no puede distinguirse del efecto de un acontecimiento, y el azar tampoco.</translation>
     </message>
     <message>

@@ -47,8 +47,8 @@ PROMPT_WORDS: Mapping[PromptKind, str] = {
     PromptKind.STALLED: "{movement}, {side} side: over the last {weeks} weeks a gain of {least} a "
     "month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short "
     "of the other.",
-    PromptKind.NO_GAIN: "Three months of readings of the {side} side show no gain that stands out "
-    "of the noise in {movement}.",
+    PromptKind.NO_GAIN: "Three months of readings of the {side} side show no gain that stands "
+    "out from the noise in {movement}.",
     PromptKind.HIGH_PAIN: "Pain: over the last two weeks the median rating of pain at rest or at "
     "night was {rating} of 10, in {sessions} sessions.",
     PromptKind.MORE_PAIN: "Pain: the worst pain in 24 hours was rated about {rating} of 10 over "

@@ -70,7 +70,7 @@ FARTHER = "{share} % farther away"
 NOW_TURNED = "turned by {angle}°"
 NOW_LEANING = "leaning by {angle}°"
 OTHER_CAUSES = (
-    "What else happened at the same time cannot be told apart from an event, and chance neither."
+    "Whatever else happened at the same time cannot be told apart from an event, nor can chance."
 )
 SELDOM = "With about one session every {weeks} weeks {sentence}"
 ONCE_A_WEEK = "With about one session a week {sentence}"
