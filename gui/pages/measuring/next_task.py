@@ -72,9 +72,9 @@ class NextTaskPage(QWidget):
         self.pain_words.setVisible(pain is not None)
         self.pain_words.setText(
             tr(
-                "You rated the pain of the last movement {pain} of 10; the limit is {limit}. Let the "
-                "arm rest. Begin the next movement only if the pain has eased; you can also stop "
-                "for today."
+                "You rated the pain of the last movement {pain} of 10; the limit is {limit}. Let "
+                "the arm rest. Begin the next movement only if the pain has eased; you can also "
+                "stop for today."
             ).format(pain=pain, limit=guide.pain_limit)
         )
         self.sentence.say(next_sentence(guide))
