@@ -127,7 +127,7 @@ def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
             f"{path} holds no tracks of Thawline, or is damaged ({in_short(error)})."
         ) from None
     if len({track.time_s.tobytes() for track in fine.values()}) > 1:
-        raise DataError(f"{path} is damaged: its careful passes saw different frames.")
+        raise DataError(f"{path} is damaged: its detailed passes saw different frames.")
     entry = ClipEntry(
         clip=Path(header.clip),
         movement=header.movement,

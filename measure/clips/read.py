@@ -175,7 +175,7 @@ def measurement_from_observation(observation: ClipObservation, setup: Setup) -> 
     scan = scan_for_trials(observation.coarse, observation.task(setup))
     if not all(observation.covers(window) for window in scan.windows):
         raise DataError(
-            "With this set-up there are trials at moments that no careful pass looked at. "
+            "With this set-up there are trials at moments that no detailed pass covers. "
             "Read the clip itself again."
         )
     refined = tuple(

@@ -40,9 +40,9 @@ def draw_curve(
     times = reading.track.time_s
     if truth is not None:
         axes.plot(*truth, color=_SOIL, lw=1.2, ls=":", label="truth")
-    axes.plot(times, reading.guide, color=_PALE, lw=1.5, label="quick look")
+    axes.plot(times, reading.guide, color=_PALE, lw=1.5, label="first pass")
     for number, refined in enumerate(reading.refined):
-        label = None if number else "careful look"
+        label = None if number else "detailed pass"
         axes.plot(refined.fused.time_s, refined.fused.value, color=_INK, lw=2, label=label)
     for trial in measurement.trials:
         if trial.hold_start_s is None or trial.hold_end_s is None:

@@ -89,7 +89,7 @@ def test_a_setup_that_turns_the_picture_needs_the_clip(read, camera):
 
 def test_trials_without_a_fine_pass_need_the_clip(read):
     observation = replace(read[1].observation, windows=((0.0, 0.5),))
-    with pytest.raises(DataError, match="no careful pass"):
+    with pytest.raises(DataError, match="no detailed pass"):
         measurement_from_observation(observation, Setup())
 
 
