@@ -1,7 +1,7 @@
 """Comparison of a series with its own past and with the other shoulder. Pure statistics.
 
 A single measurement carries the error of its day, so blocks of some days are compared. A camera
-that was move shows both shoulders a step higher or lower; to tell that from a change of one
+that was moved shows both shoulders a step higher or lower; to tell that from a change of one
 shoulder, a changing series is parted where its height changes most, and the other shoulder's
 days are compared at that very place.
 """
