@@ -11,6 +11,7 @@ from scipy import stats
 
 from tests.bench.progress_limit import best_power
 from tests.bench.progress_people import Course, first_weeks
+from tests.bench.progress_rows import power
 from tests.bench.progress_rules import first_stall, first_verdict
 
 PEOPLE = 250
@@ -52,6 +53,16 @@ def test_related_days_fool_it_seldom() -> None:
 def test_one_movement_alone_shows_five_degrees_a_month_in_twelve_weeks(course: Course) -> None:
     """Two sessions less than there were count, and no other movement backs it."""
     assert told(course)[0] >= at_least(0.8)
+
+
+@pytest.mark.parametrize(
+    "course",
+    [Course(a_month=5, missed=0.2), Course(a_month=5, odd=0.1)],
+    ids=["missed", "odd"],
+)
+def test_three_movements_show_five_degrees_a_month_in_twelve_weeks(course: Course) -> None:
+    shown = power(course, PEOPLE // 3, SEED)
+    assert shown["told by week 12"] >= 100 * at_least(0.9)
 
 
 def test_what_nobody_can_do_better() -> None:
