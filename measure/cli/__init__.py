@@ -7,6 +7,7 @@ Public names:
     demo: configure
     events: configure
     export: configure
+    goals: configure
     import_history: configure
     main: main
     model: configure

@@ -15,6 +15,7 @@ HELP_LINES = {
     "demo": "Read the sample clips and compare with their truth, or load the demo story.",
     "events": "List, add or delete what happened between sessions: an injection, another camera.",
     "export": "Write everything kept about one person to a new file. Nothing is ever overwritten.",
+    "goals": "List, add, rate or end what a person wants to do again, in their own words.",
     "import": "Take up a person's history from a file written by: thawline export --format json",
     "model": "Fetch, put together, verify and show the pose model.",
     "people": "List, add, edit, show or delete the people who are measured here, by pseudonym.",

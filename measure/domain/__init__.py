@@ -13,6 +13,7 @@ Public names:
     error_sizes: ENOUGH_PAIRS, ENOUGH_PEOPLE, LARGEST_ERROR_DEG, MovementStudy, MovementTrialSd,
         StudyError
     exercises: EXERCISE_FACTS, Exercise, ListedExercise
+    goal_records: Goal, GoalRating, MOST_GOALS, open_goals, rate_from, ratings_of
     home_programme_records: ComparedWithLast, ExerciseLog, MOST_TIMES_A_DAY, NextMorning, Plan,
         PlannedExercise
     landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm

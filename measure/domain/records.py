@@ -18,6 +18,7 @@ from measure.domain.calibration_records import (
     check_body,
     check_placement,
 )
+from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
@@ -305,6 +306,8 @@ class History:
     plans: tuple[Plan, ...] = ()
     exercises_done: tuple[ExerciseLog, ...] = ()
     next_mornings: tuple[NextMorning, ...] = ()
+    goals: tuple[Goal, ...] = ()
+    goal_ratings: tuple[GoalRating, ...] = ()
     body: BodyRecord | None = None
     places: tuple[Placement, ...] = ()
 
@@ -317,6 +320,8 @@ class History:
             self.plans,
             self.exercises_done,
             self.next_mornings,
+            self.goals,
+            self.goal_ratings,
         ):
             if len({record.id for record in kind}) != len(kind):
                 raise InputError("Two records of the same kind have the same identifier.")
@@ -326,6 +331,10 @@ class History:
         for measurement in self.measurements:
             if measurement.session_id not in sessions:
                 raise InputError(f"The session of the measurement {measurement.id} is missing.")
+        goals = {goal.id for goal in self.goals}
+        for rating in self.goal_ratings:
+            if rating.goal_id not in goals:
+                raise InputError(f"The goal of the rating {rating.id} is missing.")
         self._check_calibration()
 
     def _check_calibration(self) -> None:

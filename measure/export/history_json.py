@@ -16,7 +16,7 @@ from measure.system.json_codec import from_data, to_data
 
 FORMAT = "thawline-history"
 #: Version of the format; rises when a reader of the former one would misread a file. [technical]
-SCHEMA = 3
+SCHEMA = 4
 #: Largest file that is read, bytes; ten years of daily sessions with six measurements each need
 #: less than half of it. [technical]
 LARGEST_FILE_BYTES = 192 * 1024 * 1024

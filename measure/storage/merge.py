@@ -10,6 +10,7 @@ from measure.domain.records import History, Merged, Person
 from measure.errors import DataError
 from measure.storage import (
     calibration_rows,
+    goal_repository,
     home_programme_rows,
     measurement_rows,
     person_rows,
@@ -31,6 +32,8 @@ def history_of(connection: sqlite3.Connection, person: Person) -> History:
         plans=tuple(home_programme_rows.plans_of(connection, person.id)),
         exercises_done=tuple(home_programme_rows.exercises_done_by(connection, person.id)),
         next_mornings=tuple(home_programme_rows.next_mornings_of(connection, person.id)),
+        goals=tuple(goal_repository.goals_of(connection, person.id)),
+        goal_ratings=tuple(goal_repository.ratings_by(connection, person.id)),
         body=calibration_rows.body_of(connection, person.id),
         places=tuple(calibration_rows.placements_of(connection, person.id)),
     )
@@ -65,6 +68,13 @@ def merge(connection: sqlite3.Connection, history: History) -> Merged:
             here.next_mornings,
             history.next_mornings,
             home_programme_rows.write_next_morning,
+        ),
+        ("goal", here.goals, history.goals, goal_repository.write_goal),
+        (
+            "goal_rating",
+            here.goal_ratings,
+            history.goal_ratings,
+            goal_repository.write_rating,
         ),
     ):
         counts = _merge_kind(connection, table, present, coming, write)

@@ -292,6 +292,29 @@ _PRIMARY_MOVEMENTS = """
 ALTER TABLE plan ADD COLUMN primary_movements TEXT NOT NULL DEFAULT '[]';
 """
 
+_GOALS = """
+CREATE TABLE goal (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    words TEXT NOT NULL,
+    first_day TEXT NOT NULL CHECK (length(first_day) = 10),
+    last_day TEXT CHECK (length(last_day) = 10)
+) STRICT;
+
+CREATE INDEX goal_by_person ON goal (person, first_day, number);
+
+CREATE TABLE goal_rating (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    goal INTEGER NOT NULL REFERENCES goal (number) ON DELETE CASCADE,
+    day TEXT NOT NULL CHECK (length(day) = 10),
+    rating INTEGER NOT NULL CHECK (rating BETWEEN 0 AND 10)
+) STRICT;
+
+CREATE INDEX goal_rating_by_goal ON goal_rating (goal, day, number);
+"""
+
 STEPS: tuple[str, ...] = (
     _FIRST,
     _HOME_PROGRAMME,
@@ -300,6 +323,7 @@ STEPS: tuple[str, ...] = (
     _EXERCISES,
     _AGREEMENT_STUDY,
     _PRIMARY_MOVEMENTS,
+    _GOALS,
 )
 
 #: The version that this program reads and writes.

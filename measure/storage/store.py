@@ -22,11 +22,7 @@ from measure.domain.calibration_records import (
     StoredStudy,
 )
 from measure.domain.exercises import Exercise
-from measure.domain.home_programme_records import (
-    ExerciseLog,
-    NextMorning,
-    Plan,
-)
+from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import (
@@ -57,6 +53,7 @@ from measure.storage.connection import (
     wipe,
 )
 from measure.storage.errors import damaged, in_plain_words, vanished
+from measure.storage.goal_repository import GoalRepository
 from measure.storage.location import file_identity, store_path
 from measure.system.clock import Clock, SystemClock, Timestamp, new_id
 
@@ -344,6 +341,11 @@ class Store:
         """Add an answer, or change the one with the same id."""
         with self._writing():
             home_programme_rows.write_next_morning(self._connection, morning)
+
+    @property
+    def goals(self) -> GoalRepository:
+        """The goals of people, and their ratings."""
+        return GoalRepository(self._connection, self._reading, self._writing)
 
     # Calibration of cameras
 

@@ -14,6 +14,7 @@ from measure.domain.calibration_records import (
 )
 from measure.domain.error_sizes import StudyError
 from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.home_programme_records import (
     ComparedWithLast,
     ExerciseLog,
@@ -291,6 +292,27 @@ def next_morning(who: Person) -> NextMorning:
         day=dt.date(2026, 4, 17),
         eased=False,
     )
+
+
+def goal(who: Person, **changes: object) -> Goal:
+    values: dict[str, object] = {
+        "id": some_id(f"goal of {who.id}"),
+        "person_id": who.id,
+        "words": "Put on a jacket",
+        "first_day": dt.date(2026, 4, 2),
+    }
+    return Goal(**(values | changes))  # type: ignore[arg-type]
+
+
+def goal_rating(who: Person, **changes: object) -> GoalRating:
+    values: dict[str, object] = {
+        "id": some_id(f"rating of {who.id}"),
+        "person_id": who.id,
+        "goal_id": goal(who).id,
+        "day": dt.date(2026, 4, 2),
+        "rating": 3,
+    }
+    return GoalRating(**(values | changes))  # type: ignore[arg-type]
 
 
 def body(who: Person, **changes: object) -> BodyRecord:

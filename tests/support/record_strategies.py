@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from measure.domain.acquisition import BodySetup, CameraSetup, Correction, LensProfile, Setup
 from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.home_programme_records import (
     ComparedWithLast,
     ExerciseLog,
@@ -235,6 +236,36 @@ def home_programmes(
 
 
 @st.composite
+def goals_with_ratings(draw: st.DrawFn, person_id: str) -> tuple[list[Goal], list[GoalRating]]:
+    """A few goals of a person, and ratings of them."""
+    goals = draw(
+        st.lists(
+            st.builds(
+                Goal,
+                id=fresh,
+                person_id=st.just(person_id),
+                words=names,
+                first_day=days,
+                last_day=st.none() | st.just(dt.date.max),
+            ),
+            max_size=2,
+        )
+    )
+    goal_ratings = [
+        GoalRating(
+            id=draw(fresh),
+            person_id=person_id,
+            goal_id=goal.id,
+            day=draw(days),
+            rating=draw(st.integers(0, 10)),
+        )
+        for goal in goals
+        for _ in range(draw(st.integers(0, 2)))
+    ]
+    return goals, goal_ratings
+
+
+@st.composite
 def histories(draw: st.DrawFn) -> History:
     """A person with a few records of each kind, in the order in which the store gives them."""
     who = draw(people)
@@ -284,6 +315,7 @@ def histories(draw: st.DrawFn) -> History:
         )
     )
     plans, logs, mornings = draw(home_programmes(who.id))
+    goals, goal_ratings = draw(goals_with_ratings(who.id))
     return History(
         person=who,
         sessions=tuple(sessions),
@@ -292,4 +324,6 @@ def histories(draw: st.DrawFn) -> History:
         plans=tuple(sorted(plans, key=lambda each: each.first_day)),
         exercises_done=tuple(sorted(logs, key=lambda each: each.done.utc)),
         next_mornings=tuple(sorted(mornings, key=lambda each: each.day)),
+        goals=tuple(sorted(goals, key=lambda each: each.first_day)),
+        goal_ratings=tuple(sorted(goal_ratings, key=lambda each: each.day)),
     )

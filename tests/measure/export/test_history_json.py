@@ -28,6 +28,8 @@ HISTORY = History(
     plans=(sample.plan(WHO), sample.own_plan(WHO)),
     exercises_done=(sample.exercise_log(WHO), sample.own_exercise_log(WHO)),
     next_mornings=(sample.next_morning(WHO),),
+    goals=(sample.goal(WHO),),
+    goal_ratings=(sample.goal_rating(WHO),),
     body=sample.body(WHO),
     places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
 )
@@ -37,6 +39,8 @@ STRETCHES_ONLY = replace(
     plans=(sample.plan(WHO),),
     exercises_done=(sample.exercise_log(WHO),),
     next_mornings=(),
+    goals=(),
+    goal_ratings=(),
 )
 NOW = FixedClock().now()
 GOLDEN = Path(__file__).parent / "golden"
@@ -55,7 +59,7 @@ def test_a_history_comes_back_as_it_went_out(history: History) -> None:
 
 def test_what_the_file_says_about_itself() -> None:
     content = _plain()
-    assert (content["format"], content["schema"]) == ("thawline-history", 3)
+    assert (content["format"], content["schema"]) == ("thawline-history", 4)
     assert content["written"]["utc"] == "2026-04-01T08:00:00.000000Z"
     assert "not a diagnosis" in content["notice"]
     assert content["person"]["demo"] is False
@@ -73,6 +77,13 @@ def test_a_file_of_the_second_schema_is_read_as_before() -> None:
     file = GOLDEN / "history-of-schema-2.json"
     assert json.loads(file.read_bytes())["schema"] == 2
     assert read_history(file) == STRETCHES_ONLY
+
+
+def test_a_file_of_the_third_schema_is_read_as_before() -> None:
+    """It holds no goals."""
+    file = GOLDEN / "history-of-schema-3.json"
+    assert json.loads(file.read_bytes())["schema"] == 3
+    assert read_history(file) == replace(HISTORY, goals=(), goal_ratings=())
 
 
 @pytest.mark.parametrize(
@@ -130,7 +141,7 @@ def test_a_mark_at_the_start_does_no_harm() -> None:
         (b'{"format": "thawline-history"}', "which version"),
         (b'{"format": "thawline-history", "schema": true}', "which version"),
         (b'{"format": "thawline-history", "schema": "1"}', "which version"),
-        (b'{"format": "thawline-history", "schema": 4}', "later version"),
+        (b'{"format": "thawline-history", "schema": 5}', "later version"),
         (b'{"format": "thawline-history", "schema": 1}', "'written' is missing"),
         (b'{"format": "thawline-history", "schema": NaN}', "no number in JSON"),
         (b"[" * 100_000, "too deeply"),

@@ -36,6 +36,8 @@ def fill() -> None:
                 plans=(sample.plan(WHO), sample.own_plan(WHO)),
                 exercises_done=(sample.exercise_log(WHO), sample.own_exercise_log(WHO)),
                 next_mornings=(sample.next_morning(WHO),),
+                goals=(sample.goal(WHO),),
+                goal_ratings=(sample.goal_rating(WHO),),
                 body=sample.body(WHO),
                 places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
             )
