@@ -12,7 +12,7 @@ from operator import attrgetter
 import numpy as np
 
 from calibration.agreement.pairs_table import PairedReading
-from calibration.statistics.bland_altman import Pairing, pooled_variance
+from calibration.statistics.bland_altman import Pairing
 from calibration.statistics.deming import ErrorRatio, error_ratio
 from calibration.statistics.estimate import Estimate, sd_with_interval
 from calibration.statistics.icc import (
@@ -23,6 +23,7 @@ from calibration.statistics.icc import (
     intraclass_correlation,
     minimal_detectable_change,
 )
+from calibration.statistics.pooled_variance import pooled_variance
 from calibration.statistics.variance_components import reliability_of_pairs
 from measure.domain.landmarks import FloatArray
 

@@ -4,7 +4,7 @@ from collections import defaultdict
 
 import numpy as np
 
-from calibration.statistics.bland_altman import pooled_variance
+from calibration.statistics.pooled_variance import pooled_variance
 from measure.domain.error_sizes import MovementTrialSd
 from measure.domain.landmarks import FloatArray
 from measure.domain.measurements import Status

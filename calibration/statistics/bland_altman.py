@@ -17,6 +17,7 @@ from scipy import stats
 
 from calibration.statistics.estimate import TAIL, Estimate
 from calibration.statistics.icc import Z95
+from calibration.statistics.pooled_variance import pooled_variance
 from measure.domain.landmarks import FloatArray
 
 #: Fewest units of a study; two give an interval too wide to print. [project]
@@ -126,18 +127,6 @@ def bland_altman(
         units=units,
         pairs=min(sum(map(len, camera)), sum(map(len, goniometer))),
     )
-
-
-def pooled_variance(groups: Sequence[FloatArray]) -> tuple[float, int]:
-    """Return the variance within groups and its degrees of freedom (0 without repeats).
-
-    The residual mean square of a one-way analysis of variance.
-    """
-    degrees = sum(len(group) - 1 for group in groups)
-    if degrees == 0:
-        return 0.0, 0
-    squares = sum(float(np.sum((group - group.mean()) ** 2)) for group in groups)
-    return squares / degrees, degrees
 
 
 def _check(camera: Sequence[FloatArray], goniometer: Sequence[FloatArray], how: Pairing) -> None:

@@ -13,9 +13,9 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import stats
 
-from calibration.statistics.bland_altman import pooled_variance
 from calibration.statistics.estimate import TAIL, Estimate, sd_with_interval
 from calibration.statistics.icc import Z90, Z95
+from calibration.statistics.pooled_variance import pooled_variance
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.errors import InputError

@@ -1,19 +1,16 @@
 """The window: four words in one row, a page beneath, a menu bar for the rest."""
 
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Slot
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QStackedWidget
+from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
 
 from gui.app.menus import fill_menu_bar
 from gui.app.preferences import Preferences
 from gui.app.report_dialogs import ReportDialogs
-from gui.pages.camera_and_body.calibration_pages import CalibrationPages
-from gui.pages.clips.clip_review import ClipsPage
-from gui.pages.measuring.camera_setup import SetupPage
-from gui.pages.measuring.measure_page import MeasurePage
-from gui.pages.progress.progress_page import ProgressPage
+from gui.app.window_pages import WindowPages
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, button
@@ -21,6 +18,12 @@ from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.message_bar import MessageBar
 from gui.widgets.text import label
 from measure.domain.records import Person
+
+if TYPE_CHECKING:
+    from gui.pages.camera_and_body.calibration_pages import CalibrationPages
+    from gui.pages.clips.clip_review import ClipsPage
+    from gui.pages.measuring.camera_setup import SetupPage
+    from gui.pages.progress.progress_page import ProgressPage
 
 #: Longest time for the engine to close and hand over its trials, seconds. [technical]
 _CLOSE_ENGINE_S = 2.5
@@ -45,16 +48,12 @@ class MainWindow(QMainWindow):
         self.services = services
         self.setWindowTitle("Thawline")
         self.setMinimumSize(QSize(*SMALLEST_PX).boundedTo(self.screen().availableSize()))
-        self.measure = MeasurePage(services)
-        self.progress = ProgressPage(services)
-        self.clips = ClipsPage(services)
-        self.setup = SetupPage(services)
-        self.calibration = CalibrationPages(services)
+        self._pages = WindowPages(services)
+        self.measure = self._pages.measure
         self.reports = ReportDialogs(services, self)
         self.messages = MessageBar()
         self.words: list[QPushButton] = []
         self._preferences = Preferences(services, self)
-        self._pages = QStackedWidget()
         self._who = label("", "quiet")
         self._who.setWordWrap(False)
         self._lay_out()
@@ -81,19 +80,10 @@ class MainWindow(QMainWindow):
     def _lay_out(self) -> None:
         gap = self.services.appearance.gap(4)
         group = QButtonGroup(self)
-        for place, (text, page) in enumerate(
-            (
-                (tr("Measure"), self.measure),
-                (tr("Progress"), self.progress),
-                (tr("Clips"), self.clips),
-                (tr("Set-up"), self.setup),
-            )
-        ):
+        for place, text in enumerate((tr("Measure"), tr("Progress"), tr("Clips"), tr("Set-up"))):
             word = button(text, "word", checkable=True)
             group.addButton(word, place)
             self.words.append(word)
-            self._pages.addWidget(page)
-        self._pages.addWidget(self.calibration)
         group.idClicked.connect(self.go)
         words = FlowRow(gap, filling=False)
         words.offer(self.words)
@@ -107,36 +97,46 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.measure.measuring_changed.connect(self._step_back)
         self.measure.people_changed.connect(self._show_person)
-        self.measure.session_ended.connect(self.progress.reload)
-        self.clips.session_ended.connect(self.progress.reload)
-        self.setup.mirror_changed.connect(self.measure.live.video.set_mirrored)
-        self.setup.calibration_requested.connect(self.show_calibration)
-        self.calibration.back.connect(partial(self.go, 3))
-        for source in (
-            self.measure,
-            self.progress,
-            self.clips,
-            self.calibration,
-            self.reports,
-            self._preferences,
-        ):
+        self._pages.calibration_wanted.connect(self.show_calibration)
+        self._pages.calibration_left.connect(partial(self.go, 3))
+        for source in (self._pages, self.reports, self._preferences):
             source.message_raised.connect(self.messages.tell)
         self.services.records.run(lambda: self.services.keeper.store.warnings, self._warn)
+
+    @property
+    def progress(self) -> "ProgressPage":
+        return self._pages.progress
+
+    @property
+    def clips(self) -> "ClipsPage":
+        return self._pages.clips
+
+    @property
+    def setup(self) -> "SetupPage":
+        return self._pages.setup
+
+    @property
+    def calibration(self) -> "CalibrationPages":
+        return self._pages.calibration
 
     @Slot(int)
     def go(self, place: int) -> None:
         """Show a page by its place in the row."""
-        leaving = self._pages.currentWidget()
         self.words[place].setChecked(True)
-        page = self._pages.widget(place)
-        if page is not leaving:
-            if leaving is self.measure:
-                self.measure.step_aside()
-            self._pages.setCurrentIndex(place)
-            measuring = self.measure.measuring is not None
-            if page is not self.setup and not measuring:
-                self.services.feed.leave()
+        page = self._pages.in_row(place)
+        self._show(page)
         self._step_back(page is self.measure and self.measure.under_way)
+
+    def _show(self, page: QWidget) -> None:
+        """Show any page; leaving the measuring page pauses, leaving the camera closes it."""
+        leaving = self._pages.currentWidget()
+        if page is leaving:
+            return
+        if leaving is self.measure:
+            self.measure.step_aside()
+        self._pages.setCurrentWidget(page)
+        if not self._pages.shows_camera and self.measure.measuring is None:
+            self.services.feed.leave()
 
     @Slot()
     def show_calibration(self) -> None:
@@ -183,8 +183,6 @@ class MainWindow(QMainWindow):
         else:
             demo = tr(" (demo data)") if person.demo else ""
             self._who.setText(person.pseudonym + demo)
-        self.progress.show_person(person)
-        self.clips.show_person(person)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Close at any moment: the engine hands over what it captured, then all is saved."""
@@ -193,7 +191,7 @@ class MainWindow(QMainWindow):
         services.settings.save()
         self.hide()
         services.cues.silence()
-        self.clips.reading.stop()
+        self._pages.stop_reading()
         services.slow_worker.run(services.end_reading)
         services.feed.close(_CLOSE_ENGINE_S)
         services.records.run(services.keeper.close)

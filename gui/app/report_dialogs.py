@@ -5,7 +5,6 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from gui.report.files import chosen_printer, print_report, report_name, write_report
 from gui.session.services import Services
 from gui.text.wording import tr
 from measure.domain.records import History, Person
@@ -24,6 +23,9 @@ class ReportDialogs(QObject):
     @Slot()
     def write(self) -> None:
         """Ask for a file and write the report to it."""
+        # Diagrams and PDF are loaded when a report is first wanted.
+        from gui.report.files import report_name, write_report
+
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
             return
@@ -49,6 +51,8 @@ class ReportDialogs(QObject):
     @Slot()
     def print(self) -> None:
         """Ask for a printer and print the report."""
+        from gui.report.files import chosen_printer, print_report
+
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
             return

@@ -17,8 +17,8 @@ from calibration.statistics.bland_altman import (
     LimitsOfAgreement,
     Pairing,
     bland_altman,
-    pooled_variance,
 )
+from calibration.statistics.pooled_variance import pooled_variance
 
 #: After Bland & Altman 1986 (doi:10.1016/S0140-6736(86)90837-8), peak flow of 17 people in
 #: l/min: first reading with the Wright meter and with the mini meter.

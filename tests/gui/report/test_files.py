@@ -47,7 +47,7 @@ def test_the_report_goes_to_the_chosen_printer(
         printer.setOutputFileName(str(target))
         return printer
 
-    monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", into_a_file)
+    monkeypatch.setattr(gui.report.files, "chosen_printer", into_a_file)
     stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=20))
     stage.window.reports.print()
     stage.settle()
@@ -74,7 +74,7 @@ def test_who_goes_back_prints_nothing(
 def test_nobody_measured_is_told_before_a_printer_is_asked_for(
     new_stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(gui.app.report_dialogs, "chosen_printer", pytest.fail)
+    monkeypatch.setattr(gui.report.files, "chosen_printer", pytest.fail)
     new_stage.window.reports.print()
     assert "Nobody has been measured" in new_stage.window.messages.text
 

@@ -1,0 +1,117 @@
+"""Pages of the window: the measuring page from the start, each other one when it is first wanted.
+
+Their modules load plotting, PDF and statistics, which the first page does without.
+"""
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from gui.pages.measuring.measure_page import MeasurePage
+from gui.session.services import Services
+from measure.domain.records import Person
+
+if TYPE_CHECKING:
+    from gui.pages.camera_and_body.calibration_pages import CalibrationPages
+    from gui.pages.clips.clip_review import ClipsPage
+    from gui.pages.measuring.camera_setup import SetupPage
+    from gui.pages.progress.progress_page import ProgressPage
+
+
+class WindowPages(QStackedWidget):
+    """Makes pages, tells them who is measured, and passes their messages on."""
+
+    message_raised = Signal(str)
+    #: The pages of what is known of camera and body are wanted.
+    calibration_wanted = Signal()
+    #: The pages of camera and body are left.
+    calibration_left = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._person: Person | None = None
+        self.measure = MeasurePage(services)
+        self.measure.message_raised.connect(self.message_raised)
+        self.measure.people_changed.connect(self.show_person)
+        self.measure.session_ended.connect(self._reload_progress)
+        self.addWidget(self.measure)
+
+    @cached_property
+    def progress(self) -> "ProgressPage":
+        from gui.pages.progress.progress_page import ProgressPage
+
+        page = ProgressPage(self._services)
+        page.message_raised.connect(self.message_raised)
+        page.show_person(self._person)
+        self.addWidget(page)
+        return page
+
+    @cached_property
+    def clips(self) -> "ClipsPage":
+        from gui.pages.clips.clip_review import ClipsPage
+
+        page = ClipsPage(self._services)
+        page.message_raised.connect(self.message_raised)
+        page.session_ended.connect(self._reload_progress)
+        page.show_person(self._person)
+        self.addWidget(page)
+        return page
+
+    @cached_property
+    def setup(self) -> "SetupPage":
+        from gui.pages.measuring.camera_setup import SetupPage
+
+        page = SetupPage(self._services)
+        page.mirror_changed.connect(self.measure.live.video.set_mirrored)
+        page.calibration_requested.connect(self.calibration_wanted)
+        self.addWidget(page)
+        return page
+
+    @cached_property
+    def calibration(self) -> "CalibrationPages":
+        from gui.pages.camera_and_body.calibration_pages import CalibrationPages
+
+        page = CalibrationPages(self._services)
+        page.message_raised.connect(self.message_raised)
+        page.back.connect(self.calibration_left)
+        self.addWidget(page)
+        return page
+
+    @property
+    def shows_camera(self) -> bool:
+        """Whether the page that is shown opens the camera by itself."""
+        return self.made("setup") and self.currentWidget() is self.setup
+
+    def stop_reading(self) -> None:
+        """Stop reading a clip, if one is being read."""
+        if self.made("clips"):
+            self.clips.reading.stop()
+
+    def in_row(self, place: int) -> QWidget:
+        """Return the page of a word in the row: Measure, Progress, Clips, Set-up."""
+        if place == 0:
+            return self.measure
+        if place == 1:
+            return self.progress
+        return self.clips if place == 2 else self.setup
+
+    @Slot()
+    def _reload_progress(self) -> None:
+        if self.made("progress"):
+            self.progress.reload()
+
+    def made(self, name: str) -> bool:
+        """Return whether a page was wanted already."""
+        return name in self.__dict__
+
+    @Slot(object)
+    def show_person(self, person: Person | None) -> None:
+        """Show this person's records from now on."""
+        self._person = person
+        if self.made("progress"):
+            self.progress.show_person(person)
+        if self.made("clips"):
+            self.clips.show_person(person)
