@@ -1,17 +1,23 @@
 """Pictures of every page and state: ``python -m tests.support.gui.screenshots FOLDER``.
 
 A scripted engine stands for the camera and a memory for the store, so the pictures are the same
-everywhere. Besides each picture there is one a quarter as large: what cannot be read there is
-too small from three metres.
+everywhere: in both languages and schemes, in three text sizes and four window sizes. Besides the
+pictures of one size there are some a quarter as large: what cannot be read there is too small from
+three metres.
 """
 
 import argparse
+import itertools
 import os
 import sys
-from collections.abc import Iterator
+import time
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QLocale, Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
@@ -31,27 +37,49 @@ from measure.storage.store import Store
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
+#: Languages, text sizes in per cent and window sizes of the pictures; the smallest size first.
+LANGUAGES = ("en", "es")
+PERCENTS = (100, 150, 200)
+SIZES = ((1024, 700), (1280, 680), (1366, 700), (1920, 1080))
+#: The size whose pictures are written a quarter as large too: a common laptop's window.
+QUARTERED = (1280, 680)
+#: Rounds of the event loop until layouts have settled after another size.
+_ROUNDS = 4
 
-class _ScreenshotSeries:
-    """Writes pictures of a stage and their quarters."""
 
-    def __init__(self, stage: WindowHarness, folder: Path, suffix: str) -> None:
-        self._stage, self._folder, self._suffix = stage, folder, suffix
+@contextmanager
+def language_in_force(application: QCoreApplication, language: str) -> Iterator[None]:
+    """Give windows made inside a language, and put back what was there before."""
+    locale, direction = QLocale(), QGuiApplication.layoutDirection()
+    translators = install_language(application, language)
+    yield
+    for translator in translators:
+        application.removeTranslator(translator)
+    QLocale.setDefault(locale)
+    QGuiApplication.setLayoutDirection(direction)
 
-    def shoot(self, name: str) -> None:
-        """Write the picture and its quarter."""
-        self._stage.settle()
-        picture = self._stage.window.grab()
-        picture.save(str(self._folder / f"{name}-{self._suffix}.png"))
+
+def resize(stage: WindowHarness, size: tuple[int, int]) -> None:
+    """Give the window a size and let its layouts settle."""
+    stage.window.resize(*size)
+    for _ in range(_ROUNDS):
+        QCoreApplication.processEvents()
+
+
+def _save(stage: WindowHarness, name: str, folder: Path, size: tuple[int, int]) -> None:
+    """Write the picture of a state in a size, and its quarter where one is wanted."""
+    resize(stage, size)
+    picture = stage.window.grab()
+    picture.save(str(folder / f"{name}.png"))
+    if size == QUARTERED:
         quarter = picture.scaled(
             picture.width() // 4,
             picture.height() // 4,
             Qt.AspectRatioMode.KeepAspectRatio,
             Qt.TransformationMode.SmoothTransformation,
         )
-        small = self._folder / "quarter"
-        small.mkdir(exist_ok=True)
-        quarter.save(str(small / f"{name}-{self._suffix}.png"))
+        (folder / "quarter").mkdir(exist_ok=True)
+        quarter.save(str(folder / "quarter" / f"{name}.png"))
 
 
 def _start(stage: WindowHarness) -> Iterator[str]:
@@ -309,49 +337,73 @@ def states(stage: WindowHarness) -> Iterator[str]:
         yield from part(stage)
 
 
-def take(
-    folder: Path, scheme: Scheme, percent: int, size: tuple[int, int], language: str = "en"
-) -> int:
-    """Write the pictures of one look; return how many."""
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How the window looks in one series of pictures."""
+
+    language: str
+    scheme: Scheme
+    percent: int
+
+    def folder(self, size: tuple[int, int]) -> str:
+        """Return the name of the folder for the pictures in one window size."""
+        width, height = size
+        return f"{self.language}-{self.scheme.value}-{self.percent}-{width}x{height}"
+
+
+def take(folder: Path, look: Look, sizes: Sequence[tuple[int, int]], only: str = "") -> int:
+    """Write the pictures of one look, a folder for each window size; return how many.
+
+    Parameters
+    ----------
+    only
+        Beginning of the names of the states to write; empty for all.
+    """
     application = QApplication.instance()
     assert application is not None
-    translators = install_language(application, language)
-    stage = WindowHarness(scheme, percent, size)
-    name = f"{scheme.value}-{percent}"
-    album = _ScreenshotSeries(stage, folder, name if language == "en" else f"{name}-{language}")
+    folders = {size: folder / look.folder(size) for size in sizes}
+    for place in folders.values():
+        place.mkdir(parents=True, exist_ok=True)
     taken = 0
-    for name in states(stage):
-        album.shoot(name)
-        taken += 1
-    stage.close()
-    for translator in translators:
-        application.removeTranslator(translator)
+    with language_in_force(application, look.language):
+        stage = WindowHarness(look.scheme, look.percent, sizes[0])
+        for name in states(stage):
+            if not name.startswith(only):
+                continue
+            stage.settle()
+            # The first comes last: the next state is reached in it.
+            for size in reversed(sizes):
+                _save(stage, name, folders[size], size)
+                taken += 1
+        stage.close()
     return taken
 
 
 def main(arguments: list[str] | None = None) -> int:
-    """Write all pictures into a folder."""
+    """Write all pictures into a folder, a folder inside for each look and window size."""
     parser = argparse.ArgumentParser(
         prog="python -m tests.support.gui.screenshots", description=__doc__
     )
+    names = {f"{width}x{height}": (width, height) for width, height in SIZES}
+    schemes = [Scheme.LIGHT.value, Scheme.DARK.value]
     parser.add_argument("folder", type=Path)
-    parser.add_argument("--only", choices=["light", "dark", "large", "spanish"], action="append")
+    parser.add_argument("--language", choices=LANGUAGES, action="append")
+    parser.add_argument("--scheme", choices=schemes, action="append")
+    parser.add_argument("--percent", type=int, choices=PERCENTS, action="append")
+    parser.add_argument("--size", choices=names, action="append")
+    parser.add_argument("--only", default="", metavar="NAME", help="states whose names begin so")
     chosen = parser.parse_args(arguments)
     if "DISPLAY" not in os.environ and "WAYLAND_DISPLAY" not in os.environ:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    chosen.folder.mkdir(parents=True, exist_ok=True)
-    application = QApplication.instance() or QApplication(sys.argv[:1])
-    configure_application(application)
-    looks = {
-        "light": (Scheme.LIGHT, 100, (1280, 800)),
-        "dark": (Scheme.DARK, 100, (1280, 800)),
-        "large": (Scheme.LIGHT, 200, (1280, 800)),
-        "spanish": (Scheme.LIGHT, 100, (1280, 800)),
-    }
-    for name, appearance in looks.items():
-        if not chosen.only or name in chosen.only:
-            language = "es" if name == "spanish" else "en"
-            print(f"{name}: {take(chosen.folder, *appearance, language)} pictures")
+    configure_application(QApplication.instance() or QApplication(sys.argv[:1]))
+    sizes = [names[name] for name in chosen.size or names]
+    for language, scheme, percent in itertools.product(
+        chosen.language or LANGUAGES, chosen.scheme or schemes, chosen.percent or PERCENTS
+    ):
+        look, began_s = Look(language, Scheme(scheme), percent), time.monotonic()
+        count = take(chosen.folder, look, sizes, chosen.only)
+        took_s = time.monotonic() - began_s
+        print(f"{language} {scheme} {percent} %: {count} pictures in {took_s:.0f} s", flush=True)
     return 0
 
 
