@@ -21,7 +21,8 @@ from measure.progress.home_programme import (
 from measure.progress.milestones import TASKS
 from measure.progress.sentences import TEMPLATES
 from measure.progress.series import INSTRUMENT_CHANGED
-from measure.progress.wording import IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
+from measure.progress.side_wording import SIDE_TEMPLATES
+from measure.progress.wording import DECIMALS, IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
 
 #: One vertebral level of every region of the back.
 _LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")
@@ -56,6 +57,8 @@ def texts_of_measure() -> tuple[str, ...]:
         *PROMPT_WORDS.values(),
         WORTH_SHOWING,
         *TEMPLATES,
+        *SIDE_TEMPLATES,
+        DECIMALS,
         MEASURE_AGAIN,
         *(assessment_dose(band).sentence for band in Irritability),
     ]

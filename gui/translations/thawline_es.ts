@@ -2558,6 +2558,98 @@ Lecturas: {count}</translation>
         <translation>dic</translation>
     </message>
     <message>
+        <source>{amount} less than the other side</source>
+        <translation>{amount} menos que el otro lado</translation>
+    </message>
+    <message>
+        <source>{amount} more than the other side</source>
+        <translation>{amount} más que el otro lado</translation>
+    </message>
+    <message>
+        <source>{words}, which may be chance</source>
+        <translation>{words}, lo que puede ser casualidad</translation>
+    </message>
+    <message>
+        <source>{value}° ({low} to {high})</source>
+        <translation>{value}° ({low} a {high})</translation>
+    </message>
+    <message>
+        <source>about {levels} levels, {value} ({low} to {high}) cm</source>
+        <translation>unos {levels} niveles, {value} ({low} a {high}) cm</translation>
+    </message>
+    <message>
+        <source>{value} % ({low} to {high})</source>
+        <translation>{value} % ({low} a {high})</translation>
+    </message>
+    <message>
+        <source>{share} of its range</source>
+        <translation>{share} de su amplitud</translation>
+    </message>
+    <message>
+        <source>{share} of its height above the hips</source>
+        <translation>{share} de su altura sobre las caderas</translation>
+    </message>
+    <message>
+        <source>{first}; {second}</source>
+        <translation>{first}; {second}</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: {words}.</source>
+        <translation>{movement}, {side}: {words}.</translation>
+    </message>
+    <message>
+        <source>{movement}, share of the other side by month: {months}.</source>
+        <translation>{movement}, porcentaje del otro lado por mes: {months}.</translation>
+    </message>
+    <message>
+        <source>{month} {year} {share}</source>
+        <translation>{month} {year} {share}</translation>
+    </message>
+    <message>
+        <source>Range as a share of the other side&apos;s, 95 % interval in brackets: {shares}.</source>
+        <translation>Amplitud como porcentaje de la del otro lado, entre paréntesis el intervalo del 95 %: {shares}.</translation>
+    </message>
+    <message>
+        <source>{movement} {share}</source>
+        <translation>{movement} {share}</translation>
+    </message>
+    <message>
+        <source>The smallest share is that of {movement}.</source>
+        <translation>El porcentaje más bajo es el de {movement}.</translation>
+    </message>
+    <message>
+        <source>These intervals count the scatter from day to day. A camera may also read one side lastingly higher than the other by several degrees, so small differences mean little. They are facts about ranges, not a diagnosis.</source>
+        <translation>Estos intervalos recogen la variación de un día a otro. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco. Son datos sobre la amplitud, no un diagnóstico.</translation>
+    </message>
+    <message>
+        <source>What ended movements, as felt: {months}.</source>
+        <translation>Qué detuvo los movimientos, según la persona: {months}.</translation>
+    </message>
+    <message>
+        <source>{month} {year} {times}</source>
+        <translation>{month} {year} {times}</translation>
+    </message>
+    <message>
+        <source>{what} {count} of {total}</source>
+        <translation>{what} {count} de {total}</translation>
+    </message>
+    <message>
+        <source>stiffness</source>
+        <translation>rigidez</translation>
+    </message>
+    <message>
+        <source>weakness</source>
+        <translation>debilidad</translation>
+    </message>
+    <message>
+        <source>something else</source>
+        <translation>otra cosa</translation>
+    </message>
+    <message>
+        <source>{whole}.{decimals}</source>
+        <translation>{whole},{decimals}</translation>
+    </message>
+    <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
     </message>

@@ -18,6 +18,7 @@ from measure.progress.sentences import (
     verdict_words,
 )
 from measure.progress.shoulder import SideProgress
+from measure.progress.side_wording import side_by_side_sentences
 from measure.progress.wording import VERDICT_WORDS, block_words, change_words, conduct_words
 from measure.report.wording import phase_words
 
@@ -77,6 +78,8 @@ def _print(person: Person, progress: Progress) -> None:
     affected = [side for side in progress.usual if side.affected]
     said = [sentence for side in affected for sentence in _sentences(side)]
     for words in (*said, *shared_sentences(affected), *phase_words(affected)):
+        print(f"\n{words}")
+    for words in side_by_side_sentences(progress):
         print(f"\n{words}")
     for side in progress.sides:
         if side.drifted_by is None:

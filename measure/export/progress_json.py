@@ -9,12 +9,13 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from measure.domain.movements import MOVEMENTS
-from measure.domain.records import Person
+from measure.domain.records import LimitingFactor, Person
 from measure.progress.before_after import BeforeAfter
 from measure.progress.clinician_prompts import Prompt
 from measure.progress.comparison import Block, Change
 from measure.progress.current_verdict import Turn
 from measure.progress.detectable_gain import POWER, TimeToKnow
+from measure.progress.movement_ends import MonthEnds
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
@@ -31,12 +32,14 @@ from measure.progress.sentences import (
 )
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
+from measure.progress.side_deficit import Pattern, Share, SideDeficit
+from measure.progress.side_wording import deficit_sentence, end_times_words, pattern_sentence
 from measure.trend.event_effect import EffectEstimate
 from measure.trend.sudden_loss import SuddenLoss
 
 FORMAT = "thawline-progress"
 #: Version of the format; rises when a reader of the former one would misread the data. [technical]
-SCHEMA = 1
+SCHEMA = 2
 
 _Data = dict[str, Any]
 _Value = TypeVar("_Value")
@@ -66,10 +69,17 @@ def progress_data(person: Person, progress: Progress, notice: str) -> _Data:
         "movements": [_side(side) for side in progress.sides],
         "prompts": [_prompt(prompt) for prompt in progress.prompts],
         "home_programme": [
-            {"monday": week.monday.isoformat(), "planned": week.planned, "done": week.done}
+            {
+                "monday": week.monday.isoformat(),
+                "planned": week.planned,
+                "done": week.done,
+                "in_part": week.in_part,
+            }
             for week in progress.programme_weeks
             if week.planned
         ],
+        "pattern": _or_none(progress.pattern, _pattern),
+        "ends": [_ends(month) for month in progress.ends],
     }
 
 
@@ -105,6 +115,7 @@ def _side(side: SideProgress) -> _Data:
         "when_known": _or_none(side.time_to_know, lambda answer: _when_known(side, answer)),
         "other_side": _or_none(side.other, _block),
         "short_by": side.short_by,
+        "deficit": _or_none(side.deficit, lambda deficit: _deficit(side, deficit)),
         "set_up_drifted_by": side.drifted_by,
         "set_up_change": _or_none(
             side.setup_change,
@@ -270,6 +281,41 @@ def _change(change: Change) -> _Data:
 
 def _day(day: dt.date | None) -> str | None:
     return None if day is None else day.isoformat()
+
+
+def _deficit(side: SideProgress, deficit: SideDeficit) -> _Data:
+    return {
+        **_change(deficit.now.difference),
+        "share": _or_none(deficit.now.share, _share),
+        "text": deficit_sentence(deficit.now, side.movement),
+        "months": [
+            {"month": f"{item.month:%Y-%m}"}
+            | _change(item.deficit.difference)
+            | {"share": _or_none(item.deficit.share, _share)}
+            for item in deficit.months
+        ],
+    }
+
+
+def _share(share: Share) -> _Data:
+    return {"percent": share.percent, "low": share.low, "high": share.high}
+
+
+def _pattern(pattern: Pattern) -> _Data:
+    return {
+        "side": pattern.side.value,
+        "shares": [{"movement": movement} | _share(share) for movement, share in pattern.shares],
+        "smallest": pattern.smallest,
+        "text": pattern_sentence(pattern),
+    }
+
+
+def _ends(month: MonthEnds) -> _Data:
+    return {
+        "month": f"{month.month:%Y-%m}",
+        "times": {kind.value: month.times.get(kind, 0) for kind in LimitingFactor},
+        "text": end_times_words(month),
+    }
 
 
 def _or_none(value: _Value | None, data: Callable[[_Value], Any]) -> Any:

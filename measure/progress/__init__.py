@@ -12,6 +12,7 @@ Public names:
         USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
         irritability, pain_limit, plan_on, weeks_done
     milestones: LEAST_DAYS, TASKS
+    movement_ends: MonthEnds
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
     sentences: NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence, effect_sentence,
@@ -20,7 +21,10 @@ Public names:
         visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     shoulder: SideProgress
+    side_deficit: Pattern, Share, SideDeficit
+    side_wording: SIDE_TEMPLATES, deficit_sentence, end_times_words, pattern_sentence,
+        side_by_side_sentences
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
-    wording: INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words, change_words,
-        conduct_words, signed, slope_words, with_interval
+    wording: DECIMALS, INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words,
+        change_words, conduct_words, signed, slope_words, with_interval
 """

@@ -102,7 +102,7 @@ def baseline_block(series: Series, scatter: Scatter) -> Block:
     """Return the first block of a series that is not empty."""
     within = int((series.day < series.day[0] + BASELINE_WITHIN_DAY).sum())
     least, most = BASELINE_DAYS
-    return _block(series, slice(0, min(max(within, least), most)), scatter)
+    return block_of(_part(series, slice(0, min(max(within, least), most))), scatter)
 
 
 def recent_block(series: Series, scatter: Scatter) -> Block:
@@ -112,7 +112,7 @@ def recent_block(series: Series, scatter: Scatter) -> Block:
     )
     least, most = RECENT_DAYS
     days = max(min(short, most), min(long, least))
-    return _block(series, slice(len(series) - days, None), scatter)
+    return block_of(_part(series, slice(len(series) - days, None)), scatter)
 
 
 def change_between(before: Block, after: Block) -> Change | None:
@@ -124,19 +124,26 @@ def change_between(before: Block, after: Block) -> Change | None:
     return Change(value=change, low=change - half, high=change + half)
 
 
-def _block(series: Series, chosen: slice, scatter: Scatter) -> Block:
-    days = series.day[chosen]
+def block_of(series: Series, scatter: Scatter) -> Block:
+    """Return all days of a series that is not empty as one block."""
+    days = len(series)
     reach = float(special.stdtrit(scatter.degrees_of_freedom, 0.975))
-    error = _widening(len(days)) * math.sqrt(mean_variance(len(days), scatter.related))
+    error = _widening(days) * math.sqrt(mean_variance(days, scatter.related))
     return Block(
-        value=float(np.median(series.value[chosen])),
-        low=float(np.median(series.low[chosen])),
-        high=float(np.median(series.high[chosen])),
+        value=float(np.median(series.value)),
+        low=float(np.median(series.low)),
+        high=float(np.median(series.high)),
         half_width=reach * error * scatter.spread,
-        days=len(days),
-        first=dt.date.fromordinal(round(float(days[0]))),
-        last=dt.date.fromordinal(round(float(days[-1]))),
+        days=days,
+        first=series.date(0),
+        last=series.date(-1),
     )
+
+
+def _part(series: Series, chosen: slice) -> Series:
+    days = np.zeros(len(series), dtype=bool)
+    days[chosen] = True
+    return series.where(days)
 
 
 def shared_drift(series: Series, twin: Series, check: WeeklyCheck) -> float | None:

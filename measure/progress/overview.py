@@ -5,6 +5,7 @@ Pure: the present day comes from the caller.
 
 import datetime as dt
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from measure.domain.landmarks import Side
@@ -19,10 +20,12 @@ from measure.progress.before_after import (
 from measure.progress.clinician_prompts import Prompt, prompts
 from measure.progress.detectable_gain import GAINS_DEG, Outlook, TimeToKnow, verdict_limit
 from measure.progress.home_programme import WeekDone, plan_on, recent_weeks
+from measure.progress.movement_ends import MonthEnds, ends_by_month
 from measure.progress.person_evidence import PRIMARY_MOVEMENTS, PersonEvidence
 from measure.progress.series import all_series
 from measure.progress.setup_notes import lasting_setup_changes
 from measure.progress.shoulder import SideProgress, side_progress
+from measure.progress.side_deficit import Pattern, pattern_of
 from measure.progress.weekly_verdicts import Verdict
 from measure.trend.event_effect import FRACTION_OF_A_DEGREE
 from measure.trend.trend_line import widening
@@ -38,12 +41,18 @@ class Progress:
         Every movement and side, by the way in which it is done.
     programme_weeks
         Exercises of the latest weeks that had a plan.
+    pattern
+        The affected side's ranges as shares of the other's, over movements; None without two.
+    ends
+        What ended the movements of the affected sides, by month.
     """
 
     today: dt.date
     sides: tuple[SideProgress, ...]
     prompts: tuple[Prompt, ...]
     programme_weeks: tuple[WeekDone, ...]
+    pattern: Pattern | None
+    ends: tuple[MonthEnds, ...]
 
     @property
     def usual(self) -> tuple[SideProgress, ...]:
@@ -86,12 +95,23 @@ def progress_of(history: History, today: dt.date) -> Progress:
                 time_to_know=_time_to_know(side, evidence, today),
             )
         )
+    usual_sides = [side for side in sides if side.usual]
     return Progress(
         today=today,
         sides=tuple(sides),
-        prompts=prompts([side for side in sides if side.usual], history, today),
+        prompts=prompts(usual_sides, history, today),
         programme_weeks=recent_weeks(history.plans, history.exercises_done, today),
+        pattern=_pattern(usual_sides),
+        ends=ends_by_month(history, affected or tuple(Side)),
     )
+
+
+def _pattern(sides: Sequence[SideProgress]) -> Pattern | None:
+    """Return the pattern of the affected side, which is the only one with deficits."""
+    deficits = [(side, side.deficit) for side in sides if side.deficit is not None]
+    if not deficits:
+        return None
+    return pattern_of(deficits[0][0].side, ((side.movement, what) for side, what in deficits))
 
 
 def _time_to_know(

@@ -24,6 +24,7 @@ from measure.progress.milestones import Milestone, milestones
 from measure.progress.person_evidence import PersonEvidence
 from measure.progress.phases import SeriesPhase, earlier_phases
 from measure.progress.series import Series
+from measure.progress.side_deficit import Deficit, SideDeficit, monthly_deficits
 from measure.progress.stall import stalled
 from measure.progress.weekly_verdicts import WINDOW_DAY, Verdict, WeeklyCheck
 from measure.trend.sudden_loss import SuddenLoss, sudden_loss
@@ -75,6 +76,9 @@ class SideProgress:
     drifted_by
         How far the other shoulder moved together with this one, in the movement's unit, where
         the set-up may be the cause, so that no trend is reported; otherwise None.
+    deficit
+        What the affected side lacks of the other one, with intervals; None for the other side, and
+        where both are affected, none was named, or they cannot be compared.
     milestones
         Everyday tasks that go with this movement.
     earlier
@@ -104,6 +108,7 @@ class SideProgress:
     other: Block | None
     short_by: float | None
     drifted_by: float | None
+    deficit: SideDeficit | None
     milestones: tuple[Milestone, ...]
     earlier: tuple[SeriesPhase, ...]
     events: tuple[BeforeAfter, ...] = ()
@@ -160,16 +165,22 @@ def side_progress(
     checks = current.checks
     scatter, own = _scatter(series, person.related(today))
     comparable = series.latest_instrument()
-    counted = comparable.counted() if not comparable.practice.all() else comparable
+    counted = _without_practice(comparable)
     baseline, recent = baseline_block(counted, scatter), recent_block(counted, scatter)
-    other, short_by = None, None
+    other, short_by, deficit = None, None, None
     if twin is not None:
-        other = recent_block(twin, scatter)
+        other_scatter, _ = _scatter(twin, person.related(today))
+        other = recent_block(_without_practice(_comparable(twin, series)), other_scatter)
         short_by = other.value - recent.value
+        if affected == (series.side,):
+            deficit = SideDeficit(
+                now=Deficit.between(recent, other),
+                months=monthly_deficits(series, twin, scatter, other_scatter),
+            )
     verdict = current.verdict
     drifted_by = None
     if twin is not None and verdict in _CHANGING:
-        drifted_by = shared_drift(series, twin, checks[-1])
+        drifted_by = shared_drift(series, _comparable(twin, series), checks[-1])
         verdict = verdict if drifted_by is None else Verdict.NO_CLEAR_CHANGE
     if (
         current.lapsed is None
@@ -195,20 +206,30 @@ def side_progress(
         other=other,
         short_by=short_by,
         drifted_by=drifted_by,
+        deficit=deficit,
         milestones=milestones(series.movement, recent),
         earlier=earlier_phases(series),
     )
 
 
 def _twin(series: Series, all_series: Sequence[Series]) -> Series | None:
-    """Return the other shoulder's recent days that are comparable with this series' last one."""
+    """Return the other shoulder's series, where recent days of it are comparable with this one."""
     wanted = (series.movement, series.conduct, series.side.other)
     for twin in all_series:
         if (twin.movement, twin.conduct, twin.side) == wanted:
-            recent = twin.day > series.day[-1] - WINDOW_DAY
-            comparable = recent & (twin.instrument == series.instrument[-1])
-            return twin.where(comparable) if comparable.any() else None
+            return twin if len(_comparable(twin, series)) else None
     return None
+
+
+def _without_practice(series: Series) -> Series:
+    """Return the days that count, or all of them where there is nothing but practice yet."""
+    return series if series.practice.all() else series.counted()
+
+
+def _comparable(twin: Series, series: Series) -> Series:
+    """Return the days of the other shoulder that are comparable with a series' last one."""
+    recent = twin.day > series.day[-1] - WINDOW_DAY
+    return twin.where(recent & (twin.instrument == series.instrument[-1]))
 
 
 def _scatter(series: Series, related: float) -> tuple[Scatter, bool]:

@@ -18,6 +18,8 @@ MINUS = "\N{MINUS SIGN}"
 #: Returns a text in the language of the reader.
 Translate = Callable[[str], str]
 
+#: Template of a number with decimals; other languages have another sign between.
+DECIMALS = "{whole}.{decimals}"
 #: Templates of a value with its interval, and of an interval.
 WITH_INTERVAL = "{value} ({range})"
 INTERVAL = "{low} to {high}"
@@ -51,21 +53,35 @@ def english(text: str) -> str:
     return text
 
 
-def signed(amount: float, unit: Unit, digits: int = 0) -> str:
+def number_words(
+    value: float, digits: int = 0, tr: Translate = english, *, sign: bool = False
+) -> str:
+    """Return a number for people to read, with the reader's decimal sign.
+
+    Parameters
+    ----------
+    sign
+        True to write a plus; what rounds to nothing has no sign.
+    """
+    shown = round(value, digits) or 0.0
+    text = f"{abs(shown):.{digits}f}"
+    if digits:
+        whole, _, decimals = text.partition(".")
+        text = tr(DECIMALS).format(whole=whole, decimals=decimals)
+    if shown < 0:
+        return MINUS + text
+    return "+" + text if sign and shown else text
+
+
+def signed(amount: float, unit: Unit, digits: int = 0, tr: Translate = english) -> str:
     """Return a change with its sign, in degrees or, of the reach, in cm on a usual back."""
-    return signed_number(amount, unit, digits) + (" cm" if unit is Unit.FRACTION else "°")
+    return signed_number(amount, unit, digits, tr) + (" cm" if unit is Unit.FRACTION else "°")
 
 
-def signed_number(amount: float, unit: Unit, digits: int = 0) -> str:
+def signed_number(amount: float, unit: Unit, digits: int = 0, tr: Translate = english) -> str:
     """Return the number of :func:`signed` without its unit."""
-    return _with_sign(centimetres_in(amount) if unit is Unit.FRACTION else amount, digits)
-
-
-def _with_sign(amount: float, digits: int) -> str:
-    shown = round(amount, digits)
-    # A change that rounds to nothing has no sign.
-    number = f"{shown:+.{digits}f}" if shown else f"{0:.{digits}f}"
-    return number.replace("-", MINUS)
+    shown = centimetres_in(amount) if unit is Unit.FRACTION else amount
+    return number_words(shown, digits, tr, sign=True)
 
 
 def plain(value: float, movement: Movement) -> str:
@@ -99,7 +115,7 @@ def change_words(change: Change, movement: Movement, tr: Translate = english) ->
         return tr(WITH_INTERVAL).format(value=signed(change.value, unit), range=interval)
     number = signed_number(change.value, unit)
     return tr(IN_LEVELS).format(
-        levels=_with_sign(levels_in(change.value), 1),
+        levels=number_words(levels_in(change.value), 1, tr, sign=True),
         change=tr(WITH_INTERVAL).format(value=number, range=interval),
     )
 

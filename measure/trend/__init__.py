@@ -7,6 +7,7 @@ Public names:
     evidence_limits: likely_limit, review_limit, reviews_passed, stall_limit, turn_limits,
         weekly_limit
     pain_course: high_pain, more_pain
+    ratio_interval: ratio_interval
     sudden_loss: SuddenLoss, sudden_loss
     trend_line: DAYS_A_MONTH, LEAST_FOR_OWN_SPREAD, PRIOR_DAYS, RELATED_TO, Slope, evidence_of,
         fit_slope, fit_slopes, mean_variance, widening

@@ -21,6 +21,7 @@ from measure.progress.stall import stalled
 from measure.progress.weekly_verdicts import Verdict
 from measure.trend.sudden_loss import SuddenLoss, sudden_loss
 from measure.trend.trend_line import DAYS_A_MONTH, fit_slope
+from tests.bench.progress_deficits import deficit_coverage
 from tests.bench.progress_people import (
     FIRST_DAY,
     MOVEMENTS_OF_ONE,
@@ -411,6 +412,24 @@ ROWS = (
         count=stalls,
         course=replace(_HALF_YEAR, a_month=5),
         goals={"stalled": "<= 10"},
+    ),
+    Row(
+        words="deficit to the other side, flat",
+        count=deficit_coverage,
+        course=Course(),
+        goals={"difference now": ">= 93", "share now": ">= 93"},
+    ),
+    Row(
+        words="deficit to the other side, 5° a month, autocorrelation 0.3",
+        count=deficit_coverage,
+        course=Course(a_month=5, related=0.3),
+        goals={"difference now": ">= 92", "share now": ">= 92"},
+    ),
+    Row(
+        words="deficit to the other side, realistic mix",
+        count=deficit_coverage,
+        course=replace(MIX, a_month=5),
+        goals={},
     ),
     Row(
         words="intervals, flat",

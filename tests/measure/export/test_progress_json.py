@@ -12,8 +12,8 @@ import measure
 from measure.demo.story import story_histories
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import EventKind, History
-from measure.export.progress_json import progress_data, progress_json
+from measure.domain.records import EventKind, History, LimitingFactor
+from measure.export.progress_json import SCHEMA, progress_data, progress_json
 from measure.progress.overview import progress_of
 from tests.support.progress_histories import MADE, day, history
 from tests.support.record_samples import event, moment, person
@@ -134,3 +134,35 @@ def test_a_first_session_is_enough(today: int) -> None:
     assert flexion["verdict"] == "too-early"
     assert flexion["when_known"] is None
     assert flexion["change"] is None
+
+
+def golden_history() -> History:
+    """Return what the golden file was written from: both sides, five weeks, a programme."""
+    values = {
+        (movement, side): [(number, level + number / 7) for number in range(0, 35, 7)]
+        for movement, levels in (
+            (Movement.FLEXION, (120.0, 160.0)),
+            (Movement.EXTERNAL_ROTATION, (20.0, 64.0)),
+        )
+        for side, level in zip((Side.LEFT, Side.RIGHT), levels, strict=True)
+    }
+    records = history(values, who=person(affected=(Side.LEFT,)))
+    measurements = [replace(item, stopped_by=LimitingFactor.PAIN) for item in records.measurements]
+    return replace(records, measurements=tuple(measurements))
+
+
+def test_golden_file() -> None:
+    """Programs read these fields: a change of them is on purpose, and named in the changelog."""
+    path = Path(__file__).parent / f"golden/progress-of-schema-{SCHEMA}.json"
+    written = json.loads(json.dumps(data(golden_history(), 30)))
+    kept = json.loads(path.read_text(encoding="utf-8"))
+    assert nearly(written) == nearly(kept)
+
+
+def nearly(value: Any) -> Any:
+    """Return the same with numbers rounded: the last digits may differ between computers."""
+    if isinstance(value, dict):
+        return [(name, nearly(item)) for name, item in value.items()]
+    if isinstance(value, list):
+        return [nearly(item) for item in value]
+    return round(value, 6) if isinstance(value, float) else value
