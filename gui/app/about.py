@@ -68,4 +68,8 @@ def keys_dialog(parent: QWidget) -> QDialog:
 def about_dialog(parent: QWidget) -> QDialog:
     lines = [(notice(), "lead"), (tr("It is not a medical device."), "lead")]
     lines.extend((f"{name}  {number}", "quiet") for name, number in software().items())
+    licences = tr(
+        "Licence: Apache-2.0. Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1."
+    )
+    lines.append((licences, "quiet"))
     return _dialog(parent, "Thawline", lines)

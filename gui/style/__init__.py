@@ -4,5 +4,6 @@ Public names:
 
     appearance: Appearance
     fonts: add_bundled_fonts, ensure_fonts
+    measures: BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX
     palette: Scheme
 """

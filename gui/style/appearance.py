@@ -4,7 +4,9 @@ from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
 from PySide6.QtWidgets import QApplication
 
-from gui.style.palette import BODY_PX, DARK, GAP_PX, LIGHT, Palette, Scheme
+from gui.style.fonts import ensure_fonts, window_font
+from gui.style.measures import BODY_PX, GAP_PX
+from gui.style.palette import DARK, LIGHT, Palette, Scheme
 from gui.style.style_sheet import style_sheet
 
 
@@ -17,7 +19,7 @@ class Appearance(QObject):
         super().__init__()
         self._scheme = scheme
         self._percent = percent
-        self._family = QApplication.font().family()
+        ensure_fonts()
         QApplication.styleHints().colorSchemeChanged.connect(self._system_changed)
 
     @property
@@ -53,7 +55,7 @@ class Appearance(QObject):
         self.changed.emit()
 
     def px(self, role: float = 1.0) -> int:
-        """Return a type size in pixels, for a role of the scale in :mod:`gui.style.palette`."""
+        """Return a type size in pixels, for a size of :mod:`gui.style.measures`."""
         return round(BODY_PX * role * self._percent / 100)
 
     def gap(self, times: float = 1.0) -> int:
@@ -61,16 +63,21 @@ class Appearance(QObject):
         return round(GAP_PX * times)
 
     def font(self, px: float, *, bold: bool = False) -> QFont:
-        font = QFont(self._family)
+        font = window_font()
         font.setPixelSize(max(1, round(px)))
-        font.setWeight(QFont.Weight.DemiBold if bold else QFont.Weight.Normal)
+        font.setWeight(QFont.Weight.Bold if bold else QFont.Weight.Normal)
         return font
 
     def digit_font(self, height: float) -> QFont:
-        """Return the font whose digits are so high, in pixels."""
-        trial = self.font(100, bold=True)
-        measured = QFontMetricsF(trial).tightBoundingRect("0").height()
-        return self.font(100 * height / max(measured, 1.0), bold=True)
+        """Return the font whose digits are so high, in pixels, each as wide as it is.
+
+        A large number stands alone; figures of one width would gape around its ones.
+        """
+        font = self.font(100, bold=True)
+        font.unsetFeature(QFont.Tag("tnum"))
+        measured = QFontMetricsF(font).tightBoundingRect("0").height()
+        font.setPixelSize(max(1, round(100 * height / max(measured, 1.0))))
+        return font
 
     def colour(self, name: str, opacity: float = 1.0) -> QColor:
         """Return a colour of the palette by name."""

@@ -1,21 +1,40 @@
-"""Bundled fonts: DejaVu Sans, for print and for systems without fonts."""
+"""The window's typeface, Atkinson Hyperlegible; DejaVu Sans for print and for signs it lacks."""
 
 from functools import cache
+from importlib.resources import files
 from pathlib import Path
 
-from PySide6.QtGui import QFont, QFontDatabase, QFontInfo
+from PySide6.QtGui import QFont, QFontDatabase, QFontInfo, QGuiApplication
+
+#: The family of all text in the window, made for low vision: letters that are hard to mix up.
+FAMILY = "Atkinson Hyperlegible"
 
 
 @cache
 def add_bundled_fonts() -> None:
-    """Let Qt use our fonts too, until the application ends: fonts go with it."""
+    """Let Qt use DejaVu Sans too, until the application ends: fonts go with it."""
     from matplotlib import get_data_path
 
     for name in ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf"):
         QFontDatabase.addApplicationFont(str(Path(get_data_path(), "fonts", "ttf", name)))
 
 
+@cache
 def ensure_fonts() -> None:
-    """Add our fonts on a system without any, where every letter would be an empty box."""
+    """Set the application in our typeface; signs that it lacks come from the system's fonts.
+
+    On a system without any they come from DejaVu Sans: every such sign would be an empty box.
+    """
     if not QFontInfo(QFont()).family():
         add_bundled_fonts()
+    folder = files("fontpkg_atkinson_hyperlegible") / "files"
+    for name in ("AtkinsonHyperlegible-Regular.ttf", "AtkinsonHyperlegible-Bold.ttf"):
+        QFontDatabase.addApplicationFontFromData((folder / name).read_bytes())
+    QGuiApplication.setFont(window_font())
+
+
+def window_font() -> QFont:
+    """Return a font of the typeface, its figures all of one width, so that columns line up."""
+    font = QFont(FAMILY)
+    font.setFeature(QFont.Tag("tnum"), 1)
+    return font

@@ -1,22 +1,12 @@
-"""Palettes of the two colour schemes, and the type scale.
+"""Palettes of the two colour schemes.
 
 Every text colour stands at 4.5:1 or more on every ground it is used on (WCAG 2.2, 1.4.3). Blue
 and ochre, the two colours that carry a meaning, stay apart for colour-blind eyes in hue and in
-lightness, and never stand without a word or a shape.
+lightness, in grey print too, and never stand without a word or a shape.
 """
 
 from dataclasses import dataclass, fields
 from enum import StrEnum
-
-#: Size of running text, device-independent pixels at 100 %. [technical]
-BODY_PX = 17
-#: Sizes by role, relative to running text. [technical]
-TITLE = 1.75
-LEAD = 1.3
-NOTICE = 1.1
-SMALL = 0.92
-#: Space between things, device-independent pixels. [technical]
-GAP_PX = 8
 
 
 class Scheme(StrEnum):
@@ -40,7 +30,9 @@ class Palette:
     ink, quiet
         Text, and text that steps back.
     body
-        The drawn person, apart from the measured arm.
+        Things drawn beside the person: table, wall, screen, the person seen from above.
+    skin, shirt, trousers, outline
+        The drawn person, apart from the measured arm; the outline is 3:1 or more on all grounds.
     arm, on_arm
         The measured arm, readings, the main button; and text on it.
     hold
@@ -59,6 +51,10 @@ class Palette:
     ink: str
     quiet: str
     body: str
+    skin: str
+    shirt: str
+    trousers: str
+    outline: str
     arm: str
     on_arm: str
     hold: str
@@ -68,19 +64,23 @@ class Palette:
 
 
 LIGHT = Palette(
-    ground="#f4f1e9",
-    raised="#fdfcf8",
-    sunken="#e9e4d7",
-    line="#d3ccbb",
-    edge="#6f7672",
-    ink="#1b2a2f",
+    ground="#f6f3ec",
+    raised="#fffdf9",
+    sunken="#ebe6da",
+    line="#dcd5c5",
+    edge="#6c7470",
+    ink="#17262c",
     quiet="#48575b",
     body="#868f8a",
-    arm="#0b5a77",
+    skin="#cdc2b1",
+    shirt="#eae4d7",
+    trousers="#8b9799",
+    outline="#5b6666",
+    arm="#08435f",
     on_arm="#ffffff",
     hold="#874900",
-    left="#0b5a77",
-    right="#9a4a10",
+    left="#08435f",
+    right="#9c500f",
     alarm="#8e1b13",
 )
 
@@ -93,11 +93,15 @@ DARK = Palette(
     ink="#edf0ea",
     quiet="#b5c1c1",
     body="#64767b",
-    arm="#83cbe4",
+    skin="#a79d8e",
+    shirt="#5d6a6b",
+    trousers="#3f4d51",
+    outline="#8d9a9a",
+    arm="#93d5ec",
     on_arm="#06222c",
     hold="#f0b65e",
-    left="#83cbe4",
-    right="#f0a878",
+    left="#93d5ec",
+    right="#cf8146",
     alarm="#ffb3a6",
 )
 

@@ -1,6 +1,18 @@
 """The style sheet of the standard widgets, made from a palette and a text size."""
 
-from gui.style.palette import BODY_PX, LEAD, NOTICE, SMALL, TITLE, Palette, colours
+from gui.style.measures import (
+    BAR_PX,
+    BODY_PX,
+    BUTTON_PADDING_PX,
+    BUTTON_RADIUS_PX,
+    CARD_RADIUS_PX,
+    DISPLAY,
+    FIELD_RADIUS_PX,
+    LINE,
+    SMALL,
+    TITLE,
+)
+from gui.style.palette import Palette, colours
 
 _TEMPLATE = """
 * {{ font-size: {text}px; }}
@@ -8,47 +20,57 @@ QWidget {{ color: {ink}; }}
 QMainWindow, QDialog, QStackedWidget, QScrollArea, QScrollArea > QWidget > QWidget#page {{
     background: {ground}; border: none; }}
 QLabel {{ background: transparent; }}
-QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
-QLabel[role="lead"] {{ font-size: {lead}px; }}
+QLabel[role="display"] {{ font-size: {display}px; font-weight: 700; }}
+QLabel[role="title"] {{ font-size: {title}px; font-weight: 700; }}
+QLabel[role="lead"] {{ font-size: {title}px; }}
+QLabel[role="strong"] {{ font-weight: 700; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
-QLabel[role="notice"] {{ font-size: {notice}px; }}
-QLabel[role="small"] {{ color: {quiet}; font-size: {small}px; }}
-QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 600; }}
-QFrame[role="card"] {{ background: {raised}; border: 1px solid {line}; border-radius: 8px; }}
-QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm}; border-radius: 8px; }}
+QLabel[role="small"], QLabel[role="notice"] {{ color: {quiet}; font-size: {small}px; }}
+QLabel[role="notice"] {{ color: {ink}; }}
+QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
+QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
+    border-radius: {card_radius}px; }}
+QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
+    border-radius: {card_radius}px; }}
+QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
+    border-left: 6px solid {hold}; border-radius: {card_radius}px; }}
+QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
+    border-radius: {card_radius}px; }}
 QFrame[role="hair"] {{ background: {line}; border: none; }}
 
-QPushButton {{ background: {raised}; border: 2px solid {edge}; border-radius: 8px;
+QPushButton {{ background: {raised}; border: 1px solid {edge}; border-radius: {radius}px;
     padding: {pad}px {padx}px; min-height: {line_px}px; }}
 QPushButton:hover {{ background: {sunken}; }}
 QPushButton:focus {{ border: 3px solid {arm}; padding: {pad_f}px {padx_f}px; }}
-QPushButton:disabled {{ color: {quiet}; border: 2px dashed {line}; }}
+QPushButton:disabled {{ color: {quiet}; border: 1px dashed {edge}; background: transparent; }}
 QPushButton:checked {{ background: {arm}; color: {on_arm}; border-color: {arm}; }}
 QPushButton:checked:focus {{ border-color: {ink}; }}
 QPushButton[role="main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
-    font-weight: 600; }}
+    font-weight: 700; }}
 QPushButton[role="main"]:hover, QPushButton[role="main"]:focus {{ border-color: {ink}; }}
 QPushButton[role="main"]:disabled {{ background: {sunken}; color: {quiet};
-    border: 2px dashed {edge}; }}
+    border: 1px dashed {edge}; }}
 QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 4px; text-align: left; }}
 QPushButton[role="link"]:focus {{ border: 2px solid {arm}; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
-    border-bottom: 4px solid transparent; font-size: {lead}px; padding: {pad}px 4px; }}
+    border-bottom: 3px solid transparent; font-size: {title}px; padding: {pad}px 4px;
+    color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
 QPushButton[role="word"]:focus {{ border: 2px solid {arm};
-    border-bottom: 4px solid {line}; padding: {pad_f}px 2px; }}
-QPushButton[role="word"]:checked {{ background: transparent; color: {ink};
+    border-bottom: 3px solid {line}; padding: {pad_f}px 2px; }}
+QPushButton[role="word"]:checked {{ background: transparent; color: {ink}; font-weight: 700;
     border-bottom-color: {arm}; }}
-QPushButton[role="large"] {{ font-size: {lead}px; }}
+QPushButton[role="large"] {{ font-size: {title}px; }}
 
 QPushButton::menu-indicator {{ image: none; width: 0; }}
 
 QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
-    border: 2px solid {edge}; border-radius: 6px; padding: {pad}px;
+    border: 1px solid {edge}; border-radius: {field_radius}px; padding: {pad}px;
     selection-background-color: {arm}; selection-color: {on_arm}; }}
-QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{ border-color: {arm}; }}
+QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
+    border: 3px solid {arm}; padding: {pad_f}px; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
@@ -75,8 +97,8 @@ QSlider::handle:horizontal:focus {{ background: {arm}; }}
 QProgressBar {{ background: {sunken}; border: none; border-radius: 4px; height: 8px;
     text-align: center; color: transparent; }}
 QProgressBar::chunk {{ background: {arm}; border-radius: 4px; }}
-QScrollBar:vertical {{ background: transparent; width: 14px; margin: 0; }}
-QScrollBar:horizontal {{ background: transparent; height: 14px; margin: 0; }}
+QScrollBar:vertical {{ background: transparent; width: {bar}px; margin: 0; }}
+QScrollBar:horizontal {{ background: transparent; height: {bar}px; margin: 0; }}
 QScrollBar::handle {{ background: {edge}; border-radius: 5px; margin: 2px; min-height: 30px;
     min-width: 30px; }}
 QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
@@ -87,16 +109,20 @@ QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 def style_sheet(palette: Palette, percent: int) -> str:
     """Return the style sheet for a palette at a text size of 100 to 200 %."""
     body = BODY_PX * percent / 100
+    high, wide = BUTTON_PADDING_PX
     sizes = {
         "text": round(body),
-        "title": round(body * TITLE),
-        "lead": round(body * LEAD),
         "small": round(body * SMALL),
-        "notice": round(body * NOTICE),
-        "pad": 8,
-        "padx": 18,
-        "pad_f": 7,
-        "padx_f": 17,
-        "line_px": round(body * 1.3),
+        "title": round(body * TITLE),
+        "display": round(body * DISPLAY),
+        "card_radius": CARD_RADIUS_PX,
+        "radius": BUTTON_RADIUS_PX,
+        "field_radius": FIELD_RADIUS_PX,
+        "bar": BAR_PX,
+        "pad": high,
+        "padx": wide,
+        "pad_f": high - 2,
+        "padx_f": wide - 2,
+        "line_px": round(body * LINE),
     }
     return _TEMPLATE.format(**colours(palette), **sizes)

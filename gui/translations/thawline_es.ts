@@ -124,6 +124,10 @@
         <translation>No es un producto sanitario.</translation>
     </message>
     <message>
+        <source>Licence: Apache-2.0. Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1.</source>
+        <translation>Licencia: Apache-2.0. Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
+    </message>
+    <message>
         <source>it cannot be written to</source>
         <translation>no se puede escribir en él</translation>
     </message>

@@ -4,16 +4,23 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
-from PySide6.QtWidgets import QAbstractButton, QGridLayout, QMenu, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QGridLayout,
+    QMenu,
+    QPushButton,
+    QSizePolicy,
+    QStyle,
+    QWidget,
+)
 
+from gui.style.measures import CONTENT_PX
 from gui.widgets.layouts import clear_layout
 
 #: Space between the buttons of a ButtonRow, pixels. [technical]
 _ROW_GAP_PX = 16
-#: Room that padding and frame need beside a text with its key, pixels. [technical]
-_AROUND_TEXT_PX = 48
 #: Room that padding and the gap after the icon need beside a shortened name, pixels. [technical]
 _AROUND_ICON_PX = 52
 #: Least room for a shortened name, pixels. [technical]
@@ -49,10 +56,17 @@ class ShortcutButton(QPushButton):
         super().resizeEvent(event)
         self._fit()
 
+    def whole_width(self) -> int:
+        """Return the width that text and key need together."""
+        metrics = self.fontMetrics()
+        key = metrics.horizontalAdvance(self._whole()) - metrics.horizontalAdvance(self._text)
+        return self.sizeHint().width() + key
+
+    def _whole(self) -> str:
+        return f"{self._text}  \u00b7  {self._key}" if self._key else self._text
+
     def _fit(self) -> None:
-        wanted = f"{self._text}  \u00b7  {self._key}" if self._key else self._text
-        if self.fontMetrics().horizontalAdvance(wanted) + _AROUND_TEXT_PX > self.width():
-            wanted = self._text
+        wanted = self._whole() if self.whole_width() <= self.width() else self._text
         if wanted != self.text():
             self.setText(wanted)
 
@@ -133,23 +147,26 @@ class MenuButton(QPushButton):
 
 
 class ButtonRow(QWidget):
-    """Lines of equally wide buttons, as many as have room; the last one fills its line."""
+    """Buttons as wide as their words: the main one at the line's end, the others at its beginning.
+
+    Buttons that do not fit into one line go on in the next; keys are shown where all have room.
+    """
 
     def __init__(self, buttons: Sequence[QPushButton], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.buttons = tuple(buttons)
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(_ROW_GAP_PX)
-        self._arranged: tuple[int, list[QPushButton]] = (0, [])
         for member in self.buttons:
             member.setParent(self)
-            member.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        self._arrange()
+        self._height = 0
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        """Return the width of one line, and the height of the present lines."""
+        return QSize(self._wide(self._widths(with_keys=True)), self._lines_height())
 
     def minimumSizeHint(self) -> QSize:
-        """Return one button's width, and the height of the present arrangement."""
-        return QSize(self._widest(), super().minimumSizeHint().height())
+        """Return one button's width, and the height of the present lines."""
+        return QSize(max(self._widths(), default=0), self._lines_height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -157,30 +174,75 @@ class ButtonRow(QWidget):
 
     def event(self, event: QEvent) -> bool:
         """Arrange anew when a button comes, goes or needs another size."""
-        if event.type() is QEvent.Type.LayoutRequest:
+        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show, QEvent.Type.Polish):
             self._arrange()
         return super().event(event)
 
     def _arrange(self) -> None:
-        shown = self._shown()
-        fitting = (self.width() + _ROW_GAP_PX) // (self._widest() + _ROW_GAP_PX)
-        columns = max(1, min(len(shown), fitting))
-        if (columns, shown) == self._arranged:
-            return
-        self._arranged = (columns, shown)
-        for place, member in enumerate(shown):
-            row, column = divmod(place, columns)
-            span = columns - column if member is shown[-1] else 1
-            self._grid.addWidget(member, row, column, 1, span)
-        for column in range(len(self.buttons)):
-            self._grid.setColumnStretch(column, 1 if column < columns else 0)
-        self.updateGeometry()
+        widths = self._widths(with_keys=True)
+        room = self._room()
+        if self._wide(widths) > room:
+            widths = self._widths()
+        high, top = self._button_height(), 0
+        for line in self._lines(widths):
+            left = (self.width() - room) // 2
+            right = left + room
+            for member, wide in line:
+                if member.property("role") != "main":
+                    self._put(member, left, top, wide, high)
+                    left += wide + _ROW_GAP_PX
+            for member, wide in reversed(line):
+                if member.property("role") == "main":
+                    right -= wide
+                    self._put(member, right, top, wide, high)
+                    right -= _ROW_GAP_PX
+            top += high + _ROW_GAP_PX
+        if self._lines_height() != self._height:
+            self._height = self._lines_height()
+            self.updateGeometry()
+
+    def _put(self, member: QPushButton, left: int, top: int, wide: int, high: int) -> None:
+        place = QRect(left, top, wide, high)
+        member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
+
+    def _lines(self, widths: list[int]) -> list[list[tuple[QPushButton, int]]]:
+        """Return buttons and their widths, line by line."""
+        lines: list[list[tuple[QPushButton, int]]] = [[]]
+        used = 0
+        for member, wide in zip(self._shown(), widths, strict=True):
+            if lines[-1] and used + wide > self._room():
+                lines.append([])
+                used = 0
+            lines[-1].append((member, min(wide, self._room())))
+            used += wide + _ROW_GAP_PX
+        return lines
+
+    def _lines_height(self) -> int:
+        widths = self._widths()
+        number = len(self._lines(widths)) if widths else 0
+        return max(0, number * (self._button_height() + _ROW_GAP_PX) - _ROW_GAP_PX)
+
+    def _room(self) -> int:
+        """Return the width for the buttons, in the middle of a wider row."""
+        return min(self.width(), CONTENT_PX)
 
     def _shown(self) -> list[QPushButton]:
         return [member for member in self.buttons if member.isVisibleTo(self)]
 
-    def _widest(self) -> int:
-        return max((member.minimumSizeHint().width() for member in self._shown()), default=0)
+    def _widths(self, *, with_keys: bool = False) -> list[int]:
+        return [
+            member.whole_width()
+            if with_keys and isinstance(member, ShortcutButton)
+            else member.minimumSizeHint().width()
+            for member in self._shown()
+        ]
+
+    def _button_height(self) -> int:
+        return max((member.sizeHint().height() for member in self._shown()), default=0)
+
+    @staticmethod
+    def _wide(widths: list[int]) -> int:
+        return sum(widths) + _ROW_GAP_PX * max(0, len(widths) - 1)
 
 
 class FlowRow(QWidget):

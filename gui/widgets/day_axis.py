@@ -24,6 +24,27 @@ class DayAxis(pg.DateAxisItem):  # type: ignore[misc] # pyqtgraph carries no typ
             self.zoomLevels[density] = copy(level)  # the library's own serve all its axes
             self.zoomLevels[density].exampleText = _WIDEST
 
+    def tickValues(self, *span_and_size: float) -> list[tuple[float, list[float]]]:
+        """Return ticks by their spacing, none so near to a coarser one that their words touch.
+
+        Takes the first and the last second and the axis's length in pixels.
+        """
+        start_s, end_s, size_px = span_and_size
+        apart_s = (end_s - start_s) / max(size_px, 1.0) * self._word_px()
+        kept: list[float] = []
+        levels = []
+        for spacing, values in super().tickValues(*span_and_size):
+            free = [
+                value for value in values if all(abs(value - other) > apart_s for other in kept)
+            ]
+            kept += free
+            levels.append((spacing, free))
+        return levels
+
+    def _word_px(self) -> float:
+        """Return the width of a month's or a year's word, with a gap."""
+        return max(float(self.fontMetrics.horizontalAdvance(word)) for word in ("2026  ", "MMM  "))
+
     def tickStrings(self, values: Sequence[float], scale: float, spacing: float) -> list[str]:
         """Return the words of ticks, seconds since 1970."""
         if spacing >= _YEAR_S:

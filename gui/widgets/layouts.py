@@ -4,6 +4,8 @@ from typing import TypeVar
 
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QLayout, QVBoxLayout, QWidget
 
+from gui.style.measures import CARD_PADDING_PX, CONTENT_PX, GAP_PX
+
 #: A widget or a layout, with its share of the room where it has one; a number is empty room.
 Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
 
@@ -48,6 +50,12 @@ def widget_with(layout: QLayout, name: str = "") -> QWidget:
     return made
 
 
+def centred(widget: QWidget, *, margins: tuple[int, int, int, int] = (0, 0, 0, 0)) -> QHBoxLayout:
+    """Return a layout with a widget in the middle, at most as wide as text is read with ease."""
+    widget.setMaximumWidth(CONTENT_PX)
+    return row(0, (widget, 1), 0, margins=margins)
+
+
 def _filled(
     layout: AnyBox,
     contents: tuple[Content, ...],
@@ -69,11 +77,16 @@ def _filled(
     return layout
 
 
-def card(*contents: Content, role: str = "card", spacing: int = 8) -> QFrame:
-    """Return a frame with the contents one below the other."""
+def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> QFrame:
+    """Return a frame with the contents one below the other.
+
+    Roles: card, sunken-card (let into the page), notice-card (what deserves to be seen first) and
+    alarm-card (emergency wording).
+    """
     made = QFrame()
     made.setProperty("role", role)
-    column(*contents, on=made, margins=(20, 16, 20, 16), spacing=spacing)
+    beside, above = CARD_PADDING_PX, CARD_PADDING_PX - 4
+    column(*contents, on=made, margins=(beside, above, beside, above), spacing=spacing)
     return made
 
 

@@ -10,6 +10,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.style.measures import BAR_PX, CONTENT_PX
+
+#: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
+_NO_LIMIT = 16_777_215
+
 
 class _Bar(QScrollBar):
     """Takes its room always, and is seen only where there is something to scroll."""
@@ -26,8 +31,13 @@ class _ScrollPage(QScrollArea):
     a narrower page did without the bar, the two would chase each other until the stack is full.
     """
 
-    def __init__(self, page: QWidget) -> None:
+    def __init__(self, page: QWidget, widest_px: int) -> None:
         super().__init__()
+        self.setAlignment(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop)
+        page.setMaximumWidth(widest_px)
+        if widest_px < _NO_LIMIT:
+            # As much room on the other side of the bar, so that the middle is the window's middle.
+            self.setViewportMargins(BAR_PX, 0, 0, 0)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -40,7 +50,8 @@ class _ScrollPage(QScrollArea):
     def minimumSizeHint(self) -> QSize:
         """Return no less width than the page needs: nothing scrolls from side to side."""
         least = super().minimumSizeHint()
-        needed = self._page.minimumSizeHint().width() + self.verticalScrollBar().width()
+        beside = self.viewportMargins()
+        needed = self._page.minimumSizeHint().width() + BAR_PX + beside.left() + beside.right()
         return QSize(max(least.width(), needed), least.height())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -53,7 +64,11 @@ class _ScrollPage(QScrollArea):
         return super().eventFilter(watched, event)
 
 
-def scrollable(page: QWidget) -> QScrollArea:
-    """Return the page in an area that scrolls when large type does not fit."""
+def scrollable(page: QWidget, *, wide: bool = False) -> QScrollArea:
+    """Return the page in an area that scrolls when large type does not fit.
+
+    The page is at most as wide as text is read with ease, in the middle; a wide one, of pictures,
+    takes the whole width.
+    """
     page.setObjectName("page")
-    return _ScrollPage(page)
+    return _ScrollPage(page, _NO_LIMIT if wide else CONTENT_PX)

@@ -2,17 +2,21 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QLabel,
     QSizePolicy,
     QWidget,
 )
 
 from gui.text.wording import notice
+from gui.widgets.layouts import centred, column
 
 
 def label(text: str, role: str = "") -> QLabel:
-    """Return a wrapping label; roles: title, lead, quiet, small, alarm, or none."""
+    """Return a wrapping label; it has a role of the style sheet, or none.
+
+    Roles: display (heading of a page), title (heading of a section), lead (a leading sentence),
+    strong, quiet (steps back), small (quiet and small), notice, alarm.
+    """
     made = QLabel(text)
     made.setProperty("role", role)
     made.setWordWrap(True)
@@ -28,7 +32,5 @@ class NoticeBar(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 4, 0, 4)
         self.words = label(notice(), "notice")
-        layout.addWidget(self.words)
+        column(centred(self.words), on=self, margins=(0, 4, 0, 4))

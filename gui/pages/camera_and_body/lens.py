@@ -59,7 +59,7 @@ class LensPage(QWidget):
         seen = widget_with(row((self.camera, 6), (side, 3), spacing=gap(3)))
         column(
             self.sentence,
-            (scrollable(seen), 1),
+            (scrollable(seen, wide=True), 1),
             ButtonRow([self.leave, self.anew, self.make]),
             on=self,
             margins=(24, 8, 24, 16),

@@ -114,7 +114,7 @@ class MarkingPage(QWidget):
         beside = row((self.description_label, 1), (self.fixed, 1))
         seen = widget_with(column(self.sentence, (self._views, 1), beside))
         column(
-            (scrollable(seen), 1),
+            (scrollable(seen, wide=True), 1),
             ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]),
             on=self,
             margins=(24, 8, 24, 16),

@@ -73,7 +73,9 @@ class ClipsPage(QWidget):
             self.reading,
             spacing=8,
         )
-        right = scrollable(widget_with(column(self.title, self.band, self.notes, (self.trials, 1))))
+        right = scrollable(
+            widget_with(column(self.title, self.band, self.notes, (self.trials, 1))), wide=True
+        )
         column(
             (row((left, 22), (self.player, 50), (right, 28), spacing=24), 1),
             row((NoticeBar(), 72), (self.keep, 28), spacing=24),

@@ -77,7 +77,7 @@ class LivePage(QWidget):
         position = widget_with(row((self.figure, 5), (self.plan, 2)), "page")
         number = widget_with(column(1, (self.number, 6), 1), "page")
         refusal = widget_with(column(1, self.refusal, 1), "page")
-        self._right = FixedSizeStack([position, number, scrollable(refusal)])
+        self._right = FixedSizeStack([position, number, scrollable(refusal, wide=True)])
         where = column(1, self.title, self.quality, 1)
         state = row(self.ring, (where, 1), spacing=gap(2))
         right = column((self._right, 1), state)
@@ -85,7 +85,7 @@ class LivePage(QWidget):
         seen = widget_with(column((middle, 1), self.trials, spacing=gap(1)))
         column(
             self.sentence,
-            (scrollable(seen), 1),
+            (scrollable(seen, wide=True), 1),
             ButtonRow([self.pause, self.here, self.discard, self.stop, self.retry]),
             NoticeBar(),
             on=self,

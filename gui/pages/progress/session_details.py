@@ -46,7 +46,7 @@ class SessionDetails(QWidget):
         self._column = column(on=self._right, margins=(12, 0, 12, 0), spacing=appearance.gap(2))
         splitter = QSplitter()
         splitter.addWidget(widget_with(column((self.list, 1), self.drop)))
-        splitter.addWidget(scrollable(self._right))
+        splitter.addWidget(scrollable(self._right, wide=True))
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
         splitter.setChildrenCollapsible(False)

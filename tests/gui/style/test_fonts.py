@@ -1,4 +1,4 @@
-"""On a system without fonts the window still shows letters."""
+"""The window has one typeface, its figures stand below each other, on any system."""
 
 import os
 import subprocess
@@ -6,15 +6,23 @@ import sys
 from pathlib import Path
 
 import pytest
+from PySide6.QtGui import QFontInfo, QFontMetricsF
+from pytestqt.qtbot import QtBot
+
+from gui.style.appearance import Appearance
+from gui.style.fonts import FAMILY
+from gui.widgets.buttons import button
+from gui.widgets.text import label
 
 EMPTY = '<?xml version="1.0"?><fontconfig><cachedir>{folder}</cachedir></fontconfig>'
 ASK = """
-from PySide6.QtGui import QFont, QFontInfo, QGuiApplication
+from PySide6.QtGui import QFont, QFontDatabase, QFontInfo, QGuiApplication
 from gui.style.fonts import ensure_fonts
 application = QGuiApplication([])
 print(f"before: {QFontInfo(QFont()).family()}")
 ensure_fonts()
 print(f"after: {QFontInfo(QFont()).family()}")
+print(f"for other signs: {'DejaVu Sans' in QFontDatabase.families()}")
 """
 
 
@@ -31,4 +39,23 @@ def test_where_there_is_no_font_ours_is_used(tmp_path: Path) -> None:
         timeout=60,
         check=True,
     )
-    assert done.stdout.splitlines() == ["before: ", "after: DejaVu Sans"]
+    assert done.stdout.splitlines() == [
+        "before: ",
+        "after: Atkinson Hyperlegible",
+        "for other signs: True",
+    ]
+
+
+@pytest.mark.parametrize("bold", [False, True])
+def test_all_figures_have_one_width(appearance: Appearance, bold: bool) -> None:
+    metrics = QFontMetricsF(appearance.font(60, bold=bold))
+    assert len({metrics.horizontalAdvance(figure) for figure in "0123456789"}) == 1
+
+
+def test_labels_and_buttons_are_set_in_the_typeface(appearance: Appearance, qtbot: QtBot) -> None:
+    for made in (label("118", "title"), label("118"), button("118", "main")):
+        qtbot.addWidget(made)
+        made.ensurePolished()
+        assert QFontInfo(made.font()).family() == FAMILY
+        metrics = QFontMetricsF(made.font())
+        assert metrics.horizontalAdvance("1") == metrics.horizontalAdvance("0")

@@ -5,6 +5,7 @@ import operator
 
 import pytest
 
+from gui.style.measures import BODY_PX
 from gui.style.palette import DARK, LIGHT, Palette, colours
 from gui.style.style_sheet import style_sheet
 
@@ -79,11 +80,22 @@ def test_colours_with_a_meaning_stay_apart_for_colour_blind_eyes(
 
 
 @BOTH
+def test_left_and_right_differ_in_lightness_for_grey_print(palette: Palette) -> None:
+    assert contrast(palette.left, palette.right) >= 1.8
+
+
+@BOTH
+@pytest.mark.parametrize("ground", ["ground", "raised"])
+def test_the_drawn_person_stands_out(palette: Palette, ground: str) -> None:
+    assert contrast(palette.outline, colours(palette)[ground]) >= 3.0
+
+
+@BOTH
 @pytest.mark.parametrize("percent", [100, 200])
 def test_the_style_sheet_is_complete(palette: Palette, percent: int) -> None:
     sheet = style_sheet(palette, percent)
     assert "{" in sheet
     assert "{{" not in sheet
-    assert f"font-size: {17 * percent // 100}px" in sheet
+    assert f"font-size: {BODY_PX * percent // 100}px" in sheet
     for colour in (palette.ground, palette.ink, palette.arm):
         assert colour in sheet

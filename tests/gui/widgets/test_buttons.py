@@ -9,21 +9,35 @@ from measure.domain.movements import Movement
 from tests.gui.widgets.conftest import Place
 
 
-@pytest.mark.parametrize(("wide", "lines"), [(1000, 1), (560, 2), (260, 3)])
-def test_a_row_of_buttons_breaks_into_lines_and_fills_them(
+@pytest.mark.parametrize(("wide", "lines"), [(900, 1), (440, 2), (220, 3)])
+def test_buttons_are_as_wide_as_their_words_and_go_on_in_the_next_line(
     appearance: Appearance, qtbot: QtBot, placed: Place, wide: int, lines: int
 ) -> None:
-    buttons = [button("x" * 16) for _ in range(3)]
+    buttons = [button("x" * 16), button("x" * 9), button("x" * 16, "main")]
     row = ButtonRow(buttons)
     placed(row, (wide, 400))
     qtbot.wait(20)
     assert len({one.y() for one in buttons}) == lines
+    assert buttons[1].width() < buttons[0].width() < row.width() or lines == 3
+    assert buttons[0].x() == row.rect().left()
     assert buttons[-1].geometry().right() == row.rect().right()
+    assert buttons[-1].geometry().bottom() == row.rect().bottom()
     buttons[1].hide()
     qtbot.wait(20)
     assert len({buttons[0].y(), buttons[2].y()}) == max(1, lines - 1)
-    assert buttons[0].x() == row.rect().left()
-    assert buttons[2].geometry().right() == row.rect().right()
+
+
+def test_keys_are_told_in_a_row_where_all_have_room(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    buttons = [button("Pause", key="Space"), button("Go on", "main", key="Enter")]
+    row = ButtonRow(buttons)
+    placed(row, (600, 100))
+    qtbot.wait(20)
+    assert [one.text() for one in buttons] == ["Pause  \u00b7  Space", "Go on  \u00b7  Enter"]
+    row.window().resize(260, 100)
+    qtbot.wait(20)
+    assert [one.text() for one in buttons] == ["Pause", "Go on"]
 
 
 def test_a_button_tells_its_key_only_where_there_is_room(

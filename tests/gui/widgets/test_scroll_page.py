@@ -76,4 +76,4 @@ def test_the_page_is_as_wide_with_the_bar_as_without(area_of):
         widths.append((contents.width(), area.verticalScrollBar().maximum() > 0))
     assert widths[0][0] == widths[1][0]
     assert [scrolls for _, scrolls in widths] == [True, False]
-    assert contents.width() + area.verticalScrollBar().width() == area.width()
+    assert contents.width() + 2 * area.verticalScrollBar().width() == area.width()

@@ -1,0 +1,31 @@
+"""Sizes of the window: four of type, steps of space, width of the content, corners.
+
+Type grows with the text size of the settings, space does not, to leave room for it.
+"""
+
+#: Size of running text, device-independent pixels at 100 %. [technical]
+BODY_PX = 18
+#: The other three sizes of type, relative to running text: what steps back, the heading of a
+#: section or a leading sentence, the heading of a page. [technical]
+SMALL = 15 / BODY_PX
+TITLE = 23 / BODY_PX
+DISPLAY = 36 / BODY_PX
+#: Height of a line of text, relative to the type. [technical]
+LINE = 1.3
+
+#: The unit of space between things, device-independent pixels. [technical]
+GAP_PX = 8
+#: Space beside and above the content of a page, pixels. [technical]
+MARGIN_PX = 3 * GAP_PX
+#: Widest column that is read with ease, pixels; content is centred in wider windows. [technical]
+CONTENT_PX = 960
+#: Width of a scroll bar, pixels. [technical]
+BAR_PX = 14
+#: Round corners of cards, of things to press, and of what is let into them, pixels. [technical]
+CARD_RADIUS_PX = 14
+BUTTON_RADIUS_PX = 10
+FIELD_RADIUS_PX = 8
+#: Space inside a card, pixels. [technical]
+CARD_PADDING_PX = 24
+#: Space inside a button above and beside its word, pixels. [technical]
+BUTTON_PADDING_PX = (10, 22)
