@@ -87,7 +87,6 @@ class StartPage(QWidget):
             movement_name,
             columns=1,
             title=tr("the movement to read"),
-            large=True,
         )
         self.side = ChoiceRow(list(Side), side_title, title=tr("the side to read"), large=True)
         self.clinic_button = button(tr("Read"), "main", key=tr("C"))
