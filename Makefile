@@ -107,6 +107,7 @@ check: $(VENV)/installed-dev
 	$(BIN)/lint-imports
 	$(BIN)/codespell
 	$(BIN)/python -m tests.repository.structure
+	$(BIN)/python -m tests.repository.reading_grade
 
 app: install
 	$(BIN)/thawline app

@@ -30,7 +30,7 @@ REQUIRED = ("person", "movement", "side", "camera_deg", "goniometer_deg")
 OPTIONAL = ("repeat", "tester")
 COLUMNS_WORDED = (
     "The first line must name the columns: person, movement, side, camera_deg, "
-    "goniometer_deg, and if wanted repeat and tester."
+    "goniometer_deg, and optionally repeat and tester."
 )
 _OTHER_NAMES = {"camera": "camera_deg", "goniometer": "goniometer_deg"}
 _MISSING = {"", "nan", "na", "n/a", "-", "none", "null"}

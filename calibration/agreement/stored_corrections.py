@@ -30,7 +30,7 @@ def set_correction_enabled(
             store.save_correction(changed)
             return changed
     raise InputError(
-        f"No correction is kept for {MOVEMENTS[movement].name.lower()} with the camera "
+        f"There is no correction for {MOVEMENTS[movement].name.lower()} with the camera "
         f"{camera_name}. An agreement study offers one when it has enough pairs."
     )
 

@@ -8,7 +8,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """Compare camera and goniometer readings from a table.
 
     The table is a CSV file with the columns person, movement, side, camera_deg,
-    goniometer_deg, and if wanted repeat and tester. Number repeats of the same position from
+    goniometer_deg, and optionally repeat and tester. Number repeats of the same position from
     1 in the column repeat; without numbers, several pairs of a person may be of different
     positions. Every movement is judged on its own.
 
@@ -27,8 +27,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--keep-for",
         metavar="CAMERA",
-        help="keep the study for this camera: intervals rest on it from then on, and corrections "
-        "it offers are kept, switched off (see: thawline calibrate correction)",
+        help="save the study for this camera: intervals rest on it from then on, and corrections "
+        "it offers are saved, switched off (see: thawline calibrate correction)",
     )
     parser.set_defaults(run=run)
 

@@ -47,7 +47,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     tape.add_argument("--forearm", type=float, metavar="CM")
     tape.add_argument("--shoulder-width", type=float, metavar="CM")
     tape.set_defaults(run=_tape)
-    show = ways.add_parser("show", help="show what is kept")
+    show = ways.add_parser("show", help="show what is saved")
     show.set_defaults(run=_show)
     add_person(poses, marks, tape, show)
 
@@ -110,7 +110,7 @@ def _show(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         record = store.body(store.find_person(arguments.person).id)
     if record is None:
-        print("Nothing is kept about this person's body.")
+        print("Nothing is saved about this person's body.")
         return 0
     _print_record(record)
     for warning in body_record_warnings(record, dt.date.today()):

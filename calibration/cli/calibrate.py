@@ -6,9 +6,9 @@ from calibration.cli import body, correction, lens, level, place, setup
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Find out what is known beforehand: the camera's lens and level, the body, corrections.
+    """Calibrate the camera's lens and level, the body's lengths, and corrections.
 
-    What is known is kept in the data folder and stored with every reading that used it. What
+    Calibration is saved in the data folder and with every reading that used it. What
     is unknown stays unknown, and widens the interval.
 
     examples:

@@ -8,7 +8,7 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """List corrections from agreement studies; switch one on or off."""
-    listed = ways.add_parser("list", help="list the corrections that are kept")
+    listed = ways.add_parser("list", help="list the saved corrections")
     listed.set_defaults(run=_list)
     angles = [movement.value for movement in Movement if MOVEMENTS[movement].unit is Unit.DEGREES]
     for name, on in (("on", True), ("off", False)):
@@ -30,7 +30,7 @@ def _list(arguments: argparse.Namespace) -> int:
             f"{correction.study}"
         )
     if not stored:
-        print("No corrections are kept. See: thawline agreement --help")
+        print("There are no corrections. See: thawline agreement --help")
     return 0
 
 

@@ -31,7 +31,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
             "--camera", required=True, metavar="NAME", help="as the system names it"
         )
         parser.add_argument("--try", dest="only_try", action="store_true", help="keep nothing")
-    listed = ways.add_parser("list", help="list the profiles that are kept")
+    listed = ways.add_parser("list", help="list the saved profiles")
     listed.set_defaults(run=_list)
     forget = ways.add_parser("forget", help="remove a camera's profiles")
     forget.add_argument("--camera", required=True, metavar="NAME")

@@ -9,7 +9,7 @@ from measure.cli.open_store import open_store
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
-    """Measure how the camera is turned, from upright lines or from somebody standing."""
+    """Measure how the camera is turned, from upright lines or from someone standing."""
     lines = ways.add_parser(
         "lines", help="from plumb lines or door frames, each given by two points"
     )
@@ -25,12 +25,12 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
         help="upper and lower point, pixels from the upper left; two lines well apart also "
         "give the tilt",
     )
-    lines.add_argument("--camera", metavar="NAME", help="use its lens profile; keep the roll")
+    lines.add_argument("--camera", metavar="NAME", help="use its lens profile; save the roll")
     lines.add_argument(
         "--fixed", action="store_true", help="the camera is fixed: the roll holds after today"
     )
     lines.set_defaults(run=_lines)
-    person = ways.add_parser("person", help="a check, from a clip of somebody standing upright")
+    person = ways.add_parser("person", help="a check, from a clip of someone standing upright")
     person.add_argument("clip", type=Path, metavar="CLIP")
     person.add_argument("--camera", metavar="NAME", help="use its lens profile")
     person.add_argument("--stature", type=float, metavar="METRES")

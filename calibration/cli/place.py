@@ -7,10 +7,10 @@ from measure.cli.open_store import open_store
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
-    """Show or forget where a person stood for each movement."""
-    show = ways.add_parser("show", help="show the places that are kept")
+    """Show or delete where a person stood for each movement."""
+    show = ways.add_parser("show", help="show the saved places")
     show.set_defaults(run=_show)
-    forget = ways.add_parser("forget", help="forget them; the next readings keep new ones")
+    forget = ways.add_parser("forget", help="delete them; the next readings save new ones")
     forget.set_defaults(run=_forget)
     add_person(show, forget)
 
@@ -29,7 +29,7 @@ def _show(arguments: argparse.Namespace) -> int:
             f"{placement.trunk_px:.0f} pixels, turned by about {turn:.0f} degrees"
         )
     if not placements:
-        print("No place is kept yet; the first reading before a camera keeps it.")
+        print("No place is saved yet; the first reading with a camera saves it.")
     return 0
 
 

@@ -4,7 +4,7 @@ import argparse
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Say how well a person's sessions repeat: typical error, drift, smallest change.
+    """Show how well a person's sessions repeat: typical error, drift, smallest change.
 
     For a shoulder that is not expected to change much. Only sessions done and measured like
     the latest one count. From 8 sessions on the person's own scatter is used, before that a

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
-    """Gather what is known of a camera and a person into a file, for replay --setup."""
+    """Write the calibration of a camera and a person to a file, for replay --setup."""
     write = ways.add_parser("write", help="write the file")
     write.add_argument("file", type=Path, metavar="FILE.json")
     write.add_argument("--camera", metavar="NAME", help="its lens, level and corrections")

@@ -56,7 +56,7 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("A"), tr("measure the last one again")),
         (tr("R"), tr("try again after trouble")),
         (tr("Ctrl 1 to 4"), tr("Measure, Progress, Clips, Set-up")),
-        (tr("Ctrl H, Ctrl E"), tr("home programme, what happened")),
+        (tr("Ctrl H, Ctrl E"), tr("exercises, events")),
         (tr("Ctrl R, Ctrl P"), tr("write a report, print it")),
         (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
     )

@@ -12,7 +12,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  closed
-      1  another window is open already, or a failure of ours
+      1  another window is open already, or an error inside Thawline
       2  wrong use
 
     examples:

@@ -39,7 +39,7 @@ def page_name(page: HelpPage) -> str:
         HelpPage.WHEN_TO_CALL: tr("When to call a &clinician"),
         HelpPage.TRUST: tr("How far to &trust a number"),
         HelpPage.PROGRESS: tr("How &progress is judged"),
-        HelpPage.WHAT_IS_KEPT: tr("What &is kept, and where"),
+        HelpPage.WHAT_IS_KEPT: tr("What &is saved, and where"),
         HelpPage.CLINIC_CARD: tr("Card &for clinicians, to print"),
     }[page]
 

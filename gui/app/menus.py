@@ -46,7 +46,7 @@ def _fill_page_menu(menu: QMenu, window: "MainWindow") -> None:
         _add(menu, word.accessibleName(), partial(window.go, place), f"Ctrl+{place + 1}")
     menu.addSeparator()
     _add(menu, tr("&Home programme"), window.show_home_programme, "Ctrl+H")
-    _add(menu, tr("&What happened: injection, flare, camera"), window.show_events, "Ctrl+E")
+    _add(menu, tr("&Events: injection, flare, camera"), window.show_events, "Ctrl+E")
 
 
 def _fill_view_menu(menu: QMenu, preferences: Preferences) -> None:

@@ -72,5 +72,5 @@ class ReportDialogs(QObject):
 
     def _measured(self) -> Person | None:
         if self.person is None:
-            self.message_raised.emit(tr("Nobody has been measured yet."))
+            self.message_raised.emit(tr("No one has been measured yet."))
         return self.person

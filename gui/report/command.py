@@ -15,8 +15,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  done
-      1  the disk refused
-      2  nobody of that name, or the file cannot be written under that name
+      1  the disk could not be read or written
+      2  no one of that name, or the file cannot be written under that name
 
     examples:
       thawline report Rosa --to rosa.pdf

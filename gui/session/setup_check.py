@@ -50,7 +50,7 @@ def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> str:
 def side_check_text(check: SideCheck) -> str:
     """Return what was found out about left and right."""
     if check is SideCheck.AS_EXPECTED:
-        return tr("\u2713  Your right hand was seen as right. Left and right are kept as they are.")
+        return tr("\u2713  Your right hand was seen as right. Left and right are correct.")
     return tr(
         "\u25b6  The camera delivers a mirror image. That is noted and put right from now on."
     )

@@ -86,7 +86,7 @@ def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[s
         lines.append(
             tr(
                 "Both shoulders moved together, so the set-up may have changed and no trend is "
-                "told."
+                "shown."
             )
         )
     for side in sides:

@@ -40,7 +40,7 @@ def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFa
         Phase.MOVE: move_sentence(task.movement),
         Phase.HOLD: tr("Hold it there, gently."),
         Phase.RETURN: tr("Let the arm come back."),
-        Phase.REFINING: tr("Let the arm rest. The reading is being settled."),
+        Phase.REFINING: tr("Rest your arm while the result is calculated."),
         Phase.REST: rest_sentence(guide),
         Phase.PAUSED: tr("Paused. Let the arm rest."),
         Phase.TROUBLE: tr("One moment, please."),
@@ -84,7 +84,7 @@ def reason_phrase(reason: Reason) -> str:
     """Return a reason in a few words, legible from across the room."""
     return {
         Reason.NOBODY: tr("no one in view"),
-        Reason.OTHER_PERSON: tr("somebody else in view"),
+        Reason.OTHER_PERSON: tr("someone else in view"),
         Reason.TWO_PEOPLE: tr("two people in view"),
         Reason.PERSON_LOST: tr("lost from view"),
         Reason.MOVED_FAST: tr("move more slowly, upright"),
@@ -143,9 +143,9 @@ def trouble_sentence(trouble: SourceFault) -> str:
         SourceFault.MODEL_MISSING: tr(
             "The pose model is missing or damaged. Get it with: thawline model"
         ),
-        SourceFault.POSE_RESTARTING: tr("One moment: the pose part is starting again."),
+        SourceFault.POSE_RESTARTING: tr("One moment: body tracking is starting again."),
         SourceFault.POSE_FAILED: tr(
-            "The pose part does not start. Close the window and try again."
+            "Body tracking could not start. Close the window and try again."
         ),
         SourceFault.OTHER: tr("Something does not work. Try again."),
     }[trouble]

@@ -92,8 +92,8 @@
         <translation>Ctrl H, Ctrl E</translation>
     </message>
     <message>
-        <source>home programme, what happened</source>
-        <translation>programa en casa, qué pasó</translation>
+        <source>exercises, events</source>
+        <translation>ejercicios, acontecimientos</translation>
     </message>
     <message>
         <source>Ctrl R, Ctrl P</source>
@@ -208,12 +208,12 @@
         <translation>Programa en &amp;casa</translation>
     </message>
     <message>
-        <source>&amp;What happened: injection, flare, camera</source>
-        <translation>&amp;Qué pasó: infiltración, brote, cámara</translation>
-    </message>
-    <message>
         <source>&amp;View</source>
         <translation>&amp;Ver</translation>
+    </message>
+    <message>
+        <source>&amp;Events: injection, flare, camera</source>
+        <translation>&amp;Acontecimientos: inyección, brote, cámara</translation>
     </message>
     <message>
         <source>As the &amp;system</source>
@@ -276,10 +276,6 @@
         <translation>El idioma cambia la próxima vez que abra Thawline.</translation>
     </message>
     <message>
-        <source>Nobody has been measured yet.</source>
-        <translation>Todavía no se ha medido a nadie.</translation>
-    </message>
-    <message>
         <source>Write a report</source>
         <translation>Escribir un informe</translation>
     </message>
@@ -290,6 +286,10 @@
     <message>
         <source>Pages sent to the printer: {pages}.</source>
         <translation>Páginas enviadas a la impresora: {pages}.</translation>
+    </message>
+    <message>
+        <source>No one has been measured yet.</source>
+        <translation>Todavía no se ha medido a nadie.</translation>
     </message>
     <message>
         <source> (demo data)</source>
@@ -348,8 +348,8 @@
         <translation>Cómo se &amp;juzga el progreso</translation>
     </message>
     <message>
-        <source>What &amp;is kept, and where</source>
-        <translation>Qué se guarda y &amp;dónde</translation>
+        <source>What &amp;is saved, and where</source>
+        <translation>Qué &amp;se guarda y dónde</translation>
     </message>
     <message>
         <source>Card &amp;for clinicians, to print</source>
@@ -464,8 +464,8 @@
         <translation>práctica, no cuenta</translation>
     </message>
     <message>
-        <source>being settled</source>
-        <translation>calculándose</translation>
+        <source>calculating</source>
+        <translation>calculando</translation>
     </message>
     <message>
         <source>settled: {range}</source>
@@ -492,6 +492,10 @@
         <translation>Probar otra vez</translation>
     </message>
     <message>
+        <source>rough value; {words}</source>
+        <translation>valor aproximado; {words}</translation>
+    </message>
+    <message>
         <source>Make the profile</source>
         <translation>Crear el perfil</translation>
     </message>
@@ -502,6 +506,10 @@
     <message>
         <source>Where the board was seen</source>
         <translation>Dónde se vio el tablero</translation>
+    </message>
+    <message>
+        <source>Calculating the lens profile.</source>
+        <translation>Calculando el perfil del objetivo.</translation>
     </message>
     <message>
         <source>Opening the camera.</source>
@@ -516,16 +524,8 @@
         <translation>Vistas: {kept} de {enough}</translation>
     </message>
     <message>
-        <source>Reckoning the lens.</source>
-        <translation>Calculando la lente.</translation>
-    </message>
-    <message>
         <source>try</source>
         <translation>ensayo</translation>
-    </message>
-    <message>
-        <source>a guide; {words}</source>
-        <translation>orientativo; {words}</translation>
     </message>
     <message>
         <source>Me</source>
@@ -620,8 +620,8 @@
         <translation>Programa en casa</translation>
     </message>
     <message>
-        <source>What happened</source>
-        <translation>Qué pasó</translation>
+        <source>Events</source>
+        <translation>Acontecimientos</translation>
     </message>
     <message>
         <source>Injection, flare, camera</source>
@@ -754,6 +754,10 @@ Lecturas: {count}</translation>
         <translation>Cámara</translation>
     </message>
     <message>
+        <source>For narrower intervals</source>
+        <translation>Para intervalos más estrechos</translation>
+    </message>
+    <message>
         <source>Save the board to print</source>
         <translation>Guardar el tablero para imprimir</translation>
     </message>
@@ -810,20 +814,8 @@ Lecturas: {count}</translation>
         <translation>{length}, centímetros</translation>
     </message>
     <message>
-        <source>What is known makes readings surer. Nothing of it is needed to measure.</source>
-        <translation>Lo que se conoce hace más seguras las lecturas. Nada de ello hace falta para medir.</translation>
-    </message>
-    <message>
-        <source>A printed board, shown all over the picture, tells how the lens draws.</source>
-        <translation>Un tablero impreso, mostrado por toda la imagen, dice cómo dibuja la lente.</translation>
-    </message>
-    <message>
         <source>Lens</source>
         <translation>Lente</translation>
-    </message>
-    <message>
-        <source>A door frame or a plumb line, marked in the picture, tells how it is turned.</source>
-        <translation>El marco de una puerta o una plomada, marcados en la imagen, dicen cómo está girada.</translation>
     </message>
     <message>
         <source>Level</source>
@@ -838,6 +830,14 @@ Lecturas: {count}</translation>
         <translation>Cuello y pelvis</translation>
     </message>
     <message>
+        <source>Corrects for lens distortion: show a printed board all over the picture.</source>
+        <translation>Corrige la distorsión del objetivo: muestre un tablero impreso por toda la imagen.</translation>
+    </message>
+    <message>
+        <source>Corrects for a tilted camera: mark a door frame or a plumb line in the picture.</source>
+        <translation>Corrige una cámara inclinada: marque en la imagen el marco de una puerta o una plomada.</translation>
+    </message>
+    <message>
         <source>Standing nearer or turned looks like progress and is none.</source>
         <translation>Estar más cerca o girado parece progreso y no lo es.</translation>
     </message>
@@ -846,12 +846,16 @@ Lecturas: {count}</translation>
         <translation>Lugar</translation>
     </message>
     <message>
-        <source>A clinician&apos;s table of camera and goniometer readings tells how they agree.</source>
-        <translation>Una tabla clínica de lecturas de cámara y goniómetro dice cuánto concuerdan.</translation>
-    </message>
-    <message>
         <source>Agreement</source>
         <translation>Concordancia</translation>
+    </message>
+    <message>
+        <source>A clinician&apos;s table of camera and goniometer readings shows how well they agree.</source>
+        <translation>Una tabla con lecturas de cámara y goniómetro de un profesional sanitario muestra hasta qué punto coinciden.</translation>
+    </message>
+    <message>
+        <source>Optional: these steps narrow the uncertainty. You can measure without them.</source>
+        <translation>Opcional: estos pasos reducen la incertidumbre. Puede medir sin ellos.</translation>
     </message>
     <message>
         <source>Camera and body</source>
@@ -882,10 +886,6 @@ Lecturas: {count}</translation>
         <translation>Izquierda y derecha</translation>
     </message>
     <message>
-        <source>For surer readings</source>
-        <translation>Para lecturas más seguras</translation>
-    </message>
-    <message>
         <source>Raise your right hand.</source>
         <translation>Levante la mano derecha.</translation>
     </message>
@@ -906,8 +906,8 @@ Lecturas: {count}</translation>
         <translation>{name}: {plainly}</translation>
     </message>
     <message>
-        <source>what happened</source>
-        <translation>qué pasó</translation>
+        <source>event</source>
+        <translation>acontecimiento</translation>
     </message>
     <message>
         <source>Both or neither</source>
@@ -938,8 +938,12 @@ Lecturas: {count}</translation>
         <translation>¿Qué día?</translation>
     </message>
     <message>
-        <source>What happened: {person}</source>
-        <translation>Qué pasó: {person}</translation>
+        <source>Events: {person}</source>
+        <translation>Acontecimientos: {person}</translation>
+    </message>
+    <message>
+        <source>Choose the event first.</source>
+        <translation>Elija primero el acontecimiento.</translation>
     </message>
     <message>
         <source>Nothing has been noted so far.</source>
@@ -952,10 +956,6 @@ Lecturas: {count}</translation>
     <message>
         <source>Delete: {event}</source>
         <translation>Borrar: {event}</translation>
-    </message>
-    <message>
-        <source>Choose first what happened.</source>
-        <translation>Elija primero qué pasó.</translation>
     </message>
     <message>
         <source>A day is written like 2026-11-25 and lies not after today.</source>
@@ -1066,12 +1066,12 @@ Lecturas: {count}</translation>
         <translation>M</translation>
     </message>
     <message>
-        <source>Finish</source>
-        <translation>Terminar</translation>
+        <source>Today&apos;s results - saved</source>
+        <translation>Resultados de hoy, guardados</translation>
     </message>
     <message>
-        <source>Measured today. Everything is kept.</source>
-        <translation>Medido hoy. Todo queda guardado.</translation>
+        <source>Finish</source>
+        <translation>Terminar</translation>
     </message>
     <message>
         <source>Nothing was measured.</source>
@@ -1378,10 +1378,6 @@ Lecturas: {count}</translation>
         <translation>Deje que el brazo vuelva.</translation>
     </message>
     <message>
-        <source>Let the arm rest. The reading is being settled.</source>
-        <translation>Deje descansar el brazo. Se está calculando la lectura.</translation>
-    </message>
-    <message>
         <source>One moment, please.</source>
         <translation>Un momento, por favor.</translation>
     </message>
@@ -1442,10 +1438,6 @@ Lecturas: {count}</translation>
         <translation>se ve bien</translation>
     </message>
     <message>
-        <source>somebody else in view</source>
-        <translation>hay otra persona a la vista</translation>
-    </message>
-    <message>
         <source>two people in view</source>
         <translation>hay dos personas a la vista</translation>
     </message>
@@ -1504,6 +1496,14 @@ Lecturas: {count}</translation>
     <message>
         <source>no one in view</source>
         <translation>no se ve a nadie</translation>
+    </message>
+    <message>
+        <source>Rest your arm while the result is calculated.</source>
+        <translation>Descanse el brazo mientras se calcula el resultado.</translation>
+    </message>
+    <message>
+        <source>someone else in view</source>
+        <translation>hay otra persona a la vista</translation>
     </message>
     <message>
         <source>move more slowly, upright</source>
@@ -1634,12 +1634,12 @@ Lecturas: {count}</translation>
         <translation>Falta el modelo de postura o está dañado. Consígalo con: thawline model</translation>
     </message>
     <message>
-        <source>One moment: the pose part is starting again.</source>
-        <translation>Un momento: la parte de postura vuelve a arrancar.</translation>
+        <source>One moment: body tracking is starting again.</source>
+        <translation>Un momento: el seguimiento del cuerpo está arrancando de nuevo.</translation>
     </message>
     <message>
-        <source>The pose part does not start. Close the window and try again.</source>
-        <translation>La parte de postura no arranca. Cierre la ventana y pruebe otra vez.</translation>
+        <source>Body tracking could not start. Close the window and try again.</source>
+        <translation>El seguimiento del cuerpo no ha podido arrancar. Cierre la ventana e inténtelo de nuevo.</translation>
     </message>
     <message>
         <source>Something does not work. Try again.</source>
@@ -1670,8 +1670,8 @@ Lecturas: {count}</translation>
         <translation>✓  {name}: bien</translation>
     </message>
     <message>
-        <source>✓  Your right hand was seen as right. Left and right are kept as they are.</source>
-        <translation>✓  Su mano derecha se vio como derecha. Izquierda y derecha quedan como están.</translation>
+        <source>✓  Your right hand was seen as right. Left and right are correct.</source>
+        <translation>✓  Su mano derecha se vio como derecha. Izquierda y derecha son correctas.</translation>
     </message>
     <message>
         <source>▶  The camera delivers a mirror image. That is noted and put right from now on.</source>
@@ -1686,32 +1686,8 @@ Lecturas: {count}</translation>
         <translation>sin cambio claro</translation>
     </message>
     <message>
-        <source>likely gaining</source>
-        <translation>probablemente va ganando</translation>
-    </message>
-    <message>
-        <source>gaining</source>
-        <translation>va ganando</translation>
-    </message>
-    <message>
-        <source>likely losing</source>
-        <translation>probablemente va perdiendo</translation>
-    </message>
-    <message>
-        <source>losing</source>
-        <translation>va perdiendo</translation>
-    </message>
-    <message>
-        <source>stalled</source>
-        <translation>estancado</translation>
-    </message>
-    <message>
         <source>{change} a month</source>
         <translation>{change} al mes</translation>
-    </message>
-    <message>
-        <source>{change} since the first weeks</source>
-        <translation>{change} desde las primeras semanas</translation>
     </message>
     <message>
         <source>{value} ({range})</source>
@@ -1738,8 +1714,8 @@ Lecturas: {count}</translation>
         <translation>Ejercicios hechos de los previstos: {weeks}.</translation>
     </message>
     <message>
-        <source>Both shoulders moved together, so the set-up may have changed and no trend is told.</source>
-        <translation>Los dos hombros cambiaron a la vez: puede haber cambiado la forma de medir, y no se indica ninguna tendencia.</translation>
+        <source>Both shoulders moved together, so the set-up may have changed and no trend is shown.</source>
+        <translation>Los dos hombros cambiaron a la vez, así que puede que haya cambiado la colocación y no se muestra ninguna tendencia.</translation>
     </message>
     <message>
         <source>{side}, range for: {tasks}.</source>
@@ -2330,10 +2306,6 @@ Lecturas: {count}</translation>
         <translation>cambio en la forma de medir</translation>
     </message>
     <message>
-        <source>staying level</source>
-        <translation>se mantiene</translation>
-    </message>
-    <message>
         <source>no recent readings</source>
         <translation>sin medidas recientes</translation>
     </message>
@@ -2344,34 +2316,6 @@ Lecturas: {count}</translation>
     <message>
         <source>{movement}, {side} side: readings went down over {weeks} weeks, by {value} ({low} to {high}) a month, 95 % interval in brackets.</source>
         <translation>{movement}, lado {side}: las lecturas bajaron durante {weeks} semanas, {value} (de {low} a {high}) al mes, con el intervalo del 95 % entre paréntesis.</translation>
-    </message>
-    <message>
-        <source>{movement}, {side} side: over the last {weeks} weeks a gain of {least} a month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short of the other.</source>
-        <translation>{movement}, lado {side}: en las últimas {weeks} semanas es improbable una mejora de {least} al mes o más (como mucho {most} al mes con el 95 %), y a este lado le faltan {short} para llegar al otro.</translation>
-    </message>
-    <message>
-        <source>Three months of readings of the {side} side show no gain that stands out from the noise in {movement}.</source>
-        <translation>Tres meses de lecturas del lado {side} no muestran ninguna mejora que destaque de las variaciones normales en: {movement}.</translation>
-    </message>
-    <message>
-        <source>Pain: over the last two weeks the median rating of pain at rest or at night was {rating} of 10, in {sessions} sessions.</source>
-        <translation>Dolor: en las dos últimas semanas la mediana del dolor en reposo o de noche fue de {rating} sobre 10, en {sessions} sesiones.</translation>
-    </message>
-    <message>
-        <source>Pain: the worst pain in 24 hours was rated about {rating} of 10 over the last two weeks, and about {before} in the weeks before.</source>
-        <translation>Dolor: el peor dolor en 24 horas se valoró en torno a {rating} sobre 10 en las dos últimas semanas, y en torno a {before} en las semanas anteriores.</translation>
-    </message>
-    <message>
-        <source>This is worth showing to a clinician.</source>
-        <translation>Vale la pena enseñárselo a un profesional sanitario.</translation>
-    </message>
-    <message>
-        <source>gained</source>
-        <translation>ganó</translation>
-    </message>
-    <message>
-        <source>lost</source>
-        <translation>perdió</translation>
     </message>
     <message>
         <source>was level</source>
@@ -2388,14 +2332,6 @@ Lecturas: {count}</translation>
     <message>
         <source>{verdict}, shown since {day}</source>
         <translation>{verdict}, así desde el {day}</translation>
-    </message>
-    <message>
-        <source>no reading since {last}, so nothing is said of today; the verdict of {day} was: {verdict}</source>
-        <translation>sin medidas desde el {last}, así que de hoy no se dice nada; el resultado del {day} era: {verdict}</translation>
-    </message>
-    <message>
-        <source>no reading since {last}, so nothing is said of today</source>
-        <translation>sin medidas desde el {last}, así que de hoy no se dice nada</translation>
     </message>
     <message>
         <source>too early to say; it takes four weeks and eight sessions, counted anew from {day} ({why})</source>
@@ -2426,24 +2362,8 @@ Lecturas: {count}</translation>
         <translation>{change} desde la visita clínica del {day}</translation>
     </message>
     <message>
-        <source>{words} (pointwise; not yet proven)</source>
-        <translation>{words} (tomado por separado; aún sin demostrar)</translation>
-    </message>
-    <message>
-        <source>Not yet proven: taken alone the interval excludes 0, but a verdict asks for more evidence, because it is looked for every week.</source>
-        <translation>Aún sin demostrar: tomado por separado, el intervalo excluye el 0, pero un resultado exige más pruebas, porque se busca todas las semanas.</translation>
-    </message>
-    <message>
-        <source>Before and after “{what}” on {day}: {change} since then. At once {step}; {before} a month before, {after} a month after.</source>
-        <translation>Antes y después de «{what}» el {day}: {change} desde entonces. De inmediato {step}; {before} al mes antes, {after} al mes después.</translation>
-    </message>
-    <message>
         <source>{words}, mostly assumed</source>
         <translation>{words}, en su mayor parte supuesto</translation>
-    </message>
-    <message>
-        <source>The person now stands {how} compared with the first readings, which may change a reading by about {effect}. Go back to the old place, or note a moved camera as an event.</source>
-        <translation>La persona está ahora {how} respecto a las primeras mediciones, lo que puede cambiar una medición en torno a {effect}. Vuelva al lugar de antes o anote como evento que la cámara se ha movido.</translation>
     </message>
     <message>
         <source>{share} % nearer</source>
@@ -2460,26 +2380,6 @@ Lecturas: {count}</translation>
     <message>
         <source>leaning by {angle}°</source>
         <translation>inclinada {angle}°</translation>
-    </message>
-    <message>
-        <source>Whatever else happened at the same time cannot be told apart from an event, nor can chance.</source>
-        <translation>Lo que ocurrió además al mismo tiempo no puede distinguirse del efecto de un acontecimiento, y el azar tampoco.</translation>
-    </message>
-    <message>
-        <source>With about one session every {weeks} weeks {sentence}</source>
-        <translation>Con más o menos una sesión cada {weeks} semanas, {sentence}</translation>
-    </message>
-    <message>
-        <source>With about one session a week {sentence}</source>
-        <translation>Con más o menos una sesión por semana, {sentence}</translation>
-    </message>
-    <message>
-        <source>With about {rhythm} sessions a week {sentence}</source>
-        <translation>Con unas {rhythm} sesiones por semana, {sentence}</translation>
-    </message>
-    <message>
-        <source>a steady gain would show with a chance of 80 %: {gains}.</source>
-        <translation>una ganancia constante se notaría con una probabilidad del 80 %: {gains}.</translation>
     </message>
     <message>
         <source>not even a steady gain of {gain} a month would show within half a year.</source>
@@ -2500,14 +2400,6 @@ Lecturas: {count}</translation>
     <message>
         <source>{gain} a month not within half a year</source>
         <translation>{gain} al mes, no en medio año</translation>
-    </message>
-    <message>
-        <source>With {rhythm} a week {gain} a month would show in about {weeks} weeks.</source>
-        <translation>Con {rhythm} por semana, {gain} al mes se notaría dentro de unas {weeks} semanas.</translation>
-    </message>
-    <message>
-        <source>That is no advice to measure more often: what you agreed with your clinician comes first.</source>
-        <translation>Esto no es un consejo para medir más a menudo: lo acordado con su profesional sanitario va primero.</translation>
     </message>
     <message>
         <source>{day} {month} {year}</source>
@@ -2696,14 +2588,6 @@ Lecturas: {count}</translation>
     <message>
         <source>take something that stands beside you, elbow at the side</source>
         <translation>coger algo que está al lado, con el codo pegado al costado</translation>
-    </message>
-    <message>
-        <source>{movement}, {side} side: the last {sessions} sessions read far below the weeks before, by {value} on average.</source>
-        <translation>{movement}, lado {side}: las últimas {sessions} sesiones dan valores muy inferiores a los de las semanas anteriores, {value} de media.</translation>
-    </message>
-    <message>
-        <source>{movement}, {side} side: the latest session reads far below the weeks before, by {value}.</source>
-        <translation>{movement}, lado {side}: la última sesión da un valor muy inferior al de las semanas anteriores, {value}.</translation>
     </message>
     <message>
         <source>Measure again on another day.</source>
@@ -2924,6 +2808,118 @@ Lecturas: {count}</translation>
     <message>
         <source>The trials differed from each other more than usual.</source>
         <translation>Los intentos difirieron entre sí más de lo habitual.</translation>
+    </message>
+    <message>
+        <source>probably increasing</source>
+        <translation>probablemente en aumento</translation>
+    </message>
+    <message>
+        <source>increasing</source>
+        <translation>en aumento</translation>
+    </message>
+    <message>
+        <source>probably decreasing</source>
+        <translation>probablemente en descenso</translation>
+    </message>
+    <message>
+        <source>decreasing</source>
+        <translation>en descenso</translation>
+    </message>
+    <message>
+        <source>levelled off</source>
+        <translation>estabilizado por debajo del otro lado</translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: the last {sessions} sessions were far below the weeks before, by {value} on average.</source>
+        <translation>{movement}, lado {side}: las últimas {sessions} sesiones quedaron muy por debajo de las semanas anteriores, {value} de media.</translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: the latest session was far below the weeks before, by {value}.</source>
+        <translation>{movement}, lado {side}: la última sesión quedó muy por debajo de las semanas anteriores, {value}.</translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: little or no change over the last {weeks} weeks (a gain of {least} a month is unlikely; at most {most}, 95 %), and about {short} less than the other side.</source>
+        <translation>{movement}, lado {side}: poco o ningún cambio en las últimas {weeks} semanas (una mejora de {least} al mes es improbable; como mucho {most}, 95 %), y unos {short} menos que el otro lado.</translation>
+    </message>
+    <message>
+        <source>{movement}, {side} side: no clear gain over three months.</source>
+        <translation>{movement}, lado {side}: ninguna mejora clara en tres meses.</translation>
+    </message>
+    <message>
+        <source>Pain at rest or at night over the last two weeks: {rating} of 10 (median of {sessions} sessions).</source>
+        <translation>Dolor en reposo o por la noche en las dos últimas semanas: {rating} de 10 (mediana de {sessions} sesiones).</translation>
+    </message>
+    <message>
+        <source>Worst pain in 24 hours: about {rating} of 10 over the last two weeks, about {before} in the weeks before.</source>
+        <translation>Peor dolor en 24 horas: unos {rating} de 10 en las dos últimas semanas, unos {before} en las semanas anteriores.</translation>
+    </message>
+    <message>
+        <source>Please show this to your clinician.</source>
+        <translation>Enséñeselo a su profesional sanitario, por favor.</translation>
+    </message>
+    <message>
+        <source>increased</source>
+        <translation>aumentó</translation>
+    </message>
+    <message>
+        <source>decreased</source>
+        <translation>disminuyó</translation>
+    </message>
+    <message>
+        <source>no reading since {last}, so nothing can be said about today; the verdict on {day} was: {verdict}</source>
+        <translation>sin lecturas desde el {last}, por lo que no se puede decir nada de hoy; el resultado del {day} era: {verdict}</translation>
+    </message>
+    <message>
+        <source>no reading since {last}, so nothing can be said about today</source>
+        <translation>sin lecturas desde el {last}, por lo que no se puede decir nada de hoy</translation>
+    </message>
+    <message>
+        <source>{change} compared with the first weeks</source>
+        <translation>{change} respecto a las primeras semanas</translation>
+    </message>
+    <message>
+        <source>{words} (not yet proven)</source>
+        <translation>{words} (aún sin demostrar)</translation>
+    </message>
+    <message>
+        <source>Not yet proven: the interval of this number excludes 0, but a verdict needs more evidence, because the readings are checked every week.</source>
+        <translation>Aún sin demostrar: el intervalo de este número excluye el 0, pero un resultado necesita más pruebas, porque las lecturas se revisan cada semana.</translation>
+    </message>
+    <message>
+        <source>Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a month before, {after} a month after.</source>
+        <translation>Antes y después de «{what}» el {day}: {change} desde entonces. Salto inmediato {step}; {before} al mes antes, {after} al mes después.</translation>
+    </message>
+    <message>
+        <source>The person now stands {how} compared with the first readings, which may change a reading by about {effect}. Go back to the old place, or add &quot;camera changed&quot; as an event.</source>
+        <translation>La persona está ahora {how} respecto a las primeras lecturas, lo que puede cambiar una lectura en torno a {effect}. Vuelva al lugar de antes o añada «cambio de cámara» como acontecimiento.</translation>
+    </message>
+    <message>
+        <source>Whatever else happened at the same time cannot be separated from the effect of an event, and neither can chance.</source>
+        <translation>Lo que ocurrió además al mismo tiempo no puede separarse del efecto de un acontecimiento, y el azar tampoco.</translation>
+    </message>
+    <message>
+        <source>With about one session every {weeks} weeks, {sentence}</source>
+        <translation>Con más o menos una sesión cada {weeks} semanas, {sentence}</translation>
+    </message>
+    <message>
+        <source>With about one session a week, {sentence}</source>
+        <translation>Con más o menos una sesión por semana, {sentence}</translation>
+    </message>
+    <message>
+        <source>With about {rhythm} sessions a week, {sentence}</source>
+        <translation>Con unas {rhythm} sesiones por semana, {sentence}</translation>
+    </message>
+    <message>
+        <source>a steady gain would become clear, with a chance of 80 %: {gains}.</source>
+        <translation>una mejora constante quedaría clara, con una probabilidad del 80 %: {gains}.</translation>
+    </message>
+    <message>
+        <source>With {rhythm} a week, {gain} a month would become clear in about {weeks} weeks.</source>
+        <translation>Con {rhythm} por semana, {gain} al mes quedaría claro en unas {weeks} semanas.</translation>
+    </message>
+    <message>
+        <source>This is not advice to measure more often: what you agreed with your clinician comes first.</source>
+        <translation>Esto no es un consejo para medir más a menudo: lo acordado con su profesional sanitario es lo primero.</translation>
     </message>
     <message>
         <source>This picture has another size than the first one; it is left out.</source>

@@ -41,5 +41,5 @@ def _shown(attempt: Attempt | None, movement: Movement) -> BandContent:
     if attempt is None:
         return BandContent(words=tr("to come"), waiting=True)
     if attempt.trial is None:
-        return BandContent(words=tr("being settled"), value=attempt.guide_value, waiting=True)
+        return BandContent(words=tr("calculating"), value=attempt.guide_value, waiting=True)
     return band_for_trial(attempt.trial, movement)

@@ -8,14 +8,14 @@ from measure.storage.location import store_path
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Copy everything that is kept about everybody to one new file.
+    """Copy everything saved about everyone to one new file.
 
     The copy is read through once before it gets its name. It can be read by its owner only
-    and is not encrypted: keep it where nobody else can get at it.
+    and is not encrypted: store it where no one else can reach it.
 
     exit codes:
       0  written
-      1  the disk refused
+      1  the disk could not be read or written
       2  wrong use, the file exists, or the store is damaged
 
     examples:

@@ -8,14 +8,14 @@ from measure.diagnostics.checks import Finding, check_machine, ready
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Look whether this computer has all that Thawline needs, and say how to mend what lacks.
+    """Check that this computer has everything Thawline needs, and how to fix what is missing.
 
     Looks at Python, packages, system libraries, pose model, data folder, free space, display
     and camera. Nothing is changed, fetched or sent, and no camera is opened.
 
     exit codes:
       0  clips can be measured here
-      1  something that measuring needs is lacking
+      1  something that measuring needs is missing
       2  wrong use
 
     examples:

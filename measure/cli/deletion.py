@@ -24,6 +24,8 @@ def ask(sentence: str, question: str) -> str:
 def print_copies(copies: Sequence[Path], pronoun: str) -> None:
     """Print which copies may still hold what was deleted."""
     if copies:
-        print(f"These copies made earlier may still hold {pronoun}; delete them if they shall not:")
+        print(
+            f"These copies made earlier may still hold {pronoun}; delete them if they should not:"
+        )
         print("\n".join(f"  {copy}" for copy in copies))
     print("Exports, reports and backups that you made elsewhere are yours to delete.")

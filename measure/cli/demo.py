@@ -31,7 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     exit codes:
       0  done
       2  the output folder cannot be used, or a clip could not be read
-      1  our own failure
+      1  an error inside Thawline
 
     examples:
       thawline demo

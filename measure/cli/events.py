@@ -13,12 +13,12 @@ from measure.system.clock import new_id
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """List, add or delete what happened between sessions: an injection, another camera.
+    """List, add or delete events between sessions: an injection, another camera.
 
     An injection, any procedure, a flare and a change of camera or model begin a new series, so
     that no trend is drawn across them. Readings before and after a treatment, a flare, another
     medicine or a new programme are compared. Other events are only noted. A new plan of exercises
-    is listed as a change of the home programme by itself; it has no number, for it cannot be
+    is listed as a change of programme by itself; it has no number, for it cannot be
     deleted here.
 
     kinds:
@@ -28,7 +28,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  done
-      2  wrong use, or nobody of that name
+      2  wrong use, or no one of that name
 
     examples:
       thawline events Rosa
@@ -44,7 +44,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "kind",
         choices=[kind.value for kind in OFFERED_EVENTS],
         metavar="KIND",
-        help="what happened",
+        help="kind of event",
     )
     add.add_argument("--day", type=a_day, metavar="DATE", help="the day; today unless given")
     add.add_argument("--side", choices=[side.value for side in Side], help="the side it concerns")
@@ -69,7 +69,7 @@ def run_list(arguments: argparse.Namespace) -> int:
         history = store.history(person.id)
     events = events_with_plans(history)
     if not events:
-        print(f"Nothing has been noted of {person.pseudonym}.")
+        print(f"No events yet for {person.pseudonym}.")
         return 0
     numbers = {event.id: str(number) for number, event in enumerate(history.events, start=1)}
     print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")

@@ -11,12 +11,12 @@ from measure.system.atomic_files import write_new
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Write everything kept about one person to a new file. Nothing is ever overwritten.
+    """Write everything saved about one person to a new file. Nothing is ever overwritten.
 
     formats:
       csv          for programs: UTF-8, comma, decimal point, one row a trial
       spreadsheet  the same table for spreadsheets: semicolons and decimal comma, or with
-                   --decimal point commas and decimal point; texts are kept from being run
+                   --decimal point commas and decimal point; texts are never run
                    as formulas or read as dates
       json         everything, can be imported again; described in measure/docs/json-export.md
       fhir         a FHIR R4 bundle of observations for health records
@@ -25,8 +25,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  written
-      1  the disk refused
-      2  wrong use, nobody of that name, or the file exists
+      1  the disk could not be read or written
+      2  wrong use, no one of that name, or the file exists
 
     examples:
       thawline export Rosa --format json --to rosa.json

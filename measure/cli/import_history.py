@@ -8,10 +8,10 @@ from measure.export.history_json import read_history
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Take up a person's history from a file written by: thawline export --format json
+    """Import a person's history from a file written by: thawline export --format json
 
     What is not here yet is added; what is here stays as it is, also where the file says
-    otherwise. So importing the same file twice changes nothing. If somebody else has the
+    otherwise. So importing the same file twice changes nothing. If someone else has the
     pseudonym, a number is put behind it.
 
     exit codes:

@@ -25,7 +25,7 @@ Configure = Callable[[argparse.ArgumentParser], None]
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; return 0 for readings or honest refusals, 2 for wrong use or
-    unreadable input, 1 for our own failure.
+    unreadable input, 1 for an error inside Thawline.
     """
     for stream in (sys.stdout, sys.stderr):
         # A terminal that lacks a letter shows a mark instead of failing.

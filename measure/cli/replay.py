@@ -39,17 +39,17 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """Read shoulder motion from a recorded clip, or from many.
 
     Name clips, folders or patterns with the movement and side that they all show; or a
-    manifest, a CSV file with the columns clip,movement,side and if wanted view,reference,person
-    (paths are relative to the manifest). A reading comes with its 95 % interval; a refusal with
+    manifest, a CSV file with the columns clip,movement,side and optionally view,reference,person
+    (paths are relative to the manifest). Each reading comes with its 95 % interval, or with
     its reason.
 
     With --results every result is written as soon as it is there, and a run that was broken off
     goes on where it stopped: give the same command again.
 
     exit codes:
-      0  readings, or honest refusals
+      0  done: readings, or reasons why there is none
       2  wrong use, or input that cannot be read (other clips are still read)
-      1  our own failure
+      1  an error inside Thawline
 
     examples:
       thawline replay raise.mp4 --movement flexion --side left

@@ -15,7 +15,7 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
     reading.add_argument(
         "--model-quality",
         choices=[choice.value for choice in ModelQuality],
-        help="default: heavy, or full where heavy cannot be had",
+        help="default: heavy, or full where heavy is missing",
     )
     reading.add_argument(
         "--model", type=Path, metavar="FILE", help="a pose bundle of your own instead"
@@ -23,7 +23,7 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
     reading.add_argument(
         "--every-frame",
         action="store_true",
-        help="look at every frame instead of a few each second: many times slower",
+        help="use every frame instead of a few each second: many times slower",
     )
     reading.add_argument(
         "--setup",

@@ -9,14 +9,14 @@ from measure.system.clock import SystemClock
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Put a backup in the place of what is kept here now, damaged or not.
+    """Replace all data here with a backup, also when the data are damaged.
 
     The backup is read through first; if it is not whole, nothing is changed. What was here
     stays beside it under another name, so that it can be put back in the same way.
 
     exit codes:
       0  done
-      1  another program has the store open, or the disk refused
+      1  another program has the store open, or the disk could not be read or written
       2  wrong use, or no usable backup
 
     examples:
@@ -30,5 +30,5 @@ def run(arguments: argparse.Namespace) -> int:
     now, aside = restore(arguments.file, store_path(), SystemClock())
     print(f"The store now holds {now}.")
     if aside:
-        print(f"What was here before is kept in {aside}")
+        print(f"What was here before is now in {aside}")
     return 0

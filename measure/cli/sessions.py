@@ -17,14 +17,14 @@ from measure.system.json_codec import to_data
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Print a person's sessions: each movement with its value and interval, or its refusal.
+    """Print a person's sessions: each movement with its interval, or why it was not measured.
 
-    A session that was a mistake, or somebody else's, is deleted for good with --delete and the
+    A session that was a mistake, or someone else's, is deleted for good with --delete and the
     time that the list shows for it.
 
     exit codes:
       0  done, also where every measurement was refused
-      2  wrong use, nobody of that name, or no session of that time
+      2  wrong use, no one of that name, or no session of that time
 
     examples:
       thawline sessions Rosa
@@ -102,7 +102,7 @@ def _list(arguments: argparse.Namespace) -> int:
         print(json.dumps(content, ensure_ascii=False, indent=2))
         return 0
     if not sessions:
-        print(f"No session of {person.pseudonym} has been kept yet.")
+        print(f"No session of {person.pseudonym} has been saved yet.")
         return 0
     rows = [row for session in sessions for row in _rows(session, measured.get(session.id, []))]
     demo = " (demo: a made-up person)" if person.demo else ""

@@ -192,7 +192,7 @@ def _clips_of(named: Path) -> list[Path]:
         else:
             return [named]
     except OSError as error:
-        raise InputError(f"{named} cannot be looked into: {error.strerror or error}.") from error
+        raise InputError(f"{named} cannot be opened: {error.strerror or error}.") from error
     if not clips:
         raise InputError(
             f"{named} holds no clips. Files ending in {', '.join(sorted(CLIP_ENDINGS))} are "

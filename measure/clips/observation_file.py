@@ -143,7 +143,7 @@ def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
 def _header(path: Path, arrays: Any) -> _Header:
     data = json.loads(arrays["said"].tobytes())
     if not isinstance(data, dict) or data.get("form") != _FORM:
-        raise DataError(f"{path} was kept by another version of Thawline. Read the clip again.")
+        raise DataError(f"{path} was written by another version of Thawline. Read the clip again.")
     header = from_data(_Header, data, path.name)
     missing = {"mediapipe", "opencv"} - header.software.keys()
     if missing:
@@ -181,7 +181,7 @@ def kept_files(path: Path) -> tuple[Path, ...]:
     """
     files = tuple(sorted(path.glob("*.npz"))) if path.is_dir() else (path,)
     if not files or not files[0].exists():
-        raise InputError(f"There are no kept tracks in {path}. --keep-tracks keeps them.")
+        raise InputError(f"There are no saved tracks in {path}. --keep-tracks saves them.")
     return files
 
 

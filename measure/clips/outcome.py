@@ -93,6 +93,7 @@ def read_entry(
 def internal_error(entry: ClipEntry, error: BaseException) -> MachineError:
     """Return the error for a clip that met an unforeseen exception."""
     return MachineError(
-        f"The clip {entry.clip.name} met a failure of ours ({type(error).__name__}: {error}). "
+        f"The clip {entry.clip.name} caused an error inside Thawline "
+        f"({type(error).__name__}: {error}). "
         "Other clips are not affected; please report it."
     )

@@ -46,7 +46,9 @@ def read_setup(path: Path) -> KnownSetup:
     try:
         return _known(content)
     except DataError as error:
-        raise DataError(f"{path} is no usable set-up: {str(error).rstrip('.')}.") from None
+        raise DataError(
+            f"{path} cannot be used as a set-up file: {str(error).rstrip('.')}."
+        ) from None
 
 
 def _known(content: bytes) -> KnownSetup:

@@ -104,7 +104,7 @@ _MEMBERS = (
     _Member(
         name="demo-Marigold",
         seed=11,
-        summary="gaining: a stiff left shoulder that comes back, quickly at first.",
+        summary="increasing: a stiff left shoulder that recovers, quickly at first.",
         affected=Side.LEFT,
         since="2026-02",
         onset=Onset.GRADUAL,
@@ -122,7 +122,7 @@ _MEMBERS = (
     _Member(
         name="demo-Bramble",
         seed=22,
-        summary="stalled: a right shoulder that gained and then stood still.",
+        summary="levelled off: a right shoulder that improved and then stopped changing.",
         affected=Side.RIGHT,
         since="2025-11",
         onset=Onset.ARM_KEPT_STILL,
@@ -137,7 +137,7 @@ _MEMBERS = (
     _Member(
         name="demo-Thistle",
         seed=33,
-        summary="losing, then gaining after an injection in week 10.",
+        summary="decreasing, then increasing after an injection in week 10.",
         affected=Side.LEFT,
         since="2026-05",
         onset=Onset.GRADUAL,
@@ -194,7 +194,7 @@ def load_story(store: Store) -> list[str]:
             continue
         if member.name.casefold() in names:
             raise InputError(
-                f"Somebody else is called {member.name} already, so the demo story cannot be "
+                f"Another person is called {member.name} already, so the demo story cannot be "
                 "loaded. Rename that person first."
             )
         store.merge(history)

@@ -327,7 +327,7 @@ class History:
                 raise InputError("Two records of the same kind have the same identifier.")
             for record in kind:
                 if record.person_id != self.person.id:
-                    raise InputError(f"The record {record.id} belongs to somebody else.")
+                    raise InputError(f"The record {record.id} belongs to someone else.")
         for measurement in self.measurements:
             if measurement.session_id not in sessions:
                 raise InputError(f"The session of the measurement {measurement.id} is missing.")
@@ -346,7 +346,7 @@ class History:
             raise InputError("Two places are of the same movement, side, camera and size.")
         owned = (*self.places, *(() if self.body is None else (self.body,)))
         if any(record.person_id != self.person.id for record in owned):
-            raise InputError("A body or a place belongs to somebody else.")
+            raise InputError("A body or a place belongs to someone else.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -267,7 +267,7 @@ class PoseProcess:
         except WorkerError as fault:
             self._worker.drop()
             raise PoseProcessError(
-                f"The clip {job.clip.name} could not be looked at: {fault}. Other clips are not "
+                f"The clip {job.clip.name} could not be read: {fault}. Other clips are not "
                 "affected. Try it again; if it fails again, convert the clip to MP4 (H.264)."
             ) from None
 
@@ -289,7 +289,7 @@ class PoseProcess:
         try:
             return self._run(job.passes, picture_orders(job), None)[1]
         except WorkerError as fault:
-            raise PoseProcessError(f"The pictures could not be looked at: {fault}.") from None
+            raise PoseProcessError(f"The pictures could not be read: {fault}.") from None
 
     def prepare(self) -> None:
         """Start the process and give it every bundle, so that the first job need not wait.
@@ -303,7 +303,7 @@ class PoseProcess:
             self._worker.prepare(self._models)
         except WorkerError as fault:
             self._worker.drop()
-            raise PoseProcessError(f"The pose part could not be started: {fault}.") from None
+            raise PoseProcessError(f"Body tracking could not be started: {fault}.") from None
 
     def stop(self) -> None:
         """Break off the work at hand, from any thread; it then ends with an error."""

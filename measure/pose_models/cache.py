@@ -111,7 +111,7 @@ def unwritable(folder: Path, error: OSError) -> ModelError:
     if error.errno in _NO_SPACE:
         return ModelError(_full(folder, 0))
     return ModelError(
-        f"The pose model cannot be kept in {folder} ({error.strerror or error}). Make the "
+        f"The pose model cannot be saved in {folder} ({error.strerror or error}). Make the "
         "folder writable, or set THAWLINE_MODELS to another folder."
     )
 

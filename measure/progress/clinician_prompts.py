@@ -22,7 +22,7 @@ NO_GAIN_DAY = 91
 #: Fewest weekly checks in these days that could have shown a gain. [project]
 NO_GAIN_LEAST_CHECKS = 8
 
-WORTH_SHOWING = "This is worth showing to a clinician."
+WORTH_SHOWING = "Please show this to your clinician."
 MEASURE_AGAIN = "Measure again on another day."
 
 
@@ -40,19 +40,18 @@ class PromptKind(StrEnum):
 PROMPT_WORDS: Mapping[PromptKind, str] = {
     PromptKind.LOSING: "{movement}, {side} side: readings went down over {weeks} weeks, by {value} "
     "({low} to {high}) a month, 95 % interval in brackets.",
-    PromptKind.DROP: "{movement}, {side} side: the last {sessions} sessions read far below the "
+    PromptKind.DROP: "{movement}, {side} side: the last {sessions} sessions were far below the "
     "weeks before, by {value} on average.",
-    PromptKind.LOW_SESSION: "{movement}, {side} side: the latest session reads far below the "
+    PromptKind.LOW_SESSION: "{movement}, {side} side: the latest session was far below the "
     "weeks before, by {value}.",
-    PromptKind.STALLED: "{movement}, {side} side: over the last {weeks} weeks a gain of {least} a "
-    "month or more is unlikely (at most {most} a month with 95 %), and this side is {short} short "
-    "of the other.",
-    PromptKind.NO_GAIN: "Three months of readings of the {side} side show no gain that stands "
-    "out from the noise in {movement}.",
-    PromptKind.HIGH_PAIN: "Pain: over the last two weeks the median rating of pain at rest or at "
-    "night was {rating} of 10, in {sessions} sessions.",
-    PromptKind.MORE_PAIN: "Pain: the worst pain in 24 hours was rated about {rating} of 10 over "
-    "the last two weeks, and about {before} in the weeks before.",
+    PromptKind.STALLED: "{movement}, {side} side: little or no change over the last {weeks} weeks "
+    "(a gain of {least} a month is unlikely; at most {most}, 95 %), and about {short} less than "
+    "the other side.",
+    PromptKind.NO_GAIN: "{movement}, {side} side: no clear gain over three months.",
+    PromptKind.HIGH_PAIN: "Pain at rest or at night over the last two weeks: {rating} of 10 "
+    "(median of {sessions} sessions).",
+    PromptKind.MORE_PAIN: "Worst pain in 24 hours: about {rating} of 10 over the last two weeks, "
+    "about {before} in the weeks before.",
 }
 
 
@@ -81,9 +80,7 @@ class Prompt:
     @property
     def text(self) -> str:
         """What the records show, with its numbers, and that it is worth showing."""
-        names = ", ".join(MOVEMENTS[movement].name for movement in self.movements)
-        if self.kind is PromptKind.NO_GAIN:
-            names = names.lower()
+        names = ", ".join(MOVEMENTS[movement].name for movement in self.movements).capitalize()
         words = PROMPT_WORDS[self.kind].format(movement=names, side=self.side or "", **self.numbers)
         return f"{words} {self.closing}"
 

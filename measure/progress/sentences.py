@@ -21,10 +21,10 @@ from measure.trend.trend_line import Slope
 
 #: What a shoulder did until it turned.
 BEFORE_TURN: Mapping[Verdict, str] = {
-    Verdict.GAINING: "gained",
-    Verdict.LIKELY_GAINING: "gained",
-    Verdict.LOSING: "lost",
-    Verdict.LIKELY_LOSING: "lost",
+    Verdict.GAINING: "increased",
+    Verdict.LIKELY_GAINING: "increased",
+    Verdict.LOSING: "decreased",
+    Verdict.LIKELY_LOSING: "decreased",
     Verdict.LEVEL: "was level",
     Verdict.NO_CLEAR_CHANGE: "no clear change",
 }
@@ -36,8 +36,11 @@ _UNPROVEN = (Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE)
 TURNED = "{before} until about {day} ({low} to {high}); since then: {now}"
 LOST_SUDDENLY = "sudden loss of {amount} from {day} on; since then: {now}"
 FIRST_TOLD = "{verdict}, shown since {day}"
-LAPSED = "no reading since {last}, so nothing is said of today; the verdict of {day} was: {verdict}"
-NEVER_SAID = "no reading since {last}, so nothing is said of today"
+LAPSED = (
+    "no reading since {last}, so nothing can be said about today; "
+    "the verdict on {day} was: {verdict}"
+)
+NEVER_SAID = "no reading since {last}, so nothing can be said about today"
 COUNTED_ANEW = (
     "too early to say; it takes four weeks and eight sessions, counted anew from {day} ({why})"
 )
@@ -49,41 +52,42 @@ ALSO_SEEN_MEANS = (
 A_MONTH = "{change} a month"
 CAUTIOUS = "{change} a month, probably not more: the first weeks of a verdict overstate it"
 CHANGES = "Change: {changes}."
-SINCE_FIRST = "{change} since the first weeks"
+SINCE_FIRST = "{change} compared with the first weeks"
 SINCE_VISIT = "{change} since the clinic visit on {day}"
-UNPROVEN = "{words} (pointwise; not yet proven)"
+UNPROVEN = "{words} (not yet proven)"
 WHY_UNPROVEN = (
-    "Not yet proven: taken alone the interval excludes 0, but a verdict asks for more evidence, "
-    "because it is looked for every week."
+    "Not yet proven: the interval of this number excludes 0, but a verdict needs more evidence, "
+    "because the readings are checked every week."
 )
 EFFECT = (
-    "Before and after “{what}” on {day}: {change} since then. At once {step}; {before} a month "
-    "before, {after} a month after."
+    "Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a "
+    "month before, {after} a month after."
 )
 ASSUMED = "{words}, mostly assumed"
 NOW_STANDS = (
     "The person now stands {how} compared with the first readings, which may change a reading by "
-    "about {effect}. Go back to the old place, or note a moved camera as an event."
+    'about {effect}. Go back to the old place, or add "camera changed" as an event.'
 )
 NEARER = "{share} % nearer"
 FARTHER = "{share} % farther away"
 NOW_TURNED = "turned by {angle}°"
 NOW_LEANING = "leaning by {angle}°"
 OTHER_CAUSES = (
-    "Whatever else happened at the same time cannot be told apart from an event, nor can chance."
+    "Whatever else happened at the same time cannot be separated from the effect of an event, "
+    "and neither can chance."
 )
-SELDOM = "With about one session every {weeks} weeks {sentence}"
-ONCE_A_WEEK = "With about one session a week {sentence}"
-OFTEN = "With about {rhythm} sessions a week {sentence}"
-GAINS_SHOW = "a steady gain would show with a chance of 80 %: {gains}."
+SELDOM = "With about one session every {weeks} weeks, {sentence}"
+ONCE_A_WEEK = "With about one session a week, {sentence}"
+OFTEN = "With about {rhythm} sessions a week, {sentence}"
+GAINS_SHOW = "a steady gain would become clear, with a chance of 80 %: {gains}."
 NO_GAIN_SHOWS = "not even a steady gain of {gain} a month would show within half a year."
 IN_WEEKS = "{gain} a month in about {weeks} weeks"
 IN_A_WEEK = "{gain} a month in about a week"
 BY_NOW = "{gain} a month by now"
 NOT_SOON = "{gain} a month not within half a year"
-OTHER_RHYTHM = "With {rhythm} a week {gain} a month would show in about {weeks} weeks."
+OTHER_RHYTHM = "With {rhythm} a week, {gain} a month would become clear in about {weeks} weeks."
 NO_ADVICE = (
-    "That is no advice to measure more often: what you agreed with your clinician comes first."
+    "This is not advice to measure more often: what you agreed with your clinician comes first."
 )
 
 #: All templates, for the extractor of texts to translate.

@@ -30,12 +30,12 @@ IN_LEVELS = "about {levels} levels, {change} cm"
 VERDICT_WORDS: dict[Verdict, str] = {
     Verdict.TOO_EARLY: "too early to say",
     Verdict.NO_CLEAR_CHANGE: "no clear change",
-    Verdict.LIKELY_GAINING: "likely gaining",
-    Verdict.GAINING: "gaining",
-    Verdict.LIKELY_LOSING: "likely losing",
-    Verdict.LOSING: "losing",
-    Verdict.LEVEL: "staying level",
-    Verdict.STALLED: "stalled",
+    Verdict.LIKELY_GAINING: "probably increasing",
+    Verdict.GAINING: "increasing",
+    Verdict.LIKELY_LOSING: "probably decreasing",
+    Verdict.LOSING: "decreasing",
+    Verdict.LEVEL: "level",
+    Verdict.STALLED: "levelled off",
     Verdict.NO_RECENT: "no recent readings",
 }
 
@@ -44,7 +44,7 @@ _HELP_WORDS: dict[Assistance, str] = {
     Assistance.OTHER_HAND: "helped by the other hand",
     Assistance.STICK: "helped by a stick",
     Assistance.PULLEY: "helped by a pulley",
-    Assistance.HELPER: "helped by somebody",
+    Assistance.HELPER: "helped by someone",
 }
 
 

@@ -53,7 +53,7 @@ def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
             f"The disk refused to read or write {path} ({error}). What was saved before was "
             "not changed. Check that the disk is there, has room and can be written to."
         )
-    return MachineError(f"The store {path} did not do as it was told: {in_short(error)}.")
+    return MachineError(f"The store {path} could not be used: {in_short(error)}.")
 
 
 def damaged(path: Path, defect: str) -> DataError:
@@ -66,7 +66,7 @@ def damaged(path: Path, defect: str) -> DataError:
     """
     return DataError(
         f"The store of sessions {path} is damaged ({defect}). It was left as it is. "
-        "Put a backup in its place with: thawline restore BACKUP "
+        "Replace it with a backup: thawline restore BACKUP "
         f"(copies made before updates are in {path.parent / 'backups'}). "
         "The damaged file is kept beside it."
     )
@@ -76,7 +76,7 @@ def lost(path: Path, marker: Path) -> DataError:
     """Return the error for a store that was there once and is gone."""
     return DataError(
         f"There were sessions in {path}, but the file is gone. "
-        "Put it back where it was, or put a backup in its place with: thawline restore BACKUP. "
+        "Put it back where it was, or replace it with a backup: thawline restore BACKUP. "
         f"Only if the history is meant to start anew, delete {marker} and try again."
     )
 

@@ -92,7 +92,7 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
     Raises
     ------
     InputError
-        When its session is not in the store or belongs to somebody else.
+        When its session is not in the store or belongs to someone else.
     """
     session = connection.execute(
         "SELECT session.number FROM session JOIN person ON person.number = session.person "

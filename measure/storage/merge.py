@@ -101,7 +101,7 @@ def _merge_kind(
         # Not this person's, but perhaps another's: then the file is not what it says.
         if connection.execute(f"SELECT 1 FROM {table} WHERE id = ?", (record.id,)).fetchone():
             raise DataError(
-                f"The record {record.id} is kept here for another person. Nothing was imported. "
+                f"The record {record.id} belongs to another person here. Nothing was imported. "
                 "Check where this file comes from."
             )
         write(connection, record)

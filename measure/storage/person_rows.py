@@ -62,7 +62,7 @@ def write_person(connection: sqlite3.Connection, person: Person) -> None:
     namesake = person_by_name(connection, person.pseudonym)
     if namesake and namesake.id != person.id:
         raise InputError(
-            f"Somebody is called {namesake.pseudonym} already. Choose another pseudonym."
+            f"Another person is called {namesake.pseudonym} already. Choose another pseudonym."
         )
     connection.execute(
         "INSERT INTO person (id, pseudonym, name_key, affected, dominant, since, onset, age_band, "

@@ -144,7 +144,7 @@ class Store:
         names = ", ".join(person.pseudonym for person in self.people()[:20])
         hint = f"There are: {names}." if names else "Nobody has been added yet."
         raise InputError(
-            f"Nobody here is called {name!r}. {hint} Add somebody with: thawline people add NAME"
+            f"There is no one called {name!r}. {hint} Add a person with: thawline people add NAME"
         )
 
     def save_person(self, person: Person) -> None:

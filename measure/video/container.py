@@ -127,7 +127,7 @@ def _check_place(clip: Path) -> None:
         facts = clip.stat()
     except FileNotFoundError:
         raise ClipError(
-            f"{_named(clip)} is not there: {_place(clip.parent)} holds no such file."
+            f"File not found: {_named(clip)} in {_place(clip.parent)}. Check the name."
         ) from None
     except PermissionError:
         raise ClipError(

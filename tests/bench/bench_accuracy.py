@@ -5,8 +5,8 @@
 FOLDER holds the clips (`--film` makes those that are missing; that needs the synth extra) and
 what the networks saw in them. `--fit` fits the corrections and intervals anew before judging, on
 the fitting, checking, trial and second sets; `--write` copies the tables of the final, the stiff
-and the posture set into measure/docs/accuracy.md, and what matters most of them into README.md,
-between their marks.
+and the posture set into measure/docs/accuracy.md, between their marks, and the shortest into
+README.md.
 """
 
 import argparse
@@ -19,6 +19,7 @@ from pathlib import Path
 from measure.kinematics import bias_correction, uncertainty
 from tests.bench import accuracy_fit as fitting
 from tests.bench import accuracy_table as tables
+from tests.bench import readme_table
 from tests.bench.accuracy_cases import (
     QUALITIES,
     is_seen,
@@ -89,8 +90,8 @@ def main() -> int:
     if arguments.each:
         _print_each(judged(arguments.split, "heavy"))
     if arguments.write:
-        _copy(_ROOT / "README.md", "\n\n".join([report[0].split("\n\n### ")[0], report[2]]))
         _copy(_ROOT / "measure/docs/accuracy.md", text)
+        readme_table.main()
     return 0
 
 

@@ -2,7 +2,7 @@
 
     python -m tests.bench.bench_event_effect [--people N] [--write]
 
-`--write` copies the table into gui/help/progress.md between its marks.
+`--write` copies the table into measure/docs/verdicts.md between its marks.
 """
 
 import argparse
@@ -11,7 +11,7 @@ from pathlib import Path
 
 from tests.bench.event_courses import QUANTITIES, EventCourse, EventTruth, coverage
 
-_DOCUMENT = Path(__file__).resolve().parents[2] / "gui/help/progress.md"
+_DOCUMENT = Path(__file__).resolve().parents[2] / "measure/docs/verdicts.md"
 _MARKS = re.compile(r"(<!-- event:begin -->\n).*?(<!-- event:end -->)", re.DOTALL)
 _SEED = 20_261_129
 _HEADS = ("step", "slope before", "slope after", "change since")

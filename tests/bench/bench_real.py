@@ -3,7 +3,8 @@
     python -m tests.bench.bench_real [FOLDER ...] [--write] [--json FILE] [--cases]
 
 Reads the numbers of tests/real_people, and those of further folders of the same form. `--write`
-copies the tables into README.md and measure/docs/accuracy.md, between their marks.
+copies the tables into measure/docs/accuracy.md, between their marks, and the shortest into
+README.md.
 """
 
 import argparse
@@ -15,6 +16,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.bench import bench_real_table as tables
+from tests.bench import readme_table
 from tests.bench.bench_real_cases import IN_TREE, RealPeople, load_real_people
 from tests.bench.bench_real_goals import goals
 from tests.bench.bench_real_readings import ArmReading, ClipReading, read_arms, read_clips
@@ -32,16 +34,16 @@ def main() -> int:
     arguments = parser.parse_args()
     people = load_real_people([IN_TREE, *arguments.folders])
     arms, clips = read_arms(people.arms), read_clips(people.clips)
-    short, full = report(people, arms, clips)
-    print(full)
+    text = report(people, arms, clips)
+    print(text)
     if arguments.cases:
         print("\n".join([*map(_arm_line, arms), *map(_clip_line, clips)]))
     if arguments.json:
         rows = {"arms": [_arm_data(one) for one in arms], "clips": [_clip_data(c) for c in clips]}
         arguments.json.write_text(json.dumps(rows, indent=1), encoding="utf-8")
     if arguments.write:
-        _copy(_ROOT / "README.md", short)
-        _copy(_ROOT / "measure/docs/accuracy.md", full)
+        _copy(_ROOT / "measure/docs/accuracy.md", text)
+        readme_table.main()
     return 0
 
 
@@ -50,22 +52,15 @@ def usable(arms: Sequence[ArmReading], *, right_person: bool = True) -> list[Arm
     return [one for one in arms if one.arm.usable and one.arm.right_person is right_person]
 
 
-def report(
-    people: RealPeople, arms: Sequence[ArmReading], clips: Sequence[ClipReading]
-) -> tuple[str, str]:
-    """Return the short and the full report, as Markdown."""
+def report(people: RealPeople, arms: Sequence[ArmReading], clips: Sequence[ClipReading]) -> str:
+    """Return the report as Markdown."""
     good = usable(arms)
     in_tree = [one for one in good if one.arm.name in people.in_tree]
     groups = tables.full_groups(good)
-    opening = [
+    parts = [
         tables.about_arms(good, in_tree),
         tables.short_table(tables.summary_groups(good, in_tree)),
         tables.held_sentence(good),
-    ]
-    of_clips = tables.clips_text(clips) + "\n" + tables.traps_text(clips)
-    short = [*opening, of_clips]
-    full = [
-        *opening,
         tables.wrong_person(usable(arms, right_person=False)),
         "### Real people by movement, view and range",
         tables.full_table(groups),
@@ -83,12 +78,12 @@ def report(
         "### Real arms that should rather be refused",
         tables.doubtful_text(arms),
         "### Clips of real people",
-        of_clips,
+        tables.clips_text(clips) + "\n" + tables.traps_text(clips),
         "### Goals for real people",
         "The goals are the project's own.",
         tables.goals_table(goals(good, clips)),
     ]
-    return "\n\n".join(short), "\n\n".join(full)
+    return "\n\n".join(parts)
 
 
 def _arm_line(one: ArmReading) -> str:

@@ -120,7 +120,7 @@ def test_when_to_call_tells_the_limits_in_force() -> None:
     page = words_of("when-to-call.md")
     assert (DAYS_BETWEEN_CHECKS, "thirty days" in page) == (30, True)
     assert f"hurts {HIGH_PAIN} of 10 or more, or {PAIN_JUMP} more than when you began" in page
-    assert f"({USUAL_PAIN_LIMIT} of 10 where nobody has set one)" in page
+    assert f"({USUAL_PAIN_LIMIT} of 10 if no one has set one)" in page
 
 
 @pytest.mark.parametrize(

@@ -195,7 +195,7 @@ class ScriptedPose:
         self.jobs.append(job)
         if self._stopped.wait(self.seconds) or self.failures:
             self.failures -= 1
-            raise PoseProcessError("The pictures could not be looked at: scripted.")
+            raise PoseProcessError("The pictures could not be read: scripted.")
         sure = np.full((1, 33), 0.95)
         frames = tuple(
             PoseFrame(

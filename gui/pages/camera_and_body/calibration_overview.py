@@ -103,12 +103,15 @@ class CalibrationPage(QWidget):
         cards = (
             self._card(
                 tr("Lens"),
-                tr("A printed board, shown all over the picture, tells how the lens draws."),
+                tr("Corrects for lens distortion: show a printed board all over the picture."),
                 *(self.lens, self.board, self.calibrate),
             ),
             self._card(
                 tr("Level"),
-                tr("A door frame or a plumb line, marked in the picture, tells how it is turned."),
+                tr(
+                    "Corrects for a tilted camera: mark a door frame or a plumb line in the "
+                    "picture."
+                ),
                 *(self.level, self.uprights),
             ),
             self._lengths_card(),
@@ -126,7 +129,7 @@ class CalibrationPage(QWidget):
                 label(tr("Agreement"), "quiet"),
                 label(
                     tr(
-                        "A clinician's table of camera and goniometer readings tells how they "
+                        "A clinician's table of camera and goniometer readings shows how well they "
                         "agree."
                     )
                 ),
@@ -135,7 +138,7 @@ class CalibrationPage(QWidget):
                 self._corrections,
             ),
         )
-        lead = tr("What is known makes readings surer. Nothing of it is needed to measure.")
+        lead = tr("Optional: these steps narrow the uncertainty. You can measure without them.")
         page = widget_with(column(label(lead, "lead"), *cards, 1, spacing=16))
         column(
             label(tr("Camera and body"), "title"),

@@ -125,7 +125,7 @@ class LensPage(QWidget):
         if capture is None:
             return
         self.make.setEnabled(False)
-        self.camera.say(tr("Reckoning the lens."))
+        self.camera.say(tr("Calculating the lens profile."))
         self._busy = True
         self._slow.run(lambda: fit_and_save(capture), self._fitted, self._failed)
 

@@ -71,7 +71,7 @@ class SetupPage(QWidget):
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
         cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
-        surer = card(label(tr("For surer readings"), "quiet"), self.camera_and_body)
+        surer = card(label(tr("For narrower intervals"), "quiet"), self.camera_and_body)
         side = widget_with(column(place, cameras, sides, surer, 1, spacing=16))
         middle = row((self.camera, 57), (scrollable(side, wide=True), 43), spacing=24)
         column(self.sentence, (middle, 1), on=self, margins=(24, 8, 24, 16), spacing=12)

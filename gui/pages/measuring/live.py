@@ -44,7 +44,7 @@ def _refinement_words(attempt: Attempt, unit: Unit) -> str:
     if attempt.state is AttemptState.PRACTICE:
         return tr("practice, not counted")
     if trial is None or trial.low is None or trial.high is None:
-        return tr("being settled")
+        return tr("calculating")
     return tr("settled: {range}").format(range=range_words(trial.low, trial.high, unit))
 
 
@@ -171,7 +171,7 @@ class LivePage(QWidget):
         elif frame.phase not in (Phase.REST, Phase.REFINING, Phase.DONE) or attempt is None:
             self._right.set_current_index(_NUMBER)
             self.number.show_value(frame.value, unit)
-            self.quality.setText(tr("a guide; {words}").format(words=frame_phrase(frame)))
+            self.quality.setText(tr("rough value; {words}").format(words=frame_phrase(frame)))
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
             self._right.set_current_index(_REFUSAL)
             advice = advice_words(attempt.trial.refused_for)

@@ -61,7 +61,7 @@ class SummaryPage(QWidget):
         """Show what was measured."""
         outcomes = measuring.guide.outcomes
         self.title.setText(
-            tr("Measured today. Everything is kept.") if outcomes else tr("Nothing was measured.")
+            tr("Today's results - saved") if outcomes else tr("Nothing was measured.")
         )
         clear_layout(self._rows)
         self.bands = []

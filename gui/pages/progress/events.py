@@ -41,7 +41,7 @@ class EventsPage(QWidget):
             event_name,
             columns=4,
             may_be_empty=True,
-            title=tr("what happened"),
+            title=tr("event"),
         )
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
@@ -105,7 +105,7 @@ class EventsPage(QWidget):
         """Show what was noted of a person; the questions begin anew."""
         person, events = history.person, events_with_plans(history)
         self._person, self._today = person, today
-        self.title.setText(tr("What happened: {person}").format(person=person.pseudonym))
+        self.title.setText(tr("Events: {person}").format(person=person.pseudonym))
         self.kind.choose(None)
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)
@@ -143,7 +143,7 @@ class EventsPage(QWidget):
         if person is None:
             return
         if kind is None:
-            self._lack(tr("Choose first what happened."))
+            self._lack(tr("Choose the event first."))
             self.kind.button(EventKind.INJECTION).setFocus()
         elif day is None or day > self._today:
             self._lack(tr("A day is written like 2026-11-25 and lies not after today."))

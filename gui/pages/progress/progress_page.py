@@ -107,7 +107,7 @@ class ProgressPage(QWidget):
 
     def _to_side_pages(self) -> tuple[QPushButton, QPushButton]:
         """Return buttons that lead to the home programme and to what happened."""
-        to_plan, to_events = button(tr("Home programme")), button(tr("What happened"))
+        to_plan, to_events = button(tr("Home programme")), button(tr("Events"))
         to_events.setToolTip(tr("Injection, flare, camera"))
         to_plan.clicked.connect(self.show_plan)
         to_events.clicked.connect(self.show_events)

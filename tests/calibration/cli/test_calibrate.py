@@ -201,7 +201,7 @@ def test_what_is_kept_is_shown_with_its_age(bramble: str, capsys: Said) -> None:
 
 def test_a_person_nobody_knows(data_folder: Path, capsys: Said) -> None:
     assert calibrate("body", "show", "--person", "Nettle") == 2
-    assert "Nobody here is called 'Nettle'" in capsys.readouterr().err
+    assert "There is no one called 'Nettle'" in capsys.readouterr().err
 
 
 def test_the_level_from_a_person(

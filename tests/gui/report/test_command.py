@@ -42,4 +42,4 @@ def test_the_command_knows_who_is_there(
     data_folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert main(["report", "Nobody", "--to", str(tmp_path / "x.html")]) == 2
-    assert "Nobody here is called 'Nobody'" in capsys.readouterr().err
+    assert "There is no one called 'Nobody'" in capsys.readouterr().err

@@ -187,7 +187,7 @@ def test_a_plan_that_follows_is_listed_as_an_event(capsys: pytest.CaptureFixture
 
 def test_events_are_added_listed_and_deleted(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["events", "Rosa"]) == 0
-    assert "Nothing has been noted of Rosa." in capsys.readouterr().out
+    assert "No events yet for Rosa." in capsys.readouterr().out
     injected = ("injection", "--day", "2026-09-16", "--side", "left", "--note", "as told")
     assert main(["events", "Rosa", "add", *injected]) == 0
     assert main(["events", "Rosa", "add", "camera-changed"]) == 0

@@ -131,7 +131,7 @@ def test_somebody_without_readings(data_folder: Path, capsys: pytest.CaptureFixt
     with Store.open() as store:
         store.save_person(person("Rosa"))
     assert main(["progress", "Rosa"]) == 0
-    assert "No reading has been kept yet." in capsys.readouterr().out
+    assert "There are no readings yet." in capsys.readouterr().out
     assert as_json("Rosa", capsys)["movements"] == []
 
 

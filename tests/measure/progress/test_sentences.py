@@ -255,7 +255,7 @@ def test_every_part_is_translated() -> None:
 VOCABULARY = {
     "gaining",
     "no recent readings",
-    "likely gaining",
+    "probably increasing",
     "too early to say",
     "no clear change",
     "injection",
