@@ -2307,7 +2307,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>no recent readings</source>
-        <translation>sin medidas recientes</translation>
+        <translation>sin lecturas recientes</translation>
     </message>
     <message>
         <source>about {levels} levels, {change} cm</source>
@@ -2759,7 +2759,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>The other arm was raised too. Compare this reading only with others that were taken in the same way.</source>
-        <translation>El otro brazo también estaba levantado. Compare esta medida solo con otras tomadas de la misma manera.</translation>
+        <translation>El otro brazo también estaba levantado. Compare esta lectura solo con otras tomadas de la misma manera.</translation>
     </message>
     <message>
         <source>You were not seen facing the camera first. Face the camera for a second with your arms hanging, then turn.</source>
@@ -2779,7 +2779,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Hardly any movement was seen. The reading is of the position that was held.</source>
-        <translation>Apenas se vio movimiento. La medida es de la posición que se mantuvo.</translation>
+        <translation>Apenas se vio movimiento. La lectura es de la posición que se mantuvo.</translation>
     </message>
     <message>
         <source>The arm was not still for one second. Next time, pause for a second wherever it is comfortable.</source>

@@ -190,7 +190,7 @@ def test_marks_in_a_clip_of_the_back(
 
 def test_what_is_kept_is_shown_with_its_age(bramble: str, capsys: Said) -> None:
     assert calibrate("body", "show", "--person", "Bramble") == 0
-    assert "Nothing is kept" in capsys.readouterr().out
+    assert "Nothing is saved" in capsys.readouterr().out
     old = dt.date.today() - dt.timedelta(days=400)
     stored(save_body_lengths, bramble, BodySetup(forearm=0.5), BodySource.TAPE, old)
     assert calibrate("body", "show", "--person", "Bramble") == 0

@@ -31,8 +31,8 @@ def test_a_table_with_verdicts_and_the_prompt(capsys: pytest.CaptureFixture[str]
     out = capsys.readouterr().out
     assert "demo-Bramble (demo: a made-up person)" in out
     (row,) = [line for line in out.splitlines() if line.startswith("Flexion") and "right *" in line]
-    assert row.rstrip().endswith("stalled")
-    assert "worth showing to a clinician" in out
+    assert row.rstrip().endswith("levelled off")
+    assert "show this to your clinician" in out
     assert "An estimate, not a diagnosis" in out
 
 
@@ -42,7 +42,7 @@ def test_what_lay_before_a_break_is_told(capsys: pytest.CaptureFixture[str]) -> 
     out = capsys.readouterr().out
     assert "begin anew where the way of measuring changed" in out
     (before,) = [line for line in out.splitlines() if line.startswith("Before “injection”")]
-    assert "Flexion losing" in before
+    assert "Flexion decreasing" in before
 
 
 @pytest.mark.usefixtures("loaded")

@@ -113,7 +113,7 @@ def test_the_track_holds_every_quick_frame(tmp_path, data_folder):
         (["a.mp4"], "--movement and --side"),
         (["a.mp4", "--manifest", "b.csv"], "one of these: clips, --manifest"),
         (["--manifest", "b.csv", "--track", "t.csv"], "leave it out with --manifest"),
-        (["--from-tracks", "none"], "no kept tracks"),
+        (["--from-tracks", "none"], "no saved tracks"),
         (["--from-tracks", "a", "--results", "r.jsonl"], "needs the clips"),
         (["empty", "--movement", "flexion", "--side", "left"], "holds no clips"),
         (["*.mp4", "--movement", "flexion", "--side", "left"], "holds no clips"),

@@ -87,4 +87,4 @@ def test_a_file_that_is_no_setup_is_told(tmp_path: Path, capsys) -> None:
     bad = tmp_path / "known.json"
     bad.write_text("{}", encoding="utf-8")
     assert main(["replay", "--from-tracks", str(FLEXION), "--setup", str(bad)]) == 2
-    assert "no usable set-up" in capsys.readouterr().err
+    assert "cannot be used as a set-up file" in capsys.readouterr().err

@@ -64,7 +64,7 @@ def test_people_from_nobody_to_nobody(
     data_folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert _run("people") == 0
-    assert "Nobody has been added yet" in capsys.readouterr().out
+    assert "There is no one here yet" in capsys.readouterr().out
     assert _run("people", "add", "Rosa", "--affected", "both", "--since", "2026-03") == 0
     assert _run("people", "add", "ROSA") == 2
     assert "Rosa already" in capsys.readouterr().err
@@ -371,7 +371,7 @@ def test_privacy_before_anything_is_kept(
 ) -> None:
     monkeypatch.setenv("THAWLINE_MODELS", str(data_folder / "models"))
     assert _run("privacy") == 0
-    assert "Nothing is kept yet" in capsys.readouterr().out
+    assert "Nothing is saved yet" in capsys.readouterr().out
     assert not data_folder.exists()
 
 

@@ -68,7 +68,7 @@ def test_a_verdict_says_since_when() -> None:
     gaining = side()
     assert gaining.verdict is Verdict.GAINING
     assert gaining.current.since is not None
-    words = f"gaining, shown since {date_words(gaining.current.since)}"
+    words = f"increasing, shown since {date_words(gaining.current.since)}"
     assert verdict_words(gaining) == words
     assert changes_sentence(gaining).startswith("Change: +")
 
@@ -76,13 +76,13 @@ def test_a_verdict_says_since_when() -> None:
 @pytest.mark.parametrize(
     ("before", "now", "words"),
     [
-        (Verdict.GAINING, Verdict.LEVEL, "gained until about {days}; since then: staying level"),
-        (Verdict.GAINING, Verdict.LOSING, "gained until about {days}; since then: losing"),
-        (Verdict.LOSING, Verdict.GAINING, "lost until about {days}; since then: gaining"),
+        (Verdict.GAINING, Verdict.LEVEL, "increased until about {days}; since then: level"),
+        (Verdict.GAINING, Verdict.LOSING, "increased until about {days}; since then: decreasing"),
+        (Verdict.LOSING, Verdict.GAINING, "decreased until about {days}; since then: increasing"),
         (
             Verdict.NO_CLEAR_CHANGE,
             Verdict.LIKELY_LOSING,
-            "no clear change until about {days}; since then: likely losing",
+            "no clear change until about {days}; since then: probably decreasing",
         ),
     ],
 )
@@ -107,8 +107,8 @@ def test_an_old_verdict_stands_with_its_day_and_no_slope() -> None:
     old = side(today=200)
     assert old.verdict is Verdict.NO_RECENT
     words = verdict_words(old)
-    assert words.startswith(f"no reading since {date_words(day(98))}, so nothing is said of today")
-    assert words.endswith(": gaining")
+    assert words.startswith(f"no reading since {date_words(day(98))}, so nothing can be said about today")
+    assert words.endswith(": increasing")
     assert slope_sentence(old) == ""
     assert old.current.shown is not None
 
@@ -117,7 +117,7 @@ def test_readings_that_stopped_too_early_have_no_old_verdict() -> None:
     early = progress_of(history({LEFT: RISING[LEFT][:1]}), day(200)).of(*LEFT)
     assert early is not None
     since = date_words(day(0))
-    assert verdict_words(early) == f"no reading since {since}, so nothing is said of today"
+    assert verdict_words(early) == f"no reading since {since}, so nothing can be said about today"
 
 
 def test_too_early_says_what_it_takes_and_from_when() -> None:
@@ -160,7 +160,7 @@ def test_what_looks_like_a_contradiction_is_called_unproven(
     change = Change(value=(low + high) / 2, low=low, high=high)
     shown = replace(said(verdict), change=change)
     assert unproven(shown, change) is expected
-    assert change_sentence(shown).endswith("(pointwise; not yet proven)") is expected
+    assert change_sentence(shown).endswith("(not yet proven)") is expected
     without_slope = replace(shown, current=replace(shown.current, shown=None))
     assert (WHY_UNPROVEN in shared_sentences([without_slope])) is expected
 
@@ -212,15 +212,15 @@ def when(*weeks: int | None, rhythm: float = 2.2, others: object = ()) -> SidePr
 
 def test_when_a_gain_could_be_known() -> None:
     assert when_known_sentence(when(None, 9, 0)) == (
-        "With about 2 sessions a week a steady gain would show with a chance of 80 %: "
+        "With about 2 sessions a week, a steady gain would become clear, with a chance of 80 %: "
         "+2° a month not within half a year; +5° a month in about 9 weeks; +10° a month by now."
     )
     assert when_known_sentence(when(None, None, None, rhythm=1.1)) == (
-        "With about one session a week not even a steady gain of +10° a month would show within "
+        "With about one session a week, not even a steady gain of +10° a month would show within "
         "half a year."
     )
     assert when_known_sentence(when(None, None, 20, rhythm=0.4)).startswith(
-        "With about one session every 2 weeks a steady gain would show"
+        "With about one session every 2 weeks, a steady gain would become clear"
     )
     assert "+10° a month in about a week." in when_known_sentence(when(None, 9, 1))
     assert when_known_sentence(replace(side(), time_to_know=None)) == ""
@@ -229,7 +229,7 @@ def test_when_a_gain_could_be_known() -> None:
 def test_another_rhythm_is_no_advice() -> None:
     shorter = when(None, 12, 7, rhythm=1.0, others=((2, 9), (3, 8)))
     assert when_known_sentence(shorter).endswith(
-        "With 3 a week +5° a month would show in about 8 weeks."
+        "With 3 a week, +5° a month would become clear in about 8 weeks."
     )
     assert NO_ADVICE in shared_sentences([shorter])
     assert NO_ADVICE not in shared_sentences([when(None, 12, 7)])
@@ -253,7 +253,7 @@ def test_every_part_is_translated() -> None:
 
 
 VOCABULARY = {
-    "gaining",
+    "increasing",
     "no recent readings",
     "probably increasing",
     "too early to say",

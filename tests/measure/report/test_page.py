@@ -45,7 +45,7 @@ def test_it_says_who_what_how_and_what_it_is_not(story: dict[str, str]) -> None:
         NOTICE,
         "Flexion left, affected",
         "Flexion right",
-        "gaining",
+        "increasing",
         "Pain in the last two weeks",
         "Home programme since 8 Jul 2026: Table slide forwards, 10 repetitions, "
         "held for 15 s, 2 times a day, left; ",
@@ -61,8 +61,8 @@ def test_it_says_who_what_how_and_what_it_is_not(story: dict[str, str]) -> None:
 @pytest.mark.parametrize(
     ("name", "words"),
     [
-        ("demo-Marigold", "gaining"),
-        ("demo-Bramble", "stalled"),
+        ("demo-Marigold", "increasing"),
+        ("demo-Bramble", "levelled off"),
         ("demo-Thistle", "injection"),
         ("demo-Clover", "too early to say"),
     ],
@@ -145,7 +145,7 @@ def test_what_was_lost_before_an_injection_is_told(story: dict[str, str]) -> Non
     text = Page(story["demo-Thistle"]).text
     match = re.search(r"Before “injection”, left side, 8 Jul 2026 to 16 Sep 2026: ([^;]*);", text)
     assert match
-    assert match[1] == "Flexion losing"
+    assert match[1] == "Flexion decreasing"
     # The slopes before and after stand with the event, and what they do not show.
     row = text.split("A month after Injection, 16 Sep 2026 Flexion, left ")[1].split(" Extension")[
         0

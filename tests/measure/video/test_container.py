@@ -59,11 +59,11 @@ def refusal(clip: Path) -> str:
 
 
 def test_places_that_hold_no_file(tmp_path: Path) -> None:
-    assert "is not there" in refusal(tmp_path / "absent.mp4")
-    assert "is not there" in refusal(tmp_path / "no folder" / "absent.mp4")
+    assert "File not found" in refusal(tmp_path / "absent.mp4")
+    assert "File not found" in refusal(tmp_path / "no folder" / "absent.mp4")
     assert "is a folder" in refusal(tmp_path)
     (tmp_path / "dangling.mp4").symlink_to(tmp_path / "absent.mp4")
-    assert "is not there" in refusal(tmp_path / "dangling.mp4")
+    assert "File not found" in refusal(tmp_path / "dangling.mp4")
     (tmp_path / "file").write_text("x")
     assert "cannot be found" in refusal(tmp_path / "file" / "inside.mp4")
 
