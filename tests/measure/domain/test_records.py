@@ -86,7 +86,7 @@ def test_a_plan_names_each_exercise_once() -> None:
 def test_a_history_is_of_one_person_and_whole() -> None:
     who, other = sample.person("Rosa"), sample.person("Emil")
     session = sample.session(who)
-    with pytest.raises(InputError, match="somebody else"):
+    with pytest.raises(InputError, match="someone else"):
         History(person=other, sessions=(session,))
     with pytest.raises(InputError, match="is missing"):
         History(person=who, measurements=(sample.record(session),))

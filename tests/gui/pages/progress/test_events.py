@@ -33,7 +33,7 @@ def events_page(stage: WindowHarness) -> WindowHarness:
 def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None:
     page = events_page.window.progress.events
     page.keep.click()
-    assert "Choose first" in page.lacking.text()
+    assert "Choose the event first" in page.lacking.text()
     page.kind.button(EventKind.INJECTION).click()
     assert page.side.value is Side.LEFT  # the affected one
     page.day.text.setText("2026-09-17")
@@ -108,4 +108,4 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     ]
     assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
     assert {line.value() for line in lines} == {noon_timestamp(day)}
-    assert "then injection: gaining" in page.curves.notes.text()
+    assert "then injection: increasing" in page.curves.notes.text()

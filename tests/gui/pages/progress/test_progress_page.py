@@ -37,9 +37,9 @@ def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
     assert not page.curves.movement.button(Movement.EXTENSION).isEnabled()
     page.curves.movement.button(Movement.HAND_BEHIND_BACK).click()
     grown.settle()
-    assert page.curves.verdict.text().startswith("Left: gaining, shown since ")
+    assert page.curves.verdict.text().startswith("Left: increasing, shown since ")
     assert "levels, +" in page.curves.notes.text()
-    assert "since the first weeks" in page.curves.notes.text()
+    assert "compared with the first weeks" in page.curves.notes.text()
     assert "hollow: practice" in page.curves.legend.text()
 
 
