@@ -22,7 +22,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     exit codes:
       0  done
-      2  wrong use, or nobody of that name
+      2  wrong use, or no one of that name
 
     examples:
       thawline goals Rosa

@@ -60,7 +60,10 @@ def test_the_other_side_stiffening_is_told_too() -> None:
 def test_a_stall_is_told_with_the_other_side() -> None:
     (prompt,) = told({LEFT: course(100, 0, seed=4), RIGHT: OTHER})
     assert prompt.kind is PromptKind.STALLED
-    assert "little or no change over the last 15 weeks (a gain of 5° a month is unlikely" in prompt.text
+    assert (
+        "little or no change over the last 15 weeks (a gain of 5° a month is unlikely"
+        in prompt.text
+    )
     assert re.search(r"about [56]\d° less than the other side", prompt.text)
 
 

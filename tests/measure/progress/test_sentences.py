@@ -107,7 +107,9 @@ def test_an_old_verdict_stands_with_its_day_and_no_slope() -> None:
     old = side(today=200)
     assert old.verdict is Verdict.NO_RECENT
     words = verdict_words(old)
-    assert words.startswith(f"no reading since {date_words(day(98))}, so nothing can be said about today")
+    assert words.startswith(
+        f"no reading since {date_words(day(98))}, so nothing can be said about today"
+    )
     assert words.endswith(": increasing")
     assert slope_sentence(old) == ""
     assert old.current.shown is not None
