@@ -509,7 +509,7 @@
     </message>
     <message>
         <source>Calculating the lens profile.</source>
-        <translation>Calculando el perfil del objetivo.</translation>
+        <translation>Calculando el perfil de la lente.</translation>
     </message>
     <message>
         <source>Opening the camera.</source>
@@ -831,7 +831,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Corrects for lens distortion: show a printed board all over the picture.</source>
-        <translation>Corrige la distorsión del objetivo: muestre un tablero impreso por toda la imagen.</translation>
+        <translation>Corrige la distorsión de la lente: muestre un tablero impreso por toda la imagen.</translation>
     </message>
     <message>
         <source>Corrects for a tilted camera: mark a door frame or a plumb line in the picture.</source>
