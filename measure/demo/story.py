@@ -392,7 +392,8 @@ class _Diary:
             for exercise in self._member.exercises:
                 for time in range(2):
                     if self._random.random() < self._member.diligence:
-                        minute = 9 * 60 + 540 * time + int(self._random.integers(0, 60))
+                        # After the day's measurement, as people are asked to do.
+                        minute = 585 + 540 * time + int(self._random.integers(0, 60))
                         yield ExerciseLog(
                             id=_made_id(
                                 f"{exercise.listed} {time} of {self._member.name} in place {number}"

@@ -27,6 +27,8 @@ Public names:
     records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,
         History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
         SessionRecord
+    screening_records: ScreeningOccasion, ScreeningOutcome, ScreeningRecord
+    session_facts: ClinicianMethod, ClinicianValue, ExerciseTiming, SessionState
     setup_changes: SetupChange, Standing, StandingLog, lasting_change, standing_of
     standing_pose: Neutral, STANDING, USUAL_SHOULDER_WIDTH, WIDTH_ERROR, facing_turn_deg,
         standing_in, standing_text

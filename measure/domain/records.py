@@ -2,7 +2,8 @@
 
 Values only: a record is what the store keeps and the exports carry, and its texts and numbers are
 checked when it is made. What a measurement consists of is in :mod:`measure.domain.measurements`,
-the home programme in :mod:`measure.domain.home_programme_records`.
+the home programme in :mod:`measure.domain.home_programme_records`, the safety questions in
+:mod:`measure.domain.screening_records`.
 Identifiers are text made by :func:`measure.system.clock.new_id`, the same in every copy of a
 record.
 """
@@ -24,6 +25,8 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.reasons import Reason
 from measure.domain.record_checks import check_note, check_partial_date, check_rating, checked_name
+from measure.domain.screening_records import ScreeningRecord
+from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.errors import InputError
 from measure.system.clock import Timestamp, check_id
 
@@ -207,6 +210,10 @@ class SessionRecord:
         cut short.
     finished
         False until the end, and for good where the program was killed.
+    state
+        State of the shoulder, such as before or after exercises.
+    clinician_values
+        What a clinician measured by other means, one a movement, side and method.
     """
 
     id: str
@@ -217,10 +224,14 @@ class SessionRecord:
     note: str = ""
     duration_s: float | None = None
     finished: bool = False
+    state: SessionState = field(default_factory=SessionState)
+    clinician_values: tuple[ClinicianValue, ...] = ()
 
     def __post_init__(self) -> None:
         check_id(self.id, self.person_id)
         check_note(self.note)
+        if len({value.key for value in self.clinician_values}) != len(self.clinician_values):
+            raise InputError("A session holds one value of a clinician's method for a movement.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -308,6 +319,7 @@ class History:
     next_mornings: tuple[NextMorning, ...] = ()
     goals: tuple[Goal, ...] = ()
     goal_ratings: tuple[GoalRating, ...] = ()
+    screenings: tuple[ScreeningRecord, ...] = ()
     body: BodyRecord | None = None
     places: tuple[Placement, ...] = ()
 
@@ -322,6 +334,7 @@ class History:
             self.next_mornings,
             self.goals,
             self.goal_ratings,
+            self.screenings,
         ):
             if len({record.id for record in kind}) != len(kind):
                 raise InputError("Two records of the same kind have the same identifier.")

@@ -19,6 +19,7 @@ from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import Unit
 from measure.domain.records import History, MeasurementRecord, Person, SessionRecord
+from measure.domain.session_facts import ClinicianMethod
 from measure.system.json_codec import to_json, utc_text
 
 #: Value of a cell; a time is local and has no zone.
@@ -79,6 +80,12 @@ def _measured(name: str) -> Callable[[Row], float | None]:
     return lambda row: getattr(row.measurement, name)
 
 
+def _typed_in(row: Row, method: ClinicianMethod) -> float | None:
+    """Return what a clinician measured of the row's movement and side in the session, degrees."""
+    key = row.measurement.movement, row.measurement.side, method
+    return next((v.value_deg for v in row.session.clinician_values if v.key == key), None)
+
+
 def _pairs(values: dict[str, str]) -> str:
     return "; ".join(f"{name}={value}" for name, value in sorted(values.items()))
 
@@ -104,6 +111,8 @@ MEASUREMENT_COLUMNS: dict[str, Getter] = {
     "pain_rest_0_10": lambda row: row.session.pain.rest,
     "pain_night_0_10": lambda row: row.session.pain.night,
     "pain_worst_24h_0_10": lambda row: row.session.pain.worst_24h,
+    "exercise_timing": lambda row: timing.value if (timing := row.session.state.timing) else None,
+    "pain_relief_4h": lambda row: row.session.state.pain_relief,
     "session_note": lambda row: row.session.note,
     "measurement_id": lambda row: row.record.id,
     "movement": lambda row: row.measurement.movement.value,
@@ -122,6 +131,8 @@ MEASUREMENT_COLUMNS: dict[str, Getter] = {
     **_angle_and_fraction("high", _measured("high")),
     **_angle_and_fraction("best", _measured("best")),
     **_angle_and_fraction("against_vertical", _measured("against_vertical")),
+    "clinician_passive_deg": lambda row: _typed_in(row, ClinicianMethod.PASSIVE),
+    "clinician_goniometer_deg": lambda row: _typed_in(row, ClinicianMethod.GONIOMETER),
     "level_low": lambda row: _level(row, "low"),
     "level_high": lambda row: _level(row, "high"),
     "level_band": lambda row: _level(row, "band"),

@@ -10,6 +10,7 @@ import statistics
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,7 +26,9 @@ from measure.domain.records import (
     History,
     MeasurementRecord,
 )
+from measure.domain.session_facts import ExerciseTiming
 from measure.domain.setup_changes import StandingLog
+from measure.progress.session_timing import timing_of
 
 #: Events that break a series, and whether a session on the same day comes after the break: on
 #: the day of an injection or procedure people measure before it. A therapy, a medicine or other
@@ -50,6 +53,15 @@ _ARRAYS = ("day", "value", "low", "high", "segment", "instrument", "practice")
 PRACTICE_SESSIONS = 2
 
 INSTRUMENT_CHANGED = "way of measuring changed"
+
+
+class _Kind(NamedTuple):
+    """What the measurements of one series share."""
+
+    movement: Movement
+    conduct: AssessmentCondition
+    side: Side
+    after_exercises: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +107,9 @@ class Series:
         Shape (n,): True for the first PRACTICE_SESSIONS days of an instrument.
     breaks
         Breaks between the segments, the earliest first.
+    after_exercises
+        Whether these are the sessions after exercises; the others may lie before them, or it is
+        not known.
     """
 
     movement: Movement
@@ -108,6 +123,7 @@ class Series:
     instrument: IntArray
     practice: NDArray[np.bool_]
     breaks: tuple[Break, ...] = ()
+    after_exercises: bool = False
 
     def __post_init__(self) -> None:
         arrays = [getattr(self, name) for name in _ARRAYS]
@@ -152,32 +168,53 @@ class Series:
 
 
 def all_series(history: History) -> tuple[Series, ...]:
-    """Return every series of a person: by movement, then the most frequent condition, then side.
+    """Return the series that verdicts rest on: by movement, the most frequent condition, then side.
+
+    Sessions after exercises are left out, as an arm goes further then. Only where there are more
+    of them than of others are they the series.
+    """
+    chosen: dict[tuple[Movement, AssessmentCondition, Side], Series] = {}
+    for series in series_by_timing(history):
+        key = series.movement, series.conduct, series.side
+        if key not in chosen or len(series) > len(chosen[key]):
+            chosen[key] = series
+    return tuple(chosen.values())
+
+
+def series_by_timing(history: History) -> tuple[Series, ...]:
+    """Return every series of a person; those after exercises follow their counterparts.
 
     Refused measurements have no value and are left out.
     """
-    groups: dict[tuple[Movement, AssessmentCondition, Side], list[MeasurementRecord]] = defaultdict(
-        list
-    )
+    after = {
+        session.id
+        for session in history.sessions
+        if timing_of(session, history.exercises_done) is ExerciseTiming.AFTER
+    }
+    groups: dict[_Kind, list[MeasurementRecord]] = defaultdict(list)
     for record in history.measurements:
         measurement = record.measurement
         if measurement.status is Status.READING and measurement.value is not None:
-            groups[measurement.movement, record.conduct, measurement.side].append(record)
+            kind = _Kind(
+                measurement.movement, record.conduct, measurement.side, record.session_id in after
+            )
+            groups[kind].append(record)
     counts: dict[tuple[Movement, AssessmentCondition], int] = defaultdict(int)
-    for (movement, conduct, _), records in groups.items():
-        counts[movement, conduct] += len(records)
+    for kind, records in groups.items():
+        counts[kind.movement, kind.conduct] += len(records)
     order = list(Movement)
     instruments: dict[tuple[object, ...], int] = {}
     return tuple(
-        _series(movement, conduct, side, groups[movement, conduct, side], history, instruments)
-        for movement, conduct, side in sorted(
+        _series(kind, groups[kind], history, instruments)
+        for kind in sorted(
             groups,
-            key=lambda key: (
-                order.index(key[0]),
-                -counts[key[0], key[1]],
-                key[1].help,
-                key[1].posture,
-                key[2],
+            key=lambda kind: (
+                order.index(kind.movement),
+                -counts[kind.movement, kind.conduct],
+                kind.conduct.help,
+                kind.conduct.posture,
+                kind.side,
+                kind.after_exercises,
             ),
         )
     )
@@ -238,9 +275,7 @@ def instrument_signature(made: Provenance) -> tuple[object, ...]:
 
 
 def _series(
-    movement: Movement,
-    conduct: AssessmentCondition,
-    side: Side,
+    kind: _Kind,
     records: Iterable[MeasurementRecord],
     history: History,
     instruments: dict[tuple[object, ...], int],
@@ -249,12 +284,13 @@ def _series(
         event.day.toordinal() for event in history.events if event.kind in _OF_THE_SETUP
     )
     days, numbers, values = _by_day(records, setup_days, instruments)
-    breaks = _breaks(days, numbers, history.events, side)
+    breaks = _breaks(days, numbers, history.events, kind.side)
     starts = np.unique([item.day.toordinal() for item in breaks])
     return Series(
-        movement=movement,
-        side=side,
-        conduct=conduct,
+        movement=kind.movement,
+        side=kind.side,
+        conduct=kind.conduct,
+        after_exercises=kind.after_exercises,
         day=days,
         value=values[:, 0].copy(),
         low=values[:, 1].copy(),

@@ -14,6 +14,7 @@ from measure.storage import (
     home_programme_rows,
     measurement_rows,
     person_rows,
+    screening_rows,
 )
 from measure.storage.columns import sanitized
 
@@ -34,6 +35,7 @@ def history_of(connection: sqlite3.Connection, person: Person) -> History:
         next_mornings=tuple(home_programme_rows.next_mornings_of(connection, person.id)),
         goals=tuple(goal_repository.goals_of(connection, person.id)),
         goal_ratings=tuple(goal_repository.ratings_by(connection, person.id)),
+        screenings=tuple(screening_rows.screenings_of(connection, person.id)),
         body=calibration_rows.body_of(connection, person.id),
         places=tuple(calibration_rows.placements_of(connection, person.id)),
     )
@@ -76,6 +78,7 @@ def merge(connection: sqlite3.Connection, history: History) -> Merged:
             history.goal_ratings,
             goal_repository.write_rating,
         ),
+        ("screening", here.screenings, history.screenings, screening_rows.write_screening),
     ):
         counts = _merge_kind(connection, table, present, coming, write)
         added, same, kept = added + counts[0], same + counts[1], kept + counts[2]

@@ -315,6 +315,28 @@ CREATE TABLE goal_rating (
 CREATE INDEX goal_rating_by_goal ON goal_rating (goal, day, number);
 """
 
+#: Answers to the safety questions belong to the person; sessions say in which state the shoulder
+#: was, and carry what a clinician measured by other means.
+_SCREENINGS = """
+CREATE TABLE screening (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE CHECK (length(id) = 32),
+    person INTEGER NOT NULL REFERENCES person (number) ON DELETE CASCADE,
+    day TEXT NOT NULL CHECK (length(day) = 10),
+    occasion TEXT NOT NULL,
+    outcome TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX screening_by_person ON screening (person, day, number);
+
+ALTER TABLE session ADD COLUMN exercise_timing TEXT;
+
+ALTER TABLE session ADD COLUMN pain_relief INTEGER CHECK (pain_relief IN (0, 1));
+
+ALTER TABLE session ADD COLUMN clinician_values TEXT NOT NULL DEFAULT '[]'
+    CHECK (json_valid(clinician_values));
+"""
+
 STEPS: tuple[str, ...] = (
     _FIRST,
     _HOME_PROGRAMME,
@@ -324,6 +346,7 @@ STEPS: tuple[str, ...] = (
     _AGREEMENT_STUDY,
     _PRIMARY_MOVEMENTS,
     _GOALS,
+    _SCREENINGS,
 )
 
 #: The version that this program reads and writes.

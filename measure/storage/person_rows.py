@@ -15,16 +15,19 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.domain.session_facts import ClinicianValue, ExerciseTiming, SessionState
 from measure.errors import InputError
 from measure.storage.columns import as_int, checked_row, conduct_of, moment_of
 from measure.system.json_codec import json_reader, to_data, to_json, utc_text
 
 _read_sides = json_reader(tuple[Side, ...])
+_read_clinician_values = json_reader(tuple[ClinicianValue, ...])
 
 _PERSON = "id, pseudonym, affected, dominant, since, onset, age_band, diabetes, thyroid, demo"
 _SESSION = (
     "session.id, person.id, started_utc, started_offset_min, started_zone, help, posture, "
-    "pain_rest, pain_night, pain_worst_24h, note, duration_s, finished"
+    "pain_rest, pain_night, pain_worst_24h, note, duration_s, finished, exercise_timing, "
+    "pain_relief, clinician_values"
 )
 _EVENT = "event.id, person.id, day, kind, side, note"
 
@@ -124,13 +127,16 @@ def write_session(connection: sqlite3.Connection, session: SessionRecord) -> Non
     """Insert a session, or change the one with the same id."""
     connection.execute(
         "INSERT INTO session (id, person, started_utc, started_offset_min, started_zone, help, "
-        "posture, pain_rest, pain_night, pain_worst_24h, note, duration_s, finished) "
+        "posture, pain_rest, pain_night, pain_worst_24h, note, duration_s, finished, "
+        "exercise_timing, pain_relief, clinician_values) "
         "VALUES (:id, :person, :utc, :offset_min, :zone, :help, :posture, :rest, :night, "
-        ":worst_24h, :note, :duration_s, :finished) "
+        ":worst_24h, :note, :duration_s, :finished, :timing, :pain_relief, :clinician_values) "
         "ON CONFLICT (id) DO UPDATE SET started_utc = :utc, started_offset_min = :offset_min, "
         "started_zone = :zone, help = :help, posture = :posture, pain_rest = :rest, "
         "pain_night = :night, pain_worst_24h = :worst_24h, note = :note, "
-        "duration_s = :duration_s, finished = :finished WHERE person = :person",
+        "duration_s = :duration_s, finished = :finished, exercise_timing = :timing, "
+        "pain_relief = :pain_relief, clinician_values = :clinician_values "
+        "WHERE person = :person",
         {
             "id": session.id,
             "person": person_number(connection, session.person_id),
@@ -145,6 +151,9 @@ def write_session(connection: sqlite3.Connection, session: SessionRecord) -> Non
             "note": session.note,
             "duration_s": None if session.duration_s is None else float(session.duration_s),
             "finished": int(session.finished),
+            "timing": session.state.timing.value if session.state.timing else None,
+            "pain_relief": as_int(session.state.pain_relief),
+            "clinician_values": to_json(session.clinician_values),
         },
     )
 
@@ -211,7 +220,7 @@ def person_number(connection: sqlite3.Connection, person_id: str) -> int:
 
 def _session(row: tuple[Any, ...]) -> SessionRecord:
     identifier, person, utc, offset_min, zone, help_, posture, *rest = checked_row(row)
-    *pain, note, duration, done = rest
+    *pain, note, duration, done, timing, pain_relief, clinician_values = rest
     return SessionRecord(
         id=identifier,
         person_id=person,
@@ -221,4 +230,9 @@ def _session(row: tuple[Any, ...]) -> SessionRecord:
         note=note,
         duration_s=duration,
         finished=bool(done),
+        state=SessionState(
+            timing=ExerciseTiming(timing) if timing else None,
+            pain_relief=None if pain_relief is None else bool(pain_relief),
+        ),
+        clinician_values=_read_clinician_values(clinician_values),
     )

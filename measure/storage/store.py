@@ -7,20 +7,9 @@ is still there, unfinished. Several programs may have the store open; each waits
 A :class:`Store` belongs to the thread that opened it; another thread opens its own.
 """
 
-import contextlib
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from types import TracebackType
 
-from measure.domain.acquisition import LensProfile
-from measure.domain.calibration_records import (
-    BodyRecord,
-    CameraLevel,
-    Placement,
-    StoredCorrection,
-    StoredStudy,
-)
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
 from measure.domain.landmarks import Side
@@ -35,48 +24,32 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
-from measure.errors import InputError, in_short
+from measure.domain.screening_records import ScreeningRecord
+from measure.domain.session_facts import SessionState
+from measure.errors import InputError
 from measure.storage import (
     calibration_files,
-    calibration_rows,
     home_programme_rows,
     measurement_rows,
     merge,
     person_rows,
+    screening_rows,
 )
+from measure.storage.calibration_store import CalibrationStore
 from measure.storage.connection import (
-    Opened,
     open_connection,
     open_in_memory,
     snapshot,
-    transaction,
     wipe,
 )
-from measure.storage.errors import damaged, in_plain_words, vanished
+from measure.storage.errors import in_plain_words
 from measure.storage.goal_repository import GoalRepository
-from measure.storage.location import file_identity, store_path
-from measure.system.clock import Clock, SystemClock, Timestamp, new_id
+from measure.storage.location import store_path
+from measure.system.clock import Clock, SystemClock, new_id
 
 
-class Store:
-    """An open store. Use it as a context manager, or call :meth:`close`.
-
-    Attributes
-    ----------
-    path
-        Its file.
-    warnings
-        What to tell the person about the place where it is kept, in plain words.
-    """
-
-    def __init__(self, opened: Opened, path: Path, clock: Clock) -> None:
-        self.path = path
-        self.warnings = opened.warnings
-        self._connection = opened.connection
-        self._unusable = opened.unusable
-        self._file = file_identity(path)
-        self._clock = clock
-        self._began_s: dict[str, float] = {}
+class Store(CalibrationStore):
+    """An open store. Use it as a context manager, or call :meth:`close`."""
 
     @classmethod
     def open(cls, path: Path | None = None, *, clock: Clock | None = None) -> "Store":
@@ -97,26 +70,6 @@ class Store:
     def in_memory(cls, *, clock: Clock | None = None) -> "Store":
         """Open an empty store that is gone when it is closed; one thread at a time may use it."""
         return cls(open_in_memory(), Path(":memory:"), clock or SystemClock())
-
-    def close(self) -> None:
-        """Close the store; closing twice does no harm."""
-        with in_plain_words(self.path):
-            self._connection.close()
-
-    def __enter__(self) -> "Store":
-        return self
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None:
-        self.close()
-
-    def now(self) -> Timestamp:
-        """Return the present moment by the store's clock."""
-        return self._clock.now()
 
     # People
 
@@ -202,6 +155,7 @@ class Store:
         *,
         conduct: AssessmentCondition | None = None,
         pain: Pain | None = None,
+        state: SessionState | None = None,
         note: str = "",
     ) -> SessionRecord:
         """Begin a session now and save it, unfinished."""
@@ -211,6 +165,7 @@ class Store:
             started=self._clock.now(),
             conduct=conduct or AssessmentCondition(),
             pain=pain or Pain(),
+            state=state or SessionState(),
             note=note,
         )
         began_s = self._clock.monotonic_s()
@@ -332,6 +287,18 @@ class Store:
         with self._writing():
             home_programme_rows.erase_exercise_log(self._connection, log_id)
 
+    # Safety questions
+
+    def screenings(self, person_id: str) -> list[ScreeningRecord]:
+        """Return how a person answered the safety questions, the earliest first."""
+        with self._reading():
+            return screening_rows.screenings_of(self._connection, person_id)
+
+    def save_screening(self, screening: ScreeningRecord) -> None:
+        """Add a run through the safety questions, or change the one with the same id."""
+        with self._writing():
+            screening_rows.write_screening(self._connection, screening)
+
     def next_mornings(self, person_id: str) -> list[NextMorning]:
         """Return how the mornings after a person's exercises were, the earliest first."""
         with self._reading():
@@ -346,100 +313,6 @@ class Store:
     def goals(self) -> GoalRepository:
         """The goals of people, and their ratings."""
         return GoalRepository(self._connection, self._reading, self._writing)
-
-    # Calibration of cameras
-
-    def lenses(self) -> list[LensProfile]:
-        """Return the lens profiles of all cameras and frame sizes, the newest last.
-
-        Raises
-        ------
-        DataError, MachineError
-            When a file of an earlier version with such records cannot be read; so do the other
-            methods about calibration, each for its own kind.
-        """
-        with self._reading(calibration_files.LENSES):
-            return calibration_rows.lenses(self._connection)
-
-    def save_lens(self, profile: LensProfile) -> None:
-        """Save a profile in place of that of its camera and size; InputError if impossible."""
-        with self._writing(calibration_files.LENSES):
-            calibration_rows.write_lens(self._connection, profile)
-
-    def delete_lenses(self, camera_name: str) -> int:
-        """Delete a camera's profiles; return how many there were."""
-        with self._writing(calibration_files.LENSES):
-            return calibration_rows.erase_lenses(self._connection, camera_name)
-
-    def level(self, camera_name: str | None) -> CameraLevel | None:
-        """Return the level of a camera as last measured, or None."""
-        with self._reading(calibration_files.LEVELS):
-            levels = calibration_rows.levels(self._connection)
-        return next((level for level in levels if level.camera_name == camera_name), None)
-
-    def save_level(self, level: CameraLevel) -> None:
-        """Save a level in place of the camera's former one; InputError when it is impossible."""
-        with self._writing(calibration_files.LEVELS):
-            calibration_rows.write_level(self._connection, level)
-
-    def corrections(self) -> list[StoredCorrection]:
-        """Return the corrections of all cameras, switched on or off, the newest last."""
-        with self._reading(calibration_files.CORRECTIONS):
-            return calibration_rows.corrections(self._connection)
-
-    def save_correction(self, stored: StoredCorrection) -> None:
-        """Save a correction in place of the former one; InputError when it is too large."""
-        with self._writing(calibration_files.CORRECTIONS):
-            calibration_rows.write_correction(self._connection, stored)
-
-    def studies(self) -> list[StoredStudy]:
-        """Return the agreement studies of all cameras, the newest last."""
-        with self._reading():
-            return calibration_rows.studies(self._connection)
-
-    def save_study(self, stored: StoredStudy) -> None:
-        """Save a study in place of the one of the same camera and movement; InputError if bad."""
-        with self._writing():
-            calibration_rows.write_study(self._connection, stored)
-
-    # Body and places of a person
-
-    def body(self, person_id: str) -> BodyRecord | None:
-        """Return the lengths and marks of a person's body, or None."""
-        with self._reading(calibration_files.BODIES):
-            return calibration_rows.body_of(self._connection, person_id)
-
-    def save_body(self, record: BodyRecord) -> None:
-        """Save a person's body in place of the former record.
-
-        Raises
-        ------
-        InputError
-            When a length is impossible, or the person is not in the store.
-        """
-        with self._writing(calibration_files.BODIES):
-            calibration_rows.write_body(self._connection, record)
-
-    def placements(self, person_id: str) -> list[Placement]:
-        """Return where a person stood, the newest last."""
-        with self._reading(calibration_files.PLACEMENTS):
-            return calibration_rows.placements_of(self._connection, person_id)
-
-    def save_placement(self, placement: Placement) -> None:
-        """Save a place in place of that of the same movement, side, camera and frame size.
-
-        Raises
-        ------
-        InputError
-            When it is impossible, or the person is not in the store.
-        """
-        with self._writing(calibration_files.PLACEMENTS):
-            calibration_rows.write_placement(self._connection, placement)
-
-    def delete_placements(self, person_id: str) -> int:
-        """Delete a person's places; return how many there were."""
-        with self._writing(calibration_files.PLACEMENTS):
-            return calibration_rows.erase_placements(self._connection, person_id)
 
     # All about one person
 
@@ -469,29 +342,3 @@ class Store:
         """
         with self._writing():
             return merge.merge(self._connection, history)
-
-    @contextlib.contextmanager
-    def _reading(self, *files: str) -> Iterator[None]:
-        """Read; raise the error of a calibration file among `files` that cannot be used."""
-        self._require_taken_in(files)
-        try:
-            with in_plain_words(self.path):
-                yield
-        except (ValueError, TypeError, InputError) as error:
-            # An unknown word of an enumeration or an impossible number: this program writes none.
-            raise damaged(self.path, in_short(error)) from error
-
-    @contextlib.contextmanager
-    def _writing(self, *files: str) -> Iterator[None]:
-        """Write in one transaction; `files` as for reading."""
-        self._require_taken_in(files)
-        with in_plain_words(self.path), transaction(self._connection):
-            yield
-        # A file that was deleted or moved while it is open takes everything and keeps nothing.
-        if file_identity(self.path) != self._file:
-            raise vanished(self.path)
-
-    def _require_taken_in(self, files: tuple[str, ...]) -> None:
-        for name in files:
-            if name in self._unusable:
-                raise self._unusable[name]

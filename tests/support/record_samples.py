@@ -39,6 +39,13 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome, ScreeningRecord
+from measure.domain.session_facts import (
+    ClinicianMethod,
+    ClinicianValue,
+    ExerciseTiming,
+    SessionState,
+)
 from measure.system.clock import Timestamp
 
 
@@ -313,6 +320,40 @@ def goal_rating(who: Person, **changes: object) -> GoalRating:
         "rating": 3,
     }
     return GoalRating(**(values | changes))  # type: ignore[arg-type]
+
+
+def full_session(who: Person) -> SessionRecord:
+    """A session that says everything a session can say."""
+    return session(
+        who,
+        3,
+        state=SessionState(timing=ExerciseTiming.AFTER, pain_relief=True),
+        clinician_values=(
+            ClinicianValue(
+                movement=Movement.FLEXION,
+                side=Side.LEFT,
+                method=ClinicianMethod.PASSIVE,
+                value_deg=105.0,
+            ),
+            ClinicianValue(
+                movement=Movement.FLEXION,
+                side=Side.LEFT,
+                method=ClinicianMethod.GONIOMETER,
+                value_deg=98.5,
+            ),
+        ),
+    )
+
+
+def screening(who: Person, number: int = 1, **changes: object) -> ScreeningRecord:
+    values: dict[str, object] = {
+        "id": some_id(f"screening {number} of {who.id}"),
+        "person_id": who.id,
+        "day": dt.date(2026, 4, number),
+        "occasion": ScreeningOccasion.BEFORE,
+        "outcome": ScreeningOutcome.CLEAR,
+    }
+    return ScreeningRecord(**(values | changes))  # type: ignore[arg-type]
 
 
 def body(who: Person, **changes: object) -> BodyRecord:

@@ -34,6 +34,13 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome, ScreeningRecord
+from measure.domain.session_facts import (
+    ClinicianMethod,
+    ClinicianValue,
+    ExerciseTiming,
+    SessionState,
+)
 from measure.system.clock import Timestamp
 
 _CONTROLS = "".join(map(chr, [*range(0x20), *range(0x7F, 0xA0)])) + "\ufffe\uffff"
@@ -235,6 +242,24 @@ def home_programmes(
     return plans, logs, mornings
 
 
+session_states = st.builds(
+    SessionState,
+    timing=st.none() | st.sampled_from(ExerciseTiming),
+    pain_relief=st.none() | st.booleans(),
+)
+clinician_values = st.lists(
+    st.builds(
+        ClinicianValue,
+        movement=st.sampled_from([Movement.FLEXION, Movement.EXTERNAL_ROTATION]),
+        side=sides,
+        method=st.sampled_from(ClinicianMethod),
+        value_deg=st.floats(-90, 200),
+    ),
+    max_size=3,
+    unique_by=lambda value: value.key,
+)
+
+
 @st.composite
 def goals_with_ratings(draw: st.DrawFn, person_id: str) -> tuple[list[Goal], list[GoalRating]]:
     """A few goals of a person, and ratings of them."""
@@ -279,6 +304,8 @@ def histories(draw: st.DrawFn) -> History:
             note=draw(texts),
             duration_s=draw(st.none() | st.floats(0, 1e6)),
             finished=draw(st.booleans()),
+            state=draw(session_states),
+            clinician_values=tuple(draw(clinician_values)),
         )
         for _ in range(draw(st.integers(0, 3)))
     ]
@@ -316,6 +343,19 @@ def histories(draw: st.DrawFn) -> History:
     )
     plans, logs, mornings = draw(home_programmes(who.id))
     goals, goal_ratings = draw(goals_with_ratings(who.id))
+    screenings = draw(
+        st.lists(
+            st.builds(
+                ScreeningRecord,
+                id=fresh,
+                person_id=st.just(who.id),
+                day=days,
+                occasion=st.sampled_from(ScreeningOccasion),
+                outcome=st.sampled_from(ScreeningOutcome),
+            ),
+            max_size=2,
+        )
+    )
     return History(
         person=who,
         sessions=tuple(sessions),
@@ -326,4 +366,5 @@ def histories(draw: st.DrawFn) -> History:
         next_mornings=tuple(sorted(mornings, key=lambda each: each.day)),
         goals=tuple(sorted(goals, key=lambda each: each.first_day)),
         goal_ratings=tuple(sorted(goal_ratings, key=lambda each: each.day)),
+        screenings=tuple(sorted(screenings, key=lambda each: each.day)),
     )

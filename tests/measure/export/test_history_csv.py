@@ -9,6 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from measure.domain.records import History
+from measure.domain.session_facts import ExerciseTiming, SessionState
 from measure.export.history_csv import (
     COLUMNS,
     MEASUREMENT_COLUMNS,
@@ -23,7 +24,7 @@ from tests.support import record_samples as sample
 from tests.support.record_strategies import histories
 
 WHO = sample.person()
-SESSION = sample.session(WHO)
+SESSION = sample.session(WHO, state=SessionState(timing=ExerciseTiming.AFTER, pain_relief=True))
 HISTORY = History(
     person=WHO,
     sessions=(SESSION,),
@@ -58,6 +59,24 @@ def test_one_row_a_trial_and_one_for_a_measurement_without() -> None:
     assert (rows[4]["level_low"], rows[4]["level_high"]) == ("L3", "T12")
     assert (rows[5]["status"], rows[5]["value_deg"]) == ("refused", "")
     assert rows[6]["value_deg"] == "-12.5"
+
+
+def test_state_and_typed_in_values_stand_beside_the_measurement() -> None:
+    """A clinician's value stands in the rows of its movement and side only."""
+    session = sample.full_session(WHO)
+    reach = sample.record(session, 2, sample.REACH)
+    rows = _read(
+        csv_for_programs(
+            History(person=WHO, sessions=(session,), measurements=(sample.record(session), reach))
+        )
+    )
+    assert (rows[0]["exercise_timing"], rows[0]["pain_relief_4h"]) == ("after", "true")
+    assert (rows[0]["clinician_passive_deg"], rows[0]["clinician_goniometer_deg"]) == (
+        "105.0",
+        "98.5",
+    )
+    assert rows[-1]["movement"] == "hand-behind-back"
+    assert rows[-1]["clinician_passive_deg"] == rows[-1]["clinician_goniometer_deg"] == ""
 
 
 def test_what_changes_a_number_stands_in_every_row() -> None:

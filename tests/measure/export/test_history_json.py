@@ -22,7 +22,7 @@ WHO = sample.person()
 SESSION = sample.session(WHO)
 HISTORY = History(
     person=WHO,
-    sessions=(SESSION,),
+    sessions=(SESSION, sample.full_session(WHO)),
     measurements=(sample.record(SESSION, 1), sample.record(SESSION, 2, sample.REACH)),
     events=(sample.event(WHO),),
     plans=(sample.plan(WHO), sample.own_plan(WHO)),
@@ -30,12 +30,14 @@ HISTORY = History(
     next_mornings=(sample.next_morning(WHO),),
     goals=(sample.goal(WHO),),
     goal_ratings=(sample.goal_rating(WHO),),
+    screenings=(sample.screening(WHO),),
     body=sample.body(WHO),
     places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
 )
-#: What an earlier version could hold of it.
+#: What earlier versions could hold of it.
+UNSCREENED = replace(HISTORY, sessions=(SESSION,), goals=(), goal_ratings=(), screenings=())
 STRETCHES_ONLY = replace(
-    HISTORY,
+    UNSCREENED,
     plans=(sample.plan(WHO),),
     exercises_done=(sample.exercise_log(WHO),),
     next_mornings=(),
@@ -80,10 +82,10 @@ def test_a_file_of_the_second_schema_is_read_as_before() -> None:
 
 
 def test_a_file_of_the_third_schema_is_read_as_before() -> None:
-    """It holds no goals."""
+    """It holds no goals and no screenings, and its sessions do not say the shoulder's state."""
     file = GOLDEN / "history-of-schema-3.json"
     assert json.loads(file.read_bytes())["schema"] == 3
-    assert read_history(file) == replace(HISTORY, goals=(), goal_ratings=())
+    assert read_history(file) == UNSCREENED
 
 
 @pytest.mark.parametrize(
@@ -230,7 +232,7 @@ def test_merging_adds_what_is_missing_and_keeps_what_is_here(tmp_path: Path) -> 
         store.merge(HISTORY)
         merged = store.merge(longer)
         assert (merged.added, merged.same, merged.kept) == (2, 7, 1)
-        assert store.sessions(WHO.id) == [SESSION, second]
+        assert store.sessions(WHO.id) == [SESSION, second, sample.full_session(WHO)]
 
 
 def test_a_pseudonym_that_is_taken_gets_a_number(tmp_path: Path) -> None:

@@ -26,7 +26,7 @@ def fill() -> None:
         store.merge(
             History(
                 person=WHO,
-                sessions=(SESSION,),
+                sessions=(SESSION, sample.full_session(WHO)),
                 measurements=(
                     sample.record(SESSION, 1),
                     sample.record(SESSION, 2, sample.REACH),
@@ -38,6 +38,7 @@ def fill() -> None:
                 next_mornings=(sample.next_morning(WHO),),
                 goals=(sample.goal(WHO),),
                 goal_ratings=(sample.goal_rating(WHO),),
+                screenings=(sample.screening(WHO),),
                 body=sample.body(WHO),
                 places=(sample.place(WHO), sample.place(WHO, camera_name=None)),
             )
