@@ -14,7 +14,7 @@ from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import PendingMeasurement
 from gui.session.setup_messages import SetupMessages
 from gui.session.spoken_guidance import SpokenGuidance
-from gui.text.session_wording import live_sentence, next_sentence
+from gui.text.session_wording import live_sentence, next_sentence, not_still_sentence
 from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
 from measure.domain.records import LimitingFactor
@@ -209,6 +209,9 @@ class MeasurementSession(QObject):
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
         step = self.guide.step
+        if event.kind is LiveEventKind.NOT_STILL:
+            self._answer(not_still_sentence())
+            return
         if event.kind is LiveEventKind.TRIAL_CAPTURED and event.value is None:
             event = replace(event, value=self._held)
         self.guide.take(event)
@@ -255,6 +258,11 @@ class MeasurementSession(QObject):
                 stopped_by=stopped_by,
             )
         )
+
+    def _answer(self, sentence: str) -> None:
+        """Say a sentence that stands until the next one of the moment."""
+        self._cues.say(sentence)
+        self.said.emit(sentence)
 
     def _speak(self) -> None:
         if self.guide.step is not SessionStep.MEASURING:

@@ -124,6 +124,11 @@ def reason_phrase(reason: Reason) -> str:
     }[reason]
 
 
+def not_still_sentence() -> str:
+    """Return the answer to somebody who wants a position measured while the arm moves."""
+    return tr("The arm is not still yet. Hold the position for a second, then press H again.")
+
+
 def trouble_sentence(trouble: SourceFault) -> str:
     """Return what happened and what the person can do."""
     return {

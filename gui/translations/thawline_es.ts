@@ -1594,6 +1594,10 @@ Lecturas: {count}</translation>
         <translation>los intentos difieren</translation>
     </message>
     <message>
+        <source>The arm is not still yet. Hold the position for a second, then press H again.</source>
+        <translation>El brazo aún no está quieto. Mantenga la posición un segundo y vuelva a pulsar H.</translation>
+    </message>
+    <message>
         <source>The camera is not allowed. Allow it in the privacy settings.</source>
         <translation>La cámara no está permitida. Permítala en los ajustes de privacidad.</translation>
     </message>
@@ -2086,10 +2090,6 @@ Lecturas: {count}</translation>
         <translation>El 95 % se basa en personas virtuales, con un margen añadido para las reales.</translation>
     </message>
     <message>
-        <source>The 95 % rests on your own study with a goniometer.</source>
-        <translation>El 95 % se basa en su propio estudio con un goniómetro.</translation>
-    </message>
-    <message>
         <source>front</source>
         <translation>de frente</translation>
     </message>
@@ -2574,6 +2574,14 @@ Lecturas: {count}</translation>
         <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
     </message>
     <message>
+        <source>The result would be too uncertain to be of use. Try closer-fitting clothes, more light or a plainer background. If the trials differed, go to the same point each time; if a goniometer study of your own scatters widely, repeat it.</source>
+        <translation>El resultado sería demasiado incierto para ser útil. Pruebe con ropa más ajustada, más luz o un fondo más liso. Si los intentos difirieron, llegue cada vez al mismo punto; si un estudio propio con goniómetro tiene mucha dispersión, repítalo.</translation>
+    </message>
+    <message>
+        <source>The 95 % rests on your own study with a goniometer, or on the errors measured before where these were larger.</source>
+        <translation>El 95 % se basa en su propio estudio con goniómetro, o en los errores medidos antes cuando estos fueron mayores.</translation>
+    </message>
+    <message>
         <source>reach up high, as to the top of a cupboard</source>
         <translation>llegar muy arriba, como a lo alto de un armario</translation>
     </message>
@@ -2796,10 +2804,6 @@ Lecturas: {count}</translation>
     <message>
         <source>The calculated value is more than a shoulder can do. Check that movement and side are the chosen ones, and stand as the drawing shows.</source>
         <translation>El valor calculado es más de lo que puede un hombro. Compruebe que el movimiento y el lado son los elegidos, y colóquese como en el dibujo.</translation>
-    </message>
-    <message>
-        <source>The result would be too uncertain to be of use. Try closer-fitting clothes, more light or a plainer background.</source>
-        <translation>El resultado sería demasiado incierto para servir de algo. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
     </message>
     <message>
         <source>Fewer than three trials were counted.</source>

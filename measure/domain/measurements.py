@@ -35,7 +35,8 @@ BASIS_SENTENCES: Mapping[IntervalBasis, str] = {
     IntervalBasis.REAL_PEOPLE: "The 95 % rests on pictures of real people, marked by hand.",
     IntervalBasis.VIRTUAL_PEOPLE: "The 95 % rests on virtual people, with an allowance for real "
     "ones.",
-    IntervalBasis.OWN_STUDY: "The 95 % rests on your own study with a goniometer.",
+    IntervalBasis.OWN_STUDY: "The 95 % rests on your own study with a goniometer, "
+    "or on the errors measured before where these were larger.",
 }
 #: Name of the basis in a reading's source.
 BASIS = "interval_basis"

@@ -114,7 +114,8 @@ SENTENCES: Mapping[Reason, str] = {
     Reason.IMPOSSIBLE_VALUE: "The calculated value is more than a shoulder can do. "
     "Check that movement and side are the chosen ones, and stand as the drawing shows.",
     Reason.TOO_UNCERTAIN: "The result would be too uncertain to be of use. "
-    "Try closer-fitting clothes, more light or a plainer background.",
+    "Try closer-fitting clothes, more light or a plainer background. If the trials differed, go to "
+    "the same point each time; if a goniometer study of your own scatters widely, repeat it.",
     Reason.FEW_TRIALS: "Fewer than three trials were counted.",
     Reason.SPREAD_TRIALS: "The trials differed from each other more than usual.",
 }

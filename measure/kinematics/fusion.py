@@ -19,13 +19,10 @@ from measure.kinematics.bias_correction import reach_correction, rotation_correc
 from measure.kinematics.elevation import elevation_of, hanging_part_deg
 from measure.kinematics.keypoints import ArmKeypoints, arm_keypoints
 from measure.kinematics.reach import reach_of
-from measure.kinematics.rotation import Rotation, rotation_of
+from measure.kinematics.rotation import ASKED_TURN_DEG, Rotation, rotation_of
 from measure.kinematics.rotation_phases import RotationPhases, rotation_phases, zero_azimuth_deg
 
 Mask = NDArray[np.bool_]
-
-#: The trunk's turn where it was not seen, degrees: what the person is asked for. [project]
-ASKED_TURN_DEG = 45.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

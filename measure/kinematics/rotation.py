@@ -28,6 +28,8 @@ ELBOW_OFFSET = 0.42
 ELBOW_BEARING_DEG = 16.0
 #: Share of the trunk's turn that the elbow's bearing follows. [project]
 TURN_SHARE = 0.69
+#: The trunk's turn where it was not seen, degrees: what the person is asked for. [project]
+ASKED_TURN_DEG = 45.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +104,7 @@ def rotation_of(
     middle_ray = median_over(rays((keypoints.mid_shoulder + keypoints.mid_hip) / 2), turned)
     bearing = math.atan(float(middle_ray[0]))
     turn = trunk_turn_deg(keypoints, facing, turned)
-    assumed = turn if math.isfinite(turn) else 45.0
+    assumed = turn if math.isfinite(turn) else ASKED_TURN_DEG
     elbow_depth = 1 / trunk - ELBOW_OFFSET * math.sin(
         math.radians(ELBOW_BEARING_DEG + TURN_SHARE * assumed) + bearing
     )

@@ -24,7 +24,9 @@ from measure.domain.reasons import Reason
 #: Spread of the passes that makes a reading √2 times as hard, by family, in its unit. [project]
 HARD_SPREAD = {Family.ELEVATION: 8.0, Family.ROTATION: 4.0, Family.REACH: 0.04}
 #: Doubts that make a reading harder.
-DOUBTS = frozenset({Reason.ELBOW_BENT, Reason.OUT_OF_PLANE, Reason.UNSTEADY_HOLD})
+DOUBTS = frozenset(
+    {Reason.ELBOW_BENT, Reason.OUT_OF_PLANE, Reason.UNSTEADY_HOLD, Reason.TRUNK_OBLIQUE}
+)
 #: How many times harder a reading is with such a doubt; from real people. [project]
 DOUBT_FACTOR = 1.25
 #: How many times harder than a hanging arm one is read that is raised by `HARDEST_FROM_DEG` or
@@ -42,7 +44,7 @@ UNMEASURED_FACTOR = 1.25
 LEAST_HALF_WIDTH = {Family.ELEVATION: 8.0}
 #: A reading whose half-width is larger than this says too little, by family, in its unit.
 #: [project]
-WIDEST_HALF_WIDTH = {Family.ELEVATION: 20.0, Family.ROTATION: 30.0}
+WIDEST_HALF_WIDTH = {Family.ELEVATION: 20.0, Family.ROTATION: 30.0, Family.REACH: 0.3}
 
 
 @cache
@@ -124,4 +126,4 @@ def with_allowance(movement: Movement, measured_half: float) -> float:
 
 def too_wide(movement: Movement, half: float) -> bool:
     """Return whether an interval of this half-width says too little to be a reading."""
-    return half > WIDEST_HALF_WIDTH.get(MOVEMENTS[movement].family, math.inf)
+    return half > WIDEST_HALF_WIDTH[MOVEMENTS[movement].family]

@@ -61,6 +61,8 @@ class LiveEventKind(StrEnum):
     PAUSED = "paused"
     RESUMED = "resumed"
     HAND_RAISED = "hand-raised"
+    #: The position was to be measured, and is not held still.
+    NOT_STILL = "not-still"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

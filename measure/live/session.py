@@ -149,7 +149,9 @@ class LiveSession:
         if movement is None or not movement.is_measuring or movement.detector is None:
             return
         captured = movement.detector.take_position()
-        if captured is not None:
+        if captured is None:
+            self.happen(LiveEvent(kind=LiveEventKind.NOT_STILL))
+        else:
             self._capture(captured)
 
     # -- what processes tell ------------------------------------------------------------------

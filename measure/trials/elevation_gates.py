@@ -24,6 +24,9 @@ ARM_SHORT_NOTE, ARM_SHORT_REFUSE, ARM_LONG_REFUSE = 0.90, 0.80, 1.3
 #: people one in eight is seen below the first and one in thirty below the second; of arms bent by
 #: 40 degrees and more six in ten are. [project]
 ELBOW_NOTE_DEG, ELBOW_REFUSE_DEG = 150.0, 135.0
+#: A forearm seen shorter than this beside the upper arm points towards the camera or away from it:
+#: the elbow is bent where the picture cannot show it. [project]
+SHORT_FOREARM = 0.5
 #: A shoulder that rises towards the ear by more than this share of their distance, at 0 degrees
 #: and for each degree of elevation: more than good raises of real and virtual people show.
 #: [project]
@@ -35,7 +38,13 @@ OTHER_RAISED_DEG = 45.0
 #: does not tell it. Of real people who face the camera one in fifty lies beyond; those turned by
 #: 45 degrees and more whose shoulders pass, and who were read wrong, all do. [project]
 NOSE_ASIDE = 0.45
-#: The shoulders' separation over the trunk below which a trunk is noted as turned. [project]
+#: The same for a raised arm, whose angle a turn changes more than that of a hanging one: about 40
+#: degrees; and from which elevation on an arm is raised, degrees. [project]
+NOSE_ASIDE_RAISED, RAISED_DEG = 0.4, 30.0
+#: The same that is noted of a raised arm: about 30 degrees. [project]
+NOSE_ASIDE_NOTE = 0.25
+#: The shoulders' separation over the trunk below which that of a raised arm is noted as turned.
+#: [project]
 NARROW_SHOULDERS = 0.5
 
 
@@ -50,42 +59,49 @@ def elevation_gates(
     view = view_gate(keypoints, task, rest, hold)
     if Reason.FAR_ARM in view.refused_for:  # what hides it is the body
         result = result.without(Reason.HIDDEN)
+    elevation_deg = float(median_over(fused.value, hold))
     return merge_results(
         (
             view,
             result,
             upright_gate(keypoints, rest | hold),
-            square_gate(keypoints, task, rest),
+            square_gate(keypoints, task.known_view, rest, elevation_deg),
             lean_gate(keypoints, task.known_view, rest, hold),
             arm_gate(keypoints, rest, hold),
-            shrug_gate(keypoints, rest, hold, float(median_over(fused.value, hold))),
+            shrug_gate(keypoints, rest, hold, elevation_deg),
             other_arm_gate(keypoints, task.known_view, hold),
         )
     )
 
 
-def square_gate(keypoints: ArmKeypoints, task: MeasurementTask, rest: Mask) -> GateResult:
+def square_gate(
+    keypoints: ArmKeypoints, view: View, rest: Mask, elevation_deg: float
+) -> GateResult:
     """Check that chest or back was turned squarely to the camera; nothing in a side view."""
-    if task.known_view is View.SIDE:
+    if view is View.SIDE:
         return GateResult()
-    aside = float(median_over((keypoints.nose - keypoints.mid_shoulder)[:, 0], rest))
-    if abs(aside) > NOSE_ASIDE * abs(float(median_over(keypoints.separation_px, rest))):
+    aside = abs(float(median_over((keypoints.nose - keypoints.mid_shoulder)[:, 0], rest)))
+    width = abs(float(median_over(keypoints.separation_px, rest)))
+    raised = elevation_deg >= RAISED_DEG
+    if aside > (NOSE_ASIDE_RAISED if raised else NOSE_ASIDE) * width:
         return refuse(Reason.TRUNK_OBLIQUE)
     narrow = abs(float(median_over(keypoints.separation, rest))) < NARROW_SHOULDERS
-    return note(Reason.TRUNK_OBLIQUE) if narrow else GateResult()
+    turned = raised and (narrow or aside > NOSE_ASIDE_NOTE * width)
+    return note(Reason.TRUNK_OBLIQUE) if turned else GateResult()
 
 
 def arm_gate(keypoints: ArmKeypoints, rest: Mask, hold: Mask) -> GateResult:
     """Check a straight arm: bent elbow, out of plane (shortened), or changing its length."""
     elbow = float(median_over(keypoints.elbow_deg, hold))
+    upper_arm = length(keypoints.elbow - keypoints.shoulder)
+    forearm = length(keypoints.wrist - keypoints.elbow)
+    foreshortened = float(median_over(forearm / upper_arm, hold)) < SHORT_FOREARM
     result = GateResult()
     if elbow < ELBOW_REFUSE_DEG:
         result += refuse(Reason.ELBOW_BENT)
-    elif elbow < ELBOW_NOTE_DEG:
+    elif elbow < ELBOW_NOTE_DEG or foreshortened:
         result += note(Reason.ELBOW_BENT)
-    arm_px = length(keypoints.elbow - keypoints.shoulder) + length(
-        keypoints.wrist - keypoints.elbow
-    )
+    arm_px = upper_arm + forearm
     ratio = float(median_over(arm_px, hold) / median_over(arm_px, rest))
     if ratio > ARM_LONG_REFUSE:
         result += refuse(Reason.LIMB_LENGTH)

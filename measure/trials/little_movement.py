@@ -6,6 +6,7 @@ ahead, the hand placed behind the back), or by the person, who says so. Arms tha
 large body have their own rest.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -35,12 +36,15 @@ LIKE_FARTHEST = 0.6
 #: The hold of a small move, as a share of the way up: of so little way the network's own scatter
 #: is a large share. [project]
 SMALL_HOLD_SHARE = 0.5
+#: A small move goes at least so many times as far as the arm sways at rest: nobody stands quite
+#: still. [project]
+OVER_SWAY = 1.5
 #: A hand that is placed behind the back moves by this, over the trunk, and then stays within the
 #: second figure. [project]
 HAND_PLACED, HAND_STEADY = 0.15, 0.03
 #: A hanging hand, seen from behind, is farther than this from the middle of the hips, over the
 #: trunk. [project]
-BESIDE_BODY = 0.22
+HANGS_BESIDE = 0.22
 #: How long the zero pose is seen before the position that is held, seconds. [project]
 ZERO_POSE_S = 0.8
 
@@ -110,7 +114,7 @@ def held_until_now(
 def _held_steps(
     time_s: FloatArray, values: FloatArray, params: SegmentationParams, step: float
 ) -> tuple[TrialCandidate, ...]:
-    """Return small moves that end in a steady hold, the farthest ones."""
+    """Return small moves that end in a steady hold and exceed the sway at rest, the farthest."""
     small = replace(params, least_travel=step, hold_share=SMALL_HOLD_SHARE)
     smaller = segment_trials(time_s, values, small)
     held = [trial for trial in smaller.candidates if trial.hold_start_s is not None]
@@ -119,12 +123,24 @@ def _held_steps(
         for trial in held
         if trial.steady
     }
-    farthest = max(travels.values(), default=0.0)
-    return tuple(
-        replace(trial, little=True)
-        for trial, travel in travels.items()
-        if travel >= LIKE_FARTHEST * farthest
+    least = max(
+        LIKE_FARTHEST * max(travels.values(), default=0.0),
+        OVER_SWAY * _sway(time_s, values, smaller.candidates),
     )
+    return tuple(
+        replace(trial, little=True) for trial, travel in travels.items() if travel >= least
+    )
+
+
+def _sway(time_s: FloatArray, values: FloatArray, moves: Sequence[TrialCandidate]) -> float:
+    """Return how far values range outside of moves, all but a twentieth at either end; 0 unseen."""
+    outside = np.isfinite(values)
+    for move in moves:
+        outside &= (time_s < move.start_s) | (time_s > move.end_s)
+    if not np.any(outside):
+        return 0.0
+    low, high = np.percentile(values[outside], (5, 95))
+    return float(high - low)
 
 
 def _held_steps_down(
@@ -159,7 +175,7 @@ def _placed_hand(fused: FusedSeries, view: View) -> tuple[TrialCandidate, ...]:
         return ()
     early = seen & (time_s <= time_s[seen][0] + LEAST_REST_S)
     aside = np.abs(sideways_of(keypoints))
-    if view is View.BACK and float(median_over(aside, early)) < BESIDE_BODY:
+    if view is View.BACK and float(median_over(aside, early)) < HANGS_BESIDE:
         return ()
     moved = length(place - median_over(place, early))
     params = SegmentationParams(
@@ -170,7 +186,7 @@ def _placed_hand(fused: FusedSeries, view: View) -> tuple[TrialCandidate, ...]:
         replace(trial, little=True, rest_value=_rest_level(time_s, fused.value, trial))
         for trial in segmented.candidates
         if trial.hold_start_s is not None
-        and (view is not View.BACK or _median_between(time_s, aside, trial) < BESIDE_BODY)
+        and (view is not View.BACK or _median_between(time_s, aside, trial) < HANGS_BESIDE)
     )
 
 

@@ -30,7 +30,7 @@ REACH_UPPER_ARM = 0.9
 LEAST_ELBOW_VISIBILITY, LEAST_HAND_VISIBILITY = 0.3, 0.1
 #: The thumb farther than this sideways from the middle of the hips, over the trunk, is beside the
 #: body and not behind it. [project]
-BESIDE_BODY = 0.45
+FAR_ASIDE = 0.45
 #: An elbow straighter than this, degrees, with the thumb above a height, as a fraction of the
 #: trunk: both arms are stretched backwards, the hand does not lie on the back. [project]
 STRAIGHT_ELBOW_DEG, STRAIGHT_ABOVE = 155.0, 0.2
@@ -80,7 +80,7 @@ def hand_gate(keypoints: ArmKeypoints, hold: Mask, height: float) -> GateResult:
         float(median_over(seen[:, mark], hold)) for mark in (own.elbow, own.wrist)
     )
     hidden = not (elbow_seen >= LEAST_ELBOW_VISIBILITY and hand_seen >= LEAST_HAND_VISIBILITY)
-    beside = abs(float(median_over(sideways_of(keypoints), hold))) > BESIDE_BODY
+    beside = abs(float(median_over(sideways_of(keypoints), hold))) > FAR_ASIDE
     elbow = keypoints.elbow_deg
     straight = float(median_over(elbow, hold)) > STRAIGHT_ELBOW_DEG and height > STRAIGHT_ABOVE
     return refuse(Reason.HAND_NOT_BEHIND) if hidden or beside or straight else GateResult()

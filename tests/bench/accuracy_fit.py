@@ -24,7 +24,7 @@ from measure.domain.tracks import Track
 from measure.kinematics.angles import mean_near_median, median_over
 from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.reach import reach_of
-from measure.kinematics.rotation import rotation_of
+from measure.kinematics.rotation import ASKED_TURN_DEG, rotation_of
 from measure.kinematics.rotation_phases import rotation_phases, zero_azimuth_deg
 from measure.kinematics.uncertainty import difficulty, interval_basis
 from tests.bench.accuracy_cases import Case
@@ -99,7 +99,7 @@ def _terms(one: Judged, track: Track, start_s: float, end_s: float) -> dict[str,
         rotation = rotation_of(posture, stances.facing, stances.turned, Setup())
         zero = zero_azimuth_deg(track.time_s, rotation.azimuth_deg, stances.turned)
         azimuth = mean_near_median(rotation.azimuth_deg[hold], 10.0)
-        turn = rotation.turn_deg if math.isfinite(rotation.turn_deg) else 45.0
+        turn = rotation.turn_deg if math.isfinite(rotation.turn_deg) else ASKED_TURN_DEG
         return {"offset": 1.0, "azimuth": azimuth, "zero": -zero, "turn": turn}
     height = mean_near_median(reach_of(posture).thumb[hold], 0.04)
     across = float(median_over(posture.separation_px / posture.trunk_px, rest))

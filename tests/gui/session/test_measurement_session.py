@@ -20,7 +20,7 @@ from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.repository import SessionRepository
 from gui.session.tones import Tone
-from gui.text.session_wording import start_position_sentence
+from gui.text.session_wording import not_still_sentence, start_position_sentence
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
@@ -156,6 +156,16 @@ def test_a_discarded_trial_is_taken_back_from_the_store(session: Session) -> Non
 def test_there_is_nothing_to_discard_before_a_trial(session: Session) -> None:
     session.measuring.discard_last()
     assert "discard_last" not in session.engine.calls
+
+
+def test_a_position_that_is_not_held_still_is_answered(session: Session) -> None:
+    said: list[str] = []
+    session.measuring.said.connect(said.append)
+    session.measuring.take_position()
+    session.engine.happen(LiveEventKind.NOT_STILL)
+    session.feed.pull()
+    assert said == [not_still_sentence()] == session.cues.spoken[-1:]
+    assert session.measuring.guide.counted == 0
 
 
 def test_pausing_by_key_and_by_the_raised_hand(session: Session) -> None:

@@ -96,6 +96,16 @@ def one_raise(peak=100.0, **more):
     return raise_and_hold(peak, rate_hz=RATE_HZ, after_s=2.0, **more)
 
 
+def test_a_position_that_is_not_held_still_is_said_to_be_so():
+    desk = Desk()
+    desk.begin()
+    rising = raise_and_hold(90.0)[: round(2.4 * RATE_HZ)]
+    desk.play(rising)
+    desk.session.take_position()
+    assert desk.kinds[-1] is LiveEventKind.NOT_STILL
+    assert desk.orders == []
+
+
 def test_practice_and_three_trials_make_a_measurement():
     desk = Desk()
     desk.begin(practice=1)

@@ -59,6 +59,19 @@ def test_standing_still_stays_no_movement(movement):
     assert scan.gate_result.refused_for == (Reason.NO_MOVE,)
 
 
+@pytest.mark.parametrize(("sway_deg", "period_s", "phase"), [(2, 4, 3), (2.5, 4, 4.5), (2, 6, 4.5)])
+def test_sway_while_standing_is_no_little_movement(sway_deg, period_s, phase):
+    sway = sway_deg * np.sin(2 * np.pi * np.arange(90) / COARSE_HZ / period_s + phase)
+    assert scan_of(noisy(sway), Movement.EXTENSION).trials == ()
+
+
+def test_a_small_move_that_exceeds_the_sway_is_a_trial():
+    series = raise_and_hold(5.5)
+    sway = 0.6 * np.sin(2 * np.pi * np.arange(len(series)) / COARSE_HZ / 4)
+    (trial,) = scan_of(noisy(series + sway), Movement.EXTENSION).trials
+    assert trial.little
+
+
 def test_a_stir_beside_a_raise_is_no_second_trial():
     series = np.concatenate([raise_and_hold(8), raise_and_hold(90)])
     (trial,) = scan_of(series, Movement.ABDUCTION).trials

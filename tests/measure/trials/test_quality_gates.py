@@ -19,11 +19,13 @@ REST = np.arange(len(SERIES)) < 8
 HOLD = SERIES > 109.9
 
 
-def gates(track, movement=Movement.ABDUCTION, side=Side.LEFT, view=View.FRONT):
+def gates(
+    track, movement=Movement.ABDUCTION, side=Side.LEFT, view=View.FRONT, elevation_deg=np.nan
+):
     """Return what the gates say of a track, its own values set aside."""
     keypoints = arm_keypoints(track, side)
-    nothing = np.full(len(track), np.nan)
-    fused = FusedSeries(keypoints=keypoints, per_pass=nothing[None], value=nothing)
+    values = np.full(len(track), elevation_deg)
+    fused = FusedSeries(keypoints=keypoints, per_pass=values[None], value=values)
     return elevation_gates(fused, MeasurementTask(movement, side, view), REST, HOLD)
 
 
@@ -208,18 +210,46 @@ def test_a_turned_trunk_is_told_by_narrow_shoulders(width, noted, refused):
     middle = points[:, [Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER], 0].mean(axis=1)
     for mark in (Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER):
         points[:, mark, 0] = middle + width / 0.66 * (points[:, mark, 0] - middle)
-    result = gates(replace(track, points_px=points))
+    narrower = replace(track, points_px=points)
+    raised, hanging = gates(narrower, elevation_deg=110), gates(narrower, elevation_deg=8)
+    assert (Reason.TRUNK_OBLIQUE in raised.notes) == noted
+    assert Reason.TRUNK_OBLIQUE not in hanging.notes
+    for result in (raised, hanging):
+        assert (Reason.TRUNK_OBLIQUE in result.refused_for) == refused
+
+
+@pytest.mark.parametrize(
+    ("aside", "elevation_deg", "noted", "refused"),
+    [
+        (0.1, 110, False, False),
+        (0.2, 110, True, False),
+        (0.2, 8, False, False),
+        (0.28, 110, False, True),
+        (0.28, 8, False, False),
+        (0.33, 8, False, True),
+        (-0.33, 8, False, True),
+    ],
+)
+def test_a_turned_trunk_is_told_by_a_nose_beside_the_shoulders_middle(
+    aside, elevation_deg, noted, refused
+):
+    track = standing()
+    points = track.points_px.copy()
+    points[:, Landmark.NOSE, 0] += aside * 150
+    result = gates(replace(track, points_px=points), elevation_deg=elevation_deg)
     assert (Reason.TRUNK_OBLIQUE in result.notes) == noted
     assert (Reason.TRUNK_OBLIQUE in result.refused_for) == refused
 
 
-@pytest.mark.parametrize(("aside", "refused"), [(0.2, False), (0.33, True), (-0.33, True)])
-def test_a_turned_trunk_is_told_by_a_nose_beside_the_shoulders_middle(aside, refused):
+@pytest.mark.parametrize(("share", "noted"), [(0.6, False), (0.3, True)])
+def test_a_forearm_that_points_at_the_camera_is_a_bent_elbow(share, noted):
     track = standing()
     points = track.points_px.copy()
-    points[:, Landmark.NOSE, 0] += aside * 150
+    elbow = points[:, Landmark.LEFT_ELBOW]
+    points[:, Landmark.LEFT_WRIST] = elbow + share * (points[:, Landmark.LEFT_WRIST] - elbow)
     result = gates(replace(track, points_px=points))
-    assert (Reason.TRUNK_OBLIQUE in result.refused_for) == refused
+    assert (Reason.ELBOW_BENT in result.notes) == noted
+    assert result.refused_for == ()
 
 
 @pytest.mark.parametrize(("other_deg", "noted"), [(0, False), (30, False), (60, True), (170, True)])
