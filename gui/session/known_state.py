@@ -11,7 +11,11 @@ from calibration.message import TranslatableMessage
 from gui.text.wording import message_text, movement_name, tr
 from measure.domain.acquisition import LensProfile
 from measure.domain.calibration_records import BodyRecord, CameraLevel, StoredCorrection
+from measure.progress.wording import number_words
 from measure.storage.store import Store
+
+#: A camera's turn that is known no better than this says nothing, degrees. [project]
+USEFUL_LEVEL_DEG = 5.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,7 +108,11 @@ def level_words(state: CalibrationState) -> str:
 
 def turn_words(roll_deg: float, half_deg: float) -> str:
     """Return how the camera is turned about its axis, and how surely that is known."""
-    numbers = {"angle": f"{abs(roll_deg):.1f}", "half": f"{half_deg:.1f}"}
+    if half_deg >= USEFUL_LEVEL_DEG:
+        return tr("Not yet useful: known to {half} degrees only. Mark longer lines.").format(
+            half=number_words(half_deg, 0, tr)
+        )
+    numbers = {"angle": number_words(abs(roll_deg), 1, tr), "half": number_words(half_deg, 1, tr)}
     if roll_deg >= 0:
         return tr("Turned clockwise by {angle} degrees, give or take {half}.").format(**numbers)
     return tr("Turned anticlockwise by {angle} degrees, give or take {half}.").format(**numbers)

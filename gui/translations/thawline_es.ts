@@ -316,15 +316,11 @@
         <translation>Continuar</translation>
     </message>
     <message>
-        <source>what the readings say</source>
-        <translation>lo que dicen las lecturas</translation>
-    </message>
-    <message>
         <source>plot of the differences</source>
         <translation>gráfico de las diferencias</translation>
     </message>
     <message>
-        <source>Keep the study for this camera</source>
+        <source>Save the study for this camera</source>
         <translation>Guardar el estudio para esta cámara</translation>
     </message>
     <message>
@@ -362,10 +358,6 @@
     <message>
         <source>Camera against goniometer</source>
         <translation>Cámara frente a goniómetro</translation>
-    </message>
-    <message>
-        <source>How well sessions repeat</source>
-        <translation>Cuánto se repiten las sesiones</translation>
     </message>
     <message>
         <source>Now, at rest</source>
@@ -786,10 +778,6 @@ Lecturas: {count}</translation>
         <translation>Cuánto se repiten mis sesiones</translation>
     </message>
     <message>
-        <source>Keep the lengths</source>
-        <translation>Guardar las longitudes</translation>
-    </message>
-    <message>
         <source>Back to set-up</source>
         <translation>Volver a la preparación</translation>
     </message>
@@ -844,6 +832,10 @@ Lecturas: {count}</translation>
     <message>
         <source>Place</source>
         <translation>Lugar</translation>
+    </message>
+    <message>
+        <source>Save the lengths</source>
+        <translation>Guardar las longitudes</translation>
     </message>
     <message>
         <source>Agreement</source>
@@ -3170,6 +3162,10 @@ Lecturas: {count}</translation>
         <translation>✓  {turn} Medido el {day}.</translation>
     </message>
     <message>
+        <source>Not yet useful: known to {half} degrees only. Mark longer lines.</source>
+        <translation>Todavía no sirve: solo se conoce con una precisión de {half} grados. Marque líneas más largas.</translation>
+    </message>
+    <message>
         <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
         <translation>Girada {angle} grados a la derecha, con un margen de {half}.</translation>
     </message>
@@ -3348,6 +3344,50 @@ Lecturas: {count}</translation>
     <message>
         <source>Saved: {exercise}, {time}. Undo</source>
         <translation>Guardado: {exercise}, {time}. Deshacer</translation>
+    </message>
+    <message>
+        <source>There are no readings yet. Measure a shoulder that is not expected to change in several sessions.</source>
+        <translation>Todavía no hay lecturas. Mida en varias sesiones un hombro que no se espera que cambie.</translation>
+    </message>
+    <message>
+        <source>Movement</source>
+        <translation>Movimiento</translation>
+    </message>
+    <message>
+        <source>Sessions</source>
+        <translation>Sesiones</translation>
+    </message>
+    <message>
+        <source>Typical variation</source>
+        <translation>Variación típica</translation>
+    </message>
+    <message>
+        <source>Smallest real difference</source>
+        <translation>Menor diferencia real</translation>
+    </message>
+    <message>
+        <source>Drift a week</source>
+        <translation>Deriva por semana</translation>
+    </message>
+    <message>
+        <source>Typical variation: how much a single session differs from the person&apos;s own line.</source>
+        <translation>Variación típica: cuánto se aparta una sesión de la línea de la propia persona.</translation>
+    </message>
+    <message>
+        <source>Two sessions must differ by the smallest real difference before the difference is more than chance (90 %).</source>
+        <translation>Dos sesiones deben diferir en la menor diferencia real para que la diferencia sea más que azar (90 %).</translation>
+    </message>
+    <message>
+        <source>*: a usual variation, until there are {count} sessions.</source>
+        <translation>*: una variación habitual, hasta que haya {count} sesiones.</translation>
+    </message>
+    <message>
+        <source>none shown</source>
+        <translation>no se aprecia</translation>
+    </message>
+    <message>
+        <source>{value} ({low} to {high})</source>
+        <translation>{value} (de {low} a {high})</translation>
     </message>
 </context>
 </TS>

@@ -72,3 +72,12 @@ def scrollable(page: QWidget, *, wide: bool = False) -> QScrollArea:
     """
     page.setObjectName("page")
     return _ScrollPage(page, _NO_LIMIT if wide else CONTENT_PX)
+
+
+def bring_into_view(shown: QWidget) -> None:
+    """Scroll the page that a widget is on until the widget is in sight."""
+    above = shown.parentWidget()
+    while above is not None:
+        if isinstance(above, QScrollArea):
+            above.ensureWidgetVisible(shown)
+        above = above.parentWidget()

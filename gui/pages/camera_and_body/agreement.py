@@ -1,15 +1,16 @@
-"""Agreement page: a study against a goniometer, or the repeatability of own sessions."""
+"""Agreement page: what a study against a goniometer shows."""
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QLabel, QPlainTextEdit, QScrollArea, QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
-from gui.style.appearance import Appearance
+from gui.style.measures import CONTENT_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import column
-from gui.widgets.text import NoticeBar, label
+from gui.widgets.buttons import button
+from gui.widgets.layouts import card
+from gui.widgets.page_frame import frame_page
+from gui.widgets.text import label
 
 
 class AgreementPage(QWidget):
@@ -19,46 +20,38 @@ class AgreementPage(QWidget):
     offers_wanted = Signal(object)
     back = Signal()
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.title = label("", "title")
-        self.words = QPlainTextEdit()
-        self.words.setReadOnly(True)
-        self.words.setAccessibleName(tr("what the readings say"))
-        self.words.setTabChangesFocus(True)
+        self.words = label("")
+        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.plot = QLabel()
         self.plot.setAccessibleName(tr("plot of the differences"))
-        self._plot = QScrollArea()
-        self._plot.setWidget(self.plot)
-        self.keep = button(tr("Keep the study for this camera"))
+        self.keep = button(tr("Save the study for this camera"))
         self.keep.clicked.connect(self._keep)
         self._study: AgreementStudy | None = None
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
-        column(
-            self.title,
-            (self.words, 1),
-            (self._plot, 2),
-            ButtonRow([self.leave, self.keep]),
-            NoticeBar(),
-            on=self,
-            margins=(24, 8, 24, 16),
-            spacing=appearance.gap(1),
+        frame_page(
+            self,
+            label(tr("Camera against goniometer"), "display"),
+            card(self.words),
+            self.plot,
+            1,
+            buttons=[self.leave, self.keep],
+            caution=True,
         )
 
     def show_study(self, study: AgreementStudy) -> None:
         """Show what a study says."""
         self._study = study
         self.keep.setVisible(bool(study.offers or study.errors))
-        with_plot = study.plot is not None
-        self.title.setText(
-            tr("Camera against goniometer") if with_plot else tr("How well sessions repeat")
-        )
-        self.words.setPlainText(study.words)
-        self._plot.setVisible(with_plot)
+        self.words.setText(study.words)
         if study.plot is not None:
-            self.plot.setPixmap(QPixmap.fromImage(study.plot))
-            self.plot.adjustSize()
+            shown = QPixmap.fromImage(study.plot)
+            width = min(shown.width(), CONTENT_PX)
+            self.plot.setPixmap(
+                shown.scaledToWidth(width, Qt.TransformationMode.SmoothTransformation)
+            )
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
     @Slot()

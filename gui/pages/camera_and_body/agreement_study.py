@@ -8,7 +8,6 @@ from PySide6.QtGui import QImage
 
 from measure.domain.acquisition import MovementCorrection
 from measure.domain.error_sizes import MovementStudy
-from measure.domain.records import History
 from measure.storage.store import Store
 
 
@@ -67,10 +66,3 @@ def save_proposed_corrections(study: AgreementStudy, camera: str) -> None:
             save_study_errors(store, of_movement, camera)
         for offer in study.offers:
             save_proposed_correction(store, offer, camera)
-
-
-def repeatability_study(history: History) -> AgreementStudy:
-    """Return how well a person's own sessions repeat, as `thawline repeatability` does."""
-    from calibration.agreement.retest import repeatability_report
-
-    return AgreementStudy(words=repeatability_report(history))

@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QGridLayout,
     QLabel,
@@ -24,9 +24,10 @@ from gui.session.known_state import (
 )
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import card, clear_layout
+from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.acquisition import POSSIBLE
@@ -54,9 +55,7 @@ class CalibrationPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self.lens, self.level, self.lengths, self.marks, self.place = (
-            label("", "lead") for _ in range(5)
-        )
+        self.lens, self.level, self.lengths, self.marks, self.place = (label("") for _ in range(5))
         self.board = button(tr("Save the board to print"))
         self.calibrate = button(tr("Calibrate the lens"))
         self.uprights = button(tr("Mark upright lines"))
@@ -64,7 +63,7 @@ class CalibrationPage(QWidget):
         self.forget = button(tr("Forget where I stood"))
         self.study = button(tr("Open a table of readings"))
         self.retest = button(tr("How well my sessions repeat"))
-        self.keep = button(tr("Keep the lengths"))
+        self.keep = button(tr("Save the lengths"))
         self.leave = button(tr("Back to set-up"), key=tr("Escape"))
         self.fields = {
             name: self._field(words)
@@ -75,7 +74,7 @@ class CalibrationPage(QWidget):
                 ("shoulder_width", tr("shoulder to shoulder")),
             )
         }
-        self.wrong = label("")
+        self.wrong = label("", "strong")
         self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
         self._lay_out()
@@ -101,12 +100,12 @@ class CalibrationPage(QWidget):
 
     def _lay_out(self) -> None:
         cards = (
-            self._card(
+            _card(
                 tr("Lens"),
                 tr("Corrects for lens distortion: show a printed board all over the picture."),
                 *(self.lens, self.board, self.calibrate),
             ),
-            self._card(
+            _card(
                 tr("Level"),
                 tr(
                     "Corrects for a tilted camera: mark a door frame or a plumb line in the "
@@ -114,44 +113,39 @@ class CalibrationPage(QWidget):
                 ),
                 *(self.level, self.uprights),
             ),
-            self._lengths_card(),
-            self._card(
-                tr("Neck and pelvis"),
-                tr("Marked once by a helper, for the reach behind the back."),
-                *(self.marks, self.mark_back),
-            ),
-            self._card(
+            _card(
                 tr("Place"),
                 tr("Standing nearer or turned looks like progress and is none."),
                 *(self.place, self.forget),
             ),
+            _card(
+                tr("Neck and pelvis"),
+                tr("Marked once by a helper, for the reach behind the back."),
+                *(self.marks, self.mark_back),
+            ),
+            self._lengths_card(),
             card(
-                label(tr("Agreement"), "quiet"),
+                label(tr("Agreement"), "title"),
                 label(
                     tr(
                         "A clinician's table of camera and goniometer readings shows how well they "
                         "agree."
-                    )
+                    ),
+                    "quiet",
                 ),
-                self.study,
-                self.retest,
+                ButtonRow([self.study, self.retest]),
                 self._corrections,
             ),
         )
         lead = tr("Optional: these steps narrow the uncertainty. You can measure without them.")
-        page = widget_with(column(label(lead, "lead"), *cards, 1, spacing=16))
-        column(
-            label(tr("Camera and body"), "title"),
-            (scrollable(page), 1),
-            self.leave,
-            on=self,
-            margins=(24, 8, 24, 16),
-            spacing=self._appearance.gap(1),
+        frame_page(
+            self,
+            label(tr("Camera and body"), "display"),
+            label(lead, "lead"),
+            *cards,
+            1,
+            buttons=[self.leave],
         )
-
-    @staticmethod
-    def _card(title: str, why: str, state: QLabel, *buttons: QPushButton) -> QWidget:
-        return card(label(title, "quiet"), state, label(why), *buttons)
 
     def _lengths_card(self) -> QWidget:
         grid = QGridLayout()
@@ -163,9 +157,8 @@ class CalibrationPage(QWidget):
         grid.setColumnStretch(0, 3)
         grid.setColumnStretch(1, 1)
         self.wrong.setVisible(False)
-        return card(
-            label(tr("Body lengths"), "quiet"), self.lengths, grid, self.wrong, row(self.keep)
-        )
+        save = ButtonRow([self.keep])
+        return card(label(tr("Body lengths"), "title"), self.lengths, grid, save, self.wrong)
 
     def show_state(self, state: CalibrationState, size_px: tuple[int, int] | None) -> None:
         """Show what is kept, and whether it holds for the camera's pictures of this size."""
@@ -206,10 +199,18 @@ class CalibrationPage(QWidget):
     def _say(self, wrong: str) -> None:
         self.wrong.setText(wrong)
         self.wrong.setVisible(bool(wrong))
+        if wrong:
+            # What is wrong stands below the fields, maybe outside the window.
+            QTimer.singleShot(0, partial(bring_into_view, self.wrong))
 
     def clear_fields(self) -> None:
         for field in self.fields.values():
             field.clear()
+
+
+def _card(title: str, why: str, state: QLabel, *buttons: QPushButton) -> QWidget:
+    """Return a card of one thing that may be known, with the ways to measure it at its foot."""
+    return card(label(title, "title"), label(why, "quiet"), state, ButtonRow(buttons))
 
 
 def length_problem(typed: dict[str, float]) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
+from calibration.agreement.retest import repeatability_by_shoulder
 from calibration.agreement.stored_corrections import set_correction_enabled
 from calibration.body.lengths import lengths_from_tape
 from calibration.body.record import save_body_lengths
@@ -15,7 +16,6 @@ from gui.pages.camera_and_body.agreement import AgreementPage
 from gui.pages.camera_and_body.agreement_study import (
     AgreementStudy,
     analyse_study_file,
-    repeatability_study,
     save_proposed_corrections,
 )
 from gui.pages.camera_and_body.calibration_overview import TRUNK, CalibrationPage
@@ -27,6 +27,7 @@ from gui.pages.camera_and_body.marking_tasks import (
     save_marked_back,
     save_marked_level,
 )
+from gui.pages.camera_and_body.repeatability import RepeatabilityPage, Results
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys
@@ -50,8 +51,9 @@ class CalibrationPages(QStackedWidget):
         self.overview = CalibrationPage(appearance)
         self.lens = LensPage(services)
         self.mark = MarkingPage(services)
-        self.agreement = AgreementPage(appearance)
-        for page in (self.overview, self.lens, self.mark, self.agreement):
+        self.agreement = AgreementPage()
+        self.repeatability = RepeatabilityPage()
+        for page in (self.overview, self.lens, self.mark, self.agreement, self.repeatability):
             self.addWidget(page)
         self._connect()
         for page, leave in (
@@ -59,6 +61,7 @@ class CalibrationPages(QStackedWidget):
             (self.lens, self.lens.leave),
             (self.mark, self.mark.leave),
             (self.agreement, self.agreement.leave),
+            (self.repeatability, self.repeatability.leave),
         ):
             bind_keys(page, leave, "Escape")
 
@@ -78,7 +81,7 @@ class CalibrationPages(QStackedWidget):
         self.lens.kept.connect(self.show_calibration)
         self.lens.message_raised.connect(self.message_raised)
         self.mark.kept.connect(self._keep_marks)
-        for page in (self.lens, self.mark, self.agreement):
+        for page in (self.lens, self.mark, self.agreement, self.repeatability):
             page.back.connect(self.show_calibration)
 
     # -- the page of what is known ------------------------------------------------------------
@@ -225,10 +228,14 @@ class CalibrationPages(QStackedWidget):
         person, services = self._person(), self._services
         if person is not None:
             services.records.run(
-                lambda: repeatability_study(services.keeper.store.history(person)),
-                self._show_study,
+                lambda: repeatability_by_shoulder(services.keeper.store.history(person)),
+                self._show_repeatability,
                 self.message_raised.emit,
             )
+
+    def _show_repeatability(self, results: Results) -> None:
+        self.repeatability.show_results(results)
+        self.setCurrentWidget(self.repeatability)
 
     def _show_study(self, study: AgreementStudy) -> None:
         self.agreement.show_study(study)

@@ -305,7 +305,7 @@ def _known(stage: WindowHarness) -> Iterator[str]:
     known.overview.retest.click()
     stage.settle()
     yield "known-retest"
-    known.agreement.leave.click()
+    known.repeatability.leave.click()
     stage.settle()
 
 

@@ -9,13 +9,14 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLineEdit
+from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLabel, QLineEdit
 
+from calibration.statistics.repeatability import RetestSession, repeatability
 from gui.pages.camera_and_body.calibration_overview import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
 from measure.domain.calibration_records import BodySource
-from measure.domain.landmarks import LANDMARKS, Landmark
+from measure.domain.landmarks import LANDMARKS, Landmark, Side
 from measure.domain.movements import Movement
 from measure.live.events import LiveFrame, Phase
 from measure.storage.store import Store
@@ -350,7 +351,7 @@ def test_a_table_of_readings_is_judged_with_its_plot(known: WindowHarness, tmp_p
     pages.show_study(table)
     known.settle()
     assert pages.currentWidget() is pages.agreement
-    assert "12 pairs" in pages.agreement.words.toPlainText()
+    assert "12 pairs" in pages.agreement.words.text()
     assert not pages.agreement.plot.pixmap().isNull()
     pages.agreement.leave.click()
     assert pages.currentWidget() is pages.overview
@@ -368,10 +369,26 @@ def test_a_table_that_cannot_be_judged_is_told(known: WindowHarness, tmp_path: P
 def test_how_well_own_sessions_repeat(known: WindowHarness) -> None:
     known.window.calibration.overview.retest.click()
     known.settle()
-    page = known.window.calibration.agreement
-    assert page.title.text() == "How well sessions repeat"
-    assert "There are no readings yet." in page.words.toPlainText()
-    assert not page.plot.isVisible()
+    page = known.window.calibration.repeatability
+    assert known.window.calibration.currentWidget() is page
+    assert page.nothing.isVisible()
+    assert not page.table.isVisible()
+
+
+def test_own_sessions_stand_in_a_table(known: WindowHarness) -> None:
+    """Ten sessions of flexion, three trials each, two degrees about one line."""
+    page = known.window.calibration.repeatability
+    sessions = [
+        RetestSession(day=day, trials=(100 + 2 * (-1) ** day, 101 + 2 * (-1) ** day))
+        for day in range(0, 30, 3)
+    ]
+    result = repeatability(Movement.FLEXION, sessions)
+    page.show_results({(Movement.FLEXION, Side.LEFT): result})
+    texts = [words.text() for words in page.table.findChildren(QLabel)][5:]
+    assert texts[:2] == ["Flexion, left arm", "10"]
+    assert texts[2] == f"{result.error_for_change:.1f}°"
+    assert texts[3] == f"{result.mdc90:.1f}°"
+    assert texts[4] == "none shown"
 
 
 def test_an_offered_correction_is_kept_off_and_switched_on(
