@@ -5,7 +5,7 @@ from functools import partial
 from typing import Any
 
 from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtGui import QFont, QFontMetrics, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QAbstractButton,
     QGridLayout,
@@ -47,6 +47,13 @@ class ShortcutButton(QPushButton):
         hint = super().sizeHint()
         metrics = self.fontMetrics()
         spare = metrics.horizontalAdvance(self.text()) - metrics.horizontalAdvance(self._text)
+        if self.property("role") == "word":
+            # It is bold while its page is shown, and must not be cut then.
+            bold = QFont(self.font())
+            bold.setBold(True)
+            spare -= QFontMetrics(bold).horizontalAdvance(self._text) - metrics.horizontalAdvance(
+                self._text
+            )
         return QSize(hint.width() - spare, hint.height())
 
     def minimumSizeHint(self) -> QSize:
