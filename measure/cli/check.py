@@ -61,13 +61,13 @@ def _in_words(findings: list[Finding]) -> str:
         if finding.present:
             lines.append(f"ok       {finding.name}: {finding.result}")
         else:
-            lines.append(f"LACKING  {finding.name} (for {finding.purpose}): {finding.result}")
+            lines.append(f"MISSING  {finding.name} (for {finding.purpose}): {finding.result}")
             lines.append(f"         {finding.cure}")
     lacking = sorted({finding.purpose.value for finding in findings if not finding.present})
     if not lacking:
-        lines.append("\nEverything is here.")
+        lines.append("\nEverything is there.")
     elif ready(findings):
-        lines.append(f"\nClips can be measured. Something lacks for: {', '.join(lacking)}.")
+        lines.append(f"\nClips can be measured. Something is missing for: {', '.join(lacking)}.")
     else:
         lines.append("\nClips cannot be measured here yet.")
     return "\n".join(lines)

@@ -73,7 +73,7 @@ def test_every_command_is_inside(program: Path, tmp_path: Path) -> None:
 
 def test_model_and_packages_are_inside(program: Path, tmp_path: Path) -> None:
     told = run(program, tmp_path / "data", "check").stdout.splitlines()
-    lacking = [line for line in told if line.startswith("LACKING")]
+    lacking = [line for line in told if line.startswith("MISSING")]
     assert [line for line in lacking if "Display" not in line and "Camera" not in line] == []
     for quality in ("full", "heavy", "lite"):
         assert any(f"'{quality}': verified" in line for line in told), quality

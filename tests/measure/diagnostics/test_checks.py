@@ -237,9 +237,9 @@ def lacking(purpose: Purpose) -> Finding:
     ("purpose", "code", "words"),
     [
         (Purpose.MEASURING, 1, "Clips cannot be measured"),
-        (Purpose.CAMERA, 0, "Clips can be measured. Something lacks for: camera."),
-        (Purpose.WINDOW, 0, "Something lacks for: window"),
-        (None, 0, "Everything is here."),
+        (Purpose.CAMERA, 0, "Clips can be measured. Something is missing for: camera."),
+        (Purpose.WINDOW, 0, "Something is missing for: window"),
+        (None, 0, "Everything is there."),
     ],
 )
 def test_the_exit_code_says_whether_clips_can_be_measured(
