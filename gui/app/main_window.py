@@ -97,6 +97,7 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.measure.measuring_changed.connect(self._step_back)
         self.measure.people_changed.connect(self._show_person)
+        self._pages.report_wanted.connect(self.reports.write)
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.calibration_left.connect(partial(self.go, 3))
         for source in (self._pages, self.reports, self._preferences):

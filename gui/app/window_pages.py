@@ -24,6 +24,7 @@ class WindowPages(QStackedWidget):
     """Makes pages, tells them who is measured, and passes their messages on."""
 
     message_raised = Signal(str)
+    report_wanted = Signal()
     #: The pages of what is known of camera and body are wanted.
     calibration_wanted = Signal()
     #: The pages of camera and body are left.
@@ -45,6 +46,7 @@ class WindowPages(QStackedWidget):
 
         page = ProgressPage(self._services)
         page.message_raised.connect(self.message_raised)
+        page.report_wanted.connect(self.report_wanted)
         page.show_person(self._person)
         self.addWidget(page)
         return page

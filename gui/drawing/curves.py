@@ -1,50 +1,95 @@
-"""Curves of the history chart: a person's measurements grouped by comparability.
+"""Content of the history chart: both sides' readings and ribbons, pain, events.
 
 No Qt and no statistics.
 """
 
-import bisect
+import datetime as dt
 from collections import defaultdict
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass, field
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition, History, MeasurementRecord
-from measure.progress.series import event_breaks, instrument_of
-from measure.system.clock import Timestamp
+from measure.domain.records import AssessmentCondition, Event, History, MeasurementRecord
+from measure.progress.home_programme import events_with_plans
+from measure.progress.ribbon import course_ribbons, pain_ribbons
+from measure.progress.shoulder import SideProgress
+from measure.trend.local_trend import Ribbon
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CurvePoint:
-    """One measurement of a curve; value and interval are None for a refusal.
+    """One measurement; value and interval are None for a refusal.
 
     Attributes
     ----------
-    time_s
-        Seconds since 1970, UTC.
+    day
+        The local day on which it was taken.
+    practice
+        True where it is shown and not counted.
     """
 
-    time_s: float
+    day: dt.date
+    side: Side
     value: float | None
     low: float | None
     high: float | None
     pain: int | None
+    practice: bool
     record: MeasurementRecord
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HistoryCurve:
-    """Comparable measurements of one movement on one side, the earliest first."""
+class SideCurve:
+    """Measurements of one movement on one side under one condition, the earliest first.
+
+    Attributes
+    ----------
+    affected
+        True for an affected side, and where nothing was stated.
+    ribbons
+        The likely course, in stretches.
+    """
 
     side: Side
-    conduct: AssessmentCondition
+    affected: bool
     points: tuple[CurvePoint, ...]
+    ribbons: tuple[Ribbon, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChartContent:
+    """All that one chart shows.
+
+    Attributes
+    ----------
+    curves
+        The left side's before the right one's; without those that have no measurement.
+    pain
+        The likely course of pain during the movement, affected sides only.
+    turns
+        Sides and the days on which their course turned.
+    exercise_days
+        Local days on which an exercise was logged.
+    today
+        The last day of the chart.
+    """
+
+    movement: Movement
+    today: dt.date
+    curves: tuple[SideCurve, ...] = ()
+    pain: tuple[Ribbon, ...] = ()
+    events: tuple[Event, ...] = ()
+    turns: tuple[tuple[Side, dt.date], ...] = ()
+    exercise_days: AbstractSet[dt.date] = field(default_factory=frozenset)
 
     @property
-    def readings(self) -> tuple[CurvePoint, ...]:
-        return tuple(point for point in self.points if point.value is not None)
+    def points(self) -> list[CurvePoint]:
+        """Every measurement, the earliest first, left before right on one day."""
+        points = [point for curve in self.curves for point in curve.points]
+        return sorted(points, key=lambda point: (point.day, point.record.taken.utc, point.side))
 
 
 def movements_of(history: History) -> tuple[Movement, ...]:
@@ -62,43 +107,69 @@ def conducts_of(history: History, movement: Movement) -> tuple[AssessmentConditi
     return tuple(sorted(counts, key=lambda conduct: -counts[conduct]))
 
 
-def curves(
-    history: History, movement: Movement, conduct: AssessmentCondition
-) -> tuple[HistoryCurve, ...]:
-    """Return the curves of one movement under one condition, the left shoulder's first.
+def chart_content(
+    history: History,
+    movement: Movement,
+    conduct: AssessmentCondition,
+    sides: Sequence[SideProgress],
+    today: dt.date,
+) -> ChartContent:
+    """Return what the chart of one movement shows, done in one way.
 
-    Anything that makes values incomparable (another model, camera, view, reference) starts another
-    curve, and so does an event that breaks a series, such as an injection.
+    Parameters
+    ----------
+    sides
+        Progress of this movement and condition; a side without a reading has none.
     """
-    breaks = {
-        side: sorted(point.day for point in event_breaks(history.events, side)) for side in Side
-    }
-    groups: dict[tuple[Side, tuple[object, ...], int], list[MeasurementRecord]] = defaultdict(list)
+    records: dict[Side, list[MeasurementRecord]] = defaultdict(list)
     for record in history.measurements:
-        measurement = record.measurement
-        if measurement.movement is movement and record.conduct == conduct:
-            part = bisect.bisect_right(breaks[measurement.side], record.taken.day)
-            groups[measurement.side, instrument_of(measurement), part].append(record)
-    return tuple(
-        HistoryCurve(side=key[0], conduct=conduct, points=tuple(_points(groups[key])))
-        for key in sorted(groups, key=lambda key: (key[0], key[2]))
+        if record.measurement.movement is movement and record.conduct == conduct:
+            records[record.measurement.side].append(record)
+    affected = history.person.affected
+    of_side = {side.side: side for side in sides}
+    curves = tuple(
+        SideCurve(
+            side=side,
+            affected=not affected or side in affected,
+            points=_points(records[side], of_side.get(side)),
+            ribbons=course_ribbons(of_side[side]) if side in of_side else (),
+        )
+        for side in Side
+        if records[side]
+    )
+    hurting = [curve for curve in curves if curve.affected]
+    return ChartContent(
+        movement=movement,
+        today=today,
+        curves=curves,
+        pain=pain_ribbons(point.record for curve in hurting for point in curve.points),
+        events=tuple(events_with_plans(history)),
+        turns=tuple((side.side, side.current.turn.day) for side in sides if side.current.turn),
+        exercise_days=frozenset(log.done.day for log in history.exercises_done),
     )
 
 
-def unix_time_s(moment: Timestamp) -> float:
-    """Return seconds since 1970, UTC."""
-    return moment.utc.timestamp()
-
-
-def _points(records: Iterable[MeasurementRecord]) -> Iterable[CurvePoint]:
+def _points(
+    records: Sequence[MeasurementRecord], progress: SideProgress | None
+) -> tuple[CurvePoint, ...]:
+    practice: set[dt.date] = set()
+    if progress is not None:
+        series = progress.series
+        practice = {series.date(k) for k in range(len(series)) if series.practice[k]}
+    points = []
     for record in sorted(records, key=lambda record: record.taken.utc):
-        measurement = record.measurement
+        measurement, day = record.measurement, record.taken.day
         is_reading = measurement.status is Status.READING
-        yield CurvePoint(
-            time_s=unix_time_s(record.taken),
-            value=measurement.value if is_reading else None,
-            low=measurement.low if is_reading else None,
-            high=measurement.high if is_reading else None,
-            pain=record.pain_during,
-            record=record,
+        points.append(
+            CurvePoint(
+                day=day,
+                side=measurement.side,
+                value=measurement.value if is_reading else None,
+                low=measurement.low if is_reading else None,
+                high=measurement.high if is_reading else None,
+                pain=record.pain_during,
+                practice=is_reading and day in practice,
+                record=record,
+            )
         )
+    return tuple(points)

@@ -4,6 +4,6 @@ Public names:
 
     appearance: Appearance
     fonts: add_bundled_fonts, ensure_fonts
-    measures: BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX
+    measures: BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX, SMALL
     palette: Scheme
 """

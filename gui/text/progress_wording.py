@@ -1,13 +1,13 @@
 """Wording of a movement's progress for the window."""
 
+import datetime as dt
 from collections.abc import Sequence
 
 from gui.text.wording import movement_name, side_name, side_title, tr
 from measure.domain.movements import Movement
-from measure.domain.records import AssessmentCondition
+from measure.domain.records import AssessmentCondition, History
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt
 from measure.progress.dates import date_words
-from measure.progress.home_programme import WeekDone
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
@@ -52,36 +52,34 @@ def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
     )
 
 
-def weeks_words(weeks: Sequence[WeekDone]) -> str:
-    """Return the exercises done of those planned in each week, the earliest first."""
-    parts = [
-        tr("{done} of {planned} in the week from {day}").format(
-            day=date_words(week.monday, tr), done=week.done, planned=week.planned
-        )
-        for week in weeks
-        if week.planned
-    ]
-    return tr("Exercises done of those planned: {weeks}.").format(weeks="; ".join(parts))
+def logged_words(history: History, today: dt.date) -> str:
+    """Return on how many days of late exercises were logged; nothing where none ever was."""
+    days = {log.done.day for log in history.exercises_done}
+    if not days:
+        return ""
+    week, month = (sum(0 <= (today - day).days < within for day in days) for within in (7, 28))
+    return tr(
+        "Days with exercises logged: {week} in the last week, {month} in the last four weeks."
+    ).format(week=week, month=month)
 
 
 def prompt_words(prompt: Prompt) -> str:
-    """Return a finding that is worth showing to a clinician, with its numbers."""
-    finding = tr(PROMPT_WORDS[prompt.kind]).format(
+    """Return a finding that is worth showing to a clinician, and that it is."""
+    return f"{finding_words(prompt)} {tr(prompt.closing)}"
+
+
+def finding_words(prompt: Prompt) -> str:
+    """Return what the records show, with its numbers."""
+    return tr(PROMPT_WORDS[prompt.kind]).format(
         movement=", ".join(movement_name(movement) for movement in prompt.movements),
         side=side_name(prompt.side) if prompt.side else "",
         **prompt.numbers,
     )
-    return f"{finding} {tr(prompt.closing)}"
 
 
-def progress_notes(progress: Progress, sides: Sequence[SideProgress]) -> tuple[str, ...]:
-    """Return notes on a movement: prompts, what to doubt, changes and events, tasks."""
-    movements = {side.movement for side in sides}
-    lines = [
-        prompt_words(prompt)
-        for prompt in progress.prompts
-        if not prompt.movements or movements & {*prompt.movements}
-    ]
+def progress_notes(sides: Sequence[SideProgress]) -> tuple[str, ...]:
+    """Return notes on a movement: what to doubt, changes and events, tasks."""
+    lines = []
     if any(side.drifted_by is not None for side in sides):
         lines.append(
             tr(

@@ -22,6 +22,7 @@ from measure.progress.milestones import TASKS
 from measure.progress.sentences import TEMPLATES
 from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.side_wording import SIDE_TEMPLATES
+from measure.progress.week_sentence import TEMPLATES as WEEK_TEMPLATES
 from measure.progress.wording import DECIMALS, IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
 
 #: One vertebral level of every region of the back.
@@ -59,6 +60,7 @@ def texts_of_measure() -> tuple[str, ...]:
         *TEMPLATES,
         *SIDE_TEMPLATES,
         DECIMALS,
+        *WEEK_TEMPLATES,
         MEASURE_AGAIN,
         *(assessment_dose(band).sentence for band in Irritability),
     ]

@@ -596,16 +596,36 @@
         <translation>Ahora, {here} de {of}: {task}. Elija un número y empieza cuando usted se coloque.</translation>
     </message>
     <message>
+        <source>time shown</source>
+        <translation>periodo mostrado</translation>
+    </message>
+    <message>
         <source>how it was done</source>
         <translation>cómo se hizo</translation>
     </message>
     <message>
-        <source>Every session</source>
+        <source>Show as a table</source>
+        <translation>Mostrar como tabla</translation>
+    </message>
+    <message>
+        <source>Details</source>
+        <translation>Detalles</translation>
+    </message>
+    <message>
+        <source>Show as a chart</source>
+        <translation>Mostrar como gráfico</translation>
+    </message>
+    <message>
+        <source>Fewer details</source>
+        <translation>Menos detalles</translation>
+    </message>
+    <message>
+        <source>All sessions</source>
         <translation>Todas las sesiones</translation>
     </message>
     <message>
-        <source>Back to the curves</source>
-        <translation>Volver a las curvas</translation>
+        <source>Back to the charts</source>
+        <translation>Volver a los gráficos</translation>
     </message>
     <message>
         <source>Home programme</source>
@@ -616,24 +636,8 @@
         <translation>Acontecimientos</translation>
     </message>
     <message>
-        <source>Injection, flare, camera</source>
-        <translation>Infiltración, brote, cámara</translation>
-    </message>
-    <message>
-        <source>hollow: practice</source>
-        <translation>huecas: práctica</translation>
-    </message>
-    <message>
-        <source>beneath: pain 0 to 10</source>
-        <translation>debajo: dolor de 0 a 10</translation>
-    </message>
-    <message>
-        <source>▲ exercises done</source>
-        <translation>▲ ejercicios hechos</translation>
-    </message>
-    <message>
-        <source>dashed: no reading</source>
-        <translation>a trazos: sin lectura</translation>
+        <source>Injection, flare, therapy, medicine, camera</source>
+        <translation>Infiltración, brote, terapia, medicación, cámara</translation>
     </message>
     <message>
         <source>Before going on, {here} of {of}</source>
@@ -952,6 +956,14 @@ Lecturas: {count}</translation>
     <message>
         <source>A day is written like 2026-11-25 and lies not after today.</source>
         <translation>El día se escribe como 2026-11-25 y no es posterior a hoy.</translation>
+    </message>
+    <message>
+        <source>exercises</source>
+        <translation>ejercicios</translation>
+    </message>
+    <message>
+        <source>no result</source>
+        <translation>sin resultado</translation>
     </message>
     <message>
         <source>{event}, {side}</source>
@@ -1702,12 +1714,8 @@ Lecturas: {count}</translation>
         <translation>{line}, {change} al mes.</translation>
     </message>
     <message>
-        <source>{done} of {planned} in the week from {day}</source>
-        <translation>{done} de {planned} en la semana del {day}</translation>
-    </message>
-    <message>
-        <source>Exercises done of those planned: {weeks}.</source>
-        <translation>Ejercicios hechos de los previstos: {weeks}.</translation>
+        <source>Days with exercises logged: {week} in the last week, {month} in the last four weeks.</source>
+        <translation>Días con ejercicios anotados: {week} en la última semana, {month} en las últimas cuatro semanas.</translation>
     </message>
     <message>
         <source>Both shoulders moved together, so the set-up may have changed and no trend is shown.</source>
@@ -1756,10 +1764,6 @@ Lecturas: {count}</translation>
     <message>
         <source>After four weeks and eight sessions it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough.</source>
         <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan.</translation>
-    </message>
-    <message>
-        <source>readings over time</source>
-        <translation>lecturas a lo largo del tiempo</translation>
     </message>
     <message>
         <source>level</source>
@@ -1904,6 +1908,34 @@ Lecturas: {count}</translation>
     <message>
         <source>Pain</source>
         <translation>Dolor</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Side</source>
+        <translation>Lado</translation>
+    </message>
+    <message>
+        <source>Reading</source>
+        <translation>Lectura</translation>
+    </message>
+    <message>
+        <source>Ended by</source>
+        <translation>Fin por</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Nota</translation>
+    </message>
+    <message>
+        <source>Table: {title}</source>
+        <translation>Tabla: {title}</translation>
+    </message>
+    <message>
+        <source>Practice</source>
+        <translation>Práctica</translation>
     </message>
     <message>
         <source>Stiffness</source>
@@ -2120,6 +2152,46 @@ Lecturas: {count}</translation>
     <message>
         <source>buttock</source>
         <translation>nalga</translation>
+    </message>
+    <message>
+        <source>pelvis</source>
+        <translation>pelvis</translation>
+    </message>
+    <message>
+        <source>waist</source>
+        <translation>cintura</translation>
+    </message>
+    <message>
+        <source>lowest rib</source>
+        <translation>última costilla</translation>
+    </message>
+    <message>
+        <source>shoulder blade</source>
+        <translation>omóplato</translation>
+    </message>
+    <message>
+        <source>straight ahead</source>
+        <translation>al frente</translation>
+    </message>
+    <message>
+        <source>straight out</source>
+        <translation>hacia fuera</translation>
+    </message>
+    <message>
+        <source>arm hanging</source>
+        <translation>brazo colgando</translation>
+    </message>
+    <message>
+        <source>straight back</source>
+        <translation>hacia atrás</translation>
+    </message>
+    <message>
+        <source>shoulder height</source>
+        <translation>altura del hombro</translation>
+    </message>
+    <message>
+        <source>straight up</source>
+        <translation>vertical</translation>
     </message>
     <message>
         <source>thigh</source>
@@ -2536,6 +2608,70 @@ Lecturas: {count}</translation>
     <message>
         <source>{whole}.{decimals}</source>
         <translation>{whole},{decimals}</translation>
+    </message>
+    <message>
+        <source>Too early to say: none of the main movements of the affected shoulder has been measured yet.</source>
+        <translation>Aún es pronto: todavía no se ha medido ningún movimiento principal del hombro afectado.</translation>
+    </message>
+    <message>
+        <source>Left shoulder: {parts}</source>
+        <translation>Hombro izquierdo: {parts}</translation>
+    </message>
+    <message>
+        <source>Right shoulder: {parts}</source>
+        <translation>Hombro derecho: {parts}</translation>
+    </message>
+    <message>
+        <source>less movement than before in {movements}</source>
+        <translation>menos movimiento que antes en {movements}</translation>
+    </message>
+    <message>
+        <source>probably less movement than before in {movements}</source>
+        <translation>probablemente menos movimiento que antes en {movements}</translation>
+    </message>
+    <message>
+        <source>more movement than before in {movements}</source>
+        <translation>más movimiento que antes en {movements}</translation>
+    </message>
+    <message>
+        <source>probably more movement than before in {movements}</source>
+        <translation>probablemente más movimiento que antes en {movements}</translation>
+    </message>
+    <message>
+        <source>steady in {movements}</source>
+        <translation>estable en {movements}</translation>
+    </message>
+    <message>
+        <source>little or no change of late in {movements}</source>
+        <translation>poco o ningún cambio últimamente en {movements}</translation>
+    </message>
+    <message>
+        <source>no clear change in {movements}</source>
+        <translation>ningún cambio claro en {movements}</translation>
+    </message>
+    <message>
+        <source>too early to say for {movements}</source>
+        <translation>aún es pronto para decir algo de {movements}</translation>
+    </message>
+    <message>
+        <source>no recent readings of {movements}</source>
+        <translation>sin lecturas recientes de {movements}</translation>
+    </message>
+    <message>
+        <source>no readings in the last three weeks, so nothing can be said of today</source>
+        <translation>sin lecturas en las últimas tres semanas, así que no se puede decir nada de hoy</translation>
+    </message>
+    <message>
+        <source>with your rhythm a gain of {gain} a month shows in about {weeks} weeks</source>
+        <translation>con su ritmo, una mejora de {gain} al mes se ve en unas {weeks} semanas</translation>
+    </message>
+    <message>
+        <source>with your rhythm a gain of {gain} a month shows in about a week</source>
+        <translation>con su ritmo, una mejora de {gain} al mes se ve en una semana más o menos</translation>
+    </message>
+    <message>
+        <source>{first}.</source>
+        <translation>{first}.</translation>
     </message>
     <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
@@ -3388,6 +3524,202 @@ Lecturas: {count}</translation>
     <message>
         <source>{value} ({low} to {high})</source>
         <translation>{value} (de {low} a {high})</translation>
+    </message>
+    <message>
+        <source>Legend: {words}</source>
+        <translation>Leyenda: {words}</translation>
+    </message>
+    <message>
+        <source>likely course, 95 %</source>
+        <translation>curso probable, 95 %</translation>
+    </message>
+    <message>
+        <source>range of one reading</source>
+        <translation>intervalo de una lectura</translation>
+    </message>
+    <message>
+        <source>measured, no result</source>
+        <translation>medido, sin resultado</translation>
+    </message>
+    <message>
+        <source>day with exercises logged</source>
+        <translation>día con ejercicios anotados</translation>
+    </message>
+    <message>
+        <source>4 weeks</source>
+        <translation>4 semanas</translation>
+    </message>
+    <message>
+        <source>3 months</source>
+        <translation>3 meses</translation>
+    </message>
+    <message>
+        <source>All</source>
+        <translation>Todo</translation>
+    </message>
+    <message>
+        <source>{day}, {side}: {reading}</source>
+        <translation>{day}, {side}: {reading}</translation>
+    </message>
+    <message>
+        <source>Practice: shown, not counted</source>
+        <translation>Práctica: se muestra, no cuenta</translation>
+    </message>
+    <message>
+        <source>Pain {pain} of 10</source>
+        <translation>Dolor {pain} de 10</translation>
+    </message>
+    <message>
+        <source>Chart: {movement}</source>
+        <translation>Gráfico: {movement}</translation>
+    </message>
+    <message>
+        <source>{movement}: {plainly}</source>
+        <translation>{movement}: {plainly}</translation>
+    </message>
+    <message>
+        <source>the left arm</source>
+        <translation>el brazo izquierdo</translation>
+    </message>
+    <message>
+        <source>the right arm</source>
+        <translation>el brazo derecho</translation>
+    </message>
+    <message>
+        <source>both arms</source>
+        <translation>ambos brazos</translation>
+    </message>
+    <message>
+        <source>{count} readings of {sides} from {first} to {last}, {refused} without a result.</source>
+        <translation>{count} lecturas de {sides} del {first} al {last}, {refused} sin resultado.</translation>
+    </message>
+    <message>
+        <source>Left and right arrow keys go from reading to reading; Enter opens the session.</source>
+        <translation>Las flechas izquierda y derecha van de lectura en lectura; Intro abre la sesión.</translation>
+    </message>
+    <message>
+        <source>Write the report</source>
+        <translation>Escribir el informe</translation>
+    </message>
+    <message>
+        <source>Please measure again on another day</source>
+        <translation>Vuelva a medir otro día</translation>
+    </message>
+    <message>
+        <source>Please show this to your clinician</source>
+        <translation>Muestre esto a su profesional sanitario</translation>
+    </message>
+    <message>
+        <source>Left compared with right</source>
+        <translation>Izquierdo comparado con el derecho</translation>
+    </message>
+    <message>
+        <source>Right compared with left</source>
+        <translation>Derecho comparado con el izquierdo</translation>
+    </message>
+    <message>
+        <source>{movement}: {words}.</source>
+        <translation>{movement}: {words}.</translation>
+    </message>
+    <message>
+        <source>Range as a share of the other side&apos;s</source>
+        <translation>Amplitud en relación con la del otro lado</translation>
+    </message>
+    <message>
+        <source>My goals</source>
+        <translation>Mis metas</translation>
+    </message>
+    <message>
+        <source>What I want to do again</source>
+        <translation>Lo que quiero volver a hacer</translation>
+    </message>
+    <message>
+        <source>Rated once a month: 0 not possible at all, 10 as well as before.</source>
+        <translation>Se valora una vez al mes: 0 imposible, 10 tan bien como antes.</translation>
+    </message>
+    <message>
+        <source>Name up to three things in your own words, such as putting on a jacket, and rate once a month how well they go.</source>
+        <translation>Nombre hasta tres cosas con sus propias palabras, como ponerse una chaqueta, y valore una vez al mes cómo le van.</translation>
+    </message>
+    <message>
+        <source>{goal}: {ratings}</source>
+        <translation>{goal}: {ratings}</translation>
+    </message>
+    <message>
+        <source>Not rated so far.</source>
+        <translation>Sin valorar hasta ahora.</translation>
+    </message>
+    <message>
+        <source>{rating} of 10 on {day}</source>
+        <translation>{rating} de 10 el {day}</translation>
+    </message>
+    <message>
+        <source>{first} on {day}, then {latest}.</source>
+        <translation>{first} el {day}, después {latest}.</translation>
+    </message>
+    <message>
+        <source>a goal in your own words</source>
+        <translation>una meta con sus propias palabras</translation>
+    </message>
+    <message>
+        <source>In your own words, such as: put on a jacket</source>
+        <translation>Con sus palabras, por ejemplo: ponerme una chaqueta</translation>
+    </message>
+    <message>
+        <source>Add goal</source>
+        <translation>Añadir meta</translation>
+    </message>
+    <message>
+        <source>Three goals are enough: end one to name another.</source>
+        <translation>Tres metas bastan: termine una para nombrar otra.</translation>
+    </message>
+    <message>
+        <source>What would you like to do again? Choose things that matter to you. Rate them about once a month; nothing is worked out from the ratings. They appear below the charts, in your words.</source>
+        <translation>¿Qué le gustaría volver a hacer? Elija cosas que le importen. Valórelas más o menos una vez al mes; con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
+    </message>
+    <message>
+        <source>Goals: {person}</source>
+        <translation>Metas: {person}</translation>
+    </message>
+    <message>
+        <source>{goal}: {rating} of 10</source>
+        <translation>{goal}: {rating} de 10</translation>
+    </message>
+    <message>
+        <source>End this goal</source>
+        <translation>Terminar esta meta</translation>
+    </message>
+    <message>
+        <source>End the goal: {goal}</source>
+        <translation>Terminar la meta: {goal}</translation>
+    </message>
+    <message>
+        <source>Next rating from {day} on.</source>
+        <translation>Próxima valoración a partir del {day}.</translation>
+    </message>
+    <message>
+        <source>How well does it go today? 0 not possible at all, 10 as well as before.</source>
+        <translation>¿Cómo le va hoy? 0 imposible, 10 tan bien como antes.</translation>
+    </message>
+    <message>
+        <source>What ended the movements</source>
+        <translation>Qué puso fin a los movimientos</translation>
+    </message>
+    <message>
+        <source>What ended the movements, month by month</source>
+        <translation>Qué puso fin a los movimientos, mes a mes</translation>
+    </message>
+    <message>
+        <source>What to expect</source>
+        <translation>Qué se puede esperar</translation>
+    </message>
+    <message>
+        <source>A stiff shoulder usually takes many months to loosen. Most people gain more in the first months and less later, with spells in between without a clear change: a slow line is the usual one. Some stiffness may stay. How yours will go, nobody can say beforehand.</source>
+        <translation>Un hombro rígido suele tardar muchos meses en soltarse. La mayoría de las personas mejora más en los primeros meses y menos después, con temporadas sin ningún cambio claro: una línea lenta es lo habitual. Puede quedar algo de rigidez. Cómo irá el suyo, nadie puede decirlo de antemano.</translation>
+    </message>
+    <message>
+        <source>Progress: {person}</source>
+        <translation>Evolución: {person}</translation>
     </message>
 </context>
 </TS>

@@ -8,13 +8,12 @@ Public names:
     choice_row: ChoiceRow
     clip_chart: ClipChart
     date_field: DateField
-    empty_history: EmptyHistoryHint
     fitted_sentence: FittedSentence
     fixed_size_stack: FixedSizeStack
-    history_chart: ChartMarks, HistoryChart, legend_text
     layouts: card, clear_layout, column, row, separator, widget_with
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
     message_bar: MessageBar
+    page_frame: frame_page
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
     point_marking: PointMarkingView

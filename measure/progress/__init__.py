@@ -3,7 +3,7 @@
 Public names:
 
     before_after: BeforeAfter, TreatmentEvent
-    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, WORTH_SHOWING
+    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, PromptKind, WORTH_SHOWING
     comparison: Block, Change
     current_verdict: Turn
     dates: MONTHS, date_words
@@ -15,15 +15,17 @@ Public names:
     movement_ends: MonthEnds
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
+    ribbon: course_ribbons, pain_ribbons
     sentences: NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence, effect_sentence,
         effect_words, plain_verdict_words, setup_sentence, shared_sentences, shown_change,
         side_sentences, slope_sentence, told_since, uncompared_slope, unproven, verdict_words,
         visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     shoulder: SideProgress
-    side_deficit: Pattern, Share, SideDeficit
-    side_wording: SIDE_TEMPLATES, deficit_sentence, end_times_words, pattern_sentence,
-        side_by_side_sentences
+    side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
+    side_wording: END_WORDS, SCATTER_ONLY, SIDE_TEMPLATES, SMALLEST, deficit_sentence,
+        end_times_words, pattern_sentence, side_by_side_sentences
+    week_sentence: TEMPLATES, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: DECIMALS, INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words,
         change_words, conduct_words, signed, slope_words, with_interval

@@ -6,6 +6,7 @@ Public names:
     event_effect: EffectEstimate, EffectPrior, EventEffect, FRACTION_OF_A_DEGREE, event_effect
     evidence_limits: likely_limit, review_limit, reviews_passed, stall_limit, turn_limits,
         weekly_limit
+    local_trend: Ribbon, local_trend
     pain_course: high_pain, more_pain
     ratio_interval: ratio_interval
     sudden_loss: SuddenLoss, sudden_loss

@@ -98,12 +98,12 @@ def test_nothing_depends_on_the_locale() -> None:
         if isinstance(node, ast.Name | ast.Attribute)
         and (node.id if isinstance(node, ast.Name) else node.attr) == "QLocale"
     ]
-    # The language of texts and of the voice is chosen in the first two; the last names the months
-    # beneath the curves in it. No number or date that is kept or read again is formed by it.
+    # The language of texts and of the voice is chosen in the first two; the last names the days
+    # beneath a chart in it. No number or date that is kept or read again is formed by it.
     assert set(names) <= {
         "gui/text/language.py",
         "gui/session/audio_cues.py",
-        "gui/widgets/day_axis.py",
+        "gui/text/chart_wording.py",
     }
 
 

@@ -1,28 +1,25 @@
-"""Curves of one movement over weeks: both shoulders with pain and exercises, and the verdict."""
+"""Course of one movement over weeks: the chart of both shoulders, its table, and the verdict."""
 
-from collections.abc import Sequence
+import datetime as dt
 
-from PySide6.QtCore import Slot
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.curves import HistoryCurve, conducts_of, curves, movements_of, unix_time_s
-from gui.pages.progress.exercise_row import ExerciseRow
+from gui.drawing.chart_scales import ChartRange
+from gui.drawing.curves import chart_content, conducts_of, movements_of
+from gui.pages.progress.chart_legend import ChartLegend
+from gui.pages.progress.chart_sentences import chart_sentence, chart_title, range_name
+from gui.pages.progress.history_chart import HistoryChart
+from gui.pages.progress.readings_table import ReadingsTable
 from gui.style.appearance import Appearance
-from gui.text.progress_wording import (
-    progress_notes,
-    progress_of_sides,
-    verdict_line,
-    weeks_words,
-)
+from gui.text.progress_wording import progress_notes, progress_of_sides, verdict_line
 from gui.text.wording import conduct_sentence, movement_name, tr
-from gui.widgets.buttons import MenuButton
+from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.history_chart import ChartMarks, HistoryChart, legend_text
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
 from measure.domain.movements import Movement
 from measure.domain.records import History
-from measure.progress.home_programme import WeekDone, events_with_plans
 from measure.progress.overview import Progress
 from measure.progress.shoulder import SideProgress
 
@@ -30,47 +27,67 @@ from measure.progress.shoulder import SideProgress
 class CurvesView(QWidget):
     """Shows the chosen movement, done in one way; other ways are offered where there are some."""
 
+    #: A MeasurementRecord whose session is to be seen.
+    picked = Signal(object)
+
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._history: History | None = None
         self._progress: Progress | None = None
-        self.exercises = ExerciseRow(appearance)
+        self._today = dt.date.min
         self.movement = ChoiceRow(list(Movement), movement_name, columns=5, title=tr("movement"))
         self.movement.picked.connect(self._draw)
+        self.range = ChoiceRow(list(ChartRange), range_name, title=tr("time shown"))
+        self.range.choose(ChartRange.ALL)
+        self.range.picked.connect(self._draw_chosen)
         self.conduct = MenuButton(tr("how it was done"))
         self.conduct.picked.connect(self._draw_chosen)
-        self.legend = label("", "quiet")
+        self.title = label("", "title")
+        self.legend = ChartLegend(appearance)
         self.chart = HistoryChart(appearance)
-        self.verdict = label("", "lead")
+        self.table = ReadingsTable(appearance)
+        self.chart.picked.connect(self.picked)
+        self.table.picked.connect(self.picked)
+        self.as_table = button(tr("Show as a table"), checkable=True)
+        self.as_table.toggled.connect(self._show_table)
+        self.summary = label("", "small")
+        self.verdict = label("")
+        self.details = button(tr("Details"), checkable=True)
+        self.details.toggled.connect(self._show_notes)
         self.notes = label("", "quiet")
-        self.adherence = label("", "quiet")
-        column(
-            self.exercises,
-            self.movement.row,
+        self._lay_out(appearance)
+        self._show_table(False)
+        self._show_notes(False)
+
+    def _lay_out(self, appearance: Appearance) -> None:
+        gap = appearance.gap
+        drawn = card(
+            row((self.title, 1), self.range.row, spacing=gap(2)),
             self.verdict,
+            self.chart,
+            self.table,
+            self.legend,
+            self.summary,
+            row(self.as_table, self.details, self.conduct, 1, spacing=gap(1)),
             self.notes,
-            row((self.legend, 1), self.conduct),
-            (self.chart, 1),
-            self.adherence,
+            spacing=gap(1),
+        )
+        column(
+            self.movement.row,
+            drawn,
             on=self,
-            margins=(24, 8, 24, 8),
-            spacing=appearance.gap(1.5),
+            spacing=gap(1.5),
         )
 
-    def show_history(self, history: History, progress: Progress | None) -> None:
+    def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Draw a history that has measurements, and say what can be said about it."""
-        self._history, self._progress = history, progress
+        self._history, self._progress, self._today = history, progress, today
         measured = movements_of(history)
         for movement in Movement:
             self.movement.button(movement).setEnabled(movement in measured)
         if self.movement.value not in measured:
             self.movement.choose(measured[0])
         self._draw()
-
-    def show_adherence(self, weeks: Sequence[WeekDone]) -> None:
-        """Say how much of the home programme was done in these weeks."""
-        self.adherence.setText(weeks_words(weeks))
-        self.adherence.setVisible(any(week.planned for week in weeks))
 
     @Slot()
     def _draw(self) -> None:
@@ -91,40 +108,31 @@ class CurvesView(QWidget):
         history, movement, conduct = self._history, self.movement.value, self.conduct.value
         if history is None or movement is None or conduct is None:
             return
-        drawn = curves(history, movement, conduct)
         sides: tuple[SideProgress, ...] = ()
         if self._progress is not None:
             sides = progress_of_sides(self._progress, movement, conduct)
-            self._show_verdict(self._progress, sides)
-        marks = ChartMarks(
-            exercises_s=[unix_time_s(log.done) for log in history.exercises_done],
-            events=events_with_plans(history),
-            practice=frozenset(
-                (side.side, side.series.date(k))
-                for side in sides
-                for k in range(len(side.series))
-                if side.series.practice[k]
-            ),
-            turns=[(side.side, side.current.turn.day) for side in sides if side.current.turn],
-        )
-        self.chart.show_curves(movement, drawn, marks)
-        self.legend.setText(_legend(drawn, marks))
+            self._show_verdict(sides)
+        content = chart_content(history, movement, conduct, sides, self._today)
+        self.title.setText(chart_title(movement))
+        self.chart.show_content(content, self.range.value or ChartRange.ALL)
+        self.table.show_points(self.chart.points, chart_title(movement))
+        self.legend.explain(content)
+        self.summary.setText(chart_sentence(content))
 
-    def _show_verdict(self, progress: Progress, sides: tuple[SideProgress, ...]) -> None:
+    def _show_verdict(self, sides: tuple[SideProgress, ...]) -> None:
         self.verdict.setText("\n".join(verdict_line(side) for side in sides))
-        notes = progress_notes(progress, sides)
+        notes = progress_notes(sides)
         self.notes.setText("\n".join(notes))
-        self.notes.setVisible(bool(notes))
+        self.details.setVisible(bool(notes))
 
+    @Slot(bool)
+    def _show_table(self, shown: bool) -> None:
+        self.table.setVisible(shown)
+        self.chart.setVisible(not shown)
+        self.legend.setVisible(not shown)
+        self.as_table.say(tr("Show as a chart") if shown else tr("Show as a table"))
 
-def _legend(drawn: tuple[HistoryCurve, ...], marks: ChartMarks) -> str:
-    """Return what the signs in the chart mean."""
-    refused = any(point.value is None for curve in drawn for point in curve.points)
-    parts = [
-        *dict.fromkeys(legend_text(curve) for curve in drawn),
-        tr("hollow: practice") if marks.practice else "",
-        tr("dashed: no reading") if refused else "",
-        tr("beneath: pain 0 to 10"),
-        tr("\u25b2 exercises done") if marks.exercises_s else "",
-    ]
-    return "    ".join(part for part in parts if part)
+    @Slot(bool)
+    def _show_notes(self, shown: bool) -> None:
+        self.notes.setVisible(shown)
+        self.details.say(tr("Fewer details") if shown else tr("Details"))

@@ -1,4 +1,4 @@
-"""Progress over weeks: the curves, every session, the home programme and what happened."""
+"""Progress over weeks: the weekly look, all sessions, goals, events, the home programme."""
 
 from collections.abc import Callable
 from functools import cached_property
@@ -7,19 +7,21 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
-from gui.pages.progress.curves import CurvesView
+from gui.pages.progress.empty_history import EmptyHistoryHint
 from gui.pages.progress.events import EventsPage
 from gui.pages.progress.exercise_row import ExerciseRow
+from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.home_programme import HomeProgrammePage
+from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails
 from gui.session.services import Services
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.empty_history import EmptyHistoryHint
-from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.buttons import ButtonRow, bind_keys, button
+from gui.widgets.layouts import column
+from gui.widgets.page_frame import frame_page
 from gui.widgets.text import NoticeBar
 from measure.domain.exercises import Exercise
+from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.home_programme_records import ExerciseLog, Plan
 from measure.domain.records import (
     Event,
@@ -40,6 +42,7 @@ class ProgressPage(QWidget):
 
     #: A message, in words.
     message_raised = Signal(str)
+    report_wanted = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,18 +50,21 @@ class ProgressPage(QWidget):
         self._history: History | None = None
         self._person: Person | None = None
         appearance = services.appearance
-        self.curves = CurvesView(appearance)
-        self.curves.chart.picked.connect(self._open_record)
+        self.overview = ProgressOverview(appearance)
+        self.curves = self.overview.curves
+        self.curves.picked.connect(self._open_record)
+        self.overview.goals_wanted.connect(self.show_goals)
+        self.overview.report_wanted.connect(self.report_wanted)
         #: Beneath what stands here before there are curves.
         self.early_exercises = ExerciseRow(appearance)
-        self._exercise_rows = (self.curves.exercises, self.early_exercises)
+        self._exercise_rows = (self.overview.exercise_row, self.early_exercises)
         for exercise_row in self._exercise_rows:
             exercise_row.done.connect(self._log_exercise)
             exercise_row.taken_back.connect(self._drop_exercise)
         self.details = SessionDetails(appearance)
         self.details.dropped.connect(self._drop_session)
-        self.to_details = button(tr("Every session"))
-        self.to_curves = button(tr("Back to the curves"))
+        self.to_details = button(tr("All sessions"))
+        self.to_curves = button(tr("Back to the charts"), key=tr("Escape"))
         self.to_details.clicked.connect(self.show_details)
         self.to_curves.clicked.connect(self.show_curves)
         self._side_buttons: list[QPushButton] = []
@@ -66,23 +72,15 @@ class ProgressPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self.empty = widget_with(
-            column(
-                EmptyHistoryHint(self._services.appearance),
-                self.early_exercises,
-                ButtonRow(self._to_side_pages()),
-                margins=(24, 24, 24, 16),
-            )
-        )
-        ways = ButtonRow([self.to_details, *self._to_side_pages()])
-        curves = column(
-            (scrollable(self.curves), 1),
-            row(ways, margins=(24, 4, 24, 0)),
-            row(NoticeBar(), margins=(24, 0, 24, 0)),
-            margins=(0, 0, 0, 8),
-        )
-        details = column((self.details, 1), self.to_curves, NoticeBar(), margins=(24, 8, 24, 8))
-        for page in (scrollable(self.empty), widget_with(curves), widget_with(details)):
+        self.empty, curves, details = QWidget(), QWidget(), QWidget()
+        hint = EmptyHistoryHint(self._services.appearance)
+        frame_page(self.empty, hint, self.early_exercises, buttons=self._to_side_pages())
+        ways = [self.to_details, *self._to_side_pages()]
+        frame_page(curves, self.overview, buttons=ways, caution=True)
+        foot = column(ButtonRow([self.to_curves]), NoticeBar())
+        column((self.details, 1), foot, on=details, margins=(24, 8, 24, 8))
+        bind_keys(details, self.to_curves, "Escape")
+        for page in (self.empty, curves, details):
             self._pages.addWidget(page)
         column(self._pages, on=self)
 
@@ -105,10 +103,20 @@ class ProgressPage(QWidget):
         self._pages.addWidget(page)
         return page
 
+    @cached_property
+    def goals(self) -> GoalsPage:
+        """The page of the person's goals; made when it is first wanted."""
+        page = GoalsPage(self._services.appearance)
+        page.saved.connect(self._save_goal)
+        page.rated.connect(self._save_rating)
+        page.left.connect(self.show_curves)
+        self._pages.addWidget(page)
+        return page
+
     def _to_side_pages(self) -> tuple[QPushButton, QPushButton]:
         """Return buttons that lead to the home programme and to what happened."""
         to_plan, to_events = button(tr("Home programme")), button(tr("Events"))
-        to_events.setToolTip(tr("Injection, flare, camera"))
+        to_events.setToolTip(tr("Injection, flare, therapy, medicine, camera"))
         to_plan.clicked.connect(self.show_plan)
         to_events.clicked.connect(self.show_events)
         self._side_buttons += [to_plan, to_events]
@@ -159,8 +167,7 @@ class ProgressPage(QWidget):
             self._pages.setCurrentIndex(_EMPTY)
             return
         self.details.show_history(history)
-        self.curves.show_history(history, progress)
-        self.curves.show_adherence(progress.programme_weeks if progress else ())
+        self.overview.show_history(history, progress, self._services.today())
         if self._pages.currentIndex() == _EMPTY:
             self._pages.setCurrentIndex(_CURVES)
 
@@ -210,6 +217,21 @@ class ProgressPage(QWidget):
             lambda: keeper.store.history(person.id), show, self.message_raised.emit
         )
 
+    @Slot()
+    def show_goals(self) -> None:
+        """Show the person's goals, to be rated or changed."""
+        person, keeper, today = self._person, self._services.keeper, self._services.today()
+        if person is None:
+            return
+
+        def show(history: History) -> None:
+            self._pages.setCurrentWidget(self.goals)
+            self.goals.show_goals(history, today)
+
+        self._services.records.run(
+            lambda: keeper.store.history(person.id), show, self.message_raised.emit
+        )
+
     # -- changes to the record --------------------------------------------------------------------
 
     @Slot(object)
@@ -249,6 +271,16 @@ class ProgressPage(QWidget):
     def _drop_event(self, event_id: str) -> None:
         self._change(lambda: self._services.keeper.store.delete_event(event_id))
         self.show_events()
+
+    @Slot(object)
+    def _save_goal(self, goal: Goal) -> None:
+        self._change(lambda: self._services.keeper.store.goals.save(goal))
+        self.show_goals()
+
+    @Slot(object)
+    def _save_rating(self, rating: GoalRating) -> None:
+        self._change(lambda: self._services.keeper.store.goals.save_rating(rating))
+        self.show_goals()
 
     @Slot(object)
     def _drop_session(self, session: SessionRecord) -> None:

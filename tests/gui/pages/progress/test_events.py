@@ -2,17 +2,13 @@
 
 import datetime as dt
 
-import pyqtgraph as pg
 import pytest
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
-from gui.drawing.curves import curves
+from gui.drawing.course_chart import flags
 from gui.text.wording import event_name
-from gui.widgets.history_chart import noon_timestamp
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 from measure.domain.records import (
-    AssessmentCondition,
     Event,
     EventKind,
     History,
@@ -95,17 +91,12 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
         stage.store.save_event(
             Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
         )
-    found = curves(stage.history(), Movement.FLEXION, AssessmentCondition())
-    assert [curve.side for curve in found] == [Side.LEFT, Side.LEFT, Side.RIGHT]
-    assert found[0].points[-1].record.taken.day <= day < found[1].points[0].record.taken.day
     stage.window.go(1)
     stage.settle()
     page = stage.window.progress
-    lines = [
-        item
-        for item in page.curves.chart.findChild(pg.GraphicsLayoutWidget).scene().items()
-        if type(item).__name__ == "InfiniteLine"
-    ]
-    assert sorted(line.label.format for line in lines) == ["injection, left", "noted"]
-    assert {line.value() for line in lines} == {noon_timestamp(day)}
+    content = page.curves.chart.content
+    left, right = content.curves
+    assert (len(left.ribbons), len(right.ribbons)) == (2, 1)
+    assert left.ribbons[0].day[-1] <= day.toordinal() < left.ribbons[1].day[0]
+    assert flags(content) == [(day, "injection, left"), (day, "noted")]
     assert "then injection: increasing" in page.curves.notes.text()

@@ -17,7 +17,6 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind
-from measure.progress.dates import date_words
 from measure.system.clock import Timestamp, new_id
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -219,7 +218,7 @@ def test_one_tap_logs_an_exercise_and_another_takes_it_back(stage: WindowHarness
     before = stage.history().exercises_done
     stage.window.go(1)
     stage.settle()
-    row = stage.window.progress.curves.exercises
+    row = stage.window.progress.overview.exercise_row
     assert "pain 4 of 10" in row.limit.text()
     assert not row.undo.isVisible()
     row.buttons[1].click()
@@ -252,10 +251,9 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     store.merge(History(person=person, exercises_done=tuple(taps)))
     stage.window.go(1)
     stage.settle()
-    # Two a day are planned of it, so the third of Monday is not counted; five a day in all.
-    days = TODAY.weekday() + 1
-    told = stage.window.progress.curves.adherence.text()
-    assert f"2 of {5 * days} in the week from {date_words(monday)}" in told
+    # Days are counted, not what is missing from a plan.
+    said = stage.window.progress.overview.exercises.text()
+    assert said == "Days with exercises logged: 1 in the last week, 1 in the last four weeks."
 
 
 @pytest.mark.parametrize("name", ["plan", "events"])

@@ -1,0 +1,451 @@
+"""Painting of the history chart: ribbons with single readings, pain beneath, events as flags.
+
+Dashes stand for a measurement without a result and for nothing else. The left shoulder is a dark
+ribbon with discs, the right one a light ribbon with squares, so that both stay apart in grey.
+"""
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QLinearGradient,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPolygonF,
+)
+
+from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
+from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
+from gui.style.appearance import Appearance
+from gui.style.measures import SMALL
+from gui.text.chart_wording import places, tick_words
+from gui.text.wording import event_mark, side_title, tr
+from measure.domain.landmarks import FloatArray, Side
+from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.reading_scale import paleness, scale_of
+from measure.trend.local_trend import Ribbon
+
+#: Height of the pain beneath, as a share of all there is for both. [technical]
+_PAIN_SHARE = 0.2
+#: Opacity of a ribbon where it is narrowest and where it is widest. [technical]
+_STRONG, _PALE = 0.42, 0.12
+#: Half of the distance between two readings of one day, pixels. [technical]
+_APART_PX = 3.0
+#: Largest share of the width that the words left of the chart may take; where they would take
+#: more, places on the body are left out. [technical]
+_NAMED_SHARE = 0.22
+#: Most lines of words for events. [technical]
+_FLAG_LINES = 2
+#: Stops of a ribbon's shade. [technical]
+_STOPS = 24
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChartLayout:
+    """Where everything lies: pixels of the widget."""
+
+    days: DayScale
+    values: ValueScale
+    pain: ValueScale
+    flags_top: float
+    refused_y: float
+    exercises_y: float
+    names: tuple[tuple[float, str], ...]
+    words_px: float
+
+    @classmethod
+    def of(
+        cls, content: ChartContent, first: dt.date, size: QRectF, appearance: Appearance
+    ) -> "ChartLayout":
+        """Return the layout within `size`."""
+        words_px = appearance.px(SMALL)
+        metrics = QFontMetricsF(appearance.font(words_px))
+        line = metrics.height()
+        wide = _axis_px(axis_names(content.movement, named=True), metrics)
+        named = wide <= _NAMED_SHARE * size.width()
+        names = axis_names(content.movement, named=named)
+        left = size.left() + _axis_px(names, metrics) + line * 0.7
+        sides = max((metrics.horizontalAdvance(side_title(side)) for side in Side), default=0.0)
+        right = size.right() - sides - line * 1.4
+        flags = line * _FLAG_LINES + 6 if content.events or content.turns else line * 0.6
+        exercises = line * 1.6 if content.exercise_days else 0.0
+        refused = line * 1.9
+        bottom = size.bottom() - line * 1.5
+        room = bottom - size.top() - flags - refused - exercises - line
+        pain = room * _PAIN_SHARE
+        top = size.top() + flags
+        low, high = scale_of(content.movement)
+        return cls(
+            days=DayScale(first=first, last=content.today, left_px=left, right_px=right),
+            values=ValueScale(low=low, high=high, top_px=top, bottom_px=top + room - pain),
+            pain=ValueScale(
+                low=0, high=10, top_px=bottom - exercises - pain, bottom_px=bottom - exercises
+            ),
+            flags_top=size.top(),
+            refused_y=top + room - pain + line * 1.25,
+            exercises_y=bottom - line * 0.35,
+            names=names,
+            words_px=words_px,
+        )
+
+    def place(self, point: CurvePoint) -> QPointF:
+        """Return where a measurement is drawn."""
+        x = self.days.x(point.day) + (-_APART_PX if point.side is Side.LEFT else _APART_PX)
+        return QPointF(x, self.refused_y if point.value is None else self.values.y(point.value))
+
+    @property
+    def mark_px(self) -> float:
+        """Half the width of a reading's mark."""
+        return max(3.0, self.words_px * 0.23)
+
+
+class ChartPainter:
+    """Paints one content in one layout."""
+
+    def __init__(
+        self, painter: QPainter, appearance: Appearance, content: ChartContent, layout: ChartLayout
+    ) -> None:
+        self._painter, self._appearance = painter, appearance
+        self._content, self._layout = content, layout
+        self._font = appearance.font(layout.words_px)
+        self._metrics = QFontMetricsF(self._font)
+        painter.setFont(self._font)
+
+    def paint(self) -> None:
+        """Paint everything but what follows the pointer."""
+        self._paint_axes()
+        self._paint_days()
+        self._paint_flags()
+        self._paint_pain()
+        # The affected side lies on top of the one it is compared with.
+        for curve in sorted(self._content.curves, key=lambda curve: curve.affected):
+            self._paint_curve(curve)
+        self._paint_side_names()
+
+    # -- axes -----------------------------------------------------------------------------------
+
+    def _paint_axes(self) -> None:
+        days, values = self._layout.days, self._layout.values
+        pain, right = self._layout.pain, Qt.AlignmentFlag.AlignRight
+        lines = [(values.y(value), name) for value, name in self._layout.names]
+        lines += [(pain.y(value), str(value)) for value in (0, 10)]
+        for y, name in lines:
+            self._painter.setPen(QPen(self._colour("line"), 1))
+            self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
+            self._write(days.left_px - 8, y, name, "quiet", right)
+        middle = (pain.top_px + pain.bottom_px) / 2
+        self._write(days.left_px - 8, middle, tr("pain"), "quiet", right)
+        if self._content.exercise_days:
+            words = tr("exercises")
+            self._write(days.left_px - 8, self._layout.exercises_y, words, "quiet", right)
+        if any(point.value is None for point in self._content.points):
+            words = tr("no result")
+            self._write(days.left_px - 8, self._layout.refused_y, words, "quiet", right)
+
+    def _paint_days(self) -> None:
+        days, bottom = self._layout.days, self._layout.exercises_y
+        unit, ticks = days.ticks(self._metrics.horizontalAdvance("30 MMM  "))
+        y = self._layout.pain.bottom_px
+        if self._content.exercise_days:
+            y = bottom + self._metrics.height() * 0.35
+        for day in ticks:
+            x = days.x(day)
+            self._painter.setPen(QPen(self._colour("edge"), 1))
+            self._painter.drawLine(QPointF(x, y), QPointF(x, y + 5))
+            words = tick_words(unit, day)
+            self._write(x, y + self._metrics.height(), words, "quiet", Qt.AlignmentFlag.AlignCenter)
+
+    def _write(
+        self,
+        x: float,
+        y: float,
+        words: str,
+        colour: str = "quiet",
+        align: Qt.AlignmentFlag = Qt.AlignmentFlag.AlignLeft,
+    ) -> QRectF:
+        """Write words beside or around a place and return what they cover."""
+        width, height = self._metrics.horizontalAdvance(words) + 2, self._metrics.height()
+        left = {
+            Qt.AlignmentFlag.AlignLeft: x,
+            Qt.AlignmentFlag.AlignRight: x - width,
+            Qt.AlignmentFlag.AlignCenter: x - width / 2,
+        }[align]
+        space = QRectF(left, y - height / 2, width, height)
+        self._painter.setPen(self._colour(colour))
+        self._painter.drawText(space, Qt.AlignmentFlag.AlignVCenter, words)
+        return space
+
+    # -- the shoulders --------------------------------------------------------------------------
+
+    def _paint_curve(self, curve: SideCurve) -> None:
+        layout, painter = self._layout, self._painter
+        name, movement = curve.side.value, self._content.movement
+        painter.save()
+        painter.setClipRect(self._plot())
+        for ribbon in curve.ribbons:
+            fill = ribbon_shade(ribbon, layout.days, movement, self._colour(name), curve.affected)
+            painter.fillPath(ribbon_path(ribbon, layout.days, layout.values), fill)
+            pen = QPen(self._colour(name), 2.6 if curve.affected else 1.6)
+            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+            painter.setPen(pen)
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawPolyline(_line(ribbon, layout.days, layout.values))
+        painter.restore()
+        for point in curve.points:
+            if layout.days.holds(point.day):
+                self._paint_point(point, curve.affected)
+
+    def _paint_point(self, point: CurvePoint, strong: bool) -> None:
+        layout, place = self._layout, self._layout.place(point)
+        colour, size = self._colour(point.side.value), layout.mark_px
+        if point.low is not None and point.high is not None:
+            self._painter.setPen(QPen(self._colour(point.side.value, 0.28), 1.6))
+            low, high = layout.values.y(point.low), layout.values.y(point.high)
+            self._painter.drawLine(QPointF(place.x(), low), QPointF(place.x(), high))
+        paint_mark(
+            self._painter,
+            place,
+            point.side,
+            size if strong else size * 0.85,
+            colour,
+            hollow=self._colour("raised") if point.practice or point.value is None else None,
+            dashed=point.value is None,
+        )
+        if point.value is not None and layout.values.beyond(point.value):
+            self._paint_beyond(place, point.value, colour)
+
+    def _paint_beyond(self, place: QPointF, value: float, colour: QColor) -> None:
+        """Point outwards from a mark that lies beyond the scale."""
+        out = -1 if value > self._layout.values.high else 1
+        size = self._layout.mark_px
+        tip = place + QPointF(0, out * size * 3)
+        foot = place + QPointF(0, out * size * 1.7)
+        self._painter.setPen(Qt.PenStyle.NoPen)
+        self._painter.setBrush(colour)
+        corners = [tip, foot + QPointF(size, 0), foot - QPointF(size, 0)]
+        self._painter.drawPolygon(QPolygonF(corners))
+
+    def _paint_side_names(self) -> None:
+        """Write each shoulder's name beside the end of its course."""
+        layout = self._layout
+        ends: list[tuple[float, Side]] = []
+        for curve in self._content.curves:
+            last = [point.value for point in curve.points if point.value is not None]
+            if curve.ribbons:
+                ends.append((layout.values.y(float(curve.ribbons[-1].value[-1])), curve.side))
+            elif last:
+                ends.append((layout.values.y(last[-1]), curve.side))
+        ends.sort()
+        least = self._metrics.height() * 1.1
+        if len(ends) == 2 and ends[1][0] - ends[0][0] < least:
+            middle = (ends[0][0] + ends[1][0]) / 2
+            ends = [(middle - least / 2, ends[0][1]), (middle + least / 2, ends[1][1])]
+        for y, side in ends:
+            x = layout.days.right_px + self._metrics.height() * 0.45
+            paint_mark(self._painter, QPointF(x, y), side, layout.mark_px, self._colour(side.value))
+            self._write(x + layout.mark_px + 5, y, side_title(side), "ink")
+
+    # -- beneath and above ----------------------------------------------------------------------
+
+    def _paint_pain(self) -> None:
+        layout, painter = self._layout, self._painter
+        painter.save()
+        painter.setClipRect(self._plot())
+        for ribbon in self._content.pain:
+            path = ribbon_path(ribbon, layout.days, layout.pain)
+            painter.fillPath(path, self._colour("quiet", 0.18))
+            painter.setPen(QPen(self._colour("quiet"), 1.6))
+            painter.drawPolyline(_line(ribbon, layout.days, layout.pain))
+        painter.restore()
+        for curve in self._content.curves:
+            for point in curve.points:
+                if curve.affected and point.pain is not None and layout.days.holds(point.day):
+                    place = QPointF(layout.place(point).x(), layout.pain.y(point.pain))
+                    paint_mark(
+                        painter, place, point.side, layout.mark_px * 0.6, self._colour("quiet")
+                    )
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self._colour("quiet"))
+        for day in self._content.exercise_days:
+            if layout.days.holds(day):
+                place = QPointF(layout.days.x(day), layout.exercises_y)
+                painter.drawEllipse(place, 2.0, 2.0)
+
+    def _paint_flags(self) -> None:
+        """Plant a flag on each day of an event or turn; words where there is room for them."""
+        layout = self._layout
+        line = self._metrics.height()
+        ends = [float("-inf")] * _FLAG_LINES
+        for day, words in flags(self._content):
+            if not layout.days.holds(day):
+                continue
+            x = layout.days.x(day)
+            width = self._metrics.horizontalAdvance(words) + 16
+            rows = [row for row in range(_FLAG_LINES) if ends[row] < x]
+            row = rows[0] if rows else _FLAG_LINES - 1
+            top = layout.flags_top + row * line
+            self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
+            self._painter.drawLine(QPointF(x, top + 2), QPointF(x, layout.values.bottom_px))
+            self._painter.setPen(Qt.PenStyle.NoPen)
+            self._painter.setBrush(self._colour("edge"))
+            corners = [
+                QPointF(x, top + 2),
+                QPointF(x + 9, top + 2 + line * 0.27),
+                QPointF(x, top + 2 + line * 0.54),
+            ]
+            self._painter.drawPolygon(QPolygonF(corners))
+            if not rows:
+                continue
+            ends[row] = x + width
+            if x + width > layout.days.right_px:
+                self._write(x - 5, top + line / 2, words, "ink", Qt.AlignmentFlag.AlignRight)
+            else:
+                self._write(x + 13, top + line / 2, words, "ink")
+
+    def paint_chosen(self, point: CurvePoint, words: str) -> None:
+        """Paint a ring round a measurement and what it was in a bubble."""
+        layout, place = self._layout, self._layout.place(point)
+        colour = self._colour(point.side.value)
+        self._painter.setPen(QPen(self._colour("edge", 0.6), 1))
+        for top, bottom in (
+            (layout.values.top_px, layout.values.bottom_px),
+            (layout.pain.top_px, layout.pain.bottom_px),
+        ):
+            self._painter.drawLine(QPointF(place.x(), top), QPointF(place.x(), bottom))
+        if point.low is not None and point.high is not None:
+            self._painter.setPen(QPen(colour, 3, c=Qt.PenCapStyle.RoundCap))
+            low, high = layout.values.y(point.low), layout.values.y(point.high)
+            self._painter.drawLine(QPointF(place.x(), low), QPointF(place.x(), high))
+        paint_mark(self._painter, place, point.side, layout.mark_px * 1.5, colour)
+        self._paint_bubble(place, words)
+
+    def _paint_bubble(self, place: QPointF, words: str) -> None:
+        days, line = self._layout.days, self._metrics.height()
+        most = min(days.right_px - days.left_px, line * 19)
+        flags = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
+        text = self._metrics.boundingRect(QRectF(0, 0, most, 1000), flags, words)
+        box = QRectF(0, 0, text.width() + line, text.height() + line * 0.7)
+        left = place.x() - box.width() / 2
+        left = min(max(left, days.left_px), days.right_px - box.width())
+        top = place.y() + line * 1.6
+        if top + box.height() > self._layout.pain.top_px:
+            top = place.y() - line * 1.6 - box.height()
+        box.moveTo(left, top)
+        self._painter.setPen(QPen(self._colour("edge"), 1))
+        self._painter.setBrush(self._colour("raised", 0.97))
+        self._painter.drawRoundedRect(box, 8, 8)
+        self._painter.setPen(self._colour("ink"))
+        inner = box.adjusted(line * 0.5, line * 0.35, -line * 0.5 + 2, 0)
+        self._painter.drawText(inner, int(flags), words)
+
+    def _plot(self) -> QRectF:
+        layout = self._layout
+        corner = QPointF(layout.days.left_px, layout.values.top_px - 3)
+        return QRectF(corner, QPointF(layout.days.right_px, layout.pain.bottom_px + 3))
+
+    def _colour(self, name: str, opacity: float = 1.0) -> QColor:
+        return self._appearance.colour(name, opacity)
+
+
+def axis_names(movement: Movement, *, named: bool) -> tuple[tuple[float, str], ...]:
+    """Return the values that the axis names, with the places that people know where `named`."""
+    known = dict(places(movement)) if named else {}
+    names = []
+    for value, name in value_ticks(movement):
+        name = tr(name)
+        place = known.get(value, name)
+        names.append((value, name if place == name else f"{place}  {name}"))
+    return tuple(names)
+
+
+def _axis_px(names: Sequence[tuple[float, str]], metrics: QFontMetricsF) -> float:
+    """Return how wide the words left of the chart are."""
+    beside = (tr("pain"), tr("exercises"), tr("no result"))
+    return max(map(metrics.horizontalAdvance, [*(name for _, name in names), *beside]))
+
+
+def flags(content: ChartContent) -> list[tuple[dt.date, str]]:
+    """Return the days of events and turns with their words, the earliest first."""
+    marks = []
+    for event in content.events:
+        words = event_mark(event.kind)
+        if event.side is not None:
+            words = tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
+        marks.append((event.day, words))
+    for side, day in content.turns:
+        marks.append((day, tr("turn, {side}").format(side=side_title(side).lower())))
+    return sorted(marks)
+
+
+def paint_mark(
+    painter: QPainter,
+    place: QPointF,
+    side: Side,
+    half_px: float,
+    colour: QColor,
+    *,
+    hollow: QColor | None = None,
+    dashed: bool = False,
+) -> None:
+    """Paint a disc for the left shoulder or a square for the right one, round a place.
+
+    Parameters
+    ----------
+    hollow
+        The colour inside, where it is not filled.
+    dashed
+        Whether its outline is dashed: no result.
+    """
+    pen = QPen(colour, 1.6)
+    if dashed:
+        pen.setDashPattern([1.6, 1.3])
+    painter.setPen(pen)
+    painter.setBrush(colour if hollow is None else hollow)
+    if side is Side.LEFT:
+        painter.drawEllipse(place, half_px, half_px)
+    else:
+        # A square of the same area as the disc.
+        half = half_px * 0.886
+        painter.drawRect(QRectF(place.x() - half, place.y() - half, 2 * half, 2 * half))
+
+
+def ribbon_path(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPainterPath:
+    """Return the outline of a ribbon."""
+    path = QPainterPath()
+    upper = [QPointF(days.x_of(day), values.y(high)) for day, high in _pairs(ribbon, ribbon.high)]
+    lower = [QPointF(days.x_of(day), values.y(low)) for day, low in _pairs(ribbon, ribbon.low)]
+    path.addPolygon(QPolygonF([*upper, *lower[::-1]]))
+    path.closeSubpath()
+    return path
+
+
+def ribbon_shade(
+    ribbon: Ribbon, days: DayScale, movement: Movement, colour: QColor, strong: bool
+) -> QLinearGradient:
+    """Return a ribbon's colour: strong where it is narrow, pale where it is wide."""
+    first, last = float(ribbon.day[0]), float(ribbon.day[-1])
+    shade = QLinearGradient(days.x_of(first), 0, days.x_of(last), 0)
+    unit = MOVEMENTS[movement].unit
+    for stop in range(_STOPS + 1):
+        place = round(stop / _STOPS * (len(ribbon.day) - 1))
+        pale = paleness(float(ribbon.low[place]), float(ribbon.high[place]), unit)
+        opacity = _STRONG - (_STRONG - _PALE) * pale
+        at = QColor(colour)
+        at.setAlphaF(opacity if strong else opacity * 0.6)
+        shade.setColorAt(stop / _STOPS, at)
+    return shade
+
+
+def _line(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPolygonF:
+    pairs = _pairs(ribbon, ribbon.value)
+    return QPolygonF([QPointF(days.x_of(day), values.y(value)) for day, value in pairs])
+
+
+def _pairs(ribbon: Ribbon, values: FloatArray) -> list[tuple[float, float]]:
+    return [(float(day), float(value)) for day, value in zip(ribbon.day, values, strict=True)]

@@ -1,0 +1,158 @@
+"""Legend of the history chart, in the chart's own colours and shapes."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.drawing.course_chart import paint_mark
+from gui.drawing.curves import ChartContent
+from gui.style.appearance import Appearance
+from gui.style.measures import SMALL
+from gui.text.wording import side_title, tr
+from gui.widgets.painted_widget import PaintedWidget
+from measure.domain.landmarks import Side
+
+#: Paints a sign into a place: painter, appearance, place.
+_Sign = Callable[[QPainter, Appearance, QRectF], None]
+
+
+@dataclass(frozen=True, slots=True)
+class LegendEntry:
+    """A sign of the chart, and what it means."""
+
+    words: str
+    sign: _Sign
+
+
+class ChartLegend(PaintedWidget):
+    """Lines of signs with their meaning, as many in a line as have room."""
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
+        self.entries: tuple[LegendEntry, ...] = ()
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def explain(self, content: ChartContent) -> None:
+        """Show the signs that occur in a chart."""
+        self.entries = legend_entries(content)
+        words = "; ".join(entry.words for entry in self.entries)
+        self.setAccessibleName(tr("Legend: {words}").format(words=words))
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(400, self.heightForWidth(400))
+
+    def minimumSizeHint(self) -> QSize:
+        widest = max((self._width(entry) for entry in self.entries), default=0.0)
+        return QSize(round(min(widest, 400.0)), round(self._line()))
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        lines = [place.bottom() for place in self._places(width)]
+        return round(max(lines, default=0.0)) + 2
+
+    def paint(self, painter: QPainter) -> None:
+        painter.setFont(self._font())
+        flags = Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextSingleLine
+        for entry, place in zip(self.entries, self._places(self.width()), strict=True):
+            sign = QRectF(place.left(), place.top(), self._line() * 1.3, place.height())
+            painter.save()
+            entry.sign(painter, self.appearance, sign)
+            painter.restore()
+            painter.setPen(self.appearance.colour("quiet"))
+            painter.drawText(place.adjusted(self._line() * 1.6, 0, 0, 0), int(flags), entry.words)
+
+    def _font(self) -> QFont:
+        return self.appearance.font(self.appearance.px(SMALL))
+
+    def _line(self) -> float:
+        return QFontMetricsF(self._font()).height() * 1.25
+
+    def _width(self, entry: LegendEntry) -> float:
+        return QFontMetricsF(self._font()).horizontalAdvance(entry.words) + self._line() * 2.6
+
+    def _places(self, width: int) -> list[QRectF]:
+        places, x, y, line = [], 0.0, 0.0, self._line()
+        for entry in self.entries:
+            needed = self._width(entry)
+            if x and x + needed > width:
+                x, y = 0.0, y + line
+            places.append(QRectF(x, y, needed, line))
+            x += needed
+        return places
+
+
+def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
+    """Return the signs that occur in a chart, with their meaning."""
+    points, sides = content.points, [curve.side for curve in content.curves]
+    entries = [LegendEntry(side_title(side), _mark(side)) for side in sides]
+    if not sides:
+        return ()
+    first = sides[0]
+    if any(curve.ribbons for curve in content.curves):
+        entries.append(LegendEntry(tr("likely course, 95 %"), _ribbon(sides)))
+    if any(point.low is not None for point in points):
+        entries.append(LegendEntry(tr("range of one reading"), _whisker(first)))
+    if any(point.practice for point in points):
+        practised = next(point.side for point in points if point.practice)
+        entries.append(LegendEntry(tr("practice, not counted"), _mark(practised, hollow=True)))
+    if any(point.value is None for point in points):
+        refused = next(point.side for point in points if point.value is None)
+        entries.append(LegendEntry(tr("measured, no result"), _mark(refused, dashed=True)))
+    if content.exercise_days:
+        entries.append(LegendEntry(tr("day with exercises logged"), _dot))
+    return tuple(entries)
+
+
+def _mark(side: Side, *, hollow: bool = False, dashed: bool = False) -> _Sign:
+    def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+        inside = appearance.colour("raised") if hollow or dashed else None
+        paint_mark(
+            painter,
+            place.center(),
+            side,
+            appearance.px(0.26),
+            appearance.colour(side.value),
+            hollow=inside,
+            dashed=dashed,
+        )
+
+    return paint
+
+
+def _ribbon(sides: Sequence[Side]) -> _Sign:
+    def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+        share = place.height() / (len(sides) + 1)
+        for number, side in enumerate(sides):
+            y = place.top() + share * (number + 1)
+            band = QRectF(place.left(), y - share * 0.35, place.width(), share * 0.7)
+            painter.fillRect(band, appearance.colour(side.value, 0.35))
+            painter.setPen(QPen(appearance.colour(side.value), 2))
+            painter.drawLine(QPointF(band.left(), y), QPointF(band.right(), y))
+
+    return paint
+
+
+def _whisker(side: Side) -> _Sign:
+    def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+        centre = place.center()
+        half = QPointF(0, place.height() * 0.38)
+        painter.setPen(QPen(appearance.colour(side.value, 0.5), 1.8))
+        painter.drawLine(centre - half, centre + half)
+        paint_mark(painter, centre, side, appearance.px(0.2), appearance.colour(side.value))
+
+    return paint
+
+
+def _dot(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(appearance.colour("quiet"))
+    painter.drawEllipse(place.center(), 2.0, 2.0)

@@ -1,0 +1,81 @@
+"""Weekly look: one sentence first, then the chart, the comparisons, the person's own goals."""
+
+import datetime as dt
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from gui.pages.progress.clinician_card import ClinicianCard
+from gui.pages.progress.comparison_card import ComparisonCard
+from gui.pages.progress.curves import CurvesView
+from gui.pages.progress.exercise_row import ExerciseRow
+from gui.pages.progress.goals_card import GoalsCard
+from gui.pages.progress.limits_card import LimitsCard
+from gui.style.appearance import Appearance
+from gui.text.progress_wording import logged_words
+from gui.text.wording import tr
+from gui.widgets.layouts import card, column
+from gui.widgets.text import label
+from measure.domain.records import History
+from measure.progress.overview import Progress
+from measure.progress.week_sentence import week_sentence
+
+
+class ProgressOverview(QWidget):
+    """Shows a history that has measurements."""
+
+    goals_wanted = Signal()
+    report_wanted = Signal()
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.sentence = label("", "lead")
+        self.person = label("", "quiet")
+        self.clinician = ClinicianCard(appearance)
+        self.clinician.report_wanted.connect(self.report_wanted)
+        self.curves = CurvesView(appearance)
+        self.comparison = ComparisonCard(appearance)
+        self.limits = LimitsCard(appearance)
+        self.goals = GoalsCard(appearance)
+        self.goals.wanted.connect(self.goals_wanted)
+        self.exercise_row = ExerciseRow(appearance)
+        self.exercises = label("")
+        expected = card(
+            label(tr("What to expect"), "title"),
+            label(
+                tr(
+                    "A stiff shoulder usually takes many months to loosen. Most people gain more "
+                    "in the first months and less later, with spells in between without a clear "
+                    "change: a slow line is the usual one. Some stiffness may stay. How yours "
+                    "will go, nobody can say beforehand."
+                )
+            ),
+            spacing=appearance.gap(1),
+        )
+        column(
+            self.person,
+            self.sentence,
+            self.clinician,
+            self.curves,
+            self.comparison,
+            self.limits,
+            self.goals,
+            self.exercise_row,
+            self.exercises,
+            expected,
+            on=self,
+            spacing=appearance.gap(2),
+        )
+
+    def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
+        """Show what can be said of this history on this day."""
+        self.person.setText(tr("Progress: {person}").format(person=history.person.pseudonym))
+        self.sentence.setText(week_sentence(progress, tr) if progress else "")
+        self.clinician.show_prompts(progress.prompts if progress else ())
+        self.curves.show_history(history, progress, today)
+        self.comparison.show_progress(progress)
+        self.limits.show_months(progress.ends if progress else ())
+        self.goals.show_goals(history)
+        logged = logged_words(history, today)
+        self.exercises.setText(logged)
+        self.exercises.setVisible(bool(logged))

@@ -1,0 +1,79 @@
+"""Table behind a chart: every measurement in words."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QTableWidget,
+    QTableWidgetItem,
+    QWidget,
+)
+
+from gui.drawing.curves import CurvePoint
+from gui.style.appearance import Appearance
+from gui.text.wording import measurement_words, side_title, stopped_by_name, tr
+from measure.progress.dates import date_words
+
+#: Rows that are seen at once. [technical]
+_ROWS_SEEN = 10
+
+
+class ReadingsTable(QTableWidget):
+    """The latest first. Enter or a double click opens the session of a row."""
+
+    #: A MeasurementRecord.
+    picked = Signal(object)
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._appearance = appearance
+        self._points: list[CurvePoint] = []
+        heads = [tr("Day"), tr("Side"), tr("Reading"), tr("Pain"), tr("Ended by"), tr("Note")]
+        self.setColumnCount(len(heads))
+        self.setHorizontalHeaderLabels(heads)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setTabKeyNavigation(False)
+        self.setWordWrap(True)
+        self.verticalHeader().hide()
+        self.setShowGrid(False)
+        head = self.horizontalHeader()
+        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
+        head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
+        self.cellActivated.connect(self._open)
+        appearance.changed.connect(self._fit)
+        self._fit()
+
+    def show_points(self, points: Sequence[CurvePoint], title: str) -> None:
+        """Show these measurements under this name."""
+        self._points = list(reversed(points))
+        self.setAccessibleName(tr("Table: {title}").format(title=title))
+        self.setRowCount(len(self._points))
+        for row, point in enumerate(self._points):
+            for place, words in enumerate(row_words(point)):
+                self.setItem(row, place, QTableWidgetItem(words))
+        self.resizeRowsToContents()
+
+    @Slot(int, int)
+    def _open(self, row: int, _place: int) -> None:
+        self.picked.emit(self._points[row].record)
+
+    @Slot()
+    def _fit(self) -> None:
+        self.setMinimumHeight(round(self._appearance.px() * 1.9 * _ROWS_SEEN))
+
+
+def row_words(point: CurvePoint) -> tuple[str, ...]:
+    """Return the cells of a measurement."""
+    stopped_by = point.record.stopped_by
+    return (
+        date_words(point.day, tr),
+        side_title(point.side),
+        measurement_words(point.record.measurement),
+        "" if point.pain is None else str(point.pain),
+        "" if stopped_by is None else stopped_by_name(stopped_by),
+        tr("Practice") if point.practice else "",
+    )

@@ -1,0 +1,56 @@
+"""The one sentence of the week, for the demo people and for who has hardly begun."""
+
+import datetime as dt
+
+import pytest
+
+from measure.demo.story import story_histories
+from measure.domain.movements import Movement
+from measure.domain.records import History
+from measure.progress.overview import progress_of
+from measure.progress.week_sentence import NOTHING_YET, joined, week_sentence
+from measure.system.clock import Timestamp
+from tests.support import record_samples as sample
+
+NOW = Timestamp(utc=dt.datetime(2026, 11, 25, 18, tzinfo=dt.UTC))
+HISTORIES = {records.person.pseudonym: records for records in story_histories(NOW)}
+
+
+@pytest.mark.parametrize(
+    ("name", "sentence"),
+    [
+        (
+            "demo-Marigold",
+            "Left shoulder: more movement than before in flexion, external rotation at the side "
+            "and hand behind back.",
+        ),
+        (
+            "demo-Bramble",
+            "Right shoulder: more movement than before in hand behind back; little or no change "
+            "of late in flexion and external rotation at the side.",
+        ),
+    ],
+)
+def test_what_is_said_of_the_affected_shoulder(name: str, sentence: str) -> None:
+    assert week_sentence(progress_of(HISTORIES[name], NOW.day)) == sentence
+
+
+def test_while_it_is_too_early_it_says_when_a_gain_would_show() -> None:
+    sentence = week_sentence(progress_of(HISTORIES["demo-Clover"], NOW.day))
+    assert sentence.startswith("Right shoulder: too early to say; with your rhythm a gain of 5°")
+    assert sentence.endswith("weeks.")
+
+
+def test_a_long_pause_leaves_nothing_to_say_of_today() -> None:
+    later = NOW.day + dt.timedelta(days=40)
+    sentence = week_sentence(progress_of(HISTORIES["demo-Marigold"], later))
+    assert "no readings in the last three weeks" in sentence
+
+
+def test_nobody_measured_yet() -> None:
+    assert week_sentence(progress_of(History(person=sample.person()), NOW.day)) == NOTHING_YET
+
+
+def test_names_in_a_sentence() -> None:
+    assert joined([Movement.FLEXION]) == "flexion"
+    assert joined([Movement.FLEXION, Movement.ABDUCTION]) == "flexion and abduction"
