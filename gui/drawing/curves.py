@@ -14,9 +14,9 @@ from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Event, History, MeasurementRecord
 from measure.progress.home_programme import events_with_plans
-from measure.progress.ribbon import course_ribbons, pain_ribbons
 from measure.progress.shoulder import SideProgress
 from measure.trend.local_trend import Ribbon
+from measure.trend.pain_course import pain_ribbons
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,17 +132,21 @@ def chart_content(
             side=side,
             affected=not affected or side in affected,
             points=_points(records[side], of_side.get(side)),
-            ribbons=course_ribbons(of_side[side]) if side in of_side else (),
+            ribbons=of_side[side].ribbons() if side in of_side else (),
         )
         for side in Side
         if records[side]
     )
-    hurting = [curve for curve in curves if curve.affected]
+    worst: dict[int, int] = defaultdict(int)
+    for point in (point for curve in curves if curve.affected for point in curve.points):
+        if point.pain is not None:
+            day = point.day.toordinal()
+            worst[day] = max(worst[day], point.pain)
     return ChartContent(
         movement=movement,
         today=today,
         curves=curves,
-        pain=pain_ribbons(point.record for curve in hurting for point in curve.points),
+        pain=pain_ribbons(worst),
         events=tuple(events_with_plans(history)),
         turns=tuple((side.side, side.current.turn.day) for side in sides if side.current.turn),
         exercise_days=frozenset(log.done.day for log in history.exercises_done),

@@ -15,7 +15,6 @@ Public names:
     movement_ends: MonthEnds
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
-    ribbon: course_ribbons, pain_ribbons
     sentences: NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence, effect_sentence,
         effect_words, plain_verdict_words, setup_sentence, shared_sentences, shown_change,
         side_sentences, slope_sentence, told_since, uncompared_slope, unproven, verdict_words,

@@ -4,6 +4,8 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.records import AssessmentCondition
@@ -27,6 +29,7 @@ from measure.progress.series import Series
 from measure.progress.side_deficit import Deficit, SideDeficit, monthly_deficits
 from measure.progress.stall import stalled
 from measure.progress.weekly_verdicts import WINDOW_DAY, Verdict, WeeklyCheck
+from measure.trend.local_trend import Ribbon, local_trend
 from measure.trend.sudden_loss import SuddenLoss, sudden_loss
 from measure.trend.trend_line import LEAST_FOR_OWN_SPREAD, fit_slope
 
@@ -137,6 +140,25 @@ class SideProgress:
     @property
     def conduct(self) -> AssessmentCondition:
         return self.series.conduct
+
+    def ribbons(self) -> tuple[Ribbon, ...]:
+        """Return the likely course for a chart; nothing is drawn across a break of the series.
+
+        Days of practice are left out. The band shows the scatter from day to day; what all days of
+        an instrument share, such as a camera that stands askew, it cannot show.
+        """
+        series, scatter = self.series.counted(), self.scatter
+        ribbons: list[Ribbon] = []
+        for number in np.unique(series.segment):
+            part = series.where(series.segment == number)
+            ribbons += local_trend(
+                part.day,
+                part.value,
+                spread=scatter.spread,
+                related=scatter.related,
+                degrees_of_freedom=scatter.degrees_of_freedom,
+            )
+        return tuple(ribbons)
 
 
 def side_progress(

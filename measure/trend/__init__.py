@@ -7,7 +7,7 @@ Public names:
     evidence_limits: likely_limit, review_limit, reviews_passed, stall_limit, turn_limits,
         weekly_limit
     local_trend: Ribbon, local_trend
-    pain_course: high_pain, more_pain
+    pain_course: high_pain, more_pain, pain_ribbons
     ratio_interval: ratio_interval
     sudden_loss: SuddenLoss, sudden_loss
     trend_line: DAYS_A_MONTH, LEAST_FOR_OWN_SPREAD, PRIOR_DAYS, RELATED_TO, Slope, evidence_of,

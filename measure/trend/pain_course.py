@@ -2,7 +2,7 @@
 
 import datetime as dt
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
 
@@ -10,6 +10,7 @@ import numpy as np
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.records import SessionRecord
+from measure.trend.local_trend import Ribbon, local_trend
 
 #: Median rating of pain at rest or at night from which on it is reported, of 10. [project]
 HIGH_PAIN = 7
@@ -32,6 +33,31 @@ PAIN_RELATED = 0.5
 #: Standard deviation of the ratings of a person whose pain is stable, points, and its weight beside
 #: the person's own, in ratings. [project]
 USUAL_PAIN_SD, USUAL_PAIN_RATINGS = 1.5, 8
+
+
+#: Standard deviation of one day's rating during a movement about its course, points. [project]
+_DAY_SPREAD = 1.2
+
+
+def pain_ribbons(worst: Mapping[int, int]) -> tuple[Ribbon, ...]:
+    """Return the likely course of ratings 0..10 for a chart.
+
+    Parameters
+    ----------
+    worst
+        The worst rating of each day, days as :meth:`datetime.date.toordinal` counts them.
+    """
+    days = np.array(sorted(worst), dtype=np.float64)
+    ratings = np.array([worst[int(day)] for day in days], dtype=np.float64)
+    return tuple(
+        Ribbon(
+            day=ribbon.day,
+            value=ribbon.value.clip(0, 10),
+            low=ribbon.low.clip(0, 10),
+            high=ribbon.high.clip(0, 10),
+        )
+        for ribbon in local_trend(days, ratings, spread=_DAY_SPREAD)
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

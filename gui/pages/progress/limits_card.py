@@ -20,7 +20,7 @@ from measure.progress.side_wording import END_WORDS, end_times_words
 #: Most months that are shown. [technical]
 _MOST_MONTHS = 6
 #: Colour and opacity of each factor: apart in lightness too.
-_LOOK = {
+_STYLE = {
     LimitingFactor.PAIN: ("hold", 0.9),
     LimitingFactor.STIFFNESS: ("arm", 0.45),
     LimitingFactor.WEAKNESS: ("quiet", 0.6),
@@ -103,7 +103,7 @@ class _LimitBars(PaintedWidget):
         """Name the factors that occur, with their colours."""
         x = place.left()
         side = metrics.height() * 0.7
-        for factor in _LOOK:
+        for factor in _STYLE:
             if not any(factor in item.times for item in self._months):
                 continue
             painter.setPen(Qt.PenStyle.NoPen)
@@ -118,11 +118,11 @@ class _LimitBars(PaintedWidget):
             x += side + width + 24
 
     def _colour(self, factor: LimitingFactor) -> QColor:
-        return self.appearance.colour(*_LOOK[factor])
+        return self.appearance.colour(*_STYLE[factor])
 
 
 def _in_order(item: MonthEnds) -> list[tuple[LimitingFactor, int]]:
-    return [(factor, item.times[factor]) for factor in _LOOK if factor in item.times]
+    return [(factor, item.times[factor]) for factor in _STYLE if factor in item.times]
 
 
 def month_name(item: MonthEnds) -> str:
