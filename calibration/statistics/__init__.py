@@ -8,6 +8,7 @@ Public names:
     icc: FEWEST_SHOULDERS, Reliability, Z90, Z95, intraclass_correlation, minimal_detectable_change
     pooled_variance: pooled_variance
     proportional_bias: ProportionalBias, proportional_bias
-    repeatability: Repeatability, RetestSession, repeatability, repeatability_paragraph
+    repeatability: ENOUGH_SESSIONS, Repeatability, RetestSession, repeatability,
+        repeatability_paragraph
     variance_components: reliability_of_pairs
 """

@@ -355,11 +355,11 @@ class ChartPainter:
 
 def axis_names(movement: Movement, *, named: bool) -> tuple[tuple[float, str], ...]:
     """Return the values that the axis names, with the places that people know where `named`."""
-    known = dict(places(movement)) if named else {}
+    on_body = dict(places(movement)) if named else {}
     names = []
     for value, name in value_ticks(movement):
         name = tr(name)
-        place = known.get(value, name)
+        place = on_body.get(value, name)
         names.append((value, name if place == name else f"{place}  {name}"))
     return tuple(names)
 

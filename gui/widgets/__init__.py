@@ -18,7 +18,7 @@ Public names:
     plain_dialog: plain_dialog
     point_marking: PointMarkingView
     position_figure: PositionView, ViewPlan, facing_text
-    scroll_page: scrollable
+    scroll_page: bring_into_view, scrollable
     text: NoticeBar, label
     trial_row: TrialRow
     video_view: VideoView, image_of

@@ -27,5 +27,5 @@ Public names:
     week_sentence: TEMPLATES, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: DECIMALS, INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words,
-        change_words, conduct_words, signed, slope_words, with_interval
+        change_words, conduct_words, number_words, signed, slope_words, with_interval
 """
