@@ -68,7 +68,7 @@ def _lines(pool: ProcessPoolExecutor, people: int) -> Iterator[str]:
     goals = {"stable, told in 26 weeks": "<= 5", "+3, told": ">= 80"}
     for sd, figures in zip(_PAIN_SD, rates, strict=True):
         yield f"| pain about 4 of 10, standard deviation {sd} | {_words(figures, goals)} |\n"
-    yield "\nAt most, somebody who knew the spread, the autocorrelation and the odd sessions and "
+    yield "\nAt most, someone who knew the spread, the autocorrelation and the odd sessions and "
     yield "checked once, in week 12, could tell:\n\n| course | false alarms | told |\n|-|-|-|\n"
     for name, (course, false_alarms) in _LIMITED.items():
         share = best_power(course, people, _SEED, false_alarms)
