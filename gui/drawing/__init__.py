@@ -7,6 +7,8 @@ Public names:
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: paint_figure, paint_framing
-    posture_figure: BodyFigure, Point2D, body_figure, facing_angle_deg
+    reading_on_body: Reading, paint_reading_on_body
+    scene: paint_scene
+    shown_movements: Shown, facing_angle_deg, shown_exercise, shown_movement
     transform: VideoTransform
 """

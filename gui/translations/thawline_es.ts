@@ -2158,8 +2158,32 @@ Lecturas: {count}</translation>
         <translation>pelvis</translation>
     </message>
     <message>
+        <source>halfway</source>
+        <translation>a medio camino</translation>
+    </message>
+    <message>
+        <source>outwards</source>
+        <translation>hacia fuera</translation>
+    </message>
+    <message>
         <source>waist</source>
         <translation>cintura</translation>
+    </message>
+    <message>
+        <source>hip</source>
+        <translation>cadera</translation>
+    </message>
+    <message>
+        <source>behind</source>
+        <translation>detrás</translation>
+    </message>
+    <message>
+        <source>head height</source>
+        <translation>altura de la cabeza</translation>
+    </message>
+    <message>
+        <source>overhead</source>
+        <translation>sobre la cabeza</translation>
     </message>
     <message>
         <source>lowest rib</source>
@@ -3720,6 +3744,14 @@ Lecturas: {count}</translation>
     <message>
         <source>Progress: {person}</source>
         <translation>Evolución: {person}</translation>
+    </message>
+    <message>
+        <source>no reading</source>
+        <translation>sin lectura</translation>
+    </message>
+    <message>
+        <source>drawing on the body, {side} arm: {words}</source>
+        <translation>dibujo sobre el cuerpo, brazo {side}: {words}</translation>
     </message>
 </context>
 </TS>

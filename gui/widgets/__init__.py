@@ -20,7 +20,6 @@ Public names:
     position_figure: PositionView, ViewPlan, facing_text
     scroll_page: bring_into_view, scrollable
     text: NoticeBar, label
-    trial_row: TrialRow
     video_view: VideoView, image_of
     wrapping_check_box: WrappingCheckBox
 """

@@ -1,147 +1,103 @@
-"""Drawn person that shows how to stand and which way the arm goes."""
+"""Drawn person that shows how to stand and which way the arm goes, in a calm loop."""
 
 import math
+import sys
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPen
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QElapsedTimer, QPointF, QRectF, QSize, Qt, QTimer
+from PySide6.QtGui import QHideEvent, QPainter, QPainterPath, QPen, QShowEvent
+from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
-from gui.drawing.posture_figure import BodyFigure, Point2D, body_figure
+from gui.drawing.scene import paint_scene
+from gui.drawing.shown_movements import Shown, shown_exercise, shown_movement
 from gui.style.appearance import Appearance
-from gui.text.wording import movement_plainly, side_name, tr
+from gui.text.wording import exercise_name, movement_plainly, side_name, tr
 from gui.widgets.painted_widget import PaintedWidget
+from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
-#: The figure reaches so far from the hips, in body heights: up, down, to either side. [technical]
-_UP, _DOWN, _ACROSS = 0.56, 0.52, 0.48
+#: Time between two pictures of the loop: calm motion, and time left for the network. [technical]
+_PICTURE_MS = 50
+
+
+def motion_wanted() -> bool:
+    """Return whether the system lets things move; people whom motion troubles switch it off."""
+    if sys.platform == "win32" and not QApplication.isEffectEnabled(Qt.UIEffect.UI_General):
+        return False
+    duration = QStyle.StyleHint.SH_Widget_Animation_Duration
+    return QApplication.style().styleHint(duration) > 0
 
 
 class PositionView(PaintedWidget):
-    """Shows one movement on one side, as the camera or as a mirror sees it."""
+    """Shows a movement or an exercise on one side, as the camera or as a mirror sees it.
+
+    It moves while it is seen, unless the system asks for less motion; then it shows the end with
+    the start as a shade.
+    """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
-        self._movement = Movement.FLEXION
+        self._shown = shown_movement(Movement.FLEXION)
         self._side = Side.RIGHT
         self._mirrored = False
+        self._clock = QElapsedTimer()
+        self._timer = QTimer(self)
+        self._timer.setInterval(_PICTURE_MS)
+        self._timer.timeout.connect(self.update)
+
+    @property
+    def moving(self) -> bool:
+        """Whether the loop plays."""
+        return self._timer.isActive()
 
     def show_movement(self, movement: Movement, side: Side, *, mirrored: bool) -> None:
-        self._movement, self._side, self._mirrored = movement, side, mirrored
+        self._show(shown_movement(movement), side, mirrored)
         self.setAccessibleName(
             tr("drawing: {movement}, {side} arm").format(
                 movement=movement_plainly(movement), side=side_name(side)
             )
         )
-        self.update()
+
+    def show_exercise(self, exercise: ListedExercise, side: Side) -> None:
+        self._show(shown_exercise(exercise), side, mirrored=False)
+        self.setAccessibleName(
+            tr("drawing: {movement}, {side} arm").format(
+                movement=exercise_name(Exercise(listed=exercise)), side=side_name(side)
+            )
+        )
+
+    def _show(self, shown: Shown, side: Side, mirrored: bool) -> None:
+        if (shown, side, mirrored) != (self._shown, self._side, self._mirrored):
+            self._shown, self._side, self._mirrored = shown, side, mirrored
+            self._clock.restart()
+            self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(260, 330)
+        return QSize(300, 340)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(80, 100)
 
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if motion_wanted():
+            self._clock.start()
+            self._timer.start()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._timer.stop()
+
     def paint(self, painter: QPainter) -> None:
-        scale = min(self.height() / (_UP + _DOWN), self.width() / (2 * _ACROSS))
-        centre = QPointF(self.width() / 2, self.height() * _UP / (_UP + _DOWN))
-        drawn = body_figure(self._movement, self._side, mirrored=self._mirrored)
-        FigurePainter(painter, self.appearance, scale, centre).paint(drawn)
-
-
-class FigurePainter:
-    """Puts a figure's points on a painter."""
-
-    def __init__(
-        self, painter: QPainter, appearance: Appearance, scale: float, centre: QPointF
-    ) -> None:
-        self._painter, self._appearance, self._scale, self._centre = (
+        time_s = self._clock.elapsed() / 1000 if self.moving else None
+        paint_scene(
             painter,
-            appearance,
-            scale,
-            centre,
-        )
-
-    def paint(self, drawn: BodyFigure) -> None:
-        behind = self._faces_left_or_right(drawn)
-        self._floor()
-        if not behind:
-            self._limb(drawn.other_arm, "body", 0.035)
-        self._trunk(drawn)
-        self._path(drawn)
-        self._limb(drawn.start_arm, "arm", 0.04, opacity=0.3)
-        self._limb(drawn.end_arm, "arm", 0.048)
-        self._hand(drawn.end_arm[2])
-
-    @staticmethod
-    def _faces_left_or_right(drawn: BodyFigure) -> bool:
-        """In a side view the other arm is hidden behind the trunk."""
-        return abs(drawn.shoulders[0][0] - drawn.shoulders[1][0]) < 0.02
-
-    def _at(self, point: Point2D) -> QPointF:
-        return self._centre + QPointF(point[0], point[1]) * self._scale
-
-    def _pen(self, colour: str, thick: float, opacity: float = 1.0) -> QPen:
-        pen = QPen(self._appearance.colour(colour, opacity), thick * self._scale)
-        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-        return pen
-
-    def _limb(
-        self, points: tuple[Point2D, ...], colour: str, thick: float, opacity: float = 1.0
-    ) -> None:
-        path = QPainterPath(self._at(points[0]))
-        for point in points[1:]:
-            path.lineTo(self._at(point))
-        self._painter.setBrush(Qt.BrushStyle.NoBrush)
-        self._painter.setPen(self._pen(colour, thick, opacity))
-        self._painter.drawPath(path)
-
-    def _trunk(self, drawn: BodyFigure) -> None:
-        """Draw legs, a soft trunk, its line, and the head with the nose where it looks."""
-        painter = self._painter
-        for leg in drawn.legs:
-            self._limb(leg, "body", 0.042)
-        outline = QPainterPath(self._at(drawn.shoulders[0]))
-        for point in (drawn.shoulders[1], drawn.hips[1], drawn.hips[0]):
-            outline.lineTo(self._at(point))
-        outline.closeSubpath()
-        painter.setPen(self._pen("body", 0.07))
-        painter.setBrush(self._appearance.colour("body"))
-        painter.drawPath(outline)
-        self._limb((drawn.trunk[1], drawn.head), "body", 0.045)
-        self._limb(drawn.trunk, "raised", 0.014)
-        head = self._at(drawn.head)
-        painter.setPen(Qt.PenStyle.NoPen)
-        if not drawn.turned_away:
-            self._limb((drawn.head, drawn.nose), "body", 0.036)
-            painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self._appearance.colour("body"))
-        painter.drawEllipse(head, 0.062 * self._scale, 0.074 * self._scale)
-        if not drawn.turned_away:
-            self._limb((drawn.nose, drawn.nose), "ink", 0.016)
-
-    def _path(self, drawn: BodyFigure) -> None:
-        """Draw the hand's way as a dotted line with an open head; it shows a way, no goal."""
-        path = QPainterPath(self._at(drawn.path[0]))
-        for point in drawn.path[1:-2]:
-            path.lineTo(self._at(point))
-        pen = self._pen("hold", 0.012)
-        pen.setDashPattern([0.5, 2.2])
-        self._painter.setBrush(Qt.BrushStyle.NoBrush)
-        self._painter.setPen(pen)
-        self._painter.drawPath(path)
-
-    def _hand(self, wrist: Point2D) -> None:
-        self._painter.setPen(self._pen("raised", 0.008))
-        self._painter.setBrush(self._appearance.colour("hold"))
-        self._painter.drawEllipse(self._at(wrist), 0.028 * self._scale, 0.028 * self._scale)
-
-    def _floor(self) -> None:
-        self._painter.setPen(self._pen("line", 0.008))
-        y = self._at((0, 0.495)).y()
-        reach = 0.3 * self._scale
-        self._painter.drawLine(
-            QPointF(self._centre.x() - reach, y), QPointF(self._centre.x() + reach, y)
+            self.appearance,
+            QRectF(self.rect()),
+            self._shown,
+            self._side,
+            time_s=time_s,
+            mirrored=self._mirrored,
         )
 
 

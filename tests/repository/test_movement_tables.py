@@ -14,7 +14,8 @@ import pytest
 import calibration
 import gui
 import measure
-from gui.drawing.posture_figure import body_figure
+from gui.drawing.person import posed
+from gui.drawing.shown_movements import shown_movement
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Family, Movement
 from measure.kinematics.bias_correction import fitted
@@ -81,5 +82,5 @@ def test_the_written_figures_have_every_movement_and_view(movement: Movement) ->
 @pytest.mark.parametrize("movement", list(Movement))
 def test_every_movement_can_be_drawn(movement: Movement) -> None:
     for side in Side:
-        drawn = body_figure(movement, side, mirrored=False)
-        assert drawn.start_arm != drawn.end_arm
+        shown = shown_movement(movement)
+        assert posed(shown.start, side).arm != posed(shown.end, side).arm

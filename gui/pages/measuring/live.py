@@ -3,8 +3,9 @@
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.posture_figure import facing_angle_deg
+from gui.drawing.shown_movements import facing_angle_deg
 from gui.pages.measuring.hold_ring import HoldRing
+from gui.pages.measuring.trial_row import TrialRow
 from gui.protocol.plan import Attempt, AttemptState, SessionStep
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
@@ -19,7 +20,6 @@ from gui.widgets.measurement_band import BandContent, MeasurementBand
 from gui.widgets.position_figure import PositionView, ViewPlan
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
-from gui.widgets.trial_row import TrialRow
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.live.events import LiveFrame, Phase

@@ -3,7 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.posture_figure import facing_angle_deg
+from gui.drawing.shown_movements import facing_angle_deg
 from gui.protocol.plan import MovementTask, faces_away_from_screen
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance

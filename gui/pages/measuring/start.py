@@ -17,7 +17,6 @@ from gui.pages.measuring.person_form import PersonForm
 from gui.protocol.plan import MovementTask, home_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
-from gui.style.measures import CONTENT_PX
 from gui.text.wording import (
     affected_name,
     help_name,
@@ -143,7 +142,7 @@ class StartPage(QWidget):
         grid.setRowStretch(0, 1)
         self._grid, self._beside = grid, True
         self._appearance.changed.connect(self._arrange)
-        column(scrollable(page), on=self)
+        column(scrollable(page, wide=True), on=self)
 
     def _show_settings(self) -> None:
         chosen = self._settings.movements
@@ -269,7 +268,7 @@ class StartPage(QWidget):
     def _arrange(self) -> None:
         """Put the two ways side by side where both fit, else one below the other."""
         needed = self._home.minimumSizeHint().width() + self._clinic.minimumSizeHint().width()
-        beside = needed + 100 <= min(self.width(), CONTENT_PX)
+        beside = needed + 100 <= self.width()
         if beside != self._beside:
             self._beside = beside
             self._grid.addWidget(self._clinic, 0 if beside else 1, 1 if beside else 0)

@@ -10,9 +10,10 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QLinearGradient, QPainter, QPen
 
-from gui.drawing.posture_figure import BodyFigure, Point2D, body_figure, illustrated_angle_deg
+from gui.drawing.shown_movements import illustrated_angle_deg
 from measure.domain.landmarks import LANDMARKS, FloatArray, Landmark, Side, arm
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from tests.support.gui.stage_figure import BodyFigure, Point2D, body_figure
 
 WIDTH_PX, HEIGHT_PX = 1280, 720
 #: Where the hips are, and how many pixels a body height has.

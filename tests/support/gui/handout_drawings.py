@@ -16,10 +16,17 @@ from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
-from gui.drawing.posture_figure import body_figure, facing_angle_deg
+from gui.drawing.person import Pose, posed
+from gui.drawing.person_painter import PersonPainter
+from gui.drawing.scene import paint_scene
+from gui.drawing.shown_movements import (
+    Shown,
+    facing_angle_deg,
+    shown_movement,
+)
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.widgets.position_figure import FigurePainter, PositionView, ViewPlan
+from gui.widgets.position_figure import ViewPlan
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
@@ -34,15 +41,17 @@ def handout_drawings(
 ) -> Iterator[tuple[str, QSize, Callable[[QPainter], None]]]:
     """Yield each drawing: its file's stem, its size, and what paints it."""
     for movement in Movement:
-        person = PositionView(appearance)
-        person.resize(_STAND)
-        person.show_movement(movement, SHOWN_SIDE, mirrored=False)
-        yield f"stand-{movement.value}", _STAND, person.paint
+        yield f"stand-{movement.value}", _STAND, _painted(appearance, shown_movement(movement))
         plan = ViewPlan(appearance)
         plan.resize(_PLAN)
         plan.show_turn(facing_angle_deg(movement, SHOWN_SIDE), SHOWN_SIDE, mirrored=False)
         yield f"above-{movement.value}", _PLAN, plan.paint
     yield "place", _PLACE, lambda painter: paint_place(painter, appearance)
+
+
+def _painted(appearance: Appearance, shown: Shown) -> Callable[[QPainter], None]:
+    place = QRectF(0, 0, _STAND.width(), _STAND.height())
+    return lambda painter: paint_scene(painter, appearance, place, shown, SHOWN_SIDE)
 
 
 def paint_place(painter: QPainter, appearance: Appearance) -> None:
@@ -59,9 +68,9 @@ def paint_place(painter: QPainter, appearance: Appearance) -> None:
     painter.drawLine(QPointF(10, floor), QPointF(width - 10, floor))
     _paint_laptop(painter, appearance, camera, floor)
     _paint_distance(painter, appearance, camera.x(), person_x - 16, floor - 24)
-    resting = body_figure(Movement.FLEXION, Side.LEFT, mirrored=False, share=0.0)
-    hips = QPointF(person_x, floor - 0.495 * scale)
-    FigurePainter(painter, appearance, scale, hips).paint(resting)
+    standing = posed(Pose(turn=-90), Side.LEFT)
+    hips = QPointF(person_x, floor + standing.floor * scale)
+    PersonPainter(painter, appearance, scale, hips).paint(standing)
 
 
 def _paint_laptop(painter: QPainter, appearance: Appearance, camera: QPointF, floor: float) -> None:

@@ -1,12 +1,12 @@
-"""Posture figure: the drawn person that shows how to stand and move, seen from the camera.
+"""Points of the person that is filmed in drawn pictures: one skeleton, turned and projected.
 
-One skeleton, turned and projected; lengths in body heights. A drawing, no measurement: its angles
-are moderate on purpose, so that they are not taken for a target.
+Lengths in body heights.
 """
 
 import math
 from dataclasses import dataclass
 
+from gui.drawing.shown_movements import facing_angle_deg
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Direction, Family, Movement
 
@@ -57,16 +57,6 @@ class BodyFigure:
     end_arm: tuple[Point2D, Point2D, Point2D]
     path: tuple[Point2D, ...]
     turned_away: bool
-
-
-def facing_angle_deg(movement: Movement, side: Side) -> float:
-    """Return how far the person turns from facing the camera, positive to the own left."""
-    return MOVEMENTS[movement].drawing.turn_deg * (1 if side is Side.LEFT else -1)
-
-
-def illustrated_angle_deg(movement: Movement) -> float:
-    """Return the angle of the drawn end position; 1 for the reach, which has none."""
-    return MOVEMENTS[movement].drawing.end_deg
 
 
 def body_figure(

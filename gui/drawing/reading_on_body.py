@@ -1,0 +1,272 @@
+"""A reading drawn on a small body: its interval as a band beside the person, at places people know.
+
+An angle lies on an arc round the shoulder, from the hip over shoulder height to overhead; a
+rotation on an arc seen from above, from straight ahead outwards; a reach on an upright line along
+the back, from hip to shoulder blade. A narrow band is strong, a wide one pale, as everywhere.
+"""
+
+import math
+from dataclasses import dataclass, replace
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+
+from gui.drawing.interval_band import band_opacity
+from gui.drawing.person import SHOULDER_UP, ArmAngles, HandAt, Pose, across_sign, posed
+from gui.drawing.person_painter import PersonPainter
+from gui.drawing.shown_movements import shown_movement
+from gui.style.appearance import Appearance
+from gui.text.wording import tr
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS, Direction, Family, Movement
+from measure.domain.reading_scale import scale_of
+
+#: The arc's inner radius, its width, and from where words begin, in body heights. [technical]
+_INNER, _WIDE, _WORDS = 0.365, 0.07, 0.025
+#: Up the body from mid-hip to C7, which is 1 on the scale of the reach. [technical]
+_BACK_UP = 0.30
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A reading to be drawn: without an interval a guide, without a value a refusal."""
+
+    movement: Movement
+    side: Side
+    value: float | None = None
+    low: float | None = None
+    high: float | None = None
+
+
+def landmarks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
+    """Return the places that are named beside the body, with their values on the scale."""
+    facts = MOVEMENTS[movement]
+    match facts.family:
+        case Family.ROTATION:
+            return (0.0, tr("straight ahead")), (45.0, tr("halfway")), (90.0, tr("outwards"))
+        case Family.REACH:
+            return (0.0, tr("hip")), (0.38, tr("waist")), (0.72, tr("shoulder blade"))
+        case Family.ELEVATION:
+            hip = (0.0, tr("hip"))
+            if facts.direction is Direction.BACKWARDS:
+                return hip, (45.0, tr("behind")), (90.0, tr("shoulder height"))
+            return (
+                hip,
+                (90.0, tr("shoulder height")),
+                (120.0, tr("head height")),
+                (180.0, tr("overhead")),
+            )
+
+
+def paint_reading_on_body(
+    painter: QPainter,
+    appearance: Appearance,
+    place: QRectF,
+    reading: Reading,
+    *,
+    words_px: float,
+    mirrored: bool = False,
+) -> None:
+    """Paint a reading on a body into a rectangle; words are never smaller than asked."""
+    drawing = {Family.ELEVATION: _Arc, Family.ROTATION: _Plan, Family.REACH: _Reach}
+    kind = drawing[MOVEMENTS[reading.movement].family]
+    kind(painter, appearance, place, reading, words_px, mirrored).paint()
+
+
+class _OnBody:
+    """What the drawings share: the person in place, the arc or line, band, mark and words."""
+
+    #: Room around the hips in body heights: above, below, and on the side without words.
+    above, below, aside = 0.60, 0.57, 0.17
+    #: The scale's distance from its centre, and the centre's from the middle of the body.
+    inner, offset = _INNER, 0.0
+
+    def __init__(
+        self,
+        painter: QPainter,
+        appearance: Appearance,
+        place: QRectF,
+        reading: Reading,
+        words_px: float,
+        mirrored: bool,
+    ) -> None:
+        self.painter, self.appearance, self.reading = painter, appearance, reading
+        self.shown = shown_movement(reading.movement)
+        self.font = appearance.font(words_px)
+        self.words = landmarks_of(reading.movement)
+        out = 1.0 if reading.side is Side.LEFT else -1.0
+        #: 1 where the scale lies to the right of the body, else -1.
+        self.to = across_sign(self.shown.start.turn * out, out) * (-1.0 if mirrored else 1.0)
+        if MOVEMENTS[reading.movement].direction is Direction.BACKWARDS:
+            self.to = -self.to
+        self.above = max(self.above, self.highest())
+        widest = max(QFontMetricsF(self.font).horizontalAdvance(word) for _, word in self.words)
+        beside = self.aside + self.offset + self.inner + _WIDE + _WORDS
+        room = max(place.width() - widest, place.width() * 0.4)
+        scale = min(place.height() / (self.above + self.below), room / beside)
+        wide = scale * beside + widest
+        left = place.left() + (place.width() - wide) / 2
+        x = left + scale * self.aside if self.to > 0 else left + wide - scale * self.aside
+        spare = place.height() - scale * (self.above + self.below)
+        hips = QPointF(x, place.top() + spare / 2 + self.above * scale)
+        self.person = PersonPainter(painter, appearance, scale, hips, mirrored=mirrored)
+
+    def paint(self) -> None:
+        """Paint body, scale, places, band and mark."""
+        self.body()
+        reading = self.reading
+        low, high = scale_of(reading.movement)
+        line = self._way(self.inner, low, high)
+        self.painter.strokePath(line, self.pen("edge", 1.5, dashed=reading.value is None))
+        for value, word in self.words:
+            self.painter.setPen(self.pen("edge", 1.5))
+            self.painter.drawLine(self.at(value, self.inner), self.at(value, self.inner + 0.03))
+            self.word(value, word)
+        if reading.low is not None and reading.high is not None:
+            self._band(max(low, reading.low), min(high, reading.high))
+        if reading.value is not None:
+            self._mark(min(high, max(low, reading.value)), final=reading.low is not None)
+
+    def body(self) -> None:
+        """Paint the person with the arm where the value is, at rest without one."""
+        self.person.paint(posed(self.pose(), self.reading.side))
+
+    def highest(self) -> float:
+        """Return how far above the hips the scale ends, body heights."""
+        return 0.0
+
+    def at(self, value: float, radius: float) -> QPointF:
+        """Return a place beside the scale, at a distance from its centre in body heights."""
+        raise NotImplementedError
+
+    def pose(self) -> Pose:
+        """Return how the person stands."""
+        return self.shown.start
+
+    def pen(self, colour: str, px: float, *, dashed: bool = False) -> QPen:
+        pen = QPen(self.appearance.colour(colour), px)
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        if dashed:
+            pen.setDashPattern([3, 3])
+        return pen
+
+    def word(self, value: float, text: str) -> None:
+        """Write a word beside the scale, away from the body."""
+        metrics = QFontMetricsF(self.font)
+        at = self.at(value, self.inner + _WIDE + _WORDS)
+        left = at.x() if self.to > 0 else at.x() - metrics.horizontalAdvance(text)
+        self.painter.setFont(QFont(self.font))
+        self.painter.setPen(self.appearance.colour("quiet"))
+        self.painter.drawText(QPointF(left, at.y() + metrics.capHeight() / 2), text)
+
+    def _way(self, radius: float, low: float, high: float) -> QPainterPath:
+        """Return the scale between two values at a distance from its centre."""
+        start, end = scale_of(self.reading.movement)
+        steps = max(2, round(abs(high - low) / (end - start) * 90))
+        path = QPainterPath(self.at(low, radius))
+        for step in range(1, steps + 1):
+            path.lineTo(self.at(low + (high - low) * step / steps, radius))
+        return path
+
+    def _band(self, low: float, high: float) -> None:
+        """Paint the interval."""
+        ring = self._way(self.inner, low, high)
+        ring.connectPath(self._way(self.inner + _WIDE, high, low))
+        ring.closeSubpath()
+        unit = MOVEMENTS[self.reading.movement].unit
+        self.painter.fillPath(ring, self.appearance.colour("arm", band_opacity(low, high, unit)))
+        self.painter.strokePath(ring, self.pen("arm", 1.5))
+
+    def _mark(self, value: float, *, final: bool) -> None:
+        """Paint the value: a bar across the band, or a hollow disc while it is a guide."""
+        if final:
+            start, end = self.at(value, self.inner - 0.018), self.at(value, self.inner + 0.088)
+            for colour, px in (("raised", 7.0), ("ink", 4.0)):
+                self.painter.setPen(self.pen(colour, px))
+                self.painter.drawLine(start, end)
+        else:
+            self.painter.setPen(self.pen("hold", 2.5))
+            self.painter.setBrush(self.appearance.colour("raised"))
+            radius = self.person.px(0.022)
+            self.painter.drawEllipse(self.at(value, self.inner + _WIDE / 2), radius, radius)
+
+
+class _Arc(_OnBody):
+    """An angle round the shoulder."""
+
+    def body(self) -> None:
+        posed_body = posed(self.pose(), self.reading.side)
+        self.person.paint(posed_body)
+        self.centre = self.person.at(posed_body.arm[0])
+
+    def highest(self) -> float:
+        high = math.radians(scale_of(self.reading.movement)[1])
+        return SHOULDER_UP + max(0.0, -math.cos(high)) * (self.inner + _WIDE + 2.5 * _WORDS)
+
+    def pose(self) -> Pose:
+        value = 4.0 if self.reading.value is None else self.reading.value
+        arm = self.shown.start.arm
+        if isinstance(arm, ArmAngles):
+            arm = replace(arm, raised=value, forearm_raised=value)
+        return replace(self.shown.start, arm=arm)
+
+    def at(self, value: float, radius: float) -> QPointF:
+        angle = math.radians(value)
+        across, down = self.to * math.sin(angle), math.cos(angle)
+        if value == 0 and radius > self.inner + _WIDE:
+            across += self.to * 0.16  # the word of the hip stands beside the leg
+        return self.centre + QPointF(across, down) * self.person.px(radius)
+
+
+class _Plan(_OnBody):
+    """A rotation of the forearm, seen from above by somebody in front."""
+
+    above, below, aside, inner, offset = 0.10, 0.38, 0.15, 0.235, 0.118
+
+    def body(self) -> None:
+        """Paint shoulders, head and the turned forearm."""
+        person, value = self.person, self.reading.value or 0.0
+        middle = person.at((0.0, 0.0, 0.0))
+        self.centre = middle + QPointF(self.to * person.px(self.offset), 0.0)
+        outline = self.pen("outline", person.px(0.012))
+        self.painter.setPen(outline)
+        self.painter.setBrush(self.appearance.colour("shirt"))
+        self.painter.drawEllipse(middle, person.px(0.135), person.px(0.062))
+        hand = self.at(value, 0.205)
+        for start, end, px in ((0.0, 0.15, 0.052), (0.15, 0.19, 0.040)):
+            pen = self.pen("arm", person.px(px))
+            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            self.painter.setPen(pen)
+            self.painter.drawLine(self.at(value, start), self.at(value, end))
+        self.painter.setPen(Qt.PenStyle.NoPen)
+        self.painter.setBrush(self.appearance.colour("arm"))
+        self.painter.drawEllipse(hand, person.px(0.020), person.px(0.020))
+        self.painter.drawEllipse(self.centre, person.px(0.038), person.px(0.038))
+        nose = middle + QPointF(0.0, person.px(0.062))
+        self.painter.setPen(outline)
+        self.painter.setBrush(self.appearance.colour("skin"))
+        self.painter.drawEllipse(nose, person.px(0.012), person.px(0.014))
+        self.painter.setBrush(self.appearance.colour("outline"))
+        self.painter.drawEllipse(
+            middle + QPointF(0.0, person.px(0.008)), person.px(0.05), person.px(0.058)
+        )
+
+    def at(self, value: float, radius: float) -> QPointF:
+        angle = math.radians(value)
+        direction = QPointF(self.to * math.sin(angle), math.cos(angle))
+        return self.centre + direction * self.person.px(radius)
+
+
+class _Reach(_OnBody):
+    """A thumb's height along the back, seen from behind."""
+
+    inner = 0.20
+
+    def pose(self) -> Pose:
+        value = self.reading.value
+        up = -0.02 if value is None else max(-0.03, min(0.26, value * _BACK_UP - 0.03))
+        return replace(self.shown.start, arm=HandAt(-0.02, up, 0.10))
+
+    def at(self, value: float, radius: float) -> QPointF:
+        middle = self.person.at((0.0, value * _BACK_UP, 0.0))
+        return middle + QPointF(self.to * self.person.px(radius), 0.0)

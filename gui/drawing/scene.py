@@ -1,0 +1,155 @@
+"""A drawn scene: the person in a pose, the things beside, the way of the arm.
+
+For the window, for paper and for SVG alike; it fills a rectangle of any size.
+"""
+
+import math
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPen
+
+from gui.drawing.person import Body, Point3D, across_sign, posed
+from gui.drawing.person_painter import PersonPainter
+from gui.drawing.shown_movements import Prop, PropKind, Shown
+from gui.style.appearance import Appearance
+from measure.domain.landmarks import Side
+
+#: Room around the hips, in body heights: above, below, to either side. [technical]
+_ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
+
+
+def paint_scene(
+    painter: QPainter,
+    appearance: Appearance,
+    place: QRectF,
+    shown: Shown,
+    side: Side,
+    *,
+    time_s: float | None = None,
+    mirrored: bool = False,
+) -> None:
+    """Paint a movement or exercise into a rectangle.
+
+    Parameters
+    ----------
+    time_s
+        Moment of the loop, seconds; None paints its end with its start as a shade, for paper
+        and for people who want no motion.
+    mirrored
+        Whether left and right are exchanged, as in a mirror.
+    """
+    scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * _ASIDE))
+    spare = place.height() - scale * (_ABOVE + _BELOW)
+    hips = QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
+    person = PersonPainter(
+        painter,
+        appearance,
+        scale,
+        hips,
+        mirrored=mirrored,
+        from_above_deg=shown.from_above_deg,
+    )
+    still = time_s is None
+    moment = shown.end if still and not shown.swinging else shown.pose_at(time_s or 0.0)
+    body, rest = posed(moment, side), posed(shown.start, side)
+    sign = across_sign(body.turn_deg, 1.0 if side is Side.LEFT else -1.0)
+    _floor(person, body)
+    for prop in shown.props:
+        if prop.kind not in (PropKind.TOWEL, PropKind.CLOTH):
+            _prop(person, prop, body, sign)
+    if shown.with_wedge:
+        _wedge(person, rest, body)
+    if still and not shown.swinging and not shown.props:
+        person.faint_arm(rest.arm)
+    person.paint(body)
+    for prop in shown.props:
+        if prop.kind in (PropKind.TOWEL, PropKind.CLOTH):
+            _prop(person, prop, body, sign)
+
+
+def _line_pen(person: PersonPainter, wide: float = 0.011, colour: str = "edge") -> QPen:
+    pen = QPen(person.colour(colour), max(1.5, person.px(wide)))
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    return pen
+
+
+def _stroke(person: PersonPainter, places: list[Point3D], pen: QPen) -> None:
+    path = QPainterPath(person.at(places[0]))
+    for place in places[1:]:
+        path.lineTo(person.at(place))
+    person.painter.strokePath(path, pen)
+
+
+def _floor(person: PersonPainter, body: Body) -> None:
+    """Paint a soft shade where the person stands."""
+    middle = person.at((body.trunk[0][0], body.floor, 0.03))
+    person.painter.setPen(Qt.PenStyle.NoPen)
+    person.painter.setBrush(person.colour("line", 0.7))
+    person.painter.drawEllipse(middle, person.px(0.30), person.px(0.026))
+
+
+def _wedge(person: PersonPainter, rest: Body, body: Body) -> None:
+    """Paint the opening between the arm at rest and the arm now."""
+    shoulder = person.at(body.arm[0])
+    hand, down = person.at(body.arm[2]) - shoulder, person.at(rest.arm[2]) - shoulder
+    start = math.degrees(math.atan2(-down.y(), down.x()))
+    span = math.degrees(math.atan2(-hand.y(), hand.x())) - start
+    span = (span + 180) % 360 - 180
+    radius = person.px(0.25)
+    box = QRectF(shoulder.x() - radius, shoulder.y() - radius, 2 * radius, 2 * radius)
+    path = QPainterPath(shoulder)
+    path.arcTo(box, start, span)
+    path.closeSubpath()
+    person.painter.fillPath(path, person.colour("arm", 0.13))
+
+
+def _prop(person: PersonPainter, prop: Prop, body: Body, sign: float) -> None:
+    match prop.kind:
+        case PropKind.TABLE:
+            _table(person, prop, body.floor, sign)
+        case PropKind.STOOL:
+            seat = -0.09
+            pen = _line_pen(person, 0.016)
+            _stroke(person, [(-0.10, seat, 0.0), (0.10, seat, 0.0)], pen)
+            for foot in (-0.085, 0.085):
+                _stroke(
+                    person, [(foot * 0.8, seat, 0.0), (foot, body.floor, 0.0)], _line_pen(person)
+                )
+        case PropKind.WALL:
+            x = sign * prop.across
+            _stroke(person, [(x, 0.55, 0.0), (x, body.floor, 0.0)], _line_pen(person, 0.014))
+        case PropKind.HANDLE:
+            _handle(person, prop, body.floor, sign)
+        case PropKind.TOWEL:
+            _towel(person, body)
+        case PropKind.CLOTH:
+            wrist = body.arm[2]
+            tips = (wrist[0] + sign * 0.06, prop.up + 0.008, wrist[2])
+            back = (wrist[0] - sign * 0.01, prop.up + 0.008, wrist[2])
+            _stroke(person, [back, tips], _line_pen(person, 0.016, "hold"))
+
+
+def _table(person: PersonPainter, prop: Prop, floor: float, sign: float) -> None:
+    near, far = sign * prop.across, sign * 0.49
+    _stroke(person, [(near, prop.up, 0.0), (far, prop.up, 0.0)], _line_pen(person, 0.016))
+    for share in (0.12, 0.92):
+        x = near + (far - near) * share
+        _stroke(person, [(x, prop.up, 0.0), (x, floor, 0.0)], _line_pen(person))
+
+
+def _handle(person: PersonPainter, prop: Prop, floor: float, sign: float) -> None:
+    """Paint a post with a grip."""
+    x = sign * prop.across
+    _stroke(person, [(x, 0.3, prop.nearer), (x, floor, prop.nearer)], _line_pen(person))
+    grip = [(x, prop.up + 0.045, prop.nearer), (x, prop.up - 0.045, prop.nearer)]
+    _stroke(person, grip, _line_pen(person, 0.030, "hold"))
+
+
+def _towel(person: PersonPainter, body: Body) -> None:
+    """Paint a towel from the upper hand over the shoulder down to the lower one."""
+    upper, over, lower = body.other_arm[2], body.other_arm[0], body.arm[2]
+    over = (over[0] * 0.6, over[1] + 0.05, 0.07)
+    path = QPainterPath(person.at(upper))
+    path.quadTo(person.at(over), person.at((lower[0], lower[1] + 0.02, 0.1)))
+    person.painter.strokePath(path, _line_pen(person, 0.026, "hold"))

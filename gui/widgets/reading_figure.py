@@ -1,0 +1,60 @@
+"""A reading on a small body: the widget of live results, result cards and progress."""
+
+from PySide6.QtCore import QRectF, QSize
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import QWidget
+
+from gui.drawing.reading_on_body import Reading, paint_reading_on_body
+from gui.style.appearance import Appearance
+from gui.style.measures import SMALL
+from gui.text.wording import range_words, side_name, tr, value_words
+from gui.widgets.painted_widget import PaintedWidget
+from measure.domain.movements import MOVEMENTS
+
+
+class ReadingFigure(PaintedWidget):
+    """Shows where on the body a reading lies; its words are those beside it on the page."""
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
+        self._reading: Reading | None = None
+        self._mirrored = False
+
+    def show_reading(self, reading: Reading | None, *, mirrored: bool = False) -> None:
+        """Show a reading; None shows nothing."""
+        if (reading, mirrored) != (self._reading, self._mirrored):
+            self._reading, self._mirrored = reading, mirrored
+            self.setAccessibleName("" if reading is None else _spoken(reading))
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(300, 260)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(160, 150)
+
+    def paint(self, painter: QPainter) -> None:
+        if self._reading is not None:
+            paint_reading_on_body(
+                painter,
+                self.appearance,
+                QRectF(self.rect()).adjusted(2, 2, -2, -2),
+                self._reading,
+                words_px=self.appearance.px(SMALL),
+                mirrored=self._mirrored,
+            )
+
+
+def _spoken(reading: Reading) -> str:
+    unit = MOVEMENTS[reading.movement].unit
+    if reading.value is None:
+        words = tr("no reading")
+    elif reading.low is None or reading.high is None:
+        words = value_words(reading.value, unit)
+    else:
+        words = (
+            f"{value_words(reading.value, unit)} ({range_words(reading.low, reading.high, unit)})"
+        )
+    return tr("drawing on the body, {side} arm: {words}").format(
+        side=side_name(reading.side), words=words
+    )
