@@ -51,6 +51,8 @@ class PersonPainter:
         Whether left and right are exchanged, as in a mirror.
     from_above_deg
         How far the drawing looks down.
+    merged
+        Whether shapes are joined first: slower, and a far smaller drawing for paper and SVG.
     """
 
     def __init__(
@@ -62,9 +64,11 @@ class PersonPainter:
         *,
         mirrored: bool = False,
         from_above_deg: float = 0.0,
+        merged: bool = False,
     ) -> None:
         self.painter, self._appearance = painter, appearance
         self._scale, self._hips = scale, hips
+        self._merged = merged
         self._flip = -1.0 if mirrored else 1.0
         down = math.radians(from_above_deg)
         self._down = (math.cos(down), math.sin(down))
@@ -214,10 +218,20 @@ class PersonPainter:
         """Paint shapes with one common edge."""
         pen = QPen(self.colour(rim), 2 * self.px(_OUTLINE))
         pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        if self._merged:
+            shapes = _merged(shapes)
         for shape, _ in shapes:
             self.painter.strokePath(shape, pen)
         for shape, name in shapes:
             self.painter.fillPath(shape, QBrush(self.colour(name)))
+
+
+def _merged(shapes: Sequence[tuple[QPainterPath, str]]) -> list[tuple[QPainterPath, str]]:
+    """Return the shapes of each colour as one, without what lies inside it."""
+    whole: dict[str, QPainterPath] = {}
+    for shape, name in shapes:
+        whole[name] = whole.get(name, QPainterPath()).united(shape)
+    return [(shape, name) for name, shape in whole.items()]
 
 
 def _nearness(places: Sequence[Point3D]) -> float:

@@ -38,6 +38,7 @@ def paint_scene(
     mirrored
         Whether left and right are exchanged, as in a mirror.
     """
+    still = time_s is None
     scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * _ASIDE))
     spare = place.height() - scale * (_ABOVE + _BELOW)
     hips = QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
@@ -48,8 +49,8 @@ def paint_scene(
         hips,
         mirrored=mirrored,
         from_above_deg=shown.from_above_deg,
+        merged=still,
     )
-    still = time_s is None
     moment = shown.end if still and not shown.swinging else shown.pose_at(time_s or 0.0)
     body, rest = posed(moment, side), posed(shown.start, side)
     sign = across_sign(body.turn_deg, 1.0 if side is Side.LEFT else -1.0)

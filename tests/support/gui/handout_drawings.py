@@ -6,6 +6,7 @@ No drawing holds words; those stand on the page, where they can be translated.
 
 import argparse
 import os
+import re
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -70,7 +71,7 @@ def paint_place(painter: QPainter, appearance: Appearance) -> None:
     _paint_distance(painter, appearance, camera.x(), person_x - 16, floor - 24)
     standing = posed(Pose(turn=-90), Side.LEFT)
     hips = QPointF(person_x, floor + standing.floor * scale)
-    PersonPainter(painter, appearance, scale, hips).paint(standing)
+    PersonPainter(painter, appearance, scale, hips, merged=True).paint(standing)
 
 
 def _paint_laptop(painter: QPainter, appearance: Appearance, camera: QPointF, floor: float) -> None:
@@ -116,8 +117,19 @@ def write(folder: Path) -> int:
             paint(painter)
         finally:
             painter.end()
+        _shorten(folder / f"{stem}.svg")
         written += 1
     return written
+
+
+def _shorten(file: Path) -> None:
+    """Round places to a tenth of a unit, and leave out the fonts of drawings without words."""
+    text = file.read_text(encoding="utf-8")
+    text = re.sub(r"\n?font-family=[^>]*", "", text)
+    text = re.sub(
+        r'(?<!opacity=")(?<!\d)-?\d+\.\d{2,}', lambda number: f"{float(number[0]):.1f}", text
+    )
+    file.write_text(text, encoding="utf-8", newline="\n")
 
 
 def main(arguments: list[str] | None = None) -> int:
