@@ -76,9 +76,9 @@ def _show(clips: tuple[Path, ...], quality: ModelQuality | None) -> int:
     from PySide6.QtWidgets import QApplication
 
     from gui.app.application import build_services
-    from gui.app.main_window import MainWindow
+    from gui.app.shown_window import ShownWindow
     from measure.system.paths import data_folder
 
-    window = MainWindow(build_services(data_folder(), clips, quality))
-    window.show()
+    shown = ShownWindow(build_services(data_folder(), clips, quality))
+    shown.show()
     return int(QApplication.exec())

@@ -3,7 +3,7 @@
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Slot
+from PySide6.QtCore import QSize, Signal, Slot
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
 
@@ -43,6 +43,9 @@ _FRAME_PX = QSize(8, 40)
 class MainWindow(QMainWindow):
     """Holds the pages and the services they work with."""
 
+    #: Another language was chosen, and is in the settings.
+    language_chosen = Signal()
+
     def __init__(self, services: Services) -> None:
         super().__init__()
         self.services = services
@@ -53,11 +56,11 @@ class MainWindow(QMainWindow):
         self.reports = ReportDialogs(services, self)
         self.messages = MessageBar()
         self.words: list[QPushButton] = []
-        self._preferences = Preferences(services, self)
+        self.preferences = Preferences(services, self)
         self._who = label("", "quiet")
         self._who.setWordWrap(False)
         self._lay_out()
-        fill_menu_bar(self, self._preferences)
+        fill_menu_bar(self, self.preferences)
         self._connect()
         self.resize(QSize(*USUAL_PX))
         self.restoreGeometry(services.settings.geometry)
@@ -100,7 +103,8 @@ class MainWindow(QMainWindow):
         self._pages.report_wanted.connect(self.reports.write)
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.calibration_left.connect(partial(self.go, 3))
-        for source in (self._pages, self.reports, self._preferences):
+        self.preferences.language_chosen.connect(self.language_chosen)
+        for source in (self._pages, self.reports):
             source.message_raised.connect(self.messages.tell)
         self.services.records.run(lambda: self.services.keeper.store.warnings, self._warn)
 
@@ -119,6 +123,11 @@ class MainWindow(QMainWindow):
     @property
     def calibration(self) -> "CalibrationPages":
         return self._pages.calibration
+
+    @property
+    def place(self) -> int:
+        """Place in the row of the word that is chosen."""
+        return next(place for place, word in enumerate(self.words) if word.isChecked())
 
     @Slot(int)
     def go(self, place: int) -> None:
@@ -164,6 +173,19 @@ class MainWindow(QMainWindow):
     def show_events(self) -> None:
         self.go(1)
         self.progress.show_events()
+
+    @property
+    def has_work_under_way(self) -> bool:
+        """Whether a session or the reading of a clip is under way."""
+        return self.measure.measuring is not None or self._pages.is_reading
+
+    def take_over(self, before: "MainWindow") -> None:
+        """Show the page that another window showed, and its clips, in the same place."""
+        self.setGeometry(before.geometry())
+        self.setWindowState(before.windowState())
+        if clips := before._pages.open_clips:
+            self.clips.open(list(clips))
+        self.go(before.place)
 
     def _warn(self, warnings: tuple[str, ...]) -> None:
         """Show what is wrong with the place of the sessions until another message comes."""

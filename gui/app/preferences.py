@@ -5,13 +5,13 @@ from PySide6.QtCore import QObject, Signal, Slot
 from gui.session.services import Services
 from gui.session.settings import TEXT_SCALES
 from gui.style.palette import Scheme
-from gui.text.wording import tr
 
 
 class Preferences(QObject):
     """Applies each choice at once and remembers it."""
 
-    message_raised = Signal(str)
+    #: Another language was chosen.
+    language_chosen = Signal()
 
     def __init__(self, services: Services, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -23,9 +23,9 @@ class Preferences(QObject):
         self._appearance.choose(scheme=scheme)
 
     def choose_language(self, code: str, _checked: bool = False) -> None:
-        """Remember the language; pages that are open keep theirs."""
+        """Remember the language; the window follows."""
         self.settings.language = code
-        self.message_raised.emit(tr("The language changes when Thawline is opened the next time."))
+        self.language_chosen.emit()
 
     def change_text(self, step: int, _checked: bool = False) -> None:
         """Make the text larger or smaller by a step, or as it was with 0."""

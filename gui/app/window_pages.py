@@ -4,6 +4,7 @@ Their modules load plotting, PDF and statistics, which the first page does witho
 """
 
 from functools import cached_property
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal, Slot
@@ -86,6 +87,16 @@ class WindowPages(QStackedWidget):
     def shows_camera(self) -> bool:
         """Whether the page that is shown opens the camera by itself."""
         return self.made("setup") and self.currentWidget() is self.setup
+
+    @property
+    def is_reading(self) -> bool:
+        """Whether a clip is being read."""
+        return self.made("clips") and self.clips.reading.running
+
+    @property
+    def open_clips(self) -> tuple[Path, ...]:
+        """The clips of the list."""
+        return self.clips.opened if self.made("clips") else ()
 
     def stop_reading(self) -> None:
         """Stop reading a clip, if one is being read."""

@@ -38,6 +38,11 @@ class AudioCues(QObject):
         with contextlib.suppress(ImportError, RuntimeError):
             self._speaker = _speaker(self)
 
+    def follow_language(self) -> None:
+        """Speak the window's language from now on, where there is such a voice."""
+        if self._speaker is not None:
+            _choose_voice(self._speaker)
+
     def say(self, text: str) -> None:
         """Speak a sentence, breaking off the one before; the same twice in a row once."""
         if text == self._last_said:
@@ -95,7 +100,11 @@ def _speaker(parent: QObject) -> Any:
     if not engines:
         return None
     speaker = QTextToSpeech(parent)
-    # In the window's language where there is such a voice.
+    _choose_voice(speaker)
+    return speaker if speaker.availableVoices() else None
+
+
+def _choose_voice(speaker: Any) -> None:
+    """Let a speaker use the window's language where there is such a voice."""
     if QLocale().language() in [locale.language() for locale in speaker.availableLocales()]:
         speaker.setLocale(QLocale())
-    return speaker if speaker.availableVoices() else None

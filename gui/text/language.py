@@ -33,10 +33,16 @@ def language_for(chosen: str, system: QLocale) -> str:
 
 
 def install_language(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:
-    """Use a language for windows made from now on; return its translators.
+    """Use a language for windows made from now on, in place of the one before.
 
-    They live as long as the application, which is their parent.
+    Returns
+    -------
+    tuple of QTranslator
+        Its translators, which belong to the application.
     """
+    for former in application.findChildren(QTranslator):
+        application.removeTranslator(former)
+        former.deleteLater()
     code = language_for(chosen, QLocale.system())
     locale = QLocale.system()
     if locale.language() != QLocale(code).language():

@@ -272,10 +272,6 @@
         <translation>&amp;Idioma</translation>
     </message>
     <message>
-        <source>The language changes when Thawline is opened the next time.</source>
-        <translation>El idioma cambia la próxima vez que abra Thawline.</translation>
-    </message>
-    <message>
         <source>Write a report</source>
         <translation>Escribir un informe</translation>
     </message>
@@ -1667,7 +1663,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>Light</source>
-        <translation>Luz</translation>
+        <translation>Claro</translation>
     </message>
     <message>
         <source>○  {name}: not seen yet</source>
@@ -3752,6 +3748,10 @@ Lecturas: {count}</translation>
     <message>
         <source>drawing on the body, {side} arm: {words}</source>
         <translation>dibujo sobre el cuerpo, brazo {side}: {words}</translation>
+    </message>
+    <message>
+        <source>The language changes when what is being measured or read has ended.</source>
+        <translation>El idioma cambiará cuando termine lo que se está midiendo o leyendo.</translation>
     </message>
 </context>
 </TS>

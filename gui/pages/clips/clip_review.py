@@ -135,6 +135,11 @@ class ClipsPage(QWidget):
         self.list.setCurrentRow(first)
 
     @property
+    def opened(self) -> tuple[Path, ...]:
+        """The clips of the list."""
+        return tuple(self._clips)
+
+    @property
     def clip(self) -> Path | None:
         """The chosen clip."""
         place = self.list.currentRow()

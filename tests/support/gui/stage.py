@@ -12,6 +12,7 @@ import numpy as np
 from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 
 from gui.app.main_window import MainWindow
+from gui.app.shown_window import ShownWindow
 from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
@@ -81,10 +82,15 @@ class WindowHarness:
             combine_trials=aggregate_accepted_trials,
             today=lambda: TODAY,
         )
-        self.window = MainWindow(self.services)
+        self.shown = ShownWindow(self.services)
         self.window.resize(*size)
         self.window.show()
         self.settle()
+
+    @property
+    def window(self) -> MainWindow:
+        """The window that is shown at present."""
+        return self.shown.window
 
     def _make_engine(self) -> ScriptedEngine:
         self.engine = ScriptedEngine()

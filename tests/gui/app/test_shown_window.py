@@ -1,0 +1,71 @@
+"""Another language takes the window's place at once, with its page, and costs no work."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QLocale, QTranslator
+from PySide6.QtWidgets import QApplication
+
+from gui.app.main_window import MainWindow
+from tests.support.gui.stage import WindowHarness
+
+
+@pytest.fixture(autouse=True)
+def as_before(qapp: QApplication) -> Iterator[None]:
+    """Put language, locale and direction back as they were."""
+    locale, direction = QLocale(), qapp.layoutDirection()
+    yield
+    for translator in qapp.findChildren(QTranslator):
+        qapp.removeTranslator(translator)
+    QLocale.setDefault(locale)
+    qapp.setLayoutDirection(direction)
+
+
+def choose_language(stage: WindowHarness, code: str) -> None:
+    stage.window.preferences.choose_language(code)
+    stage.settle(200)
+
+
+def words(window: MainWindow) -> list[str]:
+    return [word.text() for word in window.words]
+
+
+def test_the_window_speaks_another_language_at_once_on_the_same_page(stage: WindowHarness) -> None:
+    before = stage.window
+    before.resize(1111, 777)
+    before.clips.open([Path("bed-three-flexion-right.mp4")])
+    before.go(1)
+    choose_language(stage, "es")
+    after = stage.window
+    assert after is not before
+    assert words(after) == ["Medir", "Evolución", "Grabaciones", "Preparación"]
+    assert after.progress.isVisible()
+    assert (after.width(), after.height()) == (1111, 777)
+    assert [clip.name for clip in after.clips.opened] == ["bed-three-flexion-right.mp4"]
+    choose_language(stage, "en")
+    assert words(stage.window)[0] == "Measure"
+    windows = [
+        window for window in QApplication.topLevelWidgets() if isinstance(window, MainWindow)
+    ]
+    assert windows == [stage.window]
+
+
+def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> None:
+    before = stage.window
+    before.measure.start.clinic_button.click()
+    stage.settle()
+    choose_language(stage, "es")
+    assert stage.window is before
+    assert "when what is being measured" in before.messages.text
+    for _ in range(2):
+        stage.engine.capture(90.0)
+        stage.settle(30)
+        stage.engine.settle()
+        stage.settle(30)
+    before.measure.pain.done.click()
+    stage.settle()
+    before.measure.summary.finish.click()
+    stage.settle(200)
+    assert words(stage.window)[0] == "Medir"
+    assert len(stage.history().measurements) == 1
