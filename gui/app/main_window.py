@@ -104,7 +104,11 @@ class MainWindow(QMainWindow):
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.calibration_left.connect(partial(self.go, 3))
         self.preferences.language_chosen.connect(self.language_chosen)
-        for source in (self._pages, self.reports):
+        undo = self.services.undo
+        undo.offered.connect(self.messages.offer)
+        undo.put_back.connect(self._reload)
+        self.messages.undo.clicked.connect(undo.undo)
+        for source in (self._pages, self.reports, undo):
             source.message_raised.connect(self.messages.tell)
         self.services.records.run(lambda: self.services.keeper.store.warnings, self._warn)
 
@@ -186,6 +190,12 @@ class MainWindow(QMainWindow):
         if clips := before._pages.open_clips:
             self.clips.open(list(clips))
         self.go(before.place)
+
+    @Slot()
+    def _reload(self) -> None:
+        """Show people and records as they are in the store now."""
+        self.measure.people.load()
+        self._pages.reload_progress()
 
     def _warn(self, warnings: tuple[str, ...]) -> None:
         """Show what is wrong with the place of the sessions until another message comes."""

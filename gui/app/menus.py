@@ -4,12 +4,14 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Slot
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu
 
 from gui.app.about import about_dialog, keys_dialog, purpose_dialog
 from gui.app.help_pages import HelpPage, open_page, page_name
 from gui.app.preferences import Preferences
+from gui.session.undo import UndoList
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.wording import tr
@@ -22,6 +24,8 @@ def fill_menu_bar(window: "MainWindow", preferences: Preferences) -> None:
     """Add all menus to a window."""
     bar = window.menuBar()
     _fill_file_menu(bar.addMenu(tr("&File")), window)
+    edit = bar.addMenu(tr("&Edit"))
+    edit.addAction(_UndoAction(window.services.undo, edit))
     _fill_page_menu(bar.addMenu(tr("&Go to")), window)
     _fill_view_menu(bar.addMenu(tr("&View")), preferences)
     cues, settings = bar.addMenu(tr("&Cues")), preferences.settings
@@ -39,6 +43,24 @@ def _fill_file_menu(menu: QMenu, window: "MainWindow") -> None:
     menu.addSeparator()
     leave = _add(menu, tr("&Quit"), window.close, "Ctrl+Q")
     leave.setMenuRole(QAction.MenuRole.QuitRole)
+
+
+class _UndoAction(QAction):
+    """Puts back what was deleted last, and says what that is."""
+
+    def __init__(self, undo: UndoList, parent: QMenu) -> None:
+        super().__init__(parent)
+        self._undo = undo
+        self.setShortcut(QKeySequence("Ctrl+Z"))
+        self.triggered.connect(undo.undo)
+        undo.changed.connect(self.refresh)
+        self.refresh()
+
+    @Slot()
+    def refresh(self) -> None:
+        entry = self._undo.next
+        self.setEnabled(entry is not None)
+        self.setText(tr("&Undo: {words}").format(words=entry.words) if entry else tr("&Undo"))
 
 
 def _fill_page_menu(menu: QMenu, window: "MainWindow") -> None:

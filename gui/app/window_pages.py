@@ -38,7 +38,7 @@ class WindowPages(QStackedWidget):
         self.measure = MeasurePage(services)
         self.measure.message_raised.connect(self.message_raised)
         self.measure.people_changed.connect(self.show_person)
-        self.measure.session_ended.connect(self._reload_progress)
+        self.measure.session_ended.connect(self.reload_progress)
         self.addWidget(self.measure)
 
     @cached_property
@@ -58,7 +58,7 @@ class WindowPages(QStackedWidget):
 
         page = ClipsPage(self._services)
         page.message_raised.connect(self.message_raised)
-        page.session_ended.connect(self._reload_progress)
+        page.session_ended.connect(self.reload_progress)
         page.show_person(self._person)
         self.addWidget(page)
         return page
@@ -112,7 +112,8 @@ class WindowPages(QStackedWidget):
         return self.clips if place == 2 else self.setup
 
     @Slot()
-    def _reload_progress(self) -> None:
+    def reload_progress(self) -> None:
+        """Look the history up anew, if it is shown anywhere."""
         if self.made("progress"):
             self.progress.reload()
 

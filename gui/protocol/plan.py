@@ -305,8 +305,20 @@ class SessionPlan:
                 attempt for attempt in self._attempts if attempt.trial_id != event.trial_id
             ]
             self._measurement = event.measurement
+        elif event.kind is LiveEventKind.TRIAL_RESTORED:
+            self._take_restored(event)
         elif event.kind is LiveEventKind.MEASUREMENT_DONE:
             self._finish(event.measurement)
+
+    def _take_restored(self, event: LiveEvent) -> None:
+        """Put a discarded trial back in its place; refined meanwhile or not."""
+        trial = event.trial
+        state = AttemptState.REFINING
+        if trial is not None:
+            state = AttemptState.SCORED if trial.scored else AttemptState.REFUSED
+        restored = Attempt(trial_id=event.trial_id, state=state, trial=trial)
+        self._attempts = sorted([*self._attempts, restored], key=lambda one: one.trial_id)
+        self._measurement = event.measurement
 
     def _replace_attempt(self, event: LiveEvent, state: AttemptState) -> None:
         refined = Attempt(trial_id=event.trial_id, state=state, trial=event.trial)

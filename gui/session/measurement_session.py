@@ -14,7 +14,9 @@ from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import PendingMeasurement
 from gui.session.setup_messages import SetupMessages
 from gui.session.spoken_guidance import SpokenGuidance
+from gui.session.undo import Undoable, UndoList
 from gui.text.session_wording import live_sentence, next_sentence, not_still_sentence
+from gui.text.wording import tr
 from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
 from measure.domain.records import LimitingFactor
@@ -44,6 +46,7 @@ class MeasurementSession(QObject):
         parent: QObject | None = None,
         *,
         place: PlacementMonitor | None = None,
+        undo: UndoList | None = None,
     ) -> None:
         super().__init__(parent)
         self.guide = guide
@@ -58,6 +61,8 @@ class MeasurementSession(QObject):
         self._frame: LiveFrame | None = None
         self._held: float | None = None
         self._key = new_id()
+        self._undo = undo
+        self._undoable: list[Undoable] = []
         feed.framed.connect(self._take_frame)
         feed.happened.connect(self._take_event)
         feed.left_over.connect(self._take_left_over)
@@ -219,6 +224,7 @@ class MeasurementSession(QObject):
             self.stop_movement()
         if step is SessionStep.MEASURING:
             self._keep_progress(event)
+            self._offer_undo(event.kind)
             if event.kind is LiveEventKind.MEASUREMENT_DONE and event.measurement is not None:
                 self.messages.compare_place(self.guide.task, event.measurement, self.log.person_id)
             self._guidance.follow_event(event.kind)
@@ -242,6 +248,19 @@ class MeasurementSession(QObject):
             self.log.drop(self._key)
         elif event.measurement is not None and event.measurement.trials:
             self._keep(event.measurement)
+
+    def _offer_undo(self, kind: LiveEventKind) -> None:
+        """Let a discarded trial be put back until its movement is done."""
+        engine = self._feed.engine
+        if self._undo is None or engine is None:
+            return
+        if kind is LiveEventKind.TRIAL_DISCARDED:
+            words = tr("The last trial is deleted. You can undo this until the movement ends.")
+            self._undoable.append(self._undo.offer(words, engine.restore_last))
+        elif kind is LiveEventKind.MEASUREMENT_DONE:
+            for entry in self._undoable:
+                self._undo.withdraw(entry)
+            self._undoable = []
 
     def _keep(
         self,

@@ -10,10 +10,12 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.records import (
     AssessmentCondition,
+    History,
     LimitingFactor,
     MeasurementRecord,
     Pain,
     Person,
+    SessionRecord,
 )
 from measure.storage.store import Store
 from measure.system.clock import new_id
@@ -56,6 +58,28 @@ class SessionRepository:
     def save_person(self, person: Person) -> Person:
         self.store.save_person(person)
         return person
+
+    def delete_person(self, person_id: str) -> History:
+        """Delete a person for good; return all that was kept, for :meth:`put_back`."""
+        history = self.store.history(person_id)
+        self.store.delete_person(person_id)
+        return history
+
+    def delete_session(self, session: SessionRecord) -> History:
+        """Delete a session for good; return it as a history, for :meth:`put_back`."""
+        history = self.store.history(session.person_id)
+        self.store.delete_session(session.id)
+        return History(
+            person=history.person,
+            sessions=tuple(one for one in history.sessions if one.id == session.id),
+            measurements=tuple(
+                record for record in history.measurements if record.session_id == session.id
+            ),
+        )
+
+    def put_back(self, history: History) -> None:
+        """Add to the store what it lacks of a history."""
+        self.store.merge(history)
 
     def begin(self, person_id: str, conduct: AssessmentCondition, pain: Pain) -> str:
         return self.store.start_session(person_id, conduct=conduct, pain=pain).id

@@ -14,6 +14,7 @@ from gui.session.known_state import CalibrationStateLoader, empty_calibration_st
 from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import SessionRepository
 from gui.session.settings import WindowSettings
+from gui.session.undo import UndoList
 from gui.style.appearance import Appearance
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.acquisition import CameraSetup, Setup
@@ -44,6 +45,8 @@ class Services:
         Compares where people stand with where they stood; None compares nothing.
     person_id
         Who is measured; set by the window.
+    undo
+        What was deleted since the start and can be put back.
     """
 
     appearance: Appearance
@@ -64,7 +67,11 @@ class Services:
     load_calibration: CalibrationStateLoader = empty_calibration_state
     placement_monitor: PlacementMonitor | None = None
     person_id: str | None = None
+    undo: UndoList = field(init=False)
     _clips_used: int = field(default=0, init=False)
+
+    def __post_init__(self) -> None:
+        self.undo = UndoList(self.records)
 
     def current_setup(self) -> CalibratedSetup:
         """Return what is known of the chosen camera and of who is measured."""

@@ -24,6 +24,7 @@ from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.side_wording import SIDE_TEMPLATES
 from measure.progress.week_sentence import TEMPLATES as WEEK_TEMPLATES
 from measure.progress.wording import DECIMALS, IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
+from measure.storage.saved_files import PURPOSES
 
 #: One vertebral level of every region of the back.
 _LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")
@@ -62,6 +63,7 @@ def texts_of_measure() -> tuple[str, ...]:
         DECIMALS,
         *WEEK_TEMPLATES,
         MEASURE_AGAIN,
+        *PURPOSES,
         *(assessment_dose(band).sentence for band in Irritability),
     ]
     return tuple(dict.fromkeys(text for text in texts if text))

@@ -212,6 +212,18 @@
         <translation>&amp;Ver</translation>
     </message>
     <message>
+        <source>&amp;Edit</source>
+        <translation>&amp;Editar</translation>
+    </message>
+    <message>
+        <source>&amp;Undo: {words}</source>
+        <translation>&amp;Deshacer: {words}</translation>
+    </message>
+    <message>
+        <source>&amp;Undo</source>
+        <translation>&amp;Deshacer</translation>
+    </message>
+    <message>
         <source>&amp;Events: injection, flare, camera</source>
         <translation>&amp;Acontecimientos: inyección, brote, cámara</translation>
     </message>
@@ -636,6 +648,10 @@
         <translation>Infiltración, brote, terapia, medicación, cámara</translation>
     </message>
     <message>
+        <source>The session of {day} is deleted. You can undo this until Thawline is closed.</source>
+        <translation>Se ha eliminado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
         <source>Before going on, {here} of {of}</source>
         <translation>Antes de seguir, {here} de {of}</translation>
     </message>
@@ -674,10 +690,6 @@ Readings: {count}</source>
 Lecturas: {count}</translation>
     </message>
     <message>
-        <source>Delete the session of {day} for good? Readings in it: {count}. Exports, reports and backups made earlier keep it.</source>
-        <translation>¿Borrar para siempre la sesión del {day}? Lecturas que contiene: {count}. Las exportaciones, los informes y las copias hechos antes la conservan.</translation>
-    </message>
-    <message>
         <source>Keep it</source>
         <translation>Conservarla</translation>
     </message>
@@ -688,6 +700,10 @@ Lecturas: {count}</translation>
     <message>
         <source>Noted: </source>
         <translation>Anotado: </translation>
+    </message>
+    <message>
+        <source>Delete the session of {day}? Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier keep it.</source>
+        <translation>¿Eliminar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
     </message>
     <message>
         <source> (cut short; what was captured is here)</source>
@@ -2694,6 +2710,70 @@ Lecturas: {count}</translation>
         <translation>{first}.</translation>
     </message>
     <message>
+        <source>people, bodies, places, sessions, notes, cameras</source>
+        <translation>personas, medidas del cuerpo, posiciones, sesiones, notas y cámaras</translation>
+    </message>
+    <message>
+        <source>latest changes to it</source>
+        <translation>sus últimos cambios</translation>
+    </message>
+    <message>
+        <source>its lock, while it is open</source>
+        <translation>su bloqueo, mientras está abierto</translation>
+    </message>
+    <message>
+        <source>says that sessions were kept here</source>
+        <translation>indica que aquí se guardaron sesiones</translation>
+    </message>
+    <message>
+        <source>copies made before updates</source>
+        <translation>copias hechas antes de las actualizaciones</translation>
+    </message>
+    <message>
+        <source>lengths and marks of people&apos;s bodies</source>
+        <translation>longitudes y marcas del cuerpo de las personas</translation>
+    </message>
+    <message>
+        <source>how far and how turned people stood</source>
+        <translation>a qué distancia y con qué giro estaban las personas</translation>
+    </message>
+    <message>
+        <source>cameras&apos; lenses, nothing about people</source>
+        <translation>lentes de las cámaras, nada sobre personas</translation>
+    </message>
+    <message>
+        <source>how cameras are turned, nothing about people</source>
+        <translation>inclinación de las cámaras, nada sobre personas</translation>
+    </message>
+    <message>
+        <source>corrections from studies, nothing about people</source>
+        <translation>correcciones de estudios, nada sobre personas</translation>
+    </message>
+    <message>
+        <source>settings of the window, days of the safety questions</source>
+        <translation>ajustes de la ventana y días de las preguntas de seguridad</translation>
+    </message>
+    <message>
+        <source>says that a window is open</source>
+        <translation>indica que hay una ventana abierta</translation>
+    </message>
+    <message>
+        <source>pose models, nothing about people</source>
+        <translation>modelos de postura, nada sobre personas</translation>
+    </message>
+    <message>
+        <source>logs, without readings, names or notes</source>
+        <translation>registros de funcionamiento, sin lecturas, nombres ni notas</translation>
+    </message>
+    <message>
+        <source>sessions before a backup was restored</source>
+        <translation>sesiones anteriores a la restauración de una copia de seguridad</translation>
+    </message>
+    <message>
+        <source>another file of this program or of yours</source>
+        <translation>otro archivo de este programa o suyo</translation>
+    </message>
+    <message>
         <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
     </message>
@@ -3752,6 +3832,18 @@ Lecturas: {count}</translation>
     <message>
         <source>The language changes when what is being measured or read has ended.</source>
         <translation>El idioma cambiará cuando termine lo que se está midiendo o leyendo.</translation>
+    </message>
+    <message>
+        <source>The last trial is deleted. You can undo this until the movement ends.</source>
+        <translation>Se ha eliminado el último intento. Puede deshacerlo hasta que termine el movimiento.</translation>
+    </message>
+    <message>
+        <source>Undone.</source>
+        <translation>Deshecho.</translation>
+    </message>
+    <message>
+        <source>Ctrl Z</source>
+        <translation>Ctrl Z</translation>
     </message>
 </context>
 </TS>

@@ -1,13 +1,17 @@
-"""A bar of short messages above the page, which go away by themselves."""
+"""A bar of short messages above the page, which go away by themselves; some can be undone."""
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QTimer, Slot
 from PySide6.QtWidgets import QWidget
 
-from gui.widgets.layouts import column
+from gui.text.wording import tr
+from gui.widgets.buttons import button
+from gui.widgets.layouts import row
 from gui.widgets.text import label
 
 #: How long a message is shown, milliseconds. [technical]
 _SHOWN_MS = 9000
+#: The same with something to press, milliseconds. [technical]
+_OFFERED_MS = 30_000
 #: Most lines of messages at one time. [technical]
 _MOST_LINES = 3
 
@@ -18,7 +22,10 @@ class MessageBar(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._label = label("", "lead")
-        column(self._label, on=self, margins=(24, 8, 24, 8))
+        #: Undoes what the message tells; shown with such messages only.
+        self.undo = button(tr("Undo"), key=tr("Ctrl Z"))
+        self.undo.setVisible(False)
+        row((self._label, 1), self.undo, on=self, margins=(24, 8, 24, 8), spacing=16)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.hide)
@@ -35,6 +42,7 @@ class MessageBar(QWidget):
 
     def tell(self, text: str, *, stays: bool = False) -> None:
         """Show a message; one that is shown still stays beside it. An empty one clears the bar."""
+        self.undo.setVisible(False)
         before = self.text if self.isVisible() and text else ""
         lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
         self._label.setText("\n".join([*lines][-_MOST_LINES:]))
@@ -43,3 +51,10 @@ class MessageBar(QWidget):
             self._timer.stop()
         else:
             self._timer.start(_SHOWN_MS)
+
+    @Slot(str)
+    def offer(self, text: str) -> None:
+        """Show a message about something that can be undone."""
+        self.tell(text)
+        self.undo.setVisible(True)
+        self._timer.start(_OFFERED_MS)

@@ -136,6 +136,10 @@ class LiveEngine:
         """Drop the last captured trial that counts; TRIAL_DISCARDED follows."""
         self._with_movement(MovementRun.discard_last)
 
+    def restore_last(self) -> None:
+        """Put back the trial that was discarded last; TRIAL_RESTORED follows if it counts again."""
+        self._with_movement(MovementRun.restore_last)
+
     def finish_movement(self) -> None:
         """Take no more trials; MEASUREMENT_DONE follows when those captured are refined."""
         self._with_movement(MovementRun.finish)

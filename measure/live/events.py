@@ -54,6 +54,7 @@ class LiveEventKind(StrEnum):
     TRIAL_REFINED = "trial-refined"
     TRIAL_REFUSED = "trial-refused"
     TRIAL_DISCARDED = "trial-discarded"
+    TRIAL_RESTORED = "trial-restored"
     MEASUREMENT_DONE = "measurement-done"
     TROUBLE = "trouble"
     RECOVERED = "recovered"

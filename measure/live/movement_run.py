@@ -75,6 +75,7 @@ class MovementRun:
         self._paused = False
         self._finishing = False
         self._unrefined: dict[int, RefineRequest] = {}
+        self._discarded: dict[int, RefineRequest] = {}
 
     @property
     def is_measuring(self) -> bool:
@@ -134,7 +135,8 @@ class MovementRun:
             return
         trial_id = self._ledger.discard_last()
         if trial_id is not None:
-            self._unrefined.pop(trial_id, None)
+            if request := self._unrefined.pop(trial_id, None):
+                self._discarded[trial_id] = request
             self._session.happen(
                 LiveEvent(
                     kind=LiveEventKind.TRIAL_DISCARDED,
@@ -142,6 +144,24 @@ class MovementRun:
                     measurement=self._measurement_so_far(),
                 )
             )
+
+    def restore_last(self) -> None:
+        """Put back the trial that was discarded last, unless enough others took its place."""
+        entry = None if self.is_done else self._ledger.restore_last()
+        if entry is None:
+            return
+        request = self._discarded.pop(entry.trial_id, None)
+        if request is not None and entry.refined is None:
+            self._unrefined[entry.trial_id] = request
+        self._session.happen(
+            LiveEvent(
+                kind=LiveEventKind.TRIAL_RESTORED,
+                trial_id=entry.trial_id,
+                trial=None if entry.refined is None else entry.refined.trial,
+                measurement=self._measurement_so_far(),
+            )
+        )
+        self._end_if_refined()
 
     def finish(self) -> None:
         """Take no more trials; the movement is done when those captured are refined."""

@@ -60,6 +60,7 @@ class TrialLedger:
         self._trials = trials
         self._practice = practice
         self._entries: list[Entry] = []
+        self._discarded: list[Entry] = []
         self._last_id = 0
 
     @property
@@ -99,10 +100,11 @@ class TrialLedger:
 
     def refine(self, trial_id: int, refined: RefinedTrial, *, coarse_only: bool) -> Entry | None:
         """Note what became of a trial; None if it was discarded meanwhile."""
-        for place, entry in enumerate(self._entries):
-            if entry.trial_id == trial_id and entry.refined is None:
-                self._entries[place] = replace(entry, refined=refined, coarse_only=coarse_only)
-                return self._entries[place]
+        for entries in (self._entries, self._discarded):
+            for place, entry in enumerate(entries):
+                if entry.trial_id == trial_id and entry.refined is None:
+                    entries[place] = replace(entry, refined=refined, coarse_only=coarse_only)
+                    return entries[place] if entries is self._entries else None
         return None
 
     def discard_last(self) -> int | None:
@@ -111,7 +113,19 @@ class TrialLedger:
         if not counting:
             return None
         self._entries.remove(counting[-1])
+        self._discarded.append(counting[-1])
         return counting[-1].trial_id
+
+    def restore_last(self) -> Entry | None:
+        """Put the trial that was discarded last back in its place; None where there is none.
+
+        It stays out once as many others as are wanted have taken its place.
+        """
+        if not self._discarded or not self.wants_more:
+            return None
+        entry = self._discarded.pop()
+        self._entries = sorted([*self._entries, entry], key=lambda entry: entry.trial_id)
+        return entry
 
     def measurement(
         self, provenance: Provenance, nothing_found: GateResult | None = None

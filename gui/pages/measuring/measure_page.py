@@ -235,6 +235,7 @@ class MeasurePage(QWidget):
             services.next_source,
             self,
             place=services.placement_monitor,
+            undo=services.undo,
         )
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)

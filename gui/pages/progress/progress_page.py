@@ -13,7 +13,7 @@ from gui.pages.progress.exercise_row import ExerciseRow
 from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.home_programme import HomeProgrammePage
 from gui.pages.progress.overview import ProgressOverview
-from gui.pages.progress.session_details import SessionDetails
+from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, bind_keys, button
@@ -284,8 +284,19 @@ class ProgressPage(QWidget):
 
     @Slot(object)
     def _drop_session(self, session: SessionRecord) -> None:
-        """Delete a session that was a mistake, or another person's."""
-        self._change(lambda: self._services.keeper.store.delete_session(session.id))
+        """Delete a session that was a mistake, or another person's; it can be put back."""
+        services = self._services
+        words = tr(
+            "The session of {day} is deleted. You can undo this until Thawline is closed."
+        ).format(day=day_words(session))
+
+        def deleted(history: History) -> None:
+            services.undo.offer(words, lambda: services.keeper.put_back(history))
+            self.reload()
+
+        services.records.run(
+            lambda: services.keeper.delete_session(session), deleted, self.message_raised.emit
+        )
 
     def _change(self, work: Callable[[], None]) -> None:
         """Change the record; the page is looked up anew when that is done."""

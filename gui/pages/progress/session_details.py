@@ -78,15 +78,15 @@ class SessionDetails(QWidget):
 
     @Slot()
     def _ask_to_drop(self) -> None:
-        """Ask before a session is deleted: there is no way back."""
+        """Ask before a session is deleted."""
         row = self.list.currentRow()
         if not 0 <= row < len(self._sessions):
             return
         session = self._sessions[row]
         asked = plain_dialog(
             tr(
-                "Delete the session of {day} for good? Readings in it: {count}. Exports, reports "
-                "and backups made earlier keep it."
+                "Delete the session of {day}? Readings in it: {count}. You can undo this until "
+                "Thawline is closed. Exports, reports and backups made earlier keep it."
             ).format(day=day_words(session), count=len(self._records[session.id])),
             tr("Keep it"),
             self,

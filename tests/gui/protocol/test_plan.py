@@ -117,6 +117,21 @@ def test_a_discarded_trial_is_gone() -> None:
     assert [each.trial_id for each in guide.attempts] == [1, 2]
 
 
+def test_a_discarded_trial_comes_back_to_its_place() -> None:
+    guide = SessionPlan([ONE])
+    take_trials(guide)
+    before = [(each.trial_id, each.state) for each in guide.attempts]
+    guide.take(event(LiveEventKind.TRIAL_DISCARDED, 2))
+    guide.take(
+        event(LiveEventKind.TRIAL_RESTORED, 2, trial=trial(), measurement=measurement(trial()))
+    )
+    assert [(each.trial_id, each.state) for each in guide.attempts] == before
+    assert guide.measurement == measurement(trial())
+    guide.take(event(LiveEventKind.TRIAL_DISCARDED, 3))
+    guide.take(event(LiveEventKind.TRIAL_RESTORED, 3))
+    assert guide.attempts[-1].state is AttemptState.REFINING
+
+
 def test_stopping_with_nothing_captured_asks_no_pain() -> None:
     guide = SessionPlan([ONE, TWO])
     guide.end_movement()

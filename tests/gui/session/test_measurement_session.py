@@ -20,6 +20,7 @@ from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.repository import SessionRepository
 from gui.session.tones import Tone
+from gui.session.undo import UndoList
 from gui.text.session_wording import not_still_sentence, start_position_sentence
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.faults import SourceFault
@@ -57,6 +58,7 @@ class Session:
         self.keeper = SessionRepository(Store.in_memory)
         self.person = self.keeper.add_person("Rowan", (Side.LEFT,))
         self.worker = BackgroundWorker("records")
+        self.undo = UndoList(self.worker)
         self.cues = HeardCues()
         self.feed = EngineBridge(lambda: self.engine)
         log = SessionRecorder(
@@ -70,6 +72,7 @@ class Session:
             SessionPlan([TASK, other]),
             SessionMode.HOME,
             lambda: Source(),
+            undo=self.undo,
         )
         self.measuring.begin()
         self.feed.pull()
@@ -151,6 +154,26 @@ def test_a_discarded_trial_is_taken_back_from_the_store(session: Session) -> Non
     session.feed.pull()
     assert session.records() == ()
     assert session.measuring.guide.counted == 0
+
+
+def test_a_discarded_trial_is_put_back_until_the_movement_ends(session: Session) -> None:
+    session.trial(100.0)
+    session.trial(101.0)
+    session.measuring.discard_last()
+    session.feed.pull()
+    assert session.records() == ()
+    assert session.undo.next is not None
+    session.undo.undo()
+    session.records()
+    session.feed.pull()
+    assert session.measuring.guide.counted == 1
+    (record,) = session.records()
+    assert [each.value for each in record.measurement.trials] == [101.0]
+    session.measuring.discard_last()
+    session.feed.pull()
+    session.measuring.stop_movement()
+    session.feed.pull()
+    assert session.undo.next is None
 
 
 def test_there_is_nothing_to_discard_before_a_trial(session: Session) -> None:

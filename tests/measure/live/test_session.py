@@ -224,6 +224,29 @@ def test_discarding_takes_the_last_trial_out_and_asks_for_another():
     assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
 
 
+def test_a_discarded_trial_can_be_put_back_refined_or_not():
+    desk = Desk()
+    desk.begin(trials=2)
+    end_s = desk.play(one_raise(80))
+    desk.settle_all()
+    movement = desk.session.movement
+    movement.discard_last()
+    movement.restore_last()
+    restored = desk.events[-1]
+    assert restored.kind is LiveEventKind.TRIAL_RESTORED
+    assert restored.trial.value == pytest.approx(80, abs=8)
+    assert len(restored.measurement.trials) == 1
+    desk.play(one_raise(110), start_s=end_s)
+    movement.discard_last()
+    movement.restore_last()
+    assert desk.events[-1].trial is None  # it was not refined yet
+    desk.settle_all()
+    assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
+    assert len(desk.events[-1].measurement.trials) == 2
+    movement.restore_last()
+    assert desk.kinds[-1] is LiveEventKind.MEASUREMENT_DONE
+
+
 def test_finishing_settles_what_was_captured_first():
     desk = Desk()
     desk.begin()

@@ -135,3 +135,33 @@ def test_without_trials_the_measurement_says_why():
     measurement = empty_ledger().measurement(FROM, refuse(Reason.WRONG_VIEW))
     assert measurement.status is Status.REFUSED
     assert measurement.reasons == (Reason.WRONG_VIEW,)
+
+
+def test_a_discarded_trial_goes_back_to_its_place():
+    ledger = empty_ledger()
+    make(ledger, 80.0, 90.0)
+    ledger.discard_last()
+    make(ledger, 100.0)
+    assert ledger.measurement(FROM).value == 90.0
+    assert ledger.restore_last().trial_id == 2
+    assert ledger.restore_last() is None
+    assert [trial.value for trial in ledger.measurement(FROM).trials] == [80.0, 90.0, 100.0]
+    assert ledger.is_complete
+
+
+def test_a_discarded_trial_stays_out_once_others_took_its_place():
+    ledger = empty_ledger()
+    make(ledger, 80.0)
+    ledger.discard_last()
+    make(ledger, 90.0, 91.0, 92.0)
+    assert ledger.restore_last() is None
+
+
+def test_what_became_of_a_trial_while_it_was_discarded_comes_back_with_it():
+    ledger = empty_ledger()
+    entry = ledger.capture(View.SIDE)
+    ledger.discard_last()
+    assert ledger.refine(entry.trial_id, refined_trial(77.0), coarse_only=False) is None
+    assert not ledger.has_refined
+    assert ledger.restore_last().refined.trial.value == 77.0
+    assert ledger.measurement(FROM).value == 77.0

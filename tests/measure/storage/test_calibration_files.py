@@ -11,7 +11,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from measure.cli.privacy import what_is_kept
 from measure.domain.acquisition import BodySetup
 from measure.domain.calibration_records import BodySource
 from measure.domain.landmarks import Side
@@ -20,6 +19,7 @@ from measure.errors import DataError, MachineError
 from measure.storage import calibration_files, connection
 from measure.storage.calibration_files import FILES, LENSES, read_file
 from measure.storage.location import backup_files
+from measure.storage.saved_files import saved_files
 from measure.storage.store import Store
 from tests.measure.storage.test_steps import GOLDEN
 from tests.support import record_samples as sample
@@ -276,6 +276,6 @@ def test_any_content_gets_a_plain_answer(
 def test_the_privacy_page_knows_every_file(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("THAWLINE_DATA", str(folder))
     # Models may lie in another folder of this computer; they are not meant here.
-    listed = {kept.path: kept.what for kept in what_is_kept() if kept.path.parent == folder}
+    listed = {file.path: file.purpose for file in saved_files() if file.path.parent == folder}
     assert set(listed) == {*(file.path(folder) for file in FILES), folder / "sessions.sqlite"}
     assert not [what for what in listed.values() if what.startswith("another file")]

@@ -106,3 +106,16 @@ def test_an_export_carries_every_table_of_a_person(
     after = rows_of(tmp_path / "elsewhere" / "sessions.sqlite")
     cameras = ("lens", "camera_level", "correction", "agreement_study")
     assert after == before | {table: [] for table in cameras}
+
+
+def test_a_history_held_in_memory_brings_a_deleted_person_back(path: Path) -> None:
+    before = rows_of(path)
+    with Store.open(path) as store:
+        history = store.history(WHO.id)
+        store.delete_person(WHO.id)
+        store.merge(history)
+        assert store.history(WHO.id) == history
+    after = rows_of(path)
+    assert {table: len(rows) for table, rows in after.items()} == {
+        table: len(rows) for table, rows in before.items()
+    }

@@ -33,6 +33,7 @@ class ScriptedEngine:
         self._frame_id = 0
         self._pending: list[tuple[int, bool, float]] = []
         self._trials: list[tuple[int, Trial]] = []
+        self._discarded: list[tuple[int, Trial]] = []
         self._practiced = 0
         self._newest: LiveFrame | None = None
         self._events: list[LiveEvent] = []
@@ -76,12 +77,25 @@ class ScriptedEngine:
         if self._pending:
             trial_id, *_ = self._pending.pop()
         elif self._trials:
-            trial_id, _ = self._trials.pop()
+            trial_id, trial = self._trials.pop()
+            self._discarded.append((trial_id, trial))
         else:
             return
         self.happen(
             LiveEventKind.TRIAL_DISCARDED, trial_id=trial_id, measurement=self.measurement()
         )
+
+    def restore_last(self) -> None:
+        self.calls.append("restore_last")
+        if self._discarded:
+            trial_id, trial = self._discarded.pop()
+            self._trials.append((trial_id, trial))
+            self.happen(
+                LiveEventKind.TRIAL_RESTORED,
+                trial_id=trial_id,
+                trial=trial,
+                measurement=self.measurement(),
+            )
 
     def finish_movement(self) -> None:
         self.calls.append("finish_movement")

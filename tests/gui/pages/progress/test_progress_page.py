@@ -87,6 +87,12 @@ def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> Non
     assert len(after.measurements) == len(before.measurements) - 8
     assert page.details.list.count() == len(after.sessions)
     assert page.details.isVisible()
+    assert not grown.window.messages.undo.isHidden()
+    grown.window.messages.undo.click()
+    grown.settle()
+    assert grown.store.history(who) == before
+    assert page.details.list.count() == len(before.sessions)
+    assert grown.window.messages.undo.isHidden()
 
 
 def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) -> None:
