@@ -8,9 +8,10 @@ from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
 
 from gui.app.menus import fill_menu_bar
-from gui.app.preferences import Preferences
 from gui.app.report_dialogs import ReportDialogs
 from gui.app.window_pages import WindowPages
+from gui.pages.settings.data_page import DataPage
+from gui.session.preferences import Preferences
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, button
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from gui.pages.clips.clip_review import ClipsPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
+    from gui.pages.settings.settings_pages import SettingsPages
 
 #: Longest time for the engine to close and hand over its trials, seconds. [technical]
 _CLOSE_ENGINE_S = 2.5
@@ -51,12 +53,12 @@ class MainWindow(QMainWindow):
         self.services = services
         self.setWindowTitle("Thawline")
         self.setMinimumSize(QSize(*SMALLEST_PX).boundedTo(self.screen().availableSize()))
-        self._pages = WindowPages(services)
+        self.preferences = Preferences(services.appearance, services.cues, services.settings, self)
+        self._pages = WindowPages(services, self.preferences)
         self.measure = self._pages.measure
         self.reports = ReportDialogs(services, self)
         self.messages = MessageBar()
         self.words: list[QPushButton] = []
-        self.preferences = Preferences(services, self)
         self._who = label("", "quiet")
         self._who.setWordWrap(False)
         self._lay_out()
@@ -102,11 +104,12 @@ class MainWindow(QMainWindow):
         self.measure.people_changed.connect(self._show_person)
         self._pages.report_wanted.connect(self.reports.write)
         self._pages.calibration_wanted.connect(self.show_calibration)
-        self._pages.calibration_left.connect(partial(self.go, 3))
+        self._pages.setup_wanted.connect(partial(self.go, 3))
+        self._pages.settings_left.connect(self._go_back)
         self.preferences.language_chosen.connect(self.language_chosen)
         undo = self.services.undo
         undo.offered.connect(self.messages.offer)
-        undo.put_back.connect(self._reload)
+        undo.put_back.connect(self._pages.reload)
         self.messages.undo.clicked.connect(undo.undo)
         for source in (self._pages, self.reports, undo):
             source.message_raised.connect(self.messages.tell)
@@ -127,6 +130,26 @@ class MainWindow(QMainWindow):
     @property
     def calibration(self) -> "CalibrationPages":
         return self._pages.calibration
+
+    @property
+    def settings(self) -> "SettingsPages":
+        return self._pages.settings
+
+    @Slot()
+    def show_settings(self) -> None:
+        """Show the settings; leaving them leads back to the page of the word that is chosen."""
+        self._show(self.settings)
+        self.settings.show_settings()
+        self._step_back(False)
+
+    def show_data(self, page: DataPage, _checked: bool = False) -> None:
+        """Show a page of people and data; leaving it leads to the settings."""
+        self.show_settings()
+        self.settings.show_data(page)
+
+    @Slot()
+    def _go_back(self) -> None:
+        self.go(self.place)
 
     @property
     def place(self) -> int:
@@ -190,12 +213,8 @@ class MainWindow(QMainWindow):
         if clips := before._pages.open_clips:
             self.clips.open(list(clips))
         self.go(before.place)
-
-    @Slot()
-    def _reload(self) -> None:
-        """Show people and records as they are in the store now."""
-        self.measure.people.load()
-        self._pages.reload_progress()
+        if before._pages.currentWidget() is not before._pages.in_row(before.place):
+            self.show_settings()
 
     def _warn(self, warnings: tuple[str, ...]) -> None:
         """Show what is wrong with the place of the sessions until another message comes."""
@@ -224,6 +243,7 @@ class MainWindow(QMainWindow):
         services.settings.save()
         self.hide()
         services.cues.silence()
+        services.model_fetch.close()
         self._pages.stop_reading()
         services.slow_worker.run(services.end_reading)
         services.feed.close(_CLOSE_ENGINE_S)

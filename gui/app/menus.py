@@ -1,19 +1,17 @@
 """The menu bar: every action of the window with its text and its keys."""
 
-from collections.abc import Callable, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Slot
-from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu
 
 from gui.app.about import about_dialog, keys_dialog, purpose_dialog
 from gui.app.help_pages import HelpPage, open_page, page_name
-from gui.app.preferences import Preferences
+from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.session.preferences import Preferences
 from gui.session.undo import UndoList
-from gui.style.palette import Scheme
-from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.wording import tr
 
 if TYPE_CHECKING:
@@ -26,11 +24,12 @@ def fill_menu_bar(window: "MainWindow", preferences: Preferences) -> None:
     _fill_file_menu(bar.addMenu(tr("&File")), window)
     edit = bar.addMenu(tr("&Edit"))
     edit.addAction(_UndoAction(window.services.undo, edit))
+    edit.addSeparator()
+    settings = _add(edit, tr("&Settings"), window.show_settings, "Ctrl+,")
+    settings.setMenuRole(QAction.MenuRole.PreferencesRole)
+    _fill_data_menu(bar.addMenu(tr("&People and data")), window)
     _fill_page_menu(bar.addMenu(tr("&Go to")), window)
     _fill_view_menu(bar.addMenu(tr("&View")), preferences)
-    cues, settings = bar.addMenu(tr("&Cues")), preferences.settings
-    _add(cues, tr("&Tones"), preferences.switch_tones, checked=settings.tones)
-    _add(cues, tr("&Speech"), preferences.switch_speech, checked=settings.speech)
     _fill_help_menu(bar.addMenu(tr("&Help")), window)
 
 
@@ -71,21 +70,12 @@ def _fill_page_menu(menu: QMenu, window: "MainWindow") -> None:
     _add(menu, tr("&Events: injection, flare, camera"), window.show_events, "Ctrl+E")
 
 
+def _fill_data_menu(menu: QMenu, window: "MainWindow") -> None:
+    for page in DataPage:
+        _add(menu, data_page_title(page), partial(window.show_data, page))
+
+
 def _fill_view_menu(menu: QMenu, preferences: Preferences) -> None:
-    settings = preferences.settings
-    schemes = (
-        (Scheme.SYSTEM, tr("As the &system")),
-        (Scheme.LIGHT, tr("&Light")),
-        (Scheme.DARK, tr("&Dark")),
-    )
-    _add_choices(menu, schemes, settings.scheme, preferences.choose_scheme)
-    menu.addSeparator()
-    # A language's own name is the same in all of them.
-    languages = ((SYSTEM, tr("As the &system")), *LANGUAGES.items())
-    _add_choices(
-        menu.addMenu(tr("La&nguage")), languages, settings.language, preferences.choose_language
-    )
-    menu.addSeparator()
     _add(menu, tr("Text &larger"), partial(preferences.change_text, 1), "Ctrl++")
     _add(menu, tr("Text s&maller"), partial(preferences.change_text, -1), "Ctrl+-")
     _add(menu, tr("Text as it &was"), partial(preferences.change_text, 0), "Ctrl+0")
@@ -107,30 +97,11 @@ def _fill_help_menu(menu: QMenu, window: "MainWindow") -> None:
     about.setMenuRole(QAction.MenuRole.AboutRole)
 
 
-def _add(
-    menu: QMenu, text: str, slot: object, keys: str = "", *, checked: bool | None = None
-) -> QAction:
-    """Add an action; one with `checked` is switched on and off, and hands that to its slot."""
+def _add(menu: QMenu, text: str, slot: object, keys: str = "") -> QAction:
+    """Add an action."""
     action = QAction(text, menu)
     if keys:
         action.setShortcut(QKeySequence(keys))
-    if checked is None:
-        action.triggered.connect(slot)
-    else:
-        action.setCheckable(True)
-        action.setChecked(checked)
-        action.toggled.connect(slot)
+    action.triggered.connect(slot)
     menu.addAction(action)
     return action
-
-
-def _add_choices(
-    menu: QMenu, values: Sequence[tuple[object, str]], chosen: object, choose: Callable[..., None]
-) -> None:
-    """Add one action for each value, of which one is chosen."""
-    group = QActionGroup(menu)
-    for value, text in values:
-        action = _add(menu, text, partial(choose, value))
-        action.setCheckable(True)
-        action.setChecked(value == chosen)
-        group.addAction(action)

@@ -11,6 +11,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.pages.measuring.measure_page import MeasurePage
+from gui.session.preferences import Preferences
 from gui.session.services import Services
 from measure.domain.records import Person
 
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from gui.pages.clips.clip_review import ClipsPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
+    from gui.pages.settings.settings_pages import SettingsPages
 
 
 class WindowPages(QStackedWidget):
@@ -28,12 +30,14 @@ class WindowPages(QStackedWidget):
     report_wanted = Signal()
     #: The pages of what is known of camera and body are wanted.
     calibration_wanted = Signal()
-    #: The pages of camera and body are left.
-    calibration_left = Signal()
+    #: The set-up is wanted, also when the pages of camera and body are left.
+    setup_wanted = Signal()
+    #: The settings, or one of their pages, are left.
+    settings_left = Signal()
 
-    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._services = services
+    def __init__(self, services: Services, preferences: Preferences) -> None:
+        super().__init__()
+        self._services, self._preferences = services, preferences
         self._person: Person | None = None
         self.measure = MeasurePage(services)
         self.measure.message_raised.connect(self.message_raised)
@@ -79,9 +83,22 @@ class WindowPages(QStackedWidget):
 
         page = CalibrationPages(self._services)
         page.message_raised.connect(self.message_raised)
-        page.back.connect(self.calibration_left)
+        page.back.connect(self.setup_wanted)
         self.addWidget(page)
         return page
+
+    @cached_property
+    def settings(self) -> "SettingsPages":
+        from gui.pages.settings.settings_pages import SettingsPages
+
+        pages = SettingsPages(self._services, self._preferences)
+        pages.message_raised.connect(self.message_raised)
+        pages.back.connect(self.settings_left)
+        pages.setup_wanted.connect(self.setup_wanted)
+        pages.changed.connect(self.reload)
+        pages.person_chosen.connect(self.measure.people.choose)
+        self.addWidget(pages)
+        return pages
 
     @property
     def shows_camera(self) -> bool:
@@ -110,6 +127,12 @@ class WindowPages(QStackedWidget):
         if place == 1:
             return self.progress
         return self.clips if place == 2 else self.setup
+
+    @Slot()
+    def reload(self) -> None:
+        """Show people and records as they are in the store now."""
+        self.measure.people.load()
+        self.reload_progress()
 
     @Slot()
     def reload_progress(self) -> None:

@@ -18,4 +18,5 @@ Public names:
     settings: TEXT_SCALES, WindowSettings
     setup_check: SetupAspect, SideCheck, aspect_text, side_check_text
     tones: Tone
+    undo: UndoList
 """

@@ -43,19 +43,41 @@ class AudioCues(QObject):
         if self._speaker is not None:
             _choose_voice(self._speaker)
 
+    @property
+    def has_voice(self) -> bool:
+        """Whether a voice was found."""
+        return self._speaker is not None
+
+    @property
+    def has_sound(self) -> bool:
+        """Whether a sound device was found."""
+        return self._output is not None
+
+    def try_voice(self, text: str) -> None:
+        """Speak a sentence, whether speech is wanted while measuring or not."""
+        if self._speaker is not None:
+            self._speaker.stop()
+            self._speaker.say(text)
+
+    def try_tone(self, tone: Tone) -> None:
+        """Sound a tone, whether tones are wanted while measuring or not."""
+        if self._output is not None:
+            self._play(tone)
+
     def say(self, text: str) -> None:
         """Speak a sentence, breaking off the one before; the same twice in a row once."""
         if text == self._last_said:
             return
         self._last_said = text
-        if self.speech_wanted and self._speaker is not None:
-            self._speaker.stop()
-            self._speaker.say(text)
+        if self.speech_wanted:
+            self.try_voice(text)
 
     def sound(self, tone: Tone) -> None:
         """Sound a tone."""
-        if not self.tones_wanted or self._output is None:
-            return
+        if self.tones_wanted and self._output is not None:
+            self._play(tone)
+
+    def _play(self, tone: Tone) -> None:
         buffer = self._buffers.get(tone)
         if buffer is None:
             buffer = QBuffer(self)

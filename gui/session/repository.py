@@ -5,6 +5,7 @@ Every call belongs to one thread, not the window's, because the store waits for 
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
@@ -17,8 +18,9 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.storage.backup import Contents, restore
 from measure.storage.store import Store
-from measure.system.clock import new_id
+from measure.system.clock import SystemClock, new_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,6 +82,18 @@ class SessionRepository:
     def put_back(self, history: History) -> None:
         """Add to the store what it lacks of a history."""
         self.store.merge(history)
+
+    def replace_with(self, copy: Path) -> tuple[Contents, Path | None]:
+        """Put a backup in the store's place; return what it holds and where the former one is.
+
+        Raises
+        ------
+        DataError, InputError, MachineError
+            As :func:`measure.storage.backup.restore`; the store is then as it was.
+        """
+        path = self.store.path
+        self.close()
+        return restore(copy, path, SystemClock())
 
     def begin(self, person_id: str, conduct: AssessmentCondition, pain: Pain) -> str:
         return self.store.start_session(person_id, conduct=conduct, pain=pain).id

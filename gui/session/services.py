@@ -11,6 +11,7 @@ from gui.session.engine_feed import EngineBridge
 from gui.session.interfaces import CameraFinder, ClipAnalyzer, ThumbnailLoader, TrialAggregator
 from gui.session.known_setup import SetupProvider
 from gui.session.known_state import CalibrationStateLoader, empty_calibration_state
+from gui.session.model_fetch import ModelFetch
 from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import SessionRepository
 from gui.session.settings import WindowSettings
@@ -45,6 +46,8 @@ class Services:
         Compares where people stand with where they stood; None compares nothing.
     person_id
         Who is measured; set by the window.
+    model_fetch
+        Fetches the pose model when it is asked for.
     undo
         What was deleted since the start and can be put back.
     """
@@ -67,6 +70,7 @@ class Services:
     load_calibration: CalibrationStateLoader = empty_calibration_state
     placement_monitor: PlacementMonitor | None = None
     person_id: str | None = None
+    model_fetch: ModelFetch = field(default_factory=ModelFetch)
     undo: UndoList = field(init=False)
     _clips_used: int = field(default=0, init=False)
 

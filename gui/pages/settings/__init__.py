@@ -1,0 +1,6 @@
+"""Settings of the window, people and their data.
+
+Public names:
+
+    settings_pages: SettingsPages
+"""

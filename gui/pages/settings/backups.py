@@ -1,0 +1,144 @@
+"""Backup of everything in one file, and putting such a backup in place of what is here."""
+
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QFileDialog, QProgressBar
+
+from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.titled_page import TitledPage
+from gui.session.services import Services
+from gui.text.wording import tr
+from gui.widgets.buttons import button
+from gui.widgets.layouts import card
+from gui.widgets.plain_dialog import plain_dialog
+from gui.widgets.text import label
+from measure.storage.backup import Contents, backup, inspect
+
+_ENDING = ".sqlite"
+
+
+def contents_words(contents: Contents) -> str:
+    """Return how much a store holds."""
+    return tr("People: {people}. Sessions: {sessions}. Measurements: {measurements}.").format(
+        people=contents.people, sessions=contents.sessions, measurements=contents.measurements
+    )
+
+
+class BackupPage(TitledPage):
+    """Asks for a file, and before replacing anything says what would take its place."""
+
+    #: People and sessions are those of another store now.
+    changed = Signal()
+
+    def __init__(self, services: Services) -> None:
+        super().__init__(services.appearance, data_page_title(DataPage.BACKUP))
+        self._services = services
+        self.save = button(tr("Make a backup..."), "main")
+        self.restore = button(tr("Restore a backup..."))
+        self.outcome = label("", "lead")
+        self.busy = QProgressBar()
+        self.busy.setRange(0, 0)
+        self.busy.setAccessibleName(tr("Working"))
+        self.save.clicked.connect(self.ask_for_target)
+        self.restore.clicked.connect(self.ask_for_source)
+        about_backup = tr(
+            "Copies everything about everybody to one new file and reads it through once. The file "
+            "can be read by your account only and is not encrypted: keep it where nobody else "
+            "can get at it."
+        )
+        about_restore = tr(
+            "Puts a backup in place of everything that is saved here now. The backup is checked "
+            "first. What is here now stays on this computer in a file of its own."
+        )
+        self.lay_out(
+            [
+                self.outcome,
+                self.busy,
+                card(label(tr("Backup"), "lead"), label(about_backup, "quiet"), self.save),
+                card(label(tr("Restore"), "lead"), label(about_restore, "quiet"), self.restore),
+            ]
+        )
+        self._tell("")
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._tell("")
+
+    def _tell(self, words: str) -> None:
+        """Show how it went, at the top of the page."""
+        self._set_busy(False)
+        self.outcome.setText(words)
+        self.outcome.setVisible(bool(words))
+
+    def _set_busy(self, busy: bool) -> None:
+        self.busy.setVisible(busy)
+        self.save.setEnabled(not busy)
+        self.restore.setEnabled(not busy)
+
+    # -- backup -------------------------------------------------------------------------------
+
+    @Slot()
+    def ask_for_target(self) -> None:
+        day = self._services.today().isoformat()
+        name, _ = QFileDialog.getSaveFileName(
+            self, tr("Make a backup"), f"thawline-{day}{_ENDING}", f"*{_ENDING}"
+        )
+        if name:
+            target, keeper = Path(name), self._services.keeper
+            self._set_busy(True)
+            self._services.records.run(
+                lambda: backup(keeper.store.path, target),
+                partial(self._saved, target),
+                self._tell,
+            )
+
+    def _saved(self, target: Path, contents: Contents) -> None:
+        saved = tr("The backup {file} is written.").format(file=target.name)
+        self._tell(f"{saved} {contents_words(contents)}")
+
+    # -- restore ------------------------------------------------------------------------------
+
+    @Slot()
+    def ask_for_source(self) -> None:
+        """Ask for a backup and read it through; nothing is changed yet."""
+        name, _ = QFileDialog.getOpenFileName(self, tr("Restore a backup"), "", f"*{_ENDING}")
+        if name:
+            source = Path(name)
+            self._set_busy(True)
+            self._services.slow_worker.run(
+                lambda: inspect(source), partial(self._ask_to_restore, source), self._tell
+            )
+
+    def _ask_to_restore(self, source: Path, contents: Contents) -> None:
+        self._tell("")
+        asked = plain_dialog(
+            tr(
+                "Replace everything that is saved here with this backup? {contents} You can undo "
+                "this until Thawline is closed."
+            ).format(contents=contents_words(contents)),
+            tr("Leave everything as it is"),
+            self,
+            agree=tr("Replace with the backup"),
+        )
+        asked.accepted.connect(partial(self._restore, source))
+        asked.open()
+
+    def _restore(self, source: Path) -> None:
+        keeper = self._services.keeper
+        self._set_busy(True)
+        self._services.records.run(lambda: keeper.replace_with(source), self._restored, self._tell)
+
+    def _restored(self, done: tuple[Contents, Path | None]) -> None:
+        contents, aside = done
+        restored = tr("The backup is restored.")
+        self._tell(f"{restored} {contents_words(contents)}")
+        if aside is not None:
+            keeper = self._services.keeper
+            self._services.undo.offer(
+                tr("A backup was restored. You can undo this until Thawline is closed."),
+                lambda: keeper.replace_with(aside),
+            )
+        self.changed.emit()

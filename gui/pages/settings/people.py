@@ -1,0 +1,176 @@
+"""People page: who is in the store; add, edit, choose, delete."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.pages.measuring.person_form import PersonForm
+from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.titled_page import TitledPage
+from gui.session.services import Services
+from gui.text.wording import affected_name, tr
+from gui.widgets.buttons import ShortcutButton, button
+from gui.widgets.layouts import card, clear_layout, column, row
+from gui.widgets.plain_dialog import plain_dialog
+from gui.widgets.text import label
+from measure.domain.records import History, Person, SessionRecord
+from measure.system.clock import new_id
+
+
+@dataclass(frozen=True, slots=True)
+class ListedPerson:
+    """A person with their sessions, the earliest first."""
+
+    person: Person
+    sessions: tuple[SessionRecord, ...]
+
+
+class PeoplePage(TitledPage):
+    """Lists everybody with what can be done."""
+
+    #: People were added, changed or deleted.
+    changed = Signal()
+    #: The identifier of the person to be measured from now on.
+    chosen = Signal(str)
+
+    def __init__(self, services: Services) -> None:
+        super().__init__(services.appearance, data_page_title(DataPage.PEOPLE))
+        self._services = services
+        self.add = button(tr("Add a person"), "main")
+        self.add.clicked.connect(self.ask_for_person)
+        #: Buttons by what they do and the person's identifier.
+        self.buttons: dict[tuple[str, str], ShortcutButton] = {}
+        self._list = QWidget()
+        self._rows: QVBoxLayout = column(on=self._list, spacing=self._appearance.gap(1))
+        advice = tr("Choose names that only you can tell apart; they need not be real ones.")
+        self.lay_out([label(advice, "lead"), self._list], [self.add])
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.reload()
+
+    @Slot()
+    def reload(self) -> None:
+        """Look up who is in the store."""
+        keeper = self._services.keeper
+
+        def look_up() -> list[ListedPerson]:
+            store = keeper.store
+            return [
+                ListedPerson(person, tuple(store.sessions(person.id))) for person in store.people()
+            ]
+
+        self._services.records.run(look_up, self._show, self.message_raised.emit)
+
+    def _show(self, people: list[ListedPerson]) -> None:
+        clear_layout(self._rows)
+        self.buttons = {}
+        for listed in people:
+            self._rows.addWidget(self._row(listed))
+        if not people:
+            self._rows.addWidget(label(tr("Nobody has been added yet."), "lead"))
+
+    def _row(self, listed: ListedPerson) -> QWidget:
+        person = listed.person
+        name = person.pseudonym + (tr(" (demo data)") if person.demo else "")
+        actions: list[tuple[str, str, str, Callable[[], None]]] = [
+            ("edit", tr("Edit"), tr("Edit {name}"), partial(self.ask_for_facts, person)),
+            ("delete", tr("Delete"), tr("Delete {name}"), partial(self.ask_to_delete, listed)),
+        ]
+        measured = person.id == self._services.person_id
+        if not measured and not person.demo:
+            choose = partial(self.chosen.emit, person.id)
+            actions.insert(0, ("choose", tr("Measure"), tr("Measure {name}"), choose))
+        made = [self._action(person, *action) for action in actions]
+        title = tr("{name}, measured at present").format(name=name) if measured else name
+        return card(
+            row((label(title, "lead"), 1), *made, spacing=self._appearance.gap(1)),
+            label(_facts(listed), "quiet"),
+        )
+
+    def _action(
+        self, person: Person, kind: str, text: str, named: str, act: Callable[[], None]
+    ) -> ShortcutButton:
+        made = button(text)
+        made.setAccessibleName(named.format(name=person.pseudonym))
+        made.clicked.connect(lambda _checked=False: act())
+        self.buttons[kind, person.id] = made
+        return made
+
+    # -- adding and editing -------------------------------------------------------------------
+
+    @Slot()
+    def ask_for_person(self) -> None:
+        """Ask for what may be known about a new person."""
+        form = self._form(Person(id=new_id(), pseudonym=tr("New person")))
+        form.name.selectAll()
+        form.name.setFocus()
+
+    def ask_for_facts(self, person: Person) -> None:
+        """Ask for what has changed about a person."""
+        self._form(person)
+
+    def _form(self, person: Person) -> PersonForm:
+        form = PersonForm(self._appearance, person, self)
+        form.edited.connect(self._save)
+        form.open()
+        return form
+
+    @Slot(object)
+    def _save(self, person: Person) -> None:
+        keeper = self._services.keeper
+        self._services.records.run(
+            lambda: keeper.save_person(person), self._changed, self.message_raised.emit
+        )
+
+    def _changed(self, _person: object) -> None:
+        self.reload()
+        self.changed.emit()
+
+    # -- deleting -----------------------------------------------------------------------------
+
+    def ask_to_delete(self, listed: ListedPerson) -> None:
+        """Ask before a person is deleted."""
+        person = listed.person
+        asked = plain_dialog(
+            tr(
+                "Delete {name} and everything saved about them? Sessions: {count}. You can undo "
+                "this until Thawline is closed; after that it cannot be undone. Exports, reports "
+                "and backups made earlier keep what they hold."
+            ).format(name=person.pseudonym, count=len(listed.sessions)),
+            tr("Do not delete"),
+            self,
+            agree=tr("Delete {name}").format(name=person.pseudonym),
+        )
+        asked.accepted.connect(partial(self._delete, person))
+        asked.open()
+
+    def _delete(self, person: Person) -> None:
+        services = self._services
+        words = tr("{name} is deleted. You can undo this until Thawline is closed.").format(
+            name=person.pseudonym
+        )
+
+        def deleted(history: History) -> None:
+            services.undo.offer(words, lambda: services.keeper.put_back(history))
+            self._changed(history)
+
+        services.records.run(
+            lambda: services.keeper.delete_person(person.id), deleted, self.message_raised.emit
+        )
+
+
+def _facts(listed: ListedPerson) -> str:
+    """Return for example "Stiff shoulder: Left. Sessions: 12, the last on 2026-11-20."."""
+    affected = tr("Stiff shoulder: {side}.").format(side=affected_name(listed.person.affected))
+    if not listed.sessions:
+        return tr("{affected} No session yet.").format(affected=affected)
+    return tr("{affected} Sessions: {count}, the last on {day}.").format(
+        affected=affected,
+        count=len(listed.sessions),
+        day=listed.sessions[-1].started.day.isoformat(),
+    )

@@ -1,0 +1,180 @@
+"""The settings on one page: text, colours, language, voice and tones, camera, data."""
+
+from collections.abc import Sequence
+from functools import partial
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QShowEvent
+
+from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.titled_page import TitledPage
+from gui.session.preferences import Preferences
+from gui.session.services import Services
+from gui.session.settings import TEXT_SCALES
+from gui.session.tones import Tone
+from gui.style.palette import Scheme
+from gui.text.language import LANGUAGES, SYSTEM
+from gui.text.wording import tr
+from gui.widgets.buttons import MenuButton, button
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.layouts import card, row
+from gui.widgets.text import label
+from gui.widgets.wrapping_check_box import WrappingCheckBox
+
+
+def scheme_name(scheme: Scheme) -> str:
+    return {
+        Scheme.SYSTEM: tr("As the system"),
+        Scheme.LIGHT: tr("Light"),
+        Scheme.DARK: tr("Dark"),
+    }[scheme]
+
+
+def language_name(code: str) -> str:
+    """Return a language's own name, which is the same in all of them."""
+    return tr("As the system") if code == SYSTEM else LANGUAGES[code]
+
+
+class SettingsPage(TitledPage):
+    """Shows what is set and applies each choice at once."""
+
+    #: The page where the camera is chosen and checked is wanted.
+    setup_wanted = Signal()
+    #: A DataPage is wanted.
+    data_wanted = Signal(object)
+
+    def __init__(self, services: Services, preferences: Preferences) -> None:
+        super().__init__(services.appearance, tr("Settings"))
+        self._services, self._preferences = services, preferences
+        self.text = ChoiceRow(
+            list(TEXT_SCALES),
+            lambda percent: tr("{percent} %").format(percent=percent),
+            title=tr("Text size"),
+        )
+        self.scheme = ChoiceRow(list(Scheme), scheme_name, title=tr("Colours"))
+        self.language = ChoiceRow([SYSTEM, *LANGUAGES], language_name, title=tr("Language"))
+        appearance, settings = services.appearance, preferences.settings
+        self.speech = WrappingCheckBox(appearance, tr("Speak each sentence while measuring"))
+        self.tones = WrappingCheckBox(appearance, tr("Sound tones while measuring"))
+        self.speech.setChecked(settings.speech)
+        self.tones.setChecked(settings.tones)
+        self.try_speech = button(tr("Test the voice"))
+        self.try_tones = button(tr("Test the tones"))
+        self.heard = label("", "quiet")
+        self.camera = MenuButton(tr("Camera"))
+        self.check_camera = button(tr("Check the camera"))
+        self.ways = {page: button(data_page_title(page)) for page in DataPage}
+        self._lay_out()
+        self._connect()
+        self.refresh()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap(1)
+        self.lay_out(
+            [
+                card(
+                    label(tr("Text size"), "lead"),
+                    self.text.row,
+                    label(tr("Colours"), "lead"),
+                    self.scheme.row,
+                    label(tr("Language"), "lead"),
+                    self.language.row,
+                ),
+                card(
+                    label(tr("Voice and tones"), "lead"),
+                    row((self.speech, 1), self.try_speech, spacing=gap),
+                    row((self.tones, 1), self.try_tones, spacing=gap),
+                    self.heard,
+                ),
+                card(
+                    label(tr("Camera"), "lead"),
+                    row((self.camera, 1), self.check_camera, spacing=gap),
+                ),
+                card(label(tr("People and data"), "lead"), *self.ways.values()),
+            ]
+        )
+
+    def _connect(self) -> None:
+        preferences = self._preferences
+        self.text.picked.connect(self._choose_text)
+        self.scheme.picked.connect(self._choose_scheme)
+        self.language.picked.connect(self._choose_language)
+        self.speech.toggled.connect(preferences.switch_speech)
+        self.tones.toggled.connect(preferences.switch_tones)
+        self.try_speech.clicked.connect(self._test_speech)
+        self.try_tones.clicked.connect(self._test_tones)
+        self.camera.picked.connect(self._choose_camera)
+        self.check_camera.clicked.connect(self.setup_wanted)
+        for page, way in self.ways.items():
+            way.clicked.connect(partial(self._want, page))
+        preferences.look_changed.connect(self.refresh)
+
+    def _want(self, page: DataPage, _checked: bool = False) -> None:
+        self.data_wanted.emit(page)
+
+    @Slot()
+    def refresh(self) -> None:
+        """Show what is set."""
+        self.text.choose(self._appearance.percent)
+        self.scheme.choose(self._appearance.scheme)
+        self.language.choose(self._preferences.settings.language)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.refresh()
+        self.heard.setText("")
+        self._show_cameras(())
+        services = self._services
+        services.slow_worker.run(services.find_cameras, self._show_cameras, self._no_cameras)
+
+    @Slot()
+    def _choose_text(self) -> None:
+        self._preferences.choose_percent(self.text.value or TEXT_SCALES[0])
+
+    @Slot()
+    def _choose_scheme(self) -> None:
+        self._preferences.choose_scheme(self.scheme.value or Scheme.SYSTEM)
+
+    @Slot()
+    def _choose_language(self) -> None:
+        self._preferences.choose_language(self.language.value or SYSTEM)
+
+    @Slot()
+    def _test_speech(self) -> None:
+        cues = self._services.cues
+        cues.warm_up()
+        self.heard.setText(
+            tr("You should hear this sentence now.")
+            if cues.has_voice
+            else tr("No voice was found on this computer. Every sentence is on the screen too.")
+        )
+        cues.try_voice(tr("This is the voice that speaks while you measure."))
+
+    @Slot()
+    def _test_tones(self) -> None:
+        cues = self._services.cues
+        cues.warm_up()
+        self.heard.setText(
+            tr("You should hear two falling notes now: a trial was captured.")
+            if cues.has_sound
+            else tr("No sound output was found on this computer.")
+        )
+        cues.try_tone(Tone.CAPTURED)
+
+    # -- camera -------------------------------------------------------------------------------
+
+    def _no_cameras(self, _why: str) -> None:
+        self._show_cameras(())
+
+    def _show_cameras(self, names: Sequence[str]) -> None:
+        """Offer the cameras that are here, and the chosen one though it may be unplugged."""
+        chosen = self._preferences.settings.camera
+        offered = list(dict.fromkeys([*names, *([chosen] if chosen else [])]))
+        first = tr("No camera was found")
+        self.camera.setEnabled(bool(offered))
+        self.camera.offer(offered or [first], str)
+        self.camera.choose(chosen or (offered or [first])[0])
+
+    @Slot(object)
+    def _choose_camera(self, name: str) -> None:
+        self._preferences.settings.camera = name
