@@ -152,3 +152,5 @@ class WindowPages(QStackedWidget):
             self.progress.show_person(person)
         if self.made("clips"):
             self.clips.show_person(person)
+        if self.made("settings"):
+            self.settings.people.reload()

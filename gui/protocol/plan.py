@@ -317,7 +317,7 @@ class SessionPlan:
         if trial is not None:
             state = AttemptState.SCORED if trial.scored else AttemptState.REFUSED
         restored = Attempt(trial_id=event.trial_id, state=state, trial=trial)
-        self._attempts = sorted([*self._attempts, restored], key=lambda one: one.trial_id)
+        self._attempts = sorted([*self._attempts, restored], key=lambda attempt: attempt.trial_id)
         self._measurement = event.measurement
 
     def _replace_attempt(self, event: LiveEvent, state: AttemptState) -> None:

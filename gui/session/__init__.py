@@ -13,6 +13,7 @@ Public names:
     measurement_session: MeasurementSession
     person_selection: PersonSelection
     placement_check: PlacementMonitor
+    preferences: Preferences
     repository: PendingMeasurement, SessionRepository
     services: Services
     settings: TEXT_SCALES, WindowSettings

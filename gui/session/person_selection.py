@@ -63,7 +63,8 @@ class PersonSelection(QObject):
 
     def _list(self, people: list[Person]) -> None:
         """Take the person chosen last; made-up people are never chosen by themselves."""
-        wanted = self._services.settings.person_id
+        present = None if self.person is None else self.person.id
+        wanted = self._services.settings.person_id or present
         chosen = [person for person in people if person.id == wanted] or [
             person for person in people if not person.demo
         ]

@@ -14,7 +14,7 @@ class Preferences(QObject):
     #: Another language was chosen.
     language_chosen = Signal()
     #: Colours or text size are others.
-    look_changed = Signal()
+    appearance_chosen = Signal()
 
     def __init__(
         self,
@@ -30,7 +30,7 @@ class Preferences(QObject):
     def choose_scheme(self, scheme: Scheme) -> None:
         self.settings.scheme = scheme
         self._appearance.choose(scheme=scheme)
-        self.look_changed.emit()
+        self.appearance_chosen.emit()
 
     def choose_language(self, code: str) -> None:
         """Remember the language; the window follows."""
@@ -41,7 +41,7 @@ class Preferences(QObject):
         """Give the text a size, one of TEXT_SCALES."""
         self.settings.text_percent = percent
         self._appearance.choose(percent=percent)
-        self.look_changed.emit()
+        self.appearance_chosen.emit()
 
     def change_text(self, step: int, _checked: bool = False) -> None:
         """Make the text larger or smaller by a step, or as it was with 0."""

@@ -73,7 +73,7 @@ class SessionRepository:
         self.store.delete_session(session.id)
         return History(
             person=history.person,
-            sessions=tuple(one for one in history.sessions if one.id == session.id),
+            sessions=tuple(kept for kept in history.sessions if kept.id == session.id),
             measurements=tuple(
                 record for record in history.measurements if record.session_id == session.id
             ),

@@ -180,6 +180,14 @@
         <translation>&amp;Archivo</translation>
     </message>
     <message>
+        <source>&amp;Settings</source>
+        <translation>&amp;Ajustes</translation>
+    </message>
+    <message>
+        <source>&amp;People and data</source>
+        <translation>&amp;Personas y datos</translation>
+    </message>
+    <message>
         <source>Open a &amp;clip...</source>
         <translation>Abrir una &amp;grabación...</translation>
     </message>
@@ -228,18 +236,6 @@
         <translation>&amp;Acontecimientos: inyección, brote, cámara</translation>
     </message>
     <message>
-        <source>As the &amp;system</source>
-        <translation>Como el &amp;sistema</translation>
-    </message>
-    <message>
-        <source>&amp;Light</source>
-        <translation>&amp;Claro</translation>
-    </message>
-    <message>
-        <source>&amp;Dark</source>
-        <translation>&amp;Oscuro</translation>
-    </message>
-    <message>
         <source>Text &amp;larger</source>
         <translation>Texto &amp;más grande</translation>
     </message>
@@ -250,18 +246,6 @@
     <message>
         <source>Text as it &amp;was</source>
         <translation>Texto como es&amp;taba</translation>
-    </message>
-    <message>
-        <source>&amp;Cues</source>
-        <translation>A&amp;visos</translation>
-    </message>
-    <message>
-        <source>&amp;Tones</source>
-        <translation>&amp;Tonos</translation>
-    </message>
-    <message>
-        <source>&amp;Speech</source>
-        <translation>&amp;Voz</translation>
     </message>
     <message>
         <source>&amp;Help</source>
@@ -278,10 +262,6 @@
     <message>
         <source>&amp;About Thawline</source>
         <translation>&amp;Acerca de Thawline</translation>
-    </message>
-    <message>
-        <source>La&amp;nguage</source>
-        <translation>&amp;Idioma</translation>
     </message>
     <message>
         <source>Write a report</source>
@@ -1678,8 +1658,88 @@ Lecturas: {count}</translation>
         <translation>Altura y nivel</translation>
     </message>
     <message>
+        <source>As the system</source>
+        <translation>Como el sistema</translation>
+    </message>
+    <message>
         <source>Light</source>
         <translation>Claro</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Oscuro</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Ajustes</translation>
+    </message>
+    <message>
+        <source>{percent} %</source>
+        <translation>{percent} %</translation>
+    </message>
+    <message>
+        <source>Text size</source>
+        <translation>Tamaño del texto</translation>
+    </message>
+    <message>
+        <source>Colours</source>
+        <translation>Colores</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+    <message>
+        <source>Speak each sentence while measuring</source>
+        <translation>Decir cada frase en voz alta durante la medición</translation>
+    </message>
+    <message>
+        <source>Sound tones while measuring</source>
+        <translation>Emitir tonos durante la medición</translation>
+    </message>
+    <message>
+        <source>Test the voice</source>
+        <translation>Probar la voz</translation>
+    </message>
+    <message>
+        <source>Test the tones</source>
+        <translation>Probar los tonos</translation>
+    </message>
+    <message>
+        <source>Check the camera</source>
+        <translation>Comprobar la cámara</translation>
+    </message>
+    <message>
+        <source>Voice and tones</source>
+        <translation>Voz y tonos</translation>
+    </message>
+    <message>
+        <source>People and data</source>
+        <translation>Personas y datos</translation>
+    </message>
+    <message>
+        <source>You should hear this sentence now.</source>
+        <translation>Ahora debería oír una frase.</translation>
+    </message>
+    <message>
+        <source>No voice was found on this computer. Every sentence is on the screen too.</source>
+        <translation>No se encontró ninguna voz en este ordenador. Todas las frases aparecen también en la pantalla.</translation>
+    </message>
+    <message>
+        <source>This is the voice that speaks while you measure.</source>
+        <translation>Esta es la voz que habla durante la medición.</translation>
+    </message>
+    <message>
+        <source>You should hear two falling notes now: a trial was captured.</source>
+        <translation>Ahora debería oír dos notas descendentes: significan que se captó un intento.</translation>
+    </message>
+    <message>
+        <source>No sound output was found on this computer.</source>
+        <translation>No se encontró ninguna salida de sonido en este ordenador.</translation>
+    </message>
+    <message>
+        <source>No camera was found</source>
+        <translation>No se encontró ninguna cámara</translation>
     </message>
     <message>
         <source>○  {name}: not seen yet</source>
@@ -3844,6 +3904,342 @@ Lecturas: {count}</translation>
     <message>
         <source>Ctrl Z</source>
         <translation>Ctrl Z</translation>
+    </message>
+    <message>
+        <source>People: {people}. Sessions: {sessions}. Measurements: {measurements}.</source>
+        <translation>Personas: {people}. Sesiones: {sessions}. Mediciones: {measurements}.</translation>
+    </message>
+    <message>
+        <source>Make a backup...</source>
+        <translation>Hacer una copia de seguridad...</translation>
+    </message>
+    <message>
+        <source>Restore a backup...</source>
+        <translation>Restaurar una copia de seguridad...</translation>
+    </message>
+    <message>
+        <source>Working</source>
+        <translation>Trabajando</translation>
+    </message>
+    <message>
+        <source>Copies everything about everyone to one new file and checks it. Only your account can read the file. It is not encrypted: store it where no one else can reach it.</source>
+        <translation>Copia todo lo guardado de todas las personas en un archivo nuevo y lo comprueba leyéndolo entero. Solo su cuenta puede leer el archivo, que no está cifrado: guárdelo donde nadie más tenga acceso.</translation>
+    </message>
+    <message>
+        <source>Puts a backup in place of everything that is saved here now. The backup is checked first. What is here now stays on this computer in a file of its own.</source>
+        <translation>Sustituye todo lo guardado aquí por una copia de seguridad. Antes se comprueba la copia. Lo que hay ahora se conserva en este ordenador, en un archivo aparte.</translation>
+    </message>
+    <message>
+        <source>Backup</source>
+        <translation>Copia de seguridad</translation>
+    </message>
+    <message>
+        <source>Restore</source>
+        <translation>Restauración</translation>
+    </message>
+    <message>
+        <source>Make a backup</source>
+        <translation>Hacer una copia de seguridad</translation>
+    </message>
+    <message>
+        <source>The backup {file} is written.</source>
+        <translation>Se ha escrito la copia de seguridad {file}.</translation>
+    </message>
+    <message>
+        <source>Restore a backup</source>
+        <translation>Restaurar una copia de seguridad</translation>
+    </message>
+    <message>
+        <source>Replace everything that is saved here with this backup? {contents} You can undo this until Thawline is closed.</source>
+        <translation>¿Sustituir todo lo guardado aquí por esta copia de seguridad? {contents} Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
+        <source>Leave everything as it is</source>
+        <translation>Dejarlo todo como está</translation>
+    </message>
+    <message>
+        <source>Replace with the backup</source>
+        <translation>Sustituir por la copia</translation>
+    </message>
+    <message>
+        <source>The backup is restored.</source>
+        <translation>Se ha restaurado la copia de seguridad.</translation>
+    </message>
+    <message>
+        <source>A backup was restored. You can undo this until Thawline is closed.</source>
+        <translation>Se ha restaurado una copia de seguridad. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
+        <source>Quick</source>
+        <translation>Rápido</translation>
+    </message>
+    <message>
+        <source>Standard</source>
+        <translation>Estándar</translation>
+    </message>
+    <message>
+        <source>Careful</source>
+        <translation>Detallado</translation>
+    </message>
+    <message>
+        <source>Download</source>
+        <translation>Descarga</translation>
+    </message>
+    <message>
+        <source>Download now</source>
+        <translation>Descargar ahora</translation>
+    </message>
+    <message>
+        <source>Cancel the download</source>
+        <translation>Cancelar la descarga</translation>
+    </message>
+    <message>
+        <source>Thawline finds the body in the picture with a model that is fetched once and then stays on this computer. Without it nothing can be measured.</source>
+        <translation>Thawline reconoce el cuerpo en la imagen con un modelo que se descarga una vez y se queda en este ordenador. Sin él no se puede medir nada.</translation>
+    </message>
+    <message>
+        <source>Downloading is the only time Thawline uses the network. About {megabytes} MB come from the public package registry, through the package program of this computer (npm or pip). Nothing about you is sent. The files are checked before they are used.</source>
+        <translation>La descarga es la única ocasión en que Thawline usa la red. Se reciben unos {megabytes} MB del registro público de paquetes, mediante el programa de paquetes de este ordenador (npm o pip). No se envía nada sobre usted. Los archivos se comprueban antes de usarlos.</translation>
+    </message>
+    <message>
+        <source>Detail levels</source>
+        <translation>Niveles de detalle</translation>
+    </message>
+    <message>
+        <source>○  {level}: not here</source>
+        <translation>○  {level}: falta</translation>
+    </message>
+    <message>
+        <source>✓  {level}: here, checked</source>
+        <translation>✓  {level}: disponible y comprobado</translation>
+    </message>
+    <message>
+        <source>All detail levels are here. There is nothing to download.</source>
+        <translation>Todos los niveles de detalle están disponibles. No hay nada que descargar.</translation>
+    </message>
+    <message>
+        <source>Downloading. You can go on using Thawline meanwhile.</source>
+        <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
+    </message>
+    <message>
+        <source>People</source>
+        <translation>Personas</translation>
+    </message>
+    <message>
+        <source>Export and import</source>
+        <translation>Exportar e importar</translation>
+    </message>
+    <message>
+        <source>Backup and restore</source>
+        <translation>Copias de seguridad</translation>
+    </message>
+    <message>
+        <source>What is saved</source>
+        <translation>Qué se guarda</translation>
+    </message>
+    <message>
+        <source>Body tracking</source>
+        <translation>Reconocimiento del cuerpo</translation>
+    </message>
+    <message>
+        <source>Choose names that only you can tell apart; they need not be real ones.</source>
+        <translation>Elija nombres que solo usted sepa distinguir; no hace falta que sean reales.</translation>
+    </message>
+    <message>
+        <source>No one has been added yet.</source>
+        <translation>Todavía no se ha añadido a nadie.</translation>
+    </message>
+    <message>
+        <source>Edit {name}</source>
+        <translation>Editar a {name}</translation>
+    </message>
+    <message>
+        <source>Delete {name}</source>
+        <translation>Eliminar a {name}</translation>
+    </message>
+    <message>
+        <source>Measure {name}</source>
+        <translation>Medir a {name}</translation>
+    </message>
+    <message>
+        <source>{name}, measured at present</source>
+        <translation>{name}, persona elegida ahora</translation>
+    </message>
+    <message>
+        <source>New person</source>
+        <translation>Persona nueva</translation>
+    </message>
+    <message>
+        <source>Delete {name} and everything saved about them? Sessions: {count}. You can undo this until Thawline is closed; after that it cannot be undone. Exports, reports and backups made earlier keep what they hold.</source>
+        <translation>¿Eliminar a {name} y todo lo guardado de esta persona? Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline; después ya no. Las exportaciones, los informes y las copias de seguridad hechos antes conservan su contenido.</translation>
+    </message>
+    <message>
+        <source>Do not delete</source>
+        <translation>No eliminar</translation>
+    </message>
+    <message>
+        <source>{name} is deleted. You can undo this until Thawline is closed.</source>
+        <translation>Se ha eliminado a {name}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
+        <source>Stiff shoulder: {side}.</source>
+        <translation>Hombro rígido: {side}.</translation>
+    </message>
+    <message>
+        <source>{affected} No session yet.</source>
+        <translation>{affected} Ninguna sesión todavía.</translation>
+    </message>
+    <message>
+        <source>{affected} Sessions: {count}, the last on {day}.</source>
+        <translation>{affected} Sesiones: {count}, la última el {day}.</translation>
+    </message>
+    <message>
+        <source>your account and administrators</source>
+        <translation>su cuenta y los administradores</translation>
+    </message>
+    <message>
+        <source>others too</source>
+        <translation>también otras personas</translation>
+    </message>
+    <message>
+        <source>only you</source>
+        <translation>solo usted</translation>
+    </message>
+    <message>
+        <source>Open the folder</source>
+        <translation>Abrir la carpeta</translation>
+    </message>
+    <message>
+        <source>Nothing is sent anywhere. The only connection that this program opens by itself is made when you ask for the body tracking model.</source>
+        <translation>No se envía nada a ninguna parte. La única conexión que abre este programa por sí mismo es la que usted pide para descargar el modelo de reconocimiento del cuerpo.</translation>
+    </message>
+    <message>
+        <source>No picture, video or body point is saved unless you ask for a file of them.</source>
+        <translation>No se guarda ninguna imagen, vídeo ni punto del cuerpo, salvo que usted pida un archivo con ellos.</translation>
+    </message>
+    <message>
+        <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder below.</source>
+        <translation>Para eliminar a una persona, use la página «Personas». Para eliminarlo todo, cierre Thawline y borre la carpeta indicada abajo.</translation>
+    </message>
+    <message>
+        <source>Files are not encrypted by this program: who can read your files can read them. Turn on the disk encryption of your system.</source>
+        <translation>Este programa no cifra los archivos: quien pueda leer sus archivos podrá leerlos. Active el cifrado de disco de su sistema.</translation>
+    </message>
+    <message>
+        <source>Files of Thawline</source>
+        <translation>Archivos de Thawline</translation>
+    </message>
+    <message>
+        <source>Nothing is saved yet.</source>
+        <translation>Todavía no hay nada guardado.</translation>
+    </message>
+    <message>
+        <source>{file}, {size}. Can be read by: {readers}.</source>
+        <translation>{file}, {size}. Puede leerlo: {readers}.</translation>
+    </message>
+    <message>
+        <source>Table for a spreadsheet</source>
+        <translation>Tabla para hoja de cálculo</translation>
+    </message>
+    <message>
+        <source>Table for other programs</source>
+        <translation>Tabla para otros programas</translation>
+    </message>
+    <message>
+        <source>Everything, to import again</source>
+        <translation>Todo, para volver a importar</translation>
+    </message>
+    <message>
+        <source>For a health record</source>
+        <translation>Para la historia clínica</translation>
+    </message>
+    <message>
+        <source>One row for each trial. Opens in any spreadsheet program.</source>
+        <translation>Una fila por intento. Se abre en cualquier hoja de cálculo.</translation>
+    </message>
+    <message>
+        <source>One row for each trial, with commas and decimal points (CSV).</source>
+        <translation>Una fila por intento, con comas y punto decimal (CSV).</translation>
+    </message>
+    <message>
+        <source>Everything that is saved about the person (JSON). The only format that Thawline can import, here or on another computer.</source>
+        <translation>Todo lo guardado de la persona (JSON). Es el único formato que Thawline puede importar, aquí o en otro ordenador.</translation>
+    </message>
+    <message>
+        <source>The readings as observations of the FHIR standard, release 4.</source>
+        <translation>Las lecturas como observaciones del estándar FHIR, versión 4.</translation>
+    </message>
+    <message>
+        <source>Decimal comma: 1,5</source>
+        <translation>Coma decimal: 1,5</translation>
+    </message>
+    <message>
+        <source>Decimal point: 1.5</source>
+        <translation>Punto decimal: 1.5</translation>
+    </message>
+    <message>
+        <source>Person to export</source>
+        <translation>Persona que se exporta</translation>
+    </message>
+    <message>
+        <source>Format</source>
+        <translation>Formato</translation>
+    </message>
+    <message>
+        <source>Decimal sign</source>
+        <translation>Signo decimal</translation>
+    </message>
+    <message>
+        <source>Export to a file...</source>
+        <translation>Exportar a un archivo...</translation>
+    </message>
+    <message>
+        <source>Import a file...</source>
+        <translation>Importar un archivo...</translation>
+    </message>
+    <message>
+        <source>The file can be read by your account only. It holds the name and every note: pass it on with care.</source>
+        <translation>Solo su cuenta puede leer el archivo. Contiene el nombre y todas las notas: compártalo con cuidado.</translation>
+    </message>
+    <message>
+        <source>Takes a file that was exported as “Everything, to import again”. What is missing here is added; what is here stays as it is.</source>
+        <translation>Admite un archivo exportado como «Todo, para volver a importar». Se añade lo que falta aquí; lo que ya está se queda como está.</translation>
+    </message>
+    <message>
+        <source>Export</source>
+        <translation>Exportación</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importación</translation>
+    </message>
+    <message>
+        <source>Export to a file</source>
+        <translation>Exportar a un archivo</translation>
+    </message>
+    <message>
+        <source>Exported to {file}. Sessions: {sessions}, measurements: {measurements}.</source>
+        <translation>Exportado a {file}. Sesiones: {sessions}, mediciones: {measurements}.</translation>
+    </message>
+    <message>
+        <source>Import a file</source>
+        <translation>Importar un archivo</translation>
+    </message>
+    <message>
+        <source>Exported histories ({endings})</source>
+        <translation>Historiales exportados ({endings})</translation>
+    </message>
+    <message>
+        <source>Imported as a new person: {name}.</source>
+        <translation>Importado como persona nueva: {name}.</translation>
+    </message>
+    <message>
+        <source>{name} was here already.</source>
+        <translation>{name} ya estaba aquí.</translation>
+    </message>
+    <message>
+        <source>Records added: {added}. Here already: {same}.</source>
+        <translation>Registros añadidos: {added}. Ya estaban: {same}.</translation>
     </message>
 </context>
 </TS>

@@ -3,14 +3,14 @@
 Public names:
 
     big_number: BigNumber
-    buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, bind_keys, button
+    buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton, bind_keys, button
     camera_view: CameraView
     choice_row: ChoiceRow
     clip_chart: ClipChart
     date_field: DateField
     fitted_sentence: FittedSentence
     fixed_size_stack: FixedSizeStack
-    layouts: card, clear_layout, column, row, separator, widget_with
+    layouts: Content, card, clear_layout, column, row, separator, widget_with
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
     message_bar: MessageBar
     page_frame: frame_page

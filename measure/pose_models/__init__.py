@@ -4,5 +4,5 @@ Public names:
 
     bundles: Bundle, bundle_path, load, obtain, obtain_all, own_bundle
     catalogue: ModelQuality
-    package_clients: Progress
+    package_clients: PACKAGES, Progress
 """

@@ -2,7 +2,7 @@
 
 Public names:
 
-    backup: backup, restore
+    backup: Contents, backup, inspect, restore
     location: ASIDE_NAMES, BACKUP_FOLDER_NAME, MARKER_NAME, STORE_NAME, backup_files,
         folder_unusable, private_folder, store_path
     saved_files: PURPOSES, SavedFile, saved_files, size_text

@@ -116,8 +116,7 @@ def _entries(folder: Path) -> list[Path]:
         return sorted(folder.iterdir()) if folder.is_dir() else []
     except OSError as error:
         raise MachineError(
-            f"The folder {folder} cannot be opened ({error.strerror or error}). "
-            "Check who owns it."
+            f"The folder {folder} cannot be opened ({error.strerror or error}). Check who owns it."
         ) from error
 
 

@@ -2,5 +2,6 @@
 
 Public names:
 
+    data_page: DataPage, data_page_title
     settings_pages: SettingsPages
 """

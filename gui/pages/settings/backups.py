@@ -12,7 +12,7 @@ from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, row
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label
 from measure.storage.backup import Contents, backup, inspect
@@ -38,28 +38,32 @@ class BackupPage(TitledPage):
         self._services = services
         self.save = button(tr("Make a backup..."), "main")
         self.restore = button(tr("Restore a backup..."))
-        self.outcome = label("", "lead")
+        self.outcome = label("", "strong")
         self.busy = QProgressBar()
         self.busy.setRange(0, 0)
         self.busy.setAccessibleName(tr("Working"))
         self.save.clicked.connect(self.ask_for_target)
         self.restore.clicked.connect(self.ask_for_source)
         about_backup = tr(
-            "Copies everything about everybody to one new file and reads it through once. The file "
-            "can be read by your account only and is not encrypted: keep it where nobody else "
-            "can get at it."
+            "Copies everything about everyone to one new file and checks it. Only your account can "
+            "read the file. It is not encrypted: store it where no one else can reach it."
         )
         about_restore = tr(
             "Puts a backup in place of everything that is saved here now. The backup is checked "
             "first. What is here now stays on this computer in a file of its own."
         )
+        gap = self._appearance.gap(1)
         self.lay_out(
-            [
-                self.outcome,
-                self.busy,
-                card(label(tr("Backup"), "lead"), label(about_backup, "quiet"), self.save),
-                card(label(tr("Restore"), "lead"), label(about_restore, "quiet"), self.restore),
-            ]
+            self.outcome,
+            self.busy,
+            card(label(tr("Backup"), "strong"), label(about_backup), spacing=gap),
+            card(
+                label(tr("Restore"), "strong"),
+                label(about_restore),
+                row(self.restore, 1),
+                spacing=gap,
+            ),
+            buttons=[self.save],
         )
         self._tell("")
 

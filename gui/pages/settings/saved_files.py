@@ -2,14 +2,14 @@
 
 from PySide6.QtCore import QUrl, Slot
 from PySide6.QtGui import QDesktopServices, QShowEvent
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout
+from gui.widgets.layouts import card, clear_layout, column, widget_with
 from gui.widgets.text import label
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
@@ -31,12 +31,8 @@ class SavedFilesPage(TitledPage):
         self.folder = label("", "quiet")
         self.open_folder = button(tr("Open the folder"))
         self.open_folder.clicked.connect(self._open_folder)
-        self._table = QWidget()
-        self._grid = QGridLayout(self._table)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(self._appearance.gap(2))
-        self._grid.setVerticalSpacing(self._appearance.gap(1))
-        self._grid.setColumnStretch(1, 1)
+        self._list = QWidget()
+        self._rows = column(on=self._list, spacing=self._appearance.gap(1))
         promises = (
             tr(
                 "Nothing is sent anywhere. The only connection that this program opens by itself "
@@ -52,12 +48,11 @@ class SavedFilesPage(TitledPage):
                 "Turn on the disk encryption of your system."
             ),
         )
+        gap = self._appearance.gap(1)
         self.lay_out(
-            [
-                card(*(label(promise) for promise in promises)),
-                card(label(tr("Files of Thawline"), "lead"), self.folder, self._table),
-            ],
-            [self.open_folder],
+            card(*(label(promise) for promise in promises), spacing=gap),
+            card(label(tr("Files of Thawline"), "strong"), self.folder, self._list, spacing=gap),
+            buttons=[self.open_folder],
         )
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -67,17 +62,16 @@ class SavedFilesPage(TitledPage):
     def show_files(self, files: list[SavedFile]) -> None:
         """Show these files, one a line."""
         self.folder.setText(str(data_folder()))
-        clear_layout(self._grid)
+        clear_layout(self._rows)
         if not files:
-            self._grid.addWidget(label(tr("Nothing is saved yet.")), 0, 0)
-        for line, file in enumerate(files):
-            what = label(tr(file.purpose).capitalize())
-            what.setToolTip(file.name)
-            for place, words in enumerate((what, label(file.name, "quiet"))):
-                self._grid.addWidget(words, 2 * line, 1 - place)
-            size, readers = size_text(file.size_bytes), readers_words(file)
-            self._grid.addWidget(label(size), 2 * line, 2)
-            self._grid.addWidget(label(readers), 2 * line, 3)
+            self._rows.addWidget(label(tr("Nothing is saved yet.")))
+        for file in files:
+            purpose = tr(file.purpose)
+            facts = tr("{file}, {size}. Can be read by: {readers}.").format(
+                file=file.name, size=size_text(file.size_bytes), readers=readers_words(file)
+            )
+            words = column(label(purpose[:1].upper() + purpose[1:]), label(facts, "small"))
+            self._rows.addWidget(widget_with(words))
 
     @Slot()
     def _open_folder(self) -> None:

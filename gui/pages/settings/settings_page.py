@@ -15,7 +15,7 @@ from gui.session.tones import Tone
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.wording import tr
-from gui.widgets.buttons import MenuButton, button
+from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, row
 from gui.widgets.text import label
@@ -70,28 +70,31 @@ class SettingsPage(TitledPage):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap(1)
+        ways = FlowRow(gap, filling=False)
+        ways.offer(list(self.ways.values()))
         self.lay_out(
-            [
-                card(
-                    label(tr("Text size"), "lead"),
-                    self.text.row,
-                    label(tr("Colours"), "lead"),
-                    self.scheme.row,
-                    label(tr("Language"), "lead"),
-                    self.language.row,
-                ),
-                card(
-                    label(tr("Voice and tones"), "lead"),
-                    row((self.speech, 1), self.try_speech, spacing=gap),
-                    row((self.tones, 1), self.try_tones, spacing=gap),
-                    self.heard,
-                ),
-                card(
-                    label(tr("Camera"), "lead"),
-                    row((self.camera, 1), self.check_camera, spacing=gap),
-                ),
-                card(label(tr("People and data"), "lead"), *self.ways.values()),
-            ]
+            card(
+                label(tr("Text size"), "strong"),
+                self.text.row,
+                label(tr("Colours"), "strong"),
+                self.scheme.row,
+                label(tr("Language"), "strong"),
+                self.language.row,
+                spacing=gap,
+            ),
+            card(
+                label(tr("Voice and tones"), "strong"),
+                row((self.speech, 1), self.try_speech, spacing=gap),
+                row((self.tones, 1), self.try_tones, spacing=gap),
+                self.heard,
+                spacing=gap,
+            ),
+            card(
+                label(tr("Camera"), "strong"),
+                row((self.camera, 1), self.check_camera, spacing=gap),
+                spacing=gap,
+            ),
+            card(label(tr("People and data"), "strong"), ways, spacing=gap),
         )
 
     def _connect(self) -> None:
@@ -107,7 +110,7 @@ class SettingsPage(TitledPage):
         self.check_camera.clicked.connect(self.setup_wanted)
         for page, way in self.ways.items():
             way.clicked.connect(partial(self._want, page))
-        preferences.look_changed.connect(self.refresh)
+        preferences.appearance_chosen.connect(self.refresh)
 
     def _want(self, page: DataPage, _checked: bool = False) -> None:
         self.data_wanted.emit(page)

@@ -7,22 +7,14 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import Content, column, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.buttons import bind_keys, button
+from gui.widgets.layouts import Content
+from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 
 
 class TitledPage(QWidget):
-    """The frame of the settings and of each page of data.
-
-    Parameters
-    ----------
-    contents
-        What stands below the title, one below the other.
-    buttons
-        Stand beside the way back.
-    """
+    """The frame of the settings and of each page of data."""
 
     left = Signal()
     message_raised = Signal(str)
@@ -36,14 +28,6 @@ class TitledPage(QWidget):
         self.leave.clicked.connect(self.left)
         bind_keys(self, self.leave, "Escape")
 
-    def lay_out(self, contents: Sequence[Content], buttons: Sequence[QPushButton] = ()) -> None:
-        """Put the contents on the page."""
-        gap = self._appearance.gap
-        body = column(self.title, *contents, 1, margins=(0, 0, 12, 0), spacing=gap(2))
-        column(
-            (scrollable(widget_with(body)), 1),
-            ButtonRow([self.leave, *buttons]),
-            on=self,
-            margins=(24, 8, 24, 16),
-            spacing=gap(1),
-        )
+    def lay_out(self, *contents: Content, buttons: Sequence[QPushButton] = ()) -> None:
+        """Put the contents on the page, below its title, and buttons beside the way back."""
+        frame_page(self, self.title, *contents, 1, buttons=[self.leave, *buttons])

@@ -13,7 +13,7 @@ from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, row
 from gui.widgets.text import label
 from measure.domain.records import History, Merged, Person
 from measure.export.formats import Format, export, file_name
@@ -73,7 +73,7 @@ class TransferPage(TitledPage):
         self.explained = label("", "quiet")
         self.to_file = button(tr("Export to a file..."), "main")
         self.from_file = button(tr("Import a file..."))
-        self.outcome = label("", "lead")
+        self.outcome = label("", "strong")
         self.kind.picked.connect(self._show_kind)
         self.to_file.clicked.connect(self.ask_for_target)
         self.from_file.clicked.connect(self.ask_for_source)
@@ -85,20 +85,25 @@ class TransferPage(TitledPage):
             "Takes a file that was exported as \u201cEverything, to import again\u201d. What is "
             "missing here is added; what is here stays as it is."
         )
+        gap = self._appearance.gap(1)
         self.lay_out(
-            [
-                self.outcome,
-                card(
-                    label(tr("Export"), "lead"),
-                    self.person,
-                    self.kind.row,
-                    self.explained,
-                    self.decimal.row,
-                    label(private, "quiet"),
-                    self.to_file,
-                ),
-                card(label(tr("Import"), "lead"), label(advice, "quiet"), self.from_file),
-            ]
+            self.outcome,
+            card(
+                label(tr("Export"), "strong"),
+                self.person,
+                self.kind.row,
+                self.explained,
+                self.decimal.row,
+                label(private, "quiet"),
+                spacing=gap,
+            ),
+            card(
+                label(tr("Import"), "strong"),
+                label(advice, "quiet"),
+                row(self.from_file, 1),
+                spacing=gap,
+            ),
+            buttons=[self.to_file],
         )
         self._show_kind()
 
@@ -117,8 +122,8 @@ class TransferPage(TitledPage):
         }
         self.to_file.setEnabled(bool(people))
         self.person.setEnabled(bool(people))
-        nobody = tr("Nobody has been added yet.")
-        self.person.offer(list(names) or [""], lambda one: names.get(one, nobody))
+        nobody = tr("No one has been added yet.")
+        self.person.offer(list(names) or [""], lambda person_id: names.get(person_id, nobody))
         if self._services.person_id in names:
             self.person.choose(self._services.person_id)
 

@@ -103,23 +103,29 @@ def test_opening_another_page_pauses_a_session(stage: WindowHarness) -> None:
 
 def test_the_scheme_and_the_text_size_are_chosen_and_remembered(stage: WindowHarness) -> None:
     appearance, settings = stage.services.appearance, stage.services.settings
-    action(stage, "Dark").trigger()
+    stage.window.show_settings()
+    page = stage.window.settings.settings
+    page.scheme.button(Scheme.DARK).click()
     assert (appearance.palette, settings.scheme) == (DARK, Scheme.DARK)
-    action(stage, "Light").trigger()
+    page.scheme.button(Scheme.LIGHT).click()
     assert (appearance.palette, settings.scheme) == (LIGHT, Scheme.LIGHT)
     for _ in range(6):
         action(stage, "Text larger").trigger()
-    assert (appearance.percent, settings.text_percent) == (200, 200)
+    assert (appearance.percent, settings.text_percent, page.text.value) == (200, 200, 200)
     action(stage, "Text smaller").trigger()
     assert appearance.percent == 175
+    page.text.button(125).click()
+    assert (appearance.percent, settings.text_percent) == (125, 125)
     action(stage, "Text as it was").trigger()
-    assert (appearance.percent, settings.text_percent) == (100, 100)
+    assert (appearance.percent, settings.text_percent, page.text.value) == (100, 100, 100)
 
 
 def test_cues_are_switched_and_remembered(stage: WindowHarness) -> None:
-    action(stage, "Tones").setChecked(False)
-    action(stage, "Tones").setChecked(True)
-    action(stage, "Speech").setChecked(False)
+    stage.window.show_settings()
+    page = stage.window.settings.settings
+    page.tones.setChecked(False)
+    page.tones.setChecked(True)
+    page.speech.setChecked(False)
     assert stage.services.cues.tones_wanted
     assert not stage.services.cues.speech_wanted
     assert not stage.services.settings.speech

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
 from gui.pages.camera_and_body.calibration_overview import TRUNK
+from gui.pages.settings.data_page import DataPage
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningKind
 from gui.style.palette import Scheme
 from gui.text.language import install_language
@@ -331,9 +332,18 @@ def _programme(stage: WindowHarness) -> Iterator[str]:
     progress.show_curves()
 
 
+def _settings(stage: WindowHarness) -> Iterator[str]:
+    stage.window.show_settings()
+    yield "settings"
+    for page in DataPage:
+        stage.window.show_data(page)
+        yield f"data-{page}"
+    stage.window.go(0)
+
+
 def states(stage: WindowHarness) -> Iterator[str]:
     """Bring a window from state to state; yield the name of each."""
-    for part in (_start, _live, _reach, _others):
+    for part in (_start, _live, _reach, _others, _settings):
         yield from part(stage)
 
 

@@ -1,0 +1,81 @@
+"""Fetching the pose model: asked for, with progress, cancelled, or failing in plain words."""
+
+import threading
+from collections.abc import Mapping
+from pathlib import Path
+
+import pytest
+
+from gui.pages.settings.body_tracking import BodyTrackingPage
+from gui.pages.settings.data_page import DataPage
+from gui.session.model_fetch import ModelFetch
+from measure.errors import ModelError
+from measure.pose_models.bundles import Bundle
+from measure.pose_models.catalogue import ModelQuality
+from measure.pose_models.package_clients import Progress
+from tests.support.gui.stage import WindowHarness
+
+
+class Fetcher:
+    """Stands for the package clients: waits until it is let go on."""
+
+    def __init__(self, problem: ModelError | None = None) -> None:
+        self.go_on = threading.Event()
+        self.calls = 0
+        self._problem = problem
+
+    def __call__(
+        self, progress: Progress
+    ) -> tuple[Mapping[ModelQuality, Bundle], ModelError | None]:
+        self.calls += 1
+        while not self.go_on.wait(0.01):
+            progress(0.4, "fetching")
+        return {}, self._problem
+
+
+def opened(stage: WindowHarness, fetcher: Fetcher) -> BodyTrackingPage:
+    stage.services.model_fetch = ModelFetch(fetcher)
+    stage.window.show_data(DataPage.MODEL)
+    stage.settle()
+    return stage.window.settings.model
+
+
+@pytest.fixture(autouse=True)
+def no_models(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("THAWLINE_MODELS", str(tmp_path))
+
+
+def test_nothing_is_fetched_before_it_is_asked_for(stage: WindowHarness) -> None:
+    fetcher = Fetcher()
+    page = opened(stage, fetcher)
+    assert [words.text()[3:] for words in page.here.values()] == [
+        "Quick: not here",
+        "Standard: not here",
+        "Careful: not here",
+    ]
+    assert fetcher.calls == 0
+    assert page.fetch.isEnabled()
+
+
+def test_progress_is_shown_and_the_fetch_is_cancelled(stage: WindowHarness) -> None:
+    fetcher = Fetcher()
+    page = opened(stage, fetcher)
+    page.fetch.click()
+    stage.settle(300)
+    assert page.progress.value() == 40
+    assert not page.fetch.isVisible()
+    page.cancel.click()
+    stage.settle(300)
+    assert page.fetch.isVisible()
+    assert not page.progress.isVisible()
+    assert page.outcome.text() == ""
+
+
+def test_a_fetch_that_fails_says_why(stage: WindowHarness) -> None:
+    fetcher = Fetcher(ModelError("npm could not reach the package registry."))
+    page = opened(stage, fetcher)
+    page.fetch.click()
+    fetcher.go_on.set()
+    stage.settle(300)
+    assert "could not reach" in page.outcome.text()
+    assert page.fetch.isVisible()

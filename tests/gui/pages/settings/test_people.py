@@ -1,0 +1,90 @@
+"""People page: added, edited, chosen, deleted, put back."""
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import QDialog, QLabel, QPushButton
+
+from gui.pages.measuring.person_form import PersonForm
+from gui.pages.settings.data_page import DataPage
+from gui.pages.settings.people import PeoplePage
+from measure.domain.records import Person
+from tests.support.gui.demo_history import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
+
+
+def opened(stage: WindowHarness) -> PeoplePage:
+    stage.window.show_data(DataPage.PEOPLE)
+    stage.settle()
+    return stage.window.settings.people
+
+
+def dialog(stage: WindowHarness) -> QDialog:
+    (shown,) = [one for one in stage.window.findChildren(QDialog) if one.isVisible()]
+    return shown
+
+
+def add(stage: WindowHarness, name: str) -> Person:
+    page = opened(stage)
+    page.add.click()
+    form = dialog(stage)
+    assert isinstance(form, PersonForm)
+    form.name.setText(name)
+    form.save.click()
+    stage.settle()
+    return next(one for one in stage.store.people() if one.pseudonym == name)
+
+
+def test_a_person_is_added_and_edited(stage: WindowHarness) -> None:
+    hazel = add(stage, "Hazel")
+    page = opened(stage)
+    page.buttons["edit", hazel.id].click()
+    form = dialog(stage)
+    assert isinstance(form, PersonForm)
+    form.since.setText("2026-03")
+    form.save.click()
+    stage.settle()
+    assert replace(hazel, since="2026-03") in stage.store.people()
+
+
+def test_a_taken_name_is_said_and_nothing_is_changed(stage: WindowHarness) -> None:
+    before = stage.store.people()
+    page = opened(stage)
+    page.add.click()
+    form = dialog(stage)
+    assert isinstance(form, PersonForm)
+    form.name.setText("rowan")
+    form.save.click()
+    stage.settle()
+    assert stage.store.people() == before
+    assert "Rowan already" in stage.window.messages.text
+
+
+def test_another_person_is_chosen_to_be_measured(stage: WindowHarness) -> None:
+    rowan = stage.store.people()[0]
+    hazel = add(stage, "Hazel")
+    page = opened(stage)
+    assert ("choose", rowan.id) not in page.buttons
+    page.buttons["choose", hazel.id].click()
+    stage.settle()
+    chosen = stage.window.measure.people.person
+    assert chosen is not None
+    assert chosen.pseudonym == "Hazel"
+
+
+def test_a_deleted_person_is_gone_and_can_be_put_back(stage: WindowHarness) -> None:
+    rowan = stage.store.people()[0]
+    stage.store.merge(demo_history(rowan, TODAY, weeks=6))
+    before = stage.store.history(rowan.id)
+    page = opened(stage)
+    page.buttons["delete", rowan.id].click()
+    asked = dialog(stage)
+    assert f"Sessions: {len(before.sessions)}." in asked.findChildren(QLabel)[0].text()
+    assert asked.focusWidget() is asked.findChildren(QPushButton)[0]  # Enter deletes nothing
+    asked.accept()
+    stage.settle()
+    assert stage.store.people() == []
+    assert page.buttons == {}
+    stage.window.messages.undo.click()
+    stage.settle()
+    assert stage.store.history(rowan.id) == before
+    assert ("delete", rowan.id) in page.buttons

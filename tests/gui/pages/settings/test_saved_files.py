@@ -1,0 +1,20 @@
+"""What is saved is listed as the command lists it."""
+
+from pathlib import Path
+
+from PySide6.QtWidgets import QLabel
+
+from gui.pages.settings.data_page import DataPage
+from measure.storage.store import Store
+from tests.support.gui.stage import WindowHarness
+
+
+def test_files_are_listed_with_what_they_are(stage: WindowHarness, data_folder: Path) -> None:
+    Store.open().close()
+    stage.window.show_data(DataPage.SAVED)
+    stage.settle()
+    page = stage.window.settings.saved
+    texts = [words.text() for words in page.findChildren(QLabel) if words.isVisible()]
+    assert str(data_folder) in texts
+    assert "People, bodies, places, sessions, notes, cameras" in texts
+    assert any(text.startswith("sessions.sqlite, ") and "only you" in text for text in texts)

@@ -1,0 +1,89 @@
+"""Export and import as the commands do it: no file is overwritten, nothing is lost."""
+
+import json
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QFileDialog
+
+from gui.pages.settings.data_page import DataPage
+from gui.pages.settings.transfer import TransferPage
+from measure.export.formats import Format
+from tests.support.gui.demo_history import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
+
+
+@pytest.fixture
+def page(stage: WindowHarness) -> TransferPage:
+    rowan = stage.store.people()[0]
+    stage.store.merge(demo_history(rowan, TODAY, weeks=2))
+    stage.window.show_data(DataPage.TRANSFER)
+    stage.settle()
+    return stage.window.settings.transfer
+
+
+def choose_file(monkeypatch: pytest.MonkeyPatch, path: Path) -> None:
+    for name in ("getSaveFileName", "getOpenFileName"):
+        monkeypatch.setattr(QFileDialog, name, lambda *_: (str(path), ""))
+
+
+@pytest.mark.parametrize("kind", list(Format))
+def test_every_format_is_written(
+    stage: WindowHarness,
+    page: TransferPage,
+    kind: Format,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    target = tmp_path / "rowan.file"
+    choose_file(monkeypatch, target)
+    page.kind.button(kind).click()
+    assert page.decimal.row.isVisible() is (kind is Format.SPREADSHEET)
+    page.to_file.click()
+    stage.settle()
+    stage.settle()
+    assert target.stat().st_size > 500
+    assert "Exported to rowan.file" in page.outcome.text()
+
+
+def test_a_file_that_is_there_is_left_as_it_is(
+    stage: WindowHarness, page: TransferPage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    target = tmp_path / "rowan.csv"
+    target.write_text("mine", encoding="utf-8")
+    choose_file(monkeypatch, target)
+    page.to_file.click()
+    stage.settle()
+    stage.settle()
+    assert target.read_text(encoding="utf-8") == "mine"
+    assert "exists already" in page.outcome.text()
+
+
+def test_an_export_is_imported_again(
+    stage: WindowHarness, page: TransferPage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rowan = stage.store.people()[0]
+    before = stage.store.history(rowan.id)
+    choose_file(monkeypatch, tmp_path / "rowan.json")
+    page.kind.button(Format.JSON).click()
+    page.to_file.click()
+    stage.settle()
+    stage.settle()
+    assert json.loads((tmp_path / "rowan.json").read_text(encoding="utf-8"))
+    stage.store.delete_person(rowan.id)
+    page.from_file.click()
+    stage.settle()
+    stage.settle()
+    assert stage.store.history(rowan.id) == before
+    assert "new person: Rowan" in page.outcome.text()
+
+
+def test_a_file_that_is_no_history_is_said(
+    stage: WindowHarness, page: TransferPage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "x.json").write_text("{}", encoding="utf-8")
+    choose_file(monkeypatch, tmp_path / "x.json")
+    page.from_file.click()
+    stage.settle()
+    assert page.outcome.text()
+    assert len(stage.store.people()) == 1
