@@ -2,8 +2,8 @@
 
 Public names:
 
-    chart_scales: ChartRange, TickUnit, first_day
-    course_chart: ChartLayout, ChartPainter, paint_mark
+    chart_scales: ChartRange, TickUnit, first_day, value_ticks
+    course_chart: ChartLayout, ChartPainter, paint_mark, paint_ring
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: paint_figure, paint_framing

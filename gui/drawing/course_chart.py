@@ -217,6 +217,8 @@ class ChartPainter:
             hollow=self._colour("raised") if point.practice or point.value is None else None,
             dashed=point.value is None,
         )
+        if point.apart and point.value is not None:
+            paint_ring(self._painter, place, layout.mark_px, colour)
         if point.value is not None and layout.values.beyond(point.value):
             self._paint_beyond(place, point.value, colour)
 
@@ -413,6 +415,13 @@ def paint_mark(
         # A square of the same area as the disc.
         half = half_px * 0.886
         painter.drawRect(QRectF(place.x() - half, place.y() - half, 2 * half, 2 * half))
+
+
+def paint_ring(painter: QPainter, place: QPointF, half_px: float, colour: QColor) -> None:
+    """Paint a ring round a mark: taken after exercises, another series."""
+    painter.setPen(QPen(colour, 1.2))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawEllipse(place, half_px * 1.9, half_px * 1.9)
 
 
 def ribbon_path(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPainterPath:

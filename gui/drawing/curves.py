@@ -13,7 +13,9 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Event, History, MeasurementRecord
+from measure.domain.session_facts import ExerciseTiming
 from measure.progress.home_programme import events_with_plans
+from measure.progress.session_timing import timing_of
 from measure.progress.shoulder import SideProgress
 from measure.trend.local_trend import Ribbon
 from measure.trend.pain_course import pain_ribbons
@@ -29,6 +31,9 @@ class CurvePoint:
         The local day on which it was taken.
     practice
         True where it is shown and not counted.
+    apart
+        True for a session after exercises where the course is that of the others, or the other way
+        round: a series of its own.
     """
 
     day: dt.date
@@ -38,6 +43,7 @@ class CurvePoint:
     high: float | None
     pain: int | None
     practice: bool
+    apart: bool
     record: MeasurementRecord
 
 
@@ -125,13 +131,18 @@ def chart_content(
     for record in history.measurements:
         if record.measurement.movement is movement and record.conduct == conduct:
             records[record.measurement.side].append(record)
+    after = {
+        session.id
+        for session in history.sessions
+        if timing_of(session, history.exercises_done) is ExerciseTiming.AFTER
+    }
     affected = history.person.affected
     of_side = {side.side: side for side in sides}
     curves = tuple(
         SideCurve(
             side=side,
             affected=not affected or side in affected,
-            points=_points(records[side], of_side.get(side)),
+            points=_points(records[side], of_side.get(side), after),
             ribbons=of_side[side].ribbons() if side in of_side else (),
         )
         for side in Side
@@ -154,16 +165,21 @@ def chart_content(
 
 
 def _points(
-    records: Sequence[MeasurementRecord], progress: SideProgress | None
+    records: Sequence[MeasurementRecord],
+    progress: SideProgress | None,
+    after_exercises: AbstractSet[str],
 ) -> tuple[CurvePoint, ...]:
     practice: set[dt.date] = set()
+    after = False
     if progress is not None:
         series = progress.series
+        after = series.after_exercises
         practice = {series.date(k) for k in range(len(series)) if series.practice[k]}
     points = []
     for record in sorted(records, key=lambda record: record.taken.utc):
         measurement, day = record.measurement, record.taken.day
         is_reading = measurement.status is Status.READING
+        apart = (record.session_id in after_exercises) is not after
         points.append(
             CurvePoint(
                 day=day,
@@ -172,7 +188,8 @@ def _points(
                 low=measurement.low if is_reading else None,
                 high=measurement.high if is_reading else None,
                 pain=record.pain_during,
-                practice=is_reading and day in practice,
+                practice=is_reading and not apart and day in practice,
+                apart=apart,
                 record=record,
             )
         )

@@ -7,6 +7,7 @@ from gui.text.wording import movement_name, side_name, side_title, tr
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, History
 from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt
+from measure.progress.comparison import Change
 from measure.progress.dates import date_words
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
@@ -17,7 +18,8 @@ from measure.progress.sentences import (
     verdict_words,
 )
 from measure.progress.shoulder import SideProgress
-from measure.progress.wording import VERDICT_WORDS, slope_words
+from measure.progress.warm_up import WarmUpEffect
+from measure.progress.wording import VERDICT_WORDS, change_words, slope_words
 
 
 def progress_of_sides(
@@ -50,6 +52,24 @@ def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
     return tr("{line}, {change} a month.").format(
         line=line, change=slope_words(slope, side.movement, tr)
     )
+
+
+def warm_up_words(effects: Sequence[WarmUpEffect]) -> str:
+    """Return how much further each side goes after exercises, or nothing."""
+    lines = [
+        tr(
+            "{side}, after exercises compared with before them: {change}, from {pairs} pairs of "
+            "sessions. It says what exercises do for the hour after them, not over weeks."
+        ).format(
+            side=side_title(effect.side),
+            change=change_words(
+                Change(value=effect.value, low=effect.low, high=effect.high), effect.movement, tr
+            ),
+            pairs=effect.pairs,
+        )
+        for effect in effects
+    ]
+    return "\n".join(lines)
 
 
 def logged_words(history: History, today: dt.date) -> str:

@@ -149,7 +149,7 @@ def event_name(kind: EventKind) -> str:
         EventKind.MEDICINE_CHANGED: tr("Medicine changed"),
         EventKind.CLINIC_VISIT: tr("Clinic visit"),
         EventKind.CAMERA_CHANGED: tr("Another camera, or it was moved"),
-        EventKind.MODEL_CHANGED: tr("Another pose model"),
+        EventKind.MODEL_CHANGED: tr("Body tracking changed"),
         EventKind.OTHER: tr("Something else"),
     }[kind]
 

@@ -664,12 +664,6 @@
         <translation>Borrar esta sesión...</translation>
     </message>
     <message>
-        <source>{day}
-Readings: {count}</source>
-        <translation>{day}
-Lecturas: {count}</translation>
-    </message>
-    <message>
         <source>Keep it</source>
         <translation>Conservarla</translation>
     </message>
@@ -686,6 +680,18 @@ Lecturas: {count}</translation>
         <translation>¿Eliminar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
     </message>
     <message>
+        <source>Measured after exercises: shown apart, not compared with the others.</source>
+        <translation>Medida después de los ejercicios: se muestra aparte y no se compara con las demás.</translation>
+    </message>
+    <message>
+        <source>Pain relief within 4 hours before.</source>
+        <translation>Analgésico en las 4 horas anteriores.</translation>
+    </message>
+    <message>
+        <source>All movements</source>
+        <translation>Todos los movimientos</translation>
+    </message>
+    <message>
         <source> (cut short; what was captured is here)</source>
         <translation> (interrumpida; aquí está lo que se captó)</translation>
     </message>
@@ -698,12 +704,48 @@ Lecturas: {count}</translation>
         <translation>la noche anterior {pain}</translation>
     </message>
     <message>
-        <source>at its worst since the day before {pain}</source>
-        <translation>en su peor momento desde el día anterior {pain}</translation>
+        <source>worst in 24 hours {pain}</source>
+        <translation>peor en 24 horas {pain}</translation>
     </message>
     <message>
-        <source>Pain of 10 beforehand: {ratings}.</source>
-        <translation>Dolor sobre 10 antes de empezar: {ratings}.</translation>
+        <source>Pain before the session (0 to 10): {ratings}.</source>
+        <translation>Dolor antes de la sesión (0 a 10): {ratings}.</translation>
+    </message>
+    <message>
+        <source>from the side</source>
+        <translation>de lado</translation>
+    </message>
+    <message>
+        <source>from the front</source>
+        <translation>de frente</translation>
+    </message>
+    <message>
+        <source>from behind</source>
+        <translation>por detrás</translation>
+    </message>
+    <message>
+        <source>quick</source>
+        <translation>rápido</translation>
+    </message>
+    <message>
+        <source>standard</source>
+        <translation>estándar</translation>
+    </message>
+    <message>
+        <source>careful</source>
+        <translation>minucioso</translation>
+    </message>
+    <message>
+        <source>{conduct}. Seen {view}, measured against {reference}. Detail level: {level}.</source>
+        <translation>{conduct}. Visto {view}, medido con respecto a {reference}. Nivel de detalle: {level}.</translation>
+    </message>
+    <message>
+        <source>the trunk</source>
+        <translation>el tronco</translation>
+    </message>
+    <message>
+        <source>the vertical</source>
+        <translation>la vertical</translation>
     </message>
     <message>
         <source>Trial {number}, from {start} to {end} s, no hold</source>
@@ -712,18 +754,6 @@ Lecturas: {count}</translation>
     <message>
         <source>Trial {number}, held from {start} to {end} s</source>
         <translation>Intento {number}, mantenido de {start} a {end} s</translation>
-    </message>
-    <message>
-        <source>{conduct}. View: {view}. Against: {reference}. Model: {passes}.</source>
-        <translation>{conduct}. Vista: {view}. Respecto a: {reference}. Modelo: {passes}.</translation>
-    </message>
-    <message>
-        <source>trunk axis</source>
-        <translation>eje del tronco</translation>
-    </message>
-    <message>
-        <source>plumb line</source>
-        <translation>vertical</translation>
     </message>
     <message>
         <source>Look for cameras again</source>
@@ -910,12 +940,12 @@ Lecturas: {count}</translation>
         <translation>día, por ejemplo 2026-11-25</translation>
     </message>
     <message>
-        <source>Note it</source>
-        <translation>Anotarlo</translation>
+        <source>Save event</source>
+        <translation>Guardar acontecimiento</translation>
     </message>
     <message>
-        <source>After an injection, any procedure, a flare or a change of camera or model the curve begins anew: no line is drawn across. Anything else is only noted. After an injection, a procedure, a flare, a therapy, a medicine or another home programme the progress page compares before and after; after a clinic visit it says what changed since. A new home programme is listed by itself.</source>
-        <translation>Después de una infiltración, una intervención, un brote o un cambio de cámara o de modelo, la curva empieza de nuevo: ninguna línea une lo de antes con lo de después. Lo demás solo se anota. Después de una infiltración, una intervención, un brote, una terapia, una medicación u otro programa en casa, la página de evolución compara el antes y el después; después de una visita clínica dice qué ha cambiado desde entonces. Un programa en casa nuevo aparece por sí mismo en la lista.</translation>
+        <source>Events appear as flags above the charts. After an injection, a procedure, a flare or another camera the line begins anew. Before and after a treatment, a flare, another medicine or another home programme are compared; after a clinic visit you see what changed since. A new home programme is added by itself.</source>
+        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Tras una infiltración, un procedimiento, un brote o un cambio de cámara, la línea empieza de nuevo. Se compara el antes y el después de un tratamiento, un brote, un cambio de medicación o de programa en casa; tras una visita clínica se ve qué ha cambiado desde entonces. Un programa nuevo se añade solo.</translation>
     </message>
     <message>
         <source>Which shoulder does it concern?</source>
@@ -930,12 +960,12 @@ Lecturas: {count}</translation>
         <translation>Acontecimientos: {person}</translation>
     </message>
     <message>
-        <source>Choose the event first.</source>
-        <translation>Elija primero el acontecimiento.</translation>
+        <source>No events so far.</source>
+        <translation>Ningún acontecimiento hasta ahora.</translation>
     </message>
     <message>
-        <source>Nothing has been noted so far.</source>
-        <translation>Todavía no hay nada anotado.</translation>
+        <source>Choose the event first.</source>
+        <translation>Elija primero el acontecimiento.</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -1786,6 +1816,10 @@ Lecturas: {count}</translation>
         <translation>{line}, {change} al mes.</translation>
     </message>
     <message>
+        <source>{side}, after exercises compared with before them: {change}, from {pairs} pairs of sessions. It says what exercises do for the hour after them, not over weeks.</source>
+        <translation>{side}, después de los ejercicios en comparación con antes: {change}, a partir de {pairs} pares de sesiones. Dice qué hacen los ejercicios en la hora siguiente, no a lo largo de semanas.</translation>
+    </message>
+    <message>
         <source>Days with exercises logged: {week} in the last week, {month} in the last four weeks.</source>
         <translation>Días con ejercicios anotados: {week} en la última semana, {month} en las últimas cuatro semanas.</translation>
     </message>
@@ -1871,7 +1905,7 @@ Lecturas: {count}</translation>
     </message>
     <message>
         <source>half turned</source>
-        <translation>girado a medias</translation>
+        <translation>medio girado</translation>
     </message>
     <message>
         <source>to come</source>
@@ -1978,6 +2012,10 @@ Lecturas: {count}</translation>
         <translation>{movement}, brazo {side}</translation>
     </message>
     <message>
+        <source>Body tracking changed</source>
+        <translation>Cambio del seguimiento corporal</translation>
+    </message>
+    <message>
         <source>Pain</source>
         <translation>Dolor</translation>
     </message>
@@ -2072,10 +2110,6 @@ Lecturas: {count}</translation>
     <message>
         <source>Another camera, or it was moved</source>
         <translation>Otra cámara, o se movió</translation>
-    </message>
-    <message>
-        <source>Another pose model</source>
-        <translation>Otro modelo de postura</translation>
     </message>
     <message>
         <source>injection</source>
@@ -3438,6 +3472,30 @@ Lecturas: {count}</translation>
         <translation>Un día después</translation>
     </message>
     <message>
+        <source>Calendar</source>
+        <translation>Calendario</translation>
+    </message>
+    <message>
+        <source>Calendar: {title}</source>
+        <translation>Calendario: {title}</translation>
+    </message>
+    <message>
+        <source>Previous month</source>
+        <translation>Mes anterior</translation>
+    </message>
+    <message>
+        <source>Next month</source>
+        <translation>Mes siguiente</translation>
+    </message>
+    <message>
+        <source>Month</source>
+        <translation>Mes</translation>
+    </message>
+    <message>
+        <source>Year</source>
+        <translation>Año</translation>
+    </message>
+    <message>
         <source>○  Not calibrated: a usual field of view is assumed.</source>
         <translation>○  Sin calibrar: se supone un campo de visión habitual.</translation>
     </message>
@@ -3698,6 +3756,10 @@ Lecturas: {count}</translation>
         <translation>intervalo de una lectura</translation>
     </message>
     <message>
+        <source>not in the line: after exercises, or before</source>
+        <translation>fuera de la línea: tras los ejercicios, o antes</translation>
+    </message>
+    <message>
         <source>measured, no result</source>
         <translation>medido, sin resultado</translation>
     </message>
@@ -3724,6 +3786,10 @@ Lecturas: {count}</translation>
     <message>
         <source>Practice: shown, not counted</source>
         <translation>Práctica: se muestra, no cuenta</translation>
+    </message>
+    <message>
+        <source>Not in the line: after exercises, or before them</source>
+        <translation>Fuera de la línea: tras los ejercicios, o antes de ellos</translation>
     </message>
     <message>
         <source>Pain {pain} of 10</source>

@@ -1,9 +1,18 @@
-"""Field for a day that is typed, as 2026-11-25, or stepped through."""
+"""Field for a day that is typed, as 2026-11-25, stepped through, or chosen in a calendar."""
 
 import datetime as dt
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtCore import QDate, Signal, Slot
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QCalendarWidget,
+    QHBoxLayout,
+    QLineEdit,
+    QMenu,
+    QPushButton,
+    QWidget,
+    QWidgetAction,
+)
 
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
@@ -27,10 +36,25 @@ class DateField(QWidget):
         self.later = button(tr("A day later"))
         self.earlier.clicked.connect(self._step_back)
         self.later.clicked.connect(self._step_on)
+        self.calendar = QCalendarWidget()
+        self.calendar.setAccessibleName(title)
+        self.calendar.setVerticalHeaderFormat(QCalendarWidget.VerticalHeaderFormat.NoVerticalHeader)
+        _name_parts(self.calendar, title)
+        for signal in (self.calendar.clicked, self.calendar.activated):
+            signal.connect(self._choose)
+        self.open = QPushButton(tr("Calendar"))
+        self.open.setAccessibleName(tr("Calendar: {title}").format(title=title))
+        self._menu = QMenu(self.open)
+        action = QWidgetAction(self._menu)
+        action.setDefaultWidget(self.calendar)
+        self._menu.addAction(action)
+        self._menu.aboutToShow.connect(self._show_month)
+        self.open.setMenu(self._menu)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(appearance.gap(1))
         layout.addWidget(self.text, 1)
+        layout.addWidget(self.open)
         layout.addWidget(self.earlier)
         layout.addWidget(self.later)
 
@@ -47,6 +71,20 @@ class DateField(QWidget):
         self.changed.emit()
 
     @Slot()
+    def _show_month(self) -> None:
+        """Open the calendar at the field's day."""
+        day = self.day
+        if day is not None:
+            self.calendar.setSelectedDate(QDate(day.year, day.month, day.day))
+        self.calendar.setFocus()
+
+    @Slot(QDate)
+    def _choose(self, chosen: QDate) -> None:
+        self._menu.close()
+        self.show_day(dt.date(chosen.year(), chosen.month(), chosen.day()))
+        self.text.setFocus()
+
+    @Slot()
     def _step_back(self) -> None:
         day = self.day
         if day is not None and day > dt.date.min:
@@ -57,3 +95,15 @@ class DateField(QWidget):
         day = self.day
         if day is not None and day < dt.date.max:
             self.show_day(day + _DAY)
+
+
+def _name_parts(calendar: QCalendarWidget, title: str) -> None:
+    """Give the parts of a calendar names for who hears them."""
+    names = {
+        "qt_calendar_prevmonth": tr("Previous month"),
+        "qt_calendar_nextmonth": tr("Next month"),
+        "qt_calendar_monthbutton": tr("Month"),
+        "qt_calendar_yearbutton": tr("Year"),
+    }
+    for part in (*calendar.findChildren(QAbstractButton), *calendar.findChildren(QLineEdit)):
+        part.setAccessibleName(names.get(part.objectName(), title))

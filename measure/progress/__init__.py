@@ -20,10 +20,12 @@ Public names:
         side_sentences, slope_sentence, told_since, uncompared_slope, unproven, verdict_words,
         visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
+    session_timing: timing_of
     shoulder: SideProgress
     side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
     side_wording: END_WORDS, SCATTER_ONLY, SIDE_TEMPLATES, SMALLEST, deficit_sentence,
         end_times_words, pattern_sentence, side_by_side_sentences
+    warm_up: WarmUpEffect, warm_up_effects
     week_sentence: TEMPLATES, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: DECIMALS, INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words,

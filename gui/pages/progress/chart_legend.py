@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.drawing.course_chart import paint_mark
+from gui.drawing.course_chart import paint_mark, paint_ring
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
 from gui.style.measures import SMALL
@@ -104,6 +104,11 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
     if any(point.practice for point in points):
         practised = next(point.side for point in points if point.practice)
         entries.append(LegendEntry(tr("practice, not counted"), _mark(practised, hollow=True)))
+    if any(point.apart and point.value is not None for point in points):
+        ringed = next(point.side for point in points if point.apart)
+        entries.append(
+            LegendEntry(tr("not in the line: after exercises, or before"), _ringed(ringed))
+        )
     if any(point.value is None for point in points):
         refused = next(point.side for point in points if point.value is None)
         entries.append(LegendEntry(tr("measured, no result"), _mark(refused, dashed=True)))
@@ -124,6 +129,15 @@ def _mark(side: Side, *, hollow: bool = False, dashed: bool = False) -> _Sign:
             hollow=inside,
             dashed=dashed,
         )
+
+    return paint
+
+
+def _ringed(side: Side) -> _Sign:
+    def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+        colour = appearance.colour(side.value)
+        paint_mark(painter, place.center(), side, appearance.px(0.2), colour)
+        paint_ring(painter, place.center(), appearance.px(0.2), colour)
 
     return paint
 

@@ -32,6 +32,8 @@ def point_words(point: CurvePoint) -> str:
     parts = [line]
     if point.practice:
         parts.append(tr("Practice: shown, not counted"))
+    if point.apart and point.value is not None:
+        parts.append(tr("Not in the line: after exercises, or before them"))
     if point.pain is not None:
         parts.append(tr("Pain {pain} of 10").format(pain=point.pain))
     return ". ".join(parts) + "."

@@ -12,7 +12,12 @@ from gui.pages.progress.chart_sentences import chart_sentence, chart_title, rang
 from gui.pages.progress.history_chart import HistoryChart
 from gui.pages.progress.readings_table import ReadingsTable
 from gui.style.appearance import Appearance
-from gui.text.progress_wording import progress_notes, progress_of_sides, verdict_line
+from gui.text.progress_wording import (
+    progress_notes,
+    progress_of_sides,
+    verdict_line,
+    warm_up_words,
+)
 from gui.text.wording import conduct_sentence, movement_name, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
@@ -22,6 +27,7 @@ from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.overview import Progress
 from measure.progress.shoulder import SideProgress
+from measure.progress.warm_up import WarmUpEffect, warm_up_effects
 
 
 class CurvesView(QWidget):
@@ -35,6 +41,7 @@ class CurvesView(QWidget):
         self._history: History | None = None
         self._progress: Progress | None = None
         self._today = dt.date.min
+        self._effects: tuple[WarmUpEffect, ...] = ()
         self.movement = ChoiceRow(list(Movement), movement_name, columns=5, title=tr("movement"))
         self.movement.picked.connect(self._draw)
         self.range = ChoiceRow(list(ChartRange), range_name, title=tr("time shown"))
@@ -52,6 +59,7 @@ class CurvesView(QWidget):
         self.as_table.toggled.connect(self._show_table)
         self.summary = label("", "small")
         self.verdict = label("")
+        self.warm_up = label("")
         self.details = button(tr("Details"), checkable=True)
         self.details.toggled.connect(self._show_notes)
         self.notes = label("", "quiet")
@@ -68,6 +76,7 @@ class CurvesView(QWidget):
             self.table,
             self.legend,
             self.summary,
+            self.warm_up,
             row(self.as_table, self.details, self.conduct, 1, spacing=gap(1)),
             self.notes,
             spacing=gap(1),
@@ -82,6 +91,7 @@ class CurvesView(QWidget):
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Draw a history that has measurements, and say what can be said about it."""
         self._history, self._progress, self._today = history, progress, today
+        self._effects = warm_up_effects(history)
         measured = movements_of(history)
         for movement in Movement:
             self.movement.button(movement).setEnabled(movement in measured)
@@ -118,6 +128,15 @@ class CurvesView(QWidget):
         self.table.show_points(self.chart.points, chart_title(movement))
         self.legend.explain(content)
         self.summary.setText(chart_sentence(content))
+        warm_up = warm_up_words(
+            [
+                effect
+                for effect in self._effects
+                if (effect.movement, effect.conduct) == (movement, conduct)
+            ]
+        )
+        self.warm_up.setText(warm_up)
+        self.warm_up.setVisible(bool(warm_up))
 
     def _show_verdict(self, sides: tuple[SideProgress, ...]) -> None:
         self.verdict.setText("\n".join(verdict_line(side) for side in sides))

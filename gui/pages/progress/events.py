@@ -1,4 +1,4 @@
-"""Events page: injections, flares and other events that may bend or break a curve."""
+"""Events page: injections, flares, changes of therapy and other events that may bend a curve."""
 
 import datetime as dt
 from functools import partial
@@ -8,15 +8,16 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import event_name, side_title, tr
-from gui.widgets.buttons import ButtonRow, bind_keys, button
+from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.layouts import card, clear_layout, row, widget_with
+from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.record_checks import LONGEST_NOTE
 from measure.domain.records import OFFERED_EVENTS, Event, EventKind, History, Person
+from measure.progress.dates import date_words
 from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
 
@@ -35,7 +36,7 @@ class EventsPage(QWidget):
         self._appearance = appearance
         self._person: Person | None = None
         self._today = dt.date.min
-        self.title = label("", "title")
+        self.title = label("", "display")
         self.kind = ChoiceRow(
             list(OFFERED_EVENTS),
             event_name,
@@ -55,7 +56,7 @@ class EventsPage(QWidget):
         self.note.setMaxLength(LONGEST_NOTE)
         self.lacking = label("", "lead")
         self.leave = button(tr("Back"), key=tr("Escape"))
-        self.keep = button(tr("Note it"), "main")
+        self.keep = button(tr("Save event"), "main")
         self.leave.clicked.connect(self.left)
         self.keep.clicked.connect(self._keep)
         self._list = QWidget()
@@ -68,11 +69,10 @@ class EventsPage(QWidget):
         gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
         explained = tr(
-            "After an injection, any procedure, a flare or a change of camera or model "
-            "the curve begins anew: no line is drawn across. Anything else is only noted. "
-            "After an injection, a procedure, a flare, a therapy, a medicine or another home "
-            "programme the progress page compares before and after; after a clinic visit it says "
-            "what changed since. A new home programme is listed by itself."
+            "Events appear as flags above the charts. After an injection, a procedure, a flare or "
+            "another camera the line begins anew. Before and after a treatment, a flare, another "
+            "medicine or another home programme are compared; after a clinic visit you see what "
+            "changed since. A new home programme is added by itself."
         )
         entry = card(
             self.kind.row,
@@ -84,21 +84,14 @@ class EventsPage(QWidget):
             self.lacking,
             spacing=gap(1),
         )
-        page = column(
+        frame_page(
+            self,
             self.title,
-            label(explained, "lead"),
+            label(explained),
             entry,
             self._list,
             1,
-            margins=(0, 0, 12, 0),
-            spacing=gap(1.5),
-        )
-        column(
-            (scrollable(widget_with(page)), 1),
-            ButtonRow([self.leave, self.keep]),
-            on=self,
-            margins=(24, 8, 24, 16),
-            spacing=gap(1),
+            buttons=[self.leave, self.keep],
         )
 
     def show_events(self, history: History, today: dt.date) -> None:
@@ -116,7 +109,7 @@ class EventsPage(QWidget):
         for event in sorted(events, key=lambda event: event.day, reverse=True):
             self._rows.addWidget(self._row(event, noted=event in history.events))
         if not events:
-            self._rows.addWidget(label(tr("Nothing has been noted so far."), "quiet"))
+            self._rows.addWidget(label(tr("No events so far."), "quiet"))
         self.kind.button(EventKind.INJECTION).setFocus()
 
     def _row(self, event: Event, *, noted: bool) -> QWidget:
@@ -162,9 +155,9 @@ class EventsPage(QWidget):
 
 
 def event_words(event: Event) -> str:
-    """Return one line, "2026-09-16: injection, left. Note"."""
+    """Return one line, "16 Sep 2026: injection, left. Note"."""
     words = event_name(event.kind)
     if event.side is not None:
         words = tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
-    line = f"{event.day.isoformat()}: {words}"
+    line = f"{date_words(event.day, tr)}: {words}"
     return f"{line}. {event.note}" if event.note else line

@@ -2,26 +2,36 @@
 
 from collections import defaultdict
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QListWidget, QSplitter, QWidget
+from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
+from PySide6.QtGui import QFontMetricsF, QPainter
+from PySide6.QtWidgets import QListWidget, QSizePolicy, QSplitter, QWidget
 
+from gui.drawing.chart_scales import value_ticks
 from gui.style.appearance import Appearance
+from gui.style.measures import SMALL
 from gui.text.wording import (
     conduct_sentence,
+    movement_name,
     notes_words,
     pain_sentence,
     task_title,
     tr,
-    view_name,
+    trial_words,
 )
-from gui.widgets.buttons import button
+from gui.widgets.buttons import MenuButton, button
 from gui.widgets.layouts import card, clear_layout, column, widget_with
-from gui.widgets.measurement_band import MeasurementBand, band_for_measurement, band_for_trial
+from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
+from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.measurements import Trial
+from measure.domain.movements import Movement, View
+from measure.domain.reading_scale import share_of_scale
 from measure.domain.records import History, MeasurementRecord, Pain, SessionRecord
+from measure.domain.session_facts import ExerciseTiming
+from measure.progress.dates import date_words
+from measure.progress.session_timing import timing_of
 
 
 class SessionDetails(QWidget):
@@ -34,7 +44,10 @@ class SessionDetails(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._records: dict[str, list[MeasurementRecord]] = {}
+        self._history: History | None = None
         self._sessions: tuple[SessionRecord, ...] = ()
+        self.movement = MenuButton(tr("movement"))
+        self.movement.picked.connect(self._list_sessions)
         self.list = QListWidget()
         self.list.setAccessibleName(tr("sessions"))
         self.list.setWordWrap(True)
@@ -45,7 +58,7 @@ class SessionDetails(QWidget):
         self._right = QWidget()
         self._column = column(on=self._right, margins=(12, 0, 12, 0), spacing=appearance.gap(2))
         splitter = QSplitter()
-        splitter.addWidget(widget_with(column((self.list, 1), self.drop)))
+        splitter.addWidget(widget_with(column(self.movement, (self.list, 1), self.drop)))
         splitter.addWidget(scrollable(self._right, wide=True))
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
@@ -54,24 +67,54 @@ class SessionDetails(QWidget):
         column(splitter, on=self)
 
     def show_history(self, history: History) -> None:
-        """List the sessions, the latest first."""
-        self._sessions = tuple(reversed(history.sessions))
+        """List the sessions, the latest first; the movement that was chosen stays chosen."""
+        self._history = history
         self._records = defaultdict(list)
         for record in history.measurements:
             self._records[record.session_id].append(record)
-        words = tr("{day}\nReadings: {count}")
-        self.list.clear()
-        self.list.addItems(
-            [
-                words.format(day=day_words(session), count=len(self._records[session.id]))
-                for session in self._sessions
-            ]
+        measured = {record.measurement.movement for record in history.measurements}
+        before = self.movement.value
+        self.movement.offer(
+            [None, *(movement for movement in Movement if movement in measured)], _filter_name
         )
+        if before in measured:
+            self.movement.choose(before)
+        self._list_sessions()
+
+    @Slot()
+    def _list_sessions(self) -> None:
+        history, wanted = self._history, self.movement.value
+        if history is None:
+            return
+        self._sessions = tuple(
+            session
+            for session in reversed(history.sessions)
+            if wanted is None or self._shown(session)
+        )
+        self.list.clear()
+        self.list.addItems([self._row_words(session) for session in self._sessions])
         if self._sessions:
             self.list.setCurrentRow(0)
 
+    def _shown(self, session: SessionRecord) -> list[MeasurementRecord]:
+        """Return the measurements of a session that are of the chosen movement."""
+        wanted = self.movement.value
+        return [
+            record
+            for record in self._records[session.id]
+            if wanted is None or record.measurement.movement is wanted
+        ]
+
+    def _row_words(self, session: SessionRecord) -> str:
+        """Return when a session was, and what was measured in it."""
+        measured = {record.measurement.movement for record in self._records[session.id]}
+        names = [movement_name(movement) for movement in Movement if movement in measured]
+        return f"{day_words(session)}\n{', '.join(names)}"
+
     def show_session(self, session_id: str) -> None:
-        """Choose a session."""
+        """Choose a session, among those of all movements."""
+        self.movement.choose(None)
+        self._list_sessions()
         for row, session in enumerate(self._sessions):
             if session.id == session_id:
                 self.list.setCurrentRow(row)
@@ -101,48 +144,90 @@ class SessionDetails(QWidget):
         if not 0 <= row < len(self._sessions):
             return
         session = self._sessions[row]
-        self._column.addWidget(label(session_words(session), "lead"))
-        before = before_words(session.pain)
-        if before:
-            self._column.addWidget(label(before, "quiet"))
+        self._column.addWidget(label(day_words(session), "title"))
+        lines = [session_words(session), self._state_words(session), before_words(session.pain)]
+        self._column.addWidget(label("\n".join(filter(None, lines)), "quiet"))
         if session.note:
             self._column.addWidget(label(session.note))
-        for record in self._records[session.id]:
+        for record in self._shown(session):
             self._column.addWidget(self._record_card(record))
         self._column.addStretch(1)
+
+    def _state_words(self, session: SessionRecord) -> str:
+        """Return what else is known of the shoulder that day, or nothing."""
+        done = () if self._history is None else self._history.exercises_done
+        parts = []
+        if timing_of(session, done) is ExerciseTiming.AFTER:
+            parts.append(tr("Measured after exercises: shown apart, not compared with the others."))
+        if session.state.pain_relief:
+            parts.append(tr("Pain relief within 4 hours before."))
+        return " ".join(parts)
 
     def _record_card(self, record: MeasurementRecord) -> QWidget:
         measurement = record.measurement
         band = MeasurementBand(self._appearance, type_size=1.3)
-        band.show_reading(
-            measurement.movement,
-            band_for_measurement(measurement),
-            task_title(measurement.movement, measurement.side),
-        )
+        band.show_reading(measurement.movement, band_for_measurement(measurement))
         pain = pain_sentence(record.pain_during, record.stopped_by) + "."
-        parts: list[QWidget] = [band, label(pain, "quiet")]
-        for number, trial in enumerate(measurement.trials, start=1):
-            trial_band = MeasurementBand(self._appearance)
-            title = trial_title(number, trial)
-            trial_band.show_reading(
-                measurement.movement, band_for_trial(trial, measurement.movement), title
-            )
-            parts.append(trial_band)
+        title = task_title(measurement.movement, measurement.side)
+        names = ScaleNames(self._appearance, measurement.movement)
+        parts: list[QWidget] = [label(title, "strong"), names, band, label(pain, "quiet")]
+        trials = [
+            f"{trial_title(number, trial)}: {trial_words(trial, measurement.unit)}"
+            for number, trial in enumerate(measurement.trials, start=1)
+        ]
+        if trials:
+            parts.append(label("\n".join(trials)))
         if notes := notes_words(measurement):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
         return card(*parts)
 
 
+class ScaleNames(PaintedWidget):
+    """The values that a band's scale stands for, over its ends and quarters."""
+
+    def __init__(
+        self, appearance: Appearance, movement: Movement, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(appearance, parent)
+        self._movement = movement
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        return QSize(200, round(self.appearance.px(SMALL) * 1.4))
+
+    def paint(self, painter: QPainter) -> None:
+        font = self.appearance.font(self.appearance.px(SMALL))
+        metrics = QFontMetricsF(font)
+        painter.setFont(font)
+        painter.setPen(self.appearance.colour("quiet"))
+        end = 0.0
+        for value, name in value_ticks(self._movement):
+            words = tr(name)
+            width = metrics.horizontalAdvance(words) + 2
+            # The band keeps 6 pixels free at both ends.
+            middle = 6 + (self.width() - 12) * share_of_scale(value, self._movement)
+            left = min(max(middle - width / 2, 0.0), self.width() - width)
+            if left >= end:
+                place = QRectF(left, 0, width, self.height())
+                painter.drawText(place, Qt.AlignmentFlag.AlignVCenter, words)
+                end = left + width + 8
+
+
+def _filter_name(movement: Movement | None) -> str:
+    return tr("All movements") if movement is None else movement_name(movement)
+
+
 def session_words(session: SessionRecord) -> str:
-    """Return when and how the session was."""
+    """Return how the session was."""
     unfinished = "" if session.finished else tr(" (cut short; what was captured is here)")
-    return f"{day_words(session)}. {conduct_sentence(session.conduct)}.{unfinished}"
+    return f"{conduct_sentence(session.conduct)}.{unfinished}"
 
 
 def day_words(session: SessionRecord) -> str:
     """Return when a session began, by the clock of the place."""
-    return session.started.local.strftime("%Y-%m-%d %H:%M")
+    local = session.started.local
+    return f"{date_words(local.date(), tr)}, {local:%H:%M}"
 
 
 def before_words(pain: Pain) -> str:
@@ -152,11 +237,15 @@ def before_words(pain: Pain) -> str:
         for words, rating in (
             (tr("at rest {pain}"), pain.rest),
             (tr("last night {pain}"), pain.night),
-            (tr("at its worst since the day before {pain}"), pain.worst_24h),
+            (tr("worst in 24 hours {pain}"), pain.worst_24h),
         )
         if rating is not None
     ]
-    return tr("Pain of 10 beforehand: {ratings}.").format(ratings=", ".join(parts)) if parts else ""
+    return (
+        tr("Pain before the session (0 to 10): {ratings}.").format(ratings=", ".join(parts))
+        if parts
+        else ""
+    )
 
 
 def trial_title(number: int, trial: Trial) -> str:
@@ -173,11 +262,19 @@ def trial_title(number: int, trial: Trial) -> str:
 def conditions(record: MeasurementRecord) -> str:
     """Return what the number was measured with and against."""
     measurement = record.measurement
-    passes = ", ".join(measurement.provenance.passes) or measurement.provenance.model
+    views = {
+        View.SIDE: tr("from the side"),
+        View.FRONT: tr("from the front"),
+        View.BACK: tr("from behind"),
+        View.OBLIQUE: tr("half turned"),
+    }
+    levels = {"lite": tr("quick"), "full": tr("standard"), "heavy": tr("careful")}
+    model = measurement.provenance.model
     on_trunk = measurement.reference.value == "trunk-axis"
-    return tr("{conduct}. View: {view}. Against: {reference}. Model: {passes}.").format(
+    words = tr("{conduct}. Seen {view}, measured against {reference}. Detail level: {level}.")
+    return words.format(
         conduct=conduct_sentence(record.conduct),
-        view=view_name(measurement.view),
-        reference=tr("trunk axis") if on_trunk else tr("plumb line"),
-        passes=passes,
+        view=views[measurement.view],
+        reference=tr("the trunk") if on_trunk else tr("the vertical"),
+        level=levels.get(model, model),
     )

@@ -1,6 +1,7 @@
 """Content of the history chart."""
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
@@ -8,6 +9,7 @@ from gui.drawing.curves import ChartContent, chart_content, conducts_of, movemen
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, BodyPosition, History
+from measure.domain.session_facts import ExerciseTiming, SessionState
 from measure.progress.overview import progress_of
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY
@@ -75,3 +77,14 @@ def test_pain_is_that_of_the_affected_side(history: History) -> None:
     assert pain.value[0] > 3
     assert pain.value[-1] < 3
     assert pain.low.min() >= 0
+
+
+def test_sessions_after_exercises_lie_apart_from_the_line(history: History) -> None:
+    session = history.sessions[20]
+    after = replace(session, state=SessionState(timing=ExerciseTiming.AFTER))
+    sessions = tuple(after if each.id == session.id else each for each in history.sessions)
+    drawn = content(replace(history, sessions=sessions, exercises_done=()))
+    apart = [point for point in drawn.points if point.apart]
+    assert {point.record.session_id for point in apart} == {session.id}
+    assert {point.side for point in apart} == set(Side)
+    assert not any(point.practice for point in apart)

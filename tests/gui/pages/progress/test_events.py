@@ -3,6 +3,7 @@
 import datetime as dt
 
 import pytest
+from PySide6.QtCore import QDate
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
 from gui.drawing.course_chart import flags
@@ -45,7 +46,7 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
         "before the harvest",
     )
     (delete,) = page.delete_buttons
-    assert "2026-09-16: Injection, left. before the harvest" in delete.accessibleName()
+    assert "16 Sep 2026: Injection, left. before the harvest" in delete.accessibleName()
     assert isinstance(delete, QAbstractButton)
     delete.click()
     events_page.settle()
@@ -61,7 +62,7 @@ def test_a_plan_that_follows_is_listed_and_cannot_be_deleted(stage: WindowHarnes
     stage.settle()
     page = stage.window.progress.events
     texts = [label.text() for label in page.findChildren(QLabel)]
-    assert "2026-04-16: Home programme changed" in texts
+    assert "16 Apr 2026: Home programme changed" in texts
     assert len(page.delete_buttons) == 1
 
 
@@ -100,3 +101,13 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     assert left.ribbons[0].day[-1] <= day.toordinal() < left.ribbons[1].day[0]
     assert flags(content) == [(day, "injection, left"), (day, "noted")]
     assert "then injection: increasing" in page.curves.notes.text()
+
+
+def test_a_day_is_chosen_in_the_calendar(events_page: WindowHarness) -> None:
+    day = events_page.window.progress.events.day
+    day.show_day(dt.date(2026, 9, 17))
+    day._show_month()
+    assert day.calendar.selectedDate().toPython() == dt.date(2026, 9, 17)
+    day.calendar.clicked.emit(QDate(2026, 9, 16))
+    assert day.day == dt.date(2026, 9, 16)
+    assert day.open.accessibleName().startswith("Calendar: ")

@@ -26,7 +26,7 @@ def details(qapp: QApplication) -> SessionDetails:
 
 def said(details: SessionDetails) -> str:
     """Return every text of the chosen session; those that gave way are gone."""
-    labels = [each.text() for each in details.findChildren(QLabel) if not each.isHidden()]
+    labels = [each.text() for each in details.findChildren(QLabel) if each.isVisibleTo(details)]
     bands = [each.accessibleName() for each in details.findChildren(MeasurementBand)]
     return "\n".join(labels + bands)
 
@@ -51,20 +51,36 @@ def garden() -> History:
     )
 
 
-def test_sessions_stand_latest_first_with_their_number_of_readings(
-    details: SessionDetails,
-) -> None:
+def rows(details: SessionDetails) -> list[str]:
+    return [details.list.item(row).text() for row in range(details.list.count())]
+
+
+def test_sessions_stand_latest_first_with_what_was_measured(details: SessionDetails) -> None:
     details.show_history(garden())
-    rows = [details.list.item(row).text() for row in range(details.list.count())]
-    assert [row.split("\n")[1] for row in rows] == ["Readings: 2", "Readings: 1"]
-    assert rows[0].startswith("2026-04-13")
+    assert [row.split("\n")[1] for row in rows(details)] == ["Flexion", "Flexion"]
+    assert rows(details)[0].startswith("13 Apr 2026, ")
+
+
+def test_the_list_is_narrowed_to_a_movement(details: SessionDetails) -> None:
+    abduction = (Movement.ABDUCTION, Side.LEFT)
+    details.show_history(history({LEFT: [(0, 90.0), (7, 95.0)], abduction: [(7, 70.0)]}))
+    assert [row.split("\n")[1] for row in rows(details)] == ["Flexion, Abduction", "Flexion"]
+    assert details.movement.values == (None, Movement.FLEXION, Movement.ABDUCTION)
+    details.movement._pick(Movement.ABDUCTION)
+    assert len(rows(details)) == 1
+    text = said(details)
+    assert "Abduction, left arm" in text
+    assert "Flexion, left arm" not in text
+    details.show_session(details._history.sessions[0].id)  # type: ignore[union-attr]
+    assert details.movement.value is None
+    assert details.list.currentRow() == 1
 
 
 def test_a_refusal_is_told_with_its_reason_and_pain_beforehand(details: SessionDetails) -> None:
     details.show_history(garden())
     text = said(details)
     assert SENTENCES[Reason.TRUNK_LEAN] in text
-    assert "Pain of 10 beforehand: at rest 2, at its worst since the day before 6." in text
+    assert "Pain before the session (0 to 10): at rest 2, worst in 24 hours 6." in text
     assert "150\u00b0" in text
 
 
@@ -74,8 +90,8 @@ def test_each_trial_tells_the_seconds_that_were_held(details: SessionDetails) ->
     text = said(details)
     assert "Trial 1, held from 4.0 to 5.3 s" in text
     assert "Trial 2, from 9.0 to 12.5 s, no hold" in text
-    assert "Against: trunk axis" in text
-    assert "Model: heavy" in text
+    assert "measured against the trunk" in text
+    assert "Detail level: careful" in text
 
 
 def test_words_of_a_trial_and_of_no_pain() -> None:
