@@ -5,6 +5,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from gui.app.report_choices import asked_choices
 from gui.session.services import Services
 from gui.text.wording import tr
 from measure.domain.records import History, Person
@@ -29,6 +30,9 @@ class ReportDialogs(QObject):
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
             return
+        choices = asked_choices(services.appearance, self._window)
+        if choices is None:
+            return
         today = services.today()
         name, _ = QFileDialog.getSaveFileName(
             self._window,
@@ -41,7 +45,7 @@ class ReportDialogs(QObject):
 
         def write_history(history: History) -> None:
             services.slow_worker.run(
-                lambda: write_report(history, today, Path(name)),
+                lambda: write_report(history, today, Path(name), choices),
                 lambda _: tell(tr("{file} is written.").format(file=Path(name).name)),
                 tell,
             )
@@ -56,14 +60,17 @@ class ReportDialogs(QObject):
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
             return
+        choices = asked_choices(services.appearance, self._window)
+        if choices is None:
+            return
         today = services.today()
-        printer = chosen_printer(self._window)
+        printer = chosen_printer(self._window, landscape=choices.landscape)
         if printer is None:
             return
 
         def print_history(history: History) -> None:
             services.slow_worker.run(
-                lambda: print_report(history, today, printer),
+                lambda: print_report(history, today, printer, choices),
                 lambda pages: tell(tr("Pages sent to the printer: {pages}.").format(pages=pages)),
                 tell,
             )

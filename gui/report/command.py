@@ -4,14 +4,21 @@ import argparse
 import sys
 from pathlib import Path
 
+from measure.cli.events import a_day
+
+#: Codes of the languages of a report, named here so that asking for help loads no Qt.
+LANGUAGE_CODES = ("en", "es")
+
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Write a report of one or two pages for a clinic visit.
+    """Write a report of one page for a clinic visit, or of two.
 
-    Who, what was measured and how, first and last readings with their intervals, both sides,
-    curves, pain, exercises, everyday tasks, refusals, and the software behind it. The ending
-    of the file decides: .html for a page that any browser shows without a network, .pdf for
-    paper. A file that is there already is left as it is.
+    First a box of a few lines: what changed on the affected side since the latest clinic visit,
+    or since the latest event, its share of the other side, pain, exercises, what is worth a
+    look, and the person's own question. Then both sides with their intervals, and curves. The
+    second page adds events, everyday tasks, refusals, how it was measured and how to read it.
+    The ending of the file decides: .html for a page that any browser shows without a network,
+    .pdf for paper. A file that is there already is left as it is.
 
     exit codes:
       0  done
@@ -20,25 +27,48 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     examples:
       thawline report Rosa --to rosa.pdf
-      thawline report Rosa --to rosa.html
+      thawline report Rosa --to rosa.html --details
+      thawline report Rosa --to rosa.pdf --since 2026-09-12 --question "May I garden again?"
+      thawline report Rosa --to rosa.pdf --landscape --language es
     """
     parser.add_argument("person", metavar="PERSON", help="the pseudonym")
     parser.add_argument(
         "--to", type=Path, required=True, metavar="FILE", help="the new file: .html or .pdf"
+    )
+    parser.add_argument(
+        "--since", type=a_day, metavar="DATE", help="tell in the box what changed since this day"
+    )
+    parser.add_argument(
+        "--question", default="", metavar="TEXT", help="what the person wants to ask"
+    )
+    parser.add_argument("--details", action="store_true", help="with the second page")
+    parser.add_argument("--landscape", action="store_true", help="a page wider than high")
+    parser.add_argument(
+        "--language", choices=LANGUAGE_CODES, default="en", help="of the report; English otherwise"
     )
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     from gui.report.files import write_report
+    from gui.report.language import translate_into
     from measure.cli.open_store import open_store
-    from measure.report.wording import NOTICE
+    from measure.report.caveats import NOTICE
+    from measure.report.choices import ReportChoices
 
     with open_store() as store:
         person = store.find_person(arguments.person)
         history = store.history(person.id)
         today = store.now().day
-    lacking = write_report(history, today, arguments.to)
+    choices = ReportChoices(
+        since=arguments.since,
+        question=arguments.question,
+        details=arguments.details,
+        landscape=arguments.landscape,
+        language=arguments.language,
+        tr=translate_into(arguments.language),
+    )
+    lacking = write_report(history, today, arguments.to, choices)
     if lacking:
         print(
             f"The PDF's font has not these characters, so they may be missing: {lacking}\n"

@@ -36,15 +36,21 @@ from PySide6.QtGui import (
 )
 from PySide6.QtSvg import QSvgRenderer
 
-from gui.style.fonts import add_bundled_fonts
-from measure.report.svg import FONT, Diagram, Words, as_svg
+from gui.style.fonts import add_bundled_fonts, add_typeface
+from measure.report.choices import TALLEST_PLOT
+from measure.report.svg import FONT, SPARE_FONT, Diagram, Draw, Words, as_svg
 
 #: Margin of the page and height of its foot, millimetres. [technical]
 _MARGIN_MM, _FOOT_MM = 11.0, 9.0
 #: Resolution of the PDF, dots per inch. [technical]
 _RESOLUTION = 600
+#: Heights of the plots that are tried until the first page holds all that belongs on it, points.
+#: [technical]
+_PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0)
 #: Sizes of the text and of the foot, points. [technical]
-_TEXT_PT, _FOOT_PT = 8.0, 6.5
+_TEXT_PT, _FOOT_PT = 8.0, 8.0
+#: Width that is left for the page number, points. [technical]
+_NUMBER_PT = 75.0
 #: Placeholder of a diagram in the text until it is laid out; characters of the private use area,
 #: which no text of a report contains.
 _PLACE = "\ue000{}\ue001"
@@ -71,18 +77,30 @@ class RenderedPdf:
     lacking: str
 
 
-def make_pdf(html: Callable[[Callable[[Diagram], str]], str], title: str, foot: str) -> RenderedPdf:
-    """Return a PDF of a report.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedReport:
+    """What is to be printed.
 
-    Parameters
+    Attributes
     ----------
     html
-        Returns the report's HTML, given the function that makes a diagram's placeholder.
+        Returns the report's HTML, given the function that makes a diagram's placeholder, and the
+        height of the plots.
     foot
         A line for the foot of every page, before the page number.
+    page_words
+        Template of the page number.
     """
+
+    html: Callable[[Draw, float], str]
+    foot: str
+    page_words: str = "page {page} of {pages}"
+    landscape: bool = False
+
+
+def make_pdf(report: PrintedReport, title: str) -> RenderedPdf:
+    """Return a PDF of a report."""
     _ready()
-    text, diagrams = _laid_out(html)
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
@@ -90,47 +108,35 @@ def make_pdf(html: Callable[[Callable[[Diagram], str]], str], title: str, foot: 
     writer.setTitle(title)
     writer.setCreator("Thawline")
     writer.setResolution(_RESOLUTION)
-    writer.setPageLayout(page_layout())
-    pages = _print(writer, text, diagrams, foot)
+    writer.setPageLayout(page_layout(landscape=report.landscape))
+    layout = _Layout.fitting(report, writer)
+    pages = layout.print(report)
     buffer.close()
-    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=_lacking(text, diagrams))
+    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=layout.lacking())
 
 
-def print_pages(
-    device: QPagedPaintDevice, html: Callable[[Callable[[Diagram], str]], str], foot: str
-) -> int:
+def print_pages(device: QPagedPaintDevice, report: PrintedReport) -> int:
     """Print a report, as :func:`make_pdf` lays it out, on a printer; return how many pages."""
     _ready()
-    text, diagrams = _laid_out(html)
-    return _print(device, text, diagrams, foot)
+    return _Layout.fitting(report, device).print(report)
 
 
-def page_layout(size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> QPageLayout:
-    """Return the page layout of a report: portrait with narrow margins."""
+def page_layout(
+    size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4, *, landscape: bool = False
+) -> QPageLayout:
+    """Return the page layout of a report, with narrow margins."""
+    orientations = QPageLayout.Orientation
     return QPageLayout(
         QPageSize(size),
-        QPageLayout.Orientation.Portrait,
+        orientations.Landscape if landscape else orientations.Portrait,
         QMarginsF(_MARGIN_MM, _MARGIN_MM, _MARGIN_MM, _MARGIN_MM - 2),
         QPageLayout.Unit.Millimeter,
     )
 
 
-def _laid_out(
-    html: Callable[[Callable[[Diagram], str]], str],
-) -> tuple[str, list[Diagram]]:
-    """Return a report's HTML with a placeholder for each diagram, and the diagrams."""
-    diagrams: list[Diagram] = []
-
-    def place(diagram: Diagram) -> str:
-        diagrams.append(diagram)
-        return _PLACE.format(len(diagrams) - 1)
-
-    return html(place), diagrams
-
-
 def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
     """Return the report's font without ligatures: with them a search for "flexion" fails."""
-    font = QFont(FONT)
+    font = QFont([FONT, SPARE_FONT])
     font.setPointSizeF(size_pt)
     font.setBold(bold)
     for feature in ("liga", "clig"):
@@ -145,47 +151,103 @@ def _ready() -> QGuiApplication | None:
     if QGuiApplication.instance() is None:
         own = QGuiApplication([sys.argv[0], "-platform", "offscreen"])
     add_bundled_fonts()
+    add_typeface()
     return own
 
 
-def _print(writer: QPagedPaintDevice, text: str, diagrams: Sequence[Diagram], foot: str) -> int:
-    dots_per_point = writer.logicalDpiY() / 72
-    page = QRectF(0, 0, writer.width(), writer.height())
-    page.setHeight(page.height() - _FOOT_MM / 25.4 * writer.logicalDpiY())
-    document = QTextDocument()
-    document.documentLayout().setPaintDevice(writer)
-    document.setDefaultFont(plain_font(_TEXT_PT))
-    document.setDocumentMargin(0)
-    document.setHtml(text)
-    drawer = _DiagramTextObject(diagrams, dots_per_point, document)
-    document.documentLayout().registerHandler(_DIAGRAM, drawer)
-    _insert_diagrams(document)
-    document.setPageSize(page.size())
-    painter = QPainter(writer)
-    pages = document.pageCount()
-    for number in range(pages):
-        if number:
-            writer.newPage()
-        painter.save()
-        painter.translate(0, -number * page.height())
-        shown = QRectF(0, number * page.height(), page.width(), page.height())
-        # One point less, or the tips of the next page's first line would show at the foot.
-        painter.setClipRect(shown.adjusted(0, 0, 0, -dots_per_point))
-        context = QAbstractTextDocumentLayout.PaintContext()
-        context.clip = shown
-        context.palette.setColor(context.palette.ColorRole.Text, QColor("black"))
-        document.documentLayout().draw(painter, context)
-        painter.restore()
-        painter.setFont(plain_font(_FOOT_PT))
-        below = QRectF(0, page.height(), page.width(), writer.height() - page.height())
-        painter.drawText(below, Qt.AlignmentFlag.AlignBottom, foot)
-        painter.drawText(
-            below,
-            Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignRight,
-            f"page {number + 1} of {pages}",
+class _Layout:
+    """A report laid out for the paper of a device."""
+
+    def __init__(
+        self, html: Callable[[Draw, float], str], plot_height: float, device: QPagedPaintDevice
+    ) -> None:
+        self._diagrams: list[Diagram] = []
+        self._text = html(self._place, plot_height)
+        self._device = device
+        self._dots_per_point = device.logicalDpiY() / 72
+        self._page = QRectF(0, 0, device.width(), device.height())
+        self._page.setHeight(device.height() - _FOOT_MM / 25.4 * device.logicalDpiY())
+        self._document = QTextDocument()
+        layout = self._document.documentLayout()
+        layout.setPaintDevice(device)
+        self._document.setDefaultFont(plain_font(_TEXT_PT))
+        self._document.setDocumentMargin(0)
+        self._document.setHtml(self._text)
+        drawer = _DiagramTextObject(self._diagrams, self._dots_per_point, self._document)
+        layout.registerHandler(_DIAGRAM, drawer)
+        _insert_diagrams(self._document)
+        self._document.setPageSize(self._page.size())
+
+    @classmethod
+    def fitting(cls, report: PrintedReport, device: QPagedPaintDevice) -> "_Layout":
+        """Return the layout with the tallest plots whose first part fits one page."""
+        for plot_height in _PLOT_HEIGHTS:
+            layout = cls(report.html, plot_height, device)
+            if layout.first_part_fits():
+                break
+        return layout
+
+    def first_part_fits(self) -> bool:
+        """Return whether what comes before a forced page break fits the first page."""
+        block = self._document.begin()
+        always = QTextFormat.PageBreakFlag.PageBreak_AlwaysBefore
+        while block.isValid():
+            if block.blockFormat().pageBreakPolicy() & always:
+                top = self._document.documentLayout().blockBoundingRect(block).top()
+                return top < 1.5 * self._page.height()
+            block = block.next()
+        return self._document.pageCount() == 1
+
+    def print(self, report: PrintedReport) -> int:
+        """Print all pages; return their number."""
+        painter = QPainter(self._device)
+        page, pages = self._page, self._document.pageCount()
+        for number in range(pages):
+            if number:
+                self._device.newPage()
+            painter.save()
+            painter.translate(0, -number * page.height())
+            shown = QRectF(0, number * page.height(), page.width(), page.height())
+            # One point less, or the tips of the next page's first line would show at the foot.
+            painter.setClipRect(shown.adjusted(0, 0, 0, -self._dots_per_point))
+            context = QAbstractTextDocumentLayout.PaintContext()
+            context.clip = shown
+            context.palette.setColor(context.palette.ColorRole.Text, QColor("black"))
+            self._document.documentLayout().draw(painter, context)
+            painter.restore()
+            painter.setFont(plain_font(_FOOT_PT))
+            below = QRectF(0, page.height(), page.width(), self._device.height() - page.height())
+            foot = Qt.AlignmentFlag.AlignBottom
+            beside = below.adjusted(0, 0, -_NUMBER_PT * self._dots_per_point, 0)
+            painter.drawText(beside, foot | Qt.TextFlag.TextWordWrap, report.foot)
+            number_words = report.page_words.format(page=number + 1, pages=pages)
+            painter.drawText(below, foot | Qt.AlignmentFlag.AlignRight, number_words)
+        painter.end()
+        return pages
+
+    def lacking(self) -> str:
+        """Return the characters of the text that no font of the report has, in their order."""
+        fonts = [QRawFont.fromFont(QFont(family)) for family in (FONT, SPARE_FONT)]
+        document = QTextDocument()
+        document.setHtml(_PLACES.sub("", self._text))
+        text = document.toPlainText() + "".join(
+            mark.text
+            for diagram in self._diagrams
+            for mark in diagram.marks
+            if isinstance(mark, Words)
         )
-    painter.end()
-    return pages
+        return "".join(
+            letter
+            for letter in dict.fromkeys(text)
+            if letter.isprintable()
+            and not letter.isspace()
+            and not any(font.supportsCharacter(ord(letter)) for font in fonts)
+        )
+
+    def _place(self, diagram: Diagram) -> str:
+        """Return the placeholder of a diagram, which is kept for its place."""
+        self._diagrams.append(diagram)
+        return _PLACE.format(len(self._diagrams) - 1)
 
 
 def _insert_diagrams(document: QTextDocument) -> None:
@@ -223,20 +285,5 @@ class _DiagramTextObject(QPyTextObject):
         position: int,
         shape: QTextFormat,
     ) -> None:
-        svg = as_svg(self._diagrams[shape.property(_NUMBER)])
+        svg = as_svg(self._diagrams[shape.property(_NUMBER)], FONT)
         QSvgRenderer(QByteArray(svg.encode("utf-8"))).render(painter, QRectF(place))
-
-
-def _lacking(html: str, diagrams: Sequence[Diagram]) -> str:
-    """Return the characters of the text that the report's font does not have, in their order."""
-    font = QRawFont.fromFont(plain_font(_TEXT_PT))
-    document = QTextDocument()
-    document.setHtml(_PLACES.sub("", html))
-    text = document.toPlainText() + "".join(
-        mark.text for diagram in diagrams for mark in diagram.marks if isinstance(mark, Words)
-    )
-    return "".join(
-        letter
-        for letter in dict.fromkeys(text)
-        if letter.isprintable() and not letter.isspace() and not font.supportsCharacter(ord(letter))
-    )

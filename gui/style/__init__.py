@@ -3,7 +3,7 @@
 Public names:
 
     appearance: Appearance
-    fonts: add_bundled_fonts, ensure_fonts
+    fonts: add_bundled_fonts, add_typeface, ensure_fonts
     measures: BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX, SMALL
     palette: Scheme
 """

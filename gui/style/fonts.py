@@ -1,4 +1,4 @@
-"""The window's typeface, Atkinson Hyperlegible; DejaVu Sans for print and for signs it lacks."""
+"""The window's typeface, Atkinson Hyperlegible; DejaVu Sans for signs that it lacks."""
 
 from functools import cache
 from importlib.resources import files
@@ -20,6 +20,14 @@ def add_bundled_fonts() -> None:
 
 
 @cache
+def add_typeface() -> None:
+    """Let Qt use our typeface, until the application ends."""
+    folder = files("fontpkg_atkinson_hyperlegible") / "files"
+    for name in ("AtkinsonHyperlegible-Regular.ttf", "AtkinsonHyperlegible-Bold.ttf"):
+        QFontDatabase.addApplicationFontFromData((folder / name).read_bytes())
+
+
+@cache
 def ensure_fonts() -> None:
     """Set the application in our typeface; signs that it lacks come from the system's fonts.
 
@@ -27,9 +35,7 @@ def ensure_fonts() -> None:
     """
     if not QFontInfo(QFont()).family():
         add_bundled_fonts()
-    folder = files("fontpkg_atkinson_hyperlegible") / "files"
-    for name in ("AtkinsonHyperlegible-Regular.ttf", "AtkinsonHyperlegible-Bold.ttf"):
-        QFontDatabase.addApplicationFontFromData((folder / name).read_bytes())
+    add_typeface()
     QGuiApplication.setFont(window_font())
 
 

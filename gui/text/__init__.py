@@ -4,8 +4,7 @@ Public names:
 
     chart_wording: places, tick_words
     language: LANGUAGES, SYSTEM, install_language
-    progress_wording: finding_words, logged_words, progress_notes, progress_of_sides, verdict_line,
-        warm_up_words
+    progress_wording: logged_words, progress_notes, progress_of_sides, verdict_line, warm_up_words
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: frame_phrase, hint_sentence, live_sentence, next_sentence, not_still_sentence,
         trouble_sentence

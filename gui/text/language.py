@@ -1,7 +1,7 @@
 """Language of the window: the one chosen in the menu, else the system's, else English.
 
-English texts are in the code; every other language is a file in ``gui/translations``. Reports,
-exports and the command line stay in English.
+English texts are in the code; every other language is a file in ``gui/translations``. Exports and
+the command line stay in English; a report is written in any of them.
 """
 
 from importlib.resources import files

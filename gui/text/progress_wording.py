@@ -3,10 +3,9 @@
 import datetime as dt
 from collections.abc import Sequence
 
-from gui.text.wording import movement_name, side_name, side_title, tr
+from gui.text.wording import side_title, tr
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, History
-from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt
 from measure.progress.comparison import Change
 from measure.progress.dates import date_words
 from measure.progress.overview import Progress
@@ -81,20 +80,6 @@ def logged_words(history: History, today: dt.date) -> str:
     return tr(
         "Days with exercises logged: {week} in the last week, {month} in the last four weeks."
     ).format(week=week, month=month)
-
-
-def prompt_words(prompt: Prompt) -> str:
-    """Return a finding that is worth showing to a clinician, and that it is."""
-    return f"{finding_words(prompt)} {tr(prompt.closing)}"
-
-
-def finding_words(prompt: Prompt) -> str:
-    """Return what the records show, with its numbers."""
-    return tr(PROMPT_WORDS[prompt.kind]).format(
-        movement=", ".join(movement_name(movement) for movement in prompt.movements),
-        side=side_name(prompt.side) if prompt.side else "",
-        **prompt.numbers,
-    )
 
 
 def progress_notes(sides: Sequence[SideProgress]) -> tuple[str, ...]:

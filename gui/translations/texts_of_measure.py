@@ -4,10 +4,11 @@
 """
 
 from measure.domain.exercises import EXERCISE_FACTS
+from measure.domain.landmarks import Side
 from measure.domain.measurements import BASIS_SENTENCES
 from measure.domain.movements import MOVEMENTS, View
 from measure.domain.reasons import SENTENCES
-from measure.domain.records import EVENT_WORDS
+from measure.domain.records import EVENT_WORDS, BodyPosition
 from measure.domain.vertebral_levels import region_of
 from measure.progress.clinician_prompts import MEASURE_AGAIN, PROMPT_WORDS, WORTH_SHOWING
 from measure.progress.home_programme import (
@@ -18,12 +19,23 @@ from measure.progress.home_programme import (
     Irritability,
     assessment_dose,
 )
-from measure.progress.milestones import TASKS
+from measure.progress.milestones import AT_LEVEL, TASKS
 from measure.progress.sentences import TEMPLATES
 from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.side_wording import SIDE_TEMPLATES
 from measure.progress.week_sentence import TEMPLATES as WEEK_TEMPLATES
-from measure.progress.wording import DECIMALS, IN_LEVELS, INTERVAL, VERDICT_WORDS, WITH_INTERVAL
+from measure.progress.wording import (
+    DECIMALS,
+    HELP_WORDS,
+    IN_LEVELS,
+    INTERVAL,
+    VERDICT_WORDS,
+    WITH_INTERVAL,
+)
+from measure.report.caveats import CAVEATS, DEMO, NOTICE
+from measure.report.headline import PROMPT_SUBJECTS
+from measure.report.own_words import METHOD_WORDS
+from measure.report.wording import WORDS
 from measure.storage.saved_files import PURPOSES
 
 #: One vertebral level of every region of the back.
@@ -60,6 +72,16 @@ def texts_of_measure() -> tuple[str, ...]:
         WORTH_SHOWING,
         *TEMPLATES,
         *SIDE_TEMPLATES,
+        *(side.value for side in Side),
+        AT_LEVEL,
+        *HELP_WORDS.values(),
+        *(posture.value for posture in BodyPosition),
+        NOTICE,
+        DEMO,
+        *CAVEATS,
+        *WORDS,
+        *METHOD_WORDS.values(),
+        *PROMPT_SUBJECTS.values(),
         DECIMALS,
         *WEEK_TEMPLATES,
         MEASURE_AGAIN,

@@ -300,8 +300,40 @@
         <translation>peor dolor desde ayer</translation>
     </message>
     <message>
+        <source>Report for a clinic visit</source>
+        <translation>Informe para la consulta</translation>
+    </message>
+    <message>
+        <source>Your question to the clinician</source>
+        <translation>Su pregunta para el profesional</translation>
+    </message>
+    <message>
+        <source>Tell what changed since this day</source>
+        <translation>Qué cambió desde este día</translation>
+    </message>
+    <message>
+        <source>Further pages: events, everyday tasks, refusals, how to read it</source>
+        <translation>Más páginas: acontecimientos, tareas cotidianas, rechazos, cómo leerlo</translation>
+    </message>
+    <message>
+        <source>Page wider than high</source>
+        <translation>Página apaisada</translation>
+    </message>
+    <message>
         <source>Continue</source>
         <translation>Continuar</translation>
+    </message>
+    <message>
+        <source>Your question to the clinician (you can leave this empty)</source>
+        <translation>Su pregunta para el profesional (puede dejarlo en blanco)</translation>
+    </message>
+    <message>
+        <source>Changes since (empty: since the latest clinic visit or event)</source>
+        <translation>Cambios desde (en blanco: desde la última consulta o el último acontecimiento)</translation>
+    </message>
+    <message>
+        <source>Please type the day as 2026-03-14, or leave it empty.</source>
+        <translation>Escriba el día como 2026-03-14, o déjelo en blanco.</translation>
     </message>
     <message>
         <source>plot of the differences</source>
@@ -1788,8 +1820,136 @@
         <translation>▶  La cámara da una imagen de espejo. Queda anotado y se corrige a partir de ahora.</translation>
     </message>
     <message>
+        <source>Movement, side</source>
+        <translation>Movimiento, lado</translation>
+    </message>
+    <message>
+        <source>First days</source>
+        <translation>Primeros días</translation>
+    </message>
+    <message>
+        <source>Last days</source>
+        <translation>Últimos días</translation>
+    </message>
+    <message>
+        <source>Other side, deficit</source>
+        <translation>Otro lado, déficit</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Cambio</translation>
+    </message>
+    <message>
+        <source>Verdict, change a month</source>
+        <translation>Resultado, cambio al mes</translation>
+    </message>
+    <message>
+        <source>In brackets 95 % intervals. Pictures: upright line, last days; box, their interval; ring, first days.</source>
+        <translation>Entre paréntesis, intervalos del 95 %. Dibujos: línea vertical, últimos días; caja, su intervalo; círculo, primeros días.</translation>
+    </message>
+    <message>
+        <source>A trend is shown after {weeks} weeks and {days} days with readings at the earliest.</source>
+        <translation>Una tendencia se muestra como pronto tras {weeks} semanas y {days} días con lecturas.</translation>
+    </message>
+    <message>
+        <source>Trends of the {side} side count from {day} on ({why}).</source>
+        <translation>Las tendencias del lado {side} cuentan desde el {day} ({why}).</translation>
+    </message>
+    <message>
+        <source>Before and after</source>
+        <translation>Antes y después</translation>
+    </message>
+    <message>
+        <source>Change since</source>
+        <translation>Cambio desde entonces</translation>
+    </message>
+    <message>
+        <source>At once</source>
+        <translation>De inmediato</translation>
+    </message>
+    <message>
+        <source>A month before</source>
+        <translation>Al mes, antes</translation>
+    </message>
+    <message>
+        <source>A month after</source>
+        <translation>Al mes, después</translation>
+    </message>
+    <message>
+        <source>*: mostly an assumption, until there are more days.</source>
+        <translation>*: en su mayor parte un supuesto, hasta que haya más días.</translation>
+    </message>
+    <message>
+        <source>{movement} from {range}</source>
+        <translation>{movement} desde {range}</translation>
+    </message>
+    <message>
+        <source>Yes: even the lower end of the intervals of the last days passes. Not shown: it does not, which is no statement about what the person can do. Few days: fewer than {days} days with a reading in the last weeks.</source>
+        <translation>Sí: incluso el extremo inferior de los intervalos de los últimos días lo supera. No demostrado: no lo supera, lo que no dice qué puede hacer la persona. Pocos días: menos de {days} días con una lectura en las últimas semanas.</translation>
+    </message>
+    <message>
+        <source>Range usually enough to</source>
+        <translation>Amplitud que suele bastar para</translation>
+    </message>
+    <message>
+        <source>None of {count} measurements was refused.</source>
+        <translation>No se rechazó ninguna de {count} mediciones.</translation>
+    </message>
+    <message>
+        <source>{refused} of {count} measurements were refused: a refused reading is safer than a wrong one. First reasons:</source>
+        <translation>Se rechazaron {refused} de {count} mediciones: una lectura rechazada es más segura que una errónea. Primeros motivos:</translation>
+    </message>
+    <message>
+        <source>also seen</source>
+        <translation>secundario</translation>
+    </message>
+    <message>
+        <source>not apart yet</source>
+        <translation>aún sin separar</translation>
+    </message>
+    <message>
         <source>too early to say</source>
         <translation>todavía es pronto para saberlo</translation>
+    </message>
+    <message>
+        <source>refused {day}</source>
+        <translation>rechazada el {day}</translation>
+    </message>
+    <message>
+        <source>{count} days to {day}</source>
+        <translation>{count} días al {day}</translation>
+    </message>
+    <message>
+        <source>deficit {amount}</source>
+        <translation>déficit {amount}</translation>
+    </message>
+    <message>
+        <source>{share} of it</source>
+        <translation>{share} de él</translation>
+    </message>
+    <message>
+        <source>Both shoulders moved together, the other by {amount}: has the set-up changed?</source>
+        <translation>Ambos hombros cambiaron a la vez, el otro {amount}: ¿ha cambiado la colocación?</translation>
+    </message>
+    <message>
+        <source>{change}, probably not more: new</source>
+        <translation>{change}, probablemente no más: es reciente</translation>
+    </message>
+    <message>
+        <source>not measured</source>
+        <translation>sin medir</translation>
+    </message>
+    <message>
+        <source>few days</source>
+        <translation>pocos días</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>sí</translation>
+    </message>
+    <message>
+        <source>not shown</source>
+        <translation>no demostrado</translation>
     </message>
     <message>
         <source>no clear change</source>
@@ -2516,6 +2676,10 @@
         <translation>se mantuvo</translation>
     </message>
     <message>
+        <source>External rotation</source>
+        <translation>Rotación externa</translation>
+    </message>
+    <message>
         <source>{before} until about {day} ({low} to {high}); since then: {now}</source>
         <translation>{before} hasta alrededor del {day} (del {low} al {high}); desde entonces: {now}</translation>
     </message>
@@ -2554,6 +2718,26 @@
     <message>
         <source>{change} since the clinic visit on {day}</source>
         <translation>{change} desde la visita clínica del {day}</translation>
+    </message>
+    <message>
+        <source>counted since {day}</source>
+        <translation>cuenta desde el {day}</translation>
+    </message>
+    <message>
+        <source>gained earlier; of late less than {gain} a month</source>
+        <translation>mejoró antes; últimamente menos de {gain} al mes</translation>
+    </message>
+    <message>
+        <source>sure when first shown; since then too little against it</source>
+        <translation>seguro cuando se mostró; después, poco en contra</translation>
+    </message>
+    <message>
+        <source>not yet sure: a verdict asks for more than 95 %</source>
+        <translation>aún no es seguro: un resultado exige más del 95 %</translation>
+    </message>
+    <message>
+        <source>clear over the whole time, not in the last weeks</source>
+        <translation>claro en todo el tiempo, no en las últimas semanas</translation>
     </message>
     <message>
         <source>{words}, mostly assumed</source>
@@ -2664,10 +2848,6 @@
         <translation>{value}° ({low} a {high})</translation>
     </message>
     <message>
-        <source>about {levels} levels, {value} ({low} to {high}) cm</source>
-        <translation>unos {levels} niveles, {value} ({low} a {high}) cm</translation>
-    </message>
-    <message>
         <source>{value} % ({low} to {high})</source>
         <translation>{value} % ({low} a {high})</translation>
     </message>
@@ -2700,8 +2880,104 @@
         <translation>Amplitud como porcentaje de la del otro lado, entre paréntesis el intervalo del 95 %: {shares}.</translation>
     </message>
     <message>
+        <source>Beside the other side</source>
+        <translation>Frente al otro lado</translation>
+    </message>
+    <message>
+        <source>Pain and exercises</source>
+        <translation>Dolor y ejercicios</translation>
+    </message>
+    <message>
+        <source>Worth a look</source>
+        <translation>Conviene mirar</translation>
+    </message>
+    <message>
+        <source>“{words}”</source>
+        <translation>«{words}»</translation>
+    </message>
+    <message>
+        <source>The person asks</source>
+        <translation>La persona pregunta</translation>
+    </message>
+    <message>
+        <source>Since {day}</source>
+        <translation>Desde el {day}</translation>
+    </message>
+    <message>
+        <source>Since the clinic visit on {day}</source>
+        <translation>Desde la consulta del {day}</translation>
+    </message>
+    <message>
+        <source>Since {day} ({what})</source>
+        <translation>Desde el {day} ({what})</translation>
+    </message>
+    <message>
+        <source>Since the first sessions</source>
+        <translation>Desde las primeras sesiones</translation>
+    </message>
+    <message>
+        <source>{movement}: {change}</source>
+        <translation>{movement}: {change}</translation>
+    </message>
+    <message>
+        <source>nothing was measured on an affected side.</source>
+        <translation>no se midió nada en un lado afectado.</translation>
+    </message>
+    <message>
+        <source>no readings before and after to compare ({verdict})</source>
+        <translation>sin lecturas de antes y después que comparar ({verdict})</translation>
+    </message>
+    <message>
+        <source>{change}, {verdict}</source>
+        <translation>{change}, {verdict}</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}</source>
+        <translation>{movement}, {side}</translation>
+    </message>
+    <message>
         <source>{movement} {share}</source>
         <translation>{movement} {share}</translation>
+    </message>
+    <message>
+        <source>both shoulders are affected, so there is none to compare with.</source>
+        <translation>ambos hombros están afectados, así que no hay con cuál comparar.</translation>
+    </message>
+    <message>
+        <source>no affected side was named.</source>
+        <translation>no se indicó ningún lado afectado.</translation>
+    </message>
+    <message>
+        <source>the other side was not measured in the same way.</source>
+        <translation>el otro lado no se midió de la misma manera.</translation>
+    </message>
+    <message>
+        <source>Pain was not rated in the last two weeks.</source>
+        <translation>En las dos últimas semanas no se valoró el dolor.</translation>
+    </message>
+    <message>
+        <source>Worst pain in 24 hours about {now} of 10.</source>
+        <translation>Peor dolor en 24 horas: aproximadamente {now} de 10.</translation>
+    </message>
+    <message>
+        <source>Worst pain in 24 hours about {now} of 10, before it was {then}.</source>
+        <translation>Peor dolor en 24 horas: aproximadamente {now} de 10; antes era {then}.</translation>
+    </message>
+    <message>
+        <source>No exercises were logged.</source>
+        <translation>No se anotaron ejercicios.</translation>
+    </message>
+    <message>
+        <source>Exercises were logged on one day.</source>
+        <translation>Se anotaron ejercicios un día.</translation>
+    </message>
+    <message>
+        <source>Exercises were logged on {count} days.</source>
+        <translation>Se anotaron ejercicios en {count} días.</translation>
+    </message>
+    <message>
+        <source>nothing that this program looks for.</source>
+        <translation>nada de lo que este programa busca.</translation>
     </message>
     <message>
         <source>The smallest share is that of {movement}.</source>
@@ -3246,6 +3522,202 @@
     <message>
         <source>This is not advice to measure more often: what you agreed with your clinician comes first.</source>
         <translation>Esto no es un consejo para medir más a menudo: lo acordado con su profesional sanitario es lo primero.</translation>
+    </message>
+    <message>
+        <source>{levels} levels, {value} ({low} to {high}) cm</source>
+        <translation>{levels} niveles, {value} ({low} a {high}) cm</translation>
+    </message>
+    <message>
+        <source>level {level}</source>
+        <translation>nivel {level}</translation>
+    </message>
+    <message>
+        <source>active</source>
+        <translation>activo</translation>
+    </message>
+    <message>
+        <source>helped by someone</source>
+        <translation>con ayuda de otra persona</translation>
+    </message>
+    <message>
+        <source>An estimate made with a camera, not a diagnosis and not a medical device.</source>
+        <translation>Estimación hecha con una cámara; no es un diagnóstico ni procede de un producto sanitario.</translation>
+    </message>
+    <message>
+        <source>DEMO DATA: this person and all these readings are made up.</source>
+        <translation>DATOS DE DEMOSTRACIÓN: esta persona y todas estas lecturas son inventadas.</translation>
+    </message>
+    <message>
+        <source>Angles are active motion of the arm against the trunk as one camera sees it. They are not the passive range of the joint and not interchangeable with a goniometer&apos;s.</source>
+        <translation>Los ángulos son el movimiento activo del brazo respecto al tronco, tal como lo ve una sola cámara. No son la amplitud pasiva de la articulación ni equivalen a los de un goniómetro.</translation>
+    </message>
+    <message>
+        <source>A reading is the median of a session&apos;s trials, and its interval in brackets is of what the person could do that day. It is meant to hold the true value in 19 of 20 readings; in flexion and abduction that was tried on angles marked in photographs of real people, in the other movements on virtual people only. Most of its width is the same for every reading of one person with one set-up, so changes are known better than single values: their interval counts only the scatter from day to day.</source>
+        <translation>Una lectura es la mediana de los intentos de una sesión, y su intervalo entre paréntesis se refiere a lo que la persona podía hacer ese día. Está pensado para contener el valor verdadero en 19 de cada 20 lecturas; en flexión y abducción se comprobó con ángulos marcados en fotografías de personas reales, en los demás movimientos solo con personas virtuales. La mayor parte de su anchura es igual en todas las lecturas de una persona con la misma colocación, así que los cambios se conocen mejor que los valores aislados: su intervalo recoge solo la variación de un día a otro.</translation>
+    </message>
+    <message>
+        <source>First and last readings are medians of up to five days, the two practice sessions of a set-up left out; their change covers the whole time, and its interval stands alone (pointwise). A verdict is looked for every week, from four weeks and eight days with readings on, by a line through at most 16 weeks that odd days hardly move. With so many looks it needs more evidence than a 95 % interval, so “no clear change” may stand beside an interval without 0; “probably” may still be chance. In twelve weeks without any change a few simulated people in 100 were told of one. The line begins anew after a turn, and where the way of measuring changed or something happened to the shoulder. Movements also seen need more evidence. Three weeks after the last reading no verdict is today&apos;s.</source>
+        <translation>Las primeras y las últimas lecturas son medianas de hasta cinco días, sin las dos sesiones de práctica de cada colocación; su cambio abarca todo el tiempo y su intervalo vale por sí solo (puntual). El resultado se busca cada semana, a partir de cuatro semanas y ocho días con lecturas, con una línea por 16 semanas como máximo que los días raros apenas mueven. Al mirar tantas veces exige más pruebas que un intervalo del 95 %, de modo que «sin cambio claro» puede figurar junto a un intervalo que no contiene el 0; «probablemente» aún puede ser casualidad. En doce semanas sin cambio alguno, a unas pocas de cada 100 personas simuladas se les indicó uno. La línea empieza de nuevo tras un giro, y donde cambió la forma de medir o le ocurrió algo al hombro. Los movimientos secundarios exigen más pruebas. Tres semanas después de la última lectura ningún resultado es actual.</translation>
+    </message>
+    <message>
+        <source>Other side: the last days of both; the deficit is what this side lacks. A camera may also read one side lastingly higher than the other by several degrees, so small differences mean little.</source>
+        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco.</translation>
+    </message>
+    <message>
+        <source>“Levelled off” means that a gain of 5° a month is unlikely while the side is still short of the other. It is missed more often than it is wrong.</source>
+        <translation>«Estabilizado» significa que una mejoría de 5° al mes es poco probable mientras al lado aún le falta para igualar al otro. Pasa inadvertido más veces de las que es erróneo.</translation>
+    </message>
+    <message>
+        <source>Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of +2 ± 6° a month, step 0 ± 10°) until there are days enough.</source>
+        <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a un supuesto débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes.</translation>
+    </message>
+    <message>
+        <source>Behind the back, levels of the spine are shown. Changes are given in levels and centimetres, both approximate: they assume a back of usual length.</source>
+        <translation>En la espalda se muestran niveles de la columna. Los cambios se dan en niveles y centímetros, ambos aproximados: suponen una espalda de longitud habitual.</translation>
+    </message>
+    <message>
+        <source>Limits for trends, milestones and prompts are this program&apos;s own and await a physiotherapist&apos;s confirmation.</source>
+        <translation>Los límites de tendencias, tareas y avisos son propios de este programa y están pendientes de que los confirme un fisioterapeuta.</translation>
+    </message>
+    <message>
+        <source>began gradually</source>
+        <translation>empezó poco a poco</translation>
+    </message>
+    <message>
+        <source>began with an injury</source>
+        <translation>empezó con una lesión</translation>
+    </message>
+    <message>
+        <source>began with an operation</source>
+        <translation>empezó con una operación</translation>
+    </message>
+    <message>
+        <source>began while the arm was kept still</source>
+        <translation>empezó con el brazo inmovilizado</translation>
+    </message>
+    <message>
+        <source>began otherwise</source>
+        <translation>empezó de otro modo</translation>
+    </message>
+    <message>
+        <source>against the trunk&apos;s axis</source>
+        <translation>respecto al eje del tronco</translation>
+    </message>
+    <message>
+        <source>against the vertical</source>
+        <translation>respecto a la vertical</translation>
+    </message>
+    <message>
+        <source>left side affected</source>
+        <translation>lado izquierdo afectado</translation>
+    </message>
+    <message>
+        <source>right side affected</source>
+        <translation>lado derecho afectado</translation>
+    </message>
+    <message>
+        <source>both shoulders affected</source>
+        <translation>ambos hombros afectados</translation>
+    </message>
+    <message>
+        <source>left-handed</source>
+        <translation>mano dominante izquierda</translation>
+    </message>
+    <message>
+        <source>right-handed</source>
+        <translation>mano dominante derecha</translation>
+    </message>
+    <message>
+        <source>diabetes</source>
+        <translation>diabetes</translation>
+    </message>
+    <message>
+        <source>no diabetes</source>
+        <translation>sin diabetes</translation>
+    </message>
+    <message>
+        <source>thyroid disease</source>
+        <translation>enfermedad tiroidea</translation>
+    </message>
+    <message>
+        <source>no thyroid disease</source>
+        <translation>sin enfermedad tiroidea</translation>
+    </message>
+    <message>
+        <source>aged under 40</source>
+        <translation>menos de 40 años</translation>
+    </message>
+    <message>
+        <source>aged 40 to 49</source>
+        <translation>de 40 a 49 años</translation>
+    </message>
+    <message>
+        <source>aged 50 to 59</source>
+        <translation>de 50 a 59 años</translation>
+    </message>
+    <message>
+        <source>aged 60 to 69</source>
+        <translation>de 60 a 69 años</translation>
+    </message>
+    <message>
+        <source>aged 70 or over</source>
+        <translation>70 años o más</translation>
+    </message>
+    <message>
+        <source>{movement} seen from the front</source>
+        <translation>{movement} vista de frente</translation>
+    </message>
+    <message>
+        <source>{movement} seen from the back</source>
+        <translation>{movement} vista desde atrás</translation>
+    </message>
+    <message>
+        <source>{movement} seen from the side</source>
+        <translation>{movement} vista de lado</translation>
+    </message>
+    <message>
+        <source>{movement} seen half turned to the front</source>
+        <translation>{movement} vista medio de frente</translation>
+    </message>
+    <message>
+        <source>Before “{why}”, {side} side, {first} to {last}: {trends}.</source>
+        <translation>Antes de «{why}», lado {side}, del {first} al {last}: {trends}.</translation>
+    </message>
+    <message>
+        <source>passive {value}°</source>
+        <translation>pasiva {value}°</translation>
+    </message>
+    <message>
+        <source>goniometer {value}°</source>
+        <translation>goniómetro {value}°</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: decreasing</source>
+        <translation>{movement}, {side}: en descenso</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: fell suddenly</source>
+        <translation>{movement}, {side}: bajó de repente</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: read low once, measure again</source>
+        <translation>{movement}, {side}: una lectura baja, conviene medir otra vez</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: levelled off</source>
+        <translation>{movement}, {side}: estabilizado</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: no clear gain in three months</source>
+        <translation>{movement}, {side}: sin mejoría clara en tres meses</translation>
+    </message>
+    <message>
+        <source>much pain at rest or at night</source>
+        <translation>mucho dolor en reposo o por la noche</translation>
+    </message>
+    <message>
+        <source>more pain than before</source>
+        <translation>más dolor que antes</translation>
     </message>
     <message>
         <source>This picture has another size than the first one; it is left out.</source>
@@ -4306,6 +4778,246 @@
     <message>
         <source>Records added: {added}. Here already: {same}.</source>
         <translation>Registros añadidos: {added}. Ya estaban: {same}.</translation>
+    </message>
+    <message>
+        <source>page {page} of {pages}</source>
+        <translation>página {page} de {pages}</translation>
+    </message>
+    <message>
+        <source>{value}, from {low} to {high}</source>
+        <translation>{value}, de {low} a {high}</translation>
+    </message>
+    <message>
+        <source>{movement} over time</source>
+        <translation>{movement} a lo largo del tiempo</translation>
+    </message>
+    <message>
+        <source>Pain, 0 to 10</source>
+        <translation>Dolor, de 0 a 10</translation>
+    </message>
+    <message>
+        <source>Days with exercises logged</source>
+        <translation>Días con ejercicios anotados</translation>
+    </message>
+    <message>
+        <source>pain over time, and days with exercises logged</source>
+        <translation>dolor a lo largo del tiempo y días con ejercicios anotados</translation>
+    </message>
+    <message>
+        <source>turn</source>
+        <translation>giro</translation>
+    </message>
+    <message>
+        <source>, {rating} of 10 on {day}</source>
+        <translation>, {rating} de 10 el {day}</translation>
+    </message>
+    <message>
+        <source>Wants to do again: {goals}.</source>
+        <translation>Quiere volver a hacer: {goals}.</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: {words}</source>
+        <translation>{movement}, {side}: {words}</translation>
+    </message>
+    <message>
+        <source>Measured by hand on {day}: {values}.</source>
+        <translation>Medido a mano el {day}: {values}.</translation>
+    </message>
+    <message>
+        <source>Shoulder motion: {name} (demo data)</source>
+        <translation>Movilidad del hombro: {name} (datos de demostración)</translation>
+    </message>
+    <message>
+        <source>Shoulder motion: {name}</source>
+        <translation>Movilidad del hombro: {name}</translation>
+    </message>
+    <message>
+        <source>Shoulder motion over time</source>
+        <translation>Movilidad del hombro a lo largo del tiempo</translation>
+    </message>
+    <message>
+        <source>A report needs at least one session.</source>
+        <translation>Un informe necesita al menos una sesión.</translation>
+    </message>
+    <message>
+        <source>Nothing measured yet</source>
+        <translation>Aún no se ha medido nada</translation>
+    </message>
+    <message>
+        <source>First and last readings, change and trend</source>
+        <translation>Primeras y últimas lecturas, cambio y tendencia</translation>
+    </message>
+    <message>
+        <source>Over time</source>
+        <translation>A lo largo del tiempo</translation>
+    </message>
+    <message>
+        <source>Filled: the affected side; open: the other. Round: left; square: right.</source>
+        <translation>Relleno: el lado afectado; hueco: el otro. Redondo: izquierdo; cuadrado: derecho.</translation>
+    </message>
+    <message>
+        <source>Filled and round: left; open and square: right.</source>
+        <translation>Relleno y redondo: izquierdo; hueco y cuadrado: derecho.</translation>
+    </message>
+    <message>
+        <source>Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty frames at the foot: refused. Dashed: a new series begins. Pain: filled worst in 24 hours, open at night.</source>
+        <translation>Bandas: intervalos del 95 %; línea: tendencia de hasta {weeks} semanas. Marcos vacíos al pie: rechazadas. Trazos: empieza una serie nueva. Dolor: relleno, el peor en 24 horas; hueco, por la noche.</translation>
+    </message>
+    <message>
+        <source>Worth talking about</source>
+        <translation>Conviene comentar</translation>
+    </message>
+    <message>
+        <source>Curves show at most {days} days; of long times a band is a week.</source>
+        <translation>Las curvas muestran como máximo {days} días; en periodos largos una banda es una semana.</translation>
+    </message>
+    <message>
+        <source>The course in words</source>
+        <translation>La evolución en palabras</translation>
+    </message>
+    <message>
+        <source>Everyday tasks</source>
+        <translation>Tareas cotidianas</translation>
+    </message>
+    <message>
+        <source>Refused measurements</source>
+        <translation>Mediciones rechazadas</translation>
+    </message>
+    <message>
+        <source>How it was measured</source>
+        <translation>Cómo se midió</translation>
+    </message>
+    <message>
+        <source>How to read this</source>
+        <translation>Cómo leer este informe</translation>
+    </message>
+    <message>
+        <source>Home programme since {day}: {exercises}; stop at pain {limit} of 10.</source>
+        <translation>Programa en casa desde el {day}: {exercises}; parar con un dolor de {limit} de 10.</translation>
+    </message>
+    <message>
+        <source>Chosen by: {role}.</source>
+        <translation>Elegido por: {role}.</translation>
+    </message>
+    <message>
+        <source>Next review: {day}.</source>
+        <translation>Próxima revisión: {day}.</translation>
+    </message>
+    <message>
+        <source>since {when}</source>
+        <translation>desde {when}</translation>
+    </message>
+    <message>
+        <source>Made on {day}.</source>
+        <translation>Hecho el {day}.</translation>
+    </message>
+    <message>
+        <source>Made on {day} from {count} sessions, {first} to {last}.</source>
+        <translation>Hecho el {day} con {count} sesiones, del {first} al {last}.</translation>
+    </message>
+    <message>
+        <source>{day}: {what}</source>
+        <translation>{day}: {what}</translation>
+    </message>
+    <message>
+        <source>, {side} side</source>
+        <translation>, lado {side}</translation>
+    </message>
+    <message>
+        <source>worst in 24 hours {rating}</source>
+        <translation>el peor en 24 horas {rating}</translation>
+    </message>
+    <message>
+        <source>at night {rating}</source>
+        <translation>por la noche {rating}</translation>
+    </message>
+    <message>
+        <source>at rest {rating}</source>
+        <translation>en reposo {rating}</translation>
+    </message>
+    <message>
+        <source>Pain in the last two weeks, middle and range of 0 to 10: {ratings}.</source>
+        <translation>Dolor en las dos últimas semanas, mediana y extremos de 0 a 10: {ratings}.</translation>
+    </message>
+    <message>
+        <source>pain {rating}</source>
+        <translation>dolor {rating}</translation>
+    </message>
+    <message>
+        <source>ended by {what} {times}</source>
+        <translation>terminado por {what} {times}</translation>
+    </message>
+    <message>
+        <source>During movement in the last four weeks, affected side. {movements}.</source>
+        <translation>Durante el movimiento en las cuatro últimas semanas, lado afectado. {movements}.</translation>
+    </message>
+    <message>
+        <source>During movement in the last four weeks, both sides. {movements}.</source>
+        <translation>Durante el movimiento en las cuatro últimas semanas, ambos lados. {movements}.</translation>
+    </message>
+    <message>
+        <source>Since the clinic visit on {day}, {side} side: {changes}.</source>
+        <translation>Desde la consulta del {day}, lado {side}: {changes}.</translation>
+    </message>
+    <message>
+        <source>once</source>
+        <translation>una vez</translation>
+    </message>
+    <message>
+        <source>{count} times</source>
+        <translation>{count} veces</translation>
+    </message>
+    <message>
+        <source>{instrument} ({count} of {total} measurements).</source>
+        <translation>{instrument} ({count} de {total} mediciones).</translation>
+    </message>
+    <message>
+        <source>{count} other ways of measuring were used as well.</source>
+        <translation>Se usaron además otras {count} formas de medir.</translation>
+    </message>
+    <message>
+        <source>height of the thumb between hips and neck</source>
+        <translation>altura del pulgar entre las caderas y el cuello</translation>
+    </message>
+    <message>
+        <source>not named</source>
+        <translation>sin nombre</translation>
+    </message>
+    <message>
+        <source>Model: {name}</source>
+        <translation>Modelo: {name}</translation>
+    </message>
+    <message>
+        <source>camera: {name}, lens calibrated</source>
+        <translation>cámara: {name}, lente calibrada</translation>
+    </message>
+    <message>
+        <source>camera: {name}, lens not calibrated</source>
+        <translation>cámara: {name}, lente sin calibrar</translation>
+    </message>
+    <message>
+        <source>correction against a goniometer: {study}</source>
+        <translation>corrección con goniómetro: {study}</translation>
+    </message>
+    <message>
+        <source>no correction against a goniometer</source>
+        <translation>sin corrección con goniómetro</translation>
+    </message>
+    <message>
+        <source>software: {versions}</source>
+        <translation>programas: {versions}</translation>
+    </message>
+    <message>
+        <source>not recorded</source>
+        <translation>sin anotar</translation>
+    </message>
+    <message>
+        <source>left, affected</source>
+        <translation>izquierdo, afectado</translation>
+    </message>
+    <message>
+        <source>right, affected</source>
+        <translation>derecho, afectado</translation>
     </message>
 </context>
 </TS>

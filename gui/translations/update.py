@@ -37,7 +37,9 @@ def translations(source: Path) -> dict[str, str]:
 
 def extract(target: Path) -> None:
     """Write all texts into a ``.ts`` file, keeping its translations."""
-    sources = sorted(str(path) for path in HERE.parent.rglob("*.py"))
+    # The report speaks the window's languages too, and its sentences stand where they are made.
+    folders = (HERE.parent, HERE.parents[1] / "measure/report")
+    sources = sorted(str(path) for folder in folders for path in folder.rglob("*.py"))
     with tempfile.TemporaryDirectory() as folder:
         # The extractor reads calls, so the texts of other packages are written as calls.
         extra = Path(folder) / "texts_of_others.py"

@@ -5,7 +5,7 @@ Public names:
     backup: configure
     check: configure
     demo: configure
-    events: configure
+    events: a_day, configure
     export: configure
     goals: configure
     import_history: configure

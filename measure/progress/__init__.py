@@ -2,32 +2,35 @@
 
 Public names:
 
-    before_after: BeforeAfter, TreatmentEvent
-    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, PromptKind, WORTH_SHOWING
+    before_after: BeforeAfter, TreatmentEvent, change_since, latest_visit, treatment_events
+    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, PromptKind, WORTH_SHOWING,
+        finding_text, prompt_text
     comparison: Block, Change
     current_verdict: Turn
-    dates: MONTHS, date_words
+    dates: MONTHS, date_words, short_date
     detectable_gain: POWER, TimeToKnow
     home_programme: AssessmentDose, BOTH_SIDES, HELD, Irritability, REPETITIONS, TIMES_A_DAY,
         USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
         irritability, pain_limit, plan_on, weeks_done
-    milestones: LEAST_DAYS, TASKS
+    milestones: AT_LEVEL, LEAST_DAYS, TASKS
     movement_ends: MonthEnds
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
-    sentences: NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence, effect_sentence,
-        effect_words, plain_verdict_words, setup_sentence, shared_sentences, shown_change,
-        side_sentences, slope_sentence, told_since, uncompared_slope, unproven, verdict_words,
-        visit_sentence, when_known_sentence
+    sentences: A_MONTH, NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence,
+        doubt_sentence, effect_sentence, effect_words, plain_verdict_words, setup_sentence,
+        shared_sentences, short_name, shown_change, side_sentences, slope_sentence, told_since,
+        uncompared_slope, unproven, verdict_words, visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     session_timing: timing_of
     shoulder: SideProgress
     side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
-    side_wording: END_WORDS, SCATTER_ONLY, SIDE_TEMPLATES, SMALLEST, deficit_sentence,
-        end_times_words, pattern_sentence, side_by_side_sentences
+    side_wording: END_WORDS, SCATTER_ONLY, SIDE_TEMPLATES, SMALLEST, amount_words,
+        deficit_sentence, end_times_words, ends_sentence, months_sentence, pattern_sentence,
+        share_words, side_by_side_sentences
     warm_up: WarmUpEffect, warm_up_effects
     week_sentence: TEMPLATES, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
-    wording: DECIMALS, INTERVAL, IN_LEVELS, VERDICT_WORDS, WITH_INTERVAL, block_words,
-        change_words, conduct_words, number_words, signed, slope_words, with_interval
+    wording: DECIMALS, HELP_WORDS, INTERVAL, IN_LEVELS, Translate, VERDICT_WORDS, WITH_INTERVAL,
+        block_words, change_words, conduct_words, english, number_words, signed, slope_words,
+        with_interval
 """

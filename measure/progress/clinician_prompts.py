@@ -14,7 +14,13 @@ from measure.domain.records import History
 from measure.progress.shoulder import SideProgress
 from measure.progress.stall import STALL_BELOW_DEG, STALL_SHORT_DEG, STALL_SHORT_SHARE
 from measure.progress.weekly_verdicts import Verdict
-from measure.progress.wording import signed, signed_number
+from measure.progress.wording import (
+    Translate,
+    english,
+    signed,
+    signed_number,
+    with_decimal_sign,
+)
 from measure.trend.pain_course import high_pain, more_pain
 
 #: Days over which no gain is reported. [project]
@@ -79,15 +85,28 @@ class Prompt:
 
     @property
     def text(self) -> str:
-        """What the records show, with its numbers, and that it is worth showing."""
-        names = ", ".join(MOVEMENTS[movement].name for movement in self.movements).capitalize()
-        words = PROMPT_WORDS[self.kind].format(movement=names, side=self.side or "", **self.numbers)
-        return f"{words} {self.closing}"
+        """What the records show, with its numbers, and that it is worth showing; in English."""
+        return prompt_text(self)
 
     @property
     def closing(self) -> str:
         """What to do: show it to a clinician, or measure again first."""
         return MEASURE_AGAIN if self.kind is PromptKind.LOW_SESSION else WORTH_SHOWING
+
+
+def prompt_text(prompt: Prompt, tr: Translate = english) -> str:
+    """Return what the records show, with its numbers, and what to do about it."""
+    return f"{finding_text(prompt, tr)} {tr(prompt.closing)}"
+
+
+def finding_text(prompt: Prompt, tr: Translate = english) -> str:
+    """Return what the records show, with its numbers."""
+    names = ", ".join(tr(MOVEMENTS[movement].name) for movement in prompt.movements).capitalize()
+    return tr(PROMPT_WORDS[prompt.kind]).format(
+        movement=names,
+        side=tr(prompt.side.value) if prompt.side else "",
+        **{name: with_decimal_sign(number, tr) for name, number in prompt.numbers.items()},
+    )
 
 
 def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> tuple[Prompt, ...]:

@@ -10,9 +10,13 @@ from dataclasses import dataclass
 from measure.domain.movements import MOVEMENTS, EverydayTask, Movement
 from measure.domain.vertebral_levels import height_of
 from measure.progress.comparison import Block
+from measure.progress.wording import Translate
 
 #: Fewest days with a measurement before a milestone is called reached. [project]
 LEAST_DAYS = 3
+
+#: What stands before a vertebral level, and its template for other languages.
+_LEVEL, AT_LEVEL = "level ", "level {level}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +37,13 @@ class Task:
     from_value: float
     range_words: str
 
+    def range_in(self, tr: Translate) -> str:
+        """Return the range in the words of another language; levels of the spine are symbols."""
+        level = self.range_words.removeprefix(_LEVEL)
+        if level != self.range_words:
+            return tr(AT_LEVEL).format(level=level)
+        return tr(self.range_words) if self.range_words.isalpha() else self.range_words
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Milestone:
@@ -45,7 +56,7 @@ class Milestone:
 def _task(task: EverydayTask) -> Task:
     if isinstance(task.needs, str):
         region = task.needs in ("sacrum", "buttock")
-        range_words = task.needs if region else f"level {task.needs}"
+        range_words = task.needs if region else _LEVEL + task.needs
         return Task(words=task.words, from_value=height_of(task.needs), range_words=range_words)
     return Task(words=task.words, from_value=task.needs, range_words=f"{task.needs:.0f}°")
 

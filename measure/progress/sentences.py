@@ -10,10 +10,11 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.progress.before_after import BeforeAfter
 from measure.progress.comparison import Change
 from measure.progress.current_verdict import Turn
-from measure.progress.dates import DATE, MONTHS, date_words
+from measure.progress.dates import DATE, MONTHS, date_words, short_date
 from measure.progress.detectable_gain import DetectableGain
 from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
+from measure.progress.stall import STALL_BELOW_DEG
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, Translate, change_words, english, signed
 from measure.trend.event_effect import EffectEstimate
@@ -30,9 +31,11 @@ BEFORE_TURN: Mapping[Verdict, str] = {
 }
 #: Verdicts that say since when they hold.
 _DATED = (Verdict.GAINING, Verdict.LOSING, Verdict.LEVEL)
+_CHANGING = (Verdict.GAINING, Verdict.LIKELY_GAINING, Verdict.LOSING, Verdict.LIKELY_LOSING)
 #: Verdicts beside which a change that excludes 0 looks like a contradiction.
 _UNPROVEN = (Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE)
 
+EXTERNAL_ROTATION = "External rotation"
 TURNED = "{before} until about {day} ({low} to {high}); since then: {now}"
 LOST_SUDDENLY = "sudden loss of {amount} from {day} on; since then: {now}"
 FIRST_TOLD = "{verdict}, shown since {day}"
@@ -59,6 +62,11 @@ WHY_UNPROVEN = (
     "Not yet proven: the interval of this number excludes 0, but a verdict needs more evidence, "
     "because the readings are checked every week."
 )
+COUNTED_SINCE = "counted since {day}"
+EARLIER_GAIN = "gained earlier; of late less than {gain} a month"
+STILL_HOLDS = "sure when first shown; since then too little against it"
+MORE_EVIDENCE = "not yet sure: a verdict asks for more than 95 %"
+OVER_ALL = "clear over the whole time, not in the last weeks"
 EFFECT = (
     "Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a "
     "month before, {after} a month after."
@@ -93,6 +101,7 @@ NO_ADVICE = (
 #: All templates, for the extractor of texts to translate.
 TEMPLATES = (
     *BEFORE_TURN.values(),
+    EXTERNAL_ROTATION,
     TURNED,
     LOST_SUDDENLY,
     FIRST_TOLD,
@@ -109,6 +118,11 @@ TEMPLATES = (
     SINCE_VISIT,
     UNPROVEN,
     WHY_UNPROVEN,
+    COUNTED_SINCE,
+    EARLIER_GAIN,
+    STILL_HOLDS,
+    MORE_EVIDENCE,
+    OVER_ALL,
     EFFECT,
     ASSUMED,
     NOW_STANDS,
@@ -131,6 +145,13 @@ TEMPLATES = (
     DATE,
     *MONTHS,
 )
+
+
+def short_name(movement: Movement, tr: Translate = english) -> str:
+    """Return a movement's name without the position that only external rotation adds."""
+    if movement is Movement.EXTERNAL_ROTATION:
+        return tr(EXTERNAL_ROTATION)
+    return tr(MOVEMENTS[movement].name)
 
 
 def verdict_words(side: SideProgress, tr: Translate = english) -> str:
@@ -236,6 +257,30 @@ def unproven(side: SideProgress, change: Change | None) -> bool:
     if change is None or side.verdict not in _UNPROVEN:
         return False
     return change.low > 0 or change.high < 0
+
+
+def doubt_sentence(side: SideProgress, tr: Translate = english) -> str:
+    """Return why a change and a verdict that seem to contradict each other do not, or nothing.
+
+    A change since the first weeks is of the whole time, a verdict of the last 16 weeks.
+    """
+    change = side.change
+    if side.verdict is Verdict.STALLED and change is not None and change.low > 0:
+        return tr(EARLIER_GAIN).format(gain=f"{STALL_BELOW_DEG:.0f}°")
+    if side.verdict is Verdict.TOO_EARLY:
+        return ""
+    unclear = change is not None and change.low <= 0 <= change.high
+    if unclear and side.verdict in _CHANGING and side.series.breaks:
+        latest = side.series.breaks[-1]
+        return tr(COUNTED_SINCE).format(day=short_date(latest.day, tr))
+    slope = shown_change(side)
+    if slope is not None and side.verdict in _CHANGING and slope.low <= 0 <= slope.high:
+        return tr(STILL_HOLDS)
+    if unproven(side, slope):
+        return tr(MORE_EVIDENCE)
+    if unproven(side, change):
+        return tr(OVER_ALL)
+    return ""
 
 
 def visit_sentence(side: SideProgress, tr: Translate = english) -> str:

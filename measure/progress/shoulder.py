@@ -236,9 +236,9 @@ def side_progress(
 
 def _twin(series: Series, all_series: Sequence[Series]) -> Series | None:
     """Return the other shoulder's series, where recent days of it are comparable with this one."""
-    wanted = (series.movement, series.conduct, series.side.other)
+    wanted = (series.movement, series.conduct, series.side.other, series.after_exercises)
     for twin in all_series:
-        if (twin.movement, twin.conduct, twin.side) == wanted:
+        if (twin.movement, twin.conduct, twin.side, twin.after_exercises) == wanted:
             return twin if len(_comparable(twin, series)) else None
     return None
 

@@ -17,7 +17,7 @@ LESS, MORE = "{amount} less than the other side", "{amount} more than the other 
 UNCLEAR = "{words}, which may be chance"
 #: An amount with its interval, in degrees, and of the reach in levels and cm.
 DEGREES = "{value}° ({low} to {high})"
-LEVELS = "about {levels} levels, {value} ({low} to {high}) cm"
+LEVELS = "{levels} levels, {value} ({low} to {high}) cm"
 SHARE = "{value} % ({low} to {high})"
 OF_RANGE, OF_HEIGHT = "{share} of its range", "{share} of its height above the hips"
 JOINED = "{first}; {second}"
@@ -102,6 +102,11 @@ def difference_words(difference: Change, movement: Movement, tr: Translate = eng
     ends = (difference.low, difference.high) if less else (-difference.high, -difference.low)
     amount = _amount(abs(difference.value), ends, movement, tr)
     return tr(LESS if less else MORE).format(amount=amount)
+
+
+def amount_words(difference: Change, movement: Movement, tr: Translate = english) -> str:
+    """Return other side minus this one: "18° (7 to 29)"."""
+    return _amount(difference.value, (difference.low, difference.high), movement, tr)
 
 
 def _amount(value: float, ends: tuple[float, float], movement: Movement, tr: Translate) -> str:

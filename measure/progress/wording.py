@@ -39,7 +39,7 @@ VERDICT_WORDS: dict[Verdict, str] = {
     Verdict.NO_RECENT: "no recent readings",
 }
 
-_HELP_WORDS: dict[Assistance, str] = {
+HELP_WORDS: dict[Assistance, str] = {
     Assistance.NONE: "active",
     Assistance.OTHER_HAND: "helped by the other hand",
     Assistance.STICK: "helped by a stick",
@@ -73,6 +73,11 @@ def number_words(
     return "+" + text if sign and shown else text
 
 
+def with_decimal_sign(number: str, tr: Translate) -> str:
+    """Return a number that was written in English with the reader's decimal sign."""
+    return number.replace(".", tr(DECIMALS).format(whole="", decimals=""))
+
+
 def signed(amount: float, unit: Unit, digits: int = 0, tr: Translate = english) -> str:
     """Return a change with its sign, in degrees or, of the reach, in cm on a usual back."""
     return signed_number(amount, unit, digits, tr) + (" cm" if unit is Unit.FRACTION else "°")
@@ -84,23 +89,26 @@ def signed_number(amount: float, unit: Unit, digits: int = 0, tr: Translate = en
     return number_words(shown, digits, tr, sign=True)
 
 
-def plain(value: float, movement: Movement) -> str:
+def plain(value: float, movement: Movement, tr: Translate = english) -> str:
     """Return a reading in whole degrees, or the vertebral level nearest to it."""
     if MOVEMENTS[movement].unit is Unit.FRACTION:
-        return level_at(value)
-    return f"{value:.0f}°".replace("-", MINUS)
+        return tr(level_at(value))
+    return number_words(value, 0, tr) + "°"
 
 
-def with_interval(value: float, low: float, high: float, movement: Movement) -> str:
+def with_interval(
+    value: float, low: float, high: float, movement: Movement, tr: Translate = english
+) -> str:
     """Return a reading with its interval, "92° (83 to 101)"; behind the back the band alone."""
     if MOVEMENTS[movement].unit is Unit.FRACTION:
-        ends = dict.fromkeys((level_at(low), level_at(high)))
-        return " to ".join(ends)
-    return f"{value:.0f}° ({low:.0f} to {high:.0f})".replace("-", MINUS)
+        ends = [tr(level) for level in dict.fromkeys((level_at(low), level_at(high)))]
+        return ends[0] if len(ends) == 1 else tr(INTERVAL).format(low=ends[0], high=ends[1])
+    interval = tr(INTERVAL).format(low=number_words(low, 0, tr), high=number_words(high, 0, tr))
+    return tr(WITH_INTERVAL).format(value=plain(value, movement, tr), range=interval)
 
 
-def block_words(block: Block, movement: Movement) -> str:
-    return with_interval(block.value, block.low, block.high, movement)
+def block_words(block: Block, movement: Movement, tr: Translate = english) -> str:
+    return with_interval(block.value, block.low, block.high, movement, tr)
 
 
 def change_words(change: Change, movement: Movement, tr: Translate = english) -> str:
@@ -109,11 +117,11 @@ def change_words(change: Change, movement: Movement, tr: Translate = english) ->
     Of the reach "about +2 levels, +5 (+3 to +8) cm".
     """
     unit = MOVEMENTS[movement].unit
-    low, high = (signed_number(end, unit) for end in (change.low, change.high))
+    low, high = (signed_number(end, unit, 0, tr) for end in (change.low, change.high))
     interval = tr(INTERVAL).format(low=low, high=high)
     if unit is Unit.DEGREES:
-        return tr(WITH_INTERVAL).format(value=signed(change.value, unit), range=interval)
-    number = signed_number(change.value, unit)
+        return tr(WITH_INTERVAL).format(value=signed(change.value, unit, 0, tr), range=interval)
+    number = signed_number(change.value, unit, 0, tr)
     return tr(IN_LEVELS).format(
         levels=number_words(levels_in(change.value), 1, tr, sign=True),
         change=tr(WITH_INTERVAL).format(value=number, range=interval),
@@ -126,6 +134,6 @@ def slope_words(slope: Slope, movement: Movement, tr: Translate = english) -> st
     return change_words(Change(value=slope.per_month, low=low, high=high), movement, tr)
 
 
-def conduct_words(conduct: AssessmentCondition) -> str:
+def conduct_words(conduct: AssessmentCondition, tr: Translate = english) -> str:
     """Return how a movement was done, "helped by a stick, standing"."""
-    return f"{_HELP_WORDS[conduct.help]}, {conduct.posture.value}"
+    return f"{tr(HELP_WORDS[conduct.help])}, {tr(conduct.posture.value)}"

@@ -2,9 +2,13 @@
 
 Public names:
 
+    caveats: CAVEATS, DEMO, NOTICE
+    choices: LONGEST_QUESTION, ReportChoices, TALLEST_PLOT
+    headline: PROMPT_SUBJECTS
     measurement_wording: basis_sentences, interval_text, number_text, reason_codes, reason_legend,
         refusal_sentences, value_text
-    page: report_foot, report_html, report_title
-    svg: Diagram, FONT, Words, as_svg
-    wording: NOTICE, phase_words
+    own_words: METHOD_WORDS
+    page: USUAL_CHOICES, report_foot, report_html, report_title
+    svg: Diagram, Draw, FONT, SPARE_FONT, Words, as_svg
+    wording: WORDS, phase_words
 """

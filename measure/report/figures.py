@@ -12,9 +12,10 @@ from measure.domain.reading_scale import LEVEL_TICKS, paleness, scale_of, share_
 from measure.domain.records import SessionRecord
 from measure.progress.comparison import Block
 from measure.progress.dates import MONTHS
-from measure.progress.home_programme import WeekDone
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
+from measure.progress.wording import Translate, english, number_words
+from measure.report.choices import ReportChoices
 from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
 
 #: Longest time that the curves show, days. [technical]
@@ -25,23 +26,31 @@ MOST_BANDS = 90
 #: Shades of thin marks and of grid lines, 0 black to 1 white. [technical]
 _PALE, _LIGHT = 0.55, 0.85
 
-#: Height of every diagram over time, points. [technical]
-_HEIGHT = 101.0
-#: Height of the bars of the weeks, points. [technical]
-_BAR = 18.0
+#: Height of the dates below a plot, points. [technical]
+_BELOW = 14.0
+#: Height of the strip of days with exercises, points. [technical]
+_LOGGED = 23.0
+#: Room beside a plot for the names of the sides, points. [technical]
+_NAMES = 40.0
+#: Distance of two such names, points. [technical]
+_APART = 8.5
+#: Height of the strokes of the days with exercises, points. [technical]
+_STROKE = 8.0
 
 
-def ticks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
+def ticks_of(movement: Movement, tr: Translate = english) -> tuple[tuple[float, str], ...]:
     """Return the named positions on a movement's scale: value and label."""
     if MOVEMENTS[movement].unit is Unit.FRACTION:
-        return LEVEL_TICKS
+        return tuple((value, tr(level)) for value, level in LEVEL_TICKS)
     low, high = scale_of(movement)
     return tuple((value, f"{value:.0f}°") for value in np.linspace(low, high, 4))
 
 
-def band_diagram(movement: Movement, now: Block, then: Block | None) -> Diagram:
+def band_diagram(
+    movement: Movement, now: Block, then: Block | None, tr: Translate = english
+) -> Diagram:
     """Return the recent block as a band with a mark; the baseline as an open mark."""
-    width, height = 70.0, 16.0
+    width, height = 54.0, 16.0
     middle = height / 2
 
     def at(value: float) -> float:
@@ -67,14 +76,18 @@ def band_diagram(movement: Movement, now: Block, then: Block | None) -> Diagram:
         width=width,
         height=height,
         marks=tuple(marks),
-        description=f"{now.value:.2f}, from {now.low:.2f} to {now.high:.2f}",
+        description=tr("{value}, from {low} to {high}").format(
+            value=number_words(now.value, 2, tr),
+            low=number_words(now.low, 2, tr),
+            high=number_words(now.high, 2, tr),
+        ),
     )
 
 
-def empty_frame() -> Diagram:
+def empty_frame(tr: Translate = english) -> Diagram:
     """Return the diagram of a refusal: an empty frame."""
-    frame = Box(x=4, y=3, width=62, height=10, edge=0.3, dashed=True)
-    return Diagram(width=70, height=16, marks=(frame,), description="no reading")
+    frame = Box(x=4, y=3, width=46, height=10, edge=0.3, dashed=True)
+    return Diagram(width=54, height=16, marks=(frame,), description=tr("no reading"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,10 +98,11 @@ class _Plot:
     last: int
     low: float
     high: float
-    left: float = 34.0
-    top: float = 13.0
-    width: float = 212.0
-    height: float = 75.0
+    tr: Translate
+    height: float
+    left: float = 37.0
+    top: float = 14.0
+    width: float = 182.0
 
     def x(self, day: float) -> float:
         return self.left + self.width * (day - self.first) / max(self.last - self.first, 1)
@@ -106,10 +120,10 @@ class _Plot:
             marks.append(Words(x=self.left - 3, y=y + 2.5, text=name, anchor="end"))
         foot = self.top + self.height
         marks.append(Line(x1=self.left, y1=foot, x2=right, y2=foot))
-        for day, name in _dates(self.first, self.last):
+        for day, name in _dates(self.first, self.last, self.tr):
             x = self.x(day)
             marks.append(Line(x1=x, y1=foot, x2=x, y2=foot + 2.5))
-            marks.append(Words(x=x, y=foot + 10, text=name, anchor="middle"))
+            marks.append(Words(x=x, y=foot + 10.5, text=name, anchor="middle"))
         return marks
 
 
@@ -121,47 +135,60 @@ def span_of(days: Iterable[float], today: dt.date) -> tuple[int, int]:
 
 
 def curve_diagram(
-    sides: Sequence[SideProgress], refused: Sequence[tuple[Side, dt.date]], span: tuple[int, int]
+    sides: Sequence[SideProgress],
+    refused: Sequence[tuple[Side, dt.date]],
+    span: tuple[int, int],
+    choices: ReportChoices,
 ) -> Diagram:
     """Return the readings of one movement over time: both sides, breaks and refusals.
 
     The affected side is drawn as filled bands with solid marks, the other as thin lines with
-    open marks; left marks are round, right ones square. A refusal is an empty frame at the
-    foot.
+    open marks; where both are affected, or none, the left one is solid. Left marks are round, right
+    ones square, and each side is named beside its latest readings.
+    A refusal is an empty frame at the foot, in the upper row for the left side.
     """
     movement = sides[0].movement
     low, high = scale_of(movement)
-    plot = _Plot(*span, low, high)
-    marks = plot.frame(ticks_of(movement))
-    marks.append(Words(x=2, y=8, text=MOVEMENTS[movement].name, size=8.0, bold=True))
+    tr = choices.tr
+    plot = _Plot(*span, low, high, tr, height=choices.plot_height)
+    marks = plot.frame(ticks_of(movement, tr))
+    name = tr(MOVEMENTS[movement].name)
+    marks.append(Words(x=2, y=8.5, text=name, size=9.0, bold=True))
     for side, day in refused:
         if plot.first <= day.toordinal() <= plot.last:
-            x = plot.x(day.toordinal()) + (0.8 if side is Side.RIGHT else -0.8)
-            y = plot.top + plot.height - 9
-            marks.append(Box(x=x - 1.6, y=y, width=3.2, height=7.5, edge=0.25, dashed=True))
+            y = plot.top + plot.height - (10 if side is Side.LEFT else 5)
+            x = plot.x(day.toordinal())
+            marks.append(Box(x=x - 1.6, y=y, width=3.2, height=4.0, edge=0.25))
+    alike = len({side.affected for side in sides}) == 1
     # The affected side last, on top.
     for side_progress in sorted(sides, key=lambda side: side.affected):
-        marks.extend(_bands(plot, side_progress))
+        solid = side_progress.side is Side.LEFT if alike else side_progress.affected
+        marks.extend(_bands(plot, side_progress, solid=solid))
+    marks.extend(_side_names(plot, sides))
     for side_progress in sides:
         if side_progress.affected or len(sides) == 1:
             marks.extend(_breaks(plot, side_progress.series))
             marks.extend(_turn(plot, side_progress))
             marks.extend(_trend(plot, side_progress))
     return Diagram(
-        width=plot.left + plot.width + 4,
-        height=_HEIGHT,
+        width=plot.left + plot.width + _NAMES,
+        height=plot.top + plot.height + _BELOW,
         marks=tuple(marks),
-        description=f"{MOVEMENTS[movement].name} over time",
+        description=tr("{movement} over time").format(movement=name),
     )
 
 
 def pain_diagram(
-    sessions: Sequence[SessionRecord], weeks: Sequence[WeekDone], span: tuple[int, int]
+    sessions: Sequence[SessionRecord],
+    logged: Sequence[dt.date],
+    span: tuple[int, int],
+    choices: ReportChoices,
 ) -> Diagram:
-    """Return pain before each session, and below it the share of planned exercises done."""
-    plot = _Plot(*span, 0.0, 10.0, height=33.0)
+    """Return pain before each session, and below it the days on which exercises were logged."""
+    tr = choices.tr
+    plot = _Plot(*span, 0.0, 10.0, tr, height=choices.plot_height - _LOGGED)
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
-    marks.append(Words(x=2, y=8, text="Pain, 0 to 10", size=8.0, bold=True))
+    marks.append(Words(x=2, y=8.5, text=tr("Pain, 0 to 10"), size=8.5, bold=True))
     foot = plot.top + plot.height
     for session in sessions:
         day = session.started.day.toordinal()
@@ -179,31 +206,18 @@ def pain_diagram(
             marks.append(Dot(x=plot.x(day), y=plot.y(pain.worst_24h), size=2.6))
         if pain.night is not None:
             marks.append(Dot(x=plot.x(day), y=plot.y(pain.night), size=2.6, filled=False))
-    bars = [week for week in weeks if week.share is not None]
-    if bars:
-        marks.append(Words(x=2, y=foot + 21, text="Exercises done of those planned", size=8.0))
-    for week in bars:
-        start = max(week.monday.toordinal(), plot.first)
-        left, right = plot.x(start), plot.x(min(week.monday.toordinal() + 6.5, plot.last))
-        if right <= left:
-            continue
-        tall = _BAR * (week.share or 0.0)
-        marks.append(Box(x=left, y=foot + 25, width=right - left, height=_BAR, edge=_PALE))
-        marks.append(
-            Box(
-                x=left,
-                y=foot + 25 + _BAR - tall,
-                width=right - left,
-                height=tall,
-                fill=0.45,
-                edge=None,
-            )
-        )
+    days = [day.toordinal() for day in logged if plot.first <= day.toordinal() <= plot.last]
+    if days:
+        words = tr("Days with exercises logged")
+        marks.append(Words(x=plot.left, y=foot + 20.5, text=words))
+    for number in days:
+        x = plot.x(number)
+        marks.append(Line(x1=x, y1=foot + 24, x2=x, y2=foot + 24 + _STROKE, width=0.9, shade=0.3))
     return Diagram(
-        width=plot.left + plot.width + 4,
-        height=_HEIGHT,
+        width=plot.left + plot.width + _NAMES,
+        height=foot + _LOGGED + _BELOW,
         marks=tuple(marks),
-        description="pain over time, and exercises done",
+        description=tr("pain over time, and days with exercises logged"),
     )
 
 
@@ -212,21 +226,33 @@ def _shade(low: float, high: float, movement: Movement) -> float:
     return 0.5 + 0.35 * paleness(low, high, MOVEMENTS[movement].unit)
 
 
-def _bands(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
+def _bands(plot: _Plot, side: SideProgress, *, solid: bool) -> Iterable[Mark]:
     series = side.series
     days, values, lows, highs, practice = _thinned(series, plot.first)
     square = side.side is Side.RIGHT
     for day, low, high in zip(days, lows, highs, strict=True):
         x, top, bottom = plot.x(day), plot.y(high), plot.y(low)
-        if side.affected:
+        if solid:
             shade = _shade(low, high, series.movement)
             height = max(bottom - top, 0.5)
             yield Box(x=x - 1.3, y=top, width=2.6, height=height, fill=shade, edge=None)
         else:
             yield Line(x1=x, y1=top, x2=x, y2=bottom, width=0.4, shade=_PALE)
     for day, value, hollow in zip(days, values, practice, strict=True):
-        filled = side.affected and not hollow
+        filled = solid and not hollow
         yield Dot(x=plot.x(day), y=plot.y(value), size=2.8, square=square, filled=filled)
+
+
+def _side_names(plot: _Plot, sides: Sequence[SideProgress]) -> Iterable[Mark]:
+    """Yield the name of each side beside the plot, at the height of its latest readings."""
+    if len(sides) == 1:
+        return
+    below, above = sorted(sides, key=lambda side: side.recent.value)
+    low, high = plot.y(below.recent.value), plot.y(above.recent.value)
+    middle, apart = (low + high) / 2, max((low - high) / 2, _APART / 2)
+    for side, y in ((above, middle - apart), (below, middle + apart)):
+        words = plot.tr(side.side.value)
+        yield Words(x=plot.left + plot.width + 3, y=y + 3, text=words, bold=side.affected)
 
 
 def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
@@ -247,12 +273,14 @@ def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
 
 def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
     for point in series.breaks:
-        yield from _named_day(plot, point.day.toordinal() - 0.5, point.why, dashed=True)
+        why = ", ".join(plot.tr(reason) for reason in point.why.split(" and "))
+        yield from _named_day(plot, point.day.toordinal() - 0.5, why, dashed=True)
 
 
 def _turn(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
     if side.current.turn is not None:
-        yield from _named_day(plot, side.current.turn.day.toordinal(), "turn", dashed=False)
+        tr = plot.tr
+        yield from _named_day(plot, side.current.turn.day.toordinal(), tr("turn"), dashed=False)
 
 
 def _named_day(plot: _Plot, day: float, words: str, *, dashed: bool) -> Iterable[Mark]:
@@ -264,7 +292,7 @@ def _named_day(plot: _Plot, day: float, words: str, *, dashed: bool) -> Iterable
     # On the side of the line where there is room for the label.
     late = x > plot.left + plot.width * 0.7
     beside = (x - 2, "end") if late else (x + 2, "start")
-    yield Words(x=beside[0], y=plot.top + 5, text=words, size=6.0, anchor=beside[1])
+    yield Words(x=beside[0], y=plot.top + 4, text=words, anchor=beside[1])
 
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
@@ -280,17 +308,13 @@ def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
     yield Line(x1=x1, y1=y1, x2=x2, y2=y2, width=1.0)
 
 
-def _dates(first: int, last: int) -> list[tuple[int, str]]:
+def _dates(first: int, last: int, tr: Translate) -> list[tuple[int, str]]:
     """Return the dates of an axis: first days of months, or Mondays where the span is short."""
     days = [dt.date.fromordinal(day) for day in range(first + 3, last - 2)]
     firsts = [day for day in days if day.day == 1]
     step = -(-len(firsts) // 6)
     if len(firsts) >= 3:
-        return [(day.toordinal(), _month(day)) for day in firsts[::step]]
+        return [(day.toordinal(), tr(MONTHS[day.month - 1])) for day in firsts[::step]]
     mondays = [day for day in days if day.weekday() == 0]
     step = max(1, -(-len(mondays) // 5))
-    return [(day.toordinal(), f"{day.day} {_month(day)}") for day in mondays[::step]]
-
-
-def _month(day: dt.date) -> str:
-    return MONTHS[day.month - 1]
+    return [(day.toordinal(), f"{day.day} {tr(MONTHS[day.month - 1])}") for day in mondays[::step]]

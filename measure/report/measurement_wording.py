@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from measure.domain.measurements import BASIS_SENTENCES, IntervalBasis, Measurement, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import SENTENCES
+from measure.progress.wording import Translate, english
 
 
 def value_text(measurement: Measurement) -> str:
@@ -38,9 +39,9 @@ def reason_codes(measurement: Measurement) -> str:
     return ", ".join(parts)
 
 
-def refusal_sentences(measurement: Measurement) -> str:
+def refusal_sentences(measurement: Measurement, tr: Translate = english) -> str:
     """Return every reason of a refusal as a sentence, or nothing for a reading."""
-    return " ".join(SENTENCES[reason] for reason in measurement.refused_for)
+    return " ".join(tr(SENTENCES[reason]) for reason in measurement.refused_for)
 
 
 def reason_legend(measurements: Iterable[Measurement]) -> list[str]:
@@ -49,15 +50,15 @@ def reason_legend(measurements: Iterable[Measurement]) -> list[str]:
     return [f"{reason}: {SENTENCES[reason]}" for reason in reasons]
 
 
-def basis_sentences(measurements: Iterable[Measurement]) -> list[str]:
+def basis_sentences(measurements: Iterable[Measurement], tr: Translate = english) -> list[str]:
     """Return on what the intervals of readings rest, each basis with the movements it holds for."""
     movements: dict[IntervalBasis, set[Movement]] = {}
     for measurement in measurements:
         if measurement.interval_basis is not None:
             movements.setdefault(measurement.interval_basis, set()).add(measurement.movement)
     return [
-        f"{', '.join(MOVEMENTS[movement].name for movement in Movement if movement in held)}: "
-        f"{sentence}"
+        ", ".join(tr(MOVEMENTS[movement].name) for movement in Movement if movement in held)
+        + f": {tr(sentence)}"
         for basis, sentence in BASIS_SENTENCES.items()
         if (held := movements.get(basis))
     ]

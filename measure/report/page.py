@@ -1,33 +1,33 @@
-"""Report for a clinic visit: one or two pages of HTML, readable in black and white.
+"""Report for a clinic visit: a page of HTML, and a second one on request.
 
-Made as text, so it needs no window; the same text becomes a PDF in :mod:`gui.report.pdf`. All
-typed text is escaped. The page is self-contained: it loads nothing.
+First a box of a few lines, then tables and curves; readable in black and white. Made as text, so it
+needs no window; the same text becomes a PDF in :mod:`gui.report.pdf`. All typed text is escaped.
+The page is self-contained: it loads nothing.
 """
 
 import datetime as dt
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from html import escape
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import History, Person
+from measure.progress.clinician_prompts import prompt_text
 from measure.progress.dates import date_words
-from measure.progress.home_programme import (
-    dose_words,
-    events_with_plans,
-    plan_on,
-    weeks_done,
-)
+from measure.progress.home_programme import dose_words, events_with_plans, plan_on
 from measure.progress.overview import Progress, history_until, progress_of
+from measure.progress.side_wording import ends_sentence, months_sentence
 from measure.progress.weekly_verdicts import WINDOW_DAY
+from measure.progress.wording import Translate, english
+from measure.report.caveats import CAVEATS, DEMO, NOTICE
+from measure.report.choices import ReportChoices
 from measure.report.figures import CURVE_DAY, curve_diagram, pain_diagram, span_of
-from measure.report.svg import Diagram, as_svg
+from measure.report.headline import headline
+from measure.report.own_words import by_hand_words, goal_words
+from measure.report.svg import Draw, as_svg
 from measure.report.tables import event_table, milestone_table, movement_table, refusal_table
 from measure.report.wording import (
-    CAVEATS,
-    DEMO,
-    NOTICE,
     during_words,
     event_words,
     how_measured,
@@ -39,39 +39,46 @@ from measure.report.wording import (
     when_words,
 )
 
-Draw = Callable[[Diagram], str]
-
 #: Plain enough for every browser and for the text layout that makes the PDF, which supports
-#: lengths in px only.
+#: lengths in px only. No text is smaller than 8 points, which is read without glasses for reading.
 _STYLE = """
-body { font-family: "DejaVu Sans", sans-serif; font-size: 8pt; color: #000;
-       background: #fff; }
-h1 { font-size: 15pt; margin-top: 0px; margin-bottom: 3px; }
-h2 { font-size: 10pt; margin-top: 9px; margin-bottom: 3px; }
+body { font-family: "Atkinson Hyperlegible", "DejaVu Sans", sans-serif; font-size: 8pt;
+       color: #000; background: #fff; }
+h1 { font-size: 14pt; margin-top: 0px; margin-bottom: 2px; }
+h2 { font-size: 10pt; margin-top: 7px; margin-bottom: 2px; }
 p { margin-top: 2px; margin-bottom: 2px; }
 table { border-collapse: collapse; }
-th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 2px 3px; }
+th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 1px 3px; }
 td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 1px 3px; }
 .bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
-.data th, .data td { font-size: 7.2pt; }
-.small { font-size: 6.5pt; }
+.curves td { border-bottom: none; padding: 0px; }
+.box td { background-color: #eee; border-bottom: none; vertical-align: top; padding: 1px 6px;
+          font-size: 9pt; }
 """
 _SCREEN_STYLE = """
-@page { size: A4; margin: 11mm; }
-html { background: #fff; }
-body { max-width: 188mm; margin: 8mm auto; }
-tr, svg { break-inside: avoid; }
-h2, tr:first-child { break-after: avoid; }
-@media print { body { margin: 0; max-width: none; } }
+@page {{ size: A4 {orientation}; margin: 11mm; }}
+html {{ background: #fff; }}
+body {{ max-width: {width}mm; margin: 8mm auto; }}
+tr, svg {{ break-inside: avoid; }}
+h2, tr:first-child {{ break-after: avoid; }}
+@media print {{ body {{ margin: 0; max-width: none; }} }}
 """
 _NOTHING_OUTSIDE = (
     '<meta http-equiv="Content-Security-Policy" '
     "content=\"default-src 'none'; style-src 'unsafe-inline'\">"
 )
+#: As the report stands where nothing was chosen.
+USUAL_CHOICES = ReportChoices()
 
 
 def report_html(
-    history: History, today: dt.date, *, draw: Draw = as_svg, for_screen: bool = True
+    history: History,
+    today: dt.date,
+    choices: ReportChoices = USUAL_CHOICES,
+    *,
+    draw: Draw = as_svg,
+    for_screen: bool = True,
+    progress: Progress | None = None,
 ) -> str:
     """Return the report as HTML.
 
@@ -84,62 +91,77 @@ def report_html(
     for_screen
         Add what only a browser understands: page size, margins, and the policy that nothing
         outside the page is ever loaded.
+    progress
+        The person's progress on that day, where it was worked out already.
     """
     shown = history_until(history, today)
-    title = escape(report_title(shown.person))
+    title = escape(report_title(shown.person, choices.tr))
     head = f'<meta charset="utf-8"><title>{title}</title>'
     style = _STYLE
     if for_screen:
         head = _NOTHING_OUTSIDE + head
-        style += _SCREEN_STYLE
+        orientation, width = ("landscape", 275) if choices.landscape else ("portrait", 188)
+        style += _SCREEN_STYLE.format(orientation=orientation, width=width)
+    body = _body(shown, progress or progress_of(shown, today), choices, draw)
     return (
-        f'<!DOCTYPE html><html lang="en"><head>{head}<style>{style}</style></head>'
-        f"<body>{_body(shown, today, draw)}</body></html>\n"
+        f'<!DOCTYPE html><html lang="{choices.language}"><head>{head}<style>{style}</style></head>'
+        f"<body>{body}</body></html>\n"
     )
 
 
-def report_title(person: Person) -> str:
+def report_title(person: Person, tr: Translate = english) -> str:
     """Return the report's title, plain text."""
-    return f"Shoulder motion: {person.pseudonym}" + (" (demo data)" if person.demo else "")
+    template = (
+        tr("Shoulder motion: {name} (demo data)") if person.demo else tr("Shoulder motion: {name}")
+    )
+    return template.format(name=person.pseudonym)
 
 
-def report_foot(person: Person, today: dt.date) -> str:
+def report_foot(person: Person, today: dt.date, tr: Translate = english) -> str:
     """Return the line at the foot of every printed page, plain text."""
-    return f"{report_title(person)}, {date_words(today)}. {NOTICE}"
+    return f"{report_title(person, tr)}, {date_words(today, tr)}. {tr(NOTICE)}"
 
 
-def _body(history: History, today: dt.date, draw: Draw) -> str:
-    progress = progress_of(history, today)
-    demo = f"<p><b>{DEMO}</b></p>" if history.person.demo else ""
+def _body(history: History, progress: Progress, choices: ReportChoices, draw: Draw) -> str:
+    tr, today = choices.tr, progress.today
+    demo = f"<b>{tr(DEMO)}</b>" if history.person.demo else ""
     parts = [
-        f"<h1>Shoulder motion over time</h1>{demo}",
-        f"<p>{person_words(history, today)}</p>",
-        f"<p><b>{NOTICE}</b></p>",
+        _heading(tr("Shoulder motion over time"), 1),
+        f"<p>{demo} {person_words(history, today, tr)} <b>{tr(NOTICE)}</b></p>",
     ]
     if not history.measurements:
-        parts.append("<h2>Nothing measured yet</h2><p>A report needs at least one session.</p>")
+        words = tr("A report needs at least one session.")
+        parts.append(_heading(tr("Nothing measured yet")) + f"<p>{words}</p>")
         return "".join(parts)
-    if progress.prompts:
-        parts.append(
-            "<h2>Worth talking about</h2>"
-            + _paragraphs(escape(prompt.text) for prompt in progress.prompts)
-        )
-    parts.append("<h2>First and last readings, change and trend</h2>")
-    parts.append(movement_table(progress, history, draw))
-    affected = [side for side in progress.usual if side.affected]
-    sentences = (*visit_words(affected), *setup_words(progress.usual), *when_words(affected))
-    parts.append(event_table(affected) + _paragraphs(map(escape, sentences)))
-    parts.append(_curves(progress, history, today, draw))
-    parts.append("<h2>Everyday tasks</h2>" + milestone_table(progress))
-    parts.append("<h2>Refused measurements</h2>" + refusal_table(history))
-    parts.append("<h2>How it was measured</h2>" + how_measured(history))
-    parts.append("<h2>How to read this</h2>" + _paragraphs(CAVEATS, "small"))
-    return "".join(parts) + demo
+    parts.append(_box(history, progress, choices))
+    parts.append(_heading(tr("First and last readings, change and trend")))
+    parts.append(movement_table(progress, history, _first_sides(history, progress), draw, choices))
+    parts.append(_curves(progress, history, choices, draw))
+    if choices.details:
+        demo = _paragraphs((demo,))
+        details = _details(progress, history, draw, choices)
+        parts.append(f'<div style="page-break-before: always">{details}</div>{demo}')
+    return "".join(parts)
 
 
-def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) -> str:
+def _first_sides(history: History, progress: Progress) -> tuple[Side, ...]:
+    """Return the sides of the first table: the affected ones that were measured, else both."""
+    measured = {side.side for side in progress.usual if side.affected}
+    return tuple(side for side in history.person.affected if side in measured) or tuple(Side)
+
+
+def _box(history: History, progress: Progress, choices: ReportChoices) -> str:
+    rows = "".join(
+        f'<tr><td width="22%"><b>{escape(item.subject)}</b></td><td>{escape(item.words)}</td></tr>'
+        for item in headline(history, progress, choices)
+    )
+    return f'<table class="box" width="100%" cellspacing="0">{rows}</table>'
+
+
+def _curves(progress: Progress, history: History, choices: ReportChoices, draw: Draw) -> str:
+    tr = choices.tr
     sessions = [session.started.day.toordinal() for session in history.sessions]
-    span = span_of(sessions, today)
+    span = span_of(sessions, progress.today)
     cells = []
     for movement in Movement:
         sides = [side for side in progress.usual if side.movement is movement]
@@ -150,63 +172,111 @@ def _curves(progress: Progress, history: History, today: dt.date, draw: Draw) ->
             and record.measurement.status is Status.REFUSED
         ]
         if sides:
-            cells.append(draw(curve_diagram(sides, refused, span)))
-    first = max(
-        dt.date.fromordinal(span[0]), min(session.started.day for session in history.sessions)
+            cells.append(draw(curve_diagram(sides, refused, span, choices)))
+    logged = sorted(
+        {log.done.day for log in history.exercises_done if log.done.day <= progress.today}
     )
-    weeks = weeks_done(history.plans, history.exercises_done, first, today)
-    cells.append(draw(pain_diagram(history.sessions, weeks, span)))
+    cells.append(draw(pain_diagram(history.sessions, logged, span, choices)))
+    columns = 3 if choices.landscape else 2
     rows = "".join(
-        "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + 2]) + "</tr>"
-        for k in range(0, len(cells), 2)
+        "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + columns]) + "</tr>"
+        for k in range(0, len(cells), columns)
     )
+    return (
+        _heading(tr("Over time"))
+        + f"<p>{_legend(history, tr)}</p>"
+        + f'<table class="curves" width="100%">{rows}</table>'
+    )
+
+
+def _legend(history: History, tr: Translate) -> str:
+    if len(history.person.affected) == 1:
+        words = [tr("Filled: the affected side; open: the other. Round: left; square: right.")]
+    else:
+        words = [tr("Filled and round: left; open and square: right.")]
+    words.append(
+        tr(
+            "Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty frames at the foot: "
+            "refused. Dashed: a new series begins. Pain: filled worst in 24 hours, open at night."
+        ).format(weeks=WINDOW_DAY // 7)
+    )
+    return " ".join(words)
+
+
+def _details(progress: Progress, history: History, draw: Draw, choices: ReportChoices) -> str:
+    """Return the second page: everything that explains the first one."""
+    tr, today = choices.tr, progress.today
     affected = [side for side in progress.usual if side.affected]
+    parts = []
+    if progress.prompts:
+        parts.append(
+            _heading(tr("Worth talking about"))
+            + _paragraphs(escape(prompt_text(prompt, tr)) for prompt in progress.prompts)
+        )
+    sentences = (
+        *visit_words(affected, tr),
+        *setup_words(progress.usual, tr),
+        *when_words(affected, tr),
+        *(
+            months_sentence(side.deficit.months, side.movement, tr)
+            for side in affected
+            if side.deficit
+        ),
+        ends_sentence(progress.ends, tr),
+        *phase_words(affected, tr),
+    )
     events = [event for event in events_with_plans(history) if event.day <= today]
-    return (
-        "<h2>Over time</h2>"
-        f'<p class="small">{_legend(history)}</p>'
-        f'<table class="bare" width="100%">{rows}</table>'
-        f"{_paragraphs(escape(sentence) for sentence in phase_words(affected))}"
-        f"{_paragraphs((pain_words(history, today), during_words(history, today)))}"
-        f"{_programme(history, today)}"
-        f"{_paragraphs(event_words(event) for event in events)}"
+    span = tr("Curves show at most {days} days; of long times a band is a week.")
+    parts += [
+        _other_side(progress, history, draw, choices),
+        _heading(tr("The course in words")),
+        event_table(affected, tr),
+        _paragraphs(map(escape, sentences)),
+        _paragraphs((pain_words(history, today, tr), during_words(history, today, tr))),
+        _programme(history, today, tr),
+        _paragraphs(event_words(event, tr) for event in events),
+        _paragraphs((goal_words(history, tr), by_hand_words(history, tr))),
+        _heading(tr("Everyday tasks")) + milestone_table(progress, tr),
+        _heading(tr("Refused measurements")) + refusal_table(history, tr),
+        _heading(tr("How it was measured")) + how_measured(history, tr),
+        _heading(tr("How to read this")),
+        _paragraphs((*(tr(caveat) for caveat in CAVEATS), span.format(days=CURVE_DAY))),
+    ]
+    return "".join(parts)
+
+
+def _other_side(progress: Progress, history: History, draw: Draw, choices: ReportChoices) -> str:
+    """Return the table of the side that is not in the first one, or nothing."""
+    first = _first_sides(history, progress)
+    table = movement_table(
+        progress, history, [side for side in Side if side not in first], draw, choices
     )
+    tr = choices.tr
+    return _heading(tr("The other side")) + table if table else ""
 
 
-def _legend(history: History) -> str:
-    affected = history.person.affected
-    marks = f"Round marks: {Side.LEFT.value}; square marks: {Side.RIGHT.value}. "
-    if len(affected) == 1:
-        marks += "The affected side is filled, the other one open. "
-    return (
-        f"{marks}Each band is the 95 % interval of a reading, the line the trend of up to "
-        f"{WINDOW_DAY // 7} weeks. Empty frames at the foot: refused. Dashed lines: a new series "
-        "begins. Open marks at its start: practice. Pain: filled worst in 24 hours, open at night. "
-        f"At most {CURVE_DAY} days; of long times a band is a week."
-    )
-
-
-def _programme(history: History, today: dt.date) -> str:
+def _programme(history: History, today: dt.date, tr: Translate) -> str:
     plan = plan_on(history.plans, today)
     if plan is None or not plan.exercises:
         return ""
     exercises = "; ".join(
-        f"{escape(item.exercise.name)}, {dose_words(item)}" for item in plan.exercises
+        f"{tr(item.exercise.name)}, {dose_words(item, tr)}" for item in plan.exercises
     )
-    chosen = f" Chosen by: {escape(plan.chosen_by)}." if plan.chosen_by else ""
-    review = f" Next review: {date_words(plan.review)}." if plan.review else ""
-    month = dt.timedelta(days=27)
-    weeks = weeks_done(
-        history.plans, history.exercises_done, max(today - month, plan.first_day), today
-    )
-    planned, done = sum(week.planned for week in weeks), sum(week.done for week in weeks)
-    share = f" In the last four weeks {done} of {planned} were done." if planned else ""
-    return (
-        f"<p>Home programme since {date_words(plan.first_day)}: {exercises}; stop at pain "
-        f"{plan.pain_limit} of 10.{chosen}{review}{share}</p>"
-    )
+    words = [
+        tr("Home programme since {day}: {exercises}; stop at pain {limit} of 10.").format(
+            day=date_words(plan.first_day, tr), exercises=exercises, limit=plan.pain_limit
+        )
+    ]
+    if plan.chosen_by:
+        words.append(tr("Chosen by: {role}.").format(role=plan.chosen_by))
+    if plan.review:
+        words.append(tr("Next review: {day}.").format(day=date_words(plan.review, tr)))
+    return f"<p>{escape(' '.join(words))}</p>"
 
 
-def _paragraphs(texts: Iterable[str], style: str = "") -> str:
-    opened = f'<p class="{style}">' if style else "<p>"
-    return "".join(f"{opened}{text}</p>" for text in texts if text)
+def _heading(words: str, level: int = 2) -> str:
+    return f"<h{level}>{words}</h{level}>"
+
+
+def _paragraphs(texts: Iterable[str]) -> str:
+    return "".join(f"<p>{text}</p>" for text in texts if text)

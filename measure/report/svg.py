@@ -5,10 +5,12 @@ everything is readable in black and white.
 """
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from html import escape
 
-FONT = "DejaVu Sans"
+#: The report's typeface, and the one that has the signs which it lacks.
+FONT, SPARE_FONT = "Atkinson Hyperlegible", "DejaVu Sans"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +57,7 @@ class Words:
     x: float
     y: float
     text: str
-    size: float = 7.0
+    size: float = 8.0
     anchor: str = "start"
     bold: bool = False
 
@@ -73,9 +75,19 @@ class Diagram:
     description: str
 
 
-def as_svg(diagram: Diagram) -> str:
-    """Return a diagram as an SVG element."""
-    inside = "".join(_svg(mark) for mark in diagram.marks)
+#: Returns the text that stands for a diagram in a page.
+Draw = Callable[[Diagram], str]
+
+
+def as_svg(diagram: Diagram, families: str = f"{FONT}, {SPARE_FONT}, sans-serif") -> str:
+    """Return a diagram as an SVG element.
+
+    Parameters
+    ----------
+    families
+        Typefaces of its words, the preferred one first; a drawer that knows no lists wants one.
+    """
+    inside = "".join(_svg(mark, families) for mark in diagram.marks)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" '
         f'aria-label="{escape(diagram.description)}" '
@@ -84,7 +96,7 @@ def as_svg(diagram: Diagram) -> str:
     )
 
 
-def _svg(mark: Mark) -> str:
+def _svg(mark: Mark, families: str) -> str:
     match mark:
         case Line():
             return (
@@ -116,7 +128,7 @@ def _svg(mark: Mark) -> str:
             weight = ' font-weight="bold"' if mark.bold else ""
             return (
                 f'<text x="{_number(mark.x)}" y="{_number(mark.y)}" '
-                f'font-family="{FONT}, sans-serif" font-size="{_number(mark.size)}" '
+                f'font-family="{families}" font-size="{_number(mark.size)}" '
                 f'text-anchor="{mark.anchor}"{weight}>{_without_ligatures(escape(mark.text))}</text>'
             )
 

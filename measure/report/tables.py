@@ -1,7 +1,7 @@
-"""Tables of the report as HTML: movements, everyday tasks, refusals."""
+"""Tables of the report as HTML: movements, events, everyday tasks, refusals."""
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Collection, Sequence
 from html import escape
 
 from measure.domain.landmarks import Side
@@ -10,106 +10,130 @@ from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.reasons import SENTENCES
 from measure.domain.records import History, MeasurementRecord
 from measure.progress.before_after import TreatmentEvent
-from measure.progress.comparison import Block, Change
-from measure.progress.dates import date_words
+from measure.progress.comparison import Block
+from measure.progress.dates import date_words, short_date
 from measure.progress.milestones import LEAST_DAYS as LEAST_FOR_TASKS
 from measure.progress.overview import Progress
 from measure.progress.sentences import (
     OTHER_CAUSES,
     also_seen,
+    doubt_sentence,
     effect_words,
     plain_verdict_words,
+    short_name,
     shown_change,
-    unproven,
 )
 from measure.progress.shoulder import SideProgress
+from measure.progress.side_wording import amount_words, share_words
 from measure.progress.weekly_verdicts import LEAST_DAYS, LEAST_WEEKS, Verdict
-from measure.progress.wording import (
-    block_words,
-    change_words,
-    signed,
-    with_interval,
-)
+from measure.progress.wording import Translate, block_words, change_words, signed
+from measure.report.choices import ReportChoices
 from measure.report.figures import band_diagram, empty_frame
 from measure.report.measurement_wording import refusal_sentences
-from measure.report.svg import Diagram
-from measure.report.wording import short_date, side_text, times_words
+from measure.report.svg import Draw
+from measure.report.wording import side_text, times_words
 from measure.trend.event_effect import EffectEstimate
 
 #: Number of refusal reasons listed, so that a report fits two pages. [technical]
 MOST_REASONS = 5
 
-#: Meaning of the mark beside an estimate.
-ASSUMED_MEANS = "*: mostly an assumption, until there are more days."
-
-#: Heads of the columns and their widths in per cent.
-_HEADS = (
-    ("Movement, side", 14.5),
-    ("First days", 13.5),
-    ("Last days", 14),
-    ("", 13),
-    ("Latest", 13),
-    ("Change", 13.5),
-    ("Verdict, change a month", 18.5),
-)
+#: Widths of the columns of the movements, per cent, on a high page and on a wide one.
+#: [technical]
+_WIDTHS = (13.5, 14.5, 14.5, 10.3, 15.7, 12.0, 19.5)
+_WIDE = (12.0, 11.5, 11.5, 7.0, 21.0, 10.5, 26.5)
 
 
-def movement_table(progress: Progress, history: History, draw: Callable[[Diagram], str]) -> str:
-    """Return first and last readings, their change and the verdict, one row per side."""
-    affected = history.person.affected
+def movement_table(
+    progress: Progress,
+    history: History,
+    sides: Collection[Side],
+    draw: Draw,
+    choices: ReportChoices,
+) -> str:
+    """Return first and last readings, the other side, change and verdict of these sides."""
+    tr, affected = choices.tr, history.person.affected
     latest_refused = _latest_refused(history)
     rows = []
     for movement in Movement:
-        for side in sorted(Side, key=lambda shoulder: shoulder not in affected):
+        for side in sorted(sides, key=lambda shoulder: shoulder not in affected):
             progress_of_side = progress.of(movement, side)
             refused = latest_refused.get((movement, side))
             if progress_of_side:
-                rows.append(_row(progress_of_side, refused, affected, draw))
+                rows.append(_row(progress_of_side, refused, affected, draw, choices))
             elif refused:
-                rows.append(_refused_row(refused, affected, draw))
-    heads = "".join(f'<th width="{width}%">{head}</th>' for head, width in _HEADS)
+                rows.append(_refused_row(refused, affected, draw, tr))
+    if not rows:
+        return ""
+    heads = (
+        tr("Movement, side"),
+        tr("First days"),
+        tr("Last days"),
+        "",
+        tr("Other side, deficit"),
+        tr("Change"),
+        tr("Verdict, change a month"),
+    )
+    widths = _WIDE if choices.landscape else _WIDTHS
+    cells = "".join(
+        f'<th width="{width}%">{head}</th>' for head, width in zip(heads, widths, strict=True)
+    )
+    notes = (_picture_words(tr), _too_early_words(progress, tr), _anew_words(progress, tr))
     return (
-        f'<table class="data" width="100%"><tr>{heads}</tr>{"".join(rows)}</table>'
-        '<p class="small">Pictures: upright line, the last days; box, their interval; ring, the '
-        "first days. Marks every 60°, for extension and external rotation every 30°; behind the "
-        "back at the buttock, S2, L3, T12 and T7."
-        f"{_too_early_words(progress)}{_anew_words(progress)}</p>"
+        f'<table class="data" width="100%"><tr>{cells}</tr>{"".join(rows)}</table>'
+        f"<p>{' '.join(filter(None, notes))}</p>"
     )
 
 
-def _too_early_words(progress: Progress) -> str:
+def _picture_words(tr: Translate) -> str:
+    return tr(
+        "In brackets 95 % intervals. Pictures: upright line, last days; box, their interval; ring, "
+        "first days."
+    )
+
+
+def _too_early_words(progress: Progress, tr: Translate) -> str:
     if all(side.verdict is not Verdict.TOO_EARLY for side in progress.usual):
         return ""
-    return (
-        f" A trend is told after {LEAST_WEEKS:.0f} weeks and {LEAST_DAYS} days with readings at "
-        "the earliest."
-    )
+    return tr(
+        "A trend is shown after {weeks} weeks and {days} days with readings at the earliest."
+    ).format(weeks=f"{LEAST_WEEKS:.0f}", days=LEAST_DAYS)
 
 
-def _anew_words(progress: Progress) -> str:
+def _anew_words(progress: Progress, tr: Translate) -> str:
     """Return the days from which trends count where a break started a new series."""
     begun = {
-        (side.side.value, side.series.breaks[-1].day, side.series.breaks[-1].why)
+        (side.side, side.series.breaks[-1].day, side.series.breaks[-1].why)
         for side in progress.usual
         if side.series.breaks
     }
-    return "".join(
-        f" Trends of the {side} side count from {short_date(day)} on ({escape(why)})."
+    return " ".join(
+        escape(
+            tr("Trends of the {side} side count from {day} on ({why}).").format(
+                side=tr(side.value), day=short_date(day, tr), why=tr(why)
+            )
+        )
         for side, day, why in sorted(begun)
     )
 
 
-def event_table(sides: Sequence[SideProgress]) -> str:
+def event_table(sides: Sequence[SideProgress], tr: Translate) -> str:
     """Return what is seen before and after events, or nothing without any."""
     events = sorted({item.event for side in sides for item in side.events}, key=_latest_first)
     if not events:
         return ""
-    heads = ("Before and after", "Change since", "At once", "A month before", "A month after")
+    heads = (
+        tr("Before and after"),
+        tr("Change since"),
+        tr("At once"),
+        tr("A month before"),
+        tr("A month after"),
+    )
     head = "".join(f'<th width="20%">{words}</th>' for words in heads)
-    rows = "".join(_event_rows(sides, event) for event in events)
+    rows = "".join(_event_rows(sides, event, tr) for event in events)
+    assumed = tr("*: mostly an assumption, until there are more days.")
     return (
         f'<table class="data" width="100%"><tr>{head}</tr>{rows}</table>'
-        f'<p class="small">{OTHER_CAUSES} {ASSUMED_MEANS}</p>'
+        f"<p>{tr(OTHER_CAUSES)} {assumed}</p>"
     )
 
 
@@ -117,11 +141,11 @@ def _latest_first(event: TreatmentEvent) -> int:
     return -event.day.toordinal()
 
 
-def _event_rows(sides: Sequence[SideProgress], event: TreatmentEvent) -> str:
+def _event_rows(sides: Sequence[SideProgress], event: TreatmentEvent, tr: Translate) -> str:
     cells = [
-        f"<td>{_subject(side)}</td>"
+        f"<td>{_subject(side, tr)}</td>"
         + "".join(
-            f"<td>{_estimate(part, side.movement)}</td>"
+            f"<td>{_estimate(part, side.movement, tr)}</td>"
             for part in (
                 item.effect.change_since,
                 item.effect.step,
@@ -133,21 +157,21 @@ def _event_rows(sides: Sequence[SideProgress], event: TreatmentEvent) -> str:
         for item in side.events
         if item.event == event
     ]
-    title = f"{escape(event.what.capitalize())}, {date_words(event.day)}"
+    title = escape(f"{_capital(tr(event.what))}, {date_words(event.day, tr)}")
     head = f'<tr><td colspan="5"><b>{title}</b></td></tr>'
     return head + "".join(f"<tr>{row}</tr>" for row in cells)
 
 
-def _subject(side: SideProgress) -> str:
-    return f"{MOVEMENTS[side.movement].name.removesuffix(' at the side')}, {side.side.value}"
+def _subject(side: SideProgress, tr: Translate) -> str:
+    return f"{short_name(side.movement, tr)}, {tr(side.side.value)}"
 
 
-def _estimate(estimate: EffectEstimate, movement: Movement) -> str:
-    words = effect_words(estimate, movement)
+def _estimate(estimate: EffectEstimate, movement: Movement, tr: Translate) -> str:
+    words = effect_words(estimate, movement, tr)
     return f"{words}*" if estimate.mostly_assumed else words
 
 
-def milestone_table(progress: Progress) -> str:
+def milestone_table(progress: Progress, tr: Translate) -> str:
     """Return which everyday ranges the recent readings pass for certain, by side."""
     rows = []
     for movement in Movement:
@@ -157,20 +181,26 @@ def milestone_table(progress: Progress) -> str:
             continue
         for k, milestone in enumerate(measured.milestones):
             task = milestone.task
-            cells = "".join(f"<td>{_reached(sides[side], k)}</td>" for side in Side)
-            where = f"{MOVEMENTS[movement].name} from {task.range_words}"
-            words = task.words[0].upper() + task.words[1:]
+            cells = "".join(f"<td>{_reached(sides[side], k, tr)}</td>" for side in Side)
+            where = tr("{movement} from {range}").format(
+                movement=tr(MOVEMENTS[movement].name), range=task.range_in(tr)
+            )
+            words = _capital(tr(task.words))
             rows.append(f"<tr><td>{words}</td><td>{where}</td>{cells}</tr>")
+    note = tr(
+        "Yes: even the lower end of the intervals of the last days passes. Not shown: it does not, "
+        "which is no statement about what the person can do. Few days: fewer than {days} days with "
+        "a reading in the last weeks."
+    ).format(days=LEAST_FOR_TASKS)
+    sides_heads = "".join(f"<th>{tr(side.value)}</th>" for side in Side)
+    head = tr("Range usually enough to")
     return (
-        '<table class="data" width="100%"><tr><th>Range usually enough to</th><th></th>'
-        f"<th>left</th><th>right</th></tr>{''.join(rows)}</table>"
-        '<p class="small">Yes: even the lower end of the intervals of the last days passes. Not '
-        "shown: it does not, which is no statement about what the person can do. Few days: fewer "
-        f"than {LEAST_FOR_TASKS} days with a reading in the last weeks.</p>"
+        f'<table class="data" width="100%"><tr><th>{head}</th><th></th>'
+        f"{sides_heads}</tr>{''.join(rows)}</table><p>{note}</p>"
     )
 
 
-def refusal_table(history: History) -> str:
+def refusal_table(history: History, tr: Translate) -> str:
     """Return how many measurements were refused, and the most frequent reasons in words."""
     refused = [
         record.measurement
@@ -179,106 +209,116 @@ def refusal_table(history: History) -> str:
     ]
     whole = len(history.measurements)
     if not refused:
-        return f"<p>None of {whole} measurements was refused.</p>"
+        none = tr("None of {count} measurements was refused.").format(count=whole)
+        return f"<p>{none}</p>"
     counts = Counter(measurement.reasons[0] for measurement in refused if measurement.reasons)
     items = "".join(
-        f"<tr><td>{times_words(count)}</td><td>{escape(SENTENCES[reason])}</td></tr>"
+        f"<tr><td>{times_words(count, tr)}</td><td>{escape(tr(SENTENCES[reason]))}</td></tr>"
         for reason, count in counts.most_common(MOST_REASONS)
     )
-    return (
-        f"<p>{len(refused)} of {whole} measurements were refused: no number is better than a "
-        f'wrong one. First reasons:</p><table class="bare">{items}</table>'
-    )
+    words = tr(
+        "{refused} of {count} measurements were refused: a refused reading is safer than a wrong "
+        "one. First reasons:"
+    ).format(refused=len(refused), count=whole)
+    return f'<p>{words}</p><table class="bare">{items}</table>'
 
 
 def _row(
     side: SideProgress,
     refused: MeasurementRecord | None,
     affected: tuple[Side, ...],
-    draw: Callable[[Diagram], str],
+    draw: Draw,
+    choices: ReportChoices,
 ) -> str:
-    movement, change = side.movement, side.change
-    picture = draw(band_diagram(movement, side.recent, side.baseline if change else None))
+    tr, movement, change = choices.tr, side.movement, side.change
+    picture = draw(band_diagram(movement, side.recent, side.baseline if change else None, tr))
+    seen = tr("also seen") if also_seen(side) else ""
     cells = (
-        _name(movement, side.side, affected) + (", also seen" if also_seen(side) else ""),
-        _block(side.baseline, movement) if change else "not apart yet",
-        _block(side.recent, movement),
+        _name(movement, side.side, affected, seen, tr),
+        _block(side.baseline, movement, tr) if change else tr("not apart yet"),
+        _block(side.recent, movement, tr, _refused_later(side, refused, tr)),
         picture,
-        _latest(side, refused),
-        _change(side),
-        _trend(side),
+        _other(side, "; " if choices.landscape else "<br>", tr),
+        change_words(change, movement, tr) if change else tr("too early to say"),
+        _trend(side, tr),
     )
     return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
 
 
 def _refused_row(
-    refused: MeasurementRecord, affected: tuple[Side, ...], draw: Callable[[Diagram], str]
+    refused: MeasurementRecord, affected: tuple[Side, ...], draw: Draw, tr: Translate
 ) -> str:
     measurement = refused.measurement
-    why = escape(refusal_sentences(measurement))
+    why = escape(refusal_sentences(measurement, tr))
+    name = _name(measurement.movement, measurement.side, affected, "", tr)
+    when = tr("refused {day}").format(day=short_date(refused.taken.day, tr))
     return (
-        f"<tr><td>{_name(measurement.movement, measurement.side, affected)}</td><td></td><td></td>"
-        f"<td>{draw(empty_frame())}</td><td>refused<br>"
-        f'<span class="small">{short_date(refused.taken.day)}</span></td>'
-        f'<td colspan="2">{why}</td></tr>'
+        f"<tr><td>{name}</td><td></td>"
+        f"<td>{when}</td>"
+        f'<td>{draw(empty_frame(tr))}</td><td colspan="3">{why}</td></tr>'
     )
 
 
-def _name(movement: Movement, side: Side, affected: tuple[Side, ...]) -> str:
-    name = MOVEMENTS[movement].name.removesuffix(" at the side")
-    return f"<b>{name}</b><br>{side_text(side, affected)}"
+def _name(
+    movement: Movement, side: Side, affected: tuple[Side, ...], seen: str, tr: Translate
+) -> str:
+    below = ", ".join(filter(None, (side_text(side, affected, tr), seen)))
+    return _two_lines(f"<b>{short_name(movement, tr)}</b>", below)
 
 
-def _block(block: Block, movement: Movement) -> str:
-    days = f"{block.days} day{'s' if block.days > 1 else ''} to {short_date(block.last)}"
-    return _two_lines(block_words(block, movement), days)
+def _block(block: Block, movement: Movement, tr: Translate, more: str = "") -> str:
+    last = short_date(block.last, tr)
+    if block.days == 1:
+        below = last
+    else:
+        below = tr("{count} days to {day}").format(count=block.days, day=last)
+    return _two_lines(block_words(block, movement, tr), "; ".join(filter(None, (below, more))))
 
 
-def _latest(side: SideProgress, refused: MeasurementRecord | None) -> str:
-    """Return the latest reading, and a later refusal where there was one."""
-    series = side.series
-    value, low, high = (float(column[-1]) for column in (series.value, series.low, series.high))
-    below = short_date(series.date(-1))
-    if refused is not None and refused.taken.day > series.date(-1):
-        below += f"; refused {short_date(refused.taken.day)}"
-    return _two_lines(with_interval(value, low, high, side.movement), below)
+def _refused_later(side: SideProgress, refused: MeasurementRecord | None, tr: Translate) -> str:
+    """Return when the movement was last refused, where that was after its latest reading."""
+    if refused is None or refused.taken.day <= side.series.date(-1):
+        return ""
+    return tr("refused {day}").format(day=short_date(refused.taken.day, tr))
 
 
 def _two_lines(above: str, below: str) -> str:
-    return f'{above}<br><span class="small">{below}</span>'
+    return f"{above}<br>{below}" if below else above
 
 
-def _change(side: SideProgress) -> str:
-    if side.change is None:
-        return "too early to say"
-    return _perhaps_unproven(side, side.change, change_words(side.change, side.movement))
+def _other(side: SideProgress, between: str, tr: Translate) -> str:
+    """Return the other side's last days, and below what this side lacks, and its share."""
+    if side.deficit is None:
+        return ""
+    now, movement = side.deficit.now, side.movement
+    amount = amount_words(now.difference, movement, tr)
+    lines = [block_words(now.other, movement, tr), tr("deficit {amount}").format(amount=amount)]
+    if now.share is not None:
+        lines.append(tr("{share} of it").format(share=share_words(now.share, tr)))
+    return between.join(lines)
 
 
-def _trend(side: SideProgress) -> str:
-    words = f"<b>{escape(plain_verdict_words(side))}</b>"
+def _trend(side: SideProgress, tr: Translate) -> str:
+    words = f"<b>{escape(plain_verdict_words(side, tr))}</b>"
     if side.drifted_by is not None:
-        moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit)
-        return _two_lines(
-            words, f"Both shoulders moved together, the other by {moved}: has the set-up changed?"
-        )
+        moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit, 0, tr)
+        doubt = tr("Both shoulders moved together, the other by {amount}: has the set-up changed?")
+        return _two_lines(words, doubt.format(amount=moved))
     slope, shown = shown_change(side), side.current.shown
     if slope is None or shown is None:
         return words
-    change = change_words(slope, side.movement)
-    line = _two_lines(change, "probably not more: new") if shown.shrunk else change
-    return f"{words}<br>{_perhaps_unproven(side, slope, line)}"
+    change = change_words(slope, side.movement, tr)
+    if shown.shrunk:
+        change = tr("{change}, probably not more: new").format(change=change)
+    return _two_lines(f"{words}<br>{change}", doubt_sentence(side, tr))
 
 
-def _perhaps_unproven(side: SideProgress, change: Change, words: str) -> str:
-    return _two_lines(words, "pointwise; not yet proven") if unproven(side, change) else words
-
-
-def _reached(side: SideProgress | None, number: int) -> str:
+def _reached(side: SideProgress | None, number: int, tr: Translate) -> str:
     if side is None:
-        return "not measured"
+        return tr("not measured")
     if side.recent.days < LEAST_FOR_TASKS:
-        return "few days"
-    return "yes" if side.milestones[number].reached else "not shown"
+        return tr("few days")
+    return tr("yes") if side.milestones[number].reached else tr("not shown")
 
 
 def _latest_refused(history: History) -> dict[tuple[Movement, Side], MeasurementRecord]:
@@ -287,3 +327,7 @@ def _latest_refused(history: History) -> dict[tuple[Movement, Side], Measurement
         for record in history.measurements
         if record.measurement.status is Status.REFUSED
     }
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

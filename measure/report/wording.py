@@ -1,4 +1,4 @@
-"""Wording of the report: person, pain, events, earlier trends, way of measuring, caveats."""
+"""Wording of the report: person, pain, events, earlier trends, way of measuring."""
 
 import datetime as dt
 from collections import Counter
@@ -17,9 +17,10 @@ from measure.domain.records import (
     MeasurementRecord,
     Onset,
 )
-from measure.progress.dates import MONTHS, date_words
+from measure.progress.dates import date_words
 from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
+    A_MONTH,
     NO_ADVICE,
     setup_sentence,
     uncompared_slope,
@@ -27,40 +28,20 @@ from measure.progress.sentences import (
 )
 from measure.progress.series import instrument_signature
 from measure.progress.shoulder import SideProgress
+from measure.progress.side_wording import END_WORDS
 from measure.progress.weekly_verdicts import Verdict
-from measure.progress.wording import VERDICT_WORDS, change_words, conduct_words, slope_words
-from measure.report.measurement_wording import basis_sentences
-
-NOTICE = "An estimate made with a camera, not a diagnosis and not a medical device."
-DEMO = "DEMO DATA: this person and all these readings are made up."
-
-CAVEATS = (
-    "Angles are active motion of the arm against the trunk as one camera sees it. They are "
-    "not the passive range of the joint and not interchangeable with a goniometer's.",
-    "A reading is the median of a session's trials, and its interval in brackets is of what the "
-    "person could do that day. It is meant to hold the true value in 19 of 20 readings; in flexion "
-    "and abduction that was tried on angles marked in photographs of real people, in the other "
-    "movements on virtual people only. Most of its width is the same for every reading of one "
-    "person with one set-up, so changes are known better than single values: their interval counts "
-    "only the scatter from day to day.",
-    "First and last readings are medians of up to five days, the two practice sessions of a set-up "
-    "left out; their change covers the whole time, and its interval stands alone (pointwise). "
-    "A verdict is looked for every week, from four weeks and eight days with readings on, by a "
-    "line through at most 16 weeks that odd days hardly move. With so many looks it needs more "
-    "evidence than a 95 % interval, so “no clear change” may stand beside an interval without 0; "
-    "“likely” may still be chance. In twelve weeks without any change a few simulated people in "
-    "100 were told of one. The line begins anew after a turn, and where the way of measuring "
-    "changed or something happened to the shoulder. Movements also seen need more evidence. Three "
-    "weeks after the last reading no verdict is today's.",
-    "“Stalled” means that a gain of 5° a month is unlikely while the side is still short of the "
-    "other. It is missed more often than it is wrong.",
-    "Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of "
-    "+2 ± 6° a month, step 0 ± 10°) until there are days enough.",
-    "Behind the back, levels of the spine are shown. Changes are given in levels and centimetres, "
-    "both approximate: they assume a back of usual length.",
-    "Limits for trends, milestones and prompts are this program's own and await a "
-    "physiotherapist's confirmation.",
+from measure.progress.wording import (
+    INTERVAL,
+    VERDICT_WORDS,
+    WITH_INTERVAL,
+    Translate,
+    change_words,
+    conduct_words,
+    english,
+    number_words,
+    slope_words,
 )
+from measure.report.measurement_wording import basis_sentences
 
 _ONSETS = {
     Onset.GRADUAL: "began gradually",
@@ -73,6 +54,15 @@ _REFERENCES = {
     Reference.TRUNK_AXIS: "against the trunk's axis",
     Reference.PLUMB_LINE: "against the vertical",
 }
+_AFFECTED = {
+    (Side.LEFT,): "left side affected",
+    (Side.RIGHT,): "right side affected",
+    (Side.LEFT, Side.RIGHT): "both shoulders affected",
+}
+_HANDED = {Side.LEFT: "left-handed", Side.RIGHT: "right-handed"}
+_DIABETES = ("diabetes", "no diabetes")
+_THYROID = ("thyroid disease", "no thyroid disease")
+BEFORE_BREAK = "Before “{why}”, {side} side, {first} to {last}: {trends}."
 #: Number of latest breaks of a series that are described, so that a report fits two pages.
 #: [technical]
 MOST_PHASES = 2
@@ -86,72 +76,93 @@ _AGES = {
 }
 
 _VIEWS = {
-    View.FRONT: "from the front",
-    View.BACK: "from the back",
-    View.SIDE: "from the side",
-    View.OBLIQUE: "half turned to the front",
+    View.FRONT: "{movement} seen from the front",
+    View.BACK: "{movement} seen from the back",
+    View.SIDE: "{movement} seen from the side",
+    View.OBLIQUE: "{movement} seen half turned to the front",
 }
+
+#: All words of this module's tables, for the extractor of texts to translate.
+WORDS = (
+    *_ONSETS.values(),
+    *_REFERENCES.values(),
+    *_AFFECTED.values(),
+    *_HANDED.values(),
+    *_DIABETES,
+    *_THYROID,
+    *_AGES.values(),
+    *_VIEWS.values(),
+    BEFORE_BREAK,
+)
 
 #: Characters of a checksum that distinguish two models in print. [technical]
 _CHECKSUM_SHOWN = 10
 
 
-def short_date(day: dt.date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year % 100:02d}"
-
-
-def person_words(history: History, today: dt.date) -> str:
+def person_words(history: History, today: dt.date, tr: Translate) -> str:
     """Return the person and the time covered, as HTML."""
     person = history.person
-    words = [f"<b>{escape(person.pseudonym)}</b>"]
+    words = []
     if person.affected:
-        both = len(person.affected) == 2
-        words.append("both shoulders affected" if both else f"{person.affected[0]} side affected")
+        words.append(tr(_AFFECTED[person.affected]))
     if person.dominant:
-        words.append(f"{person.dominant.value}-handed")
+        words.append(tr(_HANDED[person.dominant]))
     if person.since:
-        words.append(f"since {escape(person.since)}")
+        words.append(tr("since {when}").format(when=person.since))
     if person.onset:
-        words.append(_ONSETS[person.onset])
+        words.append(tr(_ONSETS[person.onset]))
     if person.age_band:
-        words.append(_AGES[person.age_band])
-    for fact, stated in (("diabetes", person.diabetes), ("thyroid disease", person.thyroid)):
+        words.append(tr(_AGES[person.age_band]))
+    for stated, (yes, no) in ((person.diabetes, _DIABETES), (person.thyroid, _THYROID)):
         if stated is not None:
-            words.append(fact if stated else f"no {fact}")
-    text = ", ".join(words) + f". Made on {date_words(today)}"
+            words.append(tr(yes if stated else no))
+    made = tr("Made on {day}.").format(day=date_words(today, tr))
     if history.sessions:
-        first, last = (history.sessions[k].started.day for k in (0, -1))
-        text += f" from {len(history.sessions)} sessions, {date_words(first)} to {date_words(last)}"
-    return text + "."
+        first, last = (date_words(history.sessions[k].started.day, tr) for k in (0, -1))
+        made = tr("Made on {day} from {count} sessions, {first} to {last}.").format(
+            day=date_words(today, tr), count=len(history.sessions), first=first, last=last
+        )
+    name = f"<b>{escape(person.pseudonym)}</b>"
+    return f"{', '.join([name, *map(escape, words)])}. {escape(made)}"
 
 
-def event_words(event: Event) -> str:
+def event_words(event: Event, tr: Translate) -> str:
     """Return an event as HTML."""
-    where = f", {event.side.value} side" if event.side else ""
-    note = f": {escape(event.note)}" if event.note else ""
-    return f"{date_words(event.day)}: {EVENT_WORDS[event.kind]}{where}{note}"
+    what = tr(EVENT_WORDS[event.kind])
+    words = tr("{day}: {what}").format(day=date_words(event.day, tr), what=what)
+    if event.side:
+        words += tr(", {side} side").format(side=tr(event.side.value))
+    note = f": {event.note}" if event.note else ""
+    return escape(words + note)
 
 
-def pain_words(history: History, today: dt.date) -> str:
+def pain_words(history: History, today: dt.date, tr: Translate) -> str:
     """Return the ratings of pain over the last two weeks, median and range."""
     lately = [
         session.pain for session in history.sessions if (today - session.started.day).days < 14
     ]
     parts = []
-    for name, ratings in (
-        ("worst in 24 hours", [pain.worst_24h for pain in lately]),
-        ("at night", [pain.night for pain in lately]),
-        ("at rest", [pain.rest for pain in lately]),
+    for template, ratings in (
+        (tr("worst in 24 hours {rating}"), [pain.worst_24h for pain in lately]),
+        (tr("at night {rating}"), [pain.night for pain in lately]),
+        (tr("at rest {rating}"), [pain.rest for pain in lately]),
     ):
         given = [rating for rating in ratings if rating is not None]
         if given:
-            parts.append(f"{name} {median(given):.0f} ({min(given)} to {max(given)})")
+            parts.append(template.format(rating=_middle(given, tr)))
     if not parts:
-        return "Pain was not rated in the last two weeks."
-    return "Pain in the last two weeks, middle and range of 0 to 10: " + "; ".join(parts) + "."
+        return tr("Pain was not rated in the last two weeks.")
+    words = tr("Pain in the last two weeks, middle and range of 0 to 10: {ratings}.")
+    return words.format(ratings="; ".join(parts))
 
 
-def during_words(history: History, today: dt.date) -> str:
+def _middle(ratings: Sequence[int], tr: Translate) -> str:
+    """Return the median of ratings and their range, "3 (2 to 5)"."""
+    interval = tr(INTERVAL).format(low=min(ratings), high=max(ratings))
+    return tr(WITH_INTERVAL).format(value=number_words(median(ratings), 0, tr), range=interval)
+
+
+def during_words(history: History, today: dt.date, tr: Translate) -> str:
     """Return pain during each movement and what ended it, over four weeks, affected sides."""
     affected = history.person.affected or tuple(Side)
     parts = []
@@ -164,18 +175,27 @@ def during_words(history: History, today: dt.date) -> str:
             and (today - record.taken.day).days < 28
         ]
         pain = [record.pain_during for record in lately if record.pain_during is not None]
-        stops = Counter(record.stopped_by.value for record in lately if record.stopped_by)
-        words = [f"pain {median(pain):.0f} ({min(pain)} to {max(pain)})"] if pain else []
-        words += [f"ended by {stop} {times_words(count)}" for stop, count in stops.most_common()]
+        stops = Counter(record.stopped_by for record in lately if record.stopped_by)
+        words = [tr("pain {rating}").format(rating=_middle(pain, tr))] if pain else []
+        words += [
+            tr("ended by {what} {times}").format(
+                what=tr(END_WORDS[stop]), times=times_words(count, tr)
+            )
+            for stop, count in stops.most_common()
+        ]
         if words:
-            parts.append(f"{MOVEMENTS[movement].name}: {', '.join(words)}")
+            parts.append(f"{tr(MOVEMENTS[movement].name)}: {', '.join(words)}")
     if not parts:
         return ""
-    side = "affected side" if len(affected) == 1 else "both sides"
-    return f"During movement in the last four weeks, {side}. {'; '.join(parts)}."
+    template = (
+        tr("During movement in the last four weeks, affected side. {movements}.")
+        if len(affected) == 1
+        else tr("During movement in the last four weeks, both sides. {movements}.")
+    )
+    return template.format(movements="; ".join(parts))
 
 
-def phase_words(sides: Iterable[SideProgress]) -> list[str]:
+def phase_words(sides: Iterable[SideProgress], tr: Translate = english) -> list[str]:
     """Return the verdicts before the latest breaks, one sentence per break, plain text."""
     phases: dict[tuple[Side, dt.date, str], list[tuple[SideProgress, SeriesPhase]]] = {}
     for progress in sides:
@@ -183,64 +203,70 @@ def phase_words(sides: Iterable[SideProgress]) -> list[str]:
             if phase.verdict is not Verdict.TOO_EARLY:
                 key = (progress.side, phase.ended, phase.ended_by)
                 phases.setdefault(key, []).append((progress, phase))
-    sentences = []
-    for (side, _, ended_by), members in phases.items():
-        first = min(phase.first for _, phase in members)
-        last = max(phase.last for _, phase in members)
-        trends = "; ".join(_phase_trend(progress, phase) for progress, phase in members)
-        sentences.append(
-            f"Before “{ended_by}”, {side.value} side, {date_words(first)} to {date_words(last)}: "
-            f"{trends}."
+    return [
+        tr(BEFORE_BREAK).format(
+            why=", ".join(tr(reason) for reason in ended_by.split(" and ")),
+            side=tr(side.value),
+            first=date_words(min(phase.first for _, phase in members), tr),
+            last=date_words(max(phase.last for _, phase in members), tr),
+            trends="; ".join(_phase_trend(progress, phase, tr) for progress, phase in members),
         )
-    return sentences
+        for (side, _, ended_by), members in phases.items()
+    ]
 
 
-def _phase_trend(progress: SideProgress, phase: SeriesPhase) -> str:
-    words = f"{MOVEMENTS[progress.movement].name} {VERDICT_WORDS[phase.verdict]}"
+def _phase_trend(progress: SideProgress, phase: SeriesPhase, tr: Translate) -> str:
+    words = f"{tr(MOVEMENTS[progress.movement].name)} {tr(VERDICT_WORDS[phase.verdict])}"
     slope = uncompared_slope(phase, progress)
-    return f"{words}, {slope_words(slope, progress.movement)} a month" if slope else words
+    if slope is None:
+        return words
+    return f"{words}, {tr(A_MONTH).format(change=slope_words(slope, progress.movement, tr))}"
 
 
-def visit_words(sides: Iterable[SideProgress]) -> list[str]:
+def visit_words(sides: Iterable[SideProgress], tr: Translate) -> list[str]:
     """Return the change since the latest clinic visit, one sentence a side, plain text."""
     changes: dict[tuple[Side, dt.date], list[str]] = {}
     for side in sides:
         if since := side.since_visit:
-            name = MOVEMENTS[side.movement].name
-            words = f"{name} {change_words(since.change, side.movement)}"
+            name = tr(MOVEMENTS[side.movement].name)
+            words = f"{name} {change_words(since.change, side.movement, tr)}"
             changes.setdefault((side.side, since.day), []).append(words)
     return [
-        f"Since the clinic visit on {date_words(day)}, {side.value} side: {'; '.join(words)}."
+        tr("Since the clinic visit on {day}, {side} side: {changes}.").format(
+            day=date_words(day, tr), side=tr(side.value), changes="; ".join(words)
+        )
         for (side, day), words in changes.items()
     ]
 
 
-def setup_words(sides: Iterable[SideProgress]) -> list[str]:
+def setup_words(sides: Iterable[SideProgress], tr: Translate) -> list[str]:
     """Return how the person stands otherwise than at first, one sentence a side, plain text."""
     return [
-        f"{MOVEMENTS[side.movement].name}, {side.side.value}: {setup_sentence(side)}"
-        for side in sides
-        if side.setup_change
+        f"{_subject(side, tr)}: {setup_sentence(side, tr)}" for side in sides if side.setup_change
     ]
 
 
-def when_words(sides: Sequence[SideProgress]) -> list[str]:
+def when_words(sides: Sequence[SideProgress], tr: Translate) -> list[str]:
     """Return when gains of these sides would show, plain text; empty where verdicts stand."""
     sentences = [
-        f"{MOVEMENTS[side.movement].name}, {side.side.value}: {when_known_sentence(side)}"
+        f"{_subject(side, tr)}: {when_known_sentence(side, tr)}"
         for side in sides
         if side.time_to_know
     ]
     others = any(side.time_to_know and side.time_to_know.other_rhythms for side in sides)
-    return [*sentences, NO_ADVICE] if others else sentences
+    return [*sentences, tr(NO_ADVICE)] if others else sentences
 
 
-def times_words(count: int) -> str:
+def _subject(side: SideProgress, tr: Translate) -> str:
+    return f"{tr(MOVEMENTS[side.movement].name)}, {tr(side.side.value)}"
+
+
+def times_words(count: int, tr: Translate) -> str:
     """Return a number of times, "once" or "3 times"."""
-    return "once" if count == 1 else f"{count} times"
+    return tr("once") if count == 1 else tr("{count} times").format(count=count)
 
 
-def how_measured(history: History) -> str:
+def how_measured(history: History, tr: Translate) -> str:
     """Return the way of measuring, model and software behind the latest readings, as HTML."""
     latest: dict[Movement, MeasurementRecord] = {}
     for record in history.measurements:
@@ -249,11 +275,11 @@ def how_measured(history: History) -> str:
     for movement in Movement:
         if movement in latest:
             record = latest[movement]
-            way = f"{conduct_words(record.conduct)}, {_reference(record)}"
-            name = f"{MOVEMENTS[movement].name} seen {_VIEWS[record.measurement.view]}"
+            way = f"{conduct_words(record.conduct, tr)}, {_reference(record, tr)}"
+            name = tr(_VIEWS[record.measurement.view]).format(movement=tr(MOVEMENTS[movement].name))
             by_way.setdefault(way, []).append(name)
     lines = [f"{'; '.join(names)}: {way}." for way, names in by_way.items()]
-    lines += basis_sentences(record.measurement for record in latest.values())
+    lines += basis_sentences((record.measurement for record in latest.values()), tr)
     signed = [
         (instrument_signature(record.measurement.provenance), record)
         for record in history.measurements
@@ -261,39 +287,50 @@ def how_measured(history: History) -> str:
     latest_of_signature = dict(signed)
     counts = Counter(way for way, _ in signed)
     lines += [
-        f"{_instrument(latest_of_signature[way])} ({count} of {len(signed)} measurements)."
+        tr("{instrument} ({count} of {total} measurements).").format(
+            instrument=_instrument(latest_of_signature[way], tr), count=count, total=len(signed)
+        )
         for way, count in counts.most_common(3)
     ]
     if len(counts) > 3:
-        lines.append(f"{len(counts) - 3} other ways of measuring were used as well.")
+        lines.append(
+            tr("{count} other ways of measuring were used as well.").format(count=len(counts) - 3)
+        )
     return "".join(f"<p>{escape(line)}</p>" for line in lines)
 
 
-def _reference(record: MeasurementRecord) -> str:
+def _reference(record: MeasurementRecord, tr: Translate) -> str:
     if MOVEMENTS[record.measurement.movement].behind_back:
-        return "height of the thumb between hips and neck"
-    return _REFERENCES[record.measurement.reference]
+        return tr("height of the thumb between hips and neck")
+    return tr(_REFERENCES[record.measurement.reference])
 
 
-def _instrument(record: MeasurementRecord) -> str:
+def _instrument(record: MeasurementRecord, tr: Translate) -> str:
     provenance = record.measurement.provenance
     hashes = ", ".join(
         f"{name} {value[:_CHECKSUM_SHOWN]}"
         for name, value in sorted(provenance.model_hashes.items())
     )
     software = ", ".join(f"{name} {value}" for name, value in sorted(provenance.software.items()))
-    camera = provenance.setup.camera
+    camera, correction = provenance.setup.camera, provenance.setup.correction
+    name = camera.name or tr("not named")
+    model = provenance.model + (f" ({hashes})" if hashes else "")
     words = [
-        f"Model: {provenance.model}" + (f" ({hashes})" if hashes else ""),
-        f"camera: {camera.name or 'not named'}, "
-        + ("lens calibrated" if camera.lens else "lens not calibrated"),
-        f"correction against a goniometer: {provenance.setup.correction.study}"
-        if provenance.setup.correction
-        else "no correction against a goniometer",
-        f"software: {software or 'not recorded'}",
+        tr("Model: {name}").format(name=model),
+        (
+            tr("camera: {name}, lens calibrated")
+            if camera.lens
+            else tr("camera: {name}, lens not calibrated")
+        ).format(name=name),
+        tr("correction against a goniometer: {study}").format(study=correction.study)
+        if correction
+        else tr("no correction against a goniometer"),
+        tr("software: {versions}").format(versions=software or tr("not recorded")),
     ]
     return "; ".join(words)
 
 
-def side_text(side: Side, affected: tuple[Side, ...]) -> str:
-    return f"{side.value}, affected" if side in affected else side.value
+def side_text(side: Side, affected: tuple[Side, ...], tr: Translate) -> str:
+    if side not in affected:
+        return tr(side.value)
+    return tr("left, affected") if side is Side.LEFT else tr("right, affected")

@@ -6,12 +6,11 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.progress_wording import finding_words
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
-from measure.progress.clinician_prompts import Prompt, PromptKind
+from measure.progress.clinician_prompts import Prompt, PromptKind, finding_text
 
 
 class ClinicianCard(QWidget):
@@ -46,5 +45,5 @@ class ClinicianCard(QWidget):
             if again
             else tr("Please show this to your clinician")
         )
-        self.words.setText("\n".join(finding_words(prompt) for prompt in prompts))
+        self.words.setText("\n".join(finding_text(prompt, tr) for prompt in prompts))
         self.report.setVisible(not again)

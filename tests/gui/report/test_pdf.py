@@ -2,6 +2,7 @@
 
 import shutil
 import subprocess
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -9,13 +10,15 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication
 
 from gui.report.files import report_bytes, write_report
-from gui.report.pdf import make_pdf, plain_font
+from gui.report.language import translate_into
+from gui.report.pdf import PrintedReport, RenderedPdf, make_pdf, plain_font
 from measure.demo.story import story_histories
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
-from measure.report.svg import Box, Diagram, Dot, Line, Words
-from measure.report.wording import DEMO
+from measure.report.caveats import DEMO
+from measure.report.choices import ReportChoices
+from measure.report.svg import Box, Diagram, Dot, Draw, Line, Words
 from tests.support.progress_histories import day, history
 from tests.support.record_samples import moment, person
 
@@ -31,6 +34,10 @@ def plain(name: str = "Rosa") -> History:
     return history({(Movement.FLEXION, Side.LEFT): TWELVE}, who=person(name))
 
 
+def made(html: Callable[[Draw, float], str], foot: str = "") -> RenderedPdf:
+    return make_pdf(PrintedReport(html=html, foot=foot), "t")
+
+
 def text_of(content: bytes, folder: Path) -> str:
     """Return the PDF's text as pdftotext finds it, blanks joined."""
     if not shutil.which("pdftotext"):
@@ -44,8 +51,9 @@ def text_of(content: bytes, folder: Path) -> str:
 
 
 def test_a_search_finds_words_with_fl_and_fi(qapp: QApplication, tmp_path: Path) -> None:
-    text = text_of(report_bytes(plain(), day(90), ".pdf")[0], tmp_path)
-    for words in ("Flexion seen from the side", "refused", "First days", "confirmation", "filled"):
+    detailed = ReportChoices(details=True)
+    text = text_of(report_bytes(plain(), day(90), ".pdf", detailed)[0], tmp_path)
+    for words in ("Flexion seen from the side", "refused", "First days", "confirmation", "Filled"):
         assert words in text
 
 
@@ -68,20 +76,38 @@ def test_fonts_are_embedded(qapp: QApplication, tmp_path: Path) -> None:
     write_report(plain(), day(90), path)
     done = subprocess.run(["pdffonts", path], capture_output=True, check=True, timeout=60)
     rows = done.stdout.decode().splitlines()[2:]
-    assert sorted(row.split()[0] for row in rows) == ["DejaVuSans", "DejaVuSans-Bold"]
+    assert sorted(row.split()[0] for row in rows) == [
+        "AtkinsonHyperlegible-Bold",
+        "AtkinsonHyperlegible-Regular",
+    ]
     # Columns from the end: object number and generation, then unicode, subset, embedded.
     assert all(row.split()[-5:-2] == ["yes", "no", "yes"] for row in rows)
 
 
-def test_demo_people_fit_two_pages_and_are_marked_on_each(
-    qapp: QApplication, tmp_path: Path
+@pytest.mark.parametrize("landscape", [False, True])
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_demo_people_fit_one_page_and_are_marked_on_it(
+    qapp: QApplication, tmp_path: Path, language: str, landscape: bool
 ) -> None:
+    tr = translate_into(language)
+    choices = ReportChoices(
+        question="May I dig again?", landscape=landscape, language=language, tr=tr
+    )
     for name, records in garden().items():
-        content, _ = report_bytes(records, NOW.day, ".pdf")
+        content, _ = report_bytes(records, NOW.day, ".pdf", choices)
         text = text_of(content, tmp_path)
-        assert "page 2 of 2" in text
-        assert text.count(f"Shoulder motion: {name} (demo data)") == 2
-        assert text.count(DEMO) == 2
+        assert tr("page {page} of {pages}").format(page=1, pages=1) in text
+        assert text.count(tr("Shoulder motion: {name} (demo data)").format(name=name)) == 1
+        assert text.count(tr(DEMO)) == 1
+        assert "May I dig again?" in text
+
+
+def test_details_begin_on_a_new_page(qapp: QApplication, tmp_path: Path) -> None:
+    records = garden()["demo-Thistle"]
+    content, _ = report_bytes(records, NOW.day, ".pdf", ReportChoices(details=True))
+    text = text_of(content, tmp_path)
+    assert text.index("page 1 of 3") < text.index("The course in words")
+    assert text.count("Shoulder motion: demo-Thistle (demo data)") == 3
 
 
 def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
@@ -98,7 +124,7 @@ def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
             Words(x=40, y=30, text="flat figure, flufflier", anchor="middle", bold=True),
         ),
     )
-    pdf = make_pdf(lambda draw: f"<p>before</p><p>{draw(picture)}</p>", "t", "the foot")
+    pdf = made(lambda draw, _: f"<p>before</p><p>{draw(picture)}</p>", "the foot")
     text = text_of(pdf.content, tmp_path)
     assert pdf.pages == 1
     assert "before" in text
@@ -116,7 +142,7 @@ def test_pictures_are_painted_where_their_place_is(qapp: QApplication, tmp_path:
         marks=(Box(x=0, y=0, width=400, height=100, fill=0.0),),
     )
     path = tmp_path / "dark.pdf"
-    pdf = make_pdf(lambda draw: f"<table><tr><td>{draw(dark)}</td></tr></table>", "t", "")
+    pdf = made(lambda draw, _: f"<table><tr><td>{draw(dark)}</td></tr></table>")
     path.write_bytes(pdf.content)
     done = subprocess.run(
         ["pdftoppm", "-r", "72", "-gray", path], capture_output=True, check=True, timeout=60
@@ -128,7 +154,7 @@ def test_pictures_are_painted_where_their_place_is(qapp: QApplication, tmp_path:
 
 
 def test_a_long_text_goes_on_on_the_next_page(qapp: QApplication, tmp_path: Path) -> None:
-    pdf = make_pdf(lambda _: "".join(f"<p>line {k}</p>" for k in range(200)), "t", "")
+    pdf = made(lambda *_: "".join(f"<p>line {k}</p>" for k in range(200)))
     text = text_of(pdf.content, tmp_path)
     assert pdf.pages > 2
     assert [f"line {k} " in text + " " for k in range(200)] == [True] * 200

@@ -147,7 +147,7 @@ def test_words_of_the_reach_are_levels_and_centimetres() -> None:
     movement = Movement.HAND_BEHIND_BACK
     now = deficit_of(both_sides({movement: (0.2, 0.5)}), movement).now
     words = deficit_sentence(now, movement)
-    assert words.startswith("about 6.6 levels, 18 (")
+    assert words.startswith("6.6 levels, 18 (")
     assert "of its height above the hips" in words
 
 

@@ -8,9 +8,9 @@ from measure.domain.movements import Movement
 from measure.domain.reading_scale import scale_of
 from measure.domain.records import EventKind, Pain
 from measure.progress.comparison import Block
-from measure.progress.home_programme import WeekDone
 from measure.progress.overview import progress_of
 from measure.progress.series import PRACTICE_SESSIONS
+from measure.report.choices import ReportChoices
 from measure.report.figures import (
     MOST_BANDS,
     band_diagram,
@@ -56,7 +56,7 @@ def curve(values: Values, **more: object) -> Diagram:
     records = history(values, **more)  # type: ignore[arg-type]
     progress = progress_of(records, day(84))
     span = span_of([session.started.day.toordinal() for session in records.sessions], day(84))
-    return curve_diagram(progress.usual, [(Side.LEFT, day(10))], span)
+    return curve_diagram(progress.usual, [(Side.LEFT, day(10))], span, ReportChoices())
 
 
 def test_a_band_reaches_from_end_to_end_with_the_mark_in_it() -> None:
@@ -120,8 +120,7 @@ def test_the_affected_side_is_filled_left_is_round() -> None:
 
 def test_a_refusal_stands_at_the_foot_of_the_curve() -> None:
     picture = curve({LEFT: TWELVE})
-    (frame,) = [mark for mark in boxes(picture) if mark.dashed]
-    assert frame.fill is None
+    (frame,) = [mark for mark in boxes(picture) if mark.fill is None]
     assert frame.y > max(mark.y for mark in dots(picture))
 
 
@@ -142,7 +141,8 @@ def test_long_times_are_drawn_by_the_week() -> None:
     assert len(dots(curve({LEFT: values}))) == 84
     records = history({LEFT: [(number, 90.0) for number in range(200)]})
     progress = progress_of(records, day(200))
-    picture = curve_diagram(progress.usual, [], span_of([day(0).toordinal()], day(200)))
+    span = span_of([day(0).toordinal()], day(200))
+    picture = curve_diagram(progress.usual, [], span, ReportChoices())
     assert 28 <= len(dots(picture)) <= 30 < MOST_BANDS
 
 
@@ -154,22 +154,44 @@ def test_the_axis_shows_a_year_at_most_and_four_weeks_at_least() -> None:
     assert last - first >= 28
 
 
-def test_pain_and_the_share_of_stretches() -> None:
+def test_both_affected_are_told_apart_in_grey_print() -> None:
+    who = person(affected=(Side.LEFT, Side.RIGHT))
+    picture = curve({LEFT: TWELVE, RIGHT: [(number, 95.0) for number, _ in TWELVE]}, who=who)
+    later = [mark for mark in dots(picture) if mark.x > 100]
+    assert {(mark.square, mark.filled) for mark in later} == {(False, True), (True, False)}
+
+
+def test_the_sides_are_named_beside_their_latest_readings() -> None:
+    picture = curve({LEFT: TWELVE, RIGHT: [(number, 102.0) for number, _ in TWELVE]})
+    left, right = (
+        next(m for m in picture.marks if isinstance(m, Words) and m.text == side)
+        for side in ("left", "right")
+    )
+    assert (left.bold, right.bold) == (True, False)
+    # Close readings: the names stand clear of each other all the same.
+    assert left.y - right.y >= 8
+    assert "left" not in words(curve({LEFT: TWELVE}))
+
+
+def test_no_word_in_a_figure_is_smaller_than_eight_points() -> None:
+    picture = curve({LEFT: TWELVE, RIGHT: TWELVE})
+    assert min(mark.size for mark in picture.marks if isinstance(mark, Words)) >= 8
+
+
+def test_pain_and_the_days_with_exercises() -> None:
     records = history({}, pain={7: Pain(rest=0, night=3, worst_24h=10), 14: Pain()})
-    weeks = [
-        WeekDone(monday=day(0), planned=14, done=7),
-        WeekDone(monday=day(7), planned=0, done=0),
-    ]
     span = (day(0).toordinal(), day(30).toordinal())
-    picture = pain_diagram(records.sessions, weeks, span)
+    picture = pain_diagram(records.sessions, [day(3), day(5), day(40)], span, ReportChoices())
     worst, night = dots(picture)
     assert (worst.filled, night.filled) == (True, False)
     assert worst.y < night.y
-    frame, bar = boxes(picture)
-    assert bar.height == pytest.approx(frame.height / 2)
-    assert bar.y + bar.height == pytest.approx(frame.y + frame.height)
-    # Without a plan there is nothing to show a share of.
-    assert boxes(pain_diagram(records.sessions, [], span)) == []
+    # One stroke a day, however much was done on it, and none for a day that is not shown.
+    foot = max(mark.y1 for mark in picture.marks if isinstance(mark, Line) and mark.y1 == mark.y2)
+    strokes = [m for m in picture.marks if isinstance(m, Line) and m.y1 > foot + 5]
+    assert len(strokes) == 2
+    assert "Days with exercises logged" in words(picture)
+    without = pain_diagram(records.sessions, [], span, ReportChoices())
+    assert "Days with exercises logged" not in words(without)
 
 
 def test_every_mark_of_the_figures_lies_in_its_picture() -> None:

@@ -10,13 +10,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.text.progress_wording import prompt_words
+from gui.text.wording import tr
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
-from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind
+from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind, prompt_text
 from measure.system.clock import Timestamp, new_id
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -314,5 +314,5 @@ def test_what_is_worth_showing_is_told_alike_in_window_and_report(kind: PromptKi
         side=Side.LEFT if about else None,
         numbers={name: f"<{name}>" for name in fields - {"movement", "side"}},
     )
-    assert prompt_words(prompt).lower() == prompt.text.lower()
+    assert prompt_text(prompt, tr).lower() == prompt.text.lower()
     assert all(number in prompt.text for number in prompt.numbers.values())

@@ -12,6 +12,7 @@ from measure.progress.clinician_prompts import MEASURE_AGAIN, WORTH_SHOWING
 from measure.progress.comparison import Change
 from measure.progress.overview import progress_of
 from measure.progress.wording import change_words
+from measure.report.choices import ReportChoices
 from measure.report.page import report_html
 from measure.system.clock import Timestamp, new_id
 from tests.support.gui.stage import TODAY, StageClock, WindowHarness
@@ -88,7 +89,7 @@ def test_window_report_and_json_agree(stage: WindowHarness, name: str) -> None:
     records = histories()[name]
     data = progress_data(records.person, progress_of(records, TODAY), "An estimate.")
     in_window = window_texts(stage, records)
-    in_report = Page(report_html(records, TODAY)).text
+    in_report = Page(report_html(records, TODAY, ReportChoices(details=True))).text
     for movement in data["movements"]:
         shown = in_window[Movement(movement["movement"])]
         of_side = [line for line in shown.split("\n") if line.startswith(movement["side"].title())]

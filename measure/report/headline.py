@@ -1,0 +1,223 @@
+"""The box at the top of the report: what a clinician reads first, in a few lines, plain text."""
+
+import datetime as dt
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from statistics import median
+
+from measure.domain.landmarks import Side
+from measure.domain.records import History, SessionRecord
+from measure.progress.before_after import change_since, latest_visit, treatment_events
+from measure.progress.clinician_prompts import PromptKind
+from measure.progress.dates import date_words
+from measure.progress.overview import Progress
+from measure.progress.sentences import plain_verdict_words, short_name
+from measure.progress.shoulder import SideProgress
+from measure.progress.side_wording import share_words
+from measure.progress.weekly_verdicts import Verdict
+from measure.progress.wording import VERDICT_WORDS, Translate, change_words, number_words
+from measure.report.choices import ReportChoices
+
+#: Days up to a day, and up to today, whose ratings of pain are summed up. [project]
+PAIN_DAYS = 14
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadlineItem:
+    """One line of the box: its subject and what is said of it."""
+
+    subject: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReferenceDay:
+    """The day from which on changes are told, or None for the first sessions; and its words."""
+
+    day: dt.date | None
+    words: str
+
+
+def headline(
+    history: History, progress: Progress, choices: ReportChoices
+) -> tuple[HeadlineItem, ...]:
+    """Return the lines of the box: change, share of the other side, pain and exercises, prompts.
+
+    Last comes the person's own question, where there is one.
+    """
+    tr = choices.tr
+    since = reference_of(history, progress.today, choices)
+    sides = _main_sides(progress)
+    items = [
+        HeadlineItem(subject=since.words, words=_changes(sides, since.day, tr)),
+        HeadlineItem(
+            subject=tr("Beside the other side"), words=_shares(sides, history.person.affected, tr)
+        ),
+        HeadlineItem(
+            subject=tr("Pain and exercises"),
+            words=f"{_pain(history.sessions, since.day, progress.today, tr)} "
+            f"{_exercises(history, since.day, progress.today, tr)}",
+        ),
+        HeadlineItem(subject=tr("Worth a look"), words=_prompts(progress, tr)),
+    ]
+    if choices.question:
+        question = tr("“{words}”").format(words=choices.question)
+        items.append(HeadlineItem(subject=tr("The person asks"), words=question))
+    return tuple(items)
+
+
+def reference_of(history: History, today: dt.date, choices: ReportChoices) -> ReferenceDay:
+    """Return from when on changes are told.
+
+    The day that was chosen; else the latest clinic visit; else the latest event that may have
+    changed an affected shoulder; else the first sessions.
+    """
+    tr = choices.tr
+    if choices.since is not None:
+        words = tr("Since {day}").format(day=date_words(choices.since, tr))
+        return ReferenceDay(day=choices.since, words=words)
+    visit = latest_visit(history.events, today)
+    if visit is not None:
+        words = tr("Since the clinic visit on {day}").format(day=date_words(visit, tr))
+        return ReferenceDay(day=visit, words=words)
+    affected = history.person.affected or tuple(Side)
+    events = [
+        event
+        for event in treatment_events(history)
+        if event.day < today and (event.side is None or event.side in affected)
+    ]
+    if events:
+        day, what = events[-1].day, tr(events[-1].what)
+        words = tr("Since {day} ({what})").format(day=date_words(day, tr), what=what)
+        return ReferenceDay(day=day, words=words)
+    return ReferenceDay(day=None, words=tr("Since the first sessions"))
+
+
+def _main_sides(progress: Progress) -> list[SideProgress]:
+    """Return the primary movements of the affected sides, or all of them without any primary."""
+    affected = [side for side in progress.usual if side.affected]
+    return [side for side in affected if side.primary] or affected
+
+
+def _changes(sides: Sequence[SideProgress], since: dt.date | None, tr: Translate) -> str:
+    words = [
+        tr("{movement}: {change}").format(
+            movement=_name(side, sides, tr), change=_change(side, since, tr)
+        )
+        for side in sides
+    ]
+    return _joined(words) if words else tr("nothing was measured on an affected side.")
+
+
+def _change(side: SideProgress, since: dt.date | None, tr: Translate) -> str:
+    """Return the change of a side since a day, and what its verdict says of today."""
+    change = side.change
+    if since is not None:
+        compared = change_since(side.series, since, side.scatter)
+        change = None if compared is None else compared.change
+    if change is None:
+        return tr("no readings before and after to compare ({verdict})").format(
+            verdict=_verdict(side, tr)
+        )
+    return tr("{change}, {verdict}").format(
+        change=change_words(change, side.movement, tr), verdict=_verdict(side, tr)
+    )
+
+
+def _verdict(side: SideProgress, tr: Translate) -> str:
+    """Return the verdict of today, with its turn; since when it was shown stands in the table."""
+    if side.current.turn is None and side.verdict is not Verdict.NO_RECENT:
+        return tr(VERDICT_WORDS[side.verdict])
+    return plain_verdict_words(side, tr)
+
+
+def _name(side: SideProgress, sides: Sequence[SideProgress], tr: Translate) -> str:
+    """Return a movement's name, with its side where there are two."""
+    name = short_name(side.movement, tr)
+    if len({item.side for item in sides}) == 1:
+        return name
+    return tr("{movement}, {side}").format(movement=name, side=tr(side.side.value))
+
+
+def _shares(sides: Iterable[SideProgress], affected: tuple[Side, ...], tr: Translate) -> str:
+    words = [
+        tr("{movement} {share}").format(
+            movement=short_name(side.movement, tr),
+            share=share_words(side.deficit.now.share, tr),
+        )
+        for side in sides
+        if side.deficit is not None and side.deficit.now.share is not None
+    ]
+    if words:
+        return _joined(words)
+    if len(affected) == 2:
+        return tr("both shoulders are affected, so there is none to compare with.")
+    if not affected:
+        return tr("no affected side was named.")
+    return tr("the other side was not measured in the same way.")
+
+
+def _pain(
+    sessions: Iterable[SessionRecord], since: dt.date | None, today: dt.date, tr: Translate
+) -> str:
+    """Return the worst pain in 24 hours, then and now: medians of two weeks of ratings."""
+    ratings = [
+        (session.started.day, session.pain.worst_24h)
+        for session in sessions
+        if session.pain.worst_24h is not None
+    ]
+    now = _median(ratings, today)
+    if now is None:
+        return tr("Pain was not rated in the last two weeks.")
+    until = since or (ratings[0][0] + dt.timedelta(days=PAIN_DAYS - 1))
+    then = _median(ratings, until)
+    if then is None or (today - until).days < PAIN_DAYS:
+        return tr("Worst pain in 24 hours about {now} of 10.").format(now=number_words(now, 0, tr))
+    return tr("Worst pain in 24 hours about {now} of 10, before it was {then}.").format(
+        now=number_words(now, 0, tr), then=number_words(then, 0, tr)
+    )
+
+
+def _median(ratings: Iterable[tuple[dt.date, int]], last: dt.date) -> float | None:
+    """Return the median rating of the two weeks up to a day, or None without any."""
+    lately = [rating for day, rating in ratings if 0 <= (last - day).days < PAIN_DAYS]
+    return median(lately) if lately else None
+
+
+def _exercises(history: History, since: dt.date | None, today: dt.date, tr: Translate) -> str:
+    """Return on how many days exercises were logged; a count of planned ones would be a score."""
+    days = {log.done.day for log in history.exercises_done if log.done.day <= today}
+    if since is not None:
+        days = {day for day in days if day > since}
+    if not days:
+        return tr("No exercises were logged.")
+    if len(days) == 1:
+        return tr("Exercises were logged on one day.")
+    return tr("Exercises were logged on {count} days.").format(count=len(days))
+
+
+#: What a prompt is about, in few words; its full sentence stands below the box.
+PROMPT_SUBJECTS = {
+    PromptKind.LOSING: "{movement}, {side}: decreasing",
+    PromptKind.DROP: "{movement}, {side}: fell suddenly",
+    PromptKind.LOW_SESSION: "{movement}, {side}: read low once, measure again",
+    PromptKind.STALLED: "{movement}, {side}: levelled off",
+    PromptKind.NO_GAIN: "{movement}, {side}: no clear gain in three months",
+    PromptKind.HIGH_PAIN: "much pain at rest or at night",
+    PromptKind.MORE_PAIN: "more pain than before",
+}
+
+
+def _prompts(progress: Progress, tr: Translate) -> str:
+    words = [
+        tr(PROMPT_SUBJECTS[prompt.kind]).format(
+            movement=", ".join(short_name(movement, tr) for movement in prompt.movements),
+            side=tr(prompt.side.value) if prompt.side else "",
+        )
+        for prompt in progress.prompts
+    ]
+    return _joined(words) if words else tr("nothing that this program looks for.")
+
+
+def _joined(words: Sequence[str]) -> str:
+    return "; ".join(words) + "."
