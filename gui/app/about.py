@@ -1,9 +1,7 @@
-"""Small dialogs of the help menu: what this is, the keys, versions."""
+"""Small dialogs of the help menu: the keys, versions."""
 
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
-from gui.protocol.red_flags import ScreeningPage
-from gui.text.safety_wording import screening_text
 from gui.text.wording import notice, tr
 from gui.widgets.buttons import button
 from gui.widgets.scroll_page import scrollable
@@ -30,18 +28,6 @@ def _dialog(parent: QWidget, title: str, lines: list[tuple[str, str]]) -> QDialo
     close.clicked.connect(made.accept)
     layout.addWidget(close)
     return made
-
-
-def purpose_dialog(parent: QWidget) -> QDialog:
-    lines: list[tuple[str, str]] = [
-        (item, "") for item in screening_text(ScreeningPage.ABOUT).items
-    ]
-    for page in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
-        words = screening_text(page)
-        lines.append((words.heading, "title"))
-        lines.append((words.close, "alarm" if words.alarming else "lead"))
-        lines.extend((f"\u2022  {item}", "") for item in words.items)
-    return _dialog(parent, screening_text(ScreeningPage.ABOUT).title, lines)
 
 
 def keys_dialog(parent: QWidget) -> QDialog:

@@ -21,10 +21,12 @@ from gui.widgets.text import label
 from measure.domain.records import Person
 
 if TYPE_CHECKING:
+    from gui.app.help_overview import HelpOverview
     from gui.pages.camera_and_body.calibration_pages import CalibrationPages
     from gui.pages.clips.clip_review import ClipsPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
+    from gui.pages.report.preview import ReportPreviewPage
     from gui.pages.settings.settings_pages import SettingsPages
 
 #: Longest time for the engine to close and hand over its trials, seconds. [technical]
@@ -105,7 +107,9 @@ class MainWindow(QMainWindow):
         self._pages.report_wanted.connect(self.reports.write)
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.setup_wanted.connect(partial(self.go, 3))
-        self._pages.settings_left.connect(self._go_back)
+        self._pages.left.connect(self._go_back)
+        self._pages.report_wanted.connect(self.reports.write)
+        self._pages.print_wanted.connect(self.reports.print)
         self.preferences.language_chosen.connect(self.language_chosen)
         undo = self.services.undo
         undo.offered.connect(self.messages.offer)
@@ -135,6 +139,14 @@ class MainWindow(QMainWindow):
     def settings(self) -> "SettingsPages":
         return self._pages.settings
 
+    @property
+    def report(self) -> "ReportPreviewPage":
+        return self._pages.report
+
+    @property
+    def help(self) -> "HelpOverview":
+        return self._pages.help
+
     @Slot()
     def show_settings(self) -> None:
         """Show the settings; leaving them leads back to the page of the word that is chosen."""
@@ -146,6 +158,18 @@ class MainWindow(QMainWindow):
         """Show a page of people and data; leaving it leads to the settings."""
         self.show_settings()
         self.settings.show_data(page)
+
+    @Slot()
+    def show_report(self) -> None:
+        """Show the report of the measured person as it would be printed."""
+        self._show(self._pages.report)
+        self._pages.report.show_report(self.reports.person)
+        self._step_back(False)
+
+    @Slot()
+    def show_help(self) -> None:
+        self._show(self._pages.help)
+        self._step_back(False)
 
     @Slot()
     def _go_back(self) -> None:

@@ -7,7 +7,7 @@ from PySide6.QtCore import Slot
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu
 
-from gui.app.about import about_dialog, keys_dialog, purpose_dialog
+from gui.app.about import about_dialog, keys_dialog
 from gui.app.help_pages import HelpPage, open_page, page_name
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.preferences import Preferences
@@ -37,6 +37,7 @@ def _fill_file_menu(menu: QMenu, window: "MainWindow") -> None:
     _add(menu, tr("Open a &clip..."), window.open_clip, "Ctrl+O")
     _add(menu, tr("Open a &folder of clips..."), window.open_folder, "Ctrl+Shift+O")
     menu.addSeparator()
+    _add(menu, tr("Pre&view of the report"), window.show_report, "Ctrl+Shift+R")
     _add(menu, tr("&Report for a clinic visit..."), window.reports.write, "Ctrl+R")
     _add(menu, tr("&Print the report..."), window.reports.print, "Ctrl+P")
     menu.addSeparator()
@@ -82,12 +83,7 @@ def _fill_view_menu(menu: QMenu, preferences: Preferences) -> None:
 
 
 def _fill_help_menu(menu: QMenu, window: "MainWindow") -> None:
-    _add(
-        menu,
-        tr("&What this is, and what it is not"),
-        lambda: purpose_dialog(window).open(),
-        "F1",
-    )
+    _add(menu, tr("&Help"), window.show_help, "F1")
     _add(menu, tr("&Keys"), lambda: keys_dialog(window).open(), "F2")
     menu.addSeparator()
     for page in HelpPage:

@@ -16,10 +16,12 @@ from gui.session.services import Services
 from measure.domain.records import Person
 
 if TYPE_CHECKING:
+    from gui.app.help_overview import HelpOverview
     from gui.pages.camera_and_body.calibration_pages import CalibrationPages
     from gui.pages.clips.clip_review import ClipsPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
+    from gui.pages.report.preview import ReportPreviewPage
     from gui.pages.settings.settings_pages import SettingsPages
 
 
@@ -27,13 +29,16 @@ class WindowPages(QStackedWidget):
     """Makes pages, tells them who is measured, and passes their messages on."""
 
     message_raised = Signal(str)
-    report_wanted = Signal()
     #: The pages of what is known of camera and body are wanted.
     calibration_wanted = Signal()
     #: The set-up is wanted, also when the pages of camera and body are left.
     setup_wanted = Signal()
-    #: The settings, or one of their pages, are left.
-    settings_left = Signal()
+    #: The settings, the help or the report are left for the page that was there before.
+    left = Signal()
+    #: The report is to be written to a file.
+    report_wanted = Signal()
+    #: The report is to be printed.
+    print_wanted = Signal()
 
     def __init__(self, services: Services, preferences: Preferences) -> None:
         super().__init__()
@@ -93,12 +98,32 @@ class WindowPages(QStackedWidget):
 
         pages = SettingsPages(self._services, self._preferences)
         pages.message_raised.connect(self.message_raised)
-        pages.back.connect(self.settings_left)
+        pages.back.connect(self.left)
         pages.setup_wanted.connect(self.setup_wanted)
         pages.changed.connect(self.reload)
         pages.person_chosen.connect(self.measure.people.choose)
         self.addWidget(pages)
         return pages
+
+    @cached_property
+    def report(self) -> "ReportPreviewPage":
+        from gui.pages.report.preview import ReportPreviewPage
+
+        page = ReportPreviewPage(self._services)
+        page.left.connect(self.left)
+        page.write_wanted.connect(self.report_wanted)
+        page.print_wanted.connect(self.print_wanted)
+        self.addWidget(page)
+        return page
+
+    @cached_property
+    def help(self) -> "HelpOverview":
+        from gui.app.help_overview import HelpOverview
+
+        page = HelpOverview(self._services.appearance)
+        page.left.connect(self.left)
+        self.addWidget(page)
+        return page
 
     @property
     def shows_camera(self) -> bool:

@@ -3,5 +3,5 @@
 Public names:
 
     command: configure
-    files: chosen_printer, print_report, report_name, write_report
+    files: chosen_printer, print_report, report_bytes, report_name, write_report
 """

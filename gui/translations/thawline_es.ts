@@ -196,6 +196,10 @@
         <translation>Abrir una &amp;carpeta de grabaciones...</translation>
     </message>
     <message>
+        <source>Pre&amp;view of the report</source>
+        <translation>&amp;Vista previa del informe</translation>
+    </message>
+    <message>
         <source>&amp;Report for a clinic visit...</source>
         <translation>&amp;Informe para una consulta...</translation>
     </message>
@@ -249,11 +253,7 @@
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation>A&amp;yuda</translation>
-    </message>
-    <message>
-        <source>&amp;What this is, and what it is not</source>
-        <translation>&amp;Qué es esto y qué no es</translation>
+        <translation>Ay&amp;uda</translation>
     </message>
     <message>
         <source>&amp;Keys</source>
@@ -5018,6 +5018,46 @@
     <message>
         <source>right, affected</source>
         <translation>derecho, afectado</translation>
+    </message>
+    <message>
+        <source>Help</source>
+        <translation>Ayuda</translation>
+    </message>
+    <message>
+        <source>Read on</source>
+        <translation>Más información</translation>
+    </message>
+    <message>
+        <source>If any of these apply, do not measure. Get help now:</source>
+        <translation>Si le ocurre algo de esto, no mida. Pida ayuda ahora:</translation>
+    </message>
+    <message>
+        <source>If any of these apply, see a clinician within days, before you measure:</source>
+        <translation>Si le ocurre algo de esto, acuda a un profesional sanitario en los próximos días, antes de medir:</translation>
+    </message>
+    <message>
+        <source>If any of these apply, ask your clinician before you measure:</source>
+        <translation>Si le ocurre algo de esto, consulte con su profesional sanitario antes de medir:</translation>
+    </message>
+    <message>
+        <source>Write to a file...</source>
+        <translation>Escribir en un archivo...</translation>
+    </message>
+    <message>
+        <source>Print...</source>
+        <translation>Imprimir...</translation>
+    </message>
+    <message>
+        <source>Report for a clinic visit: {name}</source>
+        <translation>Informe para la consulta: {name}</translation>
+    </message>
+    <message>
+        <source>The report is being made.</source>
+        <translation>Se está preparando el informe.</translation>
+    </message>
+    <message>
+        <source>Page {number} of {count}</source>
+        <translation>Página {number} de {count}</translation>
     </message>
 </context>
 </TS>

@@ -20,6 +20,7 @@ Public names:
     position_figure: PositionView, ViewPlan, facing_text
     scroll_page: bring_into_view, scrollable
     text: NoticeBar, label
+    titled_page: TitledPage
     video_view: VideoView, image_of
     wrapping_check_box: WrappingCheckBox
 """

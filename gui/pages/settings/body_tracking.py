@@ -5,12 +5,12 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
-from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, row
 from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
 from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality

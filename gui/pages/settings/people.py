@@ -10,13 +10,13 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage, data_page_title
-from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import affected_name, tr
 from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person, SessionRecord
 from measure.system.clock import new_id
 

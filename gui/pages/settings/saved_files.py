@@ -5,12 +5,12 @@ from PySide6.QtGui import QDesktopServices, QShowEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
-from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, widget_with
 from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 

@@ -7,7 +7,6 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
 
 from gui.pages.settings.data_page import DataPage, data_page_title
-from gui.pages.settings.titled_page import TitledPage
 from gui.session.preferences import Preferences
 from gui.session.services import Services
 from gui.session.settings import TEXT_SCALES
@@ -19,6 +18,7 @@ from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, row
 from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
 

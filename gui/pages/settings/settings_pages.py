@@ -11,10 +11,10 @@ from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.people import PeoplePage
 from gui.pages.settings.saved_files import SavedFilesPage
 from gui.pages.settings.settings_page import SettingsPage
-from gui.pages.settings.titled_page import TitledPage
 from gui.pages.settings.transfer import TransferPage
 from gui.session.preferences import Preferences
 from gui.session.services import Services
+from gui.widgets.titled_page import TitledPage
 
 AnyPage = TypeVar("AnyPage", bound=TitledPage)
 

@@ -8,13 +8,13 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFileDialog
 
 from gui.pages.settings.data_page import DataPage, data_page_title
-from gui.pages.settings.titled_page import TitledPage
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, row
 from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Merged, Person
 from measure.export.formats import Format, export, file_name
 from measure.export.history_csv import DecimalSign

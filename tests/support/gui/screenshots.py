@@ -338,6 +338,11 @@ def _settings(stage: WindowHarness) -> Iterator[str]:
     for page in DataPage:
         stage.window.show_data(page)
         yield f"data-{page}"
+    stage.window.show_report()
+    stage.settle()
+    yield "report-preview"
+    stage.window.show_help()
+    yield "help"
     stage.window.go(0)
 
 

@@ -1,0 +1,72 @@
+"""First page of the help: what this is, where to read on, and when not to measure."""
+
+from functools import partial
+
+from PySide6.QtWidgets import QFrame
+
+from gui.app.about import keys_dialog
+from gui.app.help_pages import HelpPage, open_page, page_name
+from gui.protocol.red_flags import ScreeningPage
+from gui.style.appearance import Appearance
+from gui.text.safety_wording import screening_text
+from gui.text.wording import tr
+from gui.widgets.buttons import FlowRow, ShortcutButton, button
+from gui.widgets.layouts import card
+from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
+
+
+class HelpOverview(TitledPage):
+    """Leads to every page of the help."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__(appearance, tr("Help"))
+        self.topics: dict[HelpPage, ShortcutButton] = {}
+        for page in HelpPage:
+            self.topics[page] = button(page_name(page).replace("&", ""))
+            self.topics[page].clicked.connect(partial(self._open, page))
+        self.keys = button(tr("Keys"))
+        self.keys.clicked.connect(self._show_keys)
+        ways = FlowRow(appearance.gap(1), filling=False)
+        ways.offer([*self.topics.values(), self.keys])
+        about = screening_text(ScreeningPage.ABOUT)
+        self.lay_out(
+            card(label(about.title, "strong"), *map(label, about.items), spacing=appearance.gap(1)),
+            card(label(tr("Read on"), "strong"), ways, spacing=appearance.gap(1)),
+            *self._signs(),
+        )
+
+    def _signs(self) -> list[QFrame]:
+        """Return a card for each list of signs; what to do stands before the list."""
+        gap = self._appearance.gap(1)
+        return [
+            card(
+                label(words, "strong"),
+                *(label(f"\u2022  {item}") for item in screening_text(page).items),
+                role=role,
+                spacing=gap,
+            )
+            for page, role, words in (
+                (
+                    ScreeningPage.EMERGENCY,
+                    "alarm-card",
+                    tr("If any of these apply, do not measure. Get help now:"),
+                ),
+                (
+                    ScreeningPage.SOON,
+                    "card",
+                    tr("If any of these apply, see a clinician within days, before you measure:"),
+                ),
+                (
+                    ScreeningPage.CLINICIAN,
+                    "card",
+                    tr("If any of these apply, ask your clinician before you measure:"),
+                ),
+            )
+        ]
+
+    def _open(self, page: HelpPage, _checked: bool = False) -> None:
+        open_page(page, self.window())
+
+    def _show_keys(self) -> None:
+        keys_dialog(self.window()).open()

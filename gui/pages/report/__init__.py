@@ -1,0 +1,6 @@
+"""The report before it is written or printed.
+
+Public names:
+
+    preview: ReportPreviewPage
+"""

@@ -1,0 +1,124 @@
+"""Preview of the report for a clinic visit, page by page as it is printed."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QImage, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtPdf import QPdfDocument
+from PySide6.QtWidgets import QWidget
+
+from gui.report.files import report_bytes
+from gui.session.services import Services
+from gui.text.wording import tr
+from gui.widgets.buttons import button
+from gui.widgets.layouts import clear_layout, column
+from gui.widgets.text import label
+from gui.widgets.titled_page import TitledPage
+from measure.domain.records import History, Person
+
+#: Width of a rendered page, pixels: sharp at the widest that a page is shown. [technical]
+_WIDTH_PX = 1400
+
+
+@dataclass(frozen=True, slots=True)
+class RenderedPage:
+    """A page as a picture, and its words for those who hear it."""
+
+    picture: QImage
+    words: str
+
+
+def rendered_pages(pdf: bytes) -> list[RenderedPage]:
+    """Return the pages of a PDF; called in the window's thread, where Qt's reader has to live."""
+    content = QBuffer()
+    content.setData(QByteArray(pdf))
+    content.open(QIODevice.OpenModeFlag.ReadOnly)
+    document = QPdfDocument()
+    document.load(content)
+    pages = []
+    for number in range(document.pageCount()):
+        size = document.pagePointSize(number)
+        height_px = round(_WIDTH_PX * size.height() / size.width())
+        picture = QImage(_WIDTH_PX, height_px, QImage.Format.Format_RGB32)
+        picture.fill(Qt.GlobalColor.white)
+        painter = QPainter(picture)
+        painter.drawImage(0, 0, document.render(number, QSize(_WIDTH_PX, height_px)))
+        painter.end()
+        pages.append(RenderedPage(picture, document.getAllText(number).text()))
+    document.close()
+    return pages
+
+
+class PaperSheet(QWidget):
+    """A page of paper, as wide as there is room."""
+
+    def __init__(self, page: RenderedPage) -> None:
+        super().__init__()
+        self._picture = page.picture
+        self.setAccessibleDescription(page.words)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        shape = self._picture.size()
+        self.setFixedHeight(round(event.size().width() * shape.height() / shape.width()))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        painter.drawImage(QRectF(self.rect()), self._picture)
+        painter.end()
+
+
+class ReportPreviewPage(TitledPage):
+    """Shows the report of the measured person; it is written or printed from here."""
+
+    write_wanted = Signal()
+    print_wanted = Signal()
+
+    def __init__(self, services: Services) -> None:
+        super().__init__(services.appearance, tr("Report for a clinic visit"))
+        self._services = services
+        self.state = label("")
+        self.write = button(tr("Write to a file..."), "main")
+        self.print = button(tr("Print..."))
+        self.write.clicked.connect(self.write_wanted)
+        self.print.clicked.connect(self.print_wanted)
+        self.sheets: list[PaperSheet] = []
+        self._paper = QWidget()
+        self._column = column(on=self._paper, spacing=self._appearance.gap(2))
+        self.lay_out(self.state, self._paper, buttons=[self.print, self.write])
+
+    def show_report(self, person: Person | None) -> None:
+        """Make the report of a person as it is now, and show it."""
+        self._show_pages([])
+        if person is None:
+            self._say(tr("No one has been measured yet."))
+            return
+        self.title.setText(tr("Report for a clinic visit: {name}").format(name=person.pseudonym))
+        self._say(tr("The report is being made."))
+        services, today = self._services, self._services.today()
+
+        def render(history: History) -> None:
+            services.slow_worker.run(
+                lambda: report_bytes(history, today, ".pdf")[0],
+                lambda pdf: self._show_pages(rendered_pages(pdf)),
+                self._say,
+            )
+
+        services.records.run(lambda: services.keeper.store.history(person.id), render, self._say)
+
+    def _say(self, words: str) -> None:
+        self.state.setText(words)
+        self.state.setVisible(bool(words))
+
+    def _show_pages(self, pages: list[RenderedPage]) -> None:
+        clear_layout(self._column)
+        self._say("")
+        self.sheets = [PaperSheet(page) for page in pages]
+        for number, sheet in enumerate(self.sheets, start=1):
+            sheet.setAccessibleName(
+                tr("Page {number} of {count}").format(number=number, count=len(pages))
+            )
+            self._column.addWidget(sheet)
+        for way in (self.write, self.print):
+            way.setEnabled(bool(pages))

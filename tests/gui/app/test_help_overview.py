@@ -1,0 +1,24 @@
+"""The help's first page: nothing reads as an order to everyone, and every page is reached."""
+
+from PySide6.QtWidgets import QFrame, QLabel
+
+from gui.app.help_pages import HelpPage
+from gui.protocol.red_flags import ScreeningPage
+from gui.text.safety_wording import screening_text
+from tests.support.gui.stage import WindowHarness
+
+
+def test_what_to_do_stands_before_each_list_of_signs(stage: WindowHarness) -> None:
+    stage.window.show_help()
+    stage.settle()
+    page = stage.window.help
+    (alarming,) = [one for one in page.findChildren(QFrame) if one.property("role") == "alarm-card"]
+    first, *signs = [words.text() for words in alarming.findChildren(QLabel)]
+    assert first == "If any of these apply, do not measure. Get help now:"
+    wanted = screening_text(ScreeningPage.EMERGENCY).items
+    assert [sign.removeprefix("\u2022  ") for sign in signs] == list(wanted)
+
+
+def test_every_help_page_is_reached(stage: WindowHarness) -> None:
+    stage.window.show_help()
+    assert set(stage.window.help.topics) == set(HelpPage)

@@ -1,0 +1,46 @@
+"""The report is seen page by page before it is written or printed."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from tests.support.gui.demo_history import demo_history
+from tests.support.gui.stage import TODAY, WindowHarness
+
+
+def test_every_page_is_shown_with_its_words(
+    stage: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    rowan = stage.store.people()[0]
+    stage.store.merge(demo_history(rowan, TODAY, weeks=12))
+    stage.window.go(1)
+    stage.window.show_report()
+    stage.settle()
+    stage.settle()
+    page = stage.window.report
+    assert len(page.sheets) >= 1
+    assert page.sheets[0].accessibleName() == f"Page 1 of {len(page.sheets)}"
+    assert "Rowan" in page.sheets[0].accessibleDescription()
+    assert page.sheets[0].height() > page.sheets[0].width()
+    picture = page.sheets[0].grab().toImage().scaled(100, 140)
+    shades = {picture.pixelColor(x, y).lightness() // 64 for x in range(100) for y in range(140)}
+    assert len(shades) > 1
+    target = tmp_path / "rowan.pdf"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    page.write.click()
+    stage.settle()
+    stage.settle()
+    assert target.read_bytes().startswith(b"%PDF")
+    qtbot.keyClick(page, Qt.Key.Key_Escape)
+    assert stage.window.progress.isVisible()
+
+
+def test_without_anybody_there_is_nothing_to_write(new_stage: WindowHarness) -> None:
+    new_stage.window.show_report()
+    new_stage.settle()
+    page = new_stage.window.report
+    assert "No one has been measured" in page.state.text()
+    assert not page.write.isEnabled()
