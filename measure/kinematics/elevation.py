@@ -3,11 +3,11 @@
 As a goniometer's arm lies along the upper arm, the line shoulder -> elbow is read. The line
 shoulder -> wrist is twice as long and its far end is found more exactly, so a share of its lead
 over the elbow line is added, up to a limit: a larger lead is a bent elbow, not one found beside its
-place. Forwards the elbow is found worst and the share is all of it. A hanging forearm swings free
-of the upper arm, so the wrist counts by degrees as the arm is raised. The trunk axis is the frame's
-own line mid-shoulder -> mid-hip. Nothing is fitted: on real people no correction read better than
-these lines. Extension alone is counted from where the arm hangs: its few degrees read a third
-better so on virtual people, the only ones seen extending.
+place. Forwards and backwards, as from the side the elbow is found worst, the share is all of it. A
+hanging forearm swings free of the upper arm, so the wrist counts by degrees as the arm is raised.
+The trunk axis is the frame's own line mid-shoulder -> mid-hip. Nothing is fitted: on real people no
+correction read better than these lines. Extension alone is counted from where the arm hangs: its
+few degrees read a third better so on virtual people, the only ones seen extending.
 """
 
 from collections.abc import Sequence
@@ -23,11 +23,11 @@ from measure.kinematics.keypoints import ArmKeypoints
 
 #: Share of the wrist line's lead over the elbow line in the reading of a raised arm, by the
 #: direction of the movement. [project]
-WRIST_SHARE = {Direction.FORWARDS: 1.0, Direction.BACKWARDS: 0.7, Direction.OUTWARDS: 0.7}
+WRIST_SHARE = {Direction.FORWARDS: 1.0, Direction.BACKWARDS: 1.0, Direction.OUTWARDS: 0.7}
 #: How far the wrist line may lead the elbow line and still count, degrees. [project]
-WRIST_LEAD_DEG = {Direction.FORWARDS: 8.0, Direction.BACKWARDS: 3.0, Direction.OUTWARDS: 3.0}
+WRIST_LEAD_DEG = {Direction.FORWARDS: 8.0, Direction.BACKWARDS: 2.0, Direction.OUTWARDS: 3.0}
 #: Elevation from which the wrist counts in full, degrees; at 0 it counts nothing. [project]
-RAISED_DEG = {Direction.FORWARDS: 30.0, Direction.BACKWARDS: 60.0, Direction.OUTWARDS: 60.0}
+RAISED_DEG = {Direction.FORWARDS: 30.0, Direction.BACKWARDS: 30.0, Direction.OUTWARDS: 60.0}
 #: Most of a hanging arm's line that extension is counted from, degrees: more is how the person
 #: stands. [project]
 MOST_REST_DEG = 5.0

@@ -16,7 +16,8 @@ from measure.kinematics.camera_geometry import undistort_and_level
 class ArmKeypoints:
     """Named places of one person over n frames, each of shape (n, 2), pixels, y up.
 
-    "Other" is the arm that is not measured. Missing is NaN.
+    "Other" is the arm that is not measured; `hand` is the middle of the three landmarks of the
+    hand. Missing is NaN.
 
     Attributes
     ----------
@@ -32,6 +33,7 @@ class ArmKeypoints:
     elbow: FloatArray
     wrist: FloatArray
     thumb: FloatArray
+    hand: FloatArray
     other_shoulder: FloatArray
     hip: FloatArray
     other_hip: FloatArray
@@ -116,6 +118,7 @@ def arm_keypoints(track: Track, side: Side, camera: CameraSetup = UNKNOWN_CAMERA
         elbow=points[:, own.elbow],
         wrist=points[:, own.wrist],
         thumb=points[:, own.thumb],
+        hand=points[:, [own.thumb, own.index, own.pinky]].mean(axis=1),
         other_shoulder=points[:, other.shoulder],
         hip=points[:, own.hip],
         other_hip=points[:, other.hip],

@@ -2,8 +2,10 @@
 
 The person stands turned about 45 degrees toward the measured side. Lengths are in units of
 the trunk (mid-hip to mid-shoulder). The trunk's apparent length gives its distance; the elbow
-lies at a known depth beside it; the forearm has a known length: the viewing ray of the wrist
-then meets a sphere about the elbow, and the nearer meeting point is the wrist. What remains
+lies at a known depth beside it; the hand lies in line with the forearm, at a distance from the
+elbow that goes with the person's arm: the viewing ray of the hand then meets a sphere about the
+elbow, and the nearer meeting point is the hand. It is a third farther from the elbow than the
+wrist is, and three landmarks show it instead of one. What remains
 unknown is the trunk's own turn: the zero pose (forearm straight ahead) and the shoulders'
 apparent width against the facing phase both show it, and are weighed in
 :mod:`measure.kinematics.bias_correction`.
@@ -17,11 +19,19 @@ from numpy.typing import NDArray
 
 from measure.domain.acquisition import ASSUMED_HORIZONTAL_FIELD_DEG, Setup
 from measure.domain.landmarks import FloatArray, Side
-from measure.kinematics.angles import median_over
+from measure.kinematics.angles import length, median_over
 from measure.kinematics.keypoints import ArmKeypoints
 
 #: Forearm (elbow to wrist centre) over the trunk; mean of the virtual people. [project]
 USUAL_FOREARM = 0.525
+#: Distance of the hand's middle from the elbow, over the trunk, of an arm of usual length.
+#: [project]
+ELBOW_TO_HAND = 0.72
+#: Length of a hanging arm from shoulder to wrist as the network sees it, over the trunk; mean of
+#: the virtual people. [project]
+USUAL_ARM = 1.081
+#: How much longer or shorter than usual an arm can be; a farther length was seen wrong. [project]
+ARM_LENGTHS = (0.8, 1.25)
 #: Distance of the elbow from the trunk's middle, over the trunk. [project]
 ELBOW_OFFSET = 0.42
 #: Bearing of the elbow from the middle of a trunk that is not turned, degrees. [project]
@@ -108,9 +118,9 @@ def rotation_of(
     elbow_depth = 1 / trunk - ELBOW_OFFSET * math.sin(
         math.radians(ELBOW_BEARING_DEG + TURN_SHARE * assumed) + bearing
     )
-    forearm = setup.body.forearm or USUAL_FOREARM
+    to_hand = ELBOW_TO_HAND * _arm_length(keypoints, facing, setup)
     azimuth = _azimuth_deg(
-        elbow_depth * rays(keypoints.elbow), rays(keypoints.wrist), forearm
+        elbow_depth * rays(keypoints.elbow), rays(keypoints.hand), to_hand
     ) + math.degrees(bearing)
     drop = keypoints.elbow - keypoints.shoulder
     down = -keypoints.trunk
@@ -131,11 +141,21 @@ def elbow_angle_deg(keypoints: ArmKeypoints) -> FloatArray:
     return np.asarray(90.0 + np.degrees(np.arcsin(np.clip(share, -1.0, 1.0))))
 
 
-def _azimuth_deg(elbow: FloatArray, wrist_ray: FloatArray, forearm: float) -> FloatArray:
-    """Return the azimuth of the nearer point where the wrist's ray is a forearm away."""
-    along = np.sum(wrist_ray * elbow, axis=1)
-    square = np.sum(wrist_ray * wrist_ray, axis=1)
-    under_root = along**2 - square * (np.sum(elbow * elbow, axis=1) - forearm**2)
+def _arm_length(keypoints: ArmKeypoints, facing: NDArray[np.bool_], setup: Setup) -> float:
+    """Return how long the arm is against a usual one: by its known forearm, or as it hung."""
+    if setup.body.forearm is not None:
+        return setup.body.forearm / USUAL_FOREARM
+    arm = length(keypoints.elbow - keypoints.shoulder) + length(keypoints.wrist - keypoints.elbow)
+    seen = float(median_over(arm / keypoints.trunk_px, facing)) / USUAL_ARM
+    low, high = ARM_LENGTHS
+    return min(max(seen, low), high) if math.isfinite(seen) else 1.0
+
+
+def _azimuth_deg(elbow: FloatArray, hand_ray: FloatArray, to_hand: float) -> FloatArray:
+    """Return the azimuth of the nearer point of the hand's ray that is so far from the elbow."""
+    along = np.sum(hand_ray * elbow, axis=1)
+    square = np.sum(hand_ray * hand_ray, axis=1)
+    under_root = along**2 - square * (np.sum(elbow * elbow, axis=1) - to_hand**2)
     scale = (along - np.sqrt(np.maximum(0.0, under_root))) / square
-    forearm_vector = scale[:, None] * wrist_ray - elbow
-    return np.asarray(np.degrees(np.arctan2(forearm_vector[:, 0], -forearm_vector[:, 2])))
+    forearm = scale[:, None] * hand_ray - elbow
+    return np.asarray(np.degrees(np.arctan2(forearm[:, 0], -forearm[:, 2])))

@@ -66,7 +66,7 @@ def little_trials(
         case Family.ELEVATION:
             own = own_rest(time_s, values, params)
             usual = segment_trials(time_s, values, own).candidates
-            return usual or _held_steps(time_s, values, own, task.facts.least_step)
+            return usual or _steps_over_sway(time_s, values, own, task.facts.least_step)
         case Family.ROTATION:
             step = task.facts.least_step
             return (
@@ -114,7 +114,7 @@ def held_until_now(
 def _held_steps(
     time_s: FloatArray, values: FloatArray, params: SegmentationParams, step: float
 ) -> tuple[TrialCandidate, ...]:
-    """Return small moves that end in a steady hold and exceed the sway at rest, the farthest."""
+    """Return small moves that end in a steady hold, the farthest ones."""
     small = replace(params, least_travel=step, hold_share=SMALL_HOLD_SHARE)
     smaller = segment_trials(time_s, values, small)
     held = [trial for trial in smaller.candidates if trial.hold_start_s is not None]
@@ -123,12 +123,24 @@ def _held_steps(
         for trial in held
         if trial.steady
     }
-    least = max(
-        LIKE_FARTHEST * max(travels.values(), default=0.0),
-        OVER_SWAY * _sway(time_s, values, smaller.candidates),
-    )
+    farthest = max(travels.values(), default=0.0)
     return tuple(
-        replace(trial, little=True) for trial, travel in travels.items() if travel >= least
+        replace(trial, little=True)
+        for trial, travel in travels.items()
+        if travel >= LIKE_FARTHEST * farthest
+    )
+
+
+def _steps_over_sway(
+    time_s: FloatArray, values: FloatArray, params: SegmentationParams, step: float
+) -> tuple[TrialCandidate, ...]:
+    """Return the held steps of an arm that otherwise hangs and sways much less."""
+    steps = _held_steps(time_s, values, params, step)
+    least = OVER_SWAY * _sway(time_s, values, steps)
+    return tuple(
+        trial
+        for trial in steps
+        if abs(_median_between(time_s, values, trial) - trial.rest_value) >= least
     )
 
 

@@ -26,7 +26,7 @@ TURN_USABLE_DEG = (25.0, 65.0)
 SQUARE_ELBOW_DEG = (65.0, 115.0)
 #: The forearm's direction in the zero pose against straight ahead of the chest, degrees, negative
 #: across the belly. A very stiff shoulder may stay behind straight ahead. [project]
-ZERO_POSE_DEG = (-35.0, 25.0)
+ZERO_POSE_DEG = (-32.0, 28.0)
 #: The upper arm against the trunk axis, degrees, that is noted, and refused. [project]
 OFF_TRUNK_NOTE_DEG, OFF_TRUNK_REFUSE_DEG = 15.0, 30.0
 #: Least visibility (0..1) of elbow and wrist in the hold: a forearm that points at the lens

@@ -129,9 +129,9 @@ _EARLIER: Mapping[tuple[str, str], Mapping[str, float]] = {
 _SCALE = {"azimuth": 45.0, "zero": 20.0, "turn": 20.0}
 
 
-#: How many clips the earlier coefficients count as. The reach hardly counts on them: there the
-#: thumb was held in another way.
-_PULL = {"rotation": 3.0, "reach": 0.3}
+#: How many clips the earlier coefficients count as: hardly any. The thumb was held in another way
+#: there, and the forearm's line ended at the wrist.
+_PULL = {"rotation": 0.3, "reach": 0.3}
 
 
 def fit(samples: Sequence[Sample]) -> dict[str, float]:

@@ -18,6 +18,7 @@ from typing import Any
 from tests.bench import bench_real_table as tables
 from tests.bench import readme_table
 from tests.bench.bench_real_cases import IN_TREE, RealPeople, load_real_people
+from tests.bench.bench_real_floor import floor_text
 from tests.bench.bench_real_goals import goals
 from tests.bench.bench_real_readings import ArmReading, ClipReading, read_arms, read_clips
 
@@ -67,6 +68,8 @@ def report(people: RealPeople, arms: Sequence[ArmReading], clips: Sequence[ClipR
         "### Real people and lines with nothing fitted",
         "One pass of the heavy model against its own trunk line, over the arms that are read.",
         tables.lines_table({**groups, "all": good}),
+        "### What the marking allows",
+        floor_text(good),
         "### Habits of marking",
         "Hanging arms in abduction, by where the marking comes from.",
         tables.sources_table(good),

@@ -13,6 +13,7 @@ from measure.domain.tracks import FrameState, Track
 from tests.bench import bench_real_table as tables
 from tests.bench.bench_real_cases import IN_TREE, Arm, load_real_people
 from tests.bench.bench_real_figures import figures, group_bootstrap, mean_over_ranges
+from tests.bench.bench_real_floor import MEAN_OVER_SD, floor_by_look_alikes, floor_by_scatter
 from tests.bench.bench_real_goals import Goal, goals
 from tests.bench.bench_real_intervals import group_conformal, left_out
 from tests.bench.bench_real_readings import (
@@ -226,3 +227,24 @@ def test_goals_count_grave_traps_and_arms() -> None:
     assert seen["bias"] == pytest.approx(-1.0)
     assert seen["usable arms read"] == pytest.approx(200 / 3)
     assert np.isnan(seen["mean error, flexion of the near arm"])
+
+
+def test_what_look_alikes_are_marked_differently_by_is_in_no_landmark() -> None:
+    errors = [3.0, -3.0] * 4
+    alike = [reading(error, group=str(place)) for place, error in enumerate(errors)]
+    least, pairs = floor_by_look_alikes(alike)
+    assert pairs == 28
+    # 16 of the 28 pairs differ by 6 degrees, the others by nothing.
+    assert least == pytest.approx(MEAN_OVER_SD * np.sqrt(16 / 28 * 36 / 2))
+
+
+def test_arms_of_one_group_are_no_look_alikes_and_few_say_nothing() -> None:
+    one_group = [reading(error, group="A") for error in (3.0, -3.0) * 6]
+    least, pairs = floor_by_look_alikes(one_group)
+    assert pairs == 0
+    assert np.isnan(least)
+
+
+def test_perfect_readings_err_by_the_scatter_of_the_marking() -> None:
+    assert floor_by_scatter([reading(0.0), reading(9.0)]) == pytest.approx(MEAN_OVER_SD * 2.0)
+    assert np.isnan(floor_by_scatter([reading(0.0, half_deg=None)]))

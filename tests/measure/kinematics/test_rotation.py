@@ -12,7 +12,9 @@ from measure.kinematics.keypoints import arm_keypoints
 from measure.kinematics.rotation import (
     ELBOW_BEARING_DEG,
     ELBOW_OFFSET,
+    ELBOW_TO_HAND,
     TURN_SHARE,
+    USUAL_ARM,
     USUAL_FOREARM,
     focal_px,
     rotation_of,
@@ -36,8 +38,8 @@ def project(places, side):
     return np.stack([u * FOCAL + WIDTH / 2, v * FOCAL + HEIGHT / 2], axis=-1)
 
 
-def rotation_track(azimuths_deg, side, forearm=USUAL_FOREARM):
-    """Facing phase, then a turned trunk with the forearm at each azimuth."""
+def rotation_track(azimuths_deg, side, forearm=USUAL_FOREARM, hung=USUAL_ARM):
+    """Facing phase with an arm of the length `hung`, then a turned trunk at each azimuth."""
     own, other = arm(side), arm(side.other)
     depth = DISTANCE - ELBOW_OFFSET * math.sin(math.radians(ELBOW_BEARING_DEG + TURN_SHARE * TURN))
     frames = []
@@ -50,9 +52,15 @@ def rotation_track(azimuths_deg, side, forearm=USUAL_FOREARM):
             places[marks.wrist, :2] = sign * half, 0.6
         elbow = np.array([half + 0.05, 0.05, depth])
         places[own.elbow] = elbow
-        if azimuth is not None:
+        if azimuth is None:
+            places[own.elbow] = half, hung / 2 - 0.5, DISTANCE
+            places[own.wrist] = half, hung - 0.5, DISTANCE
+        else:
             angle = math.radians(azimuth)
-            places[own.wrist] = elbow + forearm * np.array([math.sin(angle), 0.0, -math.cos(angle)])
+            ahead = np.array([math.sin(angle), 0.0, -math.cos(angle)])
+            places[own.wrist] = elbow + forearm * ahead
+            for mark in (own.thumb, own.index, own.pinky):
+                places[mark] = elbow + ELBOW_TO_HAND * forearm / USUAL_FOREARM * ahead
         places[Landmark.NOSE, 1] = -0.9
         frames.append(project(places, side))
     n = len(frames)
@@ -84,12 +92,26 @@ def test_azimuths_are_solved_exactly(side):
     np.testing.assert_allclose(rotation.azimuth_deg[FACING_FRAMES:], AZIMUTHS, atol=1e-6)
 
 
-def test_a_known_forearm_replaces_the_usual_one():
+def test_a_long_arm_is_known_by_how_it_hung():
+    track = rotation_track(AZIMUTHS, Side.LEFT, 0.60, hung=USUAL_ARM * 0.60 / USUAL_FOREARM)
+    own = solve(track, Side.LEFT)
+    np.testing.assert_allclose(own.azimuth_deg[FACING_FRAMES:], AZIMUTHS, atol=1e-6)
+
+
+def test_a_known_forearm_replaces_the_one_that_hung():
     track = rotation_track(AZIMUTHS, Side.LEFT, forearm=0.60)
     own = solve(track, Side.LEFT, Setup(body=BodySetup(forearm=0.60)))
     np.testing.assert_allclose(own.azimuth_deg[FACING_FRAMES:], AZIMUTHS, atol=1e-6)
     usual = solve(track, Side.LEFT)
     assert np.max(np.abs(usual.azimuth_deg[FACING_FRAMES:] - AZIMUTHS)) > 3
+
+
+def test_an_arm_that_did_not_hang_in_sight_is_a_usual_one():
+    track = rotation_track(AZIMUTHS, Side.LEFT)
+    keypoints = arm_keypoints(track, Side.LEFT)
+    facing = np.arange(len(track)) < FACING_FRAMES
+    solved = rotation_of(keypoints, np.zeros_like(facing), ~facing, Setup())
+    np.testing.assert_allclose(solved.azimuth_deg[FACING_FRAMES:], AZIMUTHS, atol=1e-6)
 
 
 def test_focal_length_of_an_unknown_lens_belongs_to_the_long_side():
