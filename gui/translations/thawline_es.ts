@@ -2012,16 +2012,16 @@
         <translation>segundos</translation>
     </message>
     <message>
-        <source>a made-up example of a curve</source>
-        <translation>un ejemplo inventado de una curva</translation>
+        <source>a made-up example of a chart</source>
+        <translation>un ejemplo inventado de gráfico</translation>
     </message>
     <message>
-        <source>Here your readings will stand side by side.</source>
-        <translation>Aquí estarán sus lecturas, una junto a otra.</translation>
+        <source>Your results will appear here.</source>
+        <translation>Sus resultados aparecerán aquí.</translation>
     </message>
     <message>
-        <source>Each session adds a band. The band is where the true value probably lies; the mark in it is the estimate. One reading can be off by several degrees, so a single session says little.</source>
-        <translation>Cada sesión añade una banda. En la banda está probablemente el valor verdadero; la marca es la estimación. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+        <source>Each session adds a mark for each arm. The ribbon through them shows the likely course: where it is wide, little is known. One reading can be off by several degrees, so a single session says little.</source>
+        <translation>Cada sesión añade una marca por brazo. La banda que las recorre muestra el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>

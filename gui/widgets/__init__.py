@@ -10,7 +10,7 @@ Public names:
     date_field: DateField
     fitted_sentence: FittedSentence
     fixed_size_stack: FixedSizeStack
-    layouts: Content, card, clear_layout, column, row, separator, widget_with
+    layouts: Content, card, centred, clear_layout, column, row, separator, widget_with
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
     message_bar: MessageBar
     page_frame: frame_page
@@ -18,6 +18,7 @@ Public names:
     plain_dialog: plain_dialog
     point_marking: PointMarkingView
     position_figure: PositionView, ViewPlan, facing_text
+    reading_figure: ReadingFigure
     scroll_page: bring_into_view, scrollable
     text: NoticeBar, label
     titled_page: TitledPage

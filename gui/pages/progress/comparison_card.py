@@ -26,6 +26,9 @@ from measure.progress.side_wording import (
 
 #: Per cent at the right end of the scale; shares beyond are cut off. [technical]
 _END_PERCENT = 120.0
+#: Largest share of the width that names may take beside the bands; else they stand above them.
+#: [technical]
+_NAMES_SHARE = 0.34
 
 
 class ComparisonCard(QWidget):
@@ -100,14 +103,16 @@ class SharesFigure(PaintedWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(300, round(self.appearance.px() * (2.1 * len(self._shares) + 1.6)))
+        return QSize(300, round(self.appearance.px() * (2.4 * len(self._shares) + 1.6)))
 
     def paint(self, painter: QPainter) -> None:
         font = self.appearance.font(self.appearance.px(SMALL))
         metrics = QFontMetricsF(font)
         painter.setFont(font)
         names = [movement_name(movement) for movement, _ in self._shares]
-        left = max(map(metrics.horizontalAdvance, names), default=0.0) + metrics.height()
+        widest = max(map(metrics.horizontalAdvance, names), default=0.0) + metrics.height()
+        beside = widest < _NAMES_SHARE * self.width()
+        left = widest if beside else metrics.height()
         foot = self.appearance.px(1.6)
         place = QRectF(left, 0, self.width() - left - metrics.height(), self.height() - foot)
         if place.width() <= 0 or not self._shares:
@@ -116,14 +121,18 @@ class SharesFigure(PaintedWidget):
         line = place.height() / len(self._shares)
         for number, ((_, share), name) in enumerate(zip(self._shares, names, strict=True)):
             row = QRectF(place.left(), line * number, place.width(), line)
-            painter.setPen(self.appearance.colour("ink"))
             text = QRectF(0, row.top(), left, line)
+            if not beside:
+                text = QRectF(0, row.top(), self.width(), line / 2)
+                row = row.adjusted(0, line / 2, 0, 0)
+            painter.setPen(self.appearance.colour("ink"))
             painter.drawText(text, Qt.AlignmentFlag.AlignVCenter, name)
             self._paint_share(painter, row, share)
 
     def _paint_scale(self, painter: QPainter, metrics: QFontMetricsF, place: QRectF) -> None:
         """Paint the quarters of the other side's range; all of it stands out."""
-        for percent in (0, 25, 50, 75, 100):
+        close = place.width() < 6 * metrics.horizontalAdvance("100 %  ")
+        for percent in (0, 50, 100) if close else (0, 25, 50, 75, 100):
             x = _x(place, percent)
             whole = percent == 100
             pen = QPen(self.appearance.colour("edge" if whole else "line"), 2 if whole else 1)

@@ -70,7 +70,7 @@ class CurvesView(QWidget):
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
         drawn = card(
-            row((self.title, 1), self.range.row, spacing=gap(2)),
+            row((self.title, 1), (column(self.range.row, 1), 0), spacing=gap(2)),
             self.verdict,
             self.chart,
             self.table,

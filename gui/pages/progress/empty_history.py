@@ -1,60 +1,74 @@
 """Explanation of the progress page before there are readings."""
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPen
+from collections.abc import Sequence
+
+from PySide6.QtCore import QPointF, QSize
+from PySide6.QtGui import QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
+from gui.drawing.course_chart import paint_mark
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
+from gui.widgets.layouts import card
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import label
+from measure.domain.landmarks import Side
 
-#: Middle and half-width of the drawn example, in per cent of its height. Made up. [technical]
-_EXAMPLE = (
-    (40, 14),
-    (43, 10),
-    (38, 12),
-    (44, 9),
-    (42, 13),
-    (47, 9),
-    (45, 10),
-    (49, 8),
-    (46, 12),
-    (50, 9),
-)
+#: Course and half-width of the drawn example, in per cent of its height, and how far its readings
+#: lie from the course. Made up. [technical]
+_COURSE = (30, 31, 33, 36, 40, 43, 47, 50, 52, 54, 56, 57)
+_HALF = (12, 8, 6, 5, 5, 5, 5, 5, 5, 6, 8, 11)
+_AWAY = (2, -4, 5, -2, 3, -6, 1, 4, -3, 5, -4, 2)
+_OTHER, _OTHER_HALF, _OTHER_AWAY = 84, 5, (-2, 3, 0, -4, 2, 3, -1, -3, 4, 0, -2, 1)
 
 
 class _ExampleChart(PaintedWidget):
-    """Ten upright bands in outline."""
+    """A made-up course of both shoulders: ribbons with single readings."""
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName(tr("a made-up example of a curve"))
+        self.setAccessibleName(tr("a made-up example of a chart"))
 
     def sizeHint(self) -> QSize:
-        return QSize(400, 220)
+        return QSize(400, 260)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, 120)
+        return QSize(200, 140)
 
     def paint(self, painter: QPainter) -> None:
         painter.setPen(QPen(self.appearance.colour("line"), 1))
         for quarter in range(5):
-            y = round(self.height() * (0.1 + 0.2 * quarter))
+            y = round(self.height() * (0.06 + 0.22 * quarter))
             painter.drawLine(0, y, self.width(), y)
-        step = self.width() / (len(_EXAMPLE) + 1)
-        for place, (middle, half) in enumerate(_EXAMPLE):
-            x = step * (place + 1)
-            level = self.height() * (1 - middle / 100)
-            reach = self.height() * half / 100
-            band = QRectF(x - step * 0.16, level - reach, step * 0.32, 2 * reach)
-            painter.setPen(QPen(self.appearance.colour("arm"), 1.4, Qt.PenStyle.DashLine))
-            painter.setBrush(self.appearance.colour("arm", 0.28 - half / 60))
-            painter.drawRoundedRect(band, 4, 4)
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(self.appearance.colour("quiet"))
-            painter.drawRoundedRect(QRectF(x - step * 0.2, level - 2, step * 0.4, 4), 2, 2)
+        count = len(_COURSE)
+        self._paint_side(painter, Side.RIGHT, [_OTHER] * count, [_OTHER_HALF] * count, _OTHER_AWAY)
+        self._paint_side(painter, Side.LEFT, _COURSE, _HALF, _AWAY)
+
+    def _paint_side(
+        self,
+        painter: QPainter,
+        side: Side,
+        course: Sequence[int],
+        half: Sequence[int],
+        away: Sequence[int],
+    ) -> None:
+        name, places = side.value, range(len(course))
+
+        def at(place: int, level: float) -> QPointF:
+            step = self.width() / (len(course) + 1)
+            return QPointF(step * (place + 1), self.height() * (1 - level / 100))
+
+        upper = [at(place, course[place] + half[place]) for place in places]
+        lower = [at(place, course[place] - half[place]) for place in places]
+        painter.setPen(QPen(self.appearance.colour(name, 0.0), 0))
+        painter.setBrush(self.appearance.colour(name, 0.28 if side is Side.LEFT else 0.16))
+        painter.drawPolygon(QPolygonF([*upper, *lower[::-1]]))
+        painter.setPen(QPen(self.appearance.colour(name), 2.4 if side is Side.LEFT else 1.5))
+        painter.drawPolyline(QPolygonF([at(place, course[place]) for place in places]))
+        for place in places:
+            spot = at(place, course[place] + away[place])
+            paint_mark(painter, spot, side, 4.5, self.appearance.colour(name))
 
 
 class EmptyHistoryHint(QWidget):
@@ -63,20 +77,22 @@ class EmptyHistoryHint(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(appearance.gap(2))
-        layout.addWidget(label(tr("Here your readings will stand side by side."), "title"))
+        layout.addWidget(label(tr("Your results will appear here."), "display"))
         layout.addWidget(
             label(
                 tr(
-                    "Each session adds a band. The band is where the true value probably lies; "
-                    "the mark in it is the estimate. One reading can be off by several degrees, "
-                    "so a single session says little."
+                    "Each session adds a mark for each arm. The ribbon through them shows the "
+                    "likely course: where it is wide, little is known. One reading can be off by "
+                    "several degrees, so a single session says little."
                 ),
                 "lead",
             )
         )
-        layout.addWidget(_ExampleChart(appearance), 1)
-        layout.addWidget(label(tr("A made-up example."), "small"))
+        layout.addWidget(
+            card(_ExampleChart(appearance), label(tr("A made-up example."), "small")), 1
+        )
         layout.addWidget(
             label(
                 tr(

@@ -17,7 +17,7 @@ from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import column
+from gui.widgets.layouts import centred, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import NoticeBar
 from measure.domain.exercises import Exercise
@@ -78,7 +78,8 @@ class ProgressPage(QWidget):
         ways = [self.to_details, *self._to_side_pages()]
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = column(ButtonRow([self.to_curves]), NoticeBar())
-        column((self.details, 1), foot, on=details, margins=(24, 8, 24, 8))
+        listed = centred(self.details, margins=(24, 24, 24, 0))
+        column((listed, 1), row(foot, margins=(24, 0, 24, 8)), on=details)
         bind_keys(details, self.to_curves, "Escape")
         for page in (self.empty, curves, details):
             self._pages.addWidget(page)

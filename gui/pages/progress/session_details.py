@@ -2,15 +2,15 @@
 
 from collections import defaultdict
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QFontMetricsF, QPainter
-from PySide6.QtWidgets import QListWidget, QSizePolicy, QSplitter, QWidget
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QListWidget, QSplitter, QWidget
 
-from gui.drawing.chart_scales import value_ticks
+from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
-from gui.style.measures import SMALL
 from gui.text.wording import (
+    basis_sentence,
     conduct_sentence,
+    measurement_words,
     movement_name,
     notes_words,
     pain_sentence,
@@ -19,15 +19,13 @@ from gui.text.wording import (
     trial_words,
 )
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.layouts import card, clear_layout, column, widget_with
-from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
-from gui.widgets.painted_widget import PaintedWidget
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.plain_dialog import plain_dialog
+from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.measurements import Trial
 from measure.domain.movements import Movement, View
-from measure.domain.reading_scale import share_of_scale
 from measure.domain.records import History, MeasurementRecord, Pain, SessionRecord
 from measure.domain.session_facts import ExerciseTiming
 from measure.progress.dates import date_words
@@ -63,7 +61,7 @@ class SessionDetails(QWidget):
         splitter.setStretchFactor(0, 3)
         splitter.setStretchFactor(1, 7)
         splitter.setChildrenCollapsible(False)
-        splitter.setSizes([320, 880])
+        splitter.setSizes([280, 680])
         column(splitter, on=self)
 
     def show_history(self, history: History) -> None:
@@ -115,9 +113,9 @@ class SessionDetails(QWidget):
         """Choose a session, among those of all movements."""
         self.movement.choose(None)
         self._list_sessions()
-        for row, session in enumerate(self._sessions):
+        for place, session in enumerate(self._sessions):
             if session.id == session_id:
-                self.list.setCurrentRow(row)
+                self.list.setCurrentRow(place)
 
     @Slot()
     def _ask_to_drop(self) -> None:
@@ -165,12 +163,26 @@ class SessionDetails(QWidget):
 
     def _record_card(self, record: MeasurementRecord) -> QWidget:
         measurement = record.measurement
-        band = MeasurementBand(self._appearance, type_size=1.3)
-        band.show_reading(measurement.movement, band_for_measurement(measurement))
+        movement, side = measurement.movement, measurement.side
+        figure = ReadingFigure(self._appearance)
+        figure.setMinimumHeight(figure.sizeHint().height())
+        figure.show_reading(
+            Reading(
+                movement=movement,
+                side=side,
+                value=measurement.value,
+                low=measurement.low,
+                high=measurement.high,
+            )
+        )
         pain = pain_sentence(record.pain_during, record.stopped_by) + "."
-        title = task_title(measurement.movement, measurement.side)
-        names = ScaleNames(self._appearance, measurement.movement)
-        parts: list[QWidget] = [label(title, "strong"), names, band, label(pain, "quiet")]
+        words = label(measurement_words(measurement), "lead" if measurement.value else "")
+        words.setToolTip(basis_sentence(measurement))
+        parts: list[QWidget] = [
+            label(task_title(movement, side), "strong"),
+            words,
+            label(pain, "quiet"),
+        ]
         trials = [
             f"{trial_title(number, trial)}: {trial_words(trial, measurement.unit)}"
             for number, trial in enumerate(measurement.trials, start=1)
@@ -180,38 +192,8 @@ class SessionDetails(QWidget):
         if notes := notes_words(measurement):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
-        return card(*parts)
-
-
-class ScaleNames(PaintedWidget):
-    """The values that a band's scale stands for, over its ends and quarters."""
-
-    def __init__(
-        self, appearance: Appearance, movement: Movement, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(appearance, parent)
-        self._movement = movement
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-
-    def sizeHint(self) -> QSize:
-        return QSize(200, round(self.appearance.px(SMALL) * 1.4))
-
-    def paint(self, painter: QPainter) -> None:
-        font = self.appearance.font(self.appearance.px(SMALL))
-        metrics = QFontMetricsF(font)
-        painter.setFont(font)
-        painter.setPen(self.appearance.colour("quiet"))
-        end = 0.0
-        for value, name in value_ticks(self._movement):
-            words = tr(name)
-            width = metrics.horizontalAdvance(words) + 2
-            # The band keeps 6 pixels free at both ends.
-            middle = 6 + (self.width() - 12) * share_of_scale(value, self._movement)
-            left = min(max(middle - width / 2, 0.0), self.width() - width)
-            if left >= end:
-                place = QRectF(left, 0, width, self.height())
-                painter.drawText(place, Qt.AlignmentFlag.AlignVCenter, words)
-                end = left + width + 8
+        beside = column(*parts, 1, spacing=self._appearance.gap(1))
+        return card(row((figure, 3), (beside, 4), spacing=self._appearance.gap(2)))
 
 
 def _filter_name(movement: Movement | None) -> str:

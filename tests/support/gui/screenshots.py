@@ -237,6 +237,10 @@ def _others(stage: WindowHarness) -> Iterator[str]:
         stage.store.merge(demo_history(person, TODAY, weeks=20))
         window.progress.reload()
     yield "progress"
+    window.progress.curves.as_table.click()
+    yield "progress-table"
+    window.progress.curves.as_table.click()
+    yield from _goals(stage)
     window.progress.show_details()
     yield "progress-sessions"
     yield from _programme(stage)
@@ -310,6 +314,21 @@ def _known(stage: WindowHarness) -> Iterator[str]:
     stage.settle()
 
 
+def _goals(stage: WindowHarness) -> Iterator[str]:
+    """The goals page: none, then one that is rated."""
+    progress = stage.window.progress
+    progress.show_goals()
+    stage.settle()
+    yield "progress-goals-none"
+    progress.goals.words.setText("Put on a jacket")
+    progress.goals.add.click()
+    stage.settle()
+    progress.goals.ratings[0].button(4).click()
+    stage.settle()
+    yield "progress-goals"
+    progress.show_curves()
+
+
 def _programme(stage: WindowHarness) -> Iterator[str]:
     progress = stage.window.progress
     progress.show_plan()
@@ -321,7 +340,7 @@ def _programme(stage: WindowHarness) -> Iterator[str]:
     progress.plan.pain_limit.choose(4)
     progress.plan.keep.click()
     stage.settle()
-    progress.curves.exercises.buttons[0].click()
+    progress.overview.exercise_row.buttons[0].click()
     yield "programme-tapped"
     progress.show_events()
     stage.settle()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 from gui.pages.progress.session_details import SessionDetails, before_words, trial_title
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.widgets.measurement_band import MeasurementBand
+from gui.widgets.reading_figure import ReadingFigure
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import SENTENCES, Reason
@@ -27,8 +27,8 @@ def details(qapp: QApplication) -> SessionDetails:
 def said(details: SessionDetails) -> str:
     """Return every text of the chosen session; those that gave way are gone."""
     labels = [each.text() for each in details.findChildren(QLabel) if each.isVisibleTo(details)]
-    bands = [each.accessibleName() for each in details.findChildren(MeasurementBand)]
-    return "\n".join(labels + bands)
+    figures = [each.accessibleName() for each in details.findChildren(ReadingFigure)]
+    return "\n".join(labels + figures)
 
 
 def garden() -> History:
