@@ -70,7 +70,7 @@ class MainWindow(QMainWindow):
         self.restoreGeometry(services.settings.geometry)
         self._fit_to_screen()
         self.go(0)
-        self.measure.start.home_button.setFocus()
+        self.measure.start.keep_focus()
 
     def _fit_to_screen(self) -> None:
         """Keep the whole window on the screen, also one that was larger when it was closed."""
@@ -105,6 +105,8 @@ class MainWindow(QMainWindow):
         self.measure.measuring_changed.connect(self._step_back)
         self.measure.people_changed.connect(self._show_person)
         self._pages.report_wanted.connect(self.reports.write)
+        self.measure.progress_wanted.connect(partial(self.go, 1))
+        self.measure.report_wanted.connect(self.reports.write)
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.setup_wanted.connect(partial(self.go, 3))
         self._pages.left.connect(self._go_back)

@@ -14,8 +14,8 @@ from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Event, History, MeasurementRecord
 from measure.domain.session_facts import ExerciseTiming
+from measure.domain.session_timing import timing_of
 from measure.progress.home_programme import events_with_plans
-from measure.progress.session_timing import timing_of
 from measure.progress.shoulder import SideProgress
 from measure.trend.local_trend import Ribbon
 from measure.trend.pain_course import pain_ribbons

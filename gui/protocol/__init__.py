@@ -3,9 +3,9 @@
 Public names:
 
     plan: Attempt, AttemptState, HOME_MOVEMENTS, MovementTask, NextAction, SessionMode,
-        SessionPlan, SessionStep, TaskResult, faces_away_from_screen, home_tasks, limit_to_dose,
-        without_practice
-    red_flags: RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage,
-        pain_requires_screening, screening_due
+        SessionPlan, SessionStep, TaskResult, baseline_tasks, clinic_task, faces_away_from_screen,
+        home_tasks, limit_to_dose, planned_tasks, without_practice
+    red_flags: RedFlagScreening, ScreeningAnswer, ScreeningPage, pain_requires_screening,
+        screening_due
     return_detector: ReturnDetector
 """

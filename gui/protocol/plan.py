@@ -89,6 +89,12 @@ HOME_MOVEMENTS = (
 )
 
 
+#: Trials of a movement at the clinic's pace, without practice. [project]
+CLINIC_TRIALS = 2
+#: Movements for which the person stands sideways: a turn of the body for each side.
+_FROM_A_SIDE = tuple(movement for movement in Movement if MOVEMENTS[movement].views[0] is View.SIDE)
+
+
 def home_tasks(
     movements: Sequence[Movement], affected: Side | None, *, sore_day: bool = False
 ) -> tuple[MovementTask, ...]:
@@ -102,12 +108,43 @@ def home_tasks(
         As little as is asked of a shoulder that is easily upset.
     """
     second = affected or Side.LEFT
-    tasks = tuple(
-        MovementTask(movement=movement, side=side)
-        for movement in movements
-        for side in (second.other, second)
-    )
+    sides = (second.other, second)
+    chosen = [(movement, side) for movement in movements for side in sides]
+    return planned_tasks(chosen, sore_day=sore_day)
+
+
+def planned_tasks(
+    planned: Sequence[tuple[Movement, Side]], *, sore_day: bool = False
+) -> tuple[MovementTask, ...]:
+    """Return the tasks of a session at home as the measuring plan names them.
+
+    Parameters
+    ----------
+    sore_day
+        As little as is asked of a shoulder that is easily upset.
+    """
+    tasks = tuple(MovementTask(movement=movement, side=side) for movement, side in planned)
     return limit_to_dose(tasks, assessment_dose(Irritability.HIGH)) if sore_day else tasks
+
+
+def clinic_task(movement: Movement, side: Side) -> MovementTask:
+    """Return a movement at the clinic's pace."""
+    return MovementTask(movement=movement, side=side, trials=CLINIC_TRIALS, practice=0)
+
+
+def baseline_tasks(affected: Sequence[Side]) -> tuple[MovementTask, ...]:
+    """Return five movements on both sides at the clinic's pace, in a fixed order.
+
+    The order asks for few turns: both movements seen from one side, then those from the other,
+    then facing the camera, then turned away. The less affected side goes first.
+    """
+    second = affected[0] if len(affected) == 1 else Side.LEFT
+    sides = (second.other, second)
+    seen_from_a_side = [(movement, side) for side in sides for movement in _FROM_A_SIDE]
+    others = [
+        (movement, side) for movement in Movement if movement not in _FROM_A_SIDE for side in sides
+    ]
+    return tuple(clinic_task(movement, side) for movement, side in (*seen_from_a_side, *others))
 
 
 def limit_to_dose(tasks: Sequence[MovementTask], asked: AssessmentDose) -> tuple[MovementTask, ...]:
@@ -272,11 +309,11 @@ class SessionPlan:
         self._begin(self._index + 1)
         return self.task
 
-    def add(self, task: MovementTask) -> MovementTask:
-        """Begin a task that was not planned, as in a clinic, and return it."""
-        self._tasks = (*self._tasks[: self._index + 1], task)
+    def add(self, *tasks: MovementTask) -> MovementTask:
+        """Begin tasks that were not planned, as in a clinic, and return the first."""
+        self._tasks = (*self._tasks[: self._index + 1], *tasks)
         self._begin(self._index + 1)
-        return task
+        return self.task
 
     def _same_movement(self, task: MovementTask) -> bool:
         return (task.movement, task.side) == (self.task.movement, self.task.side)

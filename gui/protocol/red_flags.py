@@ -5,23 +5,18 @@ look out for; the intervals between checks and the pain limits are project value
 """
 
 import datetime as dt
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
-#: Days between a full or short screening and the next short one. [project]
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome, ScreeningRecord
+
+#: Days for which answers to the safety questions hold. [project]
 DAYS_BETWEEN_CHECKS = 30
 #: Pain rating (0..10) from which the questions are asked again. [project]
 HIGH_PAIN = 7
 #: Rise of the pain rating within a session from which they are asked again. [project]
 PAIN_JUMP = 3
-
-
-class ScreeningKind(StrEnum):
-    """Which questions to ask."""
-
-    FIRST = "first"
-    MONTHLY = "monthly"
-    PAIN = "pain"
 
 
 class ScreeningPage(StrEnum):
@@ -38,38 +33,50 @@ class ScreeningPage(StrEnum):
 
 
 class ScreeningAnswer(StrEnum):
-    READ = "read"
     NONE_FITS = "none-fits"
     ONE_FITS = "one-fits"
     CLINICIAN_AGREES = "clinician-agrees"
 
 
 _ORDER = {
-    ScreeningKind.FIRST: (
-        ScreeningPage.ABOUT,
+    ScreeningOccasion.BEFORE: (
         ScreeningPage.EMERGENCY,
         ScreeningPage.SOON,
         ScreeningPage.CLINICIAN,
     ),
-    ScreeningKind.MONTHLY: (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN),
-    ScreeningKind.PAIN: (ScreeningPage.EMERGENCY, ScreeningPage.SOON),
+    ScreeningOccasion.AFTER_PAIN: (ScreeningPage.EMERGENCY, ScreeningPage.SOON),
 }
 _STOPS = {
     ScreeningPage.EMERGENCY: ScreeningPage.STOP_EMERGENCY,
     ScreeningPage.SOON: ScreeningPage.STOP_SOON,
     ScreeningPage.CLINICIAN: ScreeningPage.STOP_CLINICIAN,
 }
+_OUTCOMES = {
+    ScreeningPage.STOP_EMERGENCY: ScreeningOutcome.EMERGENCY,
+    ScreeningPage.STOP_SOON: ScreeningOutcome.SOON,
+    ScreeningPage.STOP_CLINICIAN: ScreeningOutcome.ASK_FIRST,
+}
 
 
-def screening_due(last: dt.date | None, today: dt.date) -> ScreeningKind | None:
-    """Return the check that is due before measuring, or None.
+def screening_due(screenings: Iterable[ScreeningRecord], today: dt.date) -> bool:
+    """Return whether the questions are due before measuring.
 
-    A date in the future, from a clock that was put back, counts as no check at all.
+    The last run counts, for DAYS_BETWEEN_CHECKS days. One that named a sign, or one in the future,
+    from a clock that was put back, calls for new questions; the questions after pain renew
+    nothing.
+
+    Parameters
+    ----------
+    screenings
+        A person's runs, the earliest first.
     """
-    if last is None:
-        return ScreeningKind.FIRST
-    days = (today - last).days
-    return ScreeningKind.MONTHLY if days >= DAYS_BETWEEN_CHECKS or days < 0 else None
+    last: ScreeningRecord | None = None
+    for screening in screenings:
+        if screening.occasion is ScreeningOccasion.BEFORE or not screening.outcome.passed:
+            last = screening
+    if last is None or not last.outcome.passed:
+        return True
+    return not 0 <= (today - last.day).days < DAYS_BETWEEN_CHECKS
 
 
 def pain_requires_screening(pain: int | None, start: int | None) -> bool:
@@ -89,12 +96,21 @@ def pain_requires_screening(pain: int | None, start: int | None) -> bool:
 class RedFlagScreening:
     """One run through the questions, a page at a time."""
 
-    check: ScreeningKind
+    check: ScreeningOccasion
     page: ScreeningPage
+    #: Whether a sign was named and a clinician has said that measuring is all right.
+    agreed: bool = False
 
     @classmethod
-    def begin(cls, check: ScreeningKind) -> "RedFlagScreening":
+    def begin(cls, check: ScreeningOccasion) -> "RedFlagScreening":
         return cls(check, _ORDER[check][0])
+
+    @property
+    def outcome(self) -> ScreeningOutcome:
+        """How the questions were answered up to this page."""
+        if self.page in _OUTCOMES:
+            return _OUTCOMES[self.page]
+        return ScreeningOutcome.CLINICIAN_AGREED if self.agreed else ScreeningOutcome.CLEAR
 
     @property
     def over(self) -> bool:
@@ -119,11 +135,13 @@ class RedFlagScreening:
         if answer not in self.answers:
             raise ValueError(f"{answer} is no answer to {self.page}")
         if answer is ScreeningAnswer.ONE_FITS:
-            return RedFlagScreening(self.check, _STOPS[self.page])
+            return replace(self, page=_STOPS[self.page])
         order = _ORDER[self.check]
         following = self.page_position[0]
         return RedFlagScreening(
-            self.check, order[following] if following < len(order) else ScreeningPage.CLEAR
+            self.check,
+            order[following] if following < len(order) else ScreeningPage.CLEAR,
+            self.agreed or answer is ScreeningAnswer.CLINICIAN_AGREES,
         )
 
     @property
@@ -149,13 +167,14 @@ class RedFlagScreening:
             raise ValueError(f"nothing comes before {self.page}")
         order = _ORDER[self.check]
         here = self.page_position[0] - 1
-        return RedFlagScreening(self.check, order[here if self.page not in order else here - 1])
+        if self.page not in order:
+            return replace(self, page=order[here])
+        # What was agreed to on that page is asked again.
+        return replace(self, page=order[here - 1], agreed=False)
 
     @property
     def answers(self) -> tuple[ScreeningAnswer, ...]:
         """What the page offers; an emergency offers nothing but to stop."""
-        if self.page is ScreeningPage.ABOUT:
-            return (ScreeningAnswer.READ,)
         if self.asks:
             return (ScreeningAnswer.NONE_FITS, ScreeningAnswer.ONE_FITS)
         if self.page in (ScreeningPage.STOP_SOON, ScreeningPage.STOP_CLINICIAN):

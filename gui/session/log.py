@@ -1,10 +1,13 @@
 """Session recorder: saves a session from its first measurement on, after each trial."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QObject, Signal
 
 from gui.session.repository import PendingMeasurement, SessionRepository
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.records import AssessmentCondition, Pain
+from measure.domain.session_facts import ClinicianValue, SessionState
 
 
 class SessionRecorder(QObject):
@@ -22,11 +25,17 @@ class SessionRecorder(QObject):
         conduct: AssessmentCondition,
         pain: Pain,
         parent: QObject | None = None,
+        *,
+        state: SessionState | None = None,
+        saving: bool = True,
     ) -> None:
         super().__init__(parent)
         self.person_id = person_id
         self.conduct = conduct
         self.pain = pain
+        self.state = state or SessionState()
+        #: Whether anything is written; False for a person who is not to be saved.
+        self.saving = saving
         self._keeper = keeper
         self._worker = worker
         self._session_id: str | None = None  # touched by the keeper's thread only
@@ -39,6 +48,8 @@ class SessionRecorder(QObject):
 
     def keep(self, kept: PendingMeasurement) -> None:
         """Save a measurement; the same key again replaces it."""
+        if not self.saving:
+            return
         self._begun = True
         self._worker.run(lambda: self._keep(kept), self._was_saved, self.failed.emit)
 
@@ -47,22 +58,25 @@ class SessionRecorder(QObject):
         if self._begun:
             self._worker.run(lambda: self._delete(key), self._was_saved, self.failed.emit)
 
-    def finish(self, note: str) -> None:
-        """Mark the session as finished, if it was begun."""
+    def finish(self, note: str, typed_in: Sequence[ClinicianValue] = ()) -> None:
+        """Mark the session as finished, if it was begun, with a note and a clinician's values."""
         if self._begun:
-            self._worker.run(lambda: self._finish(note), self._was_saved, self.failed.emit)
+            values = tuple(typed_in)
+            self._worker.run(lambda: self._finish(note, values), self._was_saved, self.failed.emit)
 
     def _keep(self, kept: PendingMeasurement) -> None:
         if self._session_id is None:
-            self._session_id = self._keeper.begin(self.person_id, self.conduct, self.pain)
+            self._session_id = self._keeper.begin(
+                self.person_id, self.conduct, self.pain, self.state
+            )
         self._keeper.keep(self._session_id, self.person_id, kept)
 
     def _delete(self, key: str) -> None:
         self._keeper.store.delete_measurement(key)
 
-    def _finish(self, note: str) -> None:
+    def _finish(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:
         if self._session_id is not None:
-            self._keeper.finish(self._session_id, note)
+            self._keeper.finish(self._session_id, note, typed_in)
 
     def _was_saved(self, _nothing: None) -> None:
         self.saved.emit()

@@ -1,6 +1,6 @@
 """A running session: brings together plan, engine, guidance and what is saved. No widgets."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
@@ -20,6 +20,7 @@ from gui.text.wording import tr
 from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
 from measure.domain.records import LimitingFactor
+from measure.domain.session_facts import ClinicianValue
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
 from measure.system.clock import new_id
 
@@ -173,8 +174,9 @@ class MeasurementSession(QObject):
         self.guide.again()
         self.begin()
 
-    def add(self, task: MovementTask) -> None:
-        self.guide.add(task)
+    def add(self, *tasks: MovementTask) -> None:
+        """Begin tasks that were not planned."""
+        self.guide.add(*tasks)
         self.begin()
 
     @Slot()
@@ -183,9 +185,9 @@ class MeasurementSession(QObject):
         self.guide.end_session()
         self.stepped.emit()
 
-    def finish(self, note: str) -> None:
+    def finish(self, note: str, typed_in: Sequence[ClinicianValue] = ()) -> None:
         """Mark the session as finished; measurements left over are still kept."""
-        self.log.finish(note)
+        self.log.finish(note, typed_in)
         self._cues.silence()
         self._feed.framed.disconnect(self._take_frame)
         self._feed.happened.disconnect(self._take_event)

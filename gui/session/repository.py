@@ -18,6 +18,7 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.storage.backup import Contents, restore
 from measure.storage.store import Store
 from measure.system.clock import SystemClock, new_id
@@ -95,8 +96,14 @@ class SessionRepository:
         self.close()
         return restore(copy, path, SystemClock())
 
-    def begin(self, person_id: str, conduct: AssessmentCondition, pain: Pain) -> str:
-        return self.store.start_session(person_id, conduct=conduct, pain=pain).id
+    def begin(
+        self,
+        person_id: str,
+        conduct: AssessmentCondition,
+        pain: Pain,
+        state: SessionState | None = None,
+    ) -> str:
+        return self.store.start_session(person_id, conduct=conduct, pain=pain, state=state).id
 
     def keep(self, session_id: str, person_id: str, kept: PendingMeasurement) -> None:
         self.store.save_measurement(
@@ -112,10 +119,10 @@ class SessionRepository:
             )
         )
 
-    def finish(self, session_id: str, note: str) -> None:
+    def finish(self, session_id: str, note: str, typed_in: tuple[ClinicianValue, ...] = ()) -> None:
         finished = self.store.finish_session(session_id)
-        if note:
-            self.store.save_session(replace(finished, note=note))
+        if note or typed_in:
+            self.store.save_session(replace(finished, note=note, clinician_values=typed_in))
 
     def close(self) -> None:
         if self._store is not None:

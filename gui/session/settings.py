@@ -4,14 +4,13 @@ Nothing here changes a number, except what describes the source; that is stored 
 session.
 """
 
-import datetime as dt
 from enum import StrEnum
 from pathlib import Path
 from typing import TypeVar
 
 from PySide6.QtCore import QByteArray, QSettings
 
-from gui.protocol.plan import HOME_MOVEMENTS
+from gui.protocol.plan import HOME_MOVEMENTS, SessionMode
 from gui.style.palette import Scheme
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
@@ -148,16 +147,24 @@ class WindowSettings:
     def movements(self, movements: tuple[Movement, ...]) -> None:
         self._ini.setValue("session/movements", [movement.value for movement in movements])
 
-    def last_check(self, person_id: str) -> dt.date | None:
-        """The day this person last went through the safety questions."""
-        text = self._text(f"safety/{person_id}")
-        try:
-            return dt.date.fromisoformat(text)
-        except ValueError:
-            return None
+    @property
+    def mode(self) -> SessionMode | None:
+        """Whether this computer is used at home or in a clinic; None until somebody says it."""
+        text = self._text("session/mode")
+        return SessionMode(text) if text in set(SessionMode) else None
 
-    def set_last_check(self, person_id: str, day: dt.date | None) -> None:
-        self._ini.setValue(f"safety/{person_id}", day.isoformat() if day else "")
+    @mode.setter
+    def mode(self, mode: SessionMode) -> None:
+        self._ini.setValue("session/mode", mode.value)
+
+    @property
+    def own_choice(self) -> bool:
+        """Whether the person chooses the movements of a session instead of the plan."""
+        return self._flag("session/own_choice", False)
+
+    @own_choice.setter
+    def own_choice(self, wanted: bool) -> None:
+        self._ini.setValue("session/own_choice", wanted)
 
     # -- reading, with the type said: an ini file holds text only ----------------------------
 

@@ -5,12 +5,13 @@ Public names:
     chart_wording: places, tick_words
     language: LANGUAGES, SYSTEM, install_language
     progress_wording: logged_words, progress_notes, progress_of_sides, verdict_line, warm_up_words
+    result_wording: difference_words, last_time_words, line_of_results
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: frame_phrase, hint_sentence, live_sentence, next_sentence, not_still_sentence,
         trouble_sentence
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, event_mark,
         event_name, exercise_name, help_name, measurement_words, message_text, movement_name,
         movement_plainly, notes_words, notice, onset_name, pain_sentence, posture_name,
-        range_words, reason_sentence, side_name, side_title, stopped_by_name, task_title, tr,
-        trial_words, value_words, view_name
+        range_words, reason_sentence, side_name, side_title, stopped_by_name, task_title,
+        timing_name, tr, trial_words, value_words, view_name
 """

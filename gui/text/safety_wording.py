@@ -38,7 +38,6 @@ def screening_text(page: ScreeningPage) -> ScreeningText:
 def answer_text(answer: ScreeningAnswer) -> str:
     """Return the text of an answer's button."""
     return {
-        ScreeningAnswer.READ: tr("I have read this"),
         ScreeningAnswer.NONE_FITS: tr("None of these"),
         ScreeningAnswer.ONE_FITS: tr("Yes, at least one"),
         ScreeningAnswer.CLINICIAN_AGREES: tr("My clinician has said I can measure"),

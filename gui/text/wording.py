@@ -20,6 +20,7 @@ from measure.domain.records import (
     LimitingFactor,
     Onset,
 )
+from measure.domain.session_facts import ExerciseTiming
 from measure.domain.vertebral_levels import centimetres_in
 
 
@@ -172,6 +173,14 @@ def help_name(kind: Assistance) -> str:
         Assistance.PULLEY: tr("helped by a pulley"),
         Assistance.HELPER: tr("helped by a person"),
     }[kind]
+
+
+def timing_name(timing: ExerciseTiming) -> str:
+    """Return whether a session was before or after exercises."""
+    return {
+        ExerciseTiming.BEFORE: tr("Not done yet"),
+        ExerciseTiming.AFTER: tr("Done already"),
+    }[timing]
 
 
 def posture_name(posture: BodyPosition) -> str:

@@ -300,6 +300,18 @@
         <translation>peor dolor desde ayer</translation>
     </message>
     <message>
+        <source>Today&apos;s exercises</source>
+        <translation>Ejercicios de hoy</translation>
+    </message>
+    <message>
+        <source>Exercises were logged within the last hour: these results count as after them.</source>
+        <translation>En la última hora se anotaron ejercicios: estos resultados cuentan como posteriores a ellos.</translation>
+    </message>
+    <message>
+        <source>I have taken pain relief in the last four hours</source>
+        <translation>He tomado un analgésico en las últimas cuatro horas</translation>
+    </message>
+    <message>
         <source>Report for a clinic visit</source>
         <translation>Informe para la consulta</translation>
     </message>
@@ -546,6 +558,10 @@
     <message>
         <source>{name} is made up. Choose or add the person to be measured.</source>
         <translation>{name} es una persona inventada. Elija o añada a la persona que se va a medir.</translation>
+    </message>
+    <message>
+        <source>Measured: {name}</source>
+        <translation>Persona medida: {name}</translation>
     </message>
     <message>
         <source>Begin</source>
@@ -952,8 +968,72 @@
         <translation>Mire a la cámara y levante la mano derecha.</translation>
     </message>
     <message>
+        <source>Choose movements yourself</source>
+        <translation>Elegir los movimientos</translation>
+    </message>
+    <message>
         <source>{name}: {plainly}</source>
         <translation>{name}: {plainly}</translation>
+    </message>
+    <message>
+        <source>Sore today? Do a shorter session (two trials, no hand behind the back)</source>
+        <translation>¿Le duele hoy? Haga una sesión más corta (dos intentos, sin llevar la mano a la espalda)</translation>
+    </message>
+    <message>
+        <source>I measure patients in a clinic</source>
+        <translation>Mido a pacientes en una consulta</translation>
+    </message>
+    <message>
+        <source>Start measuring</source>
+        <translation>Empezar a medir</translation>
+    </message>
+    <message>
+        <source>Movements, both sides</source>
+        <translation>Movimientos, ambos lados</translation>
+    </message>
+    <message>
+        <source>Today</source>
+        <translation>Hoy</translation>
+    </message>
+    <message>
+        <source>{movements}, {arms}, about {minutes}</source>
+        <translation>{movements}, {arms}, {minutes} aproximadamente</translation>
+    </message>
+    <message>
+        <source>1 movement</source>
+        <translation>1 movimiento</translation>
+    </message>
+    <message>
+        <source>{count} movements</source>
+        <translation>{count} movimientos</translation>
+    </message>
+    <message>
+        <source>1 minute</source>
+        <translation>1 minuto</translation>
+    </message>
+    <message>
+        <source>{count} minutes</source>
+        <translation>{count} minutos</translation>
+    </message>
+    <message>
+        <source>Once a week all movements of both arms are measured.</source>
+        <translation>Una vez por semana se miden todos los movimientos de ambos brazos.</translation>
+    </message>
+    <message>
+        <source>Best before the exercises.</source>
+        <translation>Mejor antes de los ejercicios.</translation>
+    </message>
+    <message>
+        <source>left arm</source>
+        <translation>brazo izquierdo</translation>
+    </message>
+    <message>
+        <source>right arm</source>
+        <translation>brazo derecho</translation>
+    </message>
+    <message>
+        <source>Next on {day}</source>
+        <translation>La próxima vez, el {day}</translation>
     </message>
     <message>
         <source>event</source>
@@ -1024,20 +1104,60 @@
         <translation>{event}, {side}</translation>
     </message>
     <message>
-        <source>the stiff shoulder</source>
-        <translation>el hombro rígido</translation>
-    </message>
-    <message>
-        <source>A sore day: two trials, no reach behind the back</source>
-        <translation>Un día de dolor: dos intentos, sin mano a la espalda</translation>
-    </message>
-    <message>
-        <source>Begin, step by step</source>
-        <translation>Empezar, paso a paso</translation>
-    </message>
-    <message>
         <source>H</source>
         <translation>H</translation>
+    </message>
+    <message>
+        <source>A pseudonym or a number; no real name is needed</source>
+        <translation>Un seudónimo o un número; no hace falta el nombre real</translation>
+    </message>
+    <message>
+        <source>Pseudonym of the new person</source>
+        <translation>Seudónimo de la persona nueva</translation>
+    </message>
+    <message>
+        <source>Another person</source>
+        <translation>Otra persona</translation>
+    </message>
+    <message>
+        <source>Do not save</source>
+        <translation>No guardar</translation>
+    </message>
+    <message>
+        <source>I measure at home</source>
+        <translation>Mido en casa</translation>
+    </message>
+    <message>
+        <source>Someone measured before</source>
+        <translation>Una persona ya medida</translation>
+    </message>
+    <message>
+        <source>Who is measured?</source>
+        <translation>¿A quién se mide?</translation>
+    </message>
+    <message>
+        <source>New</source>
+        <translation>Nueva</translation>
+    </message>
+    <message>
+        <source>Without saving</source>
+        <translation>Sin guardar</translation>
+    </message>
+    <message>
+        <source>Nothing is written: no name, no answers, no results.</source>
+        <translation>No se escribe nada: ni nombre, ni respuestas, ni resultados.</translation>
+    </message>
+    <message>
+        <source>Last: {name}</source>
+        <translation>Última: {name}</translation>
+    </message>
+    <message>
+        <source>Full baseline</source>
+        <translation>Medición inicial completa</translation>
+    </message>
+    <message>
+        <source>B</source>
+        <translation>B</translation>
     </message>
     <message>
         <source>the movement to read</source>
@@ -1048,12 +1168,24 @@
         <translation>el lado que se lee</translation>
     </message>
     <message>
-        <source>Read</source>
-        <translation>Leer</translation>
+        <source>Measure this movement</source>
+        <translation>Medir este movimiento</translation>
+    </message>
+    <message>
+        <source>Five movements, both sides, two trials each: about {minutes} minutes.</source>
+        <translation>Cinco movimientos, ambos lados, dos intentos cada uno: unos {minutes} minutos.</translation>
+    </message>
+    <message>
+        <source>Or one movement</source>
+        <translation>O un solo movimiento</translation>
     </message>
     <message>
         <source>C</source>
         <translation>C</translation>
+    </message>
+    <message>
+        <source>Position of the body</source>
+        <translation>Posición del cuerpo</translation>
     </message>
     <message>
         <source>how the arm moves</source>
@@ -1064,8 +1196,8 @@
         <translation>El brazo se mueve {help}</translation>
     </message>
     <message>
-        <source>who is measured</source>
-        <translation>a quién se mide</translation>
+        <source>Sitting and assisted results are plotted separately from standing ones.</source>
+        <translation>Los resultados sentado o con ayuda se representan aparte de los de pie.</translation>
     </message>
     <message>
         <source>Add a person</source>
@@ -1076,24 +1208,8 @@
         <translation>Editar</translation>
     </message>
     <message>
-        <source>At home</source>
-        <translation>En casa</translation>
-    </message>
-    <message>
         <source>Which shoulder is stiff?</source>
         <translation>¿Qué hombro está rígido?</translation>
-    </message>
-    <message>
-        <source>In a clinic</source>
-        <translation>En consulta</translation>
-    </message>
-    <message>
-        <source>Measured:</source>
-        <translation>Se mide:</translation>
-    </message>
-    <message>
-        <source>Readings done differently, sitting or with help, never share a curve.</source>
-        <translation>Las lecturas hechas de otro modo, sentado o con ayuda, nunca comparten curva.</translation>
     </message>
     <message>
         <source>A name of your choice; it need not be a real one:</source>
@@ -1106,6 +1222,18 @@
     <message>
         <source>note</source>
         <translation>nota</translation>
+    </message>
+    <message>
+        <source>Add passive or goniometer values</source>
+        <translation>Añadir valores pasivos o de goniómetro</translation>
+    </message>
+    <message>
+        <source>Copy as a line of text</source>
+        <translation>Copiar como línea de texto</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Informe</translation>
     </message>
     <message>
         <source>The other side</source>
@@ -1125,7 +1253,11 @@
     </message>
     <message>
         <source>Today&apos;s results - saved</source>
-        <translation>Resultados de hoy, guardados</translation>
+        <translation>Resultados de hoy: guardados</translation>
+    </message>
+    <message>
+        <source>Today&apos;s results - not saved</source>
+        <translation>Resultados de hoy: sin guardar</translation>
     </message>
     <message>
         <source>Finish</source>
@@ -1150,10 +1282,6 @@
     <message>
         <source>Trial {number}, from {time} s</source>
         <translation>Intento {number}, desde {time} s</translation>
-    </message>
-    <message>
-        <source>I have read this</source>
-        <translation>He leído esto</translation>
     </message>
     <message>
         <source>None of these</source>
@@ -2000,6 +2128,14 @@
         <translation>valor a lo largo del tiempo</translation>
     </message>
     <message>
+        <source>Passive</source>
+        <translation>Pasivo</translation>
+    </message>
+    <message>
+        <source>Goniometer</source>
+        <translation>Goniómetro</translation>
+    </message>
+    <message>
         <source>degrees</source>
         <translation>grados</translation>
     </message>
@@ -2314,6 +2450,14 @@
     <message>
         <source>helped by a person</source>
         <translation>con ayuda de una persona</translation>
+    </message>
+    <message>
+        <source>Not done yet</source>
+        <translation>Aún sin hacer</translation>
+    </message>
+    <message>
+        <source>Done already</source>
+        <translation>Ya hechos</translation>
     </message>
     <message>
         <source>standing</source>
@@ -5058,6 +5202,34 @@
     <message>
         <source>Page {number} of {count}</source>
         <translation>Página {number} de {count}</translation>
+    </message>
+    <message>
+        <source>Not measured today.</source>
+        <translation>Hoy no se ha medido.</translation>
+    </message>
+    <message>
+        <source>Not saved</source>
+        <translation>Sin guardar</translation>
+    </message>
+    <message>
+        <source>no clear difference between the sides ({value}, at most {most})</source>
+        <translation>sin diferencia clara entre los lados ({value}, como mucho {most})</translation>
+    </message>
+    <message>
+        <source>{side} {value} less than the other side ({range})</source>
+        <translation>{side}: {value} menos que el otro lado ({range})</translation>
+    </message>
+    <message>
+        <source>First result of this movement.</source>
+        <translation>Primer resultado de este movimiento.</translation>
+    </message>
+    <message>
+        <source>Last time, {day}: {words}</source>
+        <translation>La vez anterior, {day}: {words}</translation>
+    </message>
+    <message>
+        <source>{side} {words}</source>
+        <translation>{side} {words}</translation>
     </message>
 </context>
 </TS>

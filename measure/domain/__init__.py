@@ -28,7 +28,10 @@ Public names:
         History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
         SessionRecord
     screening_records: ScreeningOccasion, ScreeningOutcome, ScreeningRecord
-    session_facts: ClinicianMethod, ClinicianValue, ExerciseTiming, SessionState
+    session_comparison: SideDifference, last_readings, of_session, side_difference
+    session_facts: ClinicianMethod, ClinicianValue, ExerciseTiming, HIGHEST_DEG, LOWEST_DEG,
+        SessionState
+    session_timing: follows_exercises, timing_of
     setup_changes: SetupChange, Standing, StandingLog, lasting_change, standing_of
     standing_pose: Neutral, STANDING, USUAL_SHOULDER_WIDTH, WIDTH_ERROR, facing_turn_deg,
         standing_in, standing_text

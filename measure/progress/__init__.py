@@ -12,6 +12,7 @@ Public names:
     home_programme: AssessmentDose, BOTH_SIDES, HELD, Irritability, REPETITIONS, TIMES_A_DAY,
         USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
         irritability, pain_limit, plan_on, weeks_done
+    measuring_plan: MeasuringPlan, measuring_plan
     milestones: AT_LEVEL, LEAST_DAYS, TASKS
     movement_ends: MonthEnds
     overview: Progress, history_until, progress_of
@@ -21,7 +22,6 @@ Public names:
         shared_sentences, short_name, shown_change, side_sentences, slope_sentence, told_since,
         uncompared_slope, unproven, verdict_words, visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
-    session_timing: timing_of
     shoulder: SideProgress
     side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
     side_wording: END_WORDS, SCATTER_ONLY, SIDE_TEMPLATES, SMALLEST, amount_words,

@@ -27,8 +27,8 @@ from measure.domain.records import (
     MeasurementRecord,
 )
 from measure.domain.session_facts import ExerciseTiming
+from measure.domain.session_timing import timing_of
 from measure.domain.setup_changes import StandingLog
-from measure.progress.session_timing import timing_of
 
 #: Events that break a series, and whether a session on the same day comes after the break: on
 #: the day of an injection or procedure people measure before it. A therapy, a medicine or other

@@ -23,6 +23,7 @@ from gui.protocol.plan import MovementTask
 from gui.session.engine_feed import EngineBridge
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveFrame
 from measure.pose.ensemble import ModelSet
@@ -105,9 +106,9 @@ def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
     run_for(0.5)
     if window.measure.people.person is None:
         window.measure.start.person_wanted.emit("Rowan")
-    while (person := window.measure.people.person) is None:
+    while window.measure.people.person is None:
         run_for(0.1)
-    services.settings.set_last_check(person.id, services.today())
+    window.measure.people.save_screening(ScreeningOccasion.BEFORE, ScreeningOutcome.CLEAR)
     window.measure.start.clinic.emit(ENDLESS)
     eye, heart = Eye(window), Heart()
     while not eye.ages_ms:

@@ -16,7 +16,8 @@ from gui.style.palette import Scheme
 from gui.workers.garbage_collection import GuiThreadGarbageCollection
 from measure.domain.landmarks import Side
 from measure.storage.store import Store
-from tests.support.gui.stage import TODAY, WindowHarness
+from tests.support.gui.measuring_steps import screening_today
+from tests.support.gui.stage import WindowHarness
 
 
 @pytest.fixture(scope="session")
@@ -49,7 +50,8 @@ def stage(qapp: QApplication, qtbot: QtBot) -> Iterator[WindowHarness]:
     configure_application(qapp)
     made = WindowHarness()
     person = made.keeper.add_person("Rowan", (Side.LEFT,))
-    made.services.settings.set_last_check(person.id, TODAY)
+    made.store.save_screening(screening_today(person))
+    made.window.measure.start.use_at_home()
     made.window.measure.people.load()
     made.settle()
     yield made
@@ -93,7 +95,6 @@ def press(stage: WindowHarness, qtbot: QtBot) -> Callable[..., None]:
 def none_fits() -> tuple[ScreeningAnswer, ...]:
     """The answers that lead through the first check."""
     return (
-        ScreeningAnswer.READ,
         ScreeningAnswer.NONE_FITS,
         ScreeningAnswer.NONE_FITS,
         ScreeningAnswer.NONE_FITS,

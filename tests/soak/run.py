@@ -36,6 +36,7 @@ from gui.session.engine_feed import EngineBridge
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.domain.tracks import PoseFrame
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
@@ -224,7 +225,7 @@ def soak(seconds: float, quality: ModelQuality | None, *, scripted: bool) -> Soa
         QApplication.processEvents()
     person = window.measure.people.person
     assert person is not None
-    services.settings.set_last_check(person.id, services.today())
+    window.measure.people.save_screening(ScreeningOccasion.BEFORE, ScreeningOutcome.CLEAR)
     made = Soak(window, seconds)
     window.measure.start.home.emit(TASKS)
     QApplication.exec()

@@ -124,7 +124,7 @@ class Leader(QObject):
         elif page is measure.safety:
             given = measure.safety.answers
             rest = measure.safety.rest
-            denied = given.get(ScreeningAnswer.READ) or given[ScreeningAnswer.NONE_FITS]
+            denied = given[ScreeningAnswer.NONE_FITS]
             self._click(rest if rest.isVisible() else denied)
         elif page is measure.before:
             QTest.keyClick(measure.before, Qt.Key.Key_1)
@@ -139,12 +139,15 @@ class Leader(QObject):
 
     def _begin(self, measure: MeasurePage) -> None:
         if self._clinic:
+            measure.start.use_in_clinic()
             measure.start.prefer(self._movements[0], Side.RIGHT)
-            self._click(measure.start.clinic_button)
+            self._click(measure.start.in_clinic.what.single)
             return
-        for movement, tick in measure.start.movements.items():
+        measure.start.use_at_home()
+        measure.start.at_home.choose.setChecked(True)
+        for movement, tick in measure.start.at_home.movements.items():
             tick.setChecked(movement in self._movements)
-        self._click(measure.start.home_button)
+        self._click(measure.start.at_home.start)
 
     def _go_on_from_summary(self, measure: MeasurePage) -> None:
         """Finish; in a clinic only after the other side."""

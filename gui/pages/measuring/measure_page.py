@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, SignalInstance, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.pages.measuring.live import LivePage
@@ -15,6 +15,7 @@ from gui.pages.measuring.screening import SafetyPage
 from gui.pages.measuring.start import StartPage
 from gui.pages.measuring.summary import SummaryPage
 from gui.protocol.plan import (
+    HOME_MOVEMENTS,
     MovementTask,
     NextAction,
     SessionMode,
@@ -23,16 +24,22 @@ from gui.protocol.plan import (
     limit_to_dose,
     without_practice,
 )
-from gui.protocol.red_flags import ScreeningKind, screening_due
+from gui.protocol.red_flags import screening_due
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import message_text, tr
 from gui.widgets.buttons import bind_keys
-from gui.widgets.layouts import column
-from measure.domain.records import LimitingFactor, Pain, Person
+from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.text import label
+from measure.domain.records import History, LimitingFactor, Pain, Person
+from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
+from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.progress.home_programme import assessment_dose, irritability
+from measure.progress.measuring_plan import measuring_plan
+from measure.system.clock import new_id
 
 
 class MeasurePage(QWidget):
@@ -44,6 +51,9 @@ class MeasurePage(QWidget):
     message_raised = Signal(str)
     #: A session ended; the history has something new.
     session_ended = Signal()
+    #: Another part of the window is wanted, the session being finished.
+    progress_wanted = Signal()
+    report_wanted = Signal()
     #: The measured person, or None.
     people_changed = Signal(object)
 
@@ -62,14 +72,21 @@ class MeasurePage(QWidget):
         self.measuring: MeasurementSession | None = None
         self._tasks: tuple[MovementTask, ...] = ()
         self._mode = SessionMode.HOME
-        self._checking: ScreeningKind | None = None
+        self._checking: ScreeningOccasion | None = None
+        self.history = History(person=Person(id=new_id(), pseudonym=tr("Me")))
+        self._earlier = self.history
+        self._after_exercises = False
+        #: Who is measured, where the window's row of words does not say it.
+        self.who = label("", "small")
+        self.who.setAlignment(Qt.AlignmentFlag.AlignRight)
         self._stack = QStackedWidget()
         for page in (
             *(self.start, self.safety, self.before, self.live),
             *(self.pain, self.next, self.summary),
         ):
             self._stack.addWidget(page)
-        column(self._stack, on=self)
+        self._name_line = widget_with(row(self.who, margins=(MARGIN_PX, GAP_PX // 2, MARGIN_PX, 0)))
+        column(self._name_line, (self._stack, 1), on=self, spacing=0)
         self._connect()
         self._bind_keys()
         self.people.load()
@@ -79,9 +96,14 @@ class MeasurePage(QWidget):
         self.people.added.connect(self._person_added)
         self.people.refused.connect(self._person_refused)
         self.people.pain_limit_read.connect(self._take_pain_limit)
+        self.people.screenings_read.connect(self._take_screenings)
+        self.people.history_read.connect(self._take_history)
         self.people.message_raised.connect(self.message_raised)
         self.start.home.connect(self._begin_home)
         self.start.clinic.connect(self._begin_clinic)
+        self.start.baseline.connect(self._begin_baseline)
+        self.start.first_wanted.connect(self._begin_first)
+        self.start.guest_wanted.connect(self._choose_guest)
         self.start.person_chosen.connect(self.people.choose)
         self.start.person_wanted.connect(self._add_person)
         self.start.person_edited.connect(self.people.save)
@@ -94,6 +116,8 @@ class MeasurePage(QWidget):
         self.summary.finished.connect(self._finish)
         self.summary.other_side.connect(self._other_side)
         self.summary.another.connect(self.show_start)
+        self.summary.progress_wanted.connect(partial(self._leave_for, self.progress_wanted))
+        self.summary.report_wanted.connect(partial(self._leave_for, self.report_wanted))
         for signal, action in (
             (self.live.pause.clicked, MeasurementSession.toggle_pause),
             (self.live.here.clicked, MeasurementSession.take_position),
@@ -113,9 +137,7 @@ class MeasurePage(QWidget):
 
     def _bind_keys(self) -> None:
         """Give every way its key."""
-        start, live, summary = self.start, self.live, self.summary
-        bind_keys(start, start.home_button, "H")
-        bind_keys(start, start.clinic_button, "C")
+        live, summary = self.live, self.summary
         bind_keys(self.before, self.before.go, "Return", "Enter")
         bind_keys(self.before, self.before.leave, "Escape")
         bind_keys(live, live.pause, "Space")
@@ -139,6 +161,24 @@ class MeasurePage(QWidget):
         person = self.people.person
         self.start.show_people(people, person.id if person else None)
         self.people_changed.emit(person)
+        self.people.read_history()
+
+    @Slot(object)
+    def _take_history(self, history: History | None) -> None:
+        """Show what is due; where nobody is known yet, for the first person."""
+        self.history = history or History(
+            person=Person(id=new_id(), pseudonym=tr("Me"), affected=self.start.affected.value or ())
+        )
+        plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
+        self.start.show_plan(plan)
+
+    @Slot()
+    def _choose_guest(self) -> None:
+        self.people.choose_guest()
+        assert self.people.person is not None
+        self.start.show_guest(self.people.person)
+        self.people_changed.emit(None)
+        self.people.read_history()
 
     @Slot(str)
     def _add_person(self, pseudonym: str) -> None:
@@ -155,6 +195,13 @@ class MeasurePage(QWidget):
 
     # -- beginning ----------------------------------------------------------------------------
 
+    @Slot()
+    def _begin_first(self) -> None:
+        """Begin the very first session at home as it is planned for the stiff shoulder."""
+        if self.people.person is None:
+            self._take_history(None)
+        self.start.at_home.start.click()
+
     @Slot(object)
     def _begin_home(self, tasks: tuple[MovementTask, ...]) -> None:
         self._tasks, self._mode = tasks, SessionMode.HOME
@@ -162,10 +209,14 @@ class MeasurePage(QWidget):
 
     @Slot(object)
     def _begin_clinic(self, task: MovementTask) -> None:
+        self._begin_baseline((task,))
+
+    @Slot(object)
+    def _begin_baseline(self, tasks: tuple[MovementTask, ...]) -> None:
         if self.measuring is not None and self.measuring.mode is SessionMode.CLINIC:
-            self.measuring.add(task)
+            self.measuring.add(*tasks)
             return
-        self._tasks, self._mode = (task,), SessionMode.CLINIC
+        self._tasks, self._mode = tasks, SessionMode.CLINIC
         self._need_person()
 
     def _need_person(self) -> None:
@@ -184,46 +235,56 @@ class MeasurePage(QWidget):
             self._check_first()
 
     def _check_first(self) -> None:
-        """Ask the safety questions that are due, then go on."""
-        person = self.people.person
-        if person is None:
-            return
-        check = screening_due(self._services.settings.last_check(person.id), self._services.today())
-        if check is None:
-            self._after_check()
-        else:
-            self._ask_safety(check)
+        """Ask the safety questions where they are due, then go on."""
+        self.people.read_screenings()
 
-    def _ask_safety(self, check: ScreeningKind, *, another: bool = False) -> None:
-        self._checking = check
-        self.safety.ask(check, another=another)
+    @Slot(object, bool)
+    def _take_screenings(
+        self, screenings: tuple[ScreeningRecord, ...], after_exercises: bool
+    ) -> None:
+        if not self._tasks or self._checking is not None:
+            return
+        self._after_exercises = after_exercises
+        if screening_due(screenings, self._services.today()):
+            self._ask_safety(ScreeningOccasion.BEFORE)
+        else:
+            self._after_check()
+
+    def _ask_safety(self, occasion: ScreeningOccasion, *, another: bool = False) -> None:
+        self._checking = occasion
+        self.safety.ask(occasion, another=another)
         self._show(self.safety)
         self.safety.keep_focus()
 
     def _after_check(self) -> None:
-        if self._mode is SessionMode.HOME:
-            self.before.ask()
+        """Ask how the shoulder feels, but at home only, and not before the very first session."""
+        if self._mode is SessionMode.HOME and self.history.measurements:
+            self.before.ask(after_exercises=self._after_exercises)
             self._show(self.before)
         else:
-            self._begin_measuring(Pain())
+            self._begin_measuring(Pain(), SessionState())
 
     @Slot(int)
     def _take_pain_limit(self, limit: int) -> None:
         if self.measuring is not None:
             self.measuring.guide.pain_limit = limit
 
-    @Slot(object)
-    def _begin_measuring(self, pain: Pain) -> None:
+    @Slot(object, object)
+    def _begin_measuring(self, pain: Pain, state: SessionState) -> None:
         person, services = self.people.person, self._services
-        if person is None:
+        if person is None or not self._tasks:
             return
         dose = assessment_dose(irritability(pain))
         tasks = limit_to_dose(self._tasks, dose) or self._tasks
         if services.clips:
             tasks = without_practice(tasks)
         self._tasks = ()
+        self._earlier = self.history
+        saving = not self.people.guest
         log = SessionRecorder(
-            services.keeper, services.records, person.id, self.start.conduct, pain, self
+            *(services.keeper, services.records, person.id, self.start.conduct, pain, self),
+            state=state,
+            saving=saving,
         )
         log.failed.connect(self.message_raised)
         self.measuring = measuring = MeasurementSession(
@@ -234,7 +295,7 @@ class MeasurePage(QWidget):
             self._mode,
             services.next_source,
             self,
-            place=services.placement_monitor,
+            place=services.placement_monitor if saving else None,
             undo=services.undo,
         )
         measuring.stepped.connect(self._follow)
@@ -270,7 +331,8 @@ class MeasurePage(QWidget):
         else:
             self._services.feed.leave()
             self._show(self.summary)
-            self.summary.show_session(measuring)
+            today = self._services.today()
+            self.summary.show_session(measuring, self.people.name, self._earlier, today)
 
     @Slot(object, object, object)
     def _pain_answered(
@@ -283,16 +345,16 @@ class MeasurePage(QWidget):
         if measuring.asks_for_check:
             clinic = measuring.mode is SessionMode.CLINIC
             another = clinic or measuring.guide.has_other_movement
-            self._ask_safety(ScreeningKind.PAIN, another=another)
+            self._ask_safety(ScreeningOccasion.AFTER_PAIN, another=another)
 
     @Slot()
     def _other_movement(self) -> None:
-        """Leave the movement that hurt; at home the next one waits, in a clinic one is chosen."""
-        self._checking = None
+        """Leave the movement that hurt; the next one waits, or one is chosen."""
+        self._save_check()
         measuring = self.measuring
         if measuring is None:
             return
-        if measuring.mode is SessionMode.CLINIC:
+        if not measuring.guide.has_other_movement:
             self.show_start()
         else:
             measuring.guide.leave_out_movement()
@@ -300,25 +362,24 @@ class MeasurePage(QWidget):
 
     @Slot()
     def _safety_cleared(self) -> None:
-        self._checking = None
-        self._note_check(passed=True)
+        self._save_check()
         self._after_check()
 
     @Slot()
     def _safety_stopped(self) -> None:
-        """Measure nothing now; what there is stays kept."""
-        checked, self._checking = self._checking, None
-        if checked is not ScreeningKind.PAIN:
-            self._note_check(passed=False)
+        """Measure nothing now; what there is stays saved."""
+        self._save_check()
+        self._tasks = ()
         if self.measuring is not None:
             self.measuring.end_session()
         else:
             self.show_start()
 
-    def _note_check(self, *, passed: bool) -> None:
-        person, services = self.people.person, self._services
-        if person is not None:
-            services.settings.set_last_check(person.id, services.today() if passed else None)
+    def _save_check(self) -> None:
+        """Save how the questions that were asked last were answered."""
+        asked, self._checking = self._checking, None
+        if asked is not None:
+            self.people.save_screening(asked, self.safety.screening.outcome)
 
     @Slot()
     def _other_side(self) -> None:
@@ -327,25 +388,36 @@ class MeasurePage(QWidget):
             self.start.prefer(task.movement, task.side.other)
             self.measuring.add(replace(task, side=task.side.other))
 
-    @Slot(str)
-    def _finish(self, note: str) -> None:
+    @Slot(str, object)
+    def _finish(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:
         measuring = self.measuring
         if measuring is None:
             return
-        measuring.finish(note)
+        measuring.finish(note, typed_in)
         self.live.release()
         self.measuring = None
         self.session_ended.emit()
+        self.people.load()
         self.show_start()
+
+    def _leave_for(self, wanted: SignalInstance) -> None:
+        """Finish the session, then let the window show something else."""
+        self.summary.finish.click()
+        wanted.emit()
 
     @Slot()
     def show_start(self) -> None:
         """Go back to choosing; a clinic's session goes on."""
         self._tasks = ()
+        self.start.ask_again(same_person=self.measuring is not None)
         self._show(self.start)
+        self.start.keep_focus()
 
     def _show(self, page: QWidget) -> None:
         self._stack.setCurrentWidget(page)
+        name = tr("Measured: {name}").format(name=self.people.name)
+        self.who.setText(name if self.people.person is not None else "")
+        self._name_line.setVisible(self.under_way or (self.people.guest and page is not self.start))
         self.measuring_changed.emit(self.under_way)
 
     @property

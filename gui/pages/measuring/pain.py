@@ -13,6 +13,7 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
+from gui.text.result_wording import difference_words
 from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, button
@@ -22,8 +23,10 @@ from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
+from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.records import LimitingFactor
+from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
 
 
@@ -41,6 +44,7 @@ class PainPage(QWidget):
         self.title = label("", "lead")
         self.number = BigNumber(appearance)
         self.band = MeasurementBand(appearance, least_share=3 / 100)
+        self.difference = label("", "strong")
         self.pain = ChoiceRow(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )
@@ -69,7 +73,7 @@ class PainPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        drawn = column(1, self.title, self.band, 1)
+        drawn = column(1, self.title, self.band, self.difference, 1)
         reading = row((self.number, 4), (drawn, 6), spacing=gap(5))
         worst = label(tr("10: the worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
@@ -102,12 +106,23 @@ class PainPage(QWidget):
         # A reach is read in levels of the spine; its share of the way means nothing to a person.
         self.number.setVisible(value is not None and unit is Unit.DEGREES)
         self.band.show_reading(task.movement, band_for_measurement(measurement))
+        self._show_difference(measuring.guide)
         self.pain.choose(None)
         self.reason.choose(None)
         self._show_next(measuring.guide)
         alone = measuring.mode is SessionMode.HOME and measuring.guide.upcoming is not None
         self._back = ReturnDetector() if alone else None
         self.setFocus()
+
+    def _show_difference(self, guide: SessionPlan) -> None:
+        """Say at once how the sides differ, where both were measured."""
+        task, results = guide.task, of_session(out.measurement for out in guide.outcomes)
+        left, right = (results.get((task.movement, side)) for side in Side)
+        words = ""
+        if left is not None and right is not None:
+            words = difference_words(task.movement, side_difference(left, right))
+        self.difference.setText(words[:1].upper() + words[1:])
+        self.difference.setVisible(bool(words))
 
     @Slot()
     def _note_answer(self) -> None:

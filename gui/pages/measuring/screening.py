@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningKind, ScreeningPage
+from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
@@ -14,21 +14,21 @@ from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
+from measure.domain.screening_records import ScreeningOccasion
 
 
 def _item(text: str) -> QWidget:
     """Return a line of a list, its sign hanging before it."""
-    sign = label("\u2022", "lead")
+    sign = label("\u2022")
     sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
     sign.setAlignment(Qt.AlignmentFlag.AlignTop)
-    return widget_with(row(sign, (label(text, "lead"), 1), spacing=12))
+    return widget_with(row(sign, (label(text), 1), spacing=12))
 
 
 #: From left to right. Neither answer to a list of signs stands out from the other.
 _BUTTON_ORDER = (
     ScreeningAnswer.ONE_FITS,
     ScreeningAnswer.NONE_FITS,
-    ScreeningAnswer.READ,
     ScreeningAnswer.CLINICIAN_AGREES,
 )
 #: Pixels from its end at which a list counts as read to the end. [technical]
@@ -49,7 +49,7 @@ class SafetyPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self._screening = RedFlagScreening.begin(ScreeningKind.FIRST)
+        self._screening = RedFlagScreening.begin(ScreeningOccasion.BEFORE)
         self._another = False
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(24, 16, 24, 16)
@@ -69,7 +69,7 @@ class SafetyPage(QWidget):
     def screening(self) -> RedFlagScreening:
         return self._screening
 
-    def ask(self, check: ScreeningKind, *, another: bool = False) -> None:
+    def ask(self, check: ScreeningOccasion, *, another: bool = False) -> None:
         """Begin the questions.
 
         Parameters
@@ -86,7 +86,7 @@ class SafetyPage(QWidget):
         self._screening = self._screening.answer(answer)
         if (
             self._screening.page is ScreeningPage.CLEAR
-            and self._screening.check is not ScreeningKind.PAIN
+            and self._screening.check is not ScreeningOccasion.AFTER_PAIN
         ):
             self.cleared.emit()
         else:
@@ -129,7 +129,7 @@ class SafetyPage(QWidget):
         if of > 1:
             before = (
                 tr("Before going on, {here} of {of}")
-                if self._screening.check is ScreeningKind.PAIN
+                if self._screening.check is ScreeningOccasion.AFTER_PAIN
                 else tr("Before measuring, {here} of {of}")
             )
             place = label(before.format(here=here, of=of), "quiet")
@@ -162,8 +162,7 @@ class SafetyPage(QWidget):
                 self._way_out(tr("Stop for today"), "main", self.stopped)
         for answer in _BUTTON_ORDER:
             if answer in screening.answers:
-                role = "main" if answer is ScreeningAnswer.READ else ""
-                self.answers[answer] = button(answer_text(answer), role)
+                self.answers[answer] = button(answer_text(answer))
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
         if screening.asks:

@@ -1,91 +1,137 @@
-"""Summary page: every reading of the session with its band and its pain."""
+"""Summary page: a session's results on one card, and the ways on from there."""
+
+import datetime as dt
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QWidget
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
-from gui.protocol.plan import SessionMode, TaskResult
+from gui.pages.measuring.result_card import ResultCard
+from gui.pages.measuring.typed_values import TypedValues
+from gui.protocol.plan import SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.wording import notes_words, pain_sentence, task_title, tr
-from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import clear_layout, column, widget_with
-from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
-from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar, label
+from gui.text.result_wording import line_of_results
+from gui.text.wording import tr
+from gui.widgets.buttons import FlowRow, button
+from gui.widgets.measurement_band import MeasurementBand
+from gui.widgets.page_frame import frame_page
+from gui.widgets.text import label
+from measure.domain.records import History
+from measure.domain.session_comparison import last_readings, of_session
+
+#: Height of the field for a note, pixels. [technical]
+_NOTE_PX = 90
 
 
 class SummaryPage(QWidget):
     """Shows what the session gave; in a clinic it leads on to the other side."""
 
-    #: A note of the person's own.
-    finished = Signal(str)
+    #: (a note of the person's own, tuple[ClinicianValue, ...])
+    finished = Signal(str, object)
     other_side = Signal()
     another = Signal()
+    progress_wanted = Signal()
+    report_wanted = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._appearance = appearance
-        self.title = label("", "title")
-        self.bands: list[MeasurementBand] = []
+        self.title = label("", "display")
+        self.card = ResultCard(appearance)
+        self.typed = TypedValues()
+        self.typing = button(tr("Add passive or goniometer values"), checkable=True)
+        self.typing.toggled.connect(self.typed.setVisible)
+        self.copy = button(tr("Copy as a line of text"))
+        self.progress = button(tr("Progress"))
+        self.report = button(tr("Report"))
         self.note = QPlainTextEdit()
         self.note.setPlaceholderText(tr("A note, if you like"))
-        self.note.setAccessibleName(tr("note"))
+        self.note.setAccessibleName(tr("Note"))
         self.note.setTabChangesFocus(True)
-        self.note.setMaximumHeight(90)
+        self.note.setMaximumHeight(_NOTE_PX)
         self.next_side = button(tr("The other side"), key=tr("O"))
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
-        self.next_side.clicked.connect(self.other_side)
-        self.next_movement.clicked.connect(self.another)
-        self.finish.clicked.connect(self._finish)
-        self._list = QWidget()
-        self._rows = QGridLayout(self._list)
-        self._lay_out()
-
-    def _lay_out(self) -> None:
-        gap = self._appearance.gap
-        self._rows.setContentsMargins(0, 0, 0, 0)
-        self._rows.setHorizontalSpacing(gap(4))
-        self._rows.setVerticalSpacing(gap(2))
-        shown = widget_with(column(self.title, (self._list, 1), self.note, spacing=gap(2)))
-        column(
-            (scrollable(shown), 1),
-            ButtonRow([self.next_side, self.next_movement, self.finish]),
-            NoticeBar(),
-            on=self,
-            margins=(24, 16, 24, 8),
-            spacing=gap(2),
+        self.line = ""
+        self._ways = FlowRow(appearance.gap(2), filling=False)
+        self._ways.offer([self.copy, self.progress, self.report, self.typing])
+        for source, slot in (
+            (self.next_side, self.other_side),
+            (self.next_movement, self.another),
+            (self.finish, self._finish),
+            (self.copy, self._copy),
+            (self.progress, self.progress_wanted),
+            (self.report, self.report_wanted),
+        ):
+            source.clicked.connect(slot)
+        frame_page(
+            self,
+            self.title,
+            self._ways,
+            self.card,
+            self.typed,
+            self.note,
+            1,
+            buttons=[self.next_side, self.next_movement, self.finish],
+            caution=True,
         )
 
-    def show_session(self, measuring: MeasurementSession) -> None:
-        """Show what was measured."""
+    @property
+    def bands(self) -> list[MeasurementBand]:
+        """The bands of today's results."""
+        return self.card.bands
+
+    def show_session(
+        self, measuring: MeasurementSession, name: str, history: History, today: dt.date
+    ) -> None:
+        """Show what was measured.
+
+        Parameters
+        ----------
+        name
+            What the measured person is called.
+        history
+            What was saved of the person before this session.
+        """
         outcomes = measuring.guide.outcomes
-        self.title.setText(
-            tr("Today's results - saved") if outcomes else tr("Nothing was measured.")
-        )
-        clear_layout(self._rows)
-        self.bands = []
-        columns = 2 if len(outcomes) > 1 else 1
-        for place, outcome in enumerate(outcomes):
-            message = measuring.messages.by_task.get(outcome.task, "")
-            self._rows.addWidget(self._row(outcome, message), place // columns, place % columns)
-        self._rows.setRowStretch(len(outcomes), 1)
+        results = of_session(outcome.measurement for outcome in outcomes)
+        said = {
+            (outcome.task.movement, outcome.task.side): (outcome.pain, outcome.stopped_by)
+            for outcome in outcomes
+            if outcome.measurement is not None
+        }
+        messages = {
+            (task.movement, task.side): words for task, words in measuring.messages.by_task.items()
+        }
+        conduct = measuring.log.conduct
+        self.card.show_results(results, last_readings(history, conduct), said, messages)
+        self.card.setVisible(bool(results))
+        self.title.setText(_title(bool(results), saved=measuring.log.saving))
+        self.line = line_of_results(name, today, conduct, results)
         clinic = measuring.mode is SessionMode.CLINIC
         self.next_side.setVisible(clinic)
         self.next_movement.setVisible(clinic)
-        self.note.clear()
+        self.copy.setVisible(bool(results))
+        self.progress.setVisible(measuring.log.saving)
+        self.report.setVisible(measuring.log.saving)
+        self.typed.offer(results)
+        self.typing.setVisible(clinic and measuring.log.saving and bool(results))
+        self.typed.setVisible(self.typing.isChecked() and not self.typing.isHidden())
         (self.next_side if clinic else self.finish).setFocus()
 
-    def _row(self, outcome: TaskResult, message: str) -> QWidget:
-        task = outcome.task
-        band = MeasurementBand(self._appearance, type_size=1.2)
-        title = task_title(task.movement, task.side)
-        band.show_reading(task.movement, band_for_measurement(outcome.measurement), title)
-        self.bands.append(band)
-        pain = label(pain_sentence(outcome.pain, outcome.stopped_by), "quiet")
-        below = [label(words) for words in (notes_words(outcome.measurement), message) if words]
-        return widget_with(column(band, pain, *below, 1, spacing=0))
+    @Slot()
+    def _copy(self) -> None:
+        QGuiApplication.clipboard().setText(self.line)
 
     @Slot()
     def _finish(self) -> None:
-        self.finished.emit(self.note.toPlainText().strip())
+        self.finished.emit(self.note.toPlainText().strip(), self.typed.values)
+        self.typing.setChecked(False)
+        self.typed.clear()
+        self.note.clear()
+
+
+def _title(measured: bool, *, saved: bool) -> str:
+    if not measured:
+        return tr("Nothing was measured.")
+    return tr("Today's results - saved") if saved else tr("Today's results - not saved")

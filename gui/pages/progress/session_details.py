@@ -28,8 +28,8 @@ from measure.domain.measurements import Trial
 from measure.domain.movements import Movement, View
 from measure.domain.records import History, MeasurementRecord, Pain, SessionRecord
 from measure.domain.session_facts import ExerciseTiming
+from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
-from measure.progress.session_timing import timing_of
 
 
 class SessionDetails(QWidget):

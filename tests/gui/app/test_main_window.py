@@ -90,7 +90,7 @@ def test_four_words_lead_to_four_pages(stage: WindowHarness) -> None:
 
 
 def test_opening_another_page_pauses_a_session(stage: WindowHarness) -> None:
-    stage.window.measure.start.clinic_button.click()
+    stage.window.measure.start.in_clinic.what.single.click()
     stage.settle()
     stage.window.go(1)
     stage.settle()
@@ -243,7 +243,7 @@ def test_every_method_of_the_window_runs_in_its_thread(
 
 def test_the_main_thread_is_not_held_up_while_measuring(stage: WindowHarness) -> None:
     """Taking and drawing a frame costs the window's thread little; the best of a few counts."""
-    stage.window.measure.start.clinic_button.click()
+    stage.window.measure.start.in_clinic.what.single.click()
     stage.settle()
     stage.engine.show(Phase.MOVE, 60.0)
     stage.settle()

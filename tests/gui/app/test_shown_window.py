@@ -53,7 +53,7 @@ def test_the_window_speaks_another_language_at_once_on_the_same_page(stage: Wind
 
 def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> None:
     before = stage.window
-    before.measure.start.clinic_button.click()
+    before.measure.start.in_clinic.what.single.click()
     stage.settle()
     choose_language(stage, "es")
     assert stage.window is before

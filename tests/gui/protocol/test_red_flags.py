@@ -1,35 +1,61 @@
 """When measuring must wait, and what the pages say."""
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
 from gui.protocol.red_flags import (
     RedFlagScreening,
     ScreeningAnswer,
-    ScreeningKind,
     ScreeningPage,
     pain_requires_screening,
     screening_due,
 )
 from gui.text.safety_wording import answer_text, screening_text
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
+from tests.support.gui.measuring_steps import screening_today
+from tests.support.record_samples import person
 
 DAY = dt.date(2026, 11, 25)
+WHO = person()
 
 
 @pytest.mark.parametrize(
     ("last", "expected"),
     [
-        (None, ScreeningKind.FIRST),
-        (DAY, None),
-        (DAY - dt.timedelta(days=29), None),
-        (DAY - dt.timedelta(days=30), ScreeningKind.MONTHLY),
-        (DAY - dt.timedelta(days=400), ScreeningKind.MONTHLY),
-        (DAY + dt.timedelta(days=1), ScreeningKind.MONTHLY),
+        (None, True),
+        (DAY, False),
+        (DAY - dt.timedelta(days=29), False),
+        (DAY - dt.timedelta(days=30), True),
+        (DAY - dt.timedelta(days=400), True),
+        (DAY + dt.timedelta(days=1), True),
     ],
 )
-def test_a_check_is_due_first_and_then_monthly(last: dt.date | None, expected: object) -> None:
-    assert screening_due(last, DAY) is expected
+def test_a_check_is_due_first_and_then_monthly(last: dt.date | None, expected: bool) -> None:
+    screenings = [] if last is None else [screening_today(WHO, last)]
+    assert screening_due(screenings, DAY) is expected
+
+
+@pytest.mark.parametrize(
+    ("occasion", "outcome", "expected"),
+    [
+        (ScreeningOccasion.BEFORE, ScreeningOutcome.CLINICIAN_AGREED, False),
+        (ScreeningOccasion.BEFORE, ScreeningOutcome.SOON, True),
+        (ScreeningOccasion.AFTER_PAIN, ScreeningOutcome.CLEAR, False),
+        (ScreeningOccasion.AFTER_PAIN, ScreeningOutcome.EMERGENCY, True),
+    ],
+)
+def test_a_sign_makes_the_questions_due_again(
+    occasion: ScreeningOccasion, outcome: ScreeningOutcome, expected: bool
+) -> None:
+    """Also one that was named after a painful movement; answers after pain renew nothing."""
+    earlier = screening_today(WHO, DAY - dt.timedelta(days=1))
+    later = replace(screening_today(WHO, DAY), occasion=occasion, outcome=outcome)
+    assert screening_due([earlier, later], DAY) is expected
+    old = screening_today(WHO, DAY - dt.timedelta(days=40))
+    renewed = occasion is ScreeningOccasion.BEFORE and outcome.passed
+    assert screening_due([old, later], DAY) is not renewed
 
 
 @pytest.mark.parametrize(
@@ -51,16 +77,13 @@ def test_much_or_rising_pain_asks_again(
     assert pain_requires_screening(pain, start) is expected
 
 
-def test_the_first_check_says_what_this_is_and_then_asks_emergencies_first() -> None:
-    talk = RedFlagScreening.begin(ScreeningKind.FIRST)
+def test_the_check_asks_emergencies_first() -> None:
+    talk = RedFlagScreening.begin(ScreeningOccasion.BEFORE)
     seen = [talk.page]
     while not talk.over:
-        talk = talk.answer(
-            ScreeningAnswer.READ if talk.page is ScreeningPage.ABOUT else ScreeningAnswer.NONE_FITS
-        )
+        talk = talk.answer(ScreeningAnswer.NONE_FITS)
         seen.append(talk.page)
     assert seen == [
-        ScreeningPage.ABOUT,
         ScreeningPage.EMERGENCY,
         ScreeningPage.SOON,
         ScreeningPage.CLINICIAN,
@@ -68,22 +91,19 @@ def test_the_first_check_says_what_this_is_and_then_asks_emergencies_first() -> 
     ]
 
 
-def test_the_other_checks_are_short_and_begin_with_emergencies() -> None:
-    assert RedFlagScreening.begin(ScreeningKind.MONTHLY).page is ScreeningPage.EMERGENCY
-    assert RedFlagScreening.begin(ScreeningKind.MONTHLY).page_position == (1, 3)
-    assert RedFlagScreening.begin(ScreeningKind.PAIN).page_position == (1, 2)
+def test_after_pain_there_are_fewer_questions() -> None:
+    assert RedFlagScreening.begin(ScreeningOccasion.BEFORE).page_position == (1, 3)
+    assert RedFlagScreening.begin(ScreeningOccasion.AFTER_PAIN).page_position == (1, 2)
 
 
-@pytest.mark.parametrize("check", list(ScreeningKind))
-def test_every_page_but_the_first_leads_back_to_the_one_before(check: ScreeningKind) -> None:
+@pytest.mark.parametrize("check", list(ScreeningOccasion))
+def test_every_page_but_the_first_leads_back_to_the_one_before(check: ScreeningOccasion) -> None:
     talk = RedFlagScreening.begin(check)
     assert not talk.can_go_back
     with pytest.raises(ValueError, match="nothing comes before"):
         talk.back()
     while not talk.over:
-        following = talk.answer(
-            ScreeningAnswer.READ if talk.page is ScreeningPage.ABOUT else ScreeningAnswer.NONE_FITS
-        )
+        following = talk.answer(ScreeningAnswer.NONE_FITS)
         assert following.over or following.back() == talk
         if talk.asks:
             stop = talk.answer(ScreeningAnswer.ONE_FITS)
@@ -92,7 +112,7 @@ def test_every_page_but_the_first_leads_back_to_the_one_before(check: ScreeningK
 
 
 def test_an_emergency_leads_nowhere_else() -> None:
-    talk = RedFlagScreening.begin(ScreeningKind.PAIN).answer(ScreeningAnswer.ONE_FITS)
+    talk = RedFlagScreening.begin(ScreeningOccasion.AFTER_PAIN).answer(ScreeningAnswer.ONE_FITS)
     assert talk.page is ScreeningPage.STOP_EMERGENCY
     assert talk.over
     assert talk.answers == ()
@@ -101,7 +121,7 @@ def test_an_emergency_leads_nowhere_else() -> None:
 
 
 def test_an_operation_within_twelve_weeks_asks_a_clinician_first() -> None:
-    talk = RedFlagScreening(ScreeningKind.FIRST, ScreeningPage.CLINICIAN).answer(
+    talk = RedFlagScreening(ScreeningOccasion.BEFORE, ScreeningPage.CLINICIAN).answer(
         ScreeningAnswer.ONE_FITS
     )
     assert talk.page is ScreeningPage.STOP_CLINICIAN
@@ -111,10 +131,16 @@ def test_an_operation_within_twelve_weeks_asks_a_clinician_first() -> None:
 
 
 def test_with_a_clinicians_consent_the_questions_go_on() -> None:
-    talk = RedFlagScreening(ScreeningKind.MONTHLY, ScreeningPage.SOON).answer(
+    talk = RedFlagScreening(ScreeningOccasion.BEFORE, ScreeningPage.SOON).answer(
         ScreeningAnswer.ONE_FITS
     )
-    assert talk.answer(ScreeningAnswer.CLINICIAN_AGREES).page is ScreeningPage.CLINICIAN
+    assert talk.outcome is ScreeningOutcome.SOON
+    agreed = talk.answer(ScreeningAnswer.CLINICIAN_AGREES)
+    assert agreed.page is ScreeningPage.CLINICIAN
+    cleared = agreed.answer(ScreeningAnswer.NONE_FITS)
+    assert cleared.outcome is ScreeningOutcome.CLINICIAN_AGREED
+    denied = agreed.back().answer(ScreeningAnswer.NONE_FITS).answer(ScreeningAnswer.NONE_FITS)
+    assert denied.outcome is ScreeningOutcome.CLEAR
 
 
 @pytest.mark.parametrize("page", list(ScreeningPage))

@@ -74,7 +74,7 @@ def test_walking_through_is_not_standing() -> None:
 def asked(stage: WindowHarness) -> WindowHarness:
     """A session at home whose first movement has ended: pain is asked, somebody is near."""
     page = stage.window.measure
-    page.start.home_button.click()
+    page.start.at_home.start.click()
     stage.settle()
     page.before.go.click()
     stage.settle()

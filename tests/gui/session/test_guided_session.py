@@ -111,7 +111,7 @@ def test_a_session_at_home_ends_in_the_readings_of_replay(display: str, tmp_path
     clips = [real_model.clip(f"flexion-{side.value}-full") for side in (Side.RIGHT, Side.LEFT)]
     told, _ = lead(display, tmp_path / "data", *map(str, clips))
     assert told["pages"] == [
-        *("StartPage", "SafetyPage", "PainBeforePage", "LivePage", "PainPage"),
+        *("StartPage", "SafetyPage", "LivePage", "PainPage"),
         *("LivePage", "PainPage", "SummaryPage", "StartPage"),
     ]
     assert told["frames"] > 20

@@ -1,11 +1,10 @@
 """What the window remembers, and what it makes of a spoilt file."""
 
-import datetime as dt
 from pathlib import Path
 
 import pytest
 
-from gui.protocol.plan import HOME_MOVEMENTS
+from gui.protocol.plan import HOME_MOVEMENTS, SessionMode
 from gui.session.settings import TEXT_SCALES, WindowSettings
 from gui.style.palette import Scheme
 from measure.domain.movements import Movement
@@ -30,7 +29,8 @@ def test_what_a_first_start_finds(ini: Path) -> None:
     assert settings.camera is None
     assert settings.movements == HOME_MOVEMENTS
     assert settings.conduct == AssessmentCondition()
-    assert settings.last_check("a" * 32) is None
+    assert settings.mode is None
+    assert not settings.own_choice
     assert settings.geometry.isEmpty()
 
 
@@ -46,7 +46,8 @@ def test_everything_is_there_after_a_restart(ini: Path) -> None:
     settings.movements = (Movement.EXTENSION,)
     settings.conduct = AssessmentCondition(help=Assistance.STICK, posture=BodyPosition.SITTING)
     settings.person_id = "b" * 32
-    settings.set_last_check("b" * 32, dt.date(2026, 11, 25))
+    settings.mode = SessionMode.CLINIC
+    settings.own_choice = True
     found = again(settings, ini)
     assert found.scheme is Scheme.DARK
     assert found.text_percent == 175
@@ -56,7 +57,8 @@ def test_everything_is_there_after_a_restart(ini: Path) -> None:
     assert found.movements == (Movement.EXTENSION,)
     assert found.conduct == AssessmentCondition(help=Assistance.STICK, posture=BodyPosition.SITTING)
     assert found.person_id == "b" * 32
-    assert found.last_check("b" * 32) == dt.date(2026, 11, 25)
+    assert found.mode is SessionMode.CLINIC
+    assert found.own_choice
 
 
 def test_the_mirror_is_remembered_for_each_camera_by_name(ini: Path) -> None:
@@ -70,13 +72,6 @@ def test_the_mirror_is_remembered_for_each_camera_by_name(ini: Path) -> None:
     assert not found.already_mirrored(None)
 
 
-def test_a_check_can_be_taken_back(ini: Path) -> None:
-    settings = WindowSettings(ini)
-    settings.set_last_check("c" * 32, dt.date(2026, 1, 2))
-    settings.set_last_check("c" * 32, None)
-    assert again(settings, ini).last_check("c" * 32) is None
-
-
 @pytest.mark.parametrize(
     "text",
     [
@@ -84,7 +79,7 @@ def test_a_check_can_be_taken_back(ini: Path) -> None:
         "no ini at all",
         "[look]\nscheme=plaid\ntext_percent=many\ngeometry=7\n",
         "[cues]\ntones=perhaps\n[session]\nhelp=robot\nposture=flying\n",
-        "[session]\nmovements=dance, leap\n[safety]\n" + "d" * 32 + "=yesterday\n",
+        "[session]\nmovements=dance, leap\nmode=gallop\nown_choice=maybe\n",
         "\0\0\0",
     ],
 )
@@ -95,7 +90,7 @@ def test_a_spoilt_file_counts_as_nothing_set(ini: Path, text: str) -> None:
     assert settings.text_percent in TEXT_SCALES
     assert settings.conduct == AssessmentCondition()
     assert settings.movements == HOME_MOVEMENTS
-    assert settings.last_check("d" * 32) is None
+    assert settings.mode is None
     assert isinstance(settings.tones, bool)
 
 

@@ -12,8 +12,8 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Event, EventKind, History, SessionRecord
 from measure.domain.session_facts import ExerciseTiming, SessionState
+from measure.domain.session_timing import timing_of
 from measure.progress.series import all_series, series_by_timing
-from measure.progress.session_timing import timing_of
 from measure.progress.warm_up import LEAST_PAIRS, warm_up_effects
 from measure.system.clock import Timestamp
 from tests.support.progress_histories import day, history

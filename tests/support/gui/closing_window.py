@@ -22,6 +22,7 @@ from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.storage.store import Store
 from tests.support.gui.scripted_engine import PlayingEngine
 from tests.support.gui.stage import DrawnThumbnails, read_drawn_clip
@@ -74,10 +75,10 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
         if person is None:
             QTimer.singleShot(10, begin)
             return
-        settings.set_last_check(person.id, services.today())
+        window.measure.people.save_screening(ScreeningOccasion.BEFORE, ScreeningOutcome.CLEAR)
         window.go(page)
         if page == 0:
-            window.measure.start.clinic_button.click()
+            window.measure.start.in_clinic.what.single.click()
         elif page == 2:
             window.clips.open([Path("flexion-right.mp4")])
             window.clips.reading.button.click()

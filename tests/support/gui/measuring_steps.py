@@ -1,8 +1,18 @@
 """Steps through the measuring pages of a window on a stage."""
 
+import datetime as dt
+
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from tests.support.gui.stage import WindowHarness
+from measure.domain.records import History, Person
+from measure.domain.screening_records import (
+    ScreeningOccasion,
+    ScreeningOutcome,
+    ScreeningRecord,
+)
+from measure.system.clock import Timestamp, new_id
+from tests.support import record_samples as sample
+from tests.support.gui.stage import TODAY, WindowHarness
 
 
 def trials(stage: WindowHarness, *values: float) -> None:
@@ -22,14 +32,46 @@ def shown(stage: WindowHarness) -> object:
     return visible
 
 
+def screening_today(person: Person, day: dt.date = TODAY) -> ScreeningRecord:
+    """Return answers without a sign."""
+    return ScreeningRecord(
+        id=new_id(),
+        person_id=person.id,
+        day=day,
+        occasion=ScreeningOccasion.BEFORE,
+        outcome=ScreeningOutcome.CLEAR,
+    )
+
+
+def give_history(stage: WindowHarness, days_ago: int = 9) -> Person:
+    """Let the first person of the store have one earlier session; return the person."""
+    (person,) = stage.store.people()
+    started = dt.datetime.combine(TODAY - dt.timedelta(days=days_ago), dt.time(9), dt.UTC)
+    session = sample.session(person, started=Timestamp(utc=started), duration_s=120.0)
+    records = tuple(
+        sample.record(session, number, measurement, taken=session.started, conduct=session.conduct)
+        for number, measurement in enumerate(
+            (sample.measurement(), sample.measurement(side=Side.RIGHT, value=160.0)), start=1
+        )
+    )
+    stage.store.merge(History(person=person, sessions=(session,), measurements=records))
+    stage.window.measure.people.load()
+    stage.settle()
+    return person
+
+
 def begin_home(stage: WindowHarness) -> None:
-    stage.window.measure.start.home_button.click()
+    """Begin a session of the usual movements on both sides, whatever is planned."""
+    stage.window.measure.start.use_at_home()
+    stage.window.measure.start.at_home.choose.setChecked(True)
+    stage.window.measure.start.at_home.start.click()
     stage.settle()
-    stage.window.measure.before.go.click()
-    stage.settle()
+    if stage.window.measure.before.isVisible():
+        stage.window.measure.before.go.click()
+        stage.settle()
 
 
 def begin_clinic(stage: WindowHarness, movement: Movement = Movement.FLEXION) -> None:
     stage.window.measure.start.prefer(movement, Side.LEFT)
-    stage.window.measure.start.clinic_button.click()
+    stage.window.measure.start.in_clinic.what.single.click()
     stage.settle()

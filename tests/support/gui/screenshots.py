@@ -23,7 +23,7 @@ from PySide6.QtWidgets import QApplication
 from gui.app.application import configure_application
 from gui.pages.camera_and_body.calibration_overview import TRUNK
 from gui.pages.settings.data_page import DataPage
-from gui.protocol.red_flags import ScreeningAnswer, ScreeningKind
+from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.palette import Scheme
 from gui.text.language import install_language
 from measure.camera.faults import SourceFault
@@ -33,6 +33,7 @@ from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.records import EventKind as Happened
 from measure.domain.records import LimitingFactor
+from measure.domain.screening_records import ScreeningOccasion
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.storage.store import Store
 from tests.support.gui.demo_history import demo_history
@@ -86,24 +87,20 @@ def _save(stage: WindowHarness, name: str, folder: Path, size: tuple[int, int]) 
 def _start(stage: WindowHarness) -> Iterator[str]:
     yield "measure-start"
     page = stage.window.measure
-    page.start.home_button.click()
+    page.start.at_home.start.click()
     stage.settle()
-    yield "safety-about"
-    page.safety.give(ScreeningAnswer.READ)
     yield "safety-emergency"
     page.safety.give(ScreeningAnswer.ONE_FITS)
     yield "safety-get-help"
-    page.safety.ask(ScreeningKind.FIRST)
-    page.safety.give(ScreeningAnswer.READ)
+    page.safety.ask(ScreeningOccasion.BEFORE)
     page.safety.give(ScreeningAnswer.NONE_FITS)
     yield "safety-soon"
     page.safety.give(ScreeningAnswer.NONE_FITS)
     yield "safety-clinician"
     page.safety.give(ScreeningAnswer.ONE_FITS)
     yield "safety-ask-first"
-    page.safety.ask(ScreeningKind.FIRST)
+    page.safety.ask(ScreeningOccasion.BEFORE)
     for answer in (
-        ScreeningAnswer.READ,
         ScreeningAnswer.NONE_FITS,
         ScreeningAnswer.NONE_FITS,
         ScreeningAnswer.NONE_FITS,
@@ -191,7 +188,7 @@ def _live(stage: WindowHarness) -> Iterator[str]:
 def _reach(stage: WindowHarness) -> Iterator[str]:
     page = stage.window.measure
     page.start.prefer(Movement.HAND_BEHIND_BACK, Side.LEFT)
-    page.start.clinic_button.click()
+    page.start.in_clinic.what.single.click()
     stage.settle()
     stage.engine.show(Phase.WAIT_NEUTRAL, 0.0)
     yield "live-back-turned"
@@ -206,7 +203,7 @@ def _reach(stage: WindowHarness) -> Iterator[str]:
     page.summary.finish.click()
     stage.settle()
     page.start.prefer(Movement.EXTERNAL_ROTATION, Side.RIGHT)
-    page.start.clinic_button.click()
+    page.start.in_clinic.what.single.click()
     stage.settle()
     yield "live-rotation"
     page.live.stop.click()

@@ -25,7 +25,7 @@ def test_the_stiff_shoulder_belongs_to_the_person(stage: WindowHarness) -> None:
 
 def test_everything_about_a_person_can_be_edited(stage: WindowHarness) -> None:
     page = stage.window.measure
-    page.start.edit_person.click()
+    page.start.at_home.edit_person.click()
     form = page.start.findChild(PersonForm)
     assert form is not None
     form.since.setText("lately")
@@ -51,10 +51,10 @@ def test_made_up_people_are_not_chosen_and_cannot_be_measured(new_stage: WindowH
     page.people.load()
     new_stage.settle()
     assert page.people.person is None
-    assert "Me" in page.start.person.text()
+    assert "Me" in page.start.at_home.person.text()
     page.people.choose(made_up.id)
     new_stage.settle()
-    page.start.home_button.click()
+    page.start.at_home.start.click()
     new_stage.settle()
     assert shown(new_stage) is page.start
     assert "made up" in new_stage.window.messages.text

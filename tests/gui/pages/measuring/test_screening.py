@@ -7,6 +7,7 @@ from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.records import LimitingFactor
+from measure.domain.screening_records import ScreeningOutcome
 from tests.support.gui.measuring_steps import begin_clinic, begin_home, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -15,10 +16,10 @@ def test_the_first_start_asks_the_safety_questions(
     new_stage: WindowHarness, none_fits: tuple[ScreeningAnswer, ...]
 ) -> None:
     page = new_stage.window.measure
-    page.start.clinic_button.click()
+    page.start.in_clinic.what.single.click()
     new_stage.settle()
     assert shown(new_stage) is page.safety
-    assert page.safety.screening.page is ScreeningPage.ABOUT
+    assert page.safety.screening.page is ScreeningPage.EMERGENCY
     assert new_stage.engine.calls == []
     for answer in none_fits:
         page.safety.answers[answer].click()
@@ -26,14 +27,14 @@ def test_the_first_start_asks_the_safety_questions(
     assert shown(new_stage) is page.live
     person = new_stage.store.people()[0]
     assert person.pseudonym == "Me"
-    assert new_stage.services.settings.last_check(person.id) == TODAY
+    (screening,) = new_stage.store.screenings(person.id)
+    assert (screening.day, screening.outcome) == (TODAY, ScreeningOutcome.CLEAR)
 
 
 def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: WindowHarness) -> None:
     page = new_stage.window.measure
-    page.start.home_button.click()
+    page.start.at_home.start.click()
     new_stage.settle()
-    page.safety.answers[ScreeningAnswer.READ].click()
     page.safety.answers[ScreeningAnswer.ONE_FITS].click()
     assert page.safety.screening.page is ScreeningPage.STOP_EMERGENCY
     assert page.safety.answers == {}
@@ -41,17 +42,17 @@ def test_an_emergency_blocks_measuring_and_asks_again_next_time(new_stage: Windo
     new_stage.settle()
     assert shown(new_stage) is page.start
     person = new_stage.store.people()[0]
-    assert new_stage.services.settings.last_check(person.id) is None
-    page.start.home_button.click()
+    (screening,) = new_stage.store.screenings(person.id)
+    assert screening.outcome is ScreeningOutcome.EMERGENCY
+    page.start.at_home.start.click()
     new_stage.settle()
     assert shown(new_stage) is page.safety
 
 
 def test_a_wrong_press_can_be_taken_back(new_stage: WindowHarness) -> None:
     page = new_stage.window.measure
-    page.start.home_button.click()
+    page.start.at_home.start.click()
     new_stage.settle()
-    page.safety.answers[ScreeningAnswer.READ].click()
     page.safety.answers[ScreeningAnswer.ONE_FITS].click()
     page.safety.ways_out[0].click()
     assert page.safety.screening.page is ScreeningPage.EMERGENCY
@@ -65,11 +66,10 @@ def test_a_wrong_press_can_be_taken_back(new_stage: WindowHarness) -> None:
 def test_signs_can_be_denied_only_when_the_end_of_their_list_was_seen(
     new_stage: WindowHarness,
 ) -> None:
-    page = new_stage.window.measure
-    page.start.home_button.click()
-    new_stage.settle()
+    new_stage.services.appearance.choose(percent=200)
     new_stage.window.resize(*SMALLEST_PX)
-    page.safety.answers[ScreeningAnswer.READ].click()
+    page = new_stage.window.measure
+    page.start.at_home.start.click()
     new_stage.settle()
     none = page.safety.answers[ScreeningAnswer.NONE_FITS]
     assert not none.isEnabled()

@@ -1,0 +1,235 @@
+"""Start page at home: what is measured today, and one button to begin."""
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from PySide6.QtCore import QDate, QLocale, Qt, Signal, Slot
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.pages.measuring.conduct_choice import ConductChoice
+from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
+from gui.session.settings import WindowSettings
+from gui.style.appearance import Appearance
+from gui.text.wording import affected_name, movement_name, movement_plainly, tr
+from gui.widgets.buttons import MenuButton, button
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.page_frame import frame_page
+from gui.widgets.position_figure import PositionView
+from gui.widgets.text import label
+from gui.widgets.wrapping_check_box import WrappingCheckBox
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import Person
+from measure.progress.measuring_plan import MeasuringPlan
+
+#: Least height of the drawn person, pixels. [technical]
+_FIGURE_PX = 180
+
+
+class HomeStart(QWidget):
+    """Shows today's movements; another choice is folded away."""
+
+    #: tuple[MovementTask, ...]
+    begin = Signal(object)
+    #: The other pace is wanted.
+    clinic = Signal()
+    person_edited = Signal(object)
+    #: The facts about the person shall be shown.
+    facts_wanted = Signal()
+    person_added = Signal()
+
+    def __init__(
+        self, appearance: Appearance, settings: WindowSettings, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._appearance = appearance
+        self._settings = settings
+        self._person: Person | None = None
+        self.plan: MeasuringPlan | None = None
+        self.title = label("", "display")
+        self.sentence = label("", "lead")
+        self.figure = PositionView(appearance)
+        self.figure.setMinimumHeight(_FIGURE_PX)
+        self.figure.setMaximumHeight(_FIGURE_PX)
+        self._tasks = QVBoxLayout()
+        self.person = MenuButton(tr("Person"))
+        self.edit_person = button(tr("Edit"), "link")
+        self.add_person = button(tr("Add a person"), "link")
+        self.choose = button(tr("Choose movements yourself"), checkable=True)
+        self.choose.setChecked(settings.own_choice)
+        self.movements = {
+            movement: WrappingCheckBox(
+                appearance,
+                tr("{name}: {plainly}").format(
+                    name=movement_name(movement), plainly=movement_plainly(movement)
+                ),
+            )
+            for movement in Movement
+        }
+        for movement, box in self.movements.items():
+            box.setChecked(movement in settings.movements)
+        self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
+            [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
+            affected_name,
+            title=tr("Stiff shoulder"),
+            may_be_empty=True,
+        )
+        self.sore = WrappingCheckBox(
+            appearance,
+            tr("Sore today? Do a shorter session (two trials, no hand behind the back)"),
+        )
+        self.how = ConductChoice(appearance, settings)
+        self.in_clinic = button(tr("I measure patients in a clinic"), "link")
+        self.start = button(tr("Start measuring"), "main", key=tr("H"))
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        self._tasks.setContentsMargins(0, 0, 0, 0)
+        self._today = card(
+            row(
+                (column(self.sentence, self._tasks, 1, spacing=gap(1)), 6),
+                (self.figure, 4),
+                spacing=gap(3),
+            )
+        )
+        who = row(
+            label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
+            spacing=gap(1),
+        )  # fmt: skip
+        self._own = card(
+            label(tr("Movements, both sides"), "title"),
+            *self.movements.values(),
+            label(tr("Which shoulder is stiff?"), "title"),
+            self.affected.row,
+            self.how,
+            spacing=gap(1),
+        )
+        frame_page(
+            self,
+            self.title,
+            self._today,
+            self.sore,
+            row(self.choose, 1),
+            self._own,
+            who,
+            1,
+            buttons=[self.in_clinic, self.start],
+        )
+
+    def _connect(self) -> None:
+        self.start.clicked.connect(self._begin)
+        self.in_clinic.clicked.connect(self.clinic)
+        self.edit_person.clicked.connect(self.facts_wanted)
+        self.add_person.clicked.connect(self.person_added)
+        self.affected.picked.connect(self._affected_picked)
+        self.choose.toggled.connect(self._choose_toggled)
+        for box in (*self.movements.values(), self.sore):
+            box.toggled.connect(self.refresh)
+        self.refresh()
+
+    def show_person(self, person: Person | None) -> None:
+        """Show who is measured."""
+        self._person = person
+        self.edit_person.setVisible(person is not None)
+        if person is not None:
+            self.affected.choose(person.affected)
+        self.refresh()
+
+    def show_plan(self, plan: MeasuringPlan | None) -> None:
+        """Show what is due."""
+        self.plan = plan
+        self.refresh()
+
+    @property
+    def tasks(self) -> tuple[MovementTask, ...]:
+        """The tasks of the session, as planned or as chosen."""
+        if self.choose.isChecked() or self.plan is None:
+            affected = self.affected.value or ()
+            stiff = affected[0] if len(affected) == 1 else None
+            return home_tasks(self.chosen, stiff, sore_day=self.sore.isChecked())
+        return planned_tasks(self.plan.tasks, sore_day=self.sore.isChecked())
+
+    @property
+    def chosen(self) -> tuple[Movement, ...]:
+        """The movements with a tick."""
+        return tuple(move for move, box in self.movements.items() if box.isChecked())
+
+    @Slot()
+    def refresh(self) -> None:
+        """Say what is measured today."""
+        plan = self.plan
+        own = self.choose.isChecked()
+        self._own.setVisible(own)
+        tasks = self.tasks
+        due = plan is None or plan.due or own
+        self.title.setText(tr("Today") if due else _next_words(plan))
+        sides = {task.side for task in tasks}
+        count = len({task.movement for task in tasks})
+        minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
+        self.sentence.setText(
+            tr("{movements}, {arms}, about {minutes}").format(
+                movements=_counted(count, tr("1 movement"), tr("{count} movements")),
+                arms=_arms_words(sides),
+                minutes=_counted(minutes, tr("1 minute"), tr("{count} minutes")),
+            )
+        )
+        clear_layout(self._tasks)
+        for movement in dict.fromkeys(task.movement for task in tasks):
+            self._tasks.addWidget(label(f"\u2022  {movement_plainly(movement).capitalize()}"))
+        if plan is not None and plan.whole and not own:
+            words = tr("Once a week all movements of both arms are measured.")
+            self._tasks.addWidget(label(words, "small"))
+        elif tasks:
+            self._tasks.addWidget(label(tr("Best before the exercises."), "small"))
+        if tasks:
+            self.figure.show_movement(
+                tasks[0].movement, tasks[0].side, mirrored=self._settings.mirror_preview
+            )
+
+    @Slot(bool)
+    def _choose_toggled(self, own: bool) -> None:
+        self._settings.own_choice = own
+        self.refresh()
+
+    @Slot()
+    def _affected_picked(self) -> None:
+        if self._person is not None:
+            self.person_edited.emit(replace(self._person, affected=self.affected.value or ()))
+
+    @Slot()
+    def _begin(self) -> None:
+        if self.choose.isChecked():
+            if not self.chosen:
+                box = self.movements[self._settings.movements[0]]
+                box.setFocus(Qt.FocusReason.OtherFocusReason)
+                return
+            self._settings.movements = self.chosen
+        self._settings.conduct = self.how.conduct
+        self.begin.emit(self.tasks)
+
+
+def label_of(text: str) -> QWidget:
+    """Return a label that stands before what it names, on one line."""
+    made = label(text, "quiet")
+    made.setWordWrap(False)
+    return widget_with(row(made))
+
+
+def _counted(count: int, single: str, several: str) -> str:
+    return single if count == 1 else several.format(count=count)
+
+
+def _arms_words(sides: Collection[Side]) -> str:
+    if len(sides) != 1:
+        return tr("both arms")
+    return tr("left arm") if Side.LEFT in sides else tr("right arm")
+
+
+def _next_words(plan: MeasuringPlan | None) -> str:
+    if plan is None:
+        return tr("Today")
+    next_day = QDate(plan.next_day.year, plan.next_day.month, plan.next_day.day)
+    return tr("Next on {day}").format(day=QLocale().toString(next_day, "dddd"))

@@ -1,0 +1,73 @@
+"""Fields for what a clinician measured by other means, beside the camera's results."""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QLocale
+from PySide6.QtGui import QDoubleValidator
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+
+from gui.text.wording import task_title, tr
+from gui.widgets.layouts import clear_layout
+from gui.widgets.text import label
+from measure.domain.landmarks import Side
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.session_facts import (
+    HIGHEST_DEG,
+    LOWEST_DEG,
+    ClinicianMethod,
+    ClinicianValue,
+)
+
+
+class TypedValues(QWidget):
+    """Passive and goniometer values of the movements of a session, in degrees."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.fields: dict[tuple[Movement, Side, ClinicianMethod], QLineEdit] = {}
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+
+    def offer(self, tasks: Iterable[tuple[Movement, Side]]) -> None:
+        """Offer fields for these; what was typed before stays."""
+        typed = {key: field.text() for key, field in self.fields.items()}
+        clear_layout(self._grid)
+        self.fields = {}
+        titles = {
+            ClinicianMethod.PASSIVE: tr("Passive"),
+            ClinicianMethod.GONIOMETER: tr("Goniometer"),
+        }
+        for place, title in enumerate(titles.values()):
+            self._grid.addWidget(label(title, "quiet"), 0, place + 1)
+        for line, (movement, side) in enumerate(tasks, start=1):
+            if MOVEMENTS[movement].unit is not Unit.DEGREES:
+                continue
+            name = task_title(movement, side)
+            self._grid.addWidget(label(name), line, 0)
+            for place, (method, title) in enumerate(titles.items()):
+                field = QLineEdit(typed.get((movement, side, method), ""))
+                field.setValidator(QDoubleValidator(LOWEST_DEG, HIGHEST_DEG, 1, field))
+                field.setPlaceholderText("\u00b0")
+                field.setAccessibleName(f"{name}, {title}, " + tr("degrees"))
+                self._grid.addWidget(field, line, place + 1)
+                self.fields[movement, side, method] = field
+        self._grid.setColumnStretch(0, 2)
+
+    def clear(self) -> None:
+        """Forget what was typed."""
+        for field in self.fields.values():
+            field.clear()
+
+    @property
+    def values(self) -> tuple[ClinicianValue, ...]:
+        """What was typed in; an unfinished number is left out."""
+        return tuple(
+            ClinicianValue(
+                movement=movement,
+                side=side,
+                method=method,
+                value_deg=QLocale().toDouble(field.text())[0],
+            )
+            for (movement, side, method), field in self.fields.items()
+            if field.text() and field.hasAcceptableInput()
+        )

@@ -1,0 +1,70 @@
+"""Wording of a session's results: differences, the time before, a line to copy."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+from gui.text.wording import (
+    conduct_sentence,
+    measurement_words,
+    movement_name,
+    notice,
+    range_words,
+    side_name,
+    tr,
+    value_words,
+)
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement
+from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.records import AssessmentCondition, MeasurementRecord
+from measure.domain.session_comparison import SideDifference, side_difference
+from measure.progress.dates import date_words
+
+
+def difference_words(movement: Movement, difference: SideDifference | None) -> str:
+    """Return for example "left 42° less than right (31 to 53)", or nothing."""
+    if difference is None:
+        return ""
+    unit = MOVEMENTS[movement].unit
+    if difference.low <= 0:
+        return tr("no clear difference between the sides ({value}, at most {most})").format(
+            value=value_words(difference.value, unit), most=value_words(difference.high, unit)
+        )
+    return tr("{side} {value} less than the other side ({range})").format(
+        side=side_name(difference.less),
+        value=value_words(difference.value, unit),
+        range=range_words(difference.low, difference.high, unit),
+    )
+
+
+def last_time_words(record: MeasurementRecord | None) -> str:
+    """Return the reading of the time before with its day."""
+    if record is None:
+        return tr("First result of this movement.")
+    return tr("Last time, {day}: {words}").format(
+        day=date_words(record.taken.day, tr), words=measurement_words(record.measurement)
+    )
+
+
+def line_of_results(
+    name: str,
+    day: dt.date,
+    conduct: AssessmentCondition,
+    results: Mapping[tuple[Movement, Side], Measurement],
+) -> str:
+    """Return a session's results as one line of text, for a patient file."""
+    parts = []
+    for movement in dict.fromkeys(movement for movement, _ in results):
+        sides = {side: results[movement, side] for side in Side if (movement, side) in results}
+        words = [
+            tr("{side} {words}").format(side=side_name(side), words=measurement_words(measurement))
+            for side, measurement in sides.items()
+        ]
+        if len(sides) == 2:
+            words.append(
+                difference_words(movement, side_difference(sides[Side.LEFT], sides[Side.RIGHT]))
+            )
+        line = ", ".join(part.rstrip(".") for part in words if part)
+        parts.append(f"{movement_name(movement)}: {line}.")
+    head = f"{name}, {date_words(day, tr)}. {conduct_sentence(conduct)}."
+    return " ".join([head, *parts, notice()])

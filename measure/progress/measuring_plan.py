@@ -1,0 +1,130 @@
+"""Measuring plan: which movements are due today, and about how many minutes they take.
+
+The primary movements of the affected side every other day, everything on both sides once a week:
+enough for a verdict within weeks, and few raises for a sore arm. A clinician's or a person's own
+choice stands above it.
+"""
+
+import datetime as dt
+import math
+import statistics
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import History, Person
+from measure.progress.home_programme import plan_on
+from measure.progress.person_evidence import PRIMARY_MOVEMENTS
+
+#: Days from one measurement of the primary movements to the next: three times a week. [project]
+PRIMARY_EVERY_DAYS = 2
+#: Days from one measurement of everything on both sides to the next. [project]
+WHOLE_EVERY_DAYS = 7
+#: Minutes that a movement of an arm takes, three trials and the question about pain included,
+#: where nobody's sessions say it. [project]
+USUAL_MIN = 1.0
+#: Sessions whose durations say how long a movement takes. [project]
+_LATEST_SESSIONS = 5
+
+Task = tuple[Movement, Side]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuringPlan:
+    """What to measure next.
+
+    Attributes
+    ----------
+    tasks
+        Movements and sides in order; of both sides the less affected one first.
+    whole
+        Whether these are all movements on both sides, as once a week.
+    due
+        Whether they are due today; measuring earlier is no harm.
+    next_day
+        The day on which they are due, today or later.
+    minutes_a_task
+        How long one of them takes.
+    first
+        Whether nothing has been measured before.
+    """
+
+    tasks: tuple[Task, ...]
+    whole: bool
+    due: bool
+    next_day: dt.date
+    minutes_a_task: float
+    first: bool
+
+    def minutes(self, tasks: int) -> int:
+        """Return about how many whole minutes a number of tasks takes, at least one."""
+        return max(1, math.ceil(tasks * self.minutes_a_task))
+
+
+def measuring_plan(
+    history: History, everything: Sequence[Movement], today: dt.date
+) -> MeasuringPlan:
+    """Return what a person is to measure next.
+
+    Parameters
+    ----------
+    everything
+        The movements of the weekly session.
+    """
+    plan = plan_on(history.plans, today)
+    chosen = plan.primary if plan is not None and plan.primary else PRIMARY_MOVEMENTS
+    primary = [movement for movement in Movement if movement in chosen]
+    days = _days_of_tasks(history)
+    whole_tasks = both_sides(everything, history.person)
+    last_day = max((max(measured) for measured in days.values()), default=None)
+    first = last_day is None
+    whole_last = min((max(days[task]) if task in days else dt.date.min) for task in whole_tasks)
+    whole = not first and (
+        whole_last == dt.date.min or (today - whole_last).days >= WHOLE_EVERY_DAYS
+    )
+    affected = history.person.affected
+    if whole:
+        tasks = whole_tasks
+    elif len(affected) == 1:
+        tasks = tuple((movement, affected[0]) for movement in primary)
+    else:
+        tasks = both_sides(primary, history.person)
+    every = 1 if whole else PRIMARY_EVERY_DAYS
+    next_day = today if last_day is None else max(today, last_day + dt.timedelta(days=every))
+    return MeasuringPlan(
+        tasks=tasks,
+        whole=whole,
+        due=next_day == today,
+        next_day=next_day,
+        minutes_a_task=_minutes_a_task(history),
+        first=first,
+    )
+
+
+def both_sides(movements: Sequence[Movement], person: Person) -> tuple[Task, ...]:
+    """Return movements on both sides, each time the side first that is not the affected one."""
+    second = person.affected[0] if len(person.affected) == 1 else Side.LEFT
+    return tuple((movement, side) for movement in movements for side in (second.other, second))
+
+
+def _days_of_tasks(history: History) -> dict[Task, set[dt.date]]:
+    """Return the days on which a movement of a side was measured, refusals included."""
+    days: dict[Task, set[dt.date]] = {}
+    for record in history.measurements:
+        task = record.measurement.movement, record.measurement.side
+        days.setdefault(task, set()).add(record.taken.day)
+    return days
+
+
+def _minutes_a_task(history: History) -> float:
+    """Return how long a movement of an arm took lately, or the usual time."""
+    counts: dict[str, int] = {}
+    for record in history.measurements:
+        counts[record.session_id] = counts.get(record.session_id, 0) + 1
+    lasted = [
+        session.duration_s / 60 / counts[session.id]
+        for session in history.sessions
+        if session.duration_s and session.id in counts
+    ]
+    return statistics.median(lasted[-_LATEST_SESSIONS:]) if lasted else USUAL_MIN

@@ -1,0 +1,214 @@
+"""From the first start to the first reading: whom, what, how many clicks, and what is written."""
+
+import pytest
+from PySide6.QtWidgets import QAbstractButton
+
+from gui.app.main_window import USUAL_PX
+from gui.protocol.plan import SessionMode
+from gui.protocol.red_flags import ScreeningAnswer
+from measure.domain.home_programme_records import ExerciseLog
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.screening_records import ScreeningOutcome
+from measure.domain.session_facts import ExerciseTiming
+from measure.system.clock import new_id
+from tests.support import record_samples as sample
+from tests.support.gui.measuring_steps import give_history, shown, trials
+from tests.support.gui.stage import TODAY, WindowHarness
+
+#: Width and height of a common laptop's screen, without the system's bars.
+LAPTOP_PX = (1280, 680)
+
+
+class Hand:
+    """Presses what is seen and can be pressed, and counts."""
+
+    def __init__(self, stage: WindowHarness) -> None:
+        self.stage = stage
+        self.clicks = 0
+
+    def click(self, target: QAbstractButton) -> None:
+        assert target.isVisible()
+        assert target.isEnabled()
+        target.click()
+        self.clicks += 1
+        self.stage.settle()
+
+    def deny_all(self, lists: int = 3) -> None:
+        """Answer the safety questions, scrolling where a list is longer than the page."""
+        safety = self.stage.window.measure.safety
+        for _ in range(lists):
+            while safety.rest.isVisible():
+                self.click(safety.rest)
+            self.click(safety.answers[ScreeningAnswer.NONE_FITS])
+
+
+@pytest.mark.parametrize("size", [LAPTOP_PX, USUAL_PX])
+def test_a_patient_needs_five_clicks_at_first_and_two_later(
+    new_stage: WindowHarness, size: tuple[int, int]
+) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    stage.window.resize(*size)
+    stage.settle()
+    hand.click(page.start.welcome.affected.button((Side.LEFT,)))
+    hand.click(page.start.welcome.at_home)
+    hand.deny_all()
+    assert shown(stage) is page.live
+    assert hand.clicks == 5
+    assert (stage.engine.movement, stage.engine.side) == (Movement.FLEXION, Side.LEFT)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    hand.click(page.pain.finish)
+    hand.click(page.summary.finish)
+    (person,) = stage.store.people()
+    assert (person.pseudonym, person.affected) == ("Me", (Side.LEFT,))
+    hand.clicks = 0
+    hand.click(page.start.at_home.start)
+    hand.click(page.before.go)
+    assert shown(stage) is page.live
+    assert hand.clicks == 2
+
+
+def test_a_clinicians_new_patient_needs_no_more(new_stage: WindowHarness) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    stage.window.resize(*LAPTOP_PX)
+    hand.click(page.start.welcome.in_clinic)
+    assert stage.services.settings.mode is SessionMode.CLINIC
+    hand.clicks = 0
+    page.start.in_clinic.who.name.setText("Linden")
+    hand.click(page.start.in_clinic.who.new)
+    hand.click(page.start.in_clinic.what.baseline)
+    hand.deny_all()
+    assert shown(stage) is page.live
+    assert hand.clicks == 5
+    assert page.who.text() == "Measured: Linden"
+    assert page.who.isVisible()
+
+
+def test_each_patient_of_a_clinic_gets_questions_and_a_history_of_their_own(
+    new_stage: WindowHarness,
+) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    for name in ("Linden", "Hazel"):
+        page.start.in_clinic.who.name.setText(name)
+        hand.click(page.start.in_clinic.who.new)
+        hand.click(page.start.in_clinic.what.single)
+        assert shown(stage) is page.safety
+        hand.deny_all()
+        trials(stage, 90.0, 91.0)
+        hand.click(page.pain.done)
+        hand.click(page.summary.finish)
+        assert page.start.in_clinic.who.isVisible()
+    for person in stage.store.people():
+        history = stage.store.history(person.id)
+        assert len(history.measurements) == 1
+        assert [item.outcome for item in history.screenings] == [ScreeningOutcome.CLEAR]
+    assert page.start.in_clinic.who.last.text().startswith("Last: Hazel")
+    hand.click(page.start.in_clinic.who.last)
+    hand.clicks = 0
+    hand.click(page.start.in_clinic.what.baseline)
+    assert shown(stage) is page.live  # the answers of today still hold
+    assert page.people.name == "Hazel"
+
+
+def test_of_who_is_not_to_be_saved_nothing_is_written(new_stage: WindowHarness) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    for _ in range(2):
+        hand.click(page.start.in_clinic.who.not_saved)
+        hand.click(page.start.in_clinic.what.affected.button((Side.LEFT,)))
+        hand.click(page.start.in_clinic.what.single)
+        hand.deny_all()  # each time
+        assert page.who.text() == "Measured: Not saved"
+        trials(stage, 90.0, 91.0)
+        hand.click(page.pain.done)
+        assert page.summary.title.text() == "Today's results - not saved"
+        assert page.summary.copy.isVisible()
+        assert not page.summary.progress.isVisible()
+        hand.click(page.summary.finish)
+    assert stage.store.people() == []
+
+
+def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) -> None:
+    page, hand = stage.window.measure, Hand(stage)
+    page.start.use_in_clinic()
+    hand.click(page.start.in_clinic.who.last)
+    hand.click(page.start.in_clinic.what.baseline)
+    order = []
+    for number in range(10):
+        order.append((stage.engine.movement, stage.engine.side))
+        value = 0.5 if number > 7 else 120.0 if stage.engine.side is Side.RIGHT else 80.0
+        trials(stage, value, value)
+        if order[-1] == (Movement.FLEXION, Side.LEFT):
+            assert page.pain.difference.text().startswith("Left 40\u00b0 less than the other side")
+        hand.click(page.pain.done)
+    assert shown(stage) is page.summary
+    right, left = Side.RIGHT, Side.LEFT
+    assert order[:5] == [
+        (Movement.FLEXION, right),
+        (Movement.EXTENSION, right),
+        (Movement.FLEXION, left),
+        (Movement.EXTENSION, left),
+        (Movement.ABDUCTION, right),
+    ]
+    assert len(set(order)) == 10
+    assert len(page.summary.bands) == 10
+    assert len(page.summary.card.differences) == 5
+    hand.click(page.summary.typing)
+    field = page.summary.typed.fields
+    for key, text in zip(field, ("105", "98.5", "200000"), strict=False):
+        field[key].setText(text)
+    hand.click(page.summary.copy)
+    assert "right 120\u00b0 (114 to 126), left 40\u00b0 less" in page.summary.line
+    hand.click(page.summary.finish)
+    (session,) = stage.history().sessions
+    assert [item.value_deg for item in session.clinician_values] == [105.0, 98.5]
+
+
+def test_the_plan_says_what_is_due_and_can_be_overridden(stage: WindowHarness) -> None:
+    give_history(stage)
+    home = stage.window.measure.start.at_home
+    assert home.title.text() == "Today"
+    assert home.sentence.text() == "4 movements, both arms, about 8 minutes"
+    home.choose.setChecked(True)
+    for movement, box in home.movements.items():
+        box.setChecked(movement is Movement.ABDUCTION)
+    assert home.sentence.text() == "1 movement, both arms, about 2 minutes"
+    home.start.click()
+    stage.settle()
+    stage.window.measure.before.go.click()
+    stage.settle()
+    assert stage.engine.movement is Movement.ABDUCTION
+
+
+def test_the_time_before_and_the_state_stand_beside_the_result(stage: WindowHarness) -> None:
+    give_history(stage)
+    page, hand = stage.window.measure, Hand(stage)
+    hand.click(page.start.at_home.start)
+    hand.click(page.before.timing.button(ExerciseTiming.BEFORE))
+    hand.click(page.before.pain_relief)
+    hand.click(page.before.go)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    hand.click(page.pain.finish)
+    shown_words = [label.text() for label in page.summary.card.findChildren(type(page.who))]
+    assert any(words.startswith("Last time, 16 Nov 2026: 160\u00b0") for words in shown_words)
+    hand.click(page.summary.finish)
+    latest = stage.history().sessions[-1]
+    assert (latest.state.timing, latest.state.pain_relief) == (ExerciseTiming.BEFORE, True)
+
+
+def test_exercises_in_the_log_answer_the_question(stage: WindowHarness) -> None:
+    person = give_history(stage)
+    log = sample.exercise_log(person)
+    stage.store.save_exercise_log(
+        ExerciseLog(id=new_id(), person_id=person.id, exercise=log.exercise, done=stage.store.now())
+    )
+    page, hand = stage.window.measure, Hand(stage)
+    hand.click(page.start.at_home.start)
+    assert page.before.logged.isVisible()
+    assert not page.before.timing.row.isVisible()
+    hand.click(page.before.go)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    hand.click(page.pain.finish)
+    assert stage.history().sessions[-1].state.timing is ExerciseTiming.AFTER
+    assert stage.history().sessions[-1].started.day == TODAY
