@@ -7,21 +7,28 @@ import math
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QRadialGradient,
+)
 
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
-from gui.text.wording import side_name
 from measure.domain.landmarks import FloatArray, Landmark, Side, arm
 from measure.domain.movements import MOVEMENTS, Family, Movement
 
 #: The figure lies on frames of any brightness, so it has colours of its own with a dark rim.
-_LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 190), QColor(255, 255, 255, 150)
+_LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 170), QColor(255, 255, 255, 120)
+_WEDGE, _ARM = QColor("#ffcf7a"), QColor("#7fd0ee")
 
 
 def paint_figure(
     painter: QPainter,
-    appearance: Appearance,
     points_px: FloatArray,
     transform: VideoTransform,
     movement: Movement,
@@ -39,7 +46,6 @@ def paint_figure(
     middle_hip = _middle(places, Landmark.LEFT_HIP, Landmark.RIGHT_HIP)
     middle_shoulder = _middle(places, Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER)
     thick = max(3.0, transform.height / 110)
-    lit = QColor(appearance.palette.arm if appearance.dark else "#7fd0ee")
 
     _line(
         painter,
@@ -51,15 +57,23 @@ def paint_figure(
     match MOVEMENTS[movement].family:
         case Family.ELEVATION:
             down = middle_hip - middle_shoulder
-            _arc(painter, places[own.shoulder], down, places[own.elbow], thick)
+            _arc(painter, places[own.shoulder], down, places[own.elbow])
         case Family.REACH:
             _reach(painter, middle_hip, middle_shoulder, places[own.thumb], thick)
         case Family.ROTATION:
             pass  # about the upper arm, in no plane that the image shows: no arc is true
-    _line(painter, [places[own.shoulder], places[own.elbow], places[own.wrist]], lit, thick * 1.4)
-    for place in (places[own.shoulder], places[own.elbow], places[own.wrist]):
-        _dot(painter, place, thick)
-    _name(painter, appearance, places[own.shoulder], side, transform)
+    _line(painter, [places[own.shoulder], places[own.elbow], places[own.wrist]], _ARM, thick * 1.9)
+
+
+def paint_caption(painter: QPainter, appearance: Appearance, picture: QRectF, caption: str) -> None:
+    """Write what is measured into the upper corner of the picture, as large as fits."""
+    px = picture.height() / 15
+    font = appearance.font(px, bold=True)
+    wide = QFontMetricsF(font).horizontalAdvance(caption)
+    room = picture.width() - 2 * px
+    if wide > room:
+        font = appearance.font(px * room / wide, bold=True)
+    _words(painter, font, picture.topLeft() + QPointF(px * 0.6, px * 1.3), caption)
 
 
 def paint_framing(
@@ -108,27 +122,25 @@ def _line(painter: QPainter, places: list[FloatArray], colour: QColor, thick: fl
         painter.drawPath(path)
 
 
-def _arc(
-    painter: QPainter, shoulder: FloatArray, down: FloatArray, elbow: FloatArray, thick: float
-) -> None:
-    """Draw the opening between the trunk's line, moved to the shoulder, and the upper arm."""
+def _arc(painter: QPainter, shoulder: FloatArray, down: FloatArray, elbow: FloatArray) -> None:
+    """Draw the opening between trunk and upper arm as a soft wedge at the shoulder."""
     if not _all_seen(shoulder, down, elbow):
         return
     upper = elbow - shoulder
     start = math.degrees(math.atan2(-down[1], down[0]))
     span = math.degrees(math.atan2(-upper[1], upper[0])) - start
     span = (span + 180) % 360 - 180
-    radius = float(np.hypot(*upper)) * 0.8
+    radius = float(np.hypot(*upper)) * 0.95
     box = QRectF(shoulder[0] - radius, shoulder[1] - radius, 2 * radius, 2 * radius)
-    fill = QColor(_LINE)
-    fill.setAlpha(70)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(fill)
-    painter.drawPie(box, round(start * 16), round(span * 16))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    for shade, width in ((_RIM, thick + 3), (QColor("#ffcf7a"), thick * 0.8)):
-        painter.setPen(QPen(shade, width))
-        painter.drawArc(box, round(start * 16), round(span * 16))
+    wedge = QPainterPath(QPointF(*shoulder))
+    wedge.arcTo(box, start, span)
+    wedge.closeSubpath()
+    soft = QRadialGradient(QPointF(*shoulder), radius)
+    for share, alpha in ((0.0, 60), (0.75, 120), (1.0, 165)):
+        colour = QColor(_WEDGE)
+        colour.setAlpha(alpha)
+        soft.setColorAt(share, colour)
+    painter.fillPath(wedge, soft)
 
 
 def _reach(
@@ -144,27 +156,7 @@ def _reach(
     axis = axis / length
     foot = hip + axis * float(np.dot(thumb - hip, axis))
     across = np.array([-axis[1], axis[0]]) * length * 0.18
-    _line(painter, [foot - across, foot + across], QColor("#ffcf7a"), thick)
-
-
-def _dot(painter: QPainter, place: FloatArray, thick: float) -> None:
-    if _all_seen(place):
-        painter.setPen(QPen(_RIM, 2))
-        painter.setBrush(_LINE)
-        painter.drawEllipse(QPointF(*place), thick * 1.3, thick * 1.3)
-
-
-def _name(
-    painter: QPainter,
-    appearance: Appearance,
-    shoulder: FloatArray,
-    side: Side,
-    transform: VideoTransform,
-) -> None:
-    """Write which arm it is beside the shoulder; after mirroring, so that it reads."""
-    if _all_seen(shoulder):
-        font = appearance.font(max(15, transform.height / 22), bold=True)
-        _words(painter, font, QPointF(shoulder[0] + 14, shoulder[1] - 14), side_name(side))
+    _line(painter, [foot - across, foot + across], _WEDGE, thick)
 
 
 def _words(painter: QPainter, font: QFont, place: QPointF, text: str) -> None:

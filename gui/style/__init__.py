@@ -4,6 +4,6 @@ Public names:
 
     appearance: Appearance
     fonts: add_bundled_fonts, add_typeface, ensure_fonts
-    measures: BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX, SMALL
+    measures: BAR_PX, CARD_PADDING_PX, CARD_RADIUS_PX, CONTENT_PX, GAP_PX, MARGIN_PX, SMALL, TITLE
     palette: Scheme
 """

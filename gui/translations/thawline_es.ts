@@ -488,12 +488,16 @@
         <translation>práctica, no cuenta</translation>
     </message>
     <message>
-        <source>calculating</source>
-        <translation>calculando</translation>
+        <source>practice</source>
+        <translation>práctica</translation>
     </message>
     <message>
-        <source>settled: {range}</source>
-        <translation>resultado: {range}</translation>
+        <source>measured</source>
+        <translation>medido</translation>
+    </message>
+    <message>
+        <source>final, {range}</source>
+        <translation>final, {range}</translation>
     </message>
     <message>
         <source>Pause</source>
@@ -516,8 +520,20 @@
         <translation>Probar otra vez</translation>
     </message>
     <message>
-        <source>rough value; {words}</source>
-        <translation>valor aproximado; {words}</translation>
+        <source>Raise your other hand to go on.</source>
+        <translation>Levante la otra mano para seguir.</translation>
+    </message>
+    <message>
+        <source>Careful: {what}.</source>
+        <translation>Cuidado: {what}.</translation>
+    </message>
+    <message>
+        <source>Raise your other hand to pause.</source>
+        <translation>Levante la otra mano para pausar.</translation>
+    </message>
+    <message>
+        <source>rough guide</source>
+        <translation>aproximado</translation>
     </message>
     <message>
         <source>Make the profile</source>
@@ -546,10 +562,6 @@
     <message>
         <source>Views: {kept} of {enough}</source>
         <translation>Vistas: {kept} de {enough}</translation>
-    </message>
-    <message>
-        <source>try</source>
-        <translation>ensayo</translation>
     </message>
     <message>
         <source>Me</source>
@@ -2204,8 +2216,16 @@
         <translation>medio girado</translation>
     </message>
     <message>
+        <source>Trial {number}: {words}</source>
+        <translation>Intento {number}: {words}</translation>
+    </message>
+    <message>
         <source>to come</source>
-        <translation>por venir</translation>
+        <translation>por hacer</translation>
+    </message>
+    <message>
+        <source>being settled</source>
+        <translation>calculándose</translation>
     </message>
     <message>
         <source>No picture yet</source>

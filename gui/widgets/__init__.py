@@ -8,7 +8,7 @@ Public names:
     choice_row: ChoiceRow
     clip_chart: ClipChart
     date_field: DateField
-    fitted_sentence: FittedSentence
+    fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
     layouts: Content, card, centred, clear_layout, column, row, separator, widget_with
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
@@ -17,7 +17,7 @@ Public names:
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
     point_marking: PointMarkingView
-    position_figure: PositionView, ViewPlan, facing_text
+    position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
     scroll_page: bring_into_view, scrollable
     text: NoticeBar, label

@@ -14,29 +14,44 @@ LEAST_SHARE = 1 / 6
 
 
 class BigNumber(PaintedWidget):
-    """A value with its unit as a small raised sign; a dash where there is none."""
+    """A value with its unit as a small raised sign; a dash where there is none.
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+    Parameters
+    ----------
+    steady
+        Always set in the least size, at the left, so that it is the same whatever else is
+        on the page.
+    """
+
+    def __init__(
+        self, appearance: Appearance, *, steady: bool = False, parent: QWidget | None = None
+    ) -> None:
         super().__init__(appearance, parent)
+        self._steady = steady
         self._text = ""
-        self._final = False
+        self._colour = "ink"
         self.show_value(None, Unit.DEGREES)
 
     @property
     def text(self) -> str:
         return self._text
 
-    def show_value(self, value: float | None, unit: Unit, *, final: bool = False) -> None:
-        """Show a value; a final one is drawn in the colour of readings."""
+    def show_value(
+        self, value: float | None, unit: Unit, *, final: bool = False, pale: bool = False
+    ) -> None:
+        """Show a value; a final one in the colour of readings, one that stands still paler."""
         text = "\u2013" if value is None else value_words(value, unit)
-        if text != self._text or final != self._final:
-            self._text, self._final = text, final
+        colour = "arm" if final else "edge" if pale else "ink"
+        if (text, colour) != (self._text, self._colour):
+            self._text, self._colour = text, colour
             self.setAccessibleName(text if value is not None else tr("no number"))
             self.update()
 
     def digit_height(self) -> float:
         """Return how high the digits are, in pixels."""
         least = self.window().height() * LEAST_SHARE
+        if self._steady:
+            return least
         room = self.height() * 0.72
         return max(least, min(room, self._height_for_width()))
 
@@ -48,13 +63,13 @@ class BigNumber(PaintedWidget):
         return QSize(round(least * 2.9), round(least * 1.14))
 
     def paint(self, painter: QPainter) -> None:
-        painter.setPen(self.appearance.colour("arm" if self._final else "ink"))
+        painter.setPen(self.appearance.colour(self._colour))
         digits, sign = self._parts()
         height = self.digit_height()
         font, small = self.appearance.digit_font(height), self.appearance.digit_font(height * 0.42)
         wide = QFontMetricsF(font).horizontalAdvance(digits)
         whole = wide + QFontMetricsF(small).horizontalAdvance(sign)
-        left = (self.width() - whole) / 2
+        left = 0.0 if self._steady else (self.width() - whole) / 2
         base = (self.height() + height) / 2
         painter.setFont(font)
         painter.drawText(QPointF(left, base), digits)

@@ -157,10 +157,18 @@ class ButtonRow(QWidget):
     """Buttons as wide as their words: the main one at the line's end, the others at its beginning.
 
     Buttons that do not fit into one line go on in the next; keys are shown where all have room.
+    The row is as wide as the content of a page, or as its place if it is `wide`.
     """
 
-    def __init__(self, buttons: Sequence[QPushButton], parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        buttons: Sequence[QPushButton],
+        parent: QWidget | None = None,
+        *,
+        wide: bool = False,
+    ) -> None:
         super().__init__(parent)
+        self._wide_row = wide
         self.buttons = tuple(buttons)
         for member in self.buttons:
             member.setParent(self)
@@ -231,7 +239,7 @@ class ButtonRow(QWidget):
 
     def _room(self) -> int:
         """Return the width for the buttons, in the middle of a wider row."""
-        return min(self.width(), CONTENT_PX)
+        return self.width() if self._wide_row else min(self.width(), CONTENT_PX)
 
     def _shown(self) -> list[QPushButton]:
         return [member for member in self.buttons if member.isVisibleTo(self)]

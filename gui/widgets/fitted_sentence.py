@@ -4,7 +4,7 @@ from math import ceil
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
@@ -16,13 +16,28 @@ MOST_SHARE = 1 / 11
 
 
 class FittedSentence(PaintedWidget):
-    """Wraps and sizes a sentence so that it fills its space; at least LEAST_SHARE high."""
+    """Wraps and sizes a sentence so that it fills its space; at least LEAST_SHARE high.
+
+    Parameters
+    ----------
+    lines
+        Lines that always have room.
+    quiet
+        Set in regular type that steps back, and in the least size.
+    """
 
     def __init__(
-        self, appearance: Appearance, *, lines: int = 2, parent: QWidget | None = None
+        self,
+        appearance: Appearance,
+        *,
+        lines: int = 2,
+        quiet: bool = False,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(appearance, parent)
-        self._lines = lines
+        self._lines, self._quiet = lines, quiet
+        if quiet:
+            self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._text = ""
         self.setAccessibleName("")
 
@@ -43,7 +58,7 @@ class FittedSentence(PaintedWidget):
 
     def minimumSizeHint(self) -> QSize:
         """Return some lines of the least type, or as many as the sentence needs."""
-        font = self.appearance.font(self._least_px(), bold=True)
+        font = self._font(self._least_px())
         lines = self._lines * QFontMetricsF(font).lineSpacing()
         return QSize(200, ceil(max(lines, self._needed(font).height())))
 
@@ -55,16 +70,19 @@ class FittedSentence(PaintedWidget):
     def fitted_font(self) -> QFont:
         """Return the largest font between the two shares in which the sentence fits."""
         least, most = self._least_px(), round(self.window().height() * MOST_SHARE)
-        for px in range(most, least, -1):
-            font = self.appearance.font(px, bold=True)
+        for px in range(least if self._quiet else most, least, -1):
+            font = self._font(px)
             if self._fits(font):
                 return font
-        return self.appearance.font(least, bold=True)
+        return self._font(least)
 
     def paint(self, painter: QPainter) -> None:
         painter.setFont(self.fitted_font())
-        painter.setPen(self.appearance.colour("ink"))
+        painter.setPen(self.appearance.colour("quiet" if self._quiet else "ink"))
         painter.drawText(QRectF(self.rect()), self._flags(), self._text)
+
+    def _font(self, px: int) -> QFont:
+        return self.appearance.font(px, bold=not self._quiet)
 
     def _fits(self, font: QFont) -> bool:
         needed = self._needed(font)

@@ -31,7 +31,7 @@ class ReadingFigure(PaintedWidget):
         return QSize(300, 260)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(160, 150)
+        return QSize(160, 120)
 
     def paint(self, painter: QPainter) -> None:
         if self._reading is not None:
@@ -40,7 +40,9 @@ class ReadingFigure(PaintedWidget):
                 self.appearance,
                 QRectF(self.rect()).adjusted(2, 2, -2, -2),
                 self._reading,
-                words_px=self.appearance.px(SMALL),
+                words_px=max(
+                    self.height() / 18, min(self.appearance.px(SMALL), self.height() / 10)
+                ),
                 mirrored=self._mirrored,
             )
 

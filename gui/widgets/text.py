@@ -30,7 +30,7 @@ def label(text: str, role: str = "") -> QLabel:
 class NoticeBar(QWidget):
     """The notice of every page with a number: an estimate, not a diagnosis."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, *, wide: bool = False) -> None:
         super().__init__(parent)
         self.words = label(notice(), "notice")
-        column(centred(self.words), on=self, margins=(0, 4, 0, 4))
+        column(self.words if wide else centred(self.words), on=self, margins=(0, 4, 0, 4))

@@ -4,9 +4,10 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.overlay import paint_figure, paint_framing
+from gui.drawing.overlay import paint_caption, paint_figure, paint_framing
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
+from gui.style.measures import CARD_RADIUS_PX, TITLE
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import FloatArray, Side
@@ -45,6 +46,7 @@ class VideoView(PaintedWidget):
         self._side = Side.RIGHT
         self._mirrored = False
         self._framing = False
+        self._caption = ""
         #: What stands where there is no picture.
         self.empty_text = tr("No picture yet")
         self.setAccessibleName(tr("camera picture"))
@@ -72,6 +74,11 @@ class VideoView(PaintedWidget):
     def set_framing(self, framing: bool) -> None:
         """Draw or leave out where head and hips should be."""
         self._framing = framing
+        self.update()
+
+    def set_caption(self, caption: str) -> None:
+        """Write what is measured into the picture's corner."""
+        self._caption = caption
         self.update()
 
     def transform(self) -> VideoTransform | None:
@@ -104,9 +111,9 @@ class VideoView(PaintedWidget):
             words = (tr("head about here"), tr("hips above this line"))
             paint_framing(painter, self.appearance, place, words)
         if self._points is not None and self._movement is not None:
-            paint_figure(
-                painter, self.appearance, self._points, transform, self._movement, self._side
-            )
+            paint_figure(painter, self._points, transform, self._movement, self._side)
+        if self._caption:
+            paint_caption(painter, self.appearance, place, self._caption)
         painter.fillPath(self._outside(place), self.appearance.colour("ground"))
 
     def _fitted(self, image: QImage, place: QRectF) -> QImage:
@@ -129,15 +136,15 @@ class VideoView(PaintedWidget):
         if self._corners[0] != place:
             edge, inside = QPainterPath(), QPainterPath()
             edge.addRect(place.adjusted(-1, -1, 1, 1))
-            inside.addRoundedRect(place, 8, 8)
+            inside.addRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
             self._corners = (place, edge.subtracted(inside))
         return self._corners[1]
 
     def _paint_empty(self, painter: QPainter) -> None:
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.appearance.colour("sunken"))
-        painter.drawRoundedRect(self.rect(), 8, 8)
+        painter.drawRoundedRect(self.rect(), CARD_RADIUS_PX, CARD_RADIUS_PX)
         painter.setPen(self.appearance.colour("quiet"))
-        painter.setFont(self.appearance.font(self.appearance.px(1.3)))
+        painter.setFont(self.appearance.font(self.appearance.px(TITLE)))
         flags = int(Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap)
         painter.drawText(QRectF(self.rect()).adjusted(24, 24, -24, -24), flags, self.empty_text)

@@ -3,23 +3,24 @@
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QWidget
 
+from gui.drawing.reading_on_body import Reading
 from gui.drawing.shown_movements import facing_angle_deg
-from gui.pages.measuring.hold_ring import HoldRing
+from gui.pages.measuring.live_band import LiveBand
 from gui.pages.measuring.trial_row import TrialRow
-from gui.protocol.plan import Attempt, AttemptState, SessionStep
+from gui.protocol.plan import Attempt, AttemptState, MovementTask, SessionStep
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.session_wording import frame_phrase
+from gui.text.session_wording import reason_phrase
 from gui.text.wording import advice_words, range_words, task_title, tr
 from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.measurement_band import BandContent, MeasurementBand
 from gui.widgets.position_figure import PositionView, ViewPlan
+from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar, label
+from gui.widgets.text import NoticeBar
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.live.events import LiveFrame, Phase
@@ -32,20 +33,23 @@ _SHOW_POSITION = (
     Phase.PAUSED,
     Phase.TROUBLE,
 )
+#: Phases after a trial, in which its result is shown.
+_SHOW_RESULT = (Phase.REST, Phase.REFINING, Phase.DONE)
+
+#: Places in the stacks at the right, at the left, and of the whole middle.
+_POSITION, _NUMBER = range(2)
+_CAMERA, _ON_BODY = range(2)
+_PICTURE, _REFUSAL = range(2)
 
 
-#: Places in the stack at the right.
-_POSITION, _NUMBER, _REFUSAL = range(3)
-
-
-def _refinement_words(attempt: Attempt, unit: Unit) -> str:
-    """Return what kind of number stands above: refined, being refined, or practice."""
+def _final_words(attempt: Attempt, unit: Unit) -> str:
+    """Return what kind of number stands above: measured, final, or practice."""
     trial = attempt.trial
     if attempt.state is AttemptState.PRACTICE:
-        return tr("practice, not counted")
+        return tr("practice")
     if trial is None or trial.low is None or trial.high is None:
-        return tr("calculating")
-    return tr("settled: {range}").format(range=range_words(trial.low, trial.high, unit))
+        return tr("measured")
+    return tr("final, {range}").format(range=range_words(trial.low, trial.high, unit))
 
 
 class LivePage(QWidget):
@@ -55,16 +59,19 @@ class LivePage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._measuring: MeasurementSession | None = None
+        #: The last value of the movement, and whether it was held: what stands on the way back.
+        self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance)
         self.video = VideoView(appearance)
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
-        self.number = BigNumber(appearance)
-        self.ring = HoldRing(appearance)
-        self.refusal = MeasurementBand(appearance, least_share=3 / 80)
-        self.title = label("", "quiet")
-        self.quality = label("", "lead")
+        self.number = BigNumber(appearance, steady=True)
+        self.kind = FittedSentence(appearance, lines=1, quiet=True)
+        self.band = LiveBand(appearance)
+        self.on_body = ReadingFigure(appearance)
+        self.advice = FittedSentence(appearance)
         self.trials = TrialRow(appearance)
+        self.hint = FittedSentence(appearance, lines=1, quiet=True)
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.here = button(tr("Measure this position"), key=tr("H"))
         self.discard = button(tr("Discard the last"), key=tr("Backspace"))
@@ -75,22 +82,22 @@ class LivePage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         position = widget_with(row((self.figure, 5), (self.plan, 2)), "page")
-        number = widget_with(column(1, (self.number, 6), 1), "page")
-        refusal = widget_with(column(1, self.refusal, 1), "page")
-        self._right = FixedSizeStack([position, number, scrollable(refusal, wide=True)])
-        where = column(1, self.title, self.quality, 1)
-        state = row(self.ring, (where, 1), spacing=gap(2))
-        right = column((self._right, 1), state)
-        middle = row((self.video, 57), (right, 43), spacing=gap(3))
-        seen = widget_with(column((middle, 1), self.trials, spacing=gap(1)))
+        number = widget_with(column(self.number, self.kind, self.band, 1, spacing=gap(0.5)), "page")
+        self._right = FixedSizeStack([position, number])
+        self._left = FixedSizeStack([self.video, self.on_body])
+        left = column((self._left, 1), self.trials, spacing=gap(0.5))
+        picture = widget_with(row((left, 57), (self._right, 43), spacing=gap(3)), "page")
+        refusal = widget_with(column((self.advice, 1)), "page")
+        self._middle = FixedSizeStack([picture, refusal])
+        seen = widget_with(column((self._middle, 1), self.hint, spacing=gap(0.5)))
         column(
             self.sentence,
             (scrollable(seen, wide=True), 1),
-            ButtonRow([self.pause, self.here, self.discard, self.stop, self.retry]),
-            NoticeBar(),
+            ButtonRow([self.pause, self.here, self.discard, self.stop, self.retry], wide=True),
+            NoticeBar(wide=True),
             on=self,
-            margins=(24, 8, 24, 8),
-            spacing=gap(1),
+            margins=(24, 8, 24, 4),
+            spacing=gap(0.75),
         )
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
@@ -125,8 +132,7 @@ class LivePage(QWidget):
         if not measuring.why_no_picture:
             self.video.show_frame(frame)
         self._show_value(measuring, frame)
-        holding = frame.phase in (Phase.HOLD, Phase.RETURN)
-        self.ring.show_hold(frame.hold_share if holding else 0.0, self._trial_number())
+        self._show_hint(measuring, frame)
 
     @Slot()
     def refresh(self) -> None:
@@ -135,7 +141,7 @@ class LivePage(QWidget):
         if measuring is None:
             return
         guide, task = measuring.guide, measuring.guide.task
-        self.title.setText(task_title(task.movement, task.side))
+        self.video.set_caption(task_title(task.movement, task.side))
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)
@@ -143,47 +149,90 @@ class LivePage(QWidget):
             facing_angle_deg(task.movement, task.side), task.side, mirrored=self._mirrored
         )
         self.trials.show_guide(guide)
-        self.ring.show_hold(self.ring.share, self._trial_number())
         self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
-        self.here.setEnabled(not guide.paused and measuring.trouble is None)
         self.discard.setEnabled(guide.can_discard)
-        if why := measuring.why_no_picture:
-            self.video.show_empty(why)
-        self.retry.setVisible(measuring.trouble is not None)
+        in_trouble = measuring.trouble is not None
+        self.here.setEnabled(not guide.paused)
+        for member in (self.pause, self.here, self.discard):
+            member.setVisible(not in_trouble)
+        self.retry.setVisible(in_trouble)
+        if measuring.why_no_picture:
+            # The sentence says what is the matter; once is enough.
+            self.video.show_empty("")
+        self._show_hint(measuring, None)
+        if in_trouble or guide.paused:
+            self._show_position()
 
-    def _trial_number(self) -> str:
-        guide = self._measuring.guide if self._measuring else None
-        if guide is None:
-            return ""
-        if guide.practice_left:
-            return tr("try")
-        return f"{min(guide.counted + 1, guide.task.trials)}/{guide.task.trials}"
+    def _show_hint(self, measuring: MeasurementSession, frame: LiveFrame | None) -> None:
+        """Say what spoils the movement while it lasts, else how to pause from where one stands."""
+        if measuring.trouble is not None:
+            self.hint.say("")
+        elif measuring.guide.paused:
+            self.hint.say(tr("Raise your other hand to go on."))
+        elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
+            self.hint.say(tr("Careful: {what}.").format(what=reason_phrase(frame.reasons[0])))
+        else:
+            self.hint.say(tr("Raise your other hand to pause."))
+
+    def _show_position(self) -> None:
+        self._show(_CAMERA, _POSITION)
+
+    def _show(self, left: int, right: int) -> None:
+        """Show the picture or the reading on the body, and the position or the number."""
+        self._middle.set_current_index(_PICTURE)
+        self._left.set_current_index(left)
+        self._right.set_current_index(right)
 
     def _show_value(self, measuring: MeasurementSession, frame: LiveFrame) -> None:
         """Show the guide while moving, then the captured trial on its way to a reading."""
-        task = measuring.guide.task
-        unit = MOVEMENTS[task.movement].unit
-        attempt = measuring.guide.attempts[-1] if measuring.guide.attempts else None
-        waiting = measuring.trouble is not None or measuring.guide.paused
+        guide = measuring.guide
+        attempt = guide.attempts[-1] if guide.attempts else None
+        waiting = measuring.trouble is not None or guide.paused
         if frame.phase in _SHOW_POSITION or waiting:
-            self._right.set_current_index(_POSITION)
-            self.quality.setText("" if waiting else frame_phrase(frame))
-        elif frame.phase not in (Phase.REST, Phase.REFINING, Phase.DONE) or attempt is None:
-            self._right.set_current_index(_NUMBER)
-            self.number.show_value(frame.value, unit)
-            self.quality.setText(tr("rough value; {words}").format(words=frame_phrase(frame)))
+            self._show_position()
+        elif frame.phase not in _SHOW_RESULT or attempt is None:
+            self._show_moving(guide.task, frame, practice=guide.practice_left > 0)
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
-            self._right.set_current_index(_REFUSAL)
-            advice = advice_words(attempt.trial.refused_for)
-            self.refusal.show_reading(task.movement, BandContent(words=advice))
-            self.quality.setText("")
+            self._middle.set_current_index(_REFUSAL)
+            self.advice.say(advice_words(attempt.trial.refused_for[:1]))
         else:
-            self._right.set_current_index(_NUMBER)
-            trial = attempt.trial
-            value = attempt.guide_value if trial is None else trial.value
-            scored = attempt.state is AttemptState.SCORED
-            self.number.show_value(value, unit, final=scored)
-            self.quality.setText(_refinement_words(attempt, unit))
+            self._show_result(guide.task, attempt)
+
+    def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:
+        """Show the arm's value as a guide; on the way back what was held stays."""
+        unit, movement = MOVEMENTS[task.movement].unit, task.movement
+        self._show(_CAMERA, _NUMBER)
+        if frame.phase is Phase.RETURN:
+            value, held = self._kept
+            self.number.show_value(value, unit, pale=True)
+            self.kind.say(tr("measured") if held else tr("rough guide"))
+            self.band.show_measured(movement, value)
+            return
+        self._kept = frame.value, frame.phase is Phase.HOLD
+        self.number.show_value(frame.value, unit)
+        self.kind.say(tr("practice") if practice else tr("rough guide"))
+        if frame.phase is Phase.HOLD:
+            self.band.show_hold(movement, frame.value, frame.hold_share)
+        else:
+            self.band.show_moving(movement, frame.value)
+
+    def _show_result(self, task: MovementTask, attempt: Attempt) -> None:
+        """Show a captured trial, pale until it is final."""
+        unit, movement, trial = MOVEMENTS[task.movement].unit, task.movement, attempt.trial
+        value = attempt.guide_value if trial is None else trial.value
+        final = attempt.state is AttemptState.SCORED
+        self.number.show_value(value, unit, final=final, pale=not final)
+        self.kind.say(_final_words(attempt, unit))
+        if final and trial is not None and trial.low is not None and trial.high is not None:
+            self._show(_ON_BODY, _NUMBER)
+            self.band.show_final(movement, value, (trial.low, trial.high))
+            reading = Reading(
+                movement=movement, side=task.side, value=value, low=trial.low, high=trial.high
+            )
+            self.on_body.show_reading(reading, mirrored=self._mirrored)
+        else:
+            self._show(_CAMERA, _NUMBER)
+            self.band.show_measured(movement, value)
 
     def keep_focus(self) -> None:
         """Put the keyboard where Space means pause."""
