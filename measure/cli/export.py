@@ -5,6 +5,7 @@ from pathlib import Path
 
 from measure.cli.main import NOTICE
 from measure.cli.open_store import open_store
+from measure.export.fhir_codes import CodeChoices
 from measure.export.formats import Format, export, file_name
 from measure.export.history_csv import DecimalSign
 from measure.system.atomic_files import write_new
@@ -19,7 +20,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
                    --decimal point commas and decimal point; texts are never run
                    as formulas or read as dates
       json         everything, can be imported again; described in measure/docs/json-export.md
-      fhir         a FHIR R4 bundle of observations for health records
+      fhir         a FHIR R4 bundle for health records: observations, programme, goals
 
     The file can be read by its owner only. It holds the pseudonym and every note.
 
@@ -55,6 +56,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="fhir: write LOINC numbers too that have not been confirmed (extension, sided ones)",
     )
+    parser.add_argument(
+        "--snomed",
+        action="store_true",
+        help="fhir: name the shoulder by its SNOMED CT code too, which needs a licence in some "
+        "countries",
+    )
     parser.set_defaults(run=run)
 
 
@@ -71,7 +78,7 @@ def run(arguments: argparse.Namespace) -> int:
         kind,
         now,
         decimal=DecimalSign(arguments.decimal),
-        unverified_codes=arguments.unverified_codes,
+        codes=CodeChoices(unverified=arguments.unverified_codes, snomed=arguments.snomed),
     )
     write_new(target, data)
     counts = f"sessions: {len(history.sessions)}, measurements: {len(history.measurements)}"

@@ -6,6 +6,7 @@ Public names:
     clip_figure: draw_curve
     clip_json: document
     clip_series_csv: write_track
+    fhir_codes: CodeChoices
     formats: Format, export, file_name
     history_csv: DecimalSign
     history_json: read_history

@@ -1,4 +1,8 @@
-"""FHIR export: a history as an R4 bundle of a pseudonymous patient, devices and observations.
+"""FHIR export: a history as an R4 bundle.
+
+A pseudonymous patient, devices, observations of measurements and sessions, the home programme as
+care plans, goals and procedures.
+
 
 The bundle is plain data; tests validate it against the R4 models. Values are rounded to a tenth
 of a degree here: more digits would claim more than a camera sees.
@@ -9,15 +13,14 @@ import uuid
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.reasons import SENTENCES
-from measure.domain.records import Assistance, History, MeasurementRecord, Person, SessionRecord
+from measure.domain.records import Assistance, History, MeasurementRecord, Person
 from measure.export.fhir_codes import (
-    CATEGORY,
     LOINC,
     OWN_LEVEL,
     OWN_MEASURE,
     OWN_PERSON,
-    PAIN_LOINC,
     PURPOSE,
+    CodeChoices,
     Resource,
     absent,
     band,
@@ -26,6 +29,8 @@ from measure.export.fhir_codes import (
     component,
     instant,
     loinc_of,
+    observation,
+    pain_observation,
     part,
     quantity,
     site,
@@ -33,12 +38,18 @@ from measure.export.fhir_codes import (
     url_of,
     uuid_of,
 )
+from measure.export.fhir_programme import programme_resources
+from measure.export.fhir_session import (
+    event_observation,
+    screening_observation,
+    session_members,
+    session_panel,
+)
 from measure.export.history_csv import setup_text
 from measure.export.history_json import NOTICE, json_by_line
 from measure.system.clock import Timestamp
 from measure.system.json_codec import to_json
 
-_PAIN_WORDS = {"rest": "at rest", "night": "at night", "worst_24h": "worst in 24 hours"}
 _HELP_WORDS = {
     Assistance.NONE: "active",
     Assistance.OTHER_HAND: "active-assisted by the other hand",
@@ -48,27 +59,32 @@ _HELP_WORDS = {
 }
 
 
-def history_fhir(history: History, written: Timestamp, *, unverified: bool = False) -> bytes:
+#: As a bundle is written where nothing was chosen.
+USUAL_CODES = CodeChoices()
+
+
+def history_fhir(history: History, written: Timestamp, codes: CodeChoices = USUAL_CODES) -> bytes:
     """Return a history as a FHIR R4 bundle of type "collection", UTF-8 JSON.
 
     Parameters
     ----------
     written
         The present moment.
-    unverified
-        True to write LOINC numbers too that were not seen in public use.
     """
     devices: dict[str, Resource] = {}
     members: dict[str, list[Resource]] = {
-        session.id: _pain_before(session) for session in history.sessions
+        session.id: session_members(session, codes) for session in history.sessions
     }
     for record in history.measurements:
         device = _device(record.measurement.provenance)
         device = devices.setdefault(device["id"], device)
-        members[record.session_id] += _observations(record, device["id"], unverified)
+        members[record.session_id] += _observations(record, device["id"], codes)
     resources = [_patient(history.person), *devices.values()]
     for session in history.sessions:
-        resources += [*members[session.id], _panel(session, members[session.id])]
+        resources += [*members[session.id], session_panel(session, members[session.id])]
+    resources += [event_observation(event, codes) for event in history.events]
+    resources += [screening_observation(screening) for screening in history.screenings]
+    resources += programme_resources(history, written.day)
     if history.person.demo:
         for resource in resources:
             resource["meta"] = {"security": [coding(PURPOSE, "HTEST", "test health data")]}
@@ -102,50 +118,46 @@ def _device(provenance: Provenance) -> Resource:
         "resourceType": "Device",
         "id": str(uuid.uuid5(uuid.NAMESPACE_OID, "device " + alike)),
         "deviceName": [{"name": "Thawline", "type": "user-friendly-name"}],
-        "modelNumber": "; ".join((provenance.model, *provenance.passes)),
+        "property": _properties(provenance),
         "version": versions,
         "note": [{"text": NOTICE}, {"text": "Set-up: " + setup}],
     }
     return device if versions else {k: v for k, v in device.items() if k != "version"}
 
 
-def _observations(record: MeasurementRecord, device: str, unverified: bool) -> list[Resource]:
+def _properties(provenance: Provenance) -> list[Resource]:
+    """Return the pose model and the passes made with it."""
+    properties = [
+        {"type": part("pose-model", "Pose model"), "valueCode": [{"text": provenance.model}]}
+    ]
+    if provenance.passes:
+        passes = [{"text": name} for name in provenance.passes]
+        properties.append({"type": part("passes", "Passes"), "valueCode": passes})
+    return properties
+
+
+def _observations(record: MeasurementRecord, device: str, codes: CodeChoices) -> list[Resource]:
     measurement = record.measurement
-    observation = _observation(
-        uuid_of(record.id), "exam", _code(record, unverified), record.person_id, record.taken
-    )
-    observation |= {
-        "bodySite": site(measurement.side),
+    taken, where = instant(record.taken), site(measurement.side, snomed=codes.snomed)
+    code = _code(record, codes.unverified)
+    measured = observation(uuid_of(record.id), "exam", code, record.person_id, taken)
+    measured |= {
+        "bodySite": where,
         "method": {"text": _method(record)},
         "device": {"reference": url_of(device)},
     }
     if components := _components(measurement):
-        observation["component"] = components
-    observation |= _result(measurement)
+        measured["component"] = components
+    measured |= _result(measurement)
     if notes := _notes(record):
-        observation["note"] = [{"text": text} for text in notes]
-    observations = [observation]
+        measured["note"] = [{"text": text} for text in notes]
+    observations = [measured]
     if record.pain_during is not None:
         text = f"Pain during the movement: {MOVEMENTS[measurement.movement].name}"
         seed = f"{record.id} pain"
-        pain = _pain(seed, record.person_id, record.taken, "movement", text, record.pain_during)
-        observations.append(pain | {"bodySite": site(measurement.side)})
+        pain = pain_observation(seed, record.person_id, taken, "movement", text, record.pain_during)
+        observations.append(pain | {"bodySite": where})
     return observations
-
-
-def _observation(
-    identifier: str, category: str, code: Resource, person_id: str, when: Timestamp
-) -> Resource:
-    """Return the members that all observations have."""
-    return {
-        "resourceType": "Observation",
-        "id": identifier,
-        "status": "final",
-        "category": [{"coding": [coding(CATEGORY, category, category.capitalize())]}],
-        "code": code,
-        "subject": {"reference": url_of(uuid_of(person_id))},
-        "effectiveDateTime": instant(when),
-    }
 
 
 def _code(record: MeasurementRecord, unverified: bool) -> Resource:
@@ -228,50 +240,6 @@ def _notes(record: MeasurementRecord) -> list[str]:
         codes = ", ".join(record.overridden)
         notes.append(f"A clinician let trials count in spite of: {codes}.")
     return notes
-
-
-def _panel(session: SessionRecord, members: list[Resource]) -> Resource:
-    """Return the session itself: no value of its own, but its members and its note."""
-    code = {
-        "coding": [coding(OWN_MEASURE, "session", "Session")],
-        "text": "Session of shoulder measurements",
-    }
-    panel = _observation(uuid_of(session.id), "exam", code, session.person_id, session.started)
-    if members:
-        panel["hasMember"] = [{"reference": url_of(member["id"])} for member in members]
-    if session.note.strip():
-        panel["note"] = [{"text": session.note}]
-    return panel
-
-
-def _pain_before(session: SessionRecord) -> list[Resource]:
-    """Return an observation for every rating of pain before a session."""
-    return [
-        _pain(
-            f"{session.id} {name}",
-            session.person_id,
-            session.started,
-            name,
-            f"Pain {words}",
-            rating,
-        )
-        for name, words in _PAIN_WORDS.items()
-        if (rating := getattr(session.pain, name)) is not None
-    ]
-
-
-def _pain(
-    seed: str, person_id: str, when: Timestamp, kind: str, text: str, rating: int
-) -> Resource:
-    code = {
-        "coding": [
-            {"system": LOINC, "code": PAIN_LOINC},
-            coding(OWN_MEASURE, f"pain-{kind.replace('_', '-')}"),
-        ],
-        "text": text,
-    }
-    identifier = str(uuid.uuid5(uuid.NAMESPACE_OID, seed))
-    return _observation(identifier, "survey", code, person_id, when) | {"valueInteger": rating}
 
 
 def _versions(values: dict[str, str], prefix: str, ending: str) -> list[Resource]:

@@ -3,7 +3,8 @@
 from enum import StrEnum
 
 from measure.domain.records import History
-from measure.export.fhir import history_fhir
+from measure.export.fhir import USUAL_CODES, history_fhir
+from measure.export.fhir_codes import CodeChoices
 from measure.export.history_csv import DecimalSign, csv_for_programs, csv_for_spreadsheets
 from measure.export.history_json import history_json
 from measure.system.atomic_files import safe_name
@@ -34,7 +35,7 @@ def export(
     now: Timestamp,
     *,
     decimal: DecimalSign = DecimalSign.COMMA,
-    unverified_codes: bool = False,
+    codes: CodeChoices = USUAL_CODES,
 ) -> bytes:
     """Return the contents of an export file.
 
@@ -42,8 +43,8 @@ def export(
     ----------
     decimal
         Decimal sign, for spreadsheets only.
-    unverified_codes
-        Whether to write LOINC numbers that nobody has confirmed, for FHIR only.
+    codes
+        Which codes are written beside the usual ones, for FHIR only.
     """
     if kind is Format.CSV:
         return csv_for_programs(history)
@@ -51,7 +52,7 @@ def export(
         return csv_for_spreadsheets(history, decimal)
     if kind is Format.JSON:
         return history_json(history, now, software()["thawline"])
-    return history_fhir(history, now, unverified=unverified_codes)
+    return history_fhir(history, now, codes)
 
 
 def file_name(history: History, kind: Format, now: Timestamp) -> str:

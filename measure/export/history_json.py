@@ -5,18 +5,16 @@ by field in measure/docs/json-export.md.
 """
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NoReturn
 
 from measure.domain.records import History
 from measure.errors import DataError, InputError
+from measure.export.history_schema import SCHEMA, upgraded
 from measure.system.clock import Timestamp
 from measure.system.json_codec import from_data, to_data
 
 FORMAT = "thawline-history"
-#: Version of the format; rises when a reader of the former one would misread a file. [technical]
-SCHEMA = 4
 #: Largest file that is read, bytes; ten years of daily sessions with six measurements each need
 #: less than half of it. [technical]
 LARGEST_FILE_BYTES = 192 * 1024 * 1024
@@ -144,40 +142,7 @@ def _without_head(content: Any) -> dict[str, Any]:
         elif not isinstance(content[name], kind):
             raise DataError(f"The field {name!r} holds something else than expected.")
     rest = {name: value for name, value in content.items() if name not in _HEAD}
-    return rest if schema >= 3 else _with_exercises(rest)
-
-
-def _with_exercises(content: dict[str, Any]) -> dict[str, Any]:
-    """Return the content of a file of schema 1 or 2 with its stretches as exercises.
-
-    What is not as it should be is passed on as it is, for the reader to say so.
-    """
-    renamed = {**content}
-    if "stretches" in renamed:
-        renamed["exercises_done"] = _each(renamed.pop("stretches"), _exercise_of_stretch)
-    if "plans" in renamed:
-        renamed["plans"] = _each(renamed["plans"], _plan_with_exercises)
-    return renamed
-
-
-def _plan_with_exercises(plan: dict[str, Any]) -> dict[str, Any]:
-    if "stretches" not in plan:
-        return plan
-    rest = {name: value for name, value in plan.items() if name != "stretches"}
-    return rest | {"exercises": _each(plan["stretches"], _exercise_of_stretch)}
-
-
-def _exercise_of_stretch(record: dict[str, Any]) -> dict[str, Any]:
-    if "stretch" not in record:
-        return record
-    rest = {name: value for name, value in record.items() if name != "stretch"}
-    return rest | {"exercise": {"listed": record["stretch"]}}
-
-
-def _each(items: Any, change: Callable[[dict[str, Any]], dict[str, Any]]) -> Any:
-    if not isinstance(items, list):
-        return items
-    return [change(item) if isinstance(item, dict) else item for item in items]
+    return upgraded(rest, schema)
 
 
 def _check_bounds(data: bytes) -> None:

@@ -11,9 +11,10 @@ from fhir.resources.R4B.bundle import Bundle
 from hypothesis import HealthCheck, given, settings
 
 from measure.domain.movements import MOVEMENTS, Movement, View
+from measure.domain.reasons import Reason
 from measure.domain.records import AssessmentCondition, Assistance, History, Pain
 from measure.export.fhir import history_fhir
-from measure.export.fhir_codes import PAIN_LOINC
+from measure.export.fhir_codes import PAIN_LOINC, CodeChoices, absent
 from tests.support import record_samples as sample
 from tests.support.record_samples import FixedClock
 from tests.support.record_strategies import histories
@@ -34,7 +35,7 @@ CODES = [
 def _bundle(*records: Any, who: Any = WHO, unverified: bool = False, **changes: Any) -> list[Any]:
     session = sample.session(who, **changes)
     history = History(person=who, sessions=(session,), measurements=records)
-    data = history_fhir(history, NOW, unverified=unverified)
+    data = history_fhir(history, NOW, CodeChoices(unverified=unverified))
     Bundle.model_validate_json(data)
     return [entry["resource"] for entry in json.loads(data)["entry"]]
 
@@ -61,7 +62,7 @@ def _loinc(resource: Any) -> list[str]:
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(history=histories())
 def test_every_history_makes_a_valid_bundle(history: History) -> None:
-    data = history_fhir(history, NOW, unverified=True)
+    data = history_fhir(history, NOW, CodeChoices(unverified=True, snomed=True))
     bundle = Bundle.model_validate_json(data)
     urls = [entry.fullUrl for entry in bundle.entry]
     assert len(set(urls)) == len(urls)
@@ -103,7 +104,7 @@ def test_a_reading_says_all_that_belongs_to_it() -> None:
     assert parts["Trial 1"]["valueQuantity"]["value"] == 91.2
     absent = parts["Trial 3"]["dataAbsentReason"]
     assert "valueQuantity" not in parts["Trial 3"]
-    assert [coding["code"] for coding in absent["coding"]] == ["unknown", "trunk-lean"]
+    assert [coding["code"] for coding in absent["coding"]] == ["error", "trunk-lean"]
     assert "Your body leaned" in absent["text"]
     assert observation["note"][0]["text"].startswith("The trials differ")
     assert "stiffness" in observation["note"][1]["text"]
@@ -117,7 +118,7 @@ def test_a_refusal_is_an_absence_with_its_reasons() -> None:
     )
     assert not [name for name in observation if name.startswith("value")]
     codes = [coding["code"] for coding in observation["dataAbsentReason"]["coding"]]
-    assert codes == ["unknown", "trunk-lean", "few-trials"]
+    assert codes == ["error", "trunk-lean", "few-trials"]
 
 
 def test_a_reach_is_a_band_of_our_own_and_never_degrees() -> None:
@@ -255,3 +256,117 @@ def test_times_carry_their_offset(offset_min: int) -> None:
     panel = _observation(_bundle(started=started), "session")
     assert dt.datetime.fromisoformat(panel["effectiveDateTime"]) == started.utc
     assert panel["effectiveDateTime"][-6] in "+-"
+
+
+def _whole_bundle(codes: CodeChoices | None = None) -> list[Any]:
+    """Return the bundle of a history that holds everything but measurements."""
+    history = History(
+        person=WHO,
+        sessions=(sample.full_session(WHO),),
+        events=(sample.event(WHO),),
+        plans=(sample.plan(WHO), sample.own_plan(WHO)),
+        exercises_done=(sample.exercise_log(WHO), sample.own_exercise_log(WHO)),
+        next_mornings=(sample.next_morning(WHO),),
+        goals=(sample.goal(WHO),),
+        goal_ratings=(sample.goal_rating(WHO),),
+        screenings=(sample.screening(WHO),),
+    )
+    late = FixedClock("2026-05-01T08:00:00+00:00").now()
+    data = history_fhir(history, late, codes or CodeChoices())
+    Bundle.model_validate_json(data)
+    return [entry["resource"] for entry in json.loads(data)["entry"]]
+
+
+def _of_kind(resources: list[Any], kind: str) -> list[Any]:
+    return [resource for resource in resources if resource["resourceType"] == kind]
+
+
+def test_the_programme_is_a_care_plan_with_its_goals() -> None:
+    resources = _whole_bundle()
+    first, second = _of_kind(resources, "CarePlan")
+    assert (first["status"], second["status"]) == ("completed", "active")
+    assert first["period"] == {"start": "2026-04-02", "end": "2026-04-15"}
+    assert second["period"] == {"start": "2026-04-16"}
+    (activity,) = second["activity"]
+    assert activity["detail"] == {
+        "kind": "ServiceRequest",
+        "code": {"text": "Door lean"},
+        "status": "in-progress",
+        "scheduledTiming": {"repeat": {"frequency": 3, "period": 1, "periodUnit": "d"}},
+        "description": "10 repetitions, held for 15 s, 3 times a day, left. "
+        "Lean in a doorway, the hand on its frame.",
+    }
+    assert first["activity"][0]["detail"]["code"]["coding"][0]["code"] == "pendulum"
+    assert {"text": "Stop at pain 3 of 10."} in second["note"]
+    assert {"text": "Review: 2026-05-14"} in second["note"]
+    (goal,) = _of_kind(resources, "Goal")
+    assert goal["description"] == {"text": "Put on a jacket"}
+    assert goal["lifecycleStatus"] == "active"
+    assert second["goal"] == [{"reference": f"urn:uuid:{goal['id']}"}]
+    rating = _observation(resources, "goal-rating")
+    assert rating["valueInteger"] == 3
+    assert rating["focus"] == second["goal"]
+
+
+def test_what_was_done_is_a_procedure_of_its_plan() -> None:
+    resources = _whole_bundle()
+    plans = _of_kind(resources, "CarePlan")
+    done = _of_kind(resources, "Procedure")
+    assert [item["basedOn"][0]["reference"] for item in done] == [
+        f"urn:uuid:{plan['id']}" for plan in plans
+    ]
+    assert "note" not in done[0]
+    assert done[1]["note"] == [
+        {"text": "Repetitions: 6"},
+        {"text": "Compared with the last time: easier"},
+    ]
+    pain = _observation(resources, "pain-exercise")
+    assert pain["valueInteger"] == 3
+    assert pain["partOf"] == [{"reference": f"urn:uuid:{done[1]['id']}"}]
+    assert _observation(resources, "eased-by-next-morning")["valueBoolean"] is False
+
+
+def test_events_answers_state_and_values_by_hand_are_observations() -> None:
+    resources = _whole_bundle()
+    event = _observation(resources, "event")
+    assert event["valueCodeableConcept"]["coding"][0]["code"] == "injection"
+    assert event["bodySite"]["text"] == "Left shoulder"
+    answers = _observation(resources, "safety-questions")
+    assert answers["valueCodeableConcept"]["coding"][0]["code"] == "clear"
+    panel = _observation(resources, "session")
+    values = [part.get("valueString", part.get("valueBoolean")) for part in panel["component"]]
+    assert values == ["after", True]
+    passive = _observation(resources, "flexion-passive")
+    assert passive["valueQuantity"]["value"] == 105.0
+    assert _loinc(passive) == []
+    members = {member["reference"] for member in panel["hasMember"]}
+    assert f"urn:uuid:{passive['id']}" in members
+
+
+def test_the_side_has_a_snomed_code_on_request_only() -> None:
+    usual = _observation(_whole_bundle(), "event")["bodySite"]["coding"]
+    assert [item["system"] for item in usual] == ["urn:thawline:site"]
+    asked = _observation(_whole_bundle(CodeChoices(snomed=True)), "event")["bodySite"]["coding"]
+    assert asked[0] == {"system": "http://snomed.info/sct", "code": "91775009"}
+    assert asked[1:] == usual
+
+
+@pytest.mark.parametrize(
+    ("reason", "code"),
+    [
+        (Reason.NO_HOLD, "not-performed"),
+        (Reason.NO_MOVE, "not-performed"),
+        (Reason.UNREADABLE_FRAMES, "error"),
+        (Reason.HIDDEN, "error"),
+    ],
+)
+def test_absence_is_told_by_its_first_reason(reason: Reason, code: str) -> None:
+    assert absent((reason, Reason.TRUNK_LEAN))["coding"][0]["code"] == code
+    assert absent(())["coding"][0]["code"] == "unknown"
+
+
+def test_passes_are_properties_of_the_device_and_no_model_number() -> None:
+    (device,) = _of_kind(_bundle(sample.record(SESSION)), "Device")
+    assert "modelNumber" not in device
+    made = {item["type"]["text"]: item["valueCode"] for item in device["property"]}
+    assert made["Pose model"] == [{"text": "heavy"}]

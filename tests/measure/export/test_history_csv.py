@@ -8,7 +8,7 @@ import math
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from measure.domain.records import History
+from measure.domain.records import AgeBand, History
 from measure.domain.session_facts import ExerciseTiming, SessionState
 from measure.export.history_csv import (
     COLUMNS,
@@ -23,7 +23,7 @@ from measure.export.history_csv import (
 from tests.support import record_samples as sample
 from tests.support.record_strategies import histories
 
-WHO = sample.person()
+WHO = sample.person(age_band=AgeBand.FIFTIES, diabetes=False, thyroid=True)
 SESSION = sample.session(WHO, state=SessionState(timing=ExerciseTiming.AFTER, pain_relief=True))
 HISTORY = History(
     person=WHO,

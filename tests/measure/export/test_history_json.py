@@ -13,6 +13,7 @@ from measure.domain.records import History
 from measure.errors import DataError, InputError
 from measure.export import history_json as history_json_module
 from measure.export.history_json import history_from_json, history_json, read_history
+from measure.export.history_schema import SCHEMA
 from measure.storage.store import Store
 from tests.support import record_samples as sample
 from tests.support.record_samples import FixedClock
@@ -61,10 +62,20 @@ def test_a_history_comes_back_as_it_went_out(history: History) -> None:
 
 def test_what_the_file_says_about_itself() -> None:
     content = _plain()
-    assert (content["format"], content["schema"]) == ("thawline-history", 4)
+    assert (content["format"], content["schema"]) == ("thawline-history", SCHEMA)
     assert content["written"]["utc"] == "2026-04-01T08:00:00.000000Z"
     assert "not a diagnosis" in content["notice"]
     assert content["person"]["demo"] is False
+
+
+def test_every_earlier_schema_has_its_golden_file_and_is_read() -> None:
+    """A file of each version that was ever written, kept as that version wrote it."""
+    for schema in range(1, SCHEMA):
+        file = GOLDEN / f"history-of-schema-{schema}.json"
+        assert json.loads(file.read_bytes())["schema"] == schema
+        read = read_history(file)
+        assert read.person == WHO
+        assert read.measurements == HISTORY.measurements
 
 
 def test_a_file_of_the_first_schema_is_read_as_before() -> None:
@@ -252,7 +263,7 @@ def test_records_of_somebody_else_are_not_taken_over(tmp_path: Path) -> None:
     stolen = sample.session(other, id=SESSION.id)
     with Store.open(tmp_path / "sessions.sqlite") as store:
         store.merge(HISTORY)
-        with pytest.raises(DataError, match="kept here for another person"):
+        with pytest.raises(DataError, match="belongs to another person here"):
             store.merge(History(person=other, sessions=(stolen,)))
         assert store.people() == [WHO]
         assert store.history(WHO.id) == HISTORY
