@@ -7,7 +7,7 @@ Public names:
     progress_wording: logged_words, progress_notes, progress_of_sides, verdict_line, warm_up_words
     result_wording: difference_words, last_time_words, line_of_results
     safety_wording: ScreeningText, answer_text, screening_text
-    session_wording: frame_phrase, hint_sentence, live_sentence, next_sentence, not_still_sentence,
+    session_wording: hint_sentence, live_sentence, next_sentence, not_still_sentence,
         reason_phrase, trouble_sentence
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, event_mark,
         event_name, exercise_name, help_name, measurement_words, message_text, movement_name,

@@ -73,13 +73,6 @@ def hint_sentence(hint: SetupHint) -> str:
     }[hint]
 
 
-def frame_phrase(frame: LiveFrame | None) -> str:
-    """Return in a few words how well the arm is seen."""
-    if frame is None or frame.points_px is None:
-        return tr("no one in view")
-    return reason_phrase(frame.reasons[0]) if frame.reasons else tr("seen well")
-
-
 def reason_phrase(reason: Reason) -> str:
     """Return a reason in a few words, legible from across the room."""
     return {

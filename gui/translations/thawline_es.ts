@@ -532,8 +532,8 @@
         <translation>Levante la otra mano para pausar.</translation>
     </message>
     <message>
-        <source>rough guide</source>
-        <translation>aproximado</translation>
+        <source>rough value</source>
+        <translation>valor aproximado</translation>
     </message>
     <message>
         <source>Make the profile</source>
@@ -1630,10 +1630,6 @@
     <message>
         <source>The light is behind you. Turn it round or close a blind.</source>
         <translation>La luz está detrás de usted. Cámbiela de lado o baje una persiana.</translation>
-    </message>
-    <message>
-        <source>seen well</source>
-        <translation>se ve bien</translation>
     </message>
     <message>
         <source>two people in view</source>

@@ -205,12 +205,12 @@ class LivePage(QWidget):
         if frame.phase is Phase.RETURN:
             value, held = self._kept
             self.number.show_value(value, unit, pale=True)
-            self.kind.say(tr("measured") if held else tr("rough guide"))
+            self.kind.say(tr("measured") if held else tr("rough value"))
             self.band.show_measured(movement, value)
             return
         self._kept = frame.value, frame.phase is Phase.HOLD
         self.number.show_value(frame.value, unit)
-        self.kind.say(tr("practice") if practice else tr("rough guide"))
+        self.kind.say(tr("practice") if practice else tr("rough value"))
         if frame.phase is Phase.HOLD:
             self.band.show_hold(movement, frame.value, frame.hold_share)
         else:

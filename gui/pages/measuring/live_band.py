@@ -18,8 +18,8 @@ from gui.widgets.position_figure import motion_wanted
 from measure.domain.movements import Movement
 from measure.domain.reading_scale import share_of_scale
 
-#: How long a captured trial takes to settle into its place, milliseconds. [technical]
-SETTLING_MS = 420
+#: How long a captured trial takes to land in its place, milliseconds. [technical]
+LANDING_MS = 420
 #: Height as a share of the window's. [technical]
 _SHARE = 1 / 27
 
@@ -46,7 +46,7 @@ class LiveBand(PaintedWidget):
         #: How much of the hold is done, 0..1.
         self.share = 0.0
         self._moment = QVariantAnimation(self)
-        self._moment.setDuration(SETTLING_MS)
+        self._moment.setDuration(LANDING_MS)
         self._moment.setStartValue(0.0)
         self._moment.setEndValue(1.0)
         self._moment.setEasingCurve(QEasingCurve.Type.OutCubic)
@@ -87,15 +87,15 @@ class LiveBand(PaintedWidget):
     ) -> None:
         if state is not self.state:
             self.setAccessibleName("")
-            settles = state in (BandState.MEASURED, BandState.FINAL)
-            if settles and motion_wanted() and self.isVisible():
+            lands = state in (BandState.MEASURED, BandState.FINAL)
+            if lands and motion_wanted() and self.isVisible():
                 self._moment.start()
             else:
                 self._moment.stop()
         self.state, self._movement, self._value, self._interval = state, movement, value, interval
         self.update()
 
-    def _settled(self) -> float:
+    def _landed(self) -> float:
         """Return how much of the moment is over, 0..1."""
         running = self._moment.state() is QVariantAnimation.State.Running
         return float(self._moment.currentValue()) if running else 1.0
@@ -111,17 +111,17 @@ class LiveBand(PaintedWidget):
         paint_scale(painter, self.appearance, place)
         if self._value is None:
             return
-        settled = self._settled()
+        landed = self._landed()
         if self.state is BandState.FINAL and self._interval is not None:
-            low, high = (self._value + (edge - self._value) * settled for edge in self._interval)
+            low, high = (self._value + (edge - self._value) * landed for edge in self._interval)
             paint_band(painter, self.appearance, place, self._movement, self._value, low, high)
             return
-        if self.state is BandState.MEASURED and settled < 1.0:
+        if self.state is BandState.MEASURED and landed < 1.0:
             x = place.left() + place.width() * share_of_scale(self._value, self._movement)
-            left = place.left() + (x - place.left()) * settled
-            right = place.right() + (x - place.right()) * settled
+            left = place.left() + (x - place.left()) * landed
+            right = place.right() + (x - place.right()) * landed
             drawn = QRectF(left, place.top(), max(right - left, place.height()), place.height())
-            self._bar(painter, drawn, "hold", 1.0 - 0.6 * settled)
+            self._bar(painter, drawn, "hold", 1.0 - 0.6 * landed)
         paint_guide(painter, self.appearance, place, self._movement, self._value)
 
     def _bar(self, painter: QPainter, place: QRectF, colour: str, opacity: float) -> None:

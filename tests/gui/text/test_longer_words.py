@@ -7,12 +7,11 @@ from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QFontMetricsF, QImage
+from PySide6.QtGui import QAction, QImage
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
 from gui.app.application import configure_application
 from gui.app.main_window import SMALLEST_PX
-from gui.pages.measuring.hold_ring import HoldRing
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES
@@ -57,15 +56,6 @@ def test_a_box_to_tick_stands_where_reading_begins(
     marked = [x for x in range(300) if any(drawn.pixelColor(x, y).red() < 140 for y in range(40))]
     assert marked
     assert all((x < 60) is (direction is Qt.LayoutDirection.LeftToRight) for x in marked)
-
-
-def test_a_long_word_stays_inside_the_ring(qapp: QApplication) -> None:
-    ring = HoldRing(Appearance(Scheme.LIGHT))
-    for word in ("2/3", pseudo("practice")):
-        ring.show_hold(0.0, word)
-        font = ring._fitted(26.0, 70.0)
-        # Type comes in whole pixels, so a little more than the room may be taken.
-        assert QFontMetricsF(font).horizontalAdvance(word) <= 70.0 * 1.06
 
 
 @pytest.fixture

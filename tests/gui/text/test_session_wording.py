@@ -8,7 +8,6 @@ import pytest
 from gui.protocol.plan import MovementTask, SessionPlan
 from gui.session.setup_check import SetupAspect, aspect_text
 from gui.text.session_wording import (
-    frame_phrase,
     hint_sentence,
     live_sentence,
     move_sentence,
@@ -101,12 +100,6 @@ def test_the_arm_that_is_measured_comes_nearer_for_the_rotation() -> None:
 
 def test_the_next_movement_is_said_only_when_there_is_one() -> None:
     assert next_sentence(SessionPlan([TASK])) == "That was all. Thank you."
-
-
-def test_how_well_the_arm_is_seen_in_few_words() -> None:
-    assert frame_phrase(None) == "no one in view"
-    assert frame_phrase(FRAME) == "seen well"
-    assert frame_phrase(replace(FRAME, reasons=(Reason.HIDDEN,))) == "arm or hips not seen clearly"
 
 
 @pytest.mark.parametrize("place", list(SetupAspect))

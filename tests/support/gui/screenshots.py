@@ -122,6 +122,8 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     yield "live-move"
     stage.engine.show(Phase.HOLD, 118.0, hold_share=0.62)
     yield "live-hold"
+    stage.engine.show(Phase.RETURN, 60.0)
+    yield "live-return"
     stage.engine.capture(118.0)
     stage.engine.show(Phase.REFINING, 20.0)
     stage.settle()
@@ -130,7 +132,7 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     stage.settle()
     yield "live-refining"
     stage.engine.settle()
-    stage.settle()
+    yield "live-final"
     stage.engine.capture(117.0)
     stage.settle()
     stage.engine.settle((Reason.ELBOW_BENT,))

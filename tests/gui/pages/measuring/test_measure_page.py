@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QInputDialog
 
+from gui.pages.measuring.live_band import BandState
 from gui.protocol.plan import SessionStep
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
@@ -121,26 +122,65 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.engine.show(Phase.MOVE, 61.4)
     stage.settle()
     assert live.number.text == "61\u00b0"
-    assert live.quality.text() == "rough value; seen well"
+    assert live.kind.text == "rough value"
+    assert live.band.state is BandState.MOVING
     stage.engine.show(Phase.HOLD, 118.0, hold_share=0.5)
     stage.settle()
-    assert live.ring.share == 0.5
+    assert (live.band.state, live.band.share) == (BandState.HOLDING, 0.5)
     stage.engine.capture(118.0)
     stage.settle()
     assert live.number.text == "118\u00b0"
-    assert live.quality.text() == "being settled"
-    assert live.trials.bands[0].words == "being settled"
+    assert live.kind.text == "measured"
+    assert live.trials.words == ("being settled", "to come")
+    assert live.video.isVisible()
     stage.engine.settle()
     stage.settle()
-    assert live.quality.text() == "settled: 113 to 123"
-    assert live.trials.bands[0].words == "118\u00b0 (113 to 123)"
+    assert live.kind.text == "final, 113 to 123"
+    assert live.band.state is BandState.FINAL
+    assert live.trials.words == ("118\u00b0 (113 to 123)", "to come")
+    assert live.on_body.isVisible()
+    assert live.on_body.accessibleName() == "drawing on the body, left arm: 118\u00b0 (113 to 123)"
     stage.engine.capture(119.0)
     stage.settle()
     stage.engine.settle((Reason.TRUNK_LEAN,))
     stage.settle()
     assert live.sentence.text == "Not counted: the body leaned."
-    assert live.refusal.words == "Stay upright and let only the arm move."
-    assert live.trials.bands[1].words == "to come"
+    assert live.advice.text == "Stay upright and let only the arm move."
+    assert live.advice.isVisible()
+    assert live.trials.words == ("118\u00b0 (113 to 123)", "to come")
+
+
+def test_the_number_stands_still_while_the_arm_comes_back(stage: WindowHarness) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    for phase, value in ((Phase.MOVE, 90.0), (Phase.HOLD, 118.0)):
+        stage.engine.show(phase, value, hold_share=1.0)
+        stage.settle()
+    for value in (97.0, 61.0, 20.0):
+        stage.engine.show(Phase.RETURN, value)
+        stage.settle()
+        assert (live.number.text, live.kind.text) == ("118\u00b0", "measured")
+        assert live.band.state is BandState.MEASURED
+    stage.engine.show(Phase.MOVE, 44.0)
+    stage.settle()
+    stage.engine.show(Phase.RETURN, 12.0)
+    stage.settle()
+    assert (live.number.text, live.kind.text) == ("44\u00b0", "rough value")
+
+
+def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    stage.engine.show(Phase.MOVE, 61.4)
+    stage.settle()
+    assert live.hint.text == "Raise your other hand to pause."
+    stage.engine.show(Phase.MOVE, 61.4, reasons=(Reason.SHRUG,))
+    stage.settle()
+    assert live.hint.text == "Careful: the shoulder rose."
+    stage.engine.pause()
+    stage.settle()
+    assert live.hint.text == "Raise your other hand to go on."
+    assert live.figure.isVisible()
 
 
 def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -> None:
@@ -150,7 +190,6 @@ def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -
     stage.settle()
     assert live.sentence.text == "Step back a little."
     assert live.figure.isVisible()
-    assert live.quality.text() == "no one in view"
     stage.engine.show(Phase.MOVE, 30.0)
     stage.settle()
     assert not live.figure.isVisible()
@@ -164,9 +203,13 @@ def test_trouble_offers_to_try_again(stage: WindowHarness, press: Press) -> None
     stage.settle()
     assert live.retry.isVisible()
     assert "unplugged" in live.sentence.text
+    assert live.video.empty_text == ""
+    assert [member.isVisible() for member in (live.pause, live.here, live.discard)] == [False] * 3
+    assert live.stop.isVisible()
     press(Qt.Key.Key_R)
     assert stage.engine.calls[-1] == "start"
     assert not live.retry.isVisible()
+    assert live.pause.isVisible()
 
 
 def test_conduct_is_stored_with_the_session_and_remembered(stage: WindowHarness) -> None:
