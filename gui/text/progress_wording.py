@@ -13,6 +13,7 @@ from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
     shared_sentences,
     side_sentences,
+    slope_sentence,
     uncompared_slope,
     verdict_words,
 )
@@ -31,8 +32,10 @@ def progress_of_sides(
 
 
 def verdict_line(progress: SideProgress) -> str:
-    """Return the verdict on a side in one line, with since when."""
-    return f"{side_title(progress.side)}: {verdict_words(progress, tr)}."
+    """Return the verdict on a side in one line, with since when and the change it rests on."""
+    words = f"{side_title(progress.side)}: {verdict_words(progress, tr)}."
+    slope = slope_sentence(progress, tr)
+    return f"{words} {slope}." if slope and progress.affected else words
 
 
 def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:

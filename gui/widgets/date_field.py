@@ -6,7 +6,6 @@ from PySide6.QtCore import QDate, Signal, Slot
 from PySide6.QtWidgets import (
     QAbstractButton,
     QCalendarWidget,
-    QHBoxLayout,
     QLineEdit,
     QMenu,
     QPushButton,
@@ -16,7 +15,8 @@ from PySide6.QtWidgets import (
 
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import column
 
 _DAY = dt.timedelta(days=1)
 
@@ -50,13 +50,8 @@ class DateField(QWidget):
         self._menu.addAction(action)
         self._menu.aboutToShow.connect(self._show_month)
         self.open.setMenu(self._menu)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(appearance.gap(1))
-        layout.addWidget(self.text, 1)
-        layout.addWidget(self.open)
-        layout.addWidget(self.earlier)
-        layout.addWidget(self.later)
+        steps = ButtonRow([self.open, self.earlier, self.later])
+        column(self.text, steps, on=self, spacing=appearance.gap(1))
 
     @property
     def day(self) -> dt.date | None:

@@ -74,10 +74,9 @@ class GoalsPage(QWidget):
             label(explained),
             self._list,
             self.words,
-            row(self.add, 1),
             self.enough,
             1,
-            buttons=[self.leave],
+            buttons=[self.leave, self.add],
         )
 
     def show_goals(self, history: History, today: dt.date) -> None:

@@ -18,6 +18,8 @@ from measure.progress.dates import date_words
 
 #: Rows that are seen at once. [technical]
 _ROWS_SEEN = 10
+#: Place of the column of readings. [technical]
+_READING = 2
 
 
 class ReadingsTable(QTableWidget):
@@ -41,7 +43,6 @@ class ReadingsTable(QTableWidget):
         self.setShowGrid(False)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         self.cellActivated.connect(self._open)
         appearance.changed.connect(self._fit)
@@ -54,7 +55,12 @@ class ReadingsTable(QTableWidget):
         self.setRowCount(len(self._points))
         for row, point in enumerate(self._points):
             for place, words in enumerate(row_words(point)):
-                self.setItem(row, place, QTableWidgetItem(words))
+                item = QTableWidgetItem(words)
+                if place == _READING:
+                    whole = measurement_words(point.record.measurement)
+                    item.setToolTip(whole)
+                    item.setData(Qt.ItemDataRole.AccessibleTextRole, whole)
+                self.setItem(row, place, item)
         self.resizeRowsToContents()
 
     @Slot(int, int)
@@ -72,7 +78,7 @@ def row_words(point: CurvePoint) -> tuple[str, ...]:
     return (
         date_words(point.day, tr),
         side_title(point.side),
-        measurement_words(point.record.measurement),
+        tr("no result") if point.value is None else measurement_words(point.record.measurement),
         "" if point.pain is None else str(point.pain),
         "" if stopped_by is None else stopped_by_name(stopped_by),
         tr("Practice") if point.practice else "",

@@ -104,10 +104,10 @@ class SessionDetails(QWidget):
         ]
 
     def _row_words(self, session: SessionRecord) -> str:
-        """Return when a session was, and what was measured in it."""
+        """Return when a session was, and how many movements were measured in it."""
         measured = {record.measurement.movement for record in self._records[session.id]}
-        names = [movement_name(movement) for movement in Movement if movement in measured]
-        return f"{day_words(session)}\n{', '.join(names)}"
+        words = tr("{day}\nMovements: {count}")
+        return words.format(day=day_words(session), count=len(measured))
 
     def show_session(self, session_id: str) -> None:
         """Choose a session, among those of all movements."""
