@@ -104,13 +104,13 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.measure.measuring_changed.connect(self._step_back)
         self.measure.people_changed.connect(self._show_person)
-        self._pages.report_wanted.connect(self.reports.write)
         self.measure.progress_wanted.connect(partial(self.go, 1))
-        self.measure.report_wanted.connect(self.reports.write)
+        self.measure.report_wanted.connect(self.show_report)
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.setup_wanted.connect(partial(self.go, 3))
         self._pages.left.connect(self._go_back)
-        self._pages.report_wanted.connect(self.reports.write)
+        self._pages.report_wanted.connect(self.show_report)
+        self._pages.write_wanted.connect(self.reports.write)
         self._pages.print_wanted.connect(self.reports.print)
         self.preferences.language_chosen.connect(self.language_chosen)
         undo = self.services.undo

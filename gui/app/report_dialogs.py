@@ -5,10 +5,10 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from gui.app.report_choices import asked_choices
 from gui.session.services import Services
 from gui.text.wording import tr
 from measure.domain.records import History, Person
+from measure.report.choices import ReportChoices
 
 
 class ReportDialogs(QObject):
@@ -21,17 +21,14 @@ class ReportDialogs(QObject):
         self._services, self._window = services, parent
         self.person: Person | None = None
 
-    @Slot()
-    def write(self) -> None:
+    @Slot(object)
+    def write(self, choices: ReportChoices) -> None:
         """Ask for a file and write the report to it."""
         # Diagrams and PDF are loaded when a report is first wanted.
         from gui.report.files import report_name, write_report
 
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
-            return
-        choices = asked_choices(services.appearance, self._window)
-        if choices is None:
             return
         today = services.today()
         name, _ = QFileDialog.getSaveFileName(
@@ -52,16 +49,13 @@ class ReportDialogs(QObject):
 
         services.records.run(lambda: services.keeper.store.history(person.id), write_history, tell)
 
-    @Slot()
-    def print(self) -> None:
+    @Slot(object)
+    def print(self, choices: ReportChoices) -> None:
         """Ask for a printer and print the report."""
         from gui.report.files import chosen_printer, print_report
 
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
-            return
-        choices = asked_choices(services.appearance, self._window)
-        if choices is None:
             return
         today = services.today()
         printer = chosen_printer(self._window, landscape=choices.landscape)

@@ -35,10 +35,11 @@ class WindowPages(QStackedWidget):
     setup_wanted = Signal()
     #: The settings, the help or the report are left for the page that was there before.
     left = Signal()
-    #: The report is to be written to a file.
+    #: The report is to be shown.
     report_wanted = Signal()
-    #: The report is to be printed.
-    print_wanted = Signal()
+    #: The report is to be written to a file, or printed, with these choices.
+    write_wanted = Signal(object)
+    print_wanted = Signal(object)
 
     def __init__(self, services: Services, preferences: Preferences) -> None:
         super().__init__()
@@ -111,7 +112,7 @@ class WindowPages(QStackedWidget):
 
         page = ReportPreviewPage(self._services)
         page.left.connect(self.left)
-        page.write_wanted.connect(self.report_wanted)
+        page.write_wanted.connect(self.write_wanted)
         page.print_wanted.connect(self.print_wanted)
         self.addWidget(page)
         return page

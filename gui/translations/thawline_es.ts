@@ -196,18 +196,6 @@
         <translation>Abrir una &amp;carpeta de grabaciones...</translation>
     </message>
     <message>
-        <source>Pre&amp;view of the report</source>
-        <translation>&amp;Vista previa del informe</translation>
-    </message>
-    <message>
-        <source>&amp;Report for a clinic visit...</source>
-        <translation>&amp;Informe para una consulta...</translation>
-    </message>
-    <message>
-        <source>&amp;Print the report...</source>
-        <translation>&amp;Imprimir el informe...</translation>
-    </message>
-    <message>
         <source>&amp;Quit</source>
         <translation>&amp;Salir</translation>
     </message>
@@ -226,6 +214,10 @@
     <message>
         <source>&amp;Edit</source>
         <translation>&amp;Editar</translation>
+    </message>
+    <message>
+        <source>&amp;Report for a clinic visit</source>
+        <translation>&amp;Informe para la consulta</translation>
     </message>
     <message>
         <source>&amp;Undo: {words}</source>
@@ -2171,7 +2163,7 @@ Movimientos: {count}</translation>
     </message>
     <message>
         <source>Each session adds a mark for each arm. The ribbon through them shows the likely course: where it is wide, little is known. One reading can be off by several degrees, so a single session says little.</source>
-        <translation>Cada sesión añade una marca por brazo. La banda que las recorre muestra el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+        <translation>Cada sesión añade una marca por brazo. La banda que las recorre indica el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>

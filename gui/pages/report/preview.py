@@ -2,11 +2,12 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtPdf import QPdfDocument
 from PySide6.QtWidgets import QWidget
 
+from gui.pages.report.choices_form import ReportChoicesForm
 from gui.report.files import report_bytes
 from gui.session.services import Services
 from gui.text.wording import tr
@@ -72,8 +73,9 @@ class PaperSheet(QWidget):
 class ReportPreviewPage(TitledPage):
     """Shows the report of the measured person; it is written or printed from here."""
 
-    write_wanted = Signal()
-    print_wanted = Signal()
+    #: Each with the choices of the form.
+    write_wanted = Signal(object)
+    print_wanted = Signal(object)
 
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, tr("Report for a clinic visit"))
@@ -81,31 +83,39 @@ class ReportPreviewPage(TitledPage):
         self.state = label("")
         self.write = button(tr("Write to a file..."), "main")
         self.print = button(tr("Print..."))
-        self.write.clicked.connect(self.write_wanted)
-        self.print.clicked.connect(self.print_wanted)
+        self.form = ReportChoicesForm(services.appearance)
+        self.write.clicked.connect(lambda: self.write_wanted.emit(self.form.choices))
+        self.print.clicked.connect(lambda: self.print_wanted.emit(self.form.choices))
+        self.form.changed.connect(self._show_again)
+        self._person: Person | None = None
         self.sheets: list[PaperSheet] = []
         self._paper = QWidget()
         self._column = column(on=self._paper, spacing=self._appearance.gap(2))
-        self.lay_out(self.state, self._paper, buttons=[self.print, self.write])
+        self.lay_out(self.form, self.state, self._paper, buttons=[self.print, self.write])
 
     def show_report(self, person: Person | None) -> None:
         """Make the report of a person as it is now, and show it."""
+        self._person = person
         self._show_pages([])
         if person is None:
             self._say(tr("No one has been measured yet."))
             return
         self.title.setText(tr("Report for a clinic visit: {name}").format(name=person.pseudonym))
         self._say(tr("The report is being made."))
-        services, today = self._services, self._services.today()
+        services, today, choices = self._services, self._services.today(), self.form.choices
 
         def render(history: History) -> None:
             services.slow_worker.run(
-                lambda: report_bytes(history, today, ".pdf")[0],
+                lambda: report_bytes(history, today, ".pdf", choices)[0],
                 lambda pdf: self._show_pages(rendered_pages(pdf)),
                 self._say,
             )
 
         services.records.run(lambda: services.keeper.store.history(person.id), render, self._say)
+
+    @Slot()
+    def _show_again(self) -> None:
+        self.show_report(self._person)
 
     def _say(self, words: str) -> None:
         self.state.setText(words)

@@ -21,7 +21,6 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 import gui.app.main_window
-import gui.app.report_dialogs
 from gui.app.application import configure_application
 from gui.pages.clips.clip_player import ClipPlayer
 from gui.pages.clips.clip_review import ClipsPage
@@ -39,7 +38,6 @@ from gui.style.palette import DARK, LIGHT, Scheme
 from gui.text.wording import notice
 from gui.workers.worker_thread import BackgroundWorker
 from measure.live.events import Phase
-from measure.report.choices import ReportChoices
 from measure.storage.store import Store
 from tests.support.fitting import misfits
 from tests.support.gui.screenshots import states
@@ -148,8 +146,10 @@ def test_a_report_is_written_beside_the_window(
 ) -> None:
     target = tmp_path / "rowan.html"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
-    monkeypatch.setattr(gui.app.report_dialogs, "asked_choices", lambda *_: ReportChoices())
     action(stage, "Report for a clinic visit").trigger()
+    stage.settle()
+    stage.settle()
+    stage.window.report.write.click()
     stage.settle()
     stage.settle()
     assert target.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")

@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QApplication
 
-import gui.app.report_dialogs
+import gui.report.files
 from gui.report.files import chosen_printer, report_name, write_report
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -49,10 +49,8 @@ def test_the_report_goes_to_the_chosen_printer(
         return printer
 
     monkeypatch.setattr(gui.report.files, "chosen_printer", into_a_file)
-    answers = ReportChoices(question="May I dig again?")
-    monkeypatch.setattr(gui.app.report_dialogs, "asked_choices", lambda *_: answers)
     stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=20))
-    stage.window.reports.print()
+    stage.window.reports.print(ReportChoices(question="May I dig again?"))
     stage.settle()
     pages = pages_of(target)
     assert len(pages) == 1
@@ -79,7 +77,7 @@ def test_nobody_measured_is_told_before_a_printer_is_asked_for(
     new_stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(gui.report.files, "chosen_printer", pytest.fail)
-    new_stage.window.reports.print()
+    new_stage.window.reports.print(ReportChoices())
     assert "No one has been measured" in new_stage.window.messages.text
 
 

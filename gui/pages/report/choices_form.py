@@ -1,13 +1,11 @@
-"""What a report is to hold: the person's question, since when, and how many pages."""
+"""Form for what a report is to hold: the person's question, since when, how many pages."""
 
-from PySide6.QtCore import QLocale, Slot
-from PySide6.QtWidgets import QDialog, QLineEdit, QWidget
+from PySide6.QtCore import QLocale, Signal, Slot
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
 from gui.text.language import LANGUAGES
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.date_field import DateField
 from gui.widgets.layouts import column
 from gui.widgets.text import label
@@ -15,24 +13,29 @@ from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.report.choices import LONGEST_QUESTION, ReportChoices
 
 
-class ReportChoicesDialog(QDialog):
-    """Asks for the question to print and for the layout; everything can be left as it is."""
+class ReportChoicesForm(QWidget):
+    """Everything in it can be left as it is."""
+
+    #: Something was chosen; what was typed counts when its field is left.
+    changed = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle(tr("Report for a clinic visit"))
         self.question = QLineEdit()
         self.question.setMaxLength(LONGEST_QUESTION)
         self.question.setAccessibleName(tr("Your question to the clinician"))
         self.since = DateField(appearance, tr("Tell what changed since this day"))
+        self.problem = label("", "strong")
+        self.problem.hide()
         self.details = WrappingCheckBox(
             appearance, tr("Further pages: events, everyday tasks, refusals, how to read it")
         )
         self.landscape = WrappingCheckBox(appearance, tr("Page wider than high"))
-        go_on, cancel = button(tr("Continue"), "main"), button(tr("Cancel"))
-        go_on.clicked.connect(self._accept_if_possible)
-        cancel.clicked.connect(self.reject)
-        self.problem = label("", "problem")
+        self.question.editingFinished.connect(self._tell)
+        self.since.text.editingFinished.connect(self._tell)
+        self.details.toggled.connect(self._tell)
+        self.landscape.toggled.connect(self._tell)
+        self._told = self.choices
         column(
             label(tr("Your question to the clinician (you can leave this empty)")),
             self.question,
@@ -41,18 +44,13 @@ class ReportChoicesDialog(QDialog):
             self.problem,
             self.details,
             self.landscape,
-            ButtonRow([go_on, cancel]),
             on=self,
-            margins=(4 * GAP_PX, 4 * GAP_PX, 4 * GAP_PX, 3 * GAP_PX),
-            spacing=GAP_PX,
+            spacing=appearance.gap(1),
         )
-        # A button knows its dialog only now.
-        go_on.setDefault(True)
-        self.question.setFocus()
 
     @property
     def choices(self) -> ReportChoices:
-        """What was chosen, in the window's language."""
+        """What is chosen, in the window's language; a day that is none counts as left empty."""
         code = QLocale().name().partition("_")[0]
         return ReportChoices(
             since=self.since.day,
@@ -64,16 +62,13 @@ class ReportChoicesDialog(QDialog):
         )
 
     @Slot()
-    def _accept_if_possible(self) -> None:
-        """Go on, unless what was typed as a day is none."""
-        if self.since.text.text().strip() and self.since.day is None:
-            self.problem.setText(tr("Please type the day as 2026-03-14, or leave it empty."))
-            self.since.text.setFocus()
-            return
-        self.accept()
-
-
-def asked_choices(appearance: Appearance, parent: QWidget) -> ReportChoices | None:
-    """Ask what a report is to hold; return None when the dialog was cancelled."""
-    dialog = ReportChoicesDialog(appearance, parent)
-    return dialog.choices if dialog.exec() == QDialog.DialogCode.Accepted else None
+    def _tell(self) -> None:
+        wrong = bool(self.since.text.text().strip()) and self.since.day is None
+        self.problem.setText(
+            tr("Please type the day as 2026-03-14, or leave it empty.") if wrong else ""
+        )
+        self.problem.setVisible(wrong)
+        # Fields tell also when they are left as they were.
+        if self.choices != self._told:
+            self._told = self.choices
+            self.changed.emit()
