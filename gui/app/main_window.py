@@ -8,6 +8,7 @@ from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
 
 from gui.app.menus import fill_menu_bar
+from gui.app.page_focus import PageFocus
 from gui.app.report_dialogs import ReportDialogs
 from gui.app.window_pages import WindowPages
 from gui.pages.settings.data_page import DataPage
@@ -66,6 +67,7 @@ class MainWindow(QMainWindow):
         self._lay_out()
         fill_menu_bar(self, self.preferences)
         self._connect()
+        self._focus = PageFocus(self._pages)
         self.resize(QSize(*USUAL_PX))
         self.restoreGeometry(services.settings.geometry)
         self._fit_to_screen()

@@ -80,6 +80,9 @@ class ChoiceRow(Generic[Choice]):
         role = "large" if large else ""
         self.row = _CheckableRow([name(value) for value in values], columns, may_be_empty, role)
         self.row.setAccessibleName(title)
+        for choice in self.row.buttons:
+            if title:
+                choice.setAccessibleName(f"{title}: {choice.accessibleName()}")
         self.picked = self.row.picked
 
     @property

@@ -34,6 +34,7 @@ class ClipChart(QWidget):
         self._plot.hideButtons()
         self._plot.setMouseEnabled(x=False, y=False)
         self._plot.setMinimumHeight(140)
+        self._plot.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

@@ -7,6 +7,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
+from gui.widgets.announcement import announce
 from gui.widgets.painted_widget import PaintedWidget
 
 #: Never smaller than this share of the window's height, to be read from three metres. [technical]
@@ -50,6 +51,7 @@ class FittedSentence(PaintedWidget):
         if text != self._text:
             self._text = text
             self.setAccessibleName(text)
+            announce(self, text)
             self.updateGeometry()
             self.update()
 

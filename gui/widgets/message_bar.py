@@ -4,6 +4,7 @@ from PySide6.QtCore import QTimer, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.text.wording import tr
+from gui.widgets.announcement import announce
 from gui.widgets.buttons import button
 from gui.widgets.layouts import row
 from gui.widgets.text import label
@@ -47,6 +48,7 @@ class MessageBar(QWidget):
         lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
         self._label.setText("\n".join([*lines][-_MOST_LINES:]))
         self.setVisible(bool(text))
+        announce(self._label, text)
         if stays:
             self._timer.stop()
         else:

@@ -1,10 +1,11 @@
 """A page that scrolls up and down when large type does not fit."""
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
-from PySide6.QtGui import QPaintEvent
+from PySide6.QtGui import QPaintEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
+    QLabel,
     QScrollArea,
     QScrollBar,
     QWidget,
@@ -47,6 +48,25 @@ class _ScrollPage(QScrollArea):
         self._least = QSize()
         self.setWidget(page)
 
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._choose_focus()
+
+    def _choose_focus(self) -> None:
+        """Be a stop of the Tab key only where nothing inside is one: then the keys scroll here."""
+        inside = self._page.findChildren(QWidget)
+        stops = any(
+            child.focusPolicy() & Qt.FocusPolicy.TabFocus and child.isVisibleTo(self._page)
+            for child in inside
+        )
+        words = [child.text() for child in inside if isinstance(child, QLabel)]
+        words += [child.accessibleName() for child in inside]
+        if not self.accessibleName():
+            self.setAccessibleName(next(filter(None, words), ""))
+        policies = Qt.FocusPolicy
+        useful = self.accessibleName() and not stops
+        self.setFocusPolicy(policies.StrongFocus if useful else policies.NoFocus)
+
     def minimumSizeHint(self) -> QSize:
         """Return no less width than the page needs: nothing scrolls from side to side."""
         least = super().minimumSizeHint()
@@ -61,6 +81,7 @@ class _ScrollPage(QScrollArea):
                 self._least = least
                 self.updateGeometry()
             QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
+            self._choose_focus()
         return super().eventFilter(watched, event)
 
 

@@ -69,6 +69,7 @@ class PainPage(QWidget):
         ):
             source.clicked.connect(partial(self._answer, after))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName(tr("How much did it hurt?"))
         self._lay_out()
 
     def _lay_out(self) -> None:
