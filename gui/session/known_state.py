@@ -11,7 +11,6 @@ from calibration.message import TranslatableMessage
 from gui.text.wording import message_text, movement_name, tr
 from measure.domain.acquisition import LensProfile
 from measure.domain.calibration_records import BodyRecord, CameraLevel, StoredCorrection
-from measure.progress.wording import number_words
 from measure.storage.store import Store
 
 #: A camera's turn that is known no better than this says nothing, degrees. [project]
@@ -108,6 +107,9 @@ def level_words(state: CalibrationState) -> str:
 
 def turn_words(roll_deg: float, half_deg: float) -> str:
     """Return how the camera is turned about its axis, and how surely that is known."""
+    # Loads the statistics of progress, which the window's start does without.
+    from measure.progress.wording import number_words
+
     if half_deg >= USEFUL_LEVEL_DEG:
         return tr("Not yet useful: known to {half} degrees only. Mark longer lines.").format(
             half=number_words(half_deg, 0, tr)

@@ -19,7 +19,6 @@ class GuiThreadGarbageCollection(QObject):
         super().__init__(application)
         gc.disable()
         # What was loaded so far stays for good; to look through it would hold up the window.
-        gc.collect()
         gc.freeze()
         self._timer = QTimer(self)
         self._timer.setInterval(_COLLECTION_INTERVAL_MS)

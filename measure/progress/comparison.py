@@ -11,7 +11,6 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import special
 
 from measure.domain.landmarks import FloatArray
 from measure.progress.series import Series
@@ -126,6 +125,8 @@ def change_between(before: Block, after: Block) -> Change | None:
 
 def block_of(series: Series, scatter: Scatter) -> Block:
     """Return all days of a series that is not empty as one block."""
+    from scipy import special  # loaded when first needed: the window starts without it
+
     days = len(series)
     reach = float(special.stdtrit(scatter.degrees_of_freedom, 0.975))
     error = _widening(days) * math.sqrt(mean_variance(days, scatter.related))

@@ -10,7 +10,6 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import special
 
 from measure.domain.landmarks import FloatArray
 from measure.domain.movements import Unit
@@ -142,6 +141,8 @@ def event_effect(
     usual_spread
         Standard deviation of one day about the line that people usually show.
     """
+    from scipy import special  # loaded when first needed: the window starts without it
+
     near = np.abs(day - event_day) <= LONGEST_SIDE_DAY
     when, value = day[near] - event_day, value[near]
     after = when >= 0

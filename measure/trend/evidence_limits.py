@@ -9,7 +9,6 @@ All limits are in standard deviations of a normal distribution.
 """
 
 import numpy as np
-from scipy import special
 
 #: Evidence that a weekly check needs, by weeks of data: strict while the data are few. [project]
 _WEEKS = (4, 5, 6, 7)
@@ -48,6 +47,8 @@ _LIKELY_LESS = 1.1
 
 def _stricter(limit: float, primary: bool) -> float:
     """Return a limit for a movement: beside the primary ones a fifth of the error is allowed."""
+    from scipy import special  # loaded when first needed: the window starts without it
+
     if primary:
         return limit
     return -float(special.ndtri(_ALSO_SEEN_SHARE * special.ndtr(-limit)))
@@ -79,6 +80,8 @@ def review_limit(number: int, primary: bool = True, alone: bool = False) -> floa
     alone
         True where no other primary movement of the side is measured.
     """
+    from scipy import special  # loaded when first needed: the window starts without it
+
     spent = (_REVIEW_ERROR_ALONE if alone else _REVIEW_ERROR) / (number * (number + 1))
     return _stricter(-float(special.ndtri(spent / 2)), primary)
 

@@ -8,7 +8,6 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import special
 
 from measure.domain.landmarks import FloatArray
 from measure.trend.trend_line import widening
@@ -72,6 +71,8 @@ def local_trend(
     degrees_of_freedom
         With which the spread is known.
     """
+    from scipy import special  # loaded when first needed: the window starts without it
+
     starts = np.flatnonzero(np.diff(day) > LONGEST_GAP_DAY) + 1
     reach = float(special.stdtrit(degrees_of_freedom, 0.975)) * spread
     reach *= math.sqrt(widening(related))

@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy import special
 
 from measure.domain.landmarks import FloatArray, IntArray
 
@@ -125,6 +124,8 @@ class Slope:
         self, per_day: float, error: float, confidence: float = 0.95
     ) -> tuple[float, float]:
         """Return the interval of another estimate of the same slope, a month."""
+        from scipy import special  # loaded when first needed: the window starts without it
+
         reach = float(special.stdtrit(self.degrees_of_freedom, 0.5 + confidence / 2))
         half = reach * error
         return (per_day - half) * DAYS_A_MONTH, (per_day + half) * DAYS_A_MONTH
@@ -141,6 +142,8 @@ class Slope:
 
 def evidence_of(t_value: float, degrees_of_freedom: float) -> float:
     """Return the value of a normal distribution that is as unlikely as a t value, its sign kept."""
+    from scipy import special  # loaded when first needed: the window starts without it
+
     tail = special.stdtr(degrees_of_freedom, -abs(t_value))
     return float(np.sign(t_value) * -special.ndtri(max(tail, 1e-300)))
 

@@ -5,11 +5,11 @@
 a: frames a second of the pose process over a bare loop that decodes and detects. b: clips per
 processor second. c: two processes over one. d: memory of a worker over hundreds of clips. e: time
 and memory as a clip grows. f: kept tracks over clips. g: what is written. h: hundreds of clips,
-killed twice and gone on with. i: start of the command line.
+killed twice and gone on with. i: start of the command line. j: start of the window.
 `--write` copies the rows into measure/docs/analyst.md and leaves other rows there as they are.
 
-Other programs on the computer spoil a, c and i, which go by the clock; the rest goes by processor
-seconds.
+Other programs on the computer spoil a, c, i and j, which go by the clock; the rest goes by
+processor seconds.
 """
 
 import argparse
@@ -28,7 +28,14 @@ from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import Bundle, obtain
 from measure.pose_models.catalogue import ModelQuality
 from measure.video.sampling import COARSE_HZ
-from tests.bench import speed_crowd, speed_kept, speed_length, speed_resumed, speed_start
+from tests.bench import (
+    speed_crowd,
+    speed_kept,
+    speed_length,
+    speed_resumed,
+    speed_start,
+    speed_window,
+)
 from tests.bench.speed_clips import USUAL_FPS, usual_clip, usual_entries, usual_frames
 from tests.bench.speed_effort import SHORT, THOROUGH, Effort
 from tests.bench.speed_process import bare_loop, elsewhere, spent
@@ -151,6 +158,7 @@ _PARTS: dict[str, Callable[[Path, Effort], Iterator[Row]]] = {
     "g": speed_kept.sizes,
     "h": speed_resumed.killed_twice,
     "i": speed_start.help_start,
+    "j": speed_window.window_start,
 }
 
 if __name__ == "__main__":
