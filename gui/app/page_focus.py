@@ -48,10 +48,10 @@ def innermost_page(stack: QStackedWidget) -> QWidget | None:
     page = stack.currentWidget()
     inner = stack
     while page is not None:
-        found = page if isinstance(page, QStackedWidget) else _stack_on(page)
-        if found is None or found is inner or found.currentWidget() is None:
+        inside = page if isinstance(page, QStackedWidget) else _stack_on(page)
+        if inside is None or inside is inner or inside.currentWidget() is None:
             return page
-        inner, page = found, found.currentWidget()
+        inner, page = inside, inside.currentWidget()
     return None
 
 

@@ -90,12 +90,14 @@ def test_escape_goes_back_and_the_focus_follows(stage: WindowHarness, page: str)
     assert after.isAncestorOf(focused)
 
 
-def test_the_focus_stays_with_the_safety_questions(new_stage: WindowHarness) -> None:
+def test_the_focus_stays_with_the_safety_questions(
+    new_stage: WindowHarness, none_fits: tuple[ScreeningAnswer, ...]
+) -> None:
     page = new_stage.window.measure
-    page.start.home_button.click()
+    page.start.at_home.start.click()
     new_stage.settle()
     assert page.safety.isVisible()
-    for answer in (ScreeningAnswer.READ, ScreeningAnswer.NONE_FITS, ScreeningAnswer.NONE_FITS):
+    for answer in none_fits[:-1]:
         page.safety.give(answer)
         new_stage.settle()
         focused = QApplication.focusWidget()
@@ -115,7 +117,7 @@ def test_a_sentence_is_announced_as_it_changes(
 
     monkeypatch.setattr(announcement, "QAccessible", Heard)
     assert QAccessible is not Heard
-    stage.window.measure.start.clinic_button.click()
+    stage.window.measure.start.in_clinic.what.single.click()
     stage.settle()
     sentence = stage.window.measure.live.sentence
     assert said
