@@ -146,12 +146,13 @@ TEMPLATES = (
     *MONTHS,
 )
 
+#: Names that a list can do with, where the usual one says the position too.
+SHORT_NAMES = {Movement.EXTERNAL_ROTATION: EXTERNAL_ROTATION}
+
 
 def short_name(movement: Movement, tr: Translate = english) -> str:
     """Return a movement's name without the position that only external rotation adds."""
-    if movement is Movement.EXTERNAL_ROTATION:
-        return tr(EXTERNAL_ROTATION)
-    return tr(MOVEMENTS[movement].name)
+    return tr(SHORT_NAMES.get(movement, MOVEMENTS[movement].name))
 
 
 def verdict_words(side: SideProgress, tr: Translate = english) -> str:
