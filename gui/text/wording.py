@@ -1,5 +1,6 @@
 """Wording of names, values and measurements in the language of the window."""
 
+import re
 from collections.abc import Iterable
 
 from PySide6.QtCore import QCoreApplication
@@ -22,6 +23,10 @@ from measure.domain.records import (
 )
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.vertebral_levels import centimetres_in
+from measure.progress.wording import with_decimal_sign
+
+#: A number with decimals, as English has it.
+_DECIMAL = re.compile(r"[+\-\N{MINUS SIGN}]?\d+\.\d+")
 
 
 def tr(text: str) -> str:
@@ -32,10 +37,15 @@ def tr(text: str) -> str:
 def message_text(message: TranslatableMessage) -> str:
     """Return a message of calibration in the chosen language."""
     values = {
-        name: value if isinstance(value, str) else message_text(value)
+        name: _number_or_words(value) if isinstance(value, str) else message_text(value)
         for name, value in message.values.items()
     }
     return tr(message.template).format(**values)
+
+
+def _number_or_words(value: str) -> str:
+    """Return a number with the language's decimal sign, and words as they are."""
+    return with_decimal_sign(value, tr) if _DECIMAL.fullmatch(value) else value
 
 
 def notice() -> str:

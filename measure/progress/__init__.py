@@ -32,5 +32,5 @@ Public names:
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: DECIMALS, HELP_WORDS, INTERVAL, IN_LEVELS, Translate, VERDICT_WORDS, WITH_INTERVAL,
         block_words, change_words, conduct_words, english, number_words, signed, slope_words,
-        with_interval
+        with_decimal_sign, with_interval
 """

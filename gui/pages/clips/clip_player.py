@@ -13,6 +13,7 @@ from gui.widgets.text import label
 from gui.widgets.video_view import VideoView
 from measure.domain.measurements import Trial
 from measure.live.events import LiveFrame, Phase
+from measure.progress.wording import number_words
 
 #: Steps of the slider in a second. [technical]
 _STEPS_S = 20
@@ -77,7 +78,7 @@ class ClipPlayer(QWidget):
         self._draw_moment(step / _STEPS_S)
 
     def _draw_moment(self, time_s: float) -> None:
-        self.moment.setText(f"{time_s:.1f} s")
+        self.moment.setText(f"{number_words(time_s, 1, tr)} s")
         self.chart.show_moment(time_s)
         if self._pictures is None:
             return

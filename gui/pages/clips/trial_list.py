@@ -10,6 +10,7 @@ from gui.widgets.measurement_band import MeasurementBand, band_for_trial
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import Movement
+from measure.progress.wording import number_words
 
 
 class TrialList(QWidget):
@@ -49,7 +50,9 @@ class TrialList(QWidget):
         layout.setSpacing(0)
         tick = WrappingCheckBox(
             self._appearance,
-            tr("Trial {number}, from {time} s").format(number=number, time=round(trial.start_s, 1)),
+            tr("Trial {number}, from {time} s").format(
+                number=number, time=number_words(trial.start_s, 1, tr)
+            ),
         )
         tick.setChecked(True)
         tick.setEnabled(trial.scored)

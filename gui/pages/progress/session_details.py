@@ -30,6 +30,7 @@ from measure.domain.records import History, MeasurementRecord, Pain, SessionReco
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
+from measure.progress.wording import number_words
 
 
 class SessionDetails(QWidget):
@@ -238,7 +239,9 @@ def trial_title(number: int, trial: Trial) -> str:
     else:
         words = tr("Trial {number}, held from {start} to {end} s")
         start_s, end_s = trial.hold_start_s, trial.hold_end_s
-    return words.format(number=number, start=f"{start_s:.1f}", end=f"{end_s:.1f}")
+    return words.format(
+        number=number, start=number_words(start_s, 1, tr), end=number_words(end_s, 1, tr)
+    )
 
 
 def conditions(record: MeasurementRecord) -> str:

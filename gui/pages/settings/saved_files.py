@@ -11,6 +11,7 @@ from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, widget_with
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
+from measure.progress.wording import with_decimal_sign
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
@@ -68,7 +69,9 @@ class SavedFilesPage(TitledPage):
         for file in files:
             purpose = tr(file.purpose)
             facts = tr("{file}, {size}. Can be read by: {readers}.").format(
-                file=file.name, size=size_text(file.size_bytes), readers=readers_words(file)
+                file=file.name,
+                size=with_decimal_sign(size_text(file.size_bytes), tr),
+                readers=readers_words(file),
             )
             words = column(label(purpose[:1].upper() + purpose[1:]), label(facts, "small"))
             self._rows.addWidget(widget_with(words))

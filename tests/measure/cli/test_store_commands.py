@@ -13,6 +13,7 @@ import pytest
 from measure.cli.main import main
 from measure.domain.landmarks import Side
 from measure.domain.records import AgeBand, History
+from measure.export.history_schema import SCHEMA
 from measure.storage import connection
 from measure.storage.disk_kind import DiskKind
 from measure.storage.store import Store
@@ -410,3 +411,14 @@ def test_a_bad_place_for_the_sessions_is_told_beside_the_results(
     told = capsys.readouterr()
     assert "on a network disk" in told.err
     assert "on a network disk" not in told.out
+
+
+@pytest.mark.parametrize("schema", range(1, SCHEMA))
+def test_files_of_earlier_versions_are_imported(data_folder: Path, schema: int) -> None:
+    file = Path(__file__).parents[1] / f"export/golden/history-of-schema-{schema}.json"
+    assert _run("import", str(file)) == 0
+    with Store.open() as store:
+        history = store.history(store.find_person("Rosa").id)
+    assert len(history.measurements) == 2
+    assert history.plans
+    assert history.exercises_done
