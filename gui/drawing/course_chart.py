@@ -28,6 +28,7 @@ from gui.text.wording import event_mark, side_title, tr
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.reading_scale import paleness, scale_of
+from measure.domain.records import EventKind
 from measure.trend.local_trend import Ribbon
 
 #: Height of the pain beneath, as a share of all there is for both. [technical]
@@ -41,6 +42,8 @@ _APART_PX = 3.0
 _NAMED_SHARE = 0.22
 #: Most lines of words for events. [technical]
 _FLAG_LINES = 2
+#: Most characters of a note beside a flag. [technical]
+_NOTE = 28
 #: Stops of a ribbon's shade. [technical]
 _STOPS = 24
 
@@ -377,6 +380,8 @@ def flags(content: ChartContent) -> list[tuple[dt.date, str]]:
     marks = []
     for event in content.events:
         words = event_mark(event.kind)
+        if event.kind is EventKind.OTHER and event.note:
+            words = event.note if len(event.note) <= _NOTE else f"{event.note[:_NOTE].rstrip()}..."
         if event.side is not None:
             words = tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
         marks.append((event.day, words))

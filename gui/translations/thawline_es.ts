@@ -716,12 +716,6 @@
         <translation>Borrar esta sesión...</translation>
     </message>
     <message>
-        <source>{day}
-Movements: {count}</source>
-        <translation>{day}
-Movimientos: {count}</translation>
-    </message>
-    <message>
         <source>Keep it</source>
         <translation>Conservarla</translation>
     </message>
@@ -2163,7 +2157,7 @@ Movimientos: {count}</translation>
     </message>
     <message>
         <source>Each session adds a mark for each arm. The ribbon through them shows the likely course: where it is wide, little is known. One reading can be off by several degrees, so a single session says little.</source>
-        <translation>Cada sesión añade una marca por brazo. La banda que las recorre indica el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+        <translation>Cada sesión añade una marca por brazo. La banda que las recorre muestra el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>

@@ -32,6 +32,9 @@ from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
 from measure.progress.wording import number_words
 
+#: Text size up to which words have room beside the drawn body, per cent. [technical]
+_BESIDE_PERCENT = 130
+
 
 class SessionDetails(QWidget):
     """The sessions at the left, the chosen one at the right."""
@@ -91,7 +94,7 @@ class SessionDetails(QWidget):
             if wanted is None or self._shown(session)
         )
         self.list.clear()
-        self.list.addItems([self._row_words(session) for session in self._sessions])
+        self.list.addItems([day_words(session, apart=True) for session in self._sessions])
         if self._sessions:
             self.list.setCurrentRow(0)
 
@@ -103,12 +106,6 @@ class SessionDetails(QWidget):
             for record in self._records[session.id]
             if wanted is None or record.measurement.movement is wanted
         ]
-
-    def _row_words(self, session: SessionRecord) -> str:
-        """Return when a session was, and how many movements were measured in it."""
-        measured = {record.measurement.movement for record in self._records[session.id]}
-        words = tr("{day}\nMovements: {count}")
-        return words.format(day=day_words(session), count=len(measured))
 
     def show_session(self, session_id: str) -> None:
         """Choose a session, among those of all movements."""
@@ -194,6 +191,8 @@ class SessionDetails(QWidget):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
         beside = column(*parts, 1, spacing=self._appearance.gap(1))
+        if self._appearance.percent > _BESIDE_PERCENT:
+            return card(figure, beside)
         return card(row((figure, 3), (beside, 4), spacing=self._appearance.gap(2)))
 
 
@@ -207,10 +206,11 @@ def session_words(session: SessionRecord) -> str:
     return f"{conduct_sentence(session.conduct)}.{unfinished}"
 
 
-def day_words(session: SessionRecord) -> str:
-    """Return when a session began, by the clock of the place."""
+def day_words(session: SessionRecord, *, apart: bool = False) -> str:
+    """Return when a session began, by the clock of the place; the time on a line of its own."""
     local = session.started.local
-    return f"{date_words(local.date(), tr)}, {local:%H:%M}"
+    between = "\n" if apart else ", "
+    return f"{date_words(local.date(), tr)}{between}{local:%H:%M}"
 
 
 def before_words(pain: Pain) -> str:
