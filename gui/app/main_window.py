@@ -110,6 +110,7 @@ class MainWindow(QMainWindow):
         self.measure.report_wanted.connect(self.show_report)
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.setup_wanted.connect(partial(self.go, 3))
+        self._pages.settings_wanted.connect(self.show_settings)
         self._pages.left.connect(self._go_back)
         self._pages.report_wanted.connect(self.show_report)
         self._pages.write_wanted.connect(self.reports.write)

@@ -31,6 +31,8 @@ class WindowPages(QStackedWidget):
     message_raised = Signal(str)
     #: The pages of what is known of camera and body are wanted.
     calibration_wanted = Signal()
+    #: The settings are wanted.
+    settings_wanted = Signal()
     #: The set-up is wanted, also when the pages of camera and body are left.
     setup_wanted = Signal()
     #: The settings, the help or the report are left for the page that was there before.
@@ -80,6 +82,7 @@ class WindowPages(QStackedWidget):
         page = SetupPage(self._services)
         page.mirror_changed.connect(self.measure.live.video.set_mirrored)
         page.calibration_requested.connect(self.calibration_wanted)
+        page.settings_requested.connect(self.settings_wanted)
         self.addWidget(page)
         return page
 

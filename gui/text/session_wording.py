@@ -139,7 +139,7 @@ def trouble_sentence(trouble: SourceFault) -> str:
         SourceFault.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
         SourceFault.CLIP_ENDED: tr("The clip has ended."),
         SourceFault.MODEL_MISSING: tr(
-            "The pose model is missing or damaged. Get it with: thawline model"
+            "Body tracking is missing or damaged. Download it under Settings, Body tracking."
         ),
         SourceFault.POSE_RESTARTING: tr("One moment: body tracking is starting again."),
         SourceFault.POSE_FAILED: tr(

@@ -1820,8 +1820,8 @@
         <translation>La grabación ha terminado.</translation>
     </message>
     <message>
-        <source>The pose model is missing or damaged. Get it with: thawline model</source>
-        <translation>Falta el modelo de postura o está dañado. Consígalo con: thawline model</translation>
+        <source>Body tracking is missing or damaged. Download it under Settings, Body tracking.</source>
+        <translation>Falta el reconocimiento del cuerpo o está dañado. Descárguelo en Ajustes, Reconocimiento del cuerpo.</translation>
     </message>
     <message>
         <source>One moment: body tracking is starting again.</source>

@@ -38,6 +38,8 @@ class SetupPage(QWidget):
     mirror_changed = Signal(bool)
     #: The pages of what is known about camera and body.
     calibration_requested = Signal()
+    #: Text size, language, voice and the rest.
+    settings_requested = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -65,6 +67,8 @@ class SetupPage(QWidget):
         self.hand_words = label("", "quiet")
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)
+        self.settings = button(tr("Settings"))
+        self.settings.clicked.connect(self.settings_requested)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -72,7 +76,7 @@ class SetupPage(QWidget):
         cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
         surer = card(label(tr("For narrower intervals"), "quiet"), self.camera_and_body)
-        side = widget_with(column(place, cameras, sides, surer, 1, spacing=16))
+        side = widget_with(column(place, cameras, sides, surer, self.settings, 1, spacing=16))
         middle = row((self.camera, 57), (scrollable(side, wide=True), 43), spacing=24)
         column(self.sentence, (middle, 1), on=self, margins=(24, 8, 24, 16), spacing=12)
 
