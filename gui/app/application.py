@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QStyleFactory
 
 from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import (
-    WindowClipAnalyzer,
+    WindowBatchReader,
     aggregate_accepted_trials,
     local_models,
     open_scrub_thumbnails,
@@ -112,11 +112,8 @@ def build_services(
     settings = make_settings_private(folder / "window.ini")
     appearance = Appearance(settings.scheme, settings.text_percent)
     appearance.apply()
-    reader = WindowClipAnalyzer(
-        lambda: local_models(quality), setup_of_clip=lambda: services.clip_setup()
-    )
     records = BackgroundWorker("records")
-    services = Services(
+    return Services(
         appearance=appearance,
         settings=settings,
         feed=EngineBridge(lambda: LiveEngine(lambda: local_models(quality))),
@@ -125,14 +122,12 @@ def build_services(
         records=records,
         slow_worker=BackgroundWorker("slow"),
         find_cameras=find_cameras,
-        read_clip=reader,
+        read_clips=WindowBatchReader(lambda: local_models(quality)),
         open_clip=open_scrub_thumbnails,
         combine_trials=aggregate_accepted_trials,
-        end_reading=reader.close,
         clips=clips,
         setup_provider=SetupProvider(load_stored_setup),
         load_calibration=load_calibration_state,
         # Clips that play as if they were the camera may show anybody, standing anywhere.
         placement_monitor=None if clips else PlacementMonitor(records, dt.date.today),
     )
-    return services

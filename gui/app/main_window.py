@@ -24,7 +24,7 @@ from measure.domain.records import Person
 if TYPE_CHECKING:
     from gui.app.help_overview import HelpOverview
     from gui.pages.camera_and_body.calibration_pages import CalibrationPages
-    from gui.pages.clips.clip_review import ClipsPage
+    from gui.pages.clips.clips_page import ClipsPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
     from gui.pages.report.preview import ReportPreviewPage
@@ -239,8 +239,8 @@ class MainWindow(QMainWindow):
         """Show the page that another window showed, and its clips, in the same place."""
         self.setGeometry(before.geometry())
         self.setWindowState(before.windowState())
-        if clips := before._pages.open_clips:
-            self.clips.open(list(clips))
+        if before._pages.made("clips"):
+            self.clips.take_over(before.clips)
         self.go(before.place)
         if before._pages.currentWidget() is not before._pages.in_row(before.place):
             self.show_settings()
@@ -273,8 +273,7 @@ class MainWindow(QMainWindow):
         self.hide()
         services.cues.silence()
         services.model_fetch.close()
-        self._pages.stop_reading()
-        services.slow_worker.run(services.end_reading)
+        self._pages.stop_reading(_CLOSE_SLOW_S)
         services.feed.close(_CLOSE_ENGINE_S)
         services.records.run(services.keeper.close)
         services.records.close(_CLOSE_RECORDS_S)

@@ -4,7 +4,6 @@ Their modules load plotting, PDF and statistics, which the first page does witho
 """
 
 from functools import cached_property
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal, Slot
@@ -18,7 +17,7 @@ from measure.domain.records import Person
 if TYPE_CHECKING:
     from gui.app.help_overview import HelpOverview
     from gui.pages.camera_and_body.calibration_pages import CalibrationPages
-    from gui.pages.clips.clip_review import ClipsPage
+    from gui.pages.clips.clips_page import ClipsPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
     from gui.pages.report.preview import ReportPreviewPage
@@ -66,7 +65,7 @@ class WindowPages(QStackedWidget):
 
     @cached_property
     def clips(self) -> "ClipsPage":
-        from gui.pages.clips.clip_review import ClipsPage
+        from gui.pages.clips.clips_page import ClipsPage
 
         page = ClipsPage(self._services)
         page.message_raised.connect(self.message_raised)
@@ -137,17 +136,12 @@ class WindowPages(QStackedWidget):
     @property
     def is_reading(self) -> bool:
         """Whether a clip is being read."""
-        return self.made("clips") and self.clips.reading.running
+        return self.made("clips") and self.clips.batch.running
 
-    @property
-    def open_clips(self) -> tuple[Path, ...]:
-        """The clips of the list."""
-        return self.clips.opened if self.made("clips") else ()
-
-    def stop_reading(self) -> None:
-        """Stop reading a clip, if one is being read."""
+    def stop_reading(self, timeout_s: float) -> None:
+        """Stop reading clips, if any are being read."""
         if self.made("clips"):
-            self.clips.reading.stop()
+            self.clips.stop(timeout_s)
 
     def in_row(self, place: int) -> QWidget:
         """Return the page of a word in the row: Measure, Progress, Clips, Set-up."""

@@ -3,9 +3,10 @@
 Public names:
 
     audio_cues: AudioCues
-    clip_reader: WindowClipAnalyzer, aggregate_accepted_trials, local_models, open_scrub_thumbnails
+    clip_batch: ClipBatch
+    clip_reader: WindowBatchReader, aggregate_accepted_trials, local_models, open_scrub_thumbnails
     engine_feed: EngineBridge
-    interfaces: ClipAnalysis, ClipCurve, ClipThumbnails
+    interfaces: ClipAnalysis, ClipCurve, ClipThumbnails, ReadClip
     known_setup: SetupProvider, load_stored_setup
     known_state: CalibrationState, correction_words, lengths_words, lens_words, level_words,
         load_calibration_state, marks_words, place_words, turn_words

@@ -1,9 +1,10 @@
 """Clip reader of the window: analyses on the path of `thawline replay`, and small pictures.
 
-Called from the window's slow thread; everything heavy is imported when first needed.
+Called from the window's other threads; everything heavy is imported when first needed.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import closing
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -12,12 +13,12 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtGui import QImage
 
-from gui.session.interfaces import ClipAnalysis, ClipCurve
-from measure.domain.acquisition import Setup
-from measure.domain.landmarks import Side
+from gui.session.interfaces import ClipAnalysis, ClipCurve, ReadClip
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult, ReadingSettings
+from measure.domain.acquisition import KnownSetup
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement
-from measure.domain.movements import Movement
 from measure.errors import ClipError, ThawlineError
 from measure.pose.ensemble import ModelSet, installed_models
 from measure.pose.supervisor import PoseProcess
@@ -25,11 +26,12 @@ from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
 from measure.trials.aggregation import aggregate_trials
 
-#: Pictures a second that are kept for scrubbing, and how many at most. [technical]
-_PICTURES_HZ = 10.0
-_MOST_PICTURES = 1200
+#: Pictures a second that are kept, so every frame of a usual clip, and how many at most: a minute
+#: of them; longer clips are shown with fewer a second. [technical]
+_PICTURES_HZ = 30.0
+_MOST_PICTURES = 1800
 #: Longer side of a kept picture, pixels. [technical]
-_LONGER_SIDE_PX = 640
+_LONGER_SIDE_PX = 800
 
 
 class ReadingCancelledError(ThawlineError):
@@ -49,51 +51,71 @@ def local_models(quality: ModelQuality | None) -> ModelSet:
     return installed_models()
 
 
-class WindowClipAnalyzer:
-    """Reads clips one after the other with one pose process.
+class WindowBatchReader:
+    """Reads lists of clips side by side, with the command's results file.
 
     Parameters
     ----------
-    setup_of_clip
-        Returns what is known of whoever the clips show; called in the thread that reads.
+    new_process
+        As for :func:`measure.batch.run.read_many`.
     """
 
     def __init__(
         self,
         load_models: Callable[[], ModelSet],
-        setup_of_clip: Callable[[], Setup] = Setup,
+        new_process: Callable[..., PoseProcess] = PoseProcess,
     ) -> None:
         self._load_models = load_models
-        self._setup_of_clip = setup_of_clip
-        self._models: ModelSet | None = None
-        self._process: PoseProcess | None = None
+        self._new_process = new_process
 
     def __call__(
-        self, path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-    ) -> ClipAnalysis:
-        from measure.clips.read import read_clip
+        self,
+        entries: Sequence[ClipEntry],
+        setup: KnownSetup,
+        results: Path | None,
+        progress: Callable[[float], bool],
+        *,
+        fresh: bool = False,
+    ) -> Iterator[ReadClip]:
+        from measure.batch.results_file import ResultsFile
+        from measure.batch.run import nothing_earlier, read_many, usual_workers
 
-        def report(share: float) -> None:
-            if not progress(share):
+        done = 0.0
+
+        def report(now: float) -> None:
+            nonlocal done
+            done = now
+            if not progress(now):
                 raise ReadingCancelledError("The reading was stopped.")
 
-        models = self._models or self._load_models()
-        self._models = models
-        process = self._process or PoseProcess(models.bundles)
-        self._process = process
-        task = MeasurementTask(movement, side, setup=self._setup_of_clip())
-        reading = read_clip(process, models, path, task, progress=report)
-        return ClipAnalysis(
-            measurement=reading.measurement,
-            curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),
-            track=reading.track,
+        settings = ReadingSettings(models=self._load_models(), setup=setup)
+        kept = None if results is None else ResultsFile(results, entries, settings)
+        coming = read_many(
+            entries,
+            settings,
+            workers=usual_workers(),
+            cached=nothing_earlier if kept is None or fresh else kept.cached,
+            progress=report,
+            new_process=self._new_process,
         )
+        with closing(coming):
+            for result in coming:
+                if not progress(done):
+                    return
+                if kept is not None:
+                    kept.add(result)
+                yield ReadClip(result=replace(result, reading=None), analysis=_analysis(result))
 
-    def close(self) -> None:
-        """End the pose process, from the thread that reads."""
-        if self._process is not None:
-            self._process.close()
-            self._process = None
+
+def _analysis(result: ClipResult) -> ClipAnalysis | None:
+    reading = result.reading
+    if reading is None:
+        return None
+    return ClipAnalysis(
+        measurement=reading.measurement,
+        curve=ClipCurve(time_s=reading.track.time_s, value=reading.guide),
+        track=reading.track,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +124,6 @@ class ScrubThumbnails:
 
     times_s: NDArray[np.float64]
     packed: tuple[bytes, ...]
-
-    @property
-    def duration_s(self) -> float:
-        return float(self.times_s[-1])
 
     def at(self, time_s: float) -> NDArray[np.uint8]:
         """Return the picture nearest to a time, RGB, shape (h, w, 3)."""

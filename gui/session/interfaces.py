@@ -4,7 +4,7 @@ The window pulls: it asks for the newest frame and for events whenever it has ti
 here may block it, except `close` up to the time given.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
@@ -12,6 +12,9 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import NDArray
 
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult
+from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
@@ -67,24 +70,50 @@ class ClipAnalysis:
     track: Track
 
 
-class ClipAnalyzer(Protocol):
-    """Reads a clip as `thawline replay` does; called off the window's thread."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadClip:
+    """One clip of a list that was read.
+
+    Attributes
+    ----------
+    result
+        Its outcome, without the series.
+    analysis
+        Curve and landmarks; None beside an error, and where an earlier run read the clip.
+    """
+
+    result: ClipResult
+    analysis: ClipAnalysis | None = None
+
+
+class ClipBatchReader(Protocol):
+    """Reads clips as `thawline replay` does; called off the window's thread."""
 
     def __call__(
-        self, path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-    ) -> ClipAnalysis:
-        """Read a clip.
+        self,
+        entries: Sequence[ClipEntry],
+        setup: KnownSetup,
+        results: Path | None,
+        progress: Callable[[float], bool],
+        *,
+        fresh: bool = False,
+    ) -> Iterator[ReadClip]:
+        """Yield clips as they are done.
 
         Parameters
         ----------
+        results
+            File that results are written to and taken from, if any.
         progress
-            Called with the share done, 0..1; when it answers False, reading stops with a
-            ThawlineError.
+            Called from several threads with the number of clips done, in parts of a clip; when
+            it answers False, reading stops.
+        fresh
+            Read also what an earlier run has the result of, for its curve.
 
         Raises
         ------
         ThawlineError
-            When the clip cannot be read.
+            When no clip can be read, or the results file cannot be used.
         """
 
 
@@ -92,7 +121,8 @@ class ClipThumbnails(Protocol):
     """Small pictures of one clip, for scrubbing."""
 
     @property
-    def duration_s(self) -> float: ...
+    def times_s(self) -> NDArray[np.float64]:
+        """Shape (n,): the time of each picture, increasing, seconds."""
 
     def at(self, time_s: float) -> NDArray[np.uint8]:
         """Return the upright RGB picture, shape (h, w, 3), nearest to a time. Fast."""

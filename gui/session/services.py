@@ -1,14 +1,19 @@
 """Services of the pages, made once and handed to each of them."""
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from calibration.known_setup import CalibratedSetup
 from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
-from gui.session.interfaces import CameraFinder, ClipAnalyzer, ThumbnailLoader, TrialAggregator
+from gui.session.interfaces import (
+    CameraFinder,
+    ClipBatchReader,
+    ThumbnailLoader,
+    TrialAggregator,
+)
 from gui.session.known_setup import SetupProvider
 from gui.session.known_state import CalibrationStateLoader, empty_calibration_state
 from gui.session.model_fetch import ModelFetch
@@ -18,7 +23,8 @@ from gui.session.settings import WindowSettings
 from gui.session.undo import UndoList
 from gui.style.appearance import Appearance
 from gui.workers.worker_thread import BackgroundWorker
-from measure.domain.acquisition import CameraSetup, Setup
+from measure.clips.inputs import ClipEntry
+from measure.domain.acquisition import BodySetup, CameraSetup, KnownSetup, Setup
 from measure.live.events import Source
 
 
@@ -31,9 +37,7 @@ class Services:
     records
         The thread that the keeper belongs to.
     slow_worker
-        The thread for what takes long: cameras listed, clips read.
-    end_reading
-        Lets go of what reading clips needs; called in the slow thread.
+        The thread for what takes long: cameras listed, clips opened.
     clips
         Clips that play as if they were the camera, one for each movement; none for a camera.
     today
@@ -60,10 +64,9 @@ class Services:
     records: BackgroundWorker
     slow_worker: BackgroundWorker
     find_cameras: CameraFinder
-    read_clip: ClipAnalyzer
+    read_clips: ClipBatchReader
     open_clip: ThumbnailLoader
     combine_trials: TrialAggregator
-    end_reading: Callable[[], None] = lambda: None
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
     setup_provider: SetupProvider = field(default_factory=SetupProvider)
@@ -114,6 +117,16 @@ class Services:
         setup = self.setup_provider.of(None, self.person_id, self.today()).setup
         mirrored = self.settings.already_mirrored(self.settings.camera)
         return Setup(camera=CameraSetup(already_mirrored=mirrored), body=setup.body)
+
+    def clips_setup(self, entries: Sequence[ClipEntry]) -> KnownSetup:
+        """Return what is known of a list of clips.
+
+        The person's lengths of body count only where the list names nobody: they hold for that
+        person alone.
+        """
+        known = self.clip_setup()
+        own = not any(entry.person for entry in entries)
+        return KnownSetup(camera=known.camera, body=known.body if own else BodySetup())
 
     def _clip(self, clip: Path) -> Source:
         return Source(clip=clip, setup=Setup(body=self.clip_setup().body))

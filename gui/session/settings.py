@@ -15,6 +15,8 @@ from gui.style.palette import Scheme
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
+#: Folders of clips that are remembered. [technical]
+MOST_RECENT = 4
 TEXT_SCALES = (100, 125, 150, 175, 200)
 
 AnyEnum = TypeVar("AnyEnum", bound=StrEnum)
@@ -67,6 +69,20 @@ class WindowSettings:
     @geometry.setter
     def geometry(self, geometry: QByteArray) -> None:
         self._ini.setValue("look/geometry", geometry)
+
+    # -- clips --------------------------------------------------------------------------------
+
+    @property
+    def recent_clips(self) -> tuple[Path, ...]:
+        """Folders and manifests that were opened last and are still there, the newest first."""
+        names = self._text("clips/recent").split("\n")
+        return tuple(Path(name) for name in names if name and Path(name).exists())
+
+    def add_recent_clips(self, path: Path) -> None:
+        """Put a folder or manifest first."""
+        others = [other for other in self.recent_clips if other != path]
+        names = map(str, [path, *others][:MOST_RECENT])
+        self._ini.setValue("clips/recent", "\n".join(names))
 
     # -- cues ---------------------------------------------------------------------------------
 

@@ -77,10 +77,10 @@ QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {
 QListWidget::item:selected {{ background: {arm}; color: {on_arm}; }}
 QListWidget:focus {{ border: 2px solid {arm}; }}
 
-QTableWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
-QTableWidget:focus {{ border: 2px solid {arm}; }}
-QTableWidget::item {{ padding: 4px {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
-QTableWidget::item:selected {{ background: {arm}; color: {on_arm}; }}
+QTableView {{ background: {raised}; border: 1px solid {line}; outline: none; }}
+QTableView:focus {{ border: 2px solid {arm}; }}
+QTableView::item {{ padding: 4px {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
+QTableView::item:selected {{ background: {arm}; color: {on_arm}; }}
 QHeaderView {{ background: {raised}; border: none; }}
 QHeaderView::section {{ background: {raised}; color: {quiet}; border: none;
     border-bottom: 2px solid {line}; padding: 4px {pad}px; font-weight: 700; }}

@@ -12,6 +12,6 @@ Public names:
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, event_mark,
         event_name, exercise_name, help_name, measurement_words, message_text, movement_name,
         movement_plainly, notes_words, notice, onset_name, pain_sentence, posture_name,
-        range_words, reason_sentence, side_name, side_title, stopped_by_name, task_title,
-        timing_name, tr, trial_words, value_words, view_name
+        range_words, reason_sentence, reason_sentences, side_name, side_title, stopped_by_name,
+        task_title, timing_name, tr, trial_words, value_words, view_name
 """

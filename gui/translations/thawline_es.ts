@@ -400,16 +400,28 @@
         <translation>0 es ningún dolor, 10 el peor imaginable. Deje en blanco lo que no quiera decir.</translation>
     </message>
     <message>
-        <source>Open a clip</source>
-        <translation>Abrir una grabación</translation>
-    </message>
-    <message>
-        <source>Open a folder</source>
-        <translation>Abrir una carpeta</translation>
-    </message>
-    <message>
         <source>clips</source>
         <translation>grabaciones</translation>
+    </message>
+    <message>
+        <source>Back to the list</source>
+        <translation>Volver a la lista</translation>
+    </message>
+    <message>
+        <source>Previous</source>
+        <translation>Anterior</translation>
+    </message>
+    <message>
+        <source>Page Up</source>
+        <translation>RePág</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Siguiente</translation>
+    </message>
+    <message>
+        <source>Page Down</source>
+        <translation>AvPág</translation>
     </message>
     <message>
         <source>movement</source>
@@ -424,20 +436,128 @@
         <translation>Leer esta grabación</translation>
     </message>
     <message>
+        <source>Not read</source>
+        <translation>Sin leer</translation>
+    </message>
+    <message>
+        <source>Read again for the curve</source>
+        <translation>Leer otra vez para ver la curva</translation>
+    </message>
+    <message>
+        <source>Reading...</source>
+        <translation>Leyendo...</translation>
+    </message>
+    <message>
+        <source>Save for a person</source>
+        <translation>Guardar para una persona</translation>
+    </message>
+    <message>
+        <source>Choose the person on the Measure page first.</source>
+        <translation>Elija antes la persona en la página Medir.</translation>
+    </message>
+    <message>
+        <source>Not for demo data</source>
+        <translation>No con datos de muestra</translation>
+    </message>
+    <message>
+        <source>Saved for {person}</source>
+        <translation>Guardada para {person}</translation>
+    </message>
+    <message>
+        <source>Save in the record of {person}</source>
+        <translation>Guardar en el historial de {person}</translation>
+    </message>
+    <message>
+        <source>working out the time left</source>
+        <translation>calculando el tiempo restante</translation>
+    </message>
+    <message>
+        <source>less than a minute left</source>
+        <translation>queda menos de un minuto</translation>
+    </message>
+    <message>
+        <source>about a minute left</source>
+        <translation>queda un minuto más o menos</translation>
+    </message>
+    <message>
+        <source>about {minutes} minutes left</source>
+        <translation>quedan unos {minutes} minutos</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Añadir</translation>
+    </message>
+    <message>
+        <source>Clips...</source>
+        <translation>Grabaciones...</translation>
+    </message>
+    <message>
+        <source>A folder...</source>
+        <translation>Una carpeta...</translation>
+    </message>
+    <message>
+        <source>A manifest...</source>
+        <translation>Una lista en CSV...</translation>
+    </message>
+    <message>
+        <source>Save results</source>
+        <translation>Guardar resultados</translation>
+    </message>
+    <message>
+        <source>Table (CSV)...</source>
+        <translation>Tabla (CSV)...</translation>
+    </message>
+    <message>
+        <source>All details (JSON)...</source>
+        <translation>Todos los detalles (JSON)...</translation>
+    </message>
+    <message>
+        <source>Movement of the chosen clips</source>
+        <translation>Movimiento de las grabaciones elegidas</translation>
+    </message>
+    <message>
+        <source>Side of the chosen clips</source>
+        <translation>Lado de las grabaciones elegidas</translation>
+    </message>
+    <message>
+        <source>Look at this clip</source>
+        <translation>Ver esta grabación</translation>
+    </message>
+    <message>
+        <source>Take off the list</source>
+        <translation>Quitar de la lista</translation>
+    </message>
+    <message>
+        <source>Read all</source>
+        <translation>Leer todas</translation>
+    </message>
+    <message>
         <source>share read</source>
         <translation>parte leída</translation>
     </message>
     <message>
-        <source>Open a clip or a folder of clips.</source>
-        <translation>Abra una grabación o una carpeta de grabaciones.</translation>
+        <source>R reads or stops. Enter looks at the chosen clip, Delete takes it off the list. Movement and side are set for all chosen clips, or for all if none is chosen.</source>
+        <translation>R lee o detiene. Intro muestra la grabación elegida, Supr la quita de la lista. El movimiento y el lado se fijan para todas las grabaciones elegidas, o para todas si no se ha elegido ninguna.</translation>
     </message>
     <message>
-        <source>moment of the clip</source>
-        <translation>momento de la grabación</translation>
+        <source>Stop</source>
+        <translation>Detener</translation>
     </message>
     <message>
-        <source>Keep in the record</source>
-        <translation>Guardar en el historial</translation>
+        <source>Clips read: {read} of {total}, {time_left}</source>
+        <translation>Grabaciones leídas: {read} de {total}, {time_left}</translation>
+    </message>
+    <message>
+        <source>Go on reading</source>
+        <translation>Seguir leyendo</translation>
+    </message>
+    <message>
+        <source>Clips read: {read} of {total}</source>
+        <translation>Grabaciones leídas: {read} de {total}</translation>
+    </message>
+    <message>
+        <source>Movement or side still to choose: {number}</source>
+        <translation>Falta elegir el movimiento o el lado: {number}</translation>
     </message>
     <message>
         <source>Open clips</source>
@@ -452,16 +572,36 @@
         <translation>Abrir una carpeta de grabaciones</translation>
     </message>
     <message>
+        <source>Open a manifest</source>
+        <translation>Abrir una lista en CSV</translation>
+    </message>
+    <message>
+        <source>Manifest ({endings})</source>
+        <translation>Lista en CSV ({endings})</translation>
+    </message>
+    <message>
+        <source>Stop reading first, then add clips.</source>
+        <translation>Detenga antes la lectura y añada después las grabaciones.</translation>
+    </message>
+    <message>
         <source>There are no clips in this folder.</source>
         <translation>No hay grabaciones en esta carpeta.</translation>
     </message>
     <message>
-        <source>Opening {clip}</source>
-        <translation>Abriendo {clip}</translation>
+        <source>Results are saved as they come in {path}</source>
+        <translation>Los resultados se guardan según llegan en {path}</translation>
     </message>
     <message>
-        <source>Stop reading</source>
-        <translation>Parar la lectura</translation>
+        <source>The folder of the clips cannot be written to: save the results here.</source>
+        <translation>No se puede escribir en la carpeta de las grabaciones: guarde aquí los resultados.</translation>
+    </message>
+    <message>
+        <source>Saved in {path}</source>
+        <translation>Guardado en {path}</translation>
+    </message>
+    <message>
+        <source>Opening {clip}</source>
+        <translation>Abriendo {clip}</translation>
     </message>
     <message>
         <source>No trial is accepted.</source>
@@ -470,10 +610,6 @@
     <message>
         <source>From the clip {name}</source>
         <translation>De la grabación {name}</translation>
-    </message>
-    <message>
-        <source>Kept</source>
-        <translation>Guardado</translation>
     </message>
     <message>
         <source>practice, not counted</source>
@@ -492,8 +628,32 @@
         <translation>final, {range}</translation>
     </message>
     <message>
+        <source>frame of the clip</source>
+        <translation>fotograma de la grabación</translation>
+    </message>
+    <message>
+        <source>Play</source>
+        <translation>Reproducir</translation>
+    </message>
+    <message>
+        <source>Frame back</source>
+        <translation>Fotograma anterior</translation>
+    </message>
+    <message>
+        <source>Frame on</source>
+        <translation>Fotograma siguiente</translation>
+    </message>
+    <message>
+        <source>Space plays, ← and → go one frame. Picture: + and - zoom, 0 shows all. Curve: Z and X zoom, C shows all. The wheel zooms, dragging moves.</source>
+        <translation>El espacio reproduce, ← y → pasan un fotograma. Imagen: + y - amplían y reducen, 0 la muestra entera. Curva: Z y X amplían y reducen, C la muestra entera. La rueda amplía, al arrastrar se desplaza.</translation>
+    </message>
+    <message>
         <source>Pause</source>
         <translation>Pausa</translation>
+    </message>
+    <message>
+        <source>Frame {number} of {total}, {time} s</source>
+        <translation>Fotograma {number} de {total}, {time} s</translation>
     </message>
     <message>
         <source>Measure this position</source>
@@ -1286,6 +1446,10 @@
     <message>
         <source>Trial {number}, from {time} s</source>
         <translation>Intento {number}, desde {time} s</translation>
+    </message>
+    <message>
+        <source>Show trial {number}</source>
+        <translation>Ver el intento {number}</translation>
     </message>
     <message>
         <source>None of these</source>
@@ -2092,6 +2256,38 @@
         <translation>{value} ({range})</translation>
     </message>
     <message>
+        <source>not chosen</source>
+        <translation>sin elegir</translation>
+    </message>
+    <message>
+        <source>Left out</source>
+        <translation>Descartada</translation>
+    </message>
+    <message>
+        <source>Not measured</source>
+        <translation>No medida</translation>
+    </message>
+    <message>
+        <source>Measured</source>
+        <translation>Medida</translation>
+    </message>
+    <message>
+        <source>In the queue</source>
+        <translation>En cola</translation>
+    </message>
+    <message>
+        <source>Waiting</source>
+        <translation>Pendiente</translation>
+    </message>
+    <message>
+        <source>Choose movement and side</source>
+        <translation>Elija movimiento y lado</translation>
+    </message>
+    <message>
+        <source>You counted {number} of {total} trials.</source>
+        <translation>Usted ha contado {number} de {total} intentos.</translation>
+    </message>
+    <message>
         <source>{low} to {high}</source>
         <translation>{low} a {high}</translation>
     </message>
@@ -2128,6 +2324,10 @@
         <translation>valor a lo largo del tiempo</translation>
     </message>
     <message>
+        <source>cm</source>
+        <translation>cm</translation>
+    </message>
+    <message>
         <source>Passive</source>
         <translation>Pasivo</translation>
     </message>
@@ -2138,10 +2338,6 @@
     <message>
         <source>degrees</source>
         <translation>grados</translation>
-    </message>
-    <message>
-        <source>share</source>
-        <translation>parte</translation>
     </message>
     <message>
         <source>seconds</source>
@@ -2157,7 +2353,7 @@
     </message>
     <message>
         <source>Each session adds a mark for each arm. The ribbon through them shows the likely course: where it is wide, little is known. One reading can be off by several degrees, so a single session says little.</source>
-        <translation>Cada sesión añade una marca por brazo. La banda que las recorre muestra el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+        <translation>Cada sesión añade una marca por brazo. La banda que las recorre indica el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>
@@ -2328,12 +2524,28 @@
         <translation>Día</translation>
     </message>
     <message>
+        <source>Clip</source>
+        <translation>Grabación</translation>
+    </message>
+    <message>
+        <source>Status</source>
+        <translation>Estado</translation>
+    </message>
+    <message>
         <source>Side</source>
         <translation>Lado</translation>
     </message>
     <message>
         <source>Reading</source>
-        <translation>Lectura</translation>
+        <translation>Medición</translation>
+    </message>
+    <message>
+        <source>95 % range</source>
+        <translation>Intervalo del 95 %</translation>
+    </message>
+    <message>
+        <source>Reasons and notes</source>
+        <translation>Motivos y notas</translation>
     </message>
     <message>
         <source>Ended by</source>
@@ -5238,6 +5450,38 @@
     <message>
         <source>{side} {words}</source>
         <translation>{side} {words}</translation>
+    </message>
+    <message>
+        <source>Choose clips</source>
+        <translation>Elegir grabaciones</translation>
+    </message>
+    <message>
+        <source>Choose a folder</source>
+        <translation>Elegir una carpeta</translation>
+    </message>
+    <message>
+        <source>Choose a manifest</source>
+        <translation>Elegir una lista en CSV</translation>
+    </message>
+    <message>
+        <source>Drop a folder, clips or a manifest here</source>
+        <translation>Suelte aquí una carpeta, grabaciones o una lista en CSV</translation>
+    </message>
+    <message>
+        <source>Each clip gives a reading with its 95 % range, or the reason why not; for every trial its curve, its hold and its value. Results can be saved as a table (CSV) or with all details (JSON).</source>
+        <translation>Cada grabación da una medición con su intervalo del 95 %, o el motivo de que no la haya; de cada intento, la curva, la pausa al final y el valor. Los resultados se pueden guardar como tabla (CSV) o con todos los detalles (JSON).</translation>
+    </message>
+    <message>
+        <source>A manifest is a CSV table with the columns clip, movement, side, and if you like view, reference, person. Without one you choose movement and side in the list. Clips stay where they are.</source>
+        <translation>La lista es una tabla CSV con las columnas clip, movement, side y, si se quiere, view, reference, person. Sin ella, el movimiento y el lado se eligen en la página. Las grabaciones se quedan donde están.</translation>
+    </message>
+    <message>
+        <source>Opened before</source>
+        <translation>Abiertas antes</translation>
+    </message>
+    <message>
+        <source>picture of the clip</source>
+        <translation>imagen de la grabación</translation>
     </message>
 </context>
 </TS>

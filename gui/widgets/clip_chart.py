@@ -13,10 +13,16 @@ from gui.text.wording import tr
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_holding
+from measure.domain.vertebral_levels import centimetres_in
+
+#: Least height, in heights of running text. [technical]
+_LEAST_HEIGHT = 7.5
+#: One step of zooming. [technical]
+_STEP = 1.5
 
 
 class ClipChart(QWidget):
-    """A curve that one can click into."""
+    """A curve that one can click into, zoom with the wheel and move by dragging."""
 
     #: A moment, seconds.
     moved = Signal(float)
@@ -28,13 +34,17 @@ class ClipChart(QWidget):
         self._trials: tuple[tuple[Trial, bool], ...] = ()
         self._movement = Movement.FLEXION
         self._now_s = 0.0
+        #: From the movement's unit to what is shown: the reach is shown in cm.
+        self._factor = 1.0
         self._cursor: pg.InfiniteLine | None = None
         self._plot = pg.PlotWidget()
         self._plot.setMenuEnabled(False)
         self._plot.hideButtons()
-        self._plot.setMouseEnabled(x=False, y=False)
-        self._plot.setMinimumHeight(140)
         self._plot.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        # The wheel and dragging work along the time alone: heights stay comparable.
+        self._plot.setMouseEnabled(x=True, y=False)
+        self._plot.getAxis("left").enableAutoSIPrefix(False)
+        self._plot.getAxis("bottom").enableAutoSIPrefix(False)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -46,8 +56,33 @@ class ClipChart(QWidget):
         self, movement: Movement, curve: ClipCurve | None, trials: Sequence[tuple[Trial, bool]]
     ) -> None:
         """Draw a curve with its trials, each with whether it is accepted."""
+        another = curve is not self._curve
         self._movement, self._curve, self._trials = movement, curve, tuple(trials)
         self.redraw()
+        if another:
+            self.show_whole()
+
+    @Slot()
+    def zoom_in(self) -> None:
+        """Show a shorter time, about the marked moment."""
+        self._zoom(1 / _STEP)
+
+    @Slot()
+    def zoom_out(self) -> None:
+        """Show a longer time, about the marked moment."""
+        self._zoom(_STEP)
+
+    @Slot()
+    def show_whole(self) -> None:
+        """Show the whole clip's time."""
+        if self._curve is not None and len(self._curve.time_s):
+            ends = float(self._curve.time_s[0]), float(self._curve.time_s[-1])
+            self._plot.setXRange(*ends, padding=0.02)
+
+    def _zoom(self, factor: float) -> None:
+        if self._curve is not None:
+            view = self._plot.getPlotItem().vb
+            view.scaleBy(x=factor, center=(self._now_s, 0.0))
 
     def show_moment(self, time_s: float) -> None:
         """Mark the moment of the picture that is shown."""
@@ -59,6 +94,7 @@ class ClipChart(QWidget):
     def redraw(self) -> None:
         """Draw everything anew, in the present look."""
         appearance, plot = self._appearance, self._plot
+        plot.setMinimumHeight(appearance.px(_LEAST_HEIGHT))
         plot.clear()
         plot.setBackground(appearance.palette.raised)
         for side in ("left", "bottom"):
@@ -70,7 +106,7 @@ class ClipChart(QWidget):
         size = {"font-size": f"{appearance.px(0.85)}px"}
         plot.setLabel(
             "left",
-            tr("degrees") if degrees else tr("share"),
+            tr("degrees") if degrees else tr("cm"),
             color=appearance.palette.quiet,
             **size,
         )
@@ -79,12 +115,14 @@ class ClipChart(QWidget):
             return
         scored = [trial.value for trial, _ in self._trials if trial.scored]
         readings = [value for value in scored if value is not None]
-        plot.setYRange(*scale_holding(self._movement, readings), padding=0.03)
-        for trial, accepted in self._trials:
-            self._draw_trial(trial, accepted)
+        self._factor = 1.0 if degrees else centimetres_in(1.0)
+        low, high = scale_holding(self._movement, readings)
+        plot.setYRange(low * self._factor, high * self._factor, padding=0.03)
+        for number, (trial, accepted) in enumerate(self._trials, start=1):
+            self._draw_trial(number, trial, accepted)
         plot.plot(
             self._curve.time_s,
-            self._curve.value,
+            self._curve.value * self._factor,
             pen=pg.mkPen(appearance.palette.arm, width=2),
             connect="finite",
         )
@@ -93,8 +131,8 @@ class ClipChart(QWidget):
         )
         plot.addItem(self._cursor)
 
-    def _draw_trial(self, trial: Trial, accepted: bool) -> None:
-        """Draw the hold as an upright stripe, and the reading as a band across it."""
+    def _draw_trial(self, number: int, trial: Trial, accepted: bool) -> None:
+        """Draw the hold as an upright stripe with the trial's number, and the value across it."""
         if trial.hold_start_s is None or trial.hold_end_s is None:
             return
         colour = self._appearance.colour("hold", 0.28 if accepted and trial.scored else 0.08)
@@ -105,12 +143,20 @@ class ClipChart(QWidget):
             pen=pg.mkPen(self._appearance.palette.hold, width=1, style=Qt.PenStyle.DotLine),
         )
         self._plot.addItem(hold)
+        text = pg.TextItem(str(number), color=self._appearance.palette.ink, anchor=(0.5, 0.0))
+        text.setFont(self._appearance.font(self._appearance.px(0.85), bold=True))
+        text.setPos((trial.hold_start_s + trial.hold_end_s) / 2, self._top())
+        self._plot.addItem(text)
         if trial.scored and trial.value is not None:
             self._plot.plot(
                 [trial.hold_start_s, trial.hold_end_s],
-                [trial.value, trial.value],
+                [trial.value * self._factor] * 2,
                 pen=pg.mkPen(self._appearance.palette.ink, width=3),
             )
+
+    def _top(self) -> float:
+        """Return the value at the chart's upper edge."""
+        return float(self._plot.getPlotItem().vb.viewRange()[1][1])
 
     @Slot(object)
     def _clicked(self, event: Any) -> None:

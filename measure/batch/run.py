@@ -3,7 +3,7 @@
 import os
 import queue
 import threading
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 
 from measure.clips.inputs import ClipEntry
@@ -36,8 +36,8 @@ def read_many(
     cached: Earlier = nothing_earlier,
     progress: Callable[[float], None] = lambda done: None,
     new_process: Callable[..., PoseProcess] = PoseProcess,
-) -> Iterator[ClipResult]:
-    """Read clips; a bad clip never stops the rest.
+) -> Generator[ClipResult, None, None]:
+    """Read clips; a bad clip never stops the rest. Closing the generator stops reading.
 
     Parameters
     ----------
@@ -47,7 +47,8 @@ def read_many(
         Returns the result of an earlier run, which is yielded instead.
     progress
         Called with the number of clips that are done, in parts of a clip, from several threads.
-        Clips that an earlier run read do not count.
+        Clips that an earlier run read do not count. An exception from it ends the clip under way
+        with an error.
     new_process
         Makes a pose process for bundles; it starts with its first clip.
 
@@ -69,8 +70,9 @@ def read_many(
         try:
             return read_entry(process, settings, number, entries[number], shares.of(number))
         finally:
-            shares.finish(number)
+            # The process first: an exception from `progress` must not take it along.
             idle.put(process)
+            shares.finish(number)
 
     pool = ThreadPoolExecutor(len(processes), thread_name_prefix="read")
     try:

@@ -56,7 +56,7 @@ def read_entries(
         if cluster is None:
             from measure.batch.run import read_many, usual_workers
 
-            coming = read_many(
+            coming: Iterator[ClipResult] = read_many(
                 entries,
                 settings,
                 workers=workers or usual_workers(),

@@ -143,16 +143,14 @@ def _write_motion(paths: OutputPaths, name: str, reading: ClipReading) -> None:
 def write_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
     """Write the files that hold all results, in the order of the list."""
     if paths.json:
-        from measure.export.clip_json import document
-        from measure.system.atomic_files import write_json
-        from measure.system.versions import software
+        from measure.export.clip_json import write_document
 
         measurements = [
             (str(result.entry.clip), result.measurement)
             for result in results
             if result.measurement is not None
         ]
-        write_json(paths.json, document(software(), measurements))
+        write_document(paths.json, measurements)
     if paths.csv:
         from measure.batch.summary import write_table
 

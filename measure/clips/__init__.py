@@ -2,7 +2,7 @@
 
 Public names:
 
-    inputs: ClipEntry, clips_named, read_manifest
+    inputs: CLIP_ENDINGS, ClipEntry, clips_named, read_manifest
     observation: ClipObservation
     observation_file: kept_files, load_observation, read_observations, save_observation
     outcome: ClipResult, ReadingSettings, internal_error, read_entry

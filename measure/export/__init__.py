@@ -4,7 +4,7 @@ Public names:
 
     annotated_clip: write_annotated
     clip_figure: draw_curve
-    clip_json: document
+    clip_json: document, write_document
     clip_series_csv: write_track
     fhir_codes: CodeChoices
     formats: Format, export, file_name

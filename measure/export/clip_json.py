@@ -1,21 +1,35 @@
 """JSON of measurements of clips, as `thawline replay` and `thawline demo` write it: a contract."""
 
 from collections.abc import Iterable, Mapping
+from pathlib import Path
 from typing import Any
 
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Trial
+from measure.system.atomic_files import write_json
 from measure.system.json_codec import to_data
+from measure.system.versions import software
 
 
 def document(
-    software: Mapping[str, str], results: Iterable[tuple[str, Measurement]]
+    versions: Mapping[str, str], results: Iterable[tuple[str, Measurement]]
 ) -> dict[str, Any]:
     """Return the whole document of measurements, each with the name of its clip."""
     return {
-        "software": dict(software),
+        "software": dict(versions),
         "results": [result(clip, measurement) for clip, measurement in results],
     }
+
+
+def write_document(path: Path, results: Iterable[tuple[str, Measurement]]) -> None:
+    """Write the document of measurements, each with the name of its clip.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be written.
+    """
+    write_json(path, document(software(), results))
 
 
 def result(clip: str, measurement: Measurement) -> dict[str, Any]:

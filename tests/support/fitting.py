@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from PySide6.QtCore import QRect, Qt
+from PySide6.QtCore import QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
     QLineEdit,
+    QListView,
     QPushButton,
     QRadioButton,
     QScrollArea,
@@ -32,6 +33,8 @@ from gui.widgets.measurement_band import MeasurementBand
 
 #: Rounding of text sizes, pixels.
 _SLACK_PX = 1.0
+#: Edge of a control that counts for nothing, pixels.
+_EDGE_PX = 3
 #: Letters of a text that name a widget.
 _NAMED_BY = 40
 #: What a person presses, moves or fills in.
@@ -171,6 +174,12 @@ def _cut_items(view: QAbstractItemView) -> Iterator[str]:
             text = str(index.data(Qt.ItemDataRole.DisplayRole) or "")
             if not text or place.isEmpty() or index.data(Qt.ItemDataRole.ToolTipRole):
                 continue
+            if isinstance(view, QListView) and view.wordWrap():
+                flags = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft)
+                words = metrics.boundingRect(QRectF(place), flags, text)
+                if words.height() > place.height() + _SLACK_PX:
+                    yield f"item {text[:_NAMED_BY]!r}: {place.height()} of {words.height()} high"
+                continue
             needed = max(map(metrics.horizontalAdvance, text.splitlines()))
             if place.width() < needed - _SLACK_PX:
                 yield f"item {text[:_NAMED_BY]!r}: {place.width()} of {needed:.0f} wide"
@@ -199,11 +208,13 @@ def _out_of_reach(widget: QWidget) -> Iterator[str]:
 def _covered(widget: QWidget) -> Iterator[str]:
     """Yield what lies over a control where it can be seen."""
     window, seen = widget.window(), widget.visibleRegion().boundingRect()
-    inside = seen.adjusted(2, 2, -2, -2)
+    if min(seen.width(), seen.height()) <= 2 * _EDGE_PX:
+        return
+    inside = seen.adjusted(_EDGE_PX, _EDGE_PX, -_EDGE_PX, -_EDGE_PX)
     for point in (inside.center(), inside.topLeft(), inside.bottomRight()):
         place = widget.mapTo(window, point)
         top = window.childAt(place)
-        if seen.isEmpty() or top is None or top is widget or widget.isAncestorOf(top):
+        if top is None or top is widget or widget.isAncestorOf(top):
             continue
         if not top.isAncestorOf(widget):
             yield f"{named(top)} lies over {named(widget)}"

@@ -2,5 +2,5 @@
 
 Public names:
 
-    clip_review: ClipsPage
+    clips_page: ClipsPage
 """

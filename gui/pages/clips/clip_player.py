@@ -1,63 +1,132 @@
-"""Player of a recorded clip: its picture with the figure, a slider, and the curve over time."""
+"""Player of a recorded clip: its picture with the figure, frame by frame, and the curve."""
+
+import time
+from collections.abc import Callable
 
 import numpy as np
-from PySide6.QtCore import Qt, Slot
+from PySide6.QtCore import Qt, QTimer, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QSlider, QWidget
 
+from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
+from gui.widgets.buttons import FlowRow, bind_keys, button
 from gui.widgets.clip_chart import ClipChart
 from gui.widgets.layouts import column, row
 from gui.widgets.text import label
-from gui.widgets.video_view import VideoView
+from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Trial
 from measure.live.events import LiveFrame, Phase
 from measure.progress.wording import number_words
 
-#: Steps of the slider in a second. [technical]
-_STEPS_S = 20
+#: Time between two looks at the clock while a clip plays, milliseconds. [technical]
+_PLAY_INTERVAL_MS = 15
+#: Least height of the picture, pixels. [technical]
+_LEAST_PICTURE_PX = 180
 
 
 class ClipPlayer(QWidget):
-    """Shows the moment that the slider or a click into the curve chooses."""
+    """Plays a clip, and shows the frame that slider, key or curve choose."""
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._pictures: ClipThumbnails | None = None
         self._analysis: ClipAnalysis | None = None
-        self.video = VideoView(appearance, smooth=True)
-        self.video.show_empty(tr("Open a clip or a folder of clips."))
+        self._began = (0.0, 0.0)
+        self.video = ZoomableVideo(appearance)
+        self.video.setMinimumHeight(_LEAST_PICTURE_PX)
         self.slider = QSlider(Qt.Orientation.Horizontal)
-        self.slider.setAccessibleName(tr("moment of the clip"))
-        self.slider.valueChanged.connect(self._scrubbed)
+        self.slider.setAccessibleName(tr("frame of the clip"))
+        self.slider.valueChanged.connect(self._draw_frame)
+        self.slider.sliderPressed.connect(self.pause)
         self.moment = label("", "quiet")
         self.moment.setWordWrap(False)
+        self.play = button(tr("Play"), key=tr("Space"))
+        self.back = button(tr("Frame back"), key="\u2190")
+        self.on = button(tr("Frame on"), key="\u2192")
         self.chart = ClipChart(appearance)
         self.chart.moved.connect(self.show_moment)
-        scrub = row((self.slider, 8), (self.moment, 1))
-        column((self.video, 6), scrub, (self.chart, 4), on=self, spacing=24)
+        self._clock = QTimer(self)
+        self._clock.setInterval(_PLAY_INTERVAL_MS)
+        self._clock.timeout.connect(self._go_on)
+        self._lay_out(appearance)
+        self.play.clicked.connect(self.play_or_pause)
+        self.back.clicked.connect(lambda: self.step(-1))
+        self.on.clicked.connect(lambda: self.step(1))
+
+    def _lay_out(self, appearance: Appearance) -> None:
+        gap = appearance.gap(1)
+        buttons = FlowRow(gap, filling=False)
+        buttons.offer([self.back, self.play, self.on])
+        self.keys = label(
+            tr(
+                "Space plays, \u2190 and \u2192 go one frame. Picture: + and - zoom, 0 shows all. "
+                "Curve: Z and X zoom, C shows all. The wheel zooms, dragging moves."
+            ),
+            "small",
+        )
+        column(
+            (self.video, 7),
+            row((self.slider, 1), self.moment, spacing=gap),
+            buttons,
+            (self.chart, 3),
+            self.keys,
+            on=self,
+            spacing=gap,
+        )
+
+    def bind_keys(self, page: QWidget) -> None:
+        """Let the keys work anywhere on a page."""
+        bind_keys(page, self.play, "Space")
+        calls: tuple[tuple[str, Callable[[], None]], ...] = (
+            ("Left", lambda: self.step(-1)),
+            ("Right", lambda: self.step(1)),
+            ("+", self.video.zoom_in),
+            ("-", self.video.zoom_out),
+            ("0", self.video.show_whole),
+            ("Z", self.chart.zoom_in),
+            ("X", self.chart.zoom_out),
+            ("C", self.chart.show_whole),
+        )
+        for key, call in calls:
+            shortcut = QShortcut(QKeySequence(key), page)
+            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            shortcut.activated.connect(call)
+
+    @property
+    def playing(self) -> bool:
+        return self._clock.isActive()
 
     def show_empty(self, text: str) -> None:
         """Show no clip, and say why."""
+        self.pause()
         self._pictures = None
         self.video.show_empty(text)
+        self.moment.setText("")
 
     def show_clip(self, pictures: ClipThumbnails) -> None:
         """Show a clip from its beginning."""
+        self.pause()
         self._pictures = pictures
-        self.slider.setRange(0, max(1, round(pictures.duration_s * _STEPS_S)))
-        self.show_moment(0.0)
+        self.video.show_whole()
+        self.slider.setRange(0, len(pictures.times_s) - 1)
+        self.slider.setValue(0)
+        self._draw_frame(0)
 
     def show_analysis(self, analysis: ClipAnalysis | None, accepted: tuple[bool, ...] = ()) -> None:
         """Draw the curve of a clip that was read, and which of its trials are accepted."""
         self._analysis = analysis
         self.chart.setVisible(analysis is not None)
-        if analysis is not None:
+        if analysis is None:
+            self.video.measure_arm(None, Side.RIGHT)
+        else:
             measurement = analysis.measurement
             trials = zip(measurement.trials, accepted, strict=True)
             self.chart.show_curve(measurement.movement, analysis.curve, tuple(trials))
             self.video.measure_arm(measurement.movement, measurement.side)
+        self._draw_frame(self.slider.value())
 
     @Slot(object)
     def show_trial(self, trial: Trial) -> None:
@@ -67,30 +136,80 @@ class ClipPlayer(QWidget):
 
     @Slot(float)
     def show_moment(self, time_s: float) -> None:
-        """Show the picture of a moment."""
-        step = round(time_s * _STEPS_S)
-        if self.slider.value() == step:
-            self._draw_moment(time_s)
-        self.slider.setValue(step)
+        """Show the frame nearest to a moment."""
+        self.pause()
+        self._show_nearest(time_s)
+
+    def _show_nearest(self, time_s: float) -> None:
+        if self._pictures is not None:
+            self.slider.setValue(int(np.argmin(np.abs(self._pictures.times_s - time_s))))
+
+    def step(self, frames: int) -> None:
+        """Go some frames forwards or backwards."""
+        self.pause()
+        self.slider.setValue(self.slider.value() + frames)
+
+    @Slot()
+    def play_or_pause(self) -> None:
+        """Play from the present frame, at the end from the beginning, or pause."""
+        if self.playing or self._pictures is None:
+            self.pause()
+            return
+        if self.slider.value() == self.slider.maximum():
+            self.slider.setValue(0)
+        self._began = time.monotonic(), float(self._pictures.times_s[self.slider.value()])
+        self._clock.start()
+        self.play.say(tr("Pause"))
+
+    @Slot()
+    def pause(self) -> None:
+        self._clock.stop()
+        self.play.say(tr("Play"))
+
+    @Slot()
+    def _go_on(self) -> None:
+        """Show the frame that is due, at the speed at which it was filmed."""
+        clock_s, began_s = self._began
+        self._show_nearest(began_s + time.monotonic() - clock_s)
+        if self.slider.value() == self.slider.maximum():
+            self.pause()
 
     @Slot(int)
-    def _scrubbed(self, step: int) -> None:
-        self._draw_moment(step / _STEPS_S)
-
-    def _draw_moment(self, time_s: float) -> None:
-        self.moment.setText(f"{number_words(time_s, 1, tr)} s")
-        self.chart.show_moment(time_s)
+    def _draw_frame(self, number: int) -> None:
         if self._pictures is None:
             return
+        time_s = float(self._pictures.times_s[number])
+        words = tr("Frame {number} of {total}, {time} s").format(
+            number=number + 1,
+            total=len(self._pictures.times_s),
+            time=number_words(time_s, 2, tr),
+        )
+        self.moment.setText(words)
+        self.chart.show_moment(time_s)
         picture = self._pictures.at(time_s)
-        points = None
-        if self._analysis is not None and len(self._analysis.track):
-            track = self._analysis.track
-            nearest = int(np.argmin(np.abs(track.time_s - time_s)))
-            shrink = picture.shape[1] / track.width_px
-            points = (track.points_px[nearest] + 0.5) * shrink - 0.5
         self.video.show_frame(
             LiveFrame(
-                picture=picture, frame_id=0, time_s=time_s, phase=Phase.DONE, points_px=points
+                picture=picture,
+                frame_id=number,
+                time_s=time_s,
+                phase=Phase.DONE,
+                points_px=self._points(time_s, picture.shape[1]),
             )
         )
+
+    def _points(self, time_s: float, width_px: int) -> FloatArray | None:
+        """Return the landmarks at a moment, shape (33, 2), in a picture of this width.
+
+        Between two analysed frames they lie on the straight line from one to the other.
+        """
+        if self._analysis is None or not len(self._analysis.track):
+            return None
+        track = self._analysis.track
+        after = int(np.clip(np.searchsorted(track.time_s, time_s), 1, max(1, len(track) - 1)))
+        first, last = track.time_s[after - 1], track.time_s[min(after, len(track) - 1)]
+        share = float(np.clip((time_s - first) / max(last - first, 1e-9), 0.0, 1.0))
+        before_px = track.points_px[after - 1]
+        points = before_px + share * (track.points_px[min(after, len(track) - 1)] - before_px)
+        shrink = width_px / track.width_px
+        placed: FloatArray = (points + 0.5) * shrink - 0.5
+        return placed

@@ -1,247 +1,260 @@
-"""Recorded clips: open, read, scrub, see the hold, accept or leave out a trial, keep."""
+"""One clip of the list: played, read, its trials in or out, its reading saved for a person."""
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QFileDialog, QListWidget, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer
-from gui.pages.clips.reading_control import ReadingControl
+from gui.pages.clips.clip_rows import ClipRow
+from gui.pages.clips.elided_label import ElidedLabel
 from gui.pages.clips.trial_list import TrialList
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
-from gui.session.log import SessionRecorder
-from gui.session.repository import PendingMeasurement
 from gui.session.services import Services
-from gui.text.wording import movement_name, notes_words, side_title, task_title, tr
-from gui.widgets.buttons import MenuButton, button
+from gui.style.measures import BAR_PX, MARGIN_PX
+from gui.text.wording import movement_name, notes_words, notice, side_title, task_title, tr
+from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar, label
+from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
-from measure.domain.records import Pain, Person
-from measure.system.clock import new_id
+from measure.domain.records import Person
 
-CLIP_ENDINGS = (".mp4", ".mov", ".m4v", ".avi", ".mkv", ".webm")
+#: Most letters of a name on a button; a longer one is shortened. [technical]
+_LONGEST_NAME = 24
 
 
-class ClipsPage(QWidget):
-    """Review at the analyst's pace, on the same reading path as live."""
+class ClipReview(QWidget):
+    """Shows one row of the list."""
 
-    message_raised = Signal(str)
-    session_ended = Signal()
+    left = Signal()
+    #: -1 or 1: the clip before or after this one.
+    neighbour_wanted = Signal(int)
+    #: The ClipRow to read now.
+    read_wanted = Signal(object)
+    #: The ClipRow whose movement, side or trials are now others.
+    row_changed = Signal(object)
+    #: The ClipRow whose reading is to be saved.
+    save_wanted = Signal(object)
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._services = services
-        self._clips: list[Path] = []
+        self.row: ClipRow | None = None
         self._analysis: ClipAnalysis | None = None
-        self._measurement: Measurement | None = None
         self._person: Person | None = None
+        self._busy = False
         appearance = services.appearance
-        self.open_clip = button(tr("Open a clip"))
-        self.open_folder = button(tr("Open a folder"))
-        self.list = QListWidget()
-        self.list.setAccessibleName(tr("clips"))
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
-        self.movement = MenuButton(tr("movement"))
-        self.movement.offer(list(Movement), movement_name)
-        self.side = ChoiceRow(list(Side), side_title, title=tr("side"))
-        self.side.choose(Side.RIGHT)
-        self.reading = ReadingControl(services)
+        self.back = button(tr("Back to the list"), key=tr("Escape"))
+        self.before = button(tr("Previous"), key=tr("Page Up"))
+        self.after = button(tr("Next"), key=tr("Page Down"))
+        self.name = ElidedLabel("title")
         self.player = ClipPlayer(appearance)
-        self.title = label("", "lead")
+        self.movement = MenuButton(tr("movement"))
+        self.movement.offer([None, *Movement], self._movement_words)
+        self.side = ChoiceRow(list(Side), side_title, title=tr("side"))
+        self.read = button(tr("Read this clip"), key="R")
+        self.title = label("", "title")
         self.band = MeasurementBand(appearance, type_size=1.2)
         self.notes = label("", "quiet")
         self.trials = TrialList(appearance)
-        self.keep = button(tr("Keep in the record"), "main")
+        self.save = button("", "main")
         self._lay_out()
         self._connect()
-        self._show_analysis(None)
+
+    @staticmethod
+    def _movement_words(movement: Movement | None) -> str:
+        return tr("Movement") if movement is None else movement_name(movement)
 
     def _lay_out(self) -> None:
-        left = column(
-            self.open_clip,
-            self.open_folder,
-            (self.list, 1),
-            self.movement,
-            self.side.row,
-            self.reading,
-            spacing=8,
-        )
+        gap = self._services.appearance.gap(1)
+        ways = FlowRow(gap, filling=False)
+        ways.offer([self.back, self.before, self.after])
+        left = scrollable(widget_with(column(self.player)), wide=True)
         right = scrollable(
-            widget_with(column(self.title, self.band, self.notes, (self.trials, 1))), wide=True
+            widget_with(
+                column(
+                    self.movement,
+                    self.side.row,
+                    self.read,
+                    self.title,
+                    self.band,
+                    self.notes,
+                    (self.trials, 1),
+                    spacing=gap,
+                )
+            ),
+            wide=True,
         )
         column(
-            (row((left, 22), (self.player, 50), (right, 28), spacing=24), 1),
-            row((NoticeBar(), 72), (self.keep, 28), spacing=24),
+            row((ways, 64), (self.name, 36), spacing=3 * gap),
+            (row((left, 64), (right, 36), spacing=2 * gap), 1),
+            row((label(notice(), "notice"), 1), self.save, spacing=3 * gap),
             on=self,
-            margins=(24, 8, 24, 8),
+            margins=(MARGIN_PX, gap, MARGIN_PX - BAR_PX, gap),
+            spacing=gap,
         )
 
     def _connect(self) -> None:
-        self.open_clip.clicked.connect(self.ask_for_clip)
-        self.open_folder.clicked.connect(self.ask_for_folder)
-        self.list.currentRowChanged.connect(self._choose)
-        self.reading.button.clicked.connect(self.read_or_stop)
-        self.reading.done.connect(self._read_done)
-        self.reading.message_raised.connect(self.message_raised)
+        self.back.clicked.connect(self.left)
+        self.before.clicked.connect(lambda: self.neighbour_wanted.emit(-1))
+        self.after.clicked.connect(lambda: self.neighbour_wanted.emit(1))
+        self.movement.picked.connect(self._choose)
+        self.side.picked.connect(self._choose)
+        self.read.clicked.connect(self._read)
+        self.save.clicked.connect(self._save)
         self.trials.accepted_changed.connect(self._accept)
         self.trials.trial_selected.connect(self.player.show_trial)
-        self.keep.clicked.connect(self._keep)
+        bind_keys(self, self.back, "Escape")
+        bind_keys(self, self.before, "PgUp")
+        bind_keys(self, self.after, "PgDown")
+        bind_keys(self, self.read, "R")
+        self.player.bind_keys(self)
 
-    @Slot(object)
-    def show_person(self, person: Person | None) -> None:
-        """Keep readings for this person from now on."""
-        self._person = person
-        self._show_keep()
-
-    # -- opening ------------------------------------------------------------------------------
-
-    @Slot()
-    def ask_for_clip(self) -> None:
-        endings = " ".join(f"*{ending}" for ending in CLIP_ENDINGS)
-        names, _ = QFileDialog.getOpenFileNames(
-            self, tr("Open clips"), "", tr("Clips ({endings})").format(endings=endings)
-        )
-        self.open([Path(name) for name in names])
-
-    @Slot()
-    def ask_for_folder(self) -> None:
-        name = QFileDialog.getExistingDirectory(self, tr("Open a folder of clips"))
-        if not name:
-            return
-        clips = [
-            path for path in sorted(Path(name).iterdir()) if path.suffix.lower() in CLIP_ENDINGS
-        ]
-        if clips:
-            self.open(clips)
-        else:
-            self.message_raised.emit(tr("There are no clips in this folder."))
-
-    def open(self, clips: list[Path]) -> None:
-        """Add clips to the list and show the first of them."""
-        if not clips:
-            return
-        first = len(self._clips)
-        self._clips.extend(clips)
-        self.list.addItems([clip.name for clip in clips])
-        for place, clip in enumerate(clips):
-            self.list.item(place).setToolTip(clip.name)
-        self.list.setCurrentRow(first)
-
-    @property
-    def opened(self) -> tuple[Path, ...]:
-        """The clips of the list."""
-        return tuple(self._clips)
-
-    @property
-    def clip(self) -> Path | None:
-        """The chosen clip."""
-        place = self.list.currentRow()
-        return self._clips[place] if 0 <= place < len(self._clips) else None
-
-    @Slot(int)
-    def _choose(self, _row: int) -> None:
-        clip, services = self.clip, self._services
-        self._show_analysis(None)
-        if clip is None:
-            return
-        self.player.show_empty(tr("Opening {clip}").format(clip=clip.name))
-        self._guess(clip)
+    def show_row(self, row_: ClipRow, analysis: ClipAnalysis | None) -> None:
+        """Show a clip of the list, with its curve where it was read in this window."""
+        self.row = row_
+        self.name.say(row_.clip.name)
+        self.name.setToolTip(str(row_.clip))
+        self.player.show_empty(tr("Opening {clip}").format(clip=row_.clip.name))
+        clip, services = row_.clip, self._services
         services.slow_worker.run(
             lambda: services.open_clip(clip),
             lambda pictures: self._opened(clip, pictures),
-            self.player.show_empty,
+            lambda why: self._not_opened(clip, why),
         )
-
-    def _guess(self, clip: Path) -> None:
-        """Take movement and side from the file's name where they stand in it."""
-        name = clip.stem.lower().replace("_", "-")
-        for movement in Movement:
-            if movement.value in name:
-                self.movement.choose(movement)
-        for side in Side:
-            if side.value in name:
-                self.side.choose(side)
+        self.show_result(analysis)
 
     def _opened(self, clip: Path, pictures: ClipThumbnails) -> None:
-        if clip == self.clip:
-            self.player.show_clip(pictures)
+        if self.row is None or clip != self.row.clip:
+            return
+        self.player.show_clip(pictures)
+        self._show_first_hold()
 
-    # -- reading ------------------------------------------------------------------------------
+    def _not_opened(self, clip: Path, why: str) -> None:
+        if self.row is not None and clip == self.row.clip:
+            self.player.show_empty(why)
 
-    @Slot()
-    def read_or_stop(self) -> None:
-        """Read the clip, or stop reading."""
-        if self.reading.running:
-            self.reading.stop()
-        elif self.clip is not None:
-            movement = Movement(self.movement.value)
-            self.reading.start(self.clip, movement, self.side.value or Side.RIGHT)
+    def _show_first_hold(self) -> None:
+        if self._analysis is not None and self._analysis.measurement.trials:
+            self.player.show_trial(self._analysis.measurement.trials[0])
 
-    @Slot(object, object)
-    def _read_done(self, clip: Path, analysis: ClipAnalysis) -> None:
-        if clip == self.clip:
-            self._show_analysis(analysis)
-
-    def _show_analysis(self, analysis: ClipAnalysis | None) -> None:
+    def show_result(self, analysis: ClipAnalysis | None) -> None:
+        """Show what was read in the clip; without an analysis there is no curve."""
+        shown = self.row
+        if shown is None:
+            return
         self._analysis = analysis
-        self._measurement = analysis.measurement if analysis else None
-        self.trials.show_measurement(Movement(self.movement.value), self._measurement)
-        self._show_measurement()
-        if analysis is not None and analysis.measurement.trials:
-            self.player.show_trial(analysis.measurement.trials[0])
+        self.movement.choose(shown.movement)
+        self.side.choose(shown.side)
+        movement = shown.movement or Movement.FLEXION
+        self.trials.show_measurement(movement, shown.measurement, shown.accepted)
+        self._show_first_hold()
+        self._show_counted()
 
-    def _show_measurement(self) -> None:
-        measurement = self._measurement
+    def _show_counted(self) -> None:
+        """Show the reading of the trials that count."""
+        shown = self.row
+        if shown is None:
+            return
+        measurement, counted = shown.measurement, shown.counted
         self.band.setVisible(measurement is not None)
-        if measurement is None:
+        self.player.show_analysis(self._analysis, shown.accepted)
+        self.notes.setText("")
+        if shown.error is not None:
+            self.title.setText(tr("Not read"))
+            self.notes.setText(str(shown.error))
+        elif measurement is None:
             self.title.setText("")
-            self.notes.setText("")
-            self.player.show_analysis(None)
         else:
             self.title.setText(task_title(measurement.movement, measurement.side))
-            self.band.show_reading(measurement.movement, band_for_measurement(measurement))
-            self.notes.setText(notes_words(measurement))
-            self.player.show_analysis(self._analysis, self.trials.accepted)
-        self._show_keep()
+            content = (
+                BandContent(words=tr("No trial is accepted."))
+                if counted is None
+                else band_for_measurement(counted)
+            )
+            self.band.show_reading(measurement.movement, content)
+            self.notes.setText(notes_words(counted))
+        for words in (self.title, self.notes):
+            words.setVisible(bool(words.text()))
+        self._show_controls()
 
-    def _show_keep(self) -> None:
-        self.keep.setEnabled(self._measurement is not None and self._person is not None)
-        self.keep.say(tr("Keep in the record"))
+    def show_person(self, person: Person | None) -> None:
+        """Save readings for this person from now on."""
+        self._person = person
+        self._show_controls()
+
+    def show_busy(self, busy: bool) -> None:
+        """Show whether clips are being read, so that this one cannot be."""
+        self._busy = busy
+        self._show_controls()
+
+    def _show_controls(self) -> None:
+        shown = self.row
+        no_curve = shown is not None and shown.measurement is not None and self._analysis is None
+        words = tr("Read again for the curve") if no_curve else tr("Read this clip")
+        self.read.say(tr("Reading...") if self._busy else words)
+        done = self._analysis is not None
+        self.read.setEnabled(
+            not self._busy and not done and shown is not None and shown.entry is not None
+        )
+        self.read.setVisible(self._busy or not done)
+        for control in (self.movement, *self.side.row.buttons):
+            control.setEnabled(not self._busy)
+        person = self._person
+        may = person is not None and not person.demo
+        self.save.setEnabled(
+            may and shown is not None and shown.counted is not None and not shown.saved_for
+        )
+        self.save.setToolTip("" if person is None else person.pseudonym)
+        if person is None:
+            self.save.say(tr("Save for a person"))
+            self.save.setToolTip(tr("Choose the person on the Measure page first."))
+        elif person.demo:
+            self.save.say(tr("Not for demo data"))
+        elif shown is not None and shown.saved_for:
+            self.save.say(tr("Saved for {person}").format(person=_short(shown.saved_for)))
+        else:
+            self.save.say(
+                tr("Save in the record of {person}").format(person=_short(person.pseudonym))
+            )
+
+    @Slot()
+    def _choose(self) -> None:
+        if self.row is not None:
+            self.row.choose(self.movement.value, self.side.value)
+            self.row_changed.emit(self.row)
+            self.show_result(None if self.row.measurement is None else self._analysis)
+
+    @Slot()
+    def _read(self) -> None:
+        if self.row is not None and self.read.isEnabled():
+            self.read_wanted.emit(self.row)
+
+    @Slot()
+    def _save(self) -> None:
+        if self.row is not None:
+            self.save_wanted.emit(self.row)
 
     @Slot(object)
     def _accept(self, accepted: tuple[bool, ...]) -> None:
-        if self._analysis is None:
+        """Work the reading out anew from the trials that are in."""
+        shown = self.row
+        if shown is None or shown.measurement is None:
             return
-        whole = self._analysis.measurement
-        if any(accepted):
-            self._measurement = self._services.combine_trials(whole, accepted)
-            self._show_measurement()
-        else:
-            self._measurement = None
-            self.band.show_reading(whole.movement, BandContent(words=tr("No trial is accepted.")))
-            self._show_keep()
+        whole = shown.measurement
+        shown.accepted, shown.saved_for = accepted, ""
+        counts = any(
+            trial.scored and wanted for trial, wanted in zip(whole.trials, accepted, strict=True)
+        )
+        shown.counted = self._services.combine_trials(whole, accepted) if counts else None
+        self._show_counted()
+        self.row_changed.emit(shown)
 
-    # -- keeping ------------------------------------------------------------------------------
 
-    @Slot()
-    def _keep(self) -> None:
-        """Keep the reading as a session of its own."""
-        measurement, person, services = self._measurement, self._person, self._services
-        if measurement is None or person is None:
-            return
-        conduct = services.settings.conduct
-        log = SessionRecorder(services.keeper, services.records, person.id, conduct, Pain(), self)
-        log.failed.connect(self.message_raised)
-        log.keep(PendingMeasurement(key=new_id(), measurement=measurement, conduct=conduct))
-        clip = self.clip
-        log.finish(tr("From the clip {name}").format(name=clip.name) if clip else "")
-        self.keep.setEnabled(False)
-        self.keep.say(tr("Kept"))
-        self.session_ended.emit()
+def _short(name: str) -> str:
+    """Return a name that a button has room for."""
+    return name if len(name) <= _LONGEST_NAME else name[: _LONGEST_NAME - 1] + "\u2026"

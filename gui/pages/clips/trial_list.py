@@ -1,10 +1,12 @@
-"""List of a clip's trials, each to be accepted or left out."""
+"""List of a clip's trials, each in or out; one that was not measured says why."""
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
+from gui.widgets.buttons import button
 from gui.widgets.layouts import clear_layout
 from gui.widgets.measurement_band import MeasurementBand, band_for_trial
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -14,7 +16,7 @@ from measure.progress.wording import number_words
 
 
 class TrialList(QWidget):
-    """One band and one check box for each trial."""
+    """One band for each trial, with a check box where it was measured."""
 
     #: tuple[bool, ...], one for each trial.
     accepted_changed = Signal(object)
@@ -25,44 +27,59 @@ class TrialList(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._trials: tuple[Trial, ...] = ()
-        self.ticks: list[WrappingCheckBox] = []
+        #: The check box of each trial; None for one that was not measured.
+        self.ticks: list[WrappingCheckBox | None] = []
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(appearance.gap(1))
 
     @property
     def accepted(self) -> tuple[bool, ...]:
-        return tuple(tick.isChecked() for tick in self.ticks)
+        """For each trial whether it counts; one that was not measured stays beside them."""
+        return tuple(tick is None or tick.isChecked() for tick in self.ticks)
 
-    def show_measurement(self, movement: Movement, measurement: Measurement | None) -> None:
-        """List the trials; all that were scored are accepted."""
+    def show_measurement(
+        self, movement: Movement, measurement: Measurement | None, accepted: tuple[bool, ...]
+    ) -> None:
+        """List the trials with what was accepted of them."""
         clear_layout(self._column)
         self.ticks = []
         self._trials = measurement.trials if measurement else ()
-        for number, trial in enumerate(self._trials, start=1):
-            self._column.addWidget(self._row(number, trial, movement))
+        for number, (trial, wanted) in enumerate(zip(self._trials, accepted, strict=True), start=1):
+            self._add(number, trial, movement, wanted)
         self._column.addStretch(1)
 
-    def _row(self, number: int, trial: Trial, movement: Movement) -> QWidget:
-        row = QWidget()
-        layout = QVBoxLayout(row)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        tick = WrappingCheckBox(
-            self._appearance,
-            tr("Trial {number}, from {time} s").format(
-                number=number, time=number_words(trial.start_s, 1, tr)
-            ),
+    def _add(self, number: int, trial: Trial, movement: Movement, wanted: bool) -> None:
+        words = tr("Trial {number}, from {time} s").format(
+            number=number, time=number_words(trial.start_s, 1, tr)
         )
-        tick.setChecked(True)
-        tick.setEnabled(trial.scored)
-        tick.toggled.connect(self._ticked)
         band = MeasurementBand(self._appearance)
-        band.show_reading(movement, band_for_trial(trial, movement))
-        self.ticks.append(tick)
-        layout.addWidget(tick)
-        layout.addWidget(band)
-        return row
+        band.show_reading(movement, band_for_trial(trial, movement), "" if trial.scored else words)
+        if trial.scored:
+            tick = WrappingCheckBox(self._appearance, words)
+            tick.setChecked(wanted)
+            tick.toggled.connect(self._ticked)
+            tick.installEventFilter(self)
+            self._column.addWidget(tick)
+            self.ticks.append(tick)
+        else:
+            self.ticks.append(None)
+        self._column.addWidget(band)
+        if trial.hold_start_s is not None:
+            look = button(tr("Show trial {number}").format(number=number), "link")
+            look.clicked.connect(lambda: self.trial_selected.emit(trial))
+            self._column.addWidget(look)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Keep the space bar for a check box that has the focus; elsewhere it plays the clip."""
+        if (
+            isinstance(event, QKeyEvent)
+            and event.type() is QEvent.Type.ShortcutOverride
+            and event.key() == Qt.Key.Key_Space
+        ):
+            event.accept()
+            return True
+        return super().eventFilter(watched, event)
 
     @Slot()
     def _ticked(self) -> None:

@@ -23,13 +23,13 @@ from pytestqt.qtbot import QtBot
 import gui.app.main_window
 from gui.app.application import configure_application
 from gui.pages.clips.clip_player import ClipPlayer
-from gui.pages.clips.clip_review import ClipsPage
-from gui.pages.clips.reading_control import ReadingControl
+from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
 from gui.pages.measuring.live import LivePage
 from gui.pages.measuring.measure_page import MeasurePage
 from gui.pages.progress.curves import CurvesView
 from gui.pages.progress.progress_page import ProgressPage
+from gui.session.clip_batch import ClipBatch
 from gui.session.engine_feed import EngineBridge
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
@@ -39,7 +39,6 @@ from gui.text.wording import notice
 from gui.workers.worker_thread import BackgroundWorker
 from measure.live.events import Phase
 from measure.storage.store import Store
-from tests.support.fitting import misfits
 from tests.support.gui.screenshots import states
 from tests.support.gui.stage import WindowHarness
 
@@ -177,24 +176,6 @@ def test_everything_that_takes_the_keyboard_has_a_name(stage: WindowHarness) -> 
     assert unnamed == []
 
 
-# -- everything fits --------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("percent", [100, 200])
-def test_every_state_fits(qapp: QApplication, percent: int) -> None:
-    configure_application(qapp)
-    stage = WindowHarness(percent=percent)
-    cut = []
-    seen = 0
-    for name in states(stage):
-        stage.settle()
-        seen += 1
-        cut += [f"{name}: {what}" for what in misfits(stage.window)]
-    stage.close()
-    assert seen > 30
-    assert not cut, "\n".join(cut)
-
-
 # -- one thread -------------------------------------------------------------------------------
 
 
@@ -220,7 +201,7 @@ def test_every_method_of_the_window_runs_in_its_thread(
         CurvesView,
         ClipsPage,
         ClipPlayer,
-        ReadingControl,
+        ClipBatch,
         SetupPage,
         PersonSelection,
         MeasurementSession,

@@ -25,7 +25,7 @@ from measure.domain.measurements import Measurement
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.storage.store import Store
 from tests.support.gui.scripted_engine import PlayingEngine
-from tests.support.gui.stage import DrawnThumbnails, read_drawn_clip
+from tests.support.gui.stage import DrawnThumbnails, read_drawn_clips
 
 
 class _Counting(PlayingEngine):
@@ -63,7 +63,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
         records=records,
         slow_worker=BackgroundWorker("slow"),
         find_cameras=lambda: ("Desk Camera",),
-        read_clip=read_drawn_clip,
+        read_clips=read_drawn_clips,
         open_clip=lambda path: DrawnThumbnails(),
         combine_trials=aggregate_accepted_trials,
     )
@@ -81,7 +81,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
             window.measure.start.in_clinic.what.single.click()
         elif page == 2:
             window.clips.open([Path("flexion-right.mp4")])
-            window.clips.reading.button.click()
+            QTimer.singleShot(100, window.clips.read_or_stop)
 
     QTimer.singleShot(0, begin)
     told: list[float] = []

@@ -22,11 +22,14 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
 from gui.pages.camera_and_body.calibration_overview import TRUNK
+from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.settings.data_page import DataPage
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.palette import Scheme
 from gui.text.language import install_language
 from measure.camera.faults import SourceFault
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult
 from measure.domain.exercises import ListedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -34,6 +37,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import EventKind as Happened
 from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOccasion
+from measure.errors import ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.storage.store import Store
 from tests.support.gui.demo_history import demo_history
@@ -45,6 +49,17 @@ PERCENTS = (100, 150, 200)
 SIZES = ((1024, 700), (1280, 680), (1366, 700), (1920, 1080))
 #: The size whose pictures are written a quarter as large too: a common laptop's window.
 QUARTERED = (1280, 680)
+#: Clips of the list, one with a name longer than its column, one whose name says nothing.
+CLIPS = (
+    "bed-three-flexion-right.mp4",
+    "bed-four-abduction-left.mp4",
+    "the second visit of the garden group in spring, external_rotation, right, indoors.mov",
+    "IMG_4711.mp4",
+)
+BROKEN = (
+    "The clip IMG_4711.mp4 holds no pictures that can be decoded: it is damaged at its start, has "
+    "sound only, or uses an unknown codec. Convert it to MP4 (H.264)."
+)
 #: Rounds of the event loop until layouts have settled after another size.
 _ROUNDS = 4
 
@@ -245,14 +260,7 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     yield from _programme(stage)
     window.go(2)
     yield "clips-empty"
-    window.clips.open([Path("bed-three-flexion-right.mp4"), Path("bed-four-abduction-left.mp4")])
-    stage.settle()
-    window.clips.reading.button.click()
-    stage.settle(250)
-    yield "clips-read"
-    if window.clips.trials.ticks:
-        window.clips.trials.ticks[1].setChecked(False)
-    yield "clips-discarded"
+    yield from _clips(stage)
     window.go(3)
     stage.settle()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
@@ -269,6 +277,44 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BUSY)
     yield "setup-trouble"
     yield from _known(stage)
+
+
+def _clips(stage: WindowHarness) -> Iterator[str]:
+    clips = stage.window.clips
+    clips.empty.show_recent((Path("/study/allotment garden/spring, second visit"),))
+    yield "clips-recent"
+    clips.open([Path(name) for name in CLIPS])
+    stage.settle()
+    yield "clips-list"
+    clips.list.read.click()
+    yield "clips-reading"
+    stage.settle(250)
+    row = clips.model.rows[-1]
+    row.take(ClipResult(number=0, entry=clip_entry(row), error=ClipError(BROKEN)))
+    clips.model.all_changed()
+    yield "clips-all-read"
+    clips.show_clip(clips.model.rows[0])
+    stage.settle()
+    yield "clips-read"
+    tick = clips.review.trials.ticks[1]
+    assert tick is not None
+    tick.setChecked(False)
+    yield "clips-discarded"
+    clips.review.save.click()
+    stage.settle()
+    yield "clips-saved"
+    clips.show_clip(clips.model.rows[-1])
+    stage.settle()
+    yield "clips-not-read"
+    clips.show_list()
+
+
+def clip_entry(row: ClipRow) -> ClipEntry:
+    """Return the row as a clip to read, with a movement if it has none."""
+    row.choose(row.movement or Movement.FLEXION, row.side or Side.LEFT)
+    entry = row.entry
+    assert entry is not None
+    return entry
 
 
 def _known(stage: WindowHarness) -> Iterator[str]:
@@ -401,9 +447,9 @@ def take(folder: Path, look: Look, sizes: Sequence[tuple[int, int]], only: str =
     with language_in_force(application, look.language):
         stage = WindowHarness(look.scheme, look.percent, sizes[0])
         for name in states(stage):
+            stage.settle()
             if not name.startswith(only):
                 continue
-            stage.settle()
             # The first comes last: the next state is reached in it.
             for size in reversed(sizes):
                 _save(stage, name, folders[size], size)

@@ -4,7 +4,7 @@ import datetime as dt
 import math
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -14,15 +14,19 @@ from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 from gui.app.main_window import MainWindow
 from gui.app.shown_window import ShownWindow
 from gui.session.audio_cues import AudioCues
+from gui.session.clip_batch import ClipBatch
 from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
-from gui.session.interfaces import ClipAnalysis, ClipCurve
+from gui.session.interfaces import ClipAnalysis, ClipCurve, ReadClip
 from gui.session.repository import SessionRepository
 from gui.session.services import Services
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.workers.worker_thread import BackgroundWorker
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult
+from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import LANDMARKS, Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
@@ -77,7 +81,7 @@ class WindowHarness:
             records=BackgroundWorker("records"),
             slow_worker=BackgroundWorker("slow"),
             find_cameras=lambda: ("Integrated Webcam", "Desk Camera HD"),
-            read_clip=read_drawn_clip,
+            read_clips=read_drawn_clips,
             open_clip=lambda path: DrawnThumbnails(),
             combine_trials=aggregate_accepted_trials,
             today=lambda: TODAY,
@@ -122,7 +126,8 @@ class WindowHarness:
             idle_rounds = 0 if self._busy() else idle_rounds + 1
 
     def _busy(self) -> bool:
-        return self.services.records.busy or self.services.slow_worker.busy
+        reading = any(batch.running for batch in self.window.findChildren(ClipBatch))
+        return reading or self.services.records.busy or self.services.slow_worker.busy
 
     def close(self) -> None:
         """Close the window and let go of its widgets."""
@@ -135,7 +140,7 @@ class WindowHarness:
 class DrawnThumbnails:
     """A drawn clip of nine seconds: three times the arm up and down."""
 
-    duration_s = 9.0
+    times_s = np.arange(0.0, 9.01, 0.04)
 
     def at(self, time_s: float) -> np.ndarray[tuple[int, ...], np.dtype[np.uint8]]:
         return draw_person(Movement.FLEXION, Side.RIGHT, drawn_clip_value(time_s))[0]
@@ -147,11 +152,26 @@ def drawn_clip_value(time_s: float) -> float:
     return 118.0 * float(np.interp(share, [0, 0.5, 1.1, 2.1, 2.7, 3.0], [0, 0, 1, 1, 0, 0]))
 
 
-def read_drawn_clip(
-    path: Path, movement: Movement, side: Side, progress: Callable[[float], bool]
-) -> ClipAnalysis:
+def read_drawn_clips(
+    entries: Sequence[ClipEntry],
+    setup: KnownSetup,
+    results: Path | None,
+    progress: Callable[[float], bool],
+    *,
+    fresh: bool = False,
+) -> Iterator[ReadClip]:
+    """Read every clip as the drawn one."""
+    for number, entry in enumerate(entries):
+        if not progress(float(number)):
+            return
+        analysis = read_drawn_clip(entry.movement, entry.side)
+        result = ClipResult(number=number, entry=entry, measurement=analysis.measurement)
+        yield ReadClip(result=result, analysis=analysis)
+        progress(number + 1.0)
+
+
+def read_drawn_clip(movement: Movement, side: Side) -> ClipAnalysis:
     """Return a reading of the drawn clip."""
-    progress(1.0)
     engine = ScriptedEngine()
     engine.movement, engine.side = movement, side
     engine.choose(movement, side, 3, 0)

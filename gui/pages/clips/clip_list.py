@@ -1,0 +1,228 @@
+"""List of clips: the table, movement and side of those chosen, reading them all, saving results."""
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QProgressBar, QWidget
+
+from gui.pages.clips.action_menu import ActionMenuButton
+from gui.pages.clips.clip_rows import ClipRow
+from gui.pages.clips.clip_table import ClipTable, ClipTableModel
+from gui.session.clip_batch import ClipBatch
+from gui.style.appearance import Appearance
+from gui.style.measures import BAR_PX, MARGIN_PX
+from gui.text.wording import movement_name, notice, side_title, tr
+from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.layouts import column, row, separator, widget_with
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+
+#: Seconds of a minute. [technical]
+_MINUTE_S = 60
+
+
+def time_left_words(seconds: float | None) -> str:
+    """Return in words how long a run still takes."""
+    if seconds is None:
+        return tr("working out the time left")
+    if seconds < _MINUTE_S:
+        return tr("less than a minute left")
+    minutes = round(seconds / _MINUTE_S)
+    if minutes == 1:
+        return tr("about a minute left")
+    return tr("about {minutes} minutes left").format(minutes=minutes)
+
+
+class ClipList(QWidget):
+    """Shows all clips with their results; reads them, and opens one of them."""
+
+    clips_wanted = Signal()
+    folder_wanted = Signal()
+    manifest_wanted = Signal()
+    #: "csv" or "json".
+    save_wanted = Signal(str)
+    read_wanted = Signal()
+    #: The ClipRow to look at.
+    opened = Signal(object)
+    #: The list of ClipRow whose movement or side is now another.
+    rows_changed = Signal(object)
+    emptied = Signal()
+
+    def __init__(self, appearance: Appearance, model: ClipTableModel, batch: ClipBatch) -> None:
+        super().__init__()
+        self._model, self._batch = model, batch
+        self.table = ClipTable(model)
+        self.add = ActionMenuButton(
+            tr("Add"),
+            (
+                (tr("Clips..."), self.clips_wanted.emit),
+                (tr("A folder..."), self.folder_wanted.emit),
+                (tr("A manifest..."), self.manifest_wanted.emit),
+            ),
+        )
+        self.save = ActionMenuButton(
+            tr("Save results"),
+            (
+                (tr("Table (CSV)..."), lambda: self.save_wanted.emit("csv")),
+                (tr("All details (JSON)..."), lambda: self.save_wanted.emit("json")),
+            ),
+        )
+        self.movement = MenuButton(tr("Movement of the chosen clips"))
+        self.movement.offer([None, *Movement], self._movement_words)
+        self.side = ChoiceRow(
+            list(Side), side_title, title=tr("Side of the chosen clips"), may_be_empty=True
+        )
+        self.look = button(tr("Look at this clip"), key=tr("Enter"))
+        self.remove = button(tr("Take off the list"), key=tr("Delete"))
+        self.read = button(tr("Read all"), "main", key="R")
+        self.progress = QProgressBar()
+        self.progress.setRange(0, 1000)
+        self.progress.setAccessibleName(tr("share read"))
+        self.words = label("", "quiet")
+        self.where = label("", "small")
+        self.keys = label(
+            tr(
+                "R reads or stops. Enter looks at the chosen clip, Delete takes it off the list. "
+                "Movement and side are set for all chosen clips, or for all if none is chosen."
+            ),
+            "small",
+        )
+        self._lay_out(appearance)
+        self._connect()
+        self.show_chosen()
+        self.show_batch()
+
+    @staticmethod
+    def _movement_words(movement: Movement | None) -> str:
+        return tr("Movement") if movement is None else movement_name(movement)
+
+    def _lay_out(self, appearance: Appearance) -> None:
+        gap = appearance.gap(1)
+        above, chosen = FlowRow(2 * gap, filling=False), FlowRow(2 * gap, filling=False)
+        above.offer([self.add, self.save])
+        chosen.offer([self.movement, *self.side.row.buttons, self.look, self.remove])
+        page = widget_with(
+            column(
+                above,
+                (self.table, 1),
+                chosen,
+                self.keys,
+                self.where,
+                margins=(0, gap, 0, gap),
+                spacing=gap,
+            )
+        )
+        reading = column(self.progress, self.words, spacing=gap // 2)
+        foot = column(
+            row(self.read, (reading, 1), spacing=3 * gap),
+            label(notice(), "notice"),
+            margins=(MARGIN_PX, gap, MARGIN_PX, gap),
+            spacing=gap // 2,
+        )
+        area = row(scrollable(page, wide=True), margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0))
+        column((area, 1), separator(), foot, on=self, spacing=0)
+
+    def _connect(self) -> None:
+        self.table.activated.connect(self._open)
+        self.table.selectionModel().selectionChanged.connect(self.show_chosen)
+        self._model.modelReset.connect(self.show_chosen)
+        self.movement.picked.connect(self._choose_movement)
+        self.side.picked.connect(self._choose_side)
+        self.look.clicked.connect(self._open)
+        self.remove.clicked.connect(self._remove)
+        self.read.clicked.connect(self.read_wanted)
+        bind_keys(self, self.read, "R")
+        delete = QShortcut(QKeySequence.StandardKey.Delete, self.table)
+        delete.activated.connect(self.remove.click)
+        self._batch.progressed.connect(self.show_batch)
+        self._batch.ended.connect(self.show_batch)
+
+    @property
+    def chosen(self) -> list[ClipRow]:
+        """The chosen rows; all of them where none is chosen."""
+        return self.table.chosen or self._model.rows
+
+    @Slot()
+    def show_chosen(self) -> None:
+        """Show what the chosen rows have in common, and what can be done with them."""
+        chosen = self.table.chosen
+        movements = {each.movement for each in self.chosen}
+        sides = {each.side for each in self.chosen}
+        self.movement.choose(movements.pop() if len(movements) == 1 else None)
+        self.side.choose(sides.pop() if len(sides) == 1 else None)
+        self.look.setEnabled(len(chosen) == 1)
+        self.remove.setEnabled(bool(chosen) and not self._batch.running)
+
+    @Slot()
+    def show_batch(self) -> None:
+        """Show how far reading is."""
+        running, rows = self._batch.running, self._model.rows
+        waiting = sum(each.waits for each in rows)
+        open_rows = sum(each.entry is None for each in rows)
+        read = sum(each.result is not None for each in rows)
+        self.progress.setVisible(running)
+        for control in (self.movement, *self.side.row.buttons, self.add):
+            control.setEnabled(not running)
+        self.save.setEnabled(read > 0)
+        self.remove.setEnabled(bool(self.table.chosen) and not running)
+        if running:
+            self.read.say(tr("Stop"))
+            self.read.setEnabled(True)
+            self.progress.setValue(round(1000 * self._batch.share))
+            words = tr("Clips read: {read} of {total}, {time_left}").format(
+                read=self._batch.finished,
+                total=self._batch.total,
+                time_left=time_left_words(self._batch.remaining_s),
+            )
+        else:
+            going_on = read > 0 and waiting > 0
+            self.read.say(tr("Go on reading") if going_on else tr("Read all"))
+            self.read.setEnabled(waiting > 0)
+            words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
+            if open_rows:
+                open_words = tr("Movement or side still to choose: {number}")
+                words += ". " + open_words.format(number=open_rows)
+        self.words.setText(words)
+
+    def show_where(self, words: str) -> None:
+        """Say where results are saved while reading."""
+        self.where.setText(words)
+        self.where.setVisible(bool(words))
+
+    @Slot(object)
+    def _choose_movement(self, movement: Movement | None) -> None:
+        if movement is not None:
+            self._choose(movement, None)
+        else:
+            self.show_chosen()
+
+    @Slot()
+    def _choose_side(self) -> None:
+        if self.side.value is not None:
+            self._choose(None, self.side.value)
+        else:
+            self.show_chosen()
+
+    def _choose(self, movement: Movement | None, side: Side | None) -> None:
+        rows = self.chosen
+        for each in rows:
+            each.choose(movement, side)
+        self._model.all_changed()
+        self.show_chosen()
+        self.show_batch()
+        self.rows_changed.emit(rows)
+
+    @Slot()
+    def _open(self) -> None:
+        chosen = self.table.chosen
+        if chosen:
+            self.opened.emit(chosen[0])
+
+    @Slot()
+    def _remove(self) -> None:
+        self._model.remove(self.table.chosen)
+        self.show_batch()
+        if not self._model.rows:
+            self.emptied.emit()

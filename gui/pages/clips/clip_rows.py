@@ -1,0 +1,207 @@
+"""Rows of the list of clips: what each shows, how far it is, and the words of its columns."""
+
+from dataclasses import dataclass, field
+from enum import Enum, auto
+from pathlib import Path
+
+from gui.text.wording import (
+    movement_name,
+    range_words,
+    reason_sentences,
+    side_title,
+    tr,
+    value_words,
+)
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult
+from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement, Status
+from measure.domain.movements import Movement, View
+from measure.errors import ThawlineError
+
+
+class Column(Enum):
+    """Columns of the list, in their order."""
+
+    CLIP = auto()
+    STATUS = auto()
+    MOVEMENT = auto()
+    SIDE = auto()
+    READING = auto()
+    RANGE = auto()
+    REASONS = auto()
+
+
+COLUMNS = tuple(Column)
+
+
+@dataclass(slots=True, kw_only=True)
+class ClipRow:
+    """One clip of the list.
+
+    Attributes
+    ----------
+    movement, side
+        None until they are chosen.
+    result
+        Outcome of reading it, without its series; None before.
+    accepted
+        For each trial whether it counts; all of them until a person leaves one out.
+    counted
+        The measurement of the trials that count; None without any.
+    saved_for
+        Name of the person in whose record it was saved, if it was.
+    """
+
+    clip: Path
+    movement: Movement | None = None
+    side: Side | None = None
+    view: View | None = None
+    reference: float | None = None
+    person: str = ""
+    result: ClipResult | None = None
+    accepted: tuple[bool, ...] = ()
+    counted: Measurement | None = None
+    saved_for: str = ""
+    queued: bool = field(default=False)
+
+    @classmethod
+    def of_entry(cls, entry: ClipEntry) -> "ClipRow":
+        """Return the row of a line of a manifest."""
+        return cls(
+            clip=entry.clip,
+            movement=entry.movement,
+            side=entry.side,
+            view=entry.view,
+            reference=entry.reference,
+            person=entry.person,
+        )
+
+    @classmethod
+    def of_clip(cls, clip: Path) -> "ClipRow":
+        """Return the row of a file, with movement and side where its name holds them."""
+        name = clip.stem.lower().replace("_", "-")
+        return cls(
+            clip=clip,
+            movement=next((each for each in Movement if each.value in name), None),
+            side=next((each for each in Side if each.value in name), None),
+        )
+
+    @property
+    def entry(self) -> ClipEntry | None:
+        """The clip as it can be read; None while movement or side is open."""
+        if self.movement is None or self.side is None:
+            return None
+        return ClipEntry(
+            clip=self.clip,
+            movement=self.movement,
+            side=self.side,
+            view=self.view,
+            reference=self.reference,
+            person=self.person,
+        )
+
+    @property
+    def key(self) -> tuple[Path, Movement | None, Side | None]:
+        """What two rows of the same clip have in common."""
+        return self.clip, self.movement, self.side
+
+    @property
+    def error(self) -> ThawlineError | None:
+        return None if self.result is None else self.result.error
+
+    @property
+    def measurement(self) -> Measurement | None:
+        """The measurement of all trials."""
+        return None if self.result is None else self.result.measurement
+
+    @property
+    def waits(self) -> bool:
+        """Whether it can be read and has no result."""
+        return self.entry is not None and self.measurement is None
+
+    def choose(self, movement: Movement | None, side: Side | None) -> None:
+        """Set movement, side or both; another one makes a result void."""
+        before = self.key
+        self.movement, self.side = movement or self.movement, side or self.side
+        if self.key != before:
+            self.view = None
+            self.take(None)
+
+    def take(self, result: ClipResult | None) -> None:
+        """Take a result; all of its trials count."""
+        self.result, self.queued, self.saved_for = result, False, ""
+        self.counted = self.measurement
+        self.accepted = () if self.counted is None else (True,) * len(self.counted.trials)
+
+    def text(self, column: Column) -> str:
+        """Return the words of a column."""
+        match column:
+            case Column.CLIP:
+                return self.clip.name
+            case Column.STATUS:
+                return self.status
+            case Column.MOVEMENT:
+                return movement_name(self.movement) if self.movement else tr("not chosen")
+            case Column.SIDE:
+                return side_title(self.side) if self.side else tr("not chosen")
+            case Column.READING:
+                return _reading(self.counted)
+            case Column.RANGE:
+                return _range(self.counted)
+            case Column.REASONS:
+                return self.reasons
+
+    @property
+    def status(self) -> str:
+        """How far the clip is."""
+        if self.saved_for:
+            return tr("Saved for {person}").format(person=self.saved_for)
+        if self.error is not None:
+            return tr("Not read")
+        if self.measurement is not None:
+            if self.counted is None:
+                return tr("Left out")
+            refused = self.counted.status is Status.REFUSED
+            return tr("Not measured") if refused else tr("Measured")
+        if self.queued:
+            return tr("In the queue")
+        return tr("Waiting") if self.entry else tr("Choose movement and side")
+
+    @property
+    def reasons(self) -> str:
+        """Why there is no reading, and what a reading carries as notes."""
+        if self.error is not None:
+            return str(self.error)
+        whole, counted = self.measurement, self.counted
+        parts = []
+        if whole is not None and not all(self.accepted):
+            scored = [trial.scored for trial in whole.trials]
+            pairs = zip(scored, self.accepted, strict=True)
+            number = sum(good and wanted for good, wanted in pairs)
+            words = tr("You counted {number} of {total} trials.")
+            parts.append(words.format(number=number, total=sum(scored)))
+        if counted is not None:
+            parts.append(reason_sentences(counted.reasons))
+        return " ".join(filter(None, parts))
+
+
+def _reading(measurement: Measurement | None) -> str:
+    if measurement is None or measurement.status is Status.REFUSED or measurement.value is None:
+        return ""
+    return value_words(measurement.value, measurement.unit)
+
+
+def _range(measurement: Measurement | None) -> str:
+    """Return the 95 % range, of the reach with the levels that it holds."""
+    if measurement is None or measurement.status is Status.REFUSED:
+        return ""
+    if measurement.low is None or measurement.high is None:
+        return ""
+    words = range_words(measurement.low, measurement.high, measurement.unit)
+    if measurement.level is None:
+        return words
+    levels = tr("{low} to {high}").format(
+        low=tr(measurement.level.low), high=tr(measurement.level.high)
+    )
+    return f"{words} ({levels})"

@@ -1,0 +1,315 @@
+"""Page of recorded clips: dropped or chosen, read in the background, looked at one by one."""
+
+import os
+from collections import OrderedDict
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDropEvent
+from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
+
+from gui.pages.clips.clip_list import ClipList
+from gui.pages.clips.clip_review import ClipReview
+from gui.pages.clips.clip_rows import ClipRow
+from gui.pages.clips.clip_table import ClipTableModel
+from gui.pages.clips.empty_clips import EmptyClips
+from gui.pages.clips.result_files import MANIFEST_ENDING, RESULTS_NAME, rows_of, save_results
+from gui.session.clip_batch import ClipBatch
+from gui.session.interfaces import ClipAnalysis, ReadClip
+from gui.session.log import SessionRecorder
+from gui.session.repository import PendingMeasurement
+from gui.session.services import Services
+from gui.text.wording import tr
+from gui.widgets.layouts import column
+from measure.clips.inputs import CLIP_ENDINGS
+from measure.domain.records import Pain, Person
+from measure.system.clock import new_id
+
+#: Clips whose curve and landmarks are held in memory, about a quarter of a megabyte each; others
+#: are read again for their curve. [technical]
+_MOST_ANALYSES = 200
+
+
+class ClipsPage(QWidget):
+    """Three views: nothing there yet, the list, and one clip."""
+
+    message_raised = Signal(str)
+    session_ended = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._person: Person | None = None
+        self._analyses: OrderedDict[int, ClipAnalysis] = OrderedDict()
+        self._under_way: list[ClipRow] = []
+        #: Where results are kept while reading, or None where nothing can be written.
+        self.results: Path | None = None
+        self.model = ClipTableModel()
+        self.batch = ClipBatch(services.read_clips, self)
+        appearance = services.appearance
+        self.empty = EmptyClips(appearance)
+        self.list = ClipList(appearance, self.model, self.batch)
+        self.review = ClipReview(services)
+        self._views = QStackedWidget()
+        for view in (self.empty, self.list, self.review):
+            self._views.addWidget(view)
+        column((self._views, 1), on=self)
+        self.setAcceptDrops(True)
+        self._connect()
+        self.empty.show_recent(services.settings.recent_clips)
+
+    def _connect(self) -> None:
+        self.empty.clips.clicked.connect(self.ask_for_clip)
+        self.empty.folder.clicked.connect(self.ask_for_folder)
+        self.empty.manifest.clicked.connect(self.ask_for_manifest)
+        self.empty.folder_wanted.connect(lambda path: self.open([path]))
+        self.list.clips_wanted.connect(self.ask_for_clip)
+        self.list.folder_wanted.connect(self.ask_for_folder)
+        self.list.manifest_wanted.connect(self.ask_for_manifest)
+        self.list.save_wanted.connect(self.ask_where_to_save)
+        self.list.read_wanted.connect(self.read_or_stop)
+        self.list.opened.connect(self.show_clip)
+        self.list.rows_changed.connect(self._forget)
+        self.list.emptied.connect(lambda: self._views.setCurrentWidget(self.empty))
+        self.review.left.connect(self.show_list)
+        self.review.neighbour_wanted.connect(self._show_neighbour)
+        self.review.read_wanted.connect(lambda row: self.read([row], fresh=True))
+        self.review.row_changed.connect(self._row_changed)
+        self.review.save_wanted.connect(self._save)
+        self.batch.read.connect(self._take)
+        self.batch.ended.connect(self._end)
+
+    @Slot(object)
+    def show_person(self, person: Person | None) -> None:
+        """Save readings for this person from now on."""
+        self._person = person
+        self.review.show_person(person)
+
+    def stop(self, timeout_s: float) -> None:
+        """Stop reading, for good."""
+        self.batch.close(timeout_s)
+
+    # -- opening ------------------------------------------------------------------------------
+
+    @Slot()
+    def ask_for_clip(self) -> None:
+        endings = " ".join(f"*{ending}" for ending in sorted(CLIP_ENDINGS))
+        names, _ = QFileDialog.getOpenFileNames(
+            self, tr("Open clips"), "", tr("Clips ({endings})").format(endings=endings)
+        )
+        self.open([Path(name) for name in names])
+
+    @Slot()
+    def ask_for_folder(self) -> None:
+        name = QFileDialog.getExistingDirectory(self, tr("Open a folder of clips"))
+        if name:
+            self.open([Path(name)])
+
+    @Slot()
+    def ask_for_manifest(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(
+            self,
+            tr("Open a manifest"),
+            "",
+            tr("Manifest ({endings})").format(endings=f"*{MANIFEST_ENDING}"),
+        )
+        if name:
+            self.open([Path(name)])
+
+    def open(self, paths: Sequence[Path]) -> None:
+        """Add clips, all clips below folders, and those that manifests name."""
+        if not paths:
+            return
+        if self.batch.running:
+            self.message_raised.emit(tr("Stop reading first, then add clips."))
+            return
+        named = list(paths)
+        if not any(path.is_dir() or path.suffix.lower() == MANIFEST_ENDING for path in named):
+            self._add(named, rows_of(named))
+            return
+        self._services.slow_worker.run(
+            lambda: rows_of(named), lambda rows: self._add(named, rows), self.message_raised.emit
+        )
+
+    @property
+    def opened(self) -> tuple[Path, ...]:
+        """The clips of the list."""
+        return tuple(row.clip for row in self.model.rows)
+
+    def take_over(self, other: "ClipsPage") -> None:
+        """Show the list of another page, with its results."""
+        self.results = other.results
+        self._analyses = other._analyses
+        self.model.add(other.model.rows)
+        self.show_list()
+
+    def _add(self, named: list[Path], rows: list[ClipRow]) -> None:
+        if not rows:
+            self.message_raised.emit(tr("There are no clips in this folder."))
+            return
+        first = named[0]
+        if self.results is None or not self.model.rows:
+            folder = (first if first.is_dir() else first.parent).absolute()
+            may_write = os.access(folder, os.W_OK)
+            self.results = folder / RESULTS_NAME if may_write else None
+        if first.is_dir() or first.suffix.lower() == MANIFEST_ENDING:
+            self._services.settings.add_recent_clips(first.absolute())
+            self.empty.show_recent(self._services.settings.recent_clips)
+        self.model.add(rows)
+        self.show_list()
+        if not self.list.table.chosen:
+            self.list.table.selectRow(0)
+        if len(self.model.rows) == 1:
+            self.show_clip(self.model.rows[0])
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            self.empty.target.show_over(True)
+            event.acceptProposedAction()
+
+    def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
+        self.empty.target.show_over(False)
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        self.empty.target.show_over(False)
+        urls = event.mimeData().urls()
+        self.open([Path(url.toLocalFile()) for url in urls if url.isLocalFile()])
+        event.acceptProposedAction()
+
+    # -- views --------------------------------------------------------------------------------
+
+    @Slot()
+    def show_list(self) -> None:
+        """Show the list, or where to drop clips while there is none."""
+        self.review.player.pause()
+        if not self.model.rows:
+            self._views.setCurrentWidget(self.empty)
+            self.empty.clips.setFocus()
+            return
+        where = "" if self.results is None else str(self.results)
+        self.list.show_where(
+            tr("Results are saved as they come in {path}").format(path=where)
+            if where
+            else tr("The folder of the clips cannot be written to: save the results here.")
+        )
+        self.list.show_chosen()
+        self.list.show_batch()
+        self._views.setCurrentWidget(self.list)
+        self.list.table.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot(object)
+    def show_clip(self, row: ClipRow) -> None:
+        """Show one clip of the list."""
+        self._views.setCurrentWidget(self.review)
+        self.review.show_row(row, self._analyses.get(id(row)))
+        place = self._place(row)
+        self.list.table.selectRow(place)
+        self.review.before.setEnabled(place > 0)
+        self.review.after.setEnabled(place + 1 < len(self.model.rows))
+        self.review.player.play.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot(int)
+    def _show_neighbour(self, step: int) -> None:
+        if self.review.row is not None:
+            place = self._place(self.review.row) + step
+            if 0 <= place < len(self.model.rows):
+                self.show_clip(self.model.rows[place])
+
+    def _place(self, row: ClipRow) -> int:
+        return next(place for place, other in enumerate(self.model.rows) if other is row)
+
+    @Slot(object)
+    def _row_changed(self, row: ClipRow) -> None:
+        if row.measurement is None:
+            self._forget([row])
+        self.model.changed(row)
+
+    @Slot(object)
+    def _forget(self, rows: list[ClipRow]) -> None:
+        """Let go of curves that no longer belong to what the rows say."""
+        for row in rows:
+            if row.measurement is None:
+                self._analyses.pop(id(row), None)
+
+    # -- reading ------------------------------------------------------------------------------
+
+    @Slot()
+    def read_or_stop(self) -> None:
+        """Read all clips that have no result, or stop."""
+        if self.batch.running:
+            self.batch.stop()
+        else:
+            self.read([row for row in self.model.rows if row.waits])
+
+    def read(self, rows: Sequence[ClipRow], *, fresh: bool = False) -> None:
+        """Read some clips; `fresh` also where an earlier run has the result, for the curve."""
+        pairs = [(row, entry) for row in rows if (entry := row.entry) is not None]
+        if not pairs or self.batch.running:
+            return
+        self._under_way = [row for row, _ in pairs]
+        for row in self._under_way:
+            row.queued = True
+        entries = [entry for _, entry in pairs]
+        services = self._services
+        self.batch.start(entries, lambda: services.clips_setup(entries), self.results, fresh=fresh)
+        self.model.all_changed()
+        self.list.show_batch()
+        self.review.show_busy(True)
+
+    @Slot(object)
+    def _take(self, read: ReadClip) -> None:
+        row = self._under_way[read.result.number]
+        row.take(read.result)
+        if read.analysis is not None:
+            self._analyses[id(row)] = read.analysis
+            while len(self._analyses) > _MOST_ANALYSES:
+                self._analyses.popitem(last=False)
+        self.model.changed(row)
+        if row is self.review.row:
+            self.review.show_result(read.analysis)
+
+    @Slot(str)
+    def _end(self, why: str) -> None:
+        for row in self._under_way:
+            row.queued = False
+        self._under_way = []
+        self.model.all_changed()
+        self.list.show_batch()
+        self.review.show_busy(False)
+        if why:
+            self.message_raised.emit(why)
+
+    # -- saving -------------------------------------------------------------------------------
+
+    @Slot(str)
+    def ask_where_to_save(self, kind: str) -> None:
+        """Write the results of the list where a person says, as CSV or JSON."""
+        name, _ = QFileDialog.getSaveFileName(
+            self, tr("Save results"), f"thawline-results.{kind}", f"*.{kind}"
+        )
+        if not name:
+            return
+        path, rows = Path(name).with_suffix(f".{kind}"), list(self.model.rows)
+        done = tr("Saved in {path}").format(path=path)
+        self._services.slow_worker.run(
+            lambda: save_results(path, rows),
+            lambda _nothing: self.message_raised.emit(done),
+            self.message_raised.emit,
+        )
+
+    @Slot(object)
+    def _save(self, row: ClipRow) -> None:
+        """Save a reading as a session of its own."""
+        measurement, person, services = row.counted, self._person, self._services
+        if measurement is None or person is None:
+            return
+        conduct = services.settings.conduct
+        log = SessionRecorder(services.keeper, services.records, person.id, conduct, Pain(), self)
+        log.failed.connect(self.message_raised)
+        log.keep(PendingMeasurement(key=new_id(), measurement=measurement, conduct=conduct))
+        log.finish(tr("From the clip {name}").format(name=row.clip.name))
+        row.saved_for = person.pseudonym
+        self.model.changed(row)
+        self.review.show_person(person)
+        self.session_ended.emit()

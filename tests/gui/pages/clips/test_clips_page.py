@@ -1,0 +1,440 @@
+"""Recorded clips: listed, read in the background, looked at, their trials in or out, saved."""
+
+import csv
+import json
+import threading
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtGui import QDropEvent
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from gui.pages.clips.clip_rows import COLUMNS, ClipRow, Column
+from gui.pages.clips.clips_page import ClipsPage
+from gui.pages.clips.result_files import RESULTS_NAME
+from gui.session.interfaces import ReadClip
+from measure.batch.summary import COLUMNS as TABLE_COLUMNS
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult
+from measure.domain.acquisition import KnownSetup
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.errors import ClipError, MachineError
+from tests.support.gui.stage import WindowHarness, read_drawn_clips
+
+NAMES = ("bed-three_flexion_right.mp4", "abduction-left.mov", "IMG_4711.mp4")
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """A folder with three clips and something else."""
+    for name in (*NAMES, "notes.txt"):
+        (tmp_path / name).touch()
+    return tmp_path
+
+
+@pytest.fixture
+def page(stage: WindowHarness, folder: Path) -> ClipsPage:
+    """The page with the clips of a folder in its list."""
+    stage.window.go(2)
+    stage.window.clips.open([folder])
+    stage.settle()
+    return stage.window.clips
+
+
+def texts(page: ClipsPage, column: Column) -> dict[str, str]:
+    """Return the words of a column by the name of the clip."""
+    place = COLUMNS.index(column)
+    model = page.model
+    return {
+        row.clip.name: str(model.data(model.index(number, place)))
+        for number, row in enumerate(model.rows)
+    }
+
+
+def read_first(stage: WindowHarness, page: ClipsPage) -> None:
+    """Read the flexion clip on its own page."""
+    row = next(row for row in page.model.rows if row.clip.name == NAMES[0])
+    page.show_clip(row)
+    stage.settle()
+    page.review.read.click()
+    stage.settle()
+
+
+def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Path) -> None:
+    assert page.list.isVisible()
+    assert texts(page, Column.MOVEMENT) == {
+        NAMES[0]: "Flexion",
+        NAMES[1]: "Abduction",
+        NAMES[2]: "not chosen",
+    }
+    assert texts(page, Column.SIDE)[NAMES[1]] == "Left"
+    assert texts(page, Column.STATUS)[NAMES[2]] == "Choose movement and side"
+    assert "Movement or side still to choose: 1" in page.list.words.text()
+    assert page.results == folder / RESULTS_NAME
+
+
+def test_the_same_clips_are_listed_once(
+    stage: WindowHarness, page: ClipsPage, folder: Path
+) -> None:
+    page.open([folder])
+    stage.settle()
+    assert len(page.model.rows) == len(NAMES)
+
+
+def test_what_is_dropped_is_opened(stage: WindowHarness, folder: Path) -> None:
+    page = stage.window.clips
+    stage.window.go(2)
+    assert page.empty.isVisible()
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(folder / NAMES[0])), QUrl("https://example.org/a.mp4")])
+    drop = QDropEvent(
+        QPointF(5, 5),
+        Qt.DropAction.CopyAction,
+        data,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
+    page.dropEvent(drop)
+    stage.settle()
+    assert [row.clip for row in page.model.rows] == [folder / NAMES[0]]
+    assert page.review.isVisible()
+
+
+def test_a_manifest_says_movement_side_and_person(stage: WindowHarness, folder: Path) -> None:
+    manifest = folder / "study.csv"
+    manifest.write_text(
+        "clip,movement,side,view,reference,person\n"
+        "IMG_4711.mp4,extension,left,side,41.5,bramble\n"
+        "IMG_4711.mp4,extension,right,,,bramble\n"
+    )
+    page = stage.window.clips
+    page.open([manifest])
+    stage.settle()
+    entries = [row.entry for row in page.model.rows]
+    assert entries[0] == ClipEntry(
+        clip=folder / "IMG_4711.mp4",
+        movement=Movement.EXTENSION,
+        side=Side.LEFT,
+        view=entries[0].view if entries[0] else None,
+        reference=41.5,
+        person="bramble",
+    )
+    assert len(entries) == 2
+    assert stage.services.settings.recent_clips == (manifest,)
+
+
+def test_a_manifest_that_makes_no_sense_is_told(stage: WindowHarness, folder: Path) -> None:
+    said: list[str] = []
+    stage.window.clips.message_raised.connect(said.append)
+    (folder / "other.csv").write_text("name,weight\nplum,3\n")
+    stage.window.clips.open([folder / "other.csv"])
+    stage.settle()
+    assert len(said) == 1
+    assert "lacks the column clip" in said[0]
+    assert stage.window.clips.model.rows == []
+
+
+def test_a_folder_without_clips_is_told(
+    stage: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said: list[str] = []
+    stage.window.clips.message_raised.connect(said.append)
+    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
+    stage.window.clips.ask_for_folder()
+    stage.settle()
+    assert said == ["There are no clips in this folder."]
+
+
+def test_folders_are_offered_again(stage: WindowHarness, page: ClipsPage, folder: Path) -> None:
+    assert stage.services.settings.recent_clips == (folder,)
+    page.list.table.selectAll()
+    page.list.remove.click()
+    stage.settle()
+    assert page.empty.isVisible()
+    assert [offered.toolTip() for offered in page.empty.recent] == [str(folder)]
+    page.empty.recent[0].click()
+    stage.settle()
+    assert len(page.model.rows) == len(NAMES)
+
+
+def test_movement_and_side_are_set_for_the_chosen_clips(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[2])))
+    page.list.movement.picked.emit(Movement.EXTENSION)
+    page.list.side.button(Side.LEFT).click()
+    assert texts(page, Column.MOVEMENT) == {
+        NAMES[0]: "Flexion",
+        NAMES[1]: "Abduction",
+        NAMES[2]: "Extension",
+    }
+    page.list.table.clearSelection()
+    page.list.movement.picked.emit(Movement.FLEXION)
+    assert set(texts(page, Column.MOVEMENT).values()) == {"Flexion"}
+    assert page.list.read.isEnabled()
+
+
+def _row(page: ClipsPage, name: str) -> ClipRow:
+    return next(row for row in page.model.rows if row.clip.name == name)
+
+
+def test_all_clips_are_read_in_the_background(stage: WindowHarness, page: ClipsPage) -> None:
+    page.list.read.click()
+    assert page.batch.running
+    assert texts(page, Column.STATUS)[NAMES[0]] == "In the queue"
+    stage.settle()
+    assert texts(page, Column.STATUS) == {
+        NAMES[0]: "Measured",
+        NAMES[1]: "Measured",
+        NAMES[2]: "Choose movement and side",
+    }
+    assert texts(page, Column.READING)[NAMES[0]] == "118\u00b0"
+    assert texts(page, Column.RANGE)[NAMES[0]] == "112 to 124"
+    assert "Your body leaned" in texts(page, Column.REASONS)[NAMES[0]]
+    assert not page.list.read.isEnabled()
+
+
+class HeldReader:
+    """Reads one clip, then waits until it is stopped."""
+
+    def __init__(self) -> None:
+        self.calls: list[int] = []
+        self.threads: set[int] = set()
+
+    def __call__(
+        self,
+        entries: Sequence[ClipEntry],
+        setup: KnownSetup,
+        results: Path | None,
+        progress: Callable[[float], bool],
+        *,
+        fresh: bool = False,
+    ) -> Iterator[ReadClip]:
+        self.calls.append(len(entries))
+        self.threads.add(threading.get_ident())
+        if len(self.calls) > 1:
+            yield from read_drawn_clips(entries, setup, results, progress, fresh=fresh)
+            return
+        yield next(read_drawn_clips(entries, setup, results, progress))
+        while progress(1.5):
+            pass
+
+
+def test_reading_is_stopped_and_goes_on(
+    stage: WindowHarness, page: ClipsPage, qtbot: QtBot
+) -> None:
+    reader = HeldReader()
+    page.batch._reader = reader
+    _row(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
+    page.list.read.click()
+    qtbot.waitUntil(lambda: page.batch.finished == 1)
+    assert page.list.read.accessibleName() == "Stop"
+    assert page.list.words.text().startswith("Clips read: 1 of 3, ")
+    assert page.batch.remaining_s is not None
+    assert 0.3 < page.batch.share < 0.6
+    page.list.read.click()
+    stage.settle()
+    assert not page.batch.running
+    assert page.list.read.accessibleName() == "Go on reading"
+    page.list.read.click()
+    stage.settle()
+    assert reader.calls == [3, 2]
+    assert threading.get_ident() not in reader.threads
+    assert all(row.measurement is not None for row in page.model.rows)
+
+
+def test_a_run_that_fails_says_why_and_leaves_the_rest(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    def fail(*_arguments: object, **_more: object) -> Iterator[ReadClip]:
+        raise MachineError("There is no pose model here.")
+
+    said: list[str] = []
+    page.message_raised.connect(said.append)
+    page.batch._reader = fail
+    page.list.read.click()
+    stage.settle()
+    assert said == ["There is no pose model here."]
+    assert texts(page, Column.STATUS)[NAMES[0]] == "Waiting"
+
+
+def test_a_clip_that_cannot_be_read_says_so_in_the_list(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    row = _row(page, NAMES[0])
+    assert row.entry is not None
+    row.take(
+        ClipResult(number=0, entry=row.entry, error=ClipError("The clip is damaged. Film again."))
+    )
+    assert row.status == "Not read"
+    assert row.reasons == "The clip is damaged. Film again."
+    page.show_clip(row)
+    assert page.review.title.text() == "Not read"
+    assert page.review.read.isEnabled()
+
+
+def test_a_clip_is_read_and_its_first_hold_shown(stage: WindowHarness, page: ClipsPage) -> None:
+    read_first(stage, page)
+    review = page.review
+    assert review.title.text() == "Flexion, right arm"
+    assert review.band.words == "118\u00b0 (112 to 124)"
+    assert [tick is None for tick in review.trials.ticks] == [False, False, True]
+    assert review.player.moment.text() == "Frame 41 of 226, 1.60 s"
+    assert review.player.chart.isVisible()
+
+
+def test_a_trial_that_is_left_out_changes_the_reading(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    read_first(stage, page)
+    first, second = page.review.trials.ticks[:2]
+    assert first is not None
+    assert second is not None
+    second.setChecked(False)
+    assert page.review.band.words == "117\u00b0 (112 to 122)"
+    assert texts(page, Column.REASONS)[NAMES[0]].startswith("You counted 1 of 2 trials.")
+    first.setChecked(False)
+    assert page.review.band.words == "No trial is accepted."
+    assert texts(page, Column.STATUS)[NAMES[0]] == "Left out"
+    assert not page.review.save.isEnabled()
+    first.setChecked(True)
+    second.setChecked(True)
+    assert page.review.band.words == "118\u00b0 (112 to 124)"
+
+
+def test_a_reading_is_saved_for_the_person_named(stage: WindowHarness, page: ClipsPage) -> None:
+    read_first(stage, page)
+    assert page.review.save.text() == "Save in the record of Rowan"
+    tick = page.review.trials.ticks[1]
+    assert tick is not None
+    tick.setChecked(False)
+    page.review.save.click()
+    stage.settle()
+    assert not page.review.save.isEnabled()
+    assert texts(page, Column.STATUS)[NAMES[0]] == "Saved for Rowan"
+    (record,) = stage.history().measurements
+    assert record.measurement.value == 117.0
+    assert stage.history().sessions[0].note == f"From the clip {NAMES[0]}"
+
+
+def test_nothing_is_saved_for_demo_people(stage: WindowHarness, page: ClipsPage) -> None:
+    read_first(stage, page)
+    (person,) = stage.store.people()
+    object.__setattr__(person, "demo", True)
+    page.show_person(person)
+    assert not page.review.save.isEnabled()
+    page.show_person(None)
+    assert not page.review.save.isEnabled()
+    assert "Measure page" in page.review.save.toolTip()
+
+
+# -- player and keys --------------------------------------------------------------------------
+
+
+def test_keys_step_play_and_zoom(
+    stage: WindowHarness, page: ClipsPage, press: Callable[..., None], qtbot: QtBot
+) -> None:
+    read_first(stage, page)
+    player = page.review.player
+    before = player.slider.value()
+    press(Qt.Key.Key_Right)
+    press(Qt.Key.Key_Right)
+    press(Qt.Key.Key_Left)
+    assert player.slider.value() == before + 1
+    press(Qt.Key.Key_Plus)
+    assert player.video.zoom > 1.0
+    press(Qt.Key.Key_0)
+    assert player.video.zoom == 1.0
+    whole = _shown_seconds(page)
+    press(Qt.Key.Key_Z)
+    assert _shown_seconds(page) < whole
+    press(Qt.Key.Key_C)
+    assert _shown_seconds(page) == pytest.approx(whole)
+    press(Qt.Key.Key_Space)
+    assert player.playing
+    qtbot.waitUntil(lambda: player.slider.value() > before + 3)
+    press(Qt.Key.Key_Space)
+    assert not player.playing
+    press(Qt.Key.Key_Escape)
+    assert page.list.isVisible()
+
+
+def _shown_seconds(page: ClipsPage) -> float:
+    (first, last), _ = page.review.player.chart._plot.getPlotItem().vb.viewRange()
+    return float(last - first)
+
+
+def test_space_on_a_trial_ticks_it_and_plays_nothing(
+    stage: WindowHarness, page: ClipsPage, press: Callable[..., None]
+) -> None:
+    read_first(stage, page)
+    tick = page.review.trials.ticks[0]
+    assert tick is not None
+    tick.setFocus()
+    press(Qt.Key.Key_Space)
+    assert not tick.isChecked()
+    assert not page.review.player.playing
+
+
+def test_page_keys_go_to_the_neighbours(
+    stage: WindowHarness, page: ClipsPage, press: Callable[..., None]
+) -> None:
+    page.list.table.selectRow(0)
+    press(Qt.Key.Key_Return)
+    assert page.review.row is page.model.rows[0]
+    assert not page.review.before.isEnabled()
+    press(Qt.Key.Key_PageDown)
+    assert page.review.row is page.model.rows[1]
+    press(Qt.Key.Key_PageUp)
+    assert page.review.row is page.model.rows[0]
+
+
+def test_the_picture_grows_about_the_mouse(stage: WindowHarness, page: ClipsPage) -> None:
+    read_first(stage, page)
+    video = page.review.player.video
+    before = video.transform()
+    assert before is not None
+    place = QPointF(before.left + before.width * 0.75, before.top + before.height * 0.25)
+    video._zoom_at(2.0, place)
+    after = video.transform()
+    assert after is not None
+    assert after.width == pytest.approx(2 * before.width, abs=2)
+    assert after.left + after.width * 0.75 == pytest.approx(place.x(), abs=2)
+    assert after.top + after.height * 0.25 == pytest.approx(place.y(), abs=2)
+
+
+# -- results ----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind", ["csv", "json"])
+def test_results_are_saved_as_the_command_writes_them(
+    stage: WindowHarness,
+    page: ClipsPage,
+    folder: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    kind: str,
+) -> None:
+    page.list.read.click()
+    stage.settle()
+    row = _row(page, NAMES[0])
+    page.show_clip(row)
+    tick = page.review.trials.ticks[1]
+    assert tick is not None
+    tick.setChecked(False)
+    target = folder / f"out.{kind}"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    page.ask_where_to_save(kind)
+    stage.settle()
+    if kind == "csv":
+        with target.open(newline="") as file:
+            rows = list(csv.DictReader(file))
+        assert tuple(rows[0]) == TABLE_COLUMNS
+        values = {Path(row["clip"]).name: row["value"] for row in rows}
+    else:
+        results = json.loads(target.read_text())["results"]
+        values = {Path(each["clip"]).name: str(each["value"]) for each in results}
+    assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
