@@ -17,8 +17,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """List, add, rate or end what a person wants to do again, in their own words.
 
     Up to three goals are open at one time. Each is rated about once a month, from 0 (not possible
-    at all) to 10 (as well as before). Progress page and export show the ratings; nothing is
-    worked out from them.
+    at all) to 10 (as well as before). Progress page, report and export show the ratings;
+    nothing is worked out from them.
 
     exit codes:
       0  done

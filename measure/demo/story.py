@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
@@ -84,6 +85,8 @@ class _Member:
         Worst pain in 24 hours, 0..10.
     diligence
         Share of the planned exercises that are done.
+    goals
+        What the person wants to do again, and how it was rated every five weeks.
     """
 
     name: str
@@ -98,6 +101,7 @@ class _Member:
     exercises: tuple[Exercise, ...] = ()
     diligence: float = 0.0
     incidents: tuple[_Incident, ...] = ()
+    goals: tuple[tuple[str, tuple[int, ...]], ...] = ()
 
 
 _MEMBERS = (
@@ -118,6 +122,7 @@ _MEMBERS = (
         incidents=(
             _Incident(week=8, kind=EventKind.OTHER, note="First potatoes lifted with both hands."),
         ),
+        goals=(("Put on a jacket", (2, 4, 6, 8)), ("Reach the top shelf", (0, 2, 4, 6))),
     ),
     _Member(
         name="demo-Bramble",
@@ -133,6 +138,7 @@ _MEMBERS = (
             Exercise(listed=ListedExercise.TOWEL),
         ),
         diligence=0.55,
+        goals=(("Prune the pear tree", (1, 3, 3, 3)),),
     ),
     _Member(
         name="demo-Thistle",
@@ -239,7 +245,30 @@ class _Diary:
             events=tuple(self._event(incident) for incident in self._member.incidents),
             plans=(self._plan(),) if self._member.exercises else (),
             exercises_done=tuple(self._exercise_logs()),
+            goals=tuple(self._goal(words) for words, _ in self._member.goals),
+            goal_ratings=tuple(self._ratings()),
         )
+
+    def _goal(self, words: str) -> Goal:
+        return Goal(
+            id=_made_id(f"{words} of {self._member.name}"),
+            person_id=self._person.id,
+            words=words,
+            first_day=self._first,
+        )
+
+    def _ratings(self) -> Iterator[GoalRating]:
+        """Yield the ratings of all goals, the earliest first."""
+        most = max((len(ratings) for _, ratings in self._member.goals), default=0)
+        for number in range(most):
+            for words, ratings in self._member.goals:
+                yield GoalRating(
+                    id=_made_id(f"rating {number} of {words} of {self._member.name}"),
+                    person_id=self._person.id,
+                    goal_id=self._goal(words).id,
+                    day=self._first + dt.timedelta(weeks=5 * number),
+                    rating=ratings[number],
+                )
 
     def _session_days(self) -> Iterator[int]:
         """Yield three days a week, counted from the first; some are missed, none while resting."""

@@ -1,5 +1,6 @@
 """The garden story: who is in it, that it is marked, and that loading twice is harmless."""
 
+import itertools
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -7,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from measure.demo.story import load_story, story_histories
+from measure.domain.goal_records import ratings_of
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import MOVEMENTS, Movement
@@ -163,3 +165,13 @@ def test_a_real_person_of_that_name_is_never_mixed_up_with_it(store: Store) -> N
     with pytest.raises(InputError, match="Rename that person first"):
         load_story(store)
     assert store.people() == [namesake]
+
+
+def test_goals_are_rated_every_five_weeks(story: dict[str, History]) -> None:
+    history = story["demo-Marigold"]
+    first, _second = history.goals
+    rated = ratings_of(first, history.goal_ratings)
+    assert [rating.rating for rating in rated] == [2, 4, 6, 8]
+    assert all((b.day - a.day).days == 35 for a, b in itertools.pairwise(rated))
+    assert rated[-1].day < NOW.day
+    assert story["demo-Clover"].goals == ()
