@@ -37,7 +37,7 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("Escape"), tr("stop and keep what there is")),
         (tr("Enter"), tr("continue")),
         (tr("0 to 9, X for ten"), tr("pain")),
-        (tr("H, C"), tr("begin at home, read in a clinic")),
+        (tr("H; B, C"), tr("start measuring at home; full baseline, one movement in a clinic")),
         (tr("O, M"), tr("the other side, another movement")),
         (tr("A"), tr("measure the last one again")),
         (tr("R"), tr("try again after trouble")),

@@ -111,6 +111,7 @@ class MainWindow(QMainWindow):
         self._pages.calibration_wanted.connect(self.show_calibration)
         self._pages.setup_wanted.connect(partial(self.go, 3))
         self._pages.settings_wanted.connect(self.show_settings)
+        self._pages.measuring_wanted.connect(self._measure)
         self._pages.left.connect(self._go_back)
         self._pages.report_wanted.connect(self.show_report)
         self._pages.write_wanted.connect(self.reports.write)
@@ -123,6 +124,12 @@ class MainWindow(QMainWindow):
         for source in (self._pages, self.reports, undo):
             source.message_raised.connect(self.messages.tell)
         self.services.records.run(lambda: self.services.keeper.store.warnings, self._warn)
+
+    @Slot()
+    def _measure(self) -> None:
+        """Go to measuring, and begin where nothing else has to be chosen."""
+        self.go(0)
+        self.measure.begin()
 
     @property
     def progress(self) -> "ProgressPage":

@@ -34,6 +34,7 @@ class WindowPages(QStackedWidget):
     settings_wanted = Signal()
     #: The set-up is wanted, also when the pages of camera and body are left.
     setup_wanted = Signal()
+    measuring_wanted = Signal()
     #: The settings, the help or the report are left for the page that was there before.
     left = Signal()
     #: The report is to be shown.
@@ -82,6 +83,7 @@ class WindowPages(QStackedWidget):
         page.mirror_changed.connect(self.measure.live.video.set_mirrored)
         page.calibration_requested.connect(self.calibration_wanted)
         page.settings_requested.connect(self.settings_wanted)
+        page.measuring_wanted.connect(self.measuring_wanted)
         self.addWidget(page)
         return page
 

@@ -27,6 +27,12 @@ _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 170), QColor(255, 255
 _WEDGE, _ARM = QColor("#ffcf7a"), QColor("#7fd0ee")
 
 
+#: From the nose to the top of the head, over the nose's height above the shoulders. [technical]
+_CROWN = 0.9
+#: Where a head usually is, as a share of the picture's height. [technical]
+_HEAD = 0.22
+
+
 def paint_figure(
     painter: QPainter,
     points_px: FloatArray,
@@ -76,12 +82,32 @@ def paint_caption(painter: QPainter, appearance: Appearance, picture: QRectF, ca
     _words(painter, font, picture.topLeft() + QPointF(px * 0.6, px * 1.3), caption)
 
 
+def head_share(points_px: FloatArray, height_px: int) -> float | None:
+    """Return where the top of a head is, as a share of the picture's height; None where unseen."""
+    shoulders = _middle(points_px, Landmark.LEFT_SHOULDER, Landmark.RIGHT_SHOULDER)
+    nose = points_px[Landmark.NOSE]
+    if not _all_seen(shoulders, nose):
+        return None
+    return float(nose[1] - _CROWN * (shoulders[1] - nose[1])) / height_px
+
+
 def paint_framing(
-    painter: QPainter, appearance: Appearance, picture: QRectF, words: tuple[str, str]
+    painter: QPainter,
+    appearance: Appearance,
+    picture: QRectF,
+    words: tuple[str, str],
+    head: float | None = None,
 ) -> None:
-    """Draw where head and hips should lie, with a word at each line."""
+    """Draw where head and hips should lie, with a word at each line.
+
+    Parameters
+    ----------
+    head
+        Where the head is, as a share of the height; None draws where it may be.
+    """
     pen = QPen(_LINE, 2, Qt.PenStyle.DashLine)
-    for share, word in zip((0.22, 0.74), words, strict=True):
+    shares = (_HEAD if head is None else head, 0.74)
+    for share, word in zip(shares, words, strict=True):
         y = picture.top() + picture.height() * share
         left, right = (
             picture.left() + picture.width() * 0.2,

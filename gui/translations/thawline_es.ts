@@ -48,12 +48,12 @@
         <translation>dolor</translation>
     </message>
     <message>
-        <source>H, C</source>
-        <translation>H, C</translation>
+        <source>H; B, C</source>
+        <translation>H; B, C</translation>
     </message>
     <message>
-        <source>begin at home, read in a clinic</source>
-        <translation>empezar en casa, leer en consulta</translation>
+        <source>start measuring at home; full baseline, one movement in a clinic</source>
+        <translation>empezar a medir en casa; medición inicial completa, un movimiento en la consulta</translation>
     </message>
     <message>
         <source>O, M</source>
@@ -788,6 +788,10 @@
         <translation>¿Qué detuvo el movimiento?</translation>
     </message>
     <message>
+        <source>Next, {here} of {of}: {task}.</source>
+        <translation>Después, {here} de {of}: {task}.</translation>
+    </message>
+    <message>
         <source>Nothing was captured.</source>
         <translation>No se captó nada.</translation>
     </message>
@@ -980,8 +984,20 @@
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
+        <source>Play a tone</source>
+        <translation>Reproducir un tono</translation>
+    </message>
+    <message>
+        <source>Say a sentence</source>
+        <translation>Decir una frase</translation>
+    </message>
+    <message>
         <source>Camera</source>
         <translation>Cámara</translation>
+    </message>
+    <message>
+        <source>Sound and voice</source>
+        <translation>Sonido y voz</translation>
     </message>
     <message>
         <source>For narrower intervals</source>
@@ -1126,6 +1142,22 @@
     <message>
         <source>This is a good place. You can measure here.</source>
         <translation>Es un buen lugar. Puede medir aquí.</translation>
+    </message>
+    <message>
+        <source>No sound device was found. The same words stand on the screen.</source>
+        <translation>No se encontró ningún dispositivo de sonido. Lo mismo se lee en la pantalla.</translation>
+    </message>
+    <message>
+        <source>Nothing heard? Turn up the sound of the computer.</source>
+        <translation>¿No se oye nada? Suba el volumen del ordenador.</translation>
+    </message>
+    <message>
+        <source>This is the voice that tells you what to do.</source>
+        <translation>Esta es la voz que le dice qué hacer.</translation>
+    </message>
+    <message>
+        <source>No voice was found on this computer. Tones and the screen say the same.</source>
+        <translation>No se encontró ninguna voz en este ordenador. Los tonos y la pantalla dicen lo mismo.</translation>
     </message>
     <message>
         <source>Face the camera and raise your right hand.</source>
@@ -2422,6 +2454,10 @@
     <message>
         <source>head about here</source>
         <translation>la cabeza, más o menos aquí</translation>
+    </message>
+    <message>
+        <source>head</source>
+        <translation>cabeza</translation>
     </message>
     <message>
         <source>hips above this line</source>

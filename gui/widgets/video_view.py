@@ -4,7 +4,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.overlay import paint_caption, paint_figure, paint_framing
+from gui.drawing.overlay import head_share, paint_caption, paint_figure, paint_framing
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX, TITLE
@@ -79,6 +79,7 @@ class VideoView(PaintedWidget):
     def set_caption(self, caption: str) -> None:
         """Write what is measured into the picture's corner."""
         self._caption = caption
+        self.setAccessibleDescription(caption)
         self.update()
 
     def transform(self) -> VideoTransform | None:
@@ -108,8 +109,12 @@ class VideoView(PaintedWidget):
         place = QRectF(transform.left, transform.top, transform.width, transform.height)
         painter.drawImage(place.topLeft(), self._fitted(image, place))
         if self._framing:
-            words = (tr("head about here"), tr("hips above this line"))
-            paint_framing(painter, self.appearance, place, words)
+            head = None if self._points is None else head_share(self._points, image.height())
+            words = (
+                tr("head about here") if head is None else tr("head"),
+                tr("hips above this line"),
+            )
+            paint_framing(painter, self.appearance, place, words, head)
         if self._points is not None and self._movement is not None:
             paint_figure(painter, self._points, transform, self._movement, self._side)
         if self._caption:

@@ -14,9 +14,10 @@ from PySide6.QtWidgets import (
 
 from gui.session.services import Services
 from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_check_text
+from gui.session.tones import Tone
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
-from gui.widgets.buttons import ElidedButton, button
+from gui.widgets.buttons import ButtonRow, ElidedButton, bind_keys, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, widget_with
@@ -36,6 +37,8 @@ class SetupPage(QWidget):
     """Shows the camera while the page is open, and says what to change."""
 
     mirror_changed = Signal(bool)
+    #: The place is good enough; measuring is to begin.
+    measuring_wanted = Signal()
     #: The pages of what is known about camera and body.
     calibration_requested = Signal()
     #: Text size, language, voice and the rest.
@@ -69,16 +72,41 @@ class SetupPage(QWidget):
         self.camera_and_body.clicked.connect(self._show_calibration)
         self.settings = button(tr("Settings"))
         self.settings.clicked.connect(self.settings_requested)
+        self.tone = button(tr("Play a tone"))
+        self.voice = button(tr("Say a sentence"))
+        self.sound_words = label("", "small")
+        self.start = button(tr("Start measuring"), "main", key=tr("Enter"))
+        for source, slot in (
+            (self.tone, self.play_tone),
+            (self.voice, self.say_sentence),
+            (self.start, self.measuring_wanted),
+        ):
+            source.clicked.connect(slot)
+        bind_keys(self, self.start, "Return", "Enter")
         self._lay_out()
 
     def _lay_out(self) -> None:
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
         cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
+        sound = card(
+            label(tr("Sound and voice"), "quiet"),
+            row(self.tone, self.voice, 1, spacing=8),
+            self.sound_words,
+        )
         surer = card(label(tr("For narrower intervals"), "quiet"), self.camera_and_body)
-        side = widget_with(column(place, cameras, sides, surer, self.settings, 1, spacing=16))
+        side = widget_with(
+            column(place, cameras, sound, sides, surer, self.settings, 1, spacing=16)
+        )
         middle = row((self.camera, 57), (scrollable(side, wide=True), 43), spacing=24)
-        column(self.sentence, (middle, 1), on=self, margins=(24, 8, 24, 16), spacing=12)
+        column(
+            self.sentence,
+            (middle, 1),
+            ButtonRow([self.start]),
+            on=self,
+            margins=(24, 8, 24, 16),
+            spacing=12,
+        )
 
     # -- opening and closing ------------------------------------------------------------------
 
@@ -198,6 +226,28 @@ class SetupPage(QWidget):
             self.camera.say(tr("This is a good place. You can measure here."))
         for place, words in self.checks.items():
             words.setText(aspect_text(place, None if self.camera.trouble else frame))
+
+    # -- sound and voice ----------------------------------------------------------------------
+
+    @Slot()
+    def play_tone(self) -> None:
+        """Sound the tone of a captured trial."""
+        cues = self._services.cues
+        cues.warm_up()
+        cues.try_tone(Tone.CAPTURED)
+        silent = tr("No sound device was found. The same words stand on the screen.")
+        heard = tr("Nothing heard? Turn up the sound of the computer.")
+        self.sound_words.setText(heard if cues.has_sound else silent)
+
+    @Slot()
+    def say_sentence(self) -> None:
+        """Speak as while measuring."""
+        cues = self._services.cues
+        cues.warm_up()
+        cues.try_voice(tr("This is the voice that tells you what to do."))
+        silent = tr("No voice was found on this computer. Tones and the screen say the same.")
+        heard = tr("Nothing heard? Turn up the sound of the computer.")
+        self.sound_words.setText(heard if cues.has_voice else silent)
 
     # -- left and right -----------------------------------------------------------------------
 

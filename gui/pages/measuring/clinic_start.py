@@ -41,7 +41,7 @@ class WhoPage(QWidget):
         gap = appearance.gap
         self.name = QLineEdit()
         self.name.setMaxLength(60)
-        self.name.setPlaceholderText(tr("A pseudonym or a number; no real name is needed"))
+        self.name.setPlaceholderText(tr("Pseudonym"))
         self.name.setAccessibleName(tr("Pseudonym of the new person"))
         self.new = button(tr("New person"), "main", key=tr("Enter"))
         self.last = button("")
@@ -62,7 +62,12 @@ class WhoPage(QWidget):
         frame_page(
             self,
             label(tr("Who is measured?"), "display"),
-            card(label(tr("New"), "title"), row((self.name, 1), self.new, spacing=gap(2))),
+            card(
+                label(tr("New"), "title"),
+                row((self.name, 1), self.new, spacing=gap(2)),
+                label(tr("A pseudonym or a number; no real name is needed"), "small"),
+                spacing=gap(1),
+            ),
             self._here,
             card(
                 label(tr("Without saving"), "title"),

@@ -59,6 +59,8 @@ class LivePage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._measuring: MeasurementSession | None = None
+        #: Who is measured.
+        self.person_name = ""
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance)
@@ -141,7 +143,8 @@ class LivePage(QWidget):
         if measuring is None:
             return
         guide, task = measuring.guide, measuring.guide.task
-        self.video.set_caption(task_title(task.movement, task.side))
+        title = task_title(task.movement, task.side)
+        self.video.set_caption(f"{self.person_name}: {title}" if self.person_name else title)
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)

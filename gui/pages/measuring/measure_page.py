@@ -202,6 +202,11 @@ class MeasurePage(QWidget):
             self._take_history(None)
         self.start.at_home.start.click()
 
+    def begin(self) -> None:
+        """Begin today's session at home; elsewhere something has to be chosen first."""
+        if self._stack.currentWidget() is self.start and self.start.mode is SessionMode.HOME:
+            self.start.at_home.start.click()
+
     @Slot(object)
     def _begin_home(self, tasks: tuple[MovementTask, ...]) -> None:
         self._tasks, self._mode = tasks, SessionMode.HOME
@@ -253,14 +258,14 @@ class MeasurePage(QWidget):
     def _ask_safety(self, occasion: ScreeningOccasion, *, another: bool = False) -> None:
         self._checking = occasion
         self.safety.ask(occasion, another=another)
-        self._show(self.safety)
+        self.show_page(self.safety)
         self.safety.keep_focus()
 
     def _after_check(self) -> None:
         """Ask how the shoulder feels, but at home only, and not before the very first session."""
         if self._mode is SessionMode.HOME and self.history.measurements:
             self.before.ask(after_exercises=self._after_exercises)
-            self._show(self.before)
+            self.show_page(self.before)
         else:
             self._begin_measuring(Pain(), SessionState())
 
@@ -301,6 +306,7 @@ class MeasurePage(QWidget):
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
+        self.live.person_name = self.people.name
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         self.people.read_pain_limit()
         measuring.begin()
@@ -320,17 +326,17 @@ class MeasurePage(QWidget):
         step = measuring.guide.step
         if step is SessionStep.MEASURING:
             self.live.refresh()
-            self._show(self.live)
+            self.show_page(self.live)
             self.live.keep_focus()
         elif step is SessionStep.PAIN:
-            self._show(self.pain)
+            self.show_page(self.pain)
             self.pain.ask(measuring)
         elif step is SessionStep.NEXT:
-            self._show(self.next)
+            self.show_page(self.next)
             self.next.show_next(measuring, mirrored=self._services.mirrored)
         else:
             self._services.feed.leave()
-            self._show(self.summary)
+            self.show_page(self.summary)
             today = self._services.today()
             self.summary.show_session(measuring, self.people.name, self._earlier, today)
 
@@ -410,14 +416,16 @@ class MeasurePage(QWidget):
         """Go back to choosing; a clinic's session goes on."""
         self._tasks = ()
         self.start.ask_again(same_person=self.measuring is not None)
-        self._show(self.start)
+        self.show_page(self.start)
         self.start.keep_focus()
 
-    def _show(self, page: QWidget) -> None:
+    def show_page(self, page: QWidget) -> None:
+        """Show a page, and on those of a session whose it is."""
         self._stack.setCurrentWidget(page)
         name = tr("Measured: {name}").format(name=self.people.name)
         self.who.setText(name if self.people.person is not None else "")
-        self._name_line.setVisible(self.under_way or (self.people.guest and page is not self.start))
+        unnamed = self.under_way and page is not self.live
+        self._name_line.setVisible(unnamed or (self.people.guest and page is self.summary))
         self.measuring_changed.emit(self.under_way)
 
     @property

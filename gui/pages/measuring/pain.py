@@ -110,8 +110,8 @@ class PainPage(QWidget):
         self._show_difference(measuring.guide)
         self.pain.choose(None)
         self.reason.choose(None)
-        self._show_next(measuring.guide)
         alone = measuring.mode is SessionMode.HOME and measuring.guide.upcoming is not None
+        self._show_next(measuring.guide, alone=alone)
         self._back = ReturnDetector() if alone else None
         self.setFocus()
 
@@ -138,7 +138,7 @@ class PainPage(QWidget):
         if self._back.update(frame) and self.pain.value is not None:
             self._answer(NextAction.GO_ON)
 
-    def _show_next(self, guide: SessionPlan) -> None:
+    def _show_next(self, guide: SessionPlan, *, alone: bool) -> None:
         """Say what follows, so that nobody has to wait at the computer for it."""
         upcoming = guide.upcoming
         self.finish.setVisible(upcoming is not None)
@@ -146,11 +146,18 @@ class PainPage(QWidget):
         self.done.say(tr("Go on") if upcoming else tr("Finish"))
         if upcoming is not None:
             here, of = guide.task_position
-            self.next_words.setText(
+            template = (
                 tr(
                     "Next, {here} of {of}: {task}. Choose a number, and it begins when you stand "
                     "for it."
-                ).format(here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side))
+                )
+                if alone
+                else tr("Next, {here} of {of}: {task}.")
+            )
+            self.next_words.setText(
+                template.format(
+                    here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
+                )
             )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -4,17 +4,22 @@ from collections.abc import Mapping
 
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
+from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, last_time_words
 from gui.text.wording import movement_name, notes_words, pain_sentence, side_title, tr
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
+from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import Movement
 from measure.domain.records import LimitingFactor, MeasurementRecord
 from measure.domain.session_comparison import side_difference
+
+#: Height of the reading drawn on a body, pixels. [technical]
+_FIGURE_PX = 150
 
 Task = tuple[Movement, Side]
 Said = tuple[int | None, LimitingFactor | None]
@@ -107,4 +112,16 @@ class ResultCard(QWidget):
             )
             if words
         ]
-        return widget_with(column(band, *below, 1, spacing=0))
+        figure = ReadingFigure(self._appearance)
+        figure.setFixedHeight(_FIGURE_PX)
+        figure.show_reading(
+            Reading(
+                movement=movement,
+                side=side,
+                value=measurement.value,
+                low=measurement.low,
+                high=measurement.high,
+            )
+        )
+        words = column(band, *below, 1, spacing=0)
+        return widget_with(row((words, 6), (figure, 5), spacing=self._appearance.gap(1)))

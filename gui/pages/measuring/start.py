@@ -141,6 +141,8 @@ class StartPage(QStackedWidget):
             (what.baseline if asks_what else self.in_clinic.who.name).setFocus()
         elif self.mode is SessionMode.HOME:
             self.at_home.start.setFocus()
+        else:
+            self.welcome.affected.row.buttons[0].setFocus()
 
     @Slot()
     def use_in_clinic(self) -> None:

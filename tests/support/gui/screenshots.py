@@ -100,8 +100,22 @@ def _save(stage: WindowHarness, name: str, folder: Path, size: tuple[int, int]) 
 
 
 def _start(stage: WindowHarness) -> Iterator[str]:
-    yield "measure-start"
     page = stage.window.measure
+    yield "measure-welcome"
+    page.start.welcome.in_clinic.click()
+    yield "measure-who"
+    page.start.in_clinic.who.not_saved.click()
+    yield "measure-what"
+    page.people.load()
+    page.start.use_at_home()
+    stage.settle()
+    yield "measure-start"
+    page.start.at_home.choose.setChecked(True)
+    yield "measure-own-choice"
+    page.before.ask()
+    page.show_page(page.before)
+    yield "measure-before"
+    page.show_start()
     page.start.at_home.start.click()
     stage.settle()
     yield "safety-emergency"
@@ -121,14 +135,11 @@ def _start(stage: WindowHarness) -> Iterator[str]:
         ScreeningAnswer.NONE_FITS,
     ):
         page.safety.give(answer)
-    yield "measure-before"
+    stage.settle()
 
 
 def _live(stage: WindowHarness) -> Iterator[str]:
     page = stage.window.measure
-    page.before.now.choose(2)
-    page.before.go.click()
-    stage.settle()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON, hints=(SetupHint.STEP_BACK,), seen=False)
     yield "live-looking"
     stage.engine.show(Phase.WAIT_NEUTRAL, 2.0)

@@ -126,3 +126,22 @@ def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: WindowH
     assert stage.services.settings.camera == "Integrated Webcam"
     stage.window.calibration.overview.calibrate.click()
     assert stage.window.calibration.currentWidget() is stage.window.calibration.lens
+
+
+def test_sound_and_voice_can_be_tried(stage: WindowHarness) -> None:
+    """A silent computer says so, and that the screen says the same."""
+    page = stage.window.setup
+    stage.window.go(3)
+    page.tone.click()
+    assert "No sound device" in page.sound_words.text()
+    page.voice.click()
+    assert "No voice" in page.sound_words.text()
+
+
+def test_a_good_place_leads_straight_to_measuring(stage: WindowHarness) -> None:
+    stage.window.go(3)
+    stage.settle()
+    assert stage.window.setup.start.isVisible()
+    stage.window.setup.start.click()
+    stage.settle()
+    assert stage.window.measure.live.isVisible()

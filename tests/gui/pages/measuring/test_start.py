@@ -80,6 +80,8 @@ def test_a_clinicians_new_patient_needs_no_more(new_stage: WindowHarness) -> Non
     hand.deny_all()
     assert shown(stage) is page.live
     assert hand.clicks == 5
+    assert page.live.video.accessibleDescription() == "Linden: Flexion, right arm"
+    trials(stage, 100.0, 101.0)
     assert page.who.text() == "Measured: Linden"
     assert page.who.isVisible()
 
@@ -119,8 +121,8 @@ def test_of_who_is_not_to_be_saved_nothing_is_written(new_stage: WindowHarness) 
         hand.click(page.start.in_clinic.what.affected.button((Side.LEFT,)))
         hand.click(page.start.in_clinic.what.single)
         hand.deny_all()  # each time
-        assert page.who.text() == "Measured: Not saved"
         trials(stage, 90.0, 91.0)
+        assert page.who.text() == "Measured: Not saved"
         hand.click(page.pain.done)
         assert page.summary.title.text() == "Today's results - not saved"
         assert page.summary.copy.isVisible()

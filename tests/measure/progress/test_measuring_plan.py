@@ -1,0 +1,94 @@
+"""What is due to be measured: little and often, everything once a week."""
+
+import datetime as dt
+from dataclasses import replace
+
+from measure.domain.home_programme_records import Plan
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import History
+from measure.progress.measuring_plan import USUAL_MIN, measuring_plan
+from measure.progress.person_evidence import PRIMARY_MOVEMENTS
+from tests.support.progress_histories import FIRST, day, history
+from tests.support.record_samples import person, some_id
+
+EVERYTHING = (Movement.FLEXION, Movement.ABDUCTION)
+WHOLE = {(movement, side) for movement in EVERYTHING for side in Side}
+LEFT_PRIMARY = {(movement, Side.LEFT) for movement in PRIMARY_MOVEMENTS}
+
+
+def _measured(*days: int, whole: tuple[int, ...] = ()) -> History:
+    """Return primary movements of the left side on days, and everything on others."""
+    values: dict[tuple[Movement, Side], list[tuple[int, float | None]]] = {}
+    for tasks, numbers in ((LEFT_PRIMARY, days), (WHOLE, whole)):
+        for task in tasks:
+            values.setdefault(task, []).extend((number, 0.5) for number in numbers)
+    return history(values)
+
+
+def test_a_first_session_is_short() -> None:
+    plan = measuring_plan(History(person=person()), EVERYTHING, FIRST)
+    assert (plan.first, plan.due, plan.whole) == (True, True, False)
+    assert set(plan.tasks) == LEFT_PRIMARY
+    assert plan.minutes_a_task == USUAL_MIN
+    assert plan.minutes(len(plan.tasks)) == 3
+
+
+def test_the_second_takes_in_both_sides_the_good_one_first() -> None:
+    plan = measuring_plan(_measured(0), EVERYTHING, day(1))
+    assert (plan.whole, plan.due) == (True, True)
+    assert set(plan.tasks) == WHOLE
+    assert [side for _, side in plan.tasks] == [Side.RIGHT, Side.LEFT] * 2
+
+
+def test_between_whole_sessions_the_primary_movements_every_other_day() -> None:
+    found = _measured(0, whole=(1,))
+    assert not measuring_plan(found, EVERYTHING, day(2)).due
+    plan = measuring_plan(found, EVERYTHING, day(3))
+    assert (plan.due, plan.whole) == (True, False)
+    assert set(plan.tasks) == LEFT_PRIMARY
+    assert measuring_plan(found, EVERYTHING, day(2)).next_day == day(3)
+    assert measuring_plan(found, EVERYTHING, day(8)).whole
+    assert not measuring_plan(found, EVERYTHING, day(7)).whole
+
+
+def test_after_a_long_pause_today_is_due_and_not_a_day_gone_by() -> None:
+    plan = measuring_plan(_measured(0, whole=(1,)), EVERYTHING, day(100))
+    assert plan.next_day == day(100)
+    assert plan.due
+
+
+def test_the_same_day_asks_for_nothing_more() -> None:
+    plan = measuring_plan(_measured(whole=(1,)), EVERYTHING, day(1))
+    assert not plan.due
+    assert plan.next_day > day(1)
+
+
+def test_without_one_stiff_side_both_are_measured() -> None:
+    for affected in ((), tuple(Side)):
+        who = person(affected=affected)
+        plan = measuring_plan(History(person=who), EVERYTHING, FIRST)
+        assert {side for _, side in plan.tasks} == set(Side)
+
+
+def test_a_clinicians_movements_stand_above_the_usual_ones() -> None:
+    who = person()
+    chosen = Plan(
+        id=some_id("plan"),
+        person_id=who.id,
+        first_day=FIRST,
+        exercises=(),
+        pain_limit=4,
+        primary=(Movement.ABDUCTION,),
+    )
+    plan = measuring_plan(History(person=who, plans=(chosen,)), EVERYTHING, FIRST)
+    assert plan.tasks == ((Movement.ABDUCTION, Side.LEFT),)
+
+
+def test_minutes_are_those_of_the_persons_own_sessions() -> None:
+    found = _measured(0, whole=(1,))
+    lasted = tuple(replace(session, duration_s=240.0) for session in found.sessions)
+    plan = measuring_plan(replace(found, sessions=lasted), EVERYTHING, day(3))
+    assert plan.minutes_a_task == (4 / 3 + 4 / 4) / 2
+    assert plan.minutes(3) == 4
+    assert plan.next_day - day(3) == dt.timedelta()
