@@ -159,6 +159,11 @@ class MainWindow(QMainWindow):
     def help(self) -> "HelpOverview":
         return self._pages.help
 
+    @property
+    def shows_settings(self) -> bool:
+        """Whether the settings or one of their pages are shown."""
+        return self._pages.made("settings") and self._pages.currentWidget() is self.settings
+
     @Slot()
     def show_settings(self) -> None:
         """Show the settings; leaving them leads back to the page of the word that is chosen."""
@@ -249,7 +254,7 @@ class MainWindow(QMainWindow):
         if before._pages.made("clips"):
             self.clips.take_over(before.clips)
         self.go(before.place)
-        if before._pages.currentWidget() is not before._pages.in_row(before.place):
+        if before.shows_settings:
             self.show_settings()
 
     def _warn(self, warnings: tuple[str, ...]) -> None:

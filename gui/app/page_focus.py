@@ -32,7 +32,7 @@ class PageFocus(QObject):
     @Slot()
     def put_on_page(self) -> None:
         """Put the focus on the page that is shown, unless it is there already."""
-        page, focused = innermost_page(self._pages), QApplication.focusWidget()
+        page, focused = innermost_page(self._pages), self._pages.window().focusWidget()
         dialog = QApplication.activeModalWidget() or QApplication.activePopupWidget()
         if page is None or dialog is not None or not self._pages.isVisible():
             return

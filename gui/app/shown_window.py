@@ -63,6 +63,9 @@ class ShownWindow(QObject):
         self.window = self._make()
         self.window.take_over(before)
         self.window.show()
+        self.window.activateWindow()
+        if self.window.shows_settings:
+            self.window.settings.settings.focus_language()
         before.hide()
         before.deleteLater()
         self.replaced.emit()

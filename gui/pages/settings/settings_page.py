@@ -130,6 +130,10 @@ class SettingsPage(TitledPage):
         services = self._services
         services.slow_worker.run(services.find_cameras, self._show_cameras, self._no_cameras)
 
+    def focus_language(self) -> None:
+        """Put the keyboard on the language that was chosen."""
+        self.language.button(self._preferences.settings.language).setFocus()
+
     @Slot()
     def _choose_text(self) -> None:
         self._preferences.choose_percent(self.text.value or TEXT_SCALES[0])

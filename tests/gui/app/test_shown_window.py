@@ -51,6 +51,22 @@ def test_the_window_speaks_another_language_at_once_on_the_same_page(stage: Wind
     assert windows == [stage.window]
 
 
+def test_the_settings_stay_where_the_language_was_chosen(stage: WindowHarness) -> None:
+    before = stage.window
+    before.go(3)
+    before.show_settings()
+    stage.settle()
+    before.settings.settings.language.button("es").click()
+    stage.settle(200)
+    page = stage.window.settings.settings
+    assert stage.window is not before
+    assert page.isVisible()
+    assert page.title.text() == "Ajustes"
+    assert QApplication.focusWidget() is page.language.button("es")
+    page.leave.click()
+    assert stage.window.setup.isVisible()
+
+
 def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> None:
     before = stage.window
     before.measure.start.in_clinic.what.single.click()
