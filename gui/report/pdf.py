@@ -50,7 +50,7 @@ _PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0)
 #: Sizes of the text and of the foot, points. [technical]
 _TEXT_PT, _FOOT_PT = 8.0, 8.0
 #: Width that is left for the page number, points. [technical]
-_NUMBER_PT = 75.0
+_NUMBER_PT = 62.0
 #: Placeholder of a diagram in the text until it is laid out; characters of the private use area,
 #: which no text of a report contains.
 _PLACE = "\ue000{}\ue001"

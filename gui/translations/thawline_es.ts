@@ -3324,6 +3324,10 @@
         <translation>no se midió nada en un lado afectado.</translation>
     </message>
     <message>
+        <source>no readings before and after that can be compared.</source>
+        <translation>sin lecturas de antes y después que se puedan comparar.</translation>
+    </message>
+    <message>
         <source>no readings before and after to compare ({verdict})</source>
         <translation>sin lecturas de antes y después que comparar ({verdict})</translation>
     </message>

@@ -9,6 +9,7 @@ from measure.domain.landmarks import Side
 from measure.domain.records import History, SessionRecord
 from measure.progress.before_after import change_since, latest_visit, treatment_events
 from measure.progress.clinician_prompts import PromptKind
+from measure.progress.comparison import Change
 from measure.progress.dates import date_words
 from measure.progress.overview import Progress
 from measure.progress.sentences import plain_verdict_words, short_name
@@ -100,21 +101,31 @@ def _main_sides(progress: Progress) -> list[SideProgress]:
 
 
 def _changes(sides: Sequence[SideProgress], since: dt.date | None, tr: Translate) -> str:
-    words = [
-        tr("{movement}: {change}").format(
-            movement=_name(side, sides, tr), change=_change(side, since, tr)
-        )
-        for side in sides
-    ]
-    return _joined(words) if words else tr("nothing was measured on an affected side.")
+    if not sides:
+        return tr("nothing was measured on an affected side.")
+    changes = [_change_of(side, since) for side in sides]
+    if not any(changes):
+        return tr("no readings before and after that can be compared.")
+    return _joined(
+        [
+            tr("{movement}: {change}").format(
+                movement=_name(side, sides, tr), change=_change_words(side, change, tr)
+            )
+            for side, change in zip(sides, changes, strict=True)
+        ]
+    )
 
 
-def _change(side: SideProgress, since: dt.date | None, tr: Translate) -> str:
-    """Return the change of a side since a day, and what its verdict says of today."""
-    change = side.change
-    if since is not None:
-        compared = change_since(side.series, since, side.scatter)
-        change = None if compared is None else compared.change
+def _change_of(side: SideProgress, since: dt.date | None) -> Change | None:
+    """Return the change of a side since a day, or since the first weeks."""
+    if since is None:
+        return side.change
+    compared = change_since(side.series, since, side.scatter)
+    return None if compared is None else compared.change
+
+
+def _change_words(side: SideProgress, change: Change | None, tr: Translate) -> str:
+    """Return a change, and what the verdict on its side says of today."""
     if change is None:
         return tr("no readings before and after to compare ({verdict})").format(
             verdict=_verdict(side, tr)

@@ -26,7 +26,7 @@ from measure.progress.sentences import (
 from measure.progress.shoulder import SideProgress
 from measure.progress.side_wording import amount_words, share_words
 from measure.progress.weekly_verdicts import LEAST_DAYS, LEAST_WEEKS, Verdict
-from measure.progress.wording import Translate, block_words, change_words, signed
+from measure.progress.wording import VERDICT_WORDS, Translate, block_words, change_words, signed
 from measure.report.choices import ReportChoices
 from measure.report.figures import band_diagram, empty_frame
 from measure.report.measurement_wording import refusal_sentences
@@ -299,7 +299,10 @@ def _other(side: SideProgress, between: str, tr: Translate) -> str:
 
 
 def _trend(side: SideProgress, tr: Translate) -> str:
-    words = f"<b>{escape(plain_verdict_words(side, tr))}</b>"
+    early = side.verdict is Verdict.TOO_EARLY and side.current.turn is None
+    # What it takes is said once, below the table.
+    verdict = tr(VERDICT_WORDS[side.verdict]) if early else plain_verdict_words(side, tr)
+    words = f"<b>{escape(verdict)}</b>"
     if side.drifted_by is not None:
         moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit, 0, tr)
         doubt = tr("Both shoulders moved together, the other by {amount}: has the set-up changed?")

@@ -12,7 +12,7 @@ from measure.progress.comparison import Block
 from measure.progress.person_evidence import PersonEvidence
 from measure.progress.series import Series
 from measure.progress.shoulder import side_progress
-from measure.progress.side_deficit import Deficit
+from measure.progress.side_deficit import Deficit, pattern_of
 from tests.bench.progress_people import FIRST_DAY, MOVEMENTS_OF_ONE, Course, person_of
 
 #: Where the affected side starts and where the other one stays, degrees: as in external rotation,
@@ -23,9 +23,13 @@ _START_DEG = 90.0
 
 
 def deficit_coverage(course: Course, people: int, seed: int) -> Mapping[str, float]:
-    """Return how often deficits now and of a month hold the truth, the other side weekly."""
+    """Return how often deficits now and of a month hold the truth, the other side weekly.
+
+    All movements truly have the same share, so none is the smallest.
+    """
     random = np.random.default_rng(seed)
     other = replace(course, a_month=0.0, a_week=1)
+    named = []
     now: list[tuple[float, float]] = []
     months: list[tuple[float, float]] = []
     for _ in range(people):
@@ -34,14 +38,18 @@ def deficit_coverage(course: Course, people: int, seed: int) -> Mapping[str, flo
         everything = (*affected, *healthy)
         today = dt.date.fromordinal(FIRST_DAY + 7 * course.weeks)
         evidence = PersonEvidence.of(everything, today, MOVEMENTS_OF_ONE)
+        deficits = []
         for series in affected:
             progress = side_progress(
                 series, everything, (Side.LEFT,), series.conduct, evidence, today
             )
             assert progress.deficit is not None
+            deficits.append((series.movement, progress.deficit))
             now.append(_held(progress.deficit.now, course, series))
             months.extend(_held(month.deficit, course, series) for month in progress.deficit.months)
-    figures = {}
+        pattern = pattern_of(Side.LEFT, deficits)
+        named.append(pattern is not None and pattern.smallest is not None)
+    figures = {"falsely named as the smallest share": 100 * float(np.mean(named))}
     for name, held in (("now", now), ("of a month", months)):
         difference, share = 100 * np.nanmean(np.array(held), axis=0)
         figures[f"difference {name}"] = float(difference)

@@ -31,11 +31,11 @@ class ReportChoicesForm(QWidget):
             appearance, tr("Further pages: events, everyday tasks, refusals, how to read it")
         )
         self.landscape = WrappingCheckBox(appearance, tr("Page wider than high"))
-        self.question.editingFinished.connect(self._tell)
-        self.since.text.editingFinished.connect(self._tell)
-        self.details.toggled.connect(self._tell)
-        self.landscape.toggled.connect(self._tell)
-        self._told = self.choices
+        self.question.editingFinished.connect(self._announce)
+        self.since.text.editingFinished.connect(self._announce)
+        self.details.toggled.connect(self._announce)
+        self.landscape.toggled.connect(self._announce)
+        self._announced = self.choices
         column(
             label(tr("Your question to the clinician (you can leave this empty)")),
             self.question,
@@ -62,13 +62,13 @@ class ReportChoicesForm(QWidget):
         )
 
     @Slot()
-    def _tell(self) -> None:
+    def _announce(self) -> None:
         wrong = bool(self.since.text.text().strip()) and self.since.day is None
         self.problem.setText(
             tr("Please type the day as 2026-03-14, or leave it empty.") if wrong else ""
         )
         self.problem.setVisible(wrong)
         # Fields tell also when they are left as they were.
-        if self.choices != self._told:
-            self._told = self.choices
+        if self.choices != self._announced:
+            self._announced = self.choices
             self.changed.emit()

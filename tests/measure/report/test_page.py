@@ -394,3 +394,10 @@ def test_goals_and_values_taken_by_hand_are_told() -> None:
     text = text_of(records)
     assert "Wants to do again: “put on a <coat>”, 2 of 10 on 6 Apr 26, 5 of 10 on 5 Jun 26." in text
     assert "Measured by hand on 22 Jun 26: Flexion, left: passive 104°." in text
+
+
+def test_too_early_is_said_once_and_in_few_words() -> None:
+    text = Page(report_html(history({LEFT: [(0, 90.0), (7, 91.0)]}), day(8))).text
+    assert "Since the first sessions no readings before and after that can be compared." in text
+    assert "it takes four weeks" not in text
+    assert text.count("A trend is shown after 4 weeks and 8 days with readings") == 1

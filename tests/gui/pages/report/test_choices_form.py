@@ -27,17 +27,17 @@ def test_everything_can_be_left_as_it_is(qapp: QApplication) -> None:
 
 def test_what_was_typed_and_ticked_is_chosen_and_told_once_a_field(qapp: QApplication) -> None:
     form = form_of(qapp)
-    told: list[bool] = []
-    form.changed.connect(lambda: told.append(True))
+    announced: list[bool] = []
+    form.changed.connect(lambda: announced.append(True))
     QTest.keyClicks(form.question, "May I dig again?")
-    assert not told
+    assert not announced
     QTest.keyClick(form.question, Qt.Key.Key_Return)
     QTest.keyClick(form.question, Qt.Key.Key_Return)
     QTest.keyClicks(form.since.text, "2026-03-14")
     QTest.keyClick(form.since.text, Qt.Key.Key_Return)
     form.details.click()
     form.landscape.click()
-    assert len(told) == 4
+    assert len(announced) == 4
     choices = form.choices
     assert choices.question == "May I dig again?"
     assert choices.since == dt.date(2026, 3, 14)
