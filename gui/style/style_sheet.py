@@ -63,6 +63,8 @@ QPushButton[role="word"]:focus {{ border: 2px solid {arm};
 QPushButton[role="word"]:checked {{ background: transparent; color: {ink}; font-weight: 700;
     border-bottom-color: {arm}; }}
 QPushButton[role="large"] {{ font-size: {title}px; }}
+QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px; }}
+QPushButton[role="scale"]:focus {{ padding: {pad_f}px 0px; }}
 
 QPushButton::menu-indicator {{ image: none; width: 0; }}
 

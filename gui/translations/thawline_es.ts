@@ -280,16 +280,16 @@
         <translation>¿Cómo siente hoy el hombro?</translation>
     </message>
     <message>
-        <source>pain now</source>
-        <translation>dolor ahora</translation>
+        <source>Pain now</source>
+        <translation>Dolor ahora</translation>
     </message>
     <message>
-        <source>pain last night</source>
-        <translation>dolor anoche</translation>
+        <source>Pain last night</source>
+        <translation>Dolor anoche</translation>
     </message>
     <message>
-        <source>worst pain since yesterday</source>
-        <translation>peor dolor desde ayer</translation>
+        <source>Worst pain since yesterday</source>
+        <translation>Peor dolor desde ayer</translation>
     </message>
     <message>
         <source>Today&apos;s exercises</source>
@@ -302,6 +302,10 @@
     <message>
         <source>I have taken pain relief in the last four hours</source>
         <translation>He tomado un analgésico en las últimas cuatro horas</translation>
+    </message>
+    <message>
+        <source>Leave out what you do not want to say.</source>
+        <translation>Deje en blanco lo que no quiera decir.</translation>
     </message>
     <message>
         <source>Report for a clinic visit</source>
@@ -322,10 +326,6 @@
     <message>
         <source>Page wider than high</source>
         <translation>Página apaisada</translation>
-    </message>
-    <message>
-        <source>Continue</source>
-        <translation>Continuar</translation>
     </message>
     <message>
         <source>Your question to the clinician (you can leave this empty)</source>
@@ -394,10 +394,6 @@
     <message>
         <source>The worst since yesterday</source>
         <translation>El peor desde ayer</translation>
-    </message>
-    <message>
-        <source>0 is no pain, 10 the worst imaginable. Leave out what you do not want to say.</source>
-        <translation>0 es ningún dolor, 10 el peor imaginable. Deje en blanco lo que no quiera decir.</translation>
     </message>
     <message>
         <source>clips</source>
@@ -764,8 +760,8 @@
         <translation>¿Cuánto dolió?</translation>
     </message>
     <message>
-        <source>pain from 0 to 10</source>
-        <translation>dolor de 0 a 10</translation>
+        <source>Pain in the movement</source>
+        <translation>Dolor en el movimiento</translation>
     </message>
     <message>
         <source>what stopped it</source>
@@ -774,6 +770,10 @@
     <message>
         <source>This one again</source>
         <translation>Este otra vez</translation>
+    </message>
+    <message>
+        <source>{question}, {pain} of 10</source>
+        <translation>{question}, {pain} de 10</translation>
     </message>
     <message>
         <source>10: the worst imaginable</source>
@@ -5522,6 +5522,22 @@
     <message>
         <source>picture of the clip</source>
         <translation>imagen de la grabación</translation>
+    </message>
+    <message>
+        <source>{count} movements, about a minute.</source>
+        <translation>{count} movimientos, alrededor de un minuto.</translation>
+    </message>
+    <message>
+        <source>{count} movements, about {minutes} minutes.</source>
+        <translation>{count} movimientos, unos {minutes} minutos.</translation>
+    </message>
+    <message>
+        <source>Raise your other hand to pause. Stop at any time; what was measured so far is kept.</source>
+        <translation>Levante la otra mano para pausar. Pare cuando quiera; lo medido hasta entonces se guarda.</translation>
+    </message>
+    <message>
+        <source>First: {task}</source>
+        <translation>Primero: {task}</translation>
     </message>
 </context>
 </TS>

@@ -14,6 +14,7 @@ Public names:
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
     message_bar: MessageBar
     page_frame: frame_page
+    pain_scale: PainScale
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
     point_marking: PointMarkingView

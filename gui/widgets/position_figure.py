@@ -73,7 +73,7 @@ class PositionView(PaintedWidget):
             self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(300, 340)
+        return QSize(240, 160)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(80, 100)

@@ -264,7 +264,13 @@ class MeasurePage(QWidget):
     def _after_check(self) -> None:
         """Ask how the shoulder feels, but at home only, and not before the very first session."""
         if self._mode is SessionMode.HOME and self.history.measurements:
-            self.before.ask(after_exercises=self._after_exercises)
+            plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
+            self.before.ask(
+                self._tasks,
+                plan.minutes(len(self._tasks)),
+                mirrored=self._services.mirrored,
+                after_exercises=self._after_exercises,
+            )
             self.show_page(self.before)
         else:
             self._begin_measuring(Pain(), SessionState())

@@ -9,12 +9,12 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.session_wording import next_sentence
 from gui.text.wording import movement_plainly, task_title, tr
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import column, row
+from gui.widgets.page_frame import frame_page
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
-from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar, label
+from gui.widgets.text import label
 
 
 class NextTaskPage(QWidget):
@@ -29,11 +29,11 @@ class NextTaskPage(QWidget):
         self._appearance = appearance
         self.pain_words = label("", "lead")
         self.title = label("", "title")
-        self.hint = label("", "lead")
+        self.hint = label("")
         self.sentence = FittedSentence(appearance)
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
-        self.plan_words = label("", "lead")
+        self.plan_words = label("", "strong")
         self.go = button(tr("Begin"), "main", key=tr("Enter"))
         self.repeat = button(tr("The last one again"), key=tr("A"))
         self.finish = button(tr("Stop and keep"), key=tr("Escape"))
@@ -44,18 +44,15 @@ class NextTaskPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        plan = column(1, (self.plan, 3), self.plan_words, self.hint, 1)
-        middle = row((self.figure, 55), (plan, 45))
-        shown = widget_with(
-            column(self.title, self.pain_words, self.sentence, (middle, 1), spacing=gap(2))
-        )
-        column(
-            (scrollable(shown), 1),
-            ButtonRow([self.finish, self.repeat, self.go]),
-            NoticeBar(),
-            on=self,
-            margins=(24, 16, 24, 8),
-            spacing=gap(2),
+        frame_page(
+            self,
+            self.title,
+            self.pain_words,
+            self.sentence,
+            (row((self.figure, 3), (self.plan, 2), spacing=gap(3)), 1),
+            column(self.plan_words, self.hint, spacing=gap(0.5)),
+            buttons=[self.finish, self.repeat, self.go],
+            caution=True,
         )
 
     def show_next(self, measuring: MeasurementSession, *, mirrored: bool) -> None:

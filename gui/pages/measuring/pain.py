@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
+from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
@@ -16,13 +17,14 @@ from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words
 from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.big_number import BigNumber
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import card, column, row
 from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
-from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar, label
+from gui.widgets.page_frame import frame_page
+from gui.widgets.pain_scale import PainScale
+from gui.widgets.reading_figure import ReadingFigure
+from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.records import LimitingFactor
@@ -39,26 +41,23 @@ class PainPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self.sentence = FittedSentence(appearance, lines=1)
-        self.sentence.say(tr("How much did it hurt?"))
-        self.title = label("", "lead")
-        self.number = BigNumber(appearance)
+        self.sentence = label(tr("How much did it hurt?"), "display")
+        self.title = label("", "title")
+        self.on_body = ReadingFigure(appearance)
+        self.number = BigNumber(appearance, steady=True)
         self.band = MeasurementBand(appearance, least_share=3 / 100)
         self.difference = label("", "strong")
-        self.pain = ChoiceRow(
-            list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
-        )
+        self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
             list(LimitingFactor),
             stopped_by_name,
             may_be_empty=True,
-            large=True,
             title=tr("what stopped it"),
         )
         self._back: ReturnDetector | None = None
         for choices in (self.pain, self.reason):
             choices.picked.connect(self._note_answer)
-        self.next_words = label("", "lead")
+        self.next_words = label("")
         self.finish = button(tr("Stop and keep"), key=tr("Escape"))
         self.repeat = button(tr("This one again"), key=tr("A"))
         self.done = button(tr("Go on"), "main", key=tr("Enter"))
@@ -74,27 +73,19 @@ class PainPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        drawn = column(1, self.title, self.band, self.difference, 1)
-        reading = row((self.number, 4), (drawn, 6), spacing=gap(5))
-        worst = label(tr("10: the worst imaginable"), "quiet")
-        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-        questions = column(
-            (reading, 30),
+        words = column(1, self.title, self.number, self.band, self.difference, 1, spacing=gap(1))
+        frame_page(
+            self,
             self.sentence,
-            (self.pain.row, 13),
-            row(label(tr("0: no pain"), "quiet"), worst),
-            label(tr("What stopped the movement?"), "lead"),
-            (self.reason.row, 10),
+            self.pain,
+            label(tr("What stopped the movement?"), "strong"),
+            self.reason.row,
             self.next_words,
-            spacing=gap(1),
-        )
-        column(
-            (scrollable(widget_with(questions)), 1),
-            ButtonRow([self.finish, self.repeat, self.done]),
-            NoticeBar(),
-            on=self,
-            margins=(24, 8, 24, 8),
-            spacing=gap(1),
+            card(row((self.on_body, 2), (words, 3), spacing=gap(3))),
+            1,
+            buttons=[self.finish, self.repeat, self.done],
+            caution=True,
+            spacing=gap(1.5),
         )
 
     def ask(self, measuring: MeasurementSession) -> None:
@@ -107,6 +98,10 @@ class PainPage(QWidget):
         # A reach is read in levels of the spine; its share of the way means nothing to a person.
         self.number.setVisible(value is not None and unit is Unit.DEGREES)
         self.band.show_reading(task.movement, band_for_measurement(measurement))
+        low, high = (measurement.low, measurement.high) if measurement else (None, None)
+        self.on_body.show_reading(
+            Reading(movement=task.movement, side=task.side, value=value, low=low, high=high)
+        )
         self._show_difference(measuring.guide)
         self.pain.choose(None)
         self.reason.choose(None)

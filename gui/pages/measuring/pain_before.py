@@ -1,19 +1,53 @@
-"""Page before a session at home: three optional ratings of pain."""
+"""Page before a session at home: three optional ratings of pain, and what comes first."""
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QWidget
+from collections.abc import Sequence
 
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QBoxLayout, QWidget
+
+from gui.pages.measuring.first_movement import FirstMovement
+from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.wording import timing_name, tr
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.layouts import card, row, widget_with
+from gui.widgets.page_frame import frame_page
+from gui.widgets.pain_scale import PainScale
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.records import Pain
 from measure.domain.session_facts import ExerciseTiming, SessionState
+
+#: Text size from which a question stands above its scale, per cent. [technical]
+_ABOVE_FROM_PERCENT = 130
+#: Width of the questions beside their scales, pixels. [technical]
+_QUESTION_PX = 190
+
+
+class _Rated(QWidget):
+    """A question beside its scale, or above it where text is large."""
+
+    def __init__(self, appearance: Appearance, title: str, scale: PainScale) -> None:
+        super().__init__()
+        self._appearance = appearance
+        self._title = label(title, "strong")
+        self._layout = row(self._title, (scale, 1), on=self, spacing=appearance.gap(1))
+        self._layout.setAlignment(self._title, Qt.AlignmentFlag.AlignTop)
+        appearance.changed.connect(self.arrange)
+        self.arrange()
+
+    @Slot()
+    def arrange(self) -> None:
+        """Put the question where it belongs at the present text size."""
+        above = self._appearance.percent >= _ABOVE_FROM_PERCENT
+        way = QBoxLayout.Direction
+        self._layout.setDirection(way.TopToBottom if above else way.LeftToRight)
+        self._title.setFixedWidth(_QUESTION_PX if not above else self.maximumWidth())
+        if above:
+            self._title.setMinimumWidth(0)
+        # Its text begins where the numbers have their middle.
+        self._title.setContentsMargins(0, 0 if above else self._appearance.gap(1), 0, 0)
 
 
 class PainBeforePage(QWidget):
@@ -25,11 +59,15 @@ class PainBeforePage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.sentence = FittedSentence(appearance, lines=1)
-        self.sentence.say(tr("How does the shoulder feel today?"))
+        self.sentence = label(tr("How does the shoulder feel today?"), "display")
+        self.first = FirstMovement(appearance)
         self.now, self.night, self.worst = (
-            ChoiceRow(list(range(11)), str, may_be_empty=True, large=True, title=title)
-            for title in (tr("pain now"), tr("pain last night"), tr("worst pain since yesterday"))
+            PainScale(question, with_ends=last)
+            for question, last in (
+                (tr("Pain now"), False),
+                (tr("Pain last night"), False),
+                (tr("Worst pain since yesterday"), True),
+            )
         )
         self.timing = ChoiceRow(
             list(ExerciseTiming), timing_name, may_be_empty=True, title=tr("Today's exercises")
@@ -42,47 +80,55 @@ class PainBeforePage(QWidget):
             appearance, tr("I have taken pain relief in the last four hours")
         )
         self._after_exercises = False
-        self.go = button(tr("Continue"), "main", key=tr("Enter"))
+        self.go = button(tr("Begin"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)
-        questions = column(self.sentence, spacing=appearance.gap(1.5))
-        for title, choices in (
-            (tr("Now, at rest"), self.now),
-            (tr("Last night"), self.night),
-            (tr("The worst since yesterday"), self.worst),
-        ):
-            questions.addWidget(label(title, "lead"))
-            questions.addWidget(choices.row, 1)
-        questions.addWidget(
-            label(
-                tr("0 is no pain, 10 the worst imaginable. Leave out what you do not want to say."),
-                "quiet",
-            )
-        )
         self._question = widget_with(
             row(label(tr("Today's exercises")), (self.timing.row, 1), spacing=appearance.gap(2))
         )
-        for content in (self._question, self.logged, self.pain_relief):
-            questions.addWidget(content)
-        column(
-            (scrollable(widget_with(questions)), 1),
-            ButtonRow([self.leave, self.go]),
-            on=self,
-            margins=(24, 16, 24, 16),
-            spacing=appearance.gap(1.5),
+        scales = card(
+            _Rated(appearance, tr("Now, at rest"), self.now),
+            _Rated(appearance, tr("Last night"), self.night),
+            _Rated(appearance, tr("The worst since yesterday"), self.worst),
+            label(tr("Leave out what you do not want to say."), "small"),
+            spacing=appearance.gap(1),
+        )
+        frame_page(
+            self,
+            self.sentence,
+            scales,
+            self._question,
+            self.logged,
+            self.pain_relief,
+            self.first,
+            1,
+            buttons=[self.leave, self.go],
         )
 
-    def ask(self, *, after_exercises: bool = False) -> None:
-        """Ask anew.
+    def ask(
+        self,
+        tasks: Sequence[MovementTask],
+        minutes: int,
+        *,
+        mirrored: bool = False,
+        after_exercises: bool = False,
+    ) -> None:
+        """Ask anew, and show what comes first.
 
         Parameters
         ----------
+        tasks, minutes
+            What will be measured, and about how long it takes.
+        mirrored
+            Whether drawings are turned about, as in a mirror.
         after_exercises
             Whether the log of exercises says already that they were done.
         """
-        for choices in (self.now, self.night, self.worst, self.timing):
-            choices.choose(None)
+        for scale in (self.now, self.night, self.worst):
+            scale.choose(None)
+        self.timing.choose(None)
+        self.first.show_tasks(tasks, minutes, mirrored=mirrored)
         self.pain_relief.setChecked(False)
         self._after_exercises = after_exercises
         self._question.setVisible(not after_exercises)

@@ -1,0 +1,54 @@
+"""Card of the first movement before it begins: its drawing, how long all takes, ways out."""
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QWidget
+
+from gui.protocol.plan import MovementTask
+from gui.style.appearance import Appearance
+from gui.text.session_wording import start_position_sentence
+from gui.text.wording import task_title, tr
+from gui.widgets.layouts import card, column, row
+from gui.widgets.position_figure import PositionView
+from gui.widgets.text import label
+
+
+def first_words(tasks: Sequence[MovementTask], minutes: int) -> str:
+    """Return how many movements there are, and about how long they take."""
+    if minutes == 1:
+        return tr("{count} movements, about a minute.").format(count=len(tasks))
+    return tr("{count} movements, about {minutes} minutes.").format(
+        count=len(tasks), minutes=minutes
+    )
+
+
+class FirstMovement(QWidget):
+    """Shows what comes first, in one sentence and a drawing, and how to pause or stop."""
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.figure = PositionView(appearance)
+        self.figure.setFixedSize(130, 150)
+        self.title = label("", "title")
+        self.how = label("")
+        self.length = label("", "quiet")
+        pausing = label(
+            tr(
+                "Raise your other hand to pause. Stop at any time; what was measured so far "
+                "is kept."
+            ),
+            "quiet",
+        )
+        words = column(
+            1, self.title, self.how, self.length, pausing, 1, spacing=appearance.gap(0.5)
+        )
+        column(card(row(self.figure, (words, 1), spacing=appearance.gap(3))), on=self)
+
+    def show_tasks(self, tasks: Sequence[MovementTask], minutes: int, *, mirrored: bool) -> None:
+        """Show the first of some tasks, and how long all take."""
+        task = tasks[0]
+        self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
+        title = task_title(task.movement, task.side)
+        self.title.setText(tr("First: {task}").format(task=title))
+        self.how.setText(start_position_sentence(task.movement, task.side))
+        self.length.setText(first_words(tasks, minutes))
