@@ -1216,8 +1216,8 @@
         <translation>Una vez por semana se miden todos los movimientos de ambos brazos.</translation>
     </message>
     <message>
-        <source>Best before the exercises.</source>
-        <translation>Mejor antes de los ejercicios.</translation>
+        <source>Best at the same time of day, before the exercises.</source>
+        <translation>Mejor a la misma hora del día, antes de los ejercicios.</translation>
     </message>
     <message>
         <source>left arm</source>

@@ -183,7 +183,9 @@ class HomeStart(QWidget):
             words = tr("Once a week all movements of both arms are measured.")
             self._tasks.addWidget(label(words, "small"))
         elif tasks:
-            self._tasks.addWidget(label(tr("Best before the exercises."), "small"))
+            self._tasks.addWidget(
+                label(tr("Best at the same time of day, before the exercises."), "small")
+            )
         if tasks:
             self.figure.show_movement(
                 tasks[0].movement, tasks[0].side, mirrored=self._settings.mirror_preview

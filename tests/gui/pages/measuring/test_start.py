@@ -214,3 +214,30 @@ def test_exercises_in_the_log_answer_the_question(stage: WindowHarness) -> None:
     hand.click(page.pain.finish)
     assert stage.history().sessions[-1].state.timing is ExerciseTiming.AFTER
     assert stage.history().sessions[-1].started.day == TODAY
+
+
+def test_the_pain_limit_holds_in_a_first_visit_and_without_saving(
+    new_stage: WindowHarness,
+) -> None:
+    """At the limit the next movement waits; at 7 the questions come, and only others are left."""
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    hand.click(page.start.in_clinic.who.not_saved)
+    hand.click(page.start.in_clinic.what.baseline)
+    hand.deny_all()
+    trials(stage, 120.0, 121.0)
+    hand.click(page.pain.pain.button(4))
+    hand.click(page.pain.done)
+    assert shown(stage) is page.next
+    assert page.who.text() == "Measured: Not saved"
+    hand.click(page.next.go)
+    trials(stage, 40.0, 41.0)
+    hand.click(page.pain.pain.button(8))
+    hand.click(page.pain.done)
+    hand.deny_all(2)
+    hand.click(page.safety.ways_out[1])
+    assert shown(stage) is page.next
+    assert page.measuring is not None
+    upcoming = page.measuring.guide.upcoming
+    assert upcoming is not None
+    assert upcoming.movement is Movement.FLEXION
