@@ -43,7 +43,7 @@ _NAMED_SHARE = 0.22
 #: Most lines of words for events. [technical]
 _FLAG_LINES = 2
 #: Most characters of a note beside a flag. [technical]
-_NOTE = 28
+_NOTE = 44
 #: Stops of a ribbon's shade. [technical]
 _STOPS = 24
 
