@@ -374,13 +374,11 @@ def _goals(stage: WindowHarness) -> Iterator[str]:
     """The goals page: none, then one that is rated."""
     progress = stage.window.progress
     progress.show_goals()
-    stage.settle()
     yield "progress-goals-none"
     progress.goals.words.setText("Put on a jacket")
     progress.goals.add.click()
     stage.settle()
     progress.goals.ratings[0].button(4).click()
-    stage.settle()
     yield "progress-goals"
     progress.show_curves()
 
