@@ -11,12 +11,12 @@ LANGUAGE_CODES = ("en", "es")
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Write a report of one page for a clinic visit, or of two.
+    """Write a report for a clinic visit, on one page or with further ones.
 
     First a box of a few lines: what changed on the affected side since the latest clinic visit,
     or since the latest event, its share of the other side, pain, exercises, what is worth a
-    look, and the person's own question. Then both sides with their intervals, and curves. The
-    second page adds events, everyday tasks, refusals, how it was measured and how to read it.
+    look, and the person's own question. Then both sides with their intervals, and curves.
+    Further pages add events, everyday tasks, refusals, how it was measured and how to read it.
     The ending of the file decides: .html for a page that any browser shows without a network,
     .pdf for paper. A file that is there already is left as it is.
 
@@ -41,7 +41,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--question", default="", metavar="TEXT", help="what the person wants to ask"
     )
-    parser.add_argument("--details", action="store_true", help="with the second page")
+    parser.add_argument("--details", action="store_true", help="with the further pages")
     parser.add_argument("--landscape", action="store_true", help="a page wider than high")
     parser.add_argument(
         "--language", choices=LANGUAGE_CODES, default="en", help="of the report; English otherwise"

@@ -24,7 +24,7 @@ HELP_LINES = {
     "progress": "Print a person's progress: first and last readings, change, trend and verdict.",
     "repeatability": "Show how well a person's sessions repeat: typical error, drift, smallest change.",
     "replay": "Read shoulder motion from a recorded clip, or from many.",
-    "report": "Write a report of one or two pages for a clinic visit.",
+    "report": "Write a report for a clinic visit, on one page or with further ones.",
     "restore": "Replace all data here with a backup, also when the data are damaged.",
     "sessions": "Print a person's sessions: each movement with its interval, or why it was not measured.",
 }

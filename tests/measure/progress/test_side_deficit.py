@@ -187,5 +187,6 @@ def test_what_ended_movements_is_counted_by_month_and_side() -> None:
 @pytest.mark.parametrize("course", [Course(), Course(a_month=5, related=0.3)])
 def test_intervals_hold_the_truth(course: Course) -> None:
     """Twenty simulated people with three movements each, of which chance may miss some."""
-    figures = deficit_coverage(course, 20, 1)
+    figures = dict(deficit_coverage(course, 20, 1))
+    assert figures.pop("falsely named as the smallest share") <= 5
     assert all(figure > 88 for figure in figures.values()), figures
