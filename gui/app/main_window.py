@@ -1,4 +1,4 @@
-"""The window: four words in one row, a page beneath, a menu bar for the rest."""
+"""The window: five words in one row, a page beneath, a menu bar for the rest."""
 
 from functools import partial
 from typing import TYPE_CHECKING
@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
 from gui.app.menus import fill_menu_bar
 from gui.app.page_focus import PageFocus
 from gui.app.report_dialogs import ReportDialogs
-from gui.app.window_pages import WindowPages
+from gui.app.tray_notice import TrayNotice
+from gui.app.window_pages import MainPage, WindowPages
 from gui.pages.settings.data_page import DataPage
 from gui.session.preferences import Preferences
+from gui.session.reminder import Reminder
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, button
@@ -25,6 +27,7 @@ if TYPE_CHECKING:
     from gui.app.help_overview import HelpOverview
     from gui.pages.camera_and_body.calibration_pages import CalibrationPages
     from gui.pages.clips.clips_page import ClipsPage
+    from gui.pages.exercises.exercises_page import ExercisesPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
     from gui.pages.report.preview import ReportPreviewPage
@@ -64,6 +67,8 @@ class MainWindow(QMainWindow):
         self.words: list[QPushButton] = []
         self._who = label("", "quiet")
         self._who.setWordWrap(False)
+        self._tray = TrayNotice(self)
+        self._reminder = Reminder(services.settings, services.local_time, self)
         self._lay_out()
         fill_menu_bar(self, self.preferences)
         self._connect()
@@ -71,7 +76,7 @@ class MainWindow(QMainWindow):
         self.resize(QSize(*USUAL_PX))
         self.restoreGeometry(services.settings.geometry)
         self._fit_to_screen()
-        self.go(0)
+        self.go(MainPage.MEASURE)
         self.measure.start.keep_focus()
 
     def _fit_to_screen(self) -> None:
@@ -89,7 +94,13 @@ class MainWindow(QMainWindow):
     def _lay_out(self) -> None:
         gap = self.services.appearance.gap(4)
         group = QButtonGroup(self)
-        for place, text in enumerate((tr("Measure"), tr("Progress"), tr("Clips"), tr("Set-up"))):
+        for place, text in (
+            (MainPage.MEASURE, tr("Measure")),
+            (MainPage.EXERCISES, tr("Exercises")),
+            (MainPage.PROGRESS, tr("Progress")),
+            (MainPage.CLIPS, tr("Clips")),
+            (MainPage.SETUP, tr("Set-up")),
+        ):
             word = button(text, "word", checkable=True)
             group.addButton(word, place)
             self.words.append(word)
@@ -106,10 +117,12 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.measure.measuring_changed.connect(self._step_back)
         self.measure.people_changed.connect(self._show_person)
-        self.measure.progress_wanted.connect(partial(self.go, 1))
+        self.measure.progress_wanted.connect(partial(self.go, MainPage.PROGRESS))
         self.measure.report_wanted.connect(self.show_report)
+        self._reminder.due.connect(self._remind)
+        self._pages.leading_changed.connect(self._step_back)
         self._pages.calibration_wanted.connect(self.show_calibration)
-        self._pages.setup_wanted.connect(partial(self.go, 3))
+        self._pages.setup_wanted.connect(partial(self.go, MainPage.SETUP))
         self._pages.settings_wanted.connect(self.show_settings)
         self._pages.measuring_wanted.connect(self._measure)
         self._pages.left.connect(self._go_back)
@@ -128,8 +141,12 @@ class MainWindow(QMainWindow):
     @Slot()
     def _measure(self) -> None:
         """Go to measuring, and begin where nothing else has to be chosen."""
-        self.go(0)
+        self.go(MainPage.MEASURE)
         self.measure.begin()
+
+    @property
+    def exercises(self) -> "ExercisesPage":
+        return self._pages.exercises
 
     @property
     def progress(self) -> "ProgressPage":
@@ -203,7 +220,8 @@ class MainWindow(QMainWindow):
         self.words[place].setChecked(True)
         page = self._pages.in_row(place)
         self._show(page)
-        self._step_back(page is self.measure and self.measure.under_way)
+        measuring = page is self.measure and self.measure.under_way
+        self._step_back(measuring or (place == MainPage.EXERCISES and self.exercises.leading))
 
     def _show(self, page: QWidget) -> None:
         """Show any page; leaving the measuring page pauses, leaving the camera closes it."""
@@ -212,6 +230,8 @@ class MainWindow(QMainWindow):
             return
         if leaving is self.measure:
             self.measure.step_aside()
+        elif self._pages.made("exercises") and leaving is self.exercises:
+            self.exercises.step_aside()
         self._pages.setCurrentWidget(page)
         if not self._pages.shows_camera and self.measure.measuring is None:
             self.services.feed.leave()
@@ -224,28 +244,30 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def open_clip(self) -> None:
-        self.go(2)
+        self.go(MainPage.CLIPS)
         self.clips.ask_for_clip()
 
     @Slot()
     def open_folder(self) -> None:
-        self.go(2)
+        self.go(MainPage.CLIPS)
         self.clips.ask_for_folder()
 
     @Slot()
     def show_home_programme(self) -> None:
-        self.go(1)
-        self.progress.show_plan()
+        self.go(MainPage.EXERCISES)
+        self.exercises.show_programme()
 
     @Slot()
     def show_events(self) -> None:
-        self.go(1)
+        self.go(MainPage.PROGRESS)
         self.progress.show_events()
 
     @property
     def has_work_under_way(self) -> bool:
-        """Whether a session or the reading of a clip is under way."""
-        return self.measure.measuring is not None or self._pages.is_reading
+        """Whether a session, a round of exercises or the reading of a clip is under way."""
+        pages = self._pages
+        leading = pages.made("exercises") and pages.exercises.leading
+        return self.measure.measuring is not None or leading or pages.is_reading
 
     def take_over(self, before: "MainWindow") -> None:
         """Show the page that another window showed, and its clips, in the same place."""
@@ -262,10 +284,19 @@ class MainWindow(QMainWindow):
         if warnings:
             self.messages.tell("\n".join(warnings), stays=True)
 
+    @Slot(str)
+    def _remind(self, words: str) -> None:
+        """Show a reminder, but never while an arm is measured or a round is led."""
+        if self._top.isHidden():
+            return
+        self.messages.tell(words)
+        if not self.isActiveWindow():
+            self._tray.show_words(words)
+
     @Slot(bool)
-    def _step_back(self, measuring: bool) -> None:
-        """Hide the row of words while an arm is measured."""
-        self._top.setVisible(not measuring)
+    def _step_back(self, under_way: bool) -> None:
+        """Hide the row of words while an arm is measured or a round is led."""
+        self._top.setVisible(not under_way)
 
     @Slot(object)
     def _show_person(self, person: Person | None) -> None:

@@ -3,6 +3,7 @@
 Their modules load plotting, PDF and statistics, which the first page does without.
 """
 
+from enum import IntEnum
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -18,16 +19,29 @@ if TYPE_CHECKING:
     from gui.app.help_overview import HelpOverview
     from gui.pages.camera_and_body.calibration_pages import CalibrationPages
     from gui.pages.clips.clips_page import ClipsPage
+    from gui.pages.exercises.exercises_page import ExercisesPage
     from gui.pages.measuring.camera_setup import SetupPage
     from gui.pages.progress.progress_page import ProgressPage
     from gui.pages.report.preview import ReportPreviewPage
     from gui.pages.settings.settings_pages import SettingsPages
 
 
+class MainPage(IntEnum):
+    """Places of the pages in the row of words."""
+
+    MEASURE = 0
+    EXERCISES = 1
+    PROGRESS = 2
+    CLIPS = 3
+    SETUP = 4
+
+
 class WindowPages(QStackedWidget):
     """Makes pages, tells them who is measured, and passes their messages on."""
 
     message_raised = Signal(str)
+    #: Whether a round of exercises is led, so that the rest of the window steps back.
+    leading_changed = Signal(bool)
     #: The pages of what is known of camera and body are wanted.
     calibration_wanted = Signal()
     #: The settings are wanted.
@@ -52,6 +66,18 @@ class WindowPages(QStackedWidget):
         self.measure.people_changed.connect(self.show_person)
         self.measure.session_ended.connect(self.reload_progress)
         self.addWidget(self.measure)
+
+    @cached_property
+    def exercises(self) -> "ExercisesPage":
+        from gui.pages.exercises.exercises_page import ExercisesPage
+
+        page = ExercisesPage(self._services)
+        page.message_raised.connect(self.message_raised)
+        page.leading_changed.connect(self.leading_changed)
+        page.changed.connect(self.reload_progress)
+        page.show_person(self._person)
+        self.addWidget(page)
+        return page
 
     @cached_property
     def progress(self) -> "ProgressPage":
@@ -146,18 +172,22 @@ class WindowPages(QStackedWidget):
             self.clips.stop(timeout_s)
 
     def in_row(self, place: int) -> QWidget:
-        """Return the page of a word in the row: Measure, Progress, Clips, Set-up."""
-        if place == 0:
+        """Return the page of a word in the row, by its place."""
+        if place == MainPage.MEASURE:
             return self.measure
-        if place == 1:
+        if place == MainPage.EXERCISES:
+            return self.exercises
+        if place == MainPage.PROGRESS:
             return self.progress
-        return self.clips if place == 2 else self.setup
+        return self.clips if place == MainPage.CLIPS else self.setup
 
     @Slot()
     def reload(self) -> None:
         """Show people and records as they are in the store now."""
         self.measure.people.load()
         self.reload_progress()
+        if self.made("exercises"):
+            self.exercises.reload()
 
     @Slot()
     def reload_progress(self) -> None:
@@ -173,6 +203,8 @@ class WindowPages(QStackedWidget):
     def show_person(self, person: Person | None) -> None:
         """Show this person's records from now on."""
         self._person = person
+        if self.made("exercises"):
+            self.exercises.show_person(person)
         if self.made("progress"):
             self.progress.show_person(person)
         if self.made("clips"):

@@ -9,6 +9,7 @@ Public names:
     overlay: head_share, paint_caption, paint_figure, paint_framing
     reading_on_body: Reading, paint_reading_on_body
     scene: paint_scene
-    shown_movements: Shown, facing_angle_deg, shown_exercise, shown_movement
+    shown_movements: BACK_S, OUT_S, REST_S, STAY_S, Shown, facing_angle_deg, shown_exercise,
+        shown_movement
     transform: VideoTransform
 """

@@ -4,4 +4,9 @@ Public names:
 
     command: configure
     files: chosen_printer, print_report, report_bytes, report_name, write_report
+    handout: print_handout
+    handout_file: write_handout
+    handout_words: HandoutWords, handout_words
+    language: translate_into
+    pdf: page_layout
 """

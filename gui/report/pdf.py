@@ -43,7 +43,7 @@ from measure.report.svg import FONT, SPARE_FONT, Diagram, Draw, Words, as_svg
 #: Margin of the page and height of its foot, millimetres. [technical]
 _MARGIN_MM, _FOOT_MM = 11.0, 9.0
 #: Resolution of the PDF, dots per inch. [technical]
-_RESOLUTION = 600
+RESOLUTION = 600
 #: Heights of the plots that are tried until the first page holds all that belongs on it, points.
 #: [technical]
 _PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0)
@@ -100,14 +100,14 @@ class PrintedReport:
 
 def make_pdf(report: PrintedReport, title: str) -> RenderedPdf:
     """Return a PDF of a report."""
-    _ready()
+    start_qt()
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     writer = QPdfWriter(buffer)
     writer.setTitle(title)
     writer.setCreator("Thawline")
-    writer.setResolution(_RESOLUTION)
+    writer.setResolution(RESOLUTION)
     writer.setPageLayout(page_layout(landscape=report.landscape))
     layout = _Layout.fitting(report, writer)
     pages = layout.print(report)
@@ -117,7 +117,7 @@ def make_pdf(report: PrintedReport, title: str) -> RenderedPdf:
 
 def print_pages(device: QPagedPaintDevice, report: PrintedReport) -> int:
     """Print a report, as :func:`make_pdf` lays it out, on a printer; return how many pages."""
-    _ready()
+    start_qt()
     return _Layout.fitting(report, device).print(report)
 
 
@@ -145,7 +145,7 @@ def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
 
 
 @cache
-def _ready() -> QGuiApplication | None:
+def start_qt() -> QGuiApplication | None:
     """Start Qt without a display unless it runs; every machine prints with the same fonts."""
     own = None
     if QGuiApplication.instance() is None:

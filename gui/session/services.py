@@ -1,6 +1,7 @@
 """Services of the pages, made once and handed to each of them."""
 
 import datetime as dt
+import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -42,6 +43,10 @@ class Services:
         Clips that play as if they were the camera, one for each movement; none for a camera.
     today
         The calendar day, from outside for tests.
+    local_time
+        The local time of the day, for reminders; from outside for tests.
+    monotonic_s
+        Seconds that never run backwards, for the guided round; from outside for tests.
     setup_provider
         What calibration knows.
     load_calibration
@@ -69,6 +74,8 @@ class Services:
     combine_trials: TrialAggregator
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
+    local_time: Callable[[], dt.datetime] = dt.datetime.now
+    monotonic_s: Callable[[], float] = time.monotonic
     setup_provider: SetupProvider = field(default_factory=SetupProvider)
     load_calibration: CalibrationStateLoader = empty_calibration_state
     placement_monitor: PlacementMonitor | None = None

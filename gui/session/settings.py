@@ -4,6 +4,7 @@ Nothing here changes a number, except what describes the source; that is stored 
 session.
 """
 
+import datetime as dt
 from enum import StrEnum
 from pathlib import Path
 from typing import TypeVar
@@ -11,6 +12,7 @@ from typing import TypeVar
 from PySide6.QtCore import QByteArray, QSettings
 
 from gui.protocol.plan import HOME_MOVEMENTS, SessionMode
+from gui.protocol.reminders import times_in
 from gui.style.palette import Scheme
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
@@ -101,6 +103,29 @@ class WindowSettings:
     @speech.setter
     def speech(self, wanted: bool) -> None:
         self._ini.setValue("cues/speech", wanted)
+
+    # -- reminders ----------------------------------------------------------------------------
+
+    @property
+    def reminders(self) -> bool:
+        """Whether to remind of the exercises; off until somebody wants it."""
+        return self._flag("reminders/wanted", False)
+
+    @reminders.setter
+    def reminders(self, wanted: bool) -> None:
+        self._ini.setValue("reminders/wanted", wanted)
+
+    @property
+    def reminder_times(self) -> tuple[dt.time, ...]:
+        """Local times of the day, the earliest first."""
+        try:
+            return times_in(self._text("reminders/times"))
+        except ValueError:
+            return ()
+
+    @reminder_times.setter
+    def reminder_times(self, times: tuple[dt.time, ...]) -> None:
+        self._ini.setValue("reminders/times", " ".join(f"{time:%H:%M}" for time in times))
 
     # -- source -------------------------------------------------------------------------------
 

@@ -65,6 +65,8 @@ QPushButton[role="word"]:checked {{ background: transparent; color: {ink}; font-
 QPushButton[role="large"] {{ font-size: {title}px; }}
 QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px; }}
 QPushButton[role="scale"]:focus {{ padding: {pad_f}px 0px; }}
+QPushButton[role="large-main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
+    font-size: {title}px; font-weight: 700; min-height: {large_px}px; }}
 
 QPushButton::menu-indicator {{ image: none; width: 0; }}
 
@@ -134,5 +136,6 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_f": high - 2,
         "padx_f": wide - 2,
         "line_px": round(body * LINE),
+        "large_px": round(2 * body * LINE),
     }
     return _TEMPLATE.format(**colours(palette), **sizes)

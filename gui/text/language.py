@@ -32,6 +32,11 @@ def language_for(chosen: str, system: QLocale) -> str:
     return next((code for code in codes if code in LANGUAGES), "en")
 
 
+def language_in_force(chosen: str) -> str:
+    """Return the code of the language that the window speaks with this setting."""
+    return language_for(chosen, QLocale.system())
+
+
 def install_language(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:
     """Use a language for windows made from now on, in place of the one before.
 

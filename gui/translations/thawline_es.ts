@@ -164,6 +164,10 @@
         <translation>Medir</translation>
     </message>
     <message>
+        <source>Exercises</source>
+        <translation>Ejercicios</translation>
+    </message>
+    <message>
         <source>Progress</source>
         <translation>Evolución</translation>
     </message>
@@ -776,6 +780,22 @@
         <translation>{question}, {pain} de 10</translation>
     </message>
     <message>
+        <source>Let the arm rest. How much does it hurt?</source>
+        <translation>Deje descansar el brazo. ¿Cuánto le duele?</translation>
+    </message>
+    <message>
+        <source>pain from 0 to 10</source>
+        <translation>dolor de 0 a 10</translation>
+    </message>
+    <message>
+        <source>Next exercise</source>
+        <translation>Siguiente ejercicio</translation>
+    </message>
+    <message>
+        <source>N</source>
+        <translation>N</translation>
+    </message>
+    <message>
         <source>10: the worst imaginable</source>
         <translation>10: el peor imaginable</translation>
     </message>
@@ -830,10 +850,6 @@
     <message>
         <source>Back to the charts</source>
         <translation>Volver a los gráficos</translation>
-    </message>
-    <message>
-        <source>Home programme</source>
-        <translation>Programa en casa</translation>
     </message>
     <message>
         <source>Events</source>
@@ -1456,6 +1472,22 @@
         <translation>Resultados de hoy: sin guardar</translation>
     </message>
     <message>
+        <source>End the round</source>
+        <translation>Terminar la sesión</translation>
+    </message>
+    <message>
+        <source>Stop: it hurts</source>
+        <translation>Parar: me duele</translation>
+    </message>
+    <message>
+        <source>S</source>
+        <translation>S</translation>
+    </message>
+    <message>
+        <source>Exercise {here} of {of}</source>
+        <translation>Ejercicio {here} de {of}</translation>
+    </message>
+    <message>
         <source>Finish</source>
         <translation>Terminar</translation>
     </message>
@@ -1464,8 +1496,92 @@
         <translation>No se midió nada.</translation>
     </message>
     <message>
+        <source>Get ready: {exercise}.</source>
+        <translation>Prepárese: {exercise}.</translation>
+    </message>
+    <message>
+        <source>Move slowly. Stop before it becomes painful.</source>
+        <translation>Mueva el brazo despacio. Pare antes de que duela.</translation>
+    </message>
+    <message>
+        <source>Let the arm swing gently.</source>
+        <translation>Deje oscilar el brazo con suavidad.</translation>
+    </message>
+    <message>
+        <source>Repetition {number}</source>
+        <translation>Repetición {number}</translation>
+    </message>
+    <message>
+        <source>Repetition {number} of {count}</source>
+        <translation>Repetición {number} de {count}</translation>
+    </message>
+    <message>
+        <source>Stop at the first pain.</source>
+        <translation>Pare en cuanto note dolor.</translation>
+    </message>
+    <message>
+        <source>Your programme says to stop at pain {limit}.</source>
+        <translation>Su programa indica parar cuando el dolor llegue a {limit}.</translation>
+    </message>
+    <message>
+        <source>1 exercise</source>
+        <translation>1 ejercicio</translation>
+    </message>
+    <message>
+        <source>{count} exercises</source>
+        <translation>{count} ejercicios</translation>
+    </message>
+    <message>
+        <source>about 1 minute</source>
+        <translation>alrededor de 1 minuto</translation>
+    </message>
+    <message>
+        <source>about {minutes} minutes</source>
+        <translation>unos {minutes} minutos</translation>
+    </message>
+    <message>
+        <source>morning</source>
+        <translation>mañana</translation>
+    </message>
+    <message>
+        <source>afternoon</source>
+        <translation>tarde</translation>
+    </message>
+    <message>
+        <source>evening</source>
+        <translation>noche</translation>
+    </message>
+    <message>
+        <source>Logged today: {parts}.</source>
+        <translation>Anotado hoy: {parts}.</translation>
+    </message>
+    <message>
+        <source>Easier</source>
+        <translation>Más fácil</translation>
+    </message>
+    <message>
+        <source>The same</source>
+        <translation>Igual</translation>
+    </message>
+    <message>
+        <source>Harder</source>
+        <translation>Más difícil</translation>
+    </message>
+    <message>
         <source>pain {pain} of 10</source>
         <translation>dolor {pain} de 10</translation>
+    </message>
+    <message>
+        <source>done in part</source>
+        <translation>hecho en parte</translation>
+    </message>
+    <message>
+        <source>done in part: 1 repetition</source>
+        <translation>hecho en parte: 1 repetición</translation>
+    </message>
+    <message>
+        <source>done in part: {count} repetitions</source>
+        <translation>hecho en parte: {count} repeticiones</translation>
     </message>
     <message>
         <source>stopped by {reason}</source>
@@ -1754,6 +1870,26 @@
     <message>
         <source>Paused. Let the arm rest.</source>
         <translation>En pausa. Deje descansar el brazo.</translation>
+    </message>
+    <message>
+        <source>Hold.</source>
+        <translation>Mantenga la posición.</translation>
+    </message>
+    <message>
+        <source>Slowly back.</source>
+        <translation>Vuelva despacio.</translation>
+    </message>
+    <message>
+        <source>Rest.</source>
+        <translation>Descanse.</translation>
+    </message>
+    <message>
+        <source>Stop before it becomes painful.</source>
+        <translation>Pare antes de que duela.</translation>
+    </message>
+    <message>
+        <source>{number}. Move slowly.</source>
+        <translation>{number}. Mueva el brazo despacio.</translation>
     </message>
     <message>
         <source>Hold it there, gently.</source>
@@ -4184,12 +4320,40 @@
         <translation>dolor en el que parar</translation>
     </message>
     <message>
+        <source>first day, such as 2026-11-25</source>
+        <translation>primer día, por ejemplo 2026-11-25</translation>
+    </message>
+    <message>
+        <source>This corrects a mistake: the programme keeps its first day</source>
+        <translation>Esto corrige un error: el programa conserva su primer día</translation>
+    </message>
+    <message>
         <source>day of the review, such as 2026-11-25</source>
         <translation>día de la revisión, por ejemplo 2026-11-25</translation>
     </message>
     <message>
-        <source>such as 2026-11-25; may be left empty</source>
-        <translation>por ejemplo 2026-11-25, o vacío</translation>
+        <source>1 is the first pain, 10 the worst imaginable: the number your clinician set.</source>
+        <translation>1 es el primer dolor, 10 el peor imaginable: el número que fijó su profesional sanitario.</translation>
+    </message>
+    <message>
+        <source>At most three. Without a choice: external rotation, flexion and the hand behind the back.</source>
+        <translation>Tres como máximo. Si no se elige ninguno: rotación externa, flexión y mano a la espalda.</translation>
+    </message>
+    <message>
+        <source>In force from</source>
+        <translation>En vigor desde</translation>
+    </message>
+    <message>
+        <source>Next review with the clinician, if a day is set</source>
+        <translation>Próxima revisión con su profesional sanitario, si hay fecha</translation>
+    </message>
+    <message>
+        <source>Movements that matter most for the progress</source>
+        <translation>Movimientos que más importan para la evolución</translation>
+    </message>
+    <message>
+        <source>Please choose at most three movements.</source>
+        <translation>Elija tres movimientos como máximo.</translation>
     </message>
     <message>
         <source>who chose it</source>
@@ -4208,14 +4372,6 @@
         <translation>Escriba los ejercicios que le indicó su profesional sanitario. Thawline no les añade nada.</translation>
     </message>
     <message>
-        <source>0 is no pain, 10 the worst imaginable: the number that your clinician set.</source>
-        <translation>0 es ningún dolor y 10 el peor imaginable: el número que fijó su profesional sanitario.</translation>
-    </message>
-    <message>
-        <source>Next review with the clinician</source>
-        <translation>Próxima revisión con el profesional sanitario</translation>
-    </message>
-    <message>
         <source>Home programme: {person}</source>
         <translation>Programa en casa: {person}</translation>
     </message>
@@ -4230,6 +4386,10 @@
     <message>
         <source>Please choose the pain level at which to stop.</source>
         <translation>Elija el nivel de dolor en el que hay que parar.</translation>
+    </message>
+    <message>
+        <source>The first day is written like 2026-11-25 and does not lie after today.</source>
+        <translation>El primer día se escribe como 2026-11-25 y no puede ser posterior a hoy.</translation>
     </message>
     <message>
         <source>A review is written like 2026-11-25 and does not lie before today.</source>
@@ -4564,16 +4724,96 @@
         <translation>No</translation>
     </message>
     <message>
+        <source>Ask later</source>
+        <translation>Preguntar más tarde</translation>
+    </message>
+    <message>
+        <source>Start today&apos;s round</source>
+        <translation>Empezar la sesión de hoy</translation>
+    </message>
+    <message>
+        <source>I did it elsewhere</source>
+        <translation>La hice en otro lugar</translation>
+    </message>
+    <message>
+        <source>Edit the programme</source>
+        <translation>Editar el programa</translation>
+    </message>
+    <message>
+        <source>language of the page for the person</source>
+        <translation>idioma de la hoja para la persona</translation>
+    </message>
+    <message>
+        <source>Save as PDF</source>
+        <translation>Guardar como PDF</translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <translation>Imprimir</translation>
+    </message>
+    <message>
+        <source>Page for the person, with drawings</source>
+        <translation>Hoja para la persona, con dibujos</translation>
+    </message>
+    <message>
+        <source>Logged today</source>
+        <translation>Anotado hoy</translation>
+    </message>
+    <message>
+        <source>Exercises: {person}</source>
+        <translation>Ejercicios: {person}</translation>
+    </message>
+    <message>
+        <source>Enter the exercises</source>
+        <translation>Introducir los ejercicios</translation>
+    </message>
+    <message>
+        <source>Choose or add a person on the page Measure first.</source>
+        <translation>Primero elija o añada a una persona en la página Medir.</translation>
+    </message>
+    <message>
+        <source>{name} is made up: nothing is logged.</source>
+        <translation>{name} es una persona inventada: no se anota nada.</translation>
+    </message>
+    <message>
+        <source>Nothing is entered yet. Enter the exercises that your clinician gave you; Thawline adds nothing to them.</source>
+        <translation>Todavía no hay nada. Introduzca los ejercicios que le dio su profesional sanitario; Thawline no añade nada.</translation>
+    </message>
+    <message>
+        <source>Everything planned for today is logged.</source>
+        <translation>Todo lo previsto para hoy está anotado.</translation>
+    </message>
+    <message>
+        <source>Go on with the round</source>
+        <translation>Seguir con la sesión</translation>
+    </message>
+    <message>
+        <source>Pain reached {pain} today. {limit} You can leave it at that for today.</source>
+        <translation>El dolor llegó hoy a {pain}. {limit} Por hoy puede dejarlo así.</translation>
+    </message>
+    <message>
+        <source>Log this one</source>
+        <translation>Anotar este</translation>
+    </message>
+    <message>
+        <source>Log as done: {exercise}</source>
+        <translation>Anotar como hecho: {exercise}</translation>
+    </message>
+    <message>
+        <source>After yesterday&apos;s exercises: did it settle by the next morning?</source>
+        <translation>Después de los ejercicios de ayer: ¿se había calmado a la mañana siguiente?</translation>
+    </message>
+    <message>
+        <source>After the exercises of {day}: did it settle by the next morning?</source>
+        <translation>Después de los ejercicios del {day}: ¿se había calmado a la mañana siguiente?</translation>
+    </message>
+    <message>
         <source>Undo</source>
         <translation>Deshacer</translation>
     </message>
     <message>
-        <source>I have just done (stopping at pain {limit} of 10 or below):</source>
-        <translation>Acabo de hacer (parando con un dolor de {limit} de 10 o menos):</translation>
-    </message>
-    <message>
-        <source>Saved: {exercise}, {time}. Undo</source>
-        <translation>Guardado: {exercise}, {time}. Deshacer</translation>
+        <source>Undo: {exercises}</source>
+        <translation>Deshacer: {exercises}</translation>
     </message>
     <message>
         <source>There are no readings yet. Measure a shoulder that is not expected to change in several sessions.</source>
@@ -5538,6 +5778,106 @@
     <message>
         <source>First: {task}</source>
         <translation>Primero: {task}</translation>
+    </message>
+    <message>
+        <source>hold, {count} s left</source>
+        <translation>mantener, quedan {count} s</translation>
+    </message>
+    <message>
+        <source>Write the page for the person</source>
+        <translation>Guardar la hoja para la persona</translation>
+    </message>
+    <message>
+        <source>{exercise}: pain reached, 0 to 10</source>
+        <translation>{exercise}: dolor alcanzado, de 0 a 10</translation>
+    </message>
+    <message>
+        <source>{exercise}: compared with the last time</source>
+        <translation>{exercise}: en comparación con la última vez</translation>
+    </message>
+    <message>
+        <source>{exercise}: pain {pain} of 10</source>
+        <translation>{exercise}: dolor {pain} de 10</translation>
+    </message>
+    <message>
+        <source>Without an answer</source>
+        <translation>Sin responder</translation>
+    </message>
+    <message>
+        <source>Pain: 0 is none, 10 the worst imaginable. You can skip any of these.</source>
+        <translation>Dolor: 0 es ninguno, 10 el peor imaginable. Puede omitir cualquiera de estas preguntas.</translation>
+    </message>
+    <message>
+        <source>How did it go?</source>
+        <translation>¿Cómo ha ido?</translation>
+    </message>
+    <message>
+        <source>Remind me while Thawline is open</source>
+        <translation>Recordármelo mientras Thawline esté abierto</translation>
+    </message>
+    <message>
+        <source>times of the reminders, such as 08:00, 19:00</source>
+        <translation>horas de los recordatorios, por ejemplo 08:00, 19:00</translation>
+    </message>
+    <message>
+        <source>such as 08:00, 19:00</source>
+        <translation>por ejemplo 08:00, 19:00</translation>
+    </message>
+    <message>
+        <source>Times are written like 08:00, 19:00.</source>
+        <translation>Las horas se escriben como 08:00, 19:00.</translation>
+    </message>
+    <message>
+        <source>A quiet message at these times, and nothing more.</source>
+        <translation>Un mensaje discreto a esas horas, y nada más.</translation>
+    </message>
+    <message>
+        <source>drawing: {exercise}</source>
+        <translation>dibujo: {exercise}</translation>
+    </message>
+    <message>
+        <source>These exercises were chosen by your clinician; Thawline has added nothing. Take questions to them.</source>
+        <translation>Su profesional sanitario eligió estos ejercicios; Thawline no ha añadido nada. Consúltele sus dudas.</translation>
+    </message>
+    <message>
+        <source>Chosen by: {who}.</source>
+        <translation>Elegido por: {who}.</translation>
+    </message>
+    <message>
+        <source>From {day}.</source>
+        <translation>Desde el {day}.</translation>
+    </message>
+    <message>
+        <source>Review: {day}.</source>
+        <translation>Revisión: {day}.</translation>
+    </message>
+    <message>
+        <source>Move slowly, and stop before it becomes painful.</source>
+        <translation>Muévase despacio y pare antes de que duela.</translation>
+    </message>
+    <message>
+        <source>Stop at pain {limit} of 10, or before.</source>
+        <translation>Pare cuando el dolor llegue a {limit} de 10, o antes.</translation>
+    </message>
+    <message>
+        <source>Stop and call the emergency number</source>
+        <translation>Pare y llame al número de emergencias</translation>
+    </message>
+    <message>
+        <source>Chest pain or pressure, or pain spreading to the jaw, neck, back or arm; breathlessness; a drooping face, slurred speech, sudden weakness or numbness; an arm that is cold, pale, blue or suddenly swollen; a hot, red joint or a fever; a shoulder out of shape after an injury.</source>
+        <translation>Dolor o presión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo; falta de aire; cara caída, habla confusa, debilidad o entumecimiento repentinos; un brazo frío, pálido, azulado o hinchado de repente; una articulación caliente y roja, o fiebre; un hombro deformado tras una lesión.</translation>
+    </message>
+    <message>
+        <source>Stop and see your clinician within a few days</source>
+        <translation>Pare y acuda a su profesional sanitario en los próximos días</translation>
+    </message>
+    <message>
+        <source>Constant pain that no rest eases, day and night; weakness or numbness that gets worse; an arm that you cannot lift since a fall; a new lump, or weight loss that you cannot explain; a swollen or discoloured hand.</source>
+        <translation>Dolor constante, de día y de noche, que no se alivia con el reposo; debilidad o entumecimiento que va a más; un brazo que no puede levantar desde una caída; un bulto nuevo o una pérdida de peso sin explicación; una mano hinchada o que ha cambiado de color.</translation>
+    </message>
+    <message>
+        <source>{time}: the time that you chose for your exercises.</source>
+        <translation>{time}: la hora que eligió para sus ejercicios.</translation>
     </message>
 </context>
 </TS>

@@ -3,9 +3,10 @@
 Public names:
 
     big_number: BigNumber
-    buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton, bind_keys, button
+    buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton, bind_keys, button,
+        give_role
     camera_view: CameraView
-    choice_row: ChoiceRow
+    choice_row: ChoiceRow, typed_rating
     clip_chart: ClipChart
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE

@@ -86,6 +86,14 @@ def button(text: str, role: str = "", *, key: str = "", checkable: bool = False)
     return made
 
 
+def give_role(target: QAbstractButton, role: str) -> None:
+    """Give a button another role of the style sheet."""
+    if target.property("role") != role:
+        target.setProperty("role", role)
+        target.style().unpolish(target)
+        target.style().polish(target)
+
+
 def bind_keys(page: QWidget, target: QAbstractButton, *keys: str) -> None:
     """Let keys press a button; they work on its page only, and beat a focused button."""
     for key in keys:

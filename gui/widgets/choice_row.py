@@ -97,3 +97,10 @@ class ChoiceRow(Generic[Choice]):
 
     def button(self, value: Choice) -> QPushButton:
         return self.row.buttons[self._values.index(value)]
+
+
+def typed_rating(text: str) -> int | None:
+    """Return the pain rating, 0..10, that a key stands for: a digit, or X for 10; else None."""
+    if text.lower() == "x":
+        return 10
+    return int(text) if len(text) == 1 and text.isascii() and text.isdigit() else None

@@ -3,12 +3,14 @@
 import argparse
 import datetime as dt
 import re
+from dataclasses import replace
 
 from measure.cli.events import a_day
 from measure.cli.open_store import open_store
 from measure.cli.terminal_table import table
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import (
+    LEAST_PAIN_LIMIT,
     ComparedWithLast,
     ExerciseLog,
     NextMorning,
@@ -43,7 +45,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     The clinician chooses the exercises, how often each is repeated and held, how many times a
     day, and the pain rating at which to stop. A new plan takes the place of the one before from
-    its first day on. Weeks are listed as they were; nothing here asks for more.
+    its first day on; with the same exercises and the same pain rating the plan goes on. Weeks are
+    listed as they were; nothing here asks for more.
 
     An exercise is written NAME:REPETITIONSxHOLD:TIMES, the hold in seconds and the times a day:
     wall-walk:10x15:3 is ten repetitions, each held for 15 seconds, three times a day. A side may
@@ -110,7 +113,11 @@ def _configure_set(parser: argparse.ArgumentParser) -> None:
         help="a note of the clinician to an exercise of the list; may be repeated",
     )
     parser.add_argument(
-        "--pain-limit", type=int, required=True, metavar="N", help="pain rating at which to stop"
+        "--pain-limit",
+        type=int,
+        required=True,
+        metavar="N",
+        help="pain rating at which to stop, 1 to 10",
     )
     parser.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="first day")
     parser.add_argument("--review", type=a_day, metavar="DATE", help="day of the next review")
@@ -162,6 +169,8 @@ def run_show(arguments: argparse.Namespace) -> int:
 
 
 def run_set(arguments: argparse.Namespace) -> int:
+    if arguments.pain_limit < LEAST_PAIN_LIMIT:
+        raise InputError("Pain 0 is no pain at all. To stop at the first pain, give 1.")
     own, notes = _by_name(arguments.own), _by_name(arguments.note)
     with open_store() as store:
         person = store.find_person(arguments.person)
@@ -179,9 +188,18 @@ def run_set(arguments: argparse.Namespace) -> int:
         for name in (*own, *notes):
             if name not in planned:
                 raise InputError(f"{name!r} is described, but not among the exercises of the plan.")
+        if arguments.first_day is None:
+            plan = _same_or_following(plan, plan_on(store.plans(person.id), plan.first_day))
         store.save_plan(plan)
     print(_words(plan))
     return 0
+
+
+def _same_or_following(plan: Plan, before: Plan | None) -> Plan:
+    """Return the plan in force with its new review and so on if nothing else changed."""
+    if before is None or not plan.prescribes_the_same_as(before):
+        return plan
+    return replace(plan, id=before.id, first_day=before.first_day)
 
 
 def run_end(arguments: argparse.Namespace) -> int:

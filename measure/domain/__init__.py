@@ -12,10 +12,11 @@ Public names:
         check_stored_study
     error_sizes: ENOUGH_PAIRS, ENOUGH_PEOPLE, LARGEST_ERROR_DEG, MovementStudy, MovementTrialSd,
         StudyError
+    exercise_rounds: DayOfExercises, DayPart, day_of_exercises, unanswered_day
     exercises: EXERCISE_FACTS, Exercise, ListedExercise
     goal_records: Goal, GoalRating, MOST_GOALS, open_goals, rate_from, ratings_of
-    home_programme_records: ComparedWithLast, ExerciseLog, MOST_TIMES_A_DAY, NextMorning, Plan,
-        PlannedExercise
+    home_programme_records: ComparedWithLast, ExerciseLog, LEAST_PAIN_LIMIT, MOST_PRIMARY,
+        MOST_REPETITIONS, MOST_TIMES_A_DAY, NextMorning, Plan, PlannedExercise
     landmarks: FloatArray, IntArray, LANDMARKS, Landmark, SIDES_EXCHANGED, Side, arm
     measurement_task: MeasurementTask
     measurements: BASIS, BASIS_SENTENCES, IntervalBasis, LevelBand, Measurement, Provenance,

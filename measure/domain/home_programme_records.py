@@ -13,6 +13,8 @@ from measure.system.clock import Timestamp, check_id
 
 #: Most repetitions, longest hold in seconds and most times a day that can be planned. [technical]
 MOST_REPETITIONS, LONGEST_HOLD_S, MOST_TIMES_A_DAY = 50, 120, 12
+#: Least pain rating at which an exercise can stop: 0 is no pain at all. [technical]
+LEAST_PAIN_LIMIT = 1
 #: Most primary movements of a plan: more of them, and chance shows a change in one. [project]
 MOST_PRIMARY = 3
 
@@ -72,7 +74,8 @@ class Plan:
     exercises
         Each exercise at most once; empty to end a programme.
     pain_limit
-        Numeric rating 0..10 at which to stop.
+        Numeric rating 1..10 at which to stop; 0 without exercises. A 0 with exercises, which
+        earlier versions took, becomes 1: stop at the first pain.
     chosen_by
         Role of the person who chose it, such as "physiotherapist"; no name is needed.
     review
@@ -93,6 +96,8 @@ class Plan:
     def __post_init__(self) -> None:
         check_id(self.id, self.person_id)
         check_rating(self.pain_limit)
+        if self.exercises and self.pain_limit == 0:
+            object.__setattr__(self, "pain_limit", LEAST_PAIN_LIMIT)
         check_note(self.chosen_by)
         if len({planned.exercise for planned in self.exercises}) != len(self.exercises):
             raise InputError("A plan names each exercise once; change its times a day instead.")
@@ -104,6 +109,14 @@ class Plan:
     def planned(self, exercise: Exercise) -> PlannedExercise | None:
         """Return what is planned of an exercise, or None."""
         return next((item for item in self.exercises if item.exercise == exercise), None)
+
+    def prescribes_the_same_as(self, other: "Plan") -> bool:
+        """Return whether both have the same exercises with the same doses and pain limit.
+
+        Who chose it, the review and the primary movements change nothing for the shoulder.
+        """
+        same_doses = set(self.exercises) == set(other.exercises)
+        return same_doses and self.pain_limit == other.pain_limit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

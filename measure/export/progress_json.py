@@ -74,6 +74,7 @@ def progress_data(person: Person, progress: Progress, notice: str) -> _Data:
                 "planned": week.planned,
                 "done": week.done,
                 "in_part": week.in_part,
+                "days": week.days,
             }
             for week in progress.programme_weeks
             if week.planned

@@ -9,6 +9,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from itertools import pairwise
 
 from measure.domain.home_programme_records import (
     ExerciseLog,
@@ -80,12 +81,15 @@ class WeekDone:
         much on one day does not hide nothing on another.
     in_part
         How many of `done` had fewer repetitions than planned; whole ones count first.
+    days
+        Days on which any exercise was logged.
     """
 
     monday: dt.date
     planned: int
     done: int
     in_part: int = 0
+    days: int = 0
 
     @property
     def share(self) -> float | None:
@@ -170,20 +174,21 @@ def eased_on(mornings: Iterable[NextMorning], day: dt.date) -> bool | None:
 def events_with_plans(history: History) -> tuple[Event, ...]:
     """Return the noted events and the changes of the home programme, the earliest first.
 
-    Each programme but the first is a change. It is never saved, it follows from the plans; on a
-    day for which a change was noted by hand, none is added.
+    A programme is a change if it prescribes something else than the one before. It is never
+    saved, it follows from the plans; on a day for which a change was noted by hand, none is added.
     """
     noted = {event.day for event in history.events if event.kind is EventKind.PROGRAMME_CHANGED}
-    plans = {plan.first_day: plan for plan in history.plans}
+    by_day = {plan.first_day: plan for plan in history.plans}
+    plans = [by_day[day] for day in sorted(by_day)]
     changes = [
         Event(
-            id=plans[day].id,
+            id=plan.id,
             person_id=history.person.id,
-            day=day,
+            day=plan.first_day,
             kind=EventKind.PROGRAMME_CHANGED,
         )
-        for day in sorted(plans)[1:]
-        if day not in noted
+        for before, plan in pairwise(plans)
+        if plan.first_day not in noted and not plan.prescribes_the_same_as(before)
     ]
     return tuple(sorted((*history.events, *changes), key=lambda event: event.day))
 
@@ -221,18 +226,21 @@ def weeks_done(
     weeks = []
     monday = first - dt.timedelta(days=first.weekday())
     while monday <= last:
-        planned = done = in_part = 0
+        planned = done = in_part = days = 0
         day = max(monday, first)
         while day <= min(monday + _WEEK - _DAY, last):
             plan = plan_on(plans, day)
+            days += day in by_day
             for item in plan.exercises if plan else ():
-                logged = [log for log in by_day[day] if log.exercise == item.exercise]
+                logged = [log for log in by_day.get(day, ()) if log.exercise == item.exercise]
                 partial = sum(done_in_part(log, plan) for log in logged)
                 counted = min(len(logged), item.times_a_day)
                 planned += item.times_a_day
                 done += counted
                 in_part += max(0, counted - (len(logged) - partial))
             day += _DAY
-        weeks.append(WeekDone(monday=monday, planned=planned, done=done, in_part=in_part))
+        weeks.append(
+            WeekDone(monday=monday, planned=planned, done=done, in_part=in_part, days=days)
+        )
         monday += _WEEK
     return weeks

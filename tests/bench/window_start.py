@@ -43,6 +43,7 @@ def main(mode: str, clips: tuple[Path, ...]) -> int:
     else:
         from gui.app.application import build_services, configure_application
         from gui.app.shown_window import ShownWindow
+        from gui.app.window_pages import MainPage
         from gui.style.fonts import ensure_fonts
         from measure.system.paths import data_folder
 
@@ -59,7 +60,7 @@ def main(mode: str, clips: tuple[Path, ...]) -> int:
                 window.close()
                 return
             services.feed.framed.connect(show_picture)
-            window.go(3)
+            window.go(MainPage.SETUP)
 
         def show_picture(_frame: object) -> None:
             services.feed.framed.disconnect(show_picture)

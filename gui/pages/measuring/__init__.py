@@ -5,4 +5,5 @@ Public names:
     camera_setup: SetupPage
     measure_page: MeasurePage
     person_form: PersonForm
+    screening: SafetyPage
 """

@@ -1,4 +1,4 @@
-"""Pages for history, home programme and events.
+"""Pages for history and events.
 
 Public names:
 

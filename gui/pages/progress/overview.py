@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QWidget
 from gui.pages.progress.clinician_card import ClinicianCard
 from gui.pages.progress.comparison_card import ComparisonCard
 from gui.pages.progress.curves import CurvesView
-from gui.pages.progress.exercise_row import ExerciseRow
 from gui.pages.progress.goals_card import GoalsCard
 from gui.pages.progress.limits_card import LimitsCard
 from gui.style.appearance import Appearance
@@ -38,7 +37,6 @@ class ProgressOverview(QWidget):
         self.limits = LimitsCard(appearance)
         self.goals = GoalsCard(appearance)
         self.goals.wanted.connect(self.goals_wanted)
-        self.exercise_row = ExerciseRow(appearance)
         self.exercises = label("")
         expected = card(
             label(tr("What to expect"), "title"),
@@ -60,7 +58,6 @@ class ProgressOverview(QWidget):
             self.comparison,
             self.limits,
             self.goals,
-            self.exercise_row,
             self.exercises,
             expected,
             on=self,

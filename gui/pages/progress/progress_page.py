@@ -1,4 +1,4 @@
-"""Progress over weeks: the weekly look, all sessions, goals, events, the home programme."""
+"""Progress over weeks: the weekly look, all sessions, goals and events."""
 
 from collections.abc import Callable
 from functools import cached_property
@@ -9,9 +9,7 @@ from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
 from gui.pages.progress.empty_history import EmptyHistoryHint
 from gui.pages.progress.events import EventsPage
-from gui.pages.progress.exercise_row import ExerciseRow
 from gui.pages.progress.goals_page import GoalsPage
-from gui.pages.progress.home_programme import HomeProgrammePage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
@@ -20,9 +18,7 @@ from gui.widgets.buttons import ButtonRow, bind_keys, button
 from gui.widgets.layouts import centred, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import NoticeBar
-from measure.domain.exercises import Exercise
 from measure.domain.goal_records import Goal, GoalRating
-from measure.domain.home_programme_records import ExerciseLog, Plan
 from measure.domain.records import (
     Event,
     History,
@@ -30,7 +26,6 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
-from measure.progress.home_programme import plan_on
 from measure.progress.overview import Progress, progress_of
 
 #: Places of the pages within this one.
@@ -55,12 +50,6 @@ class ProgressPage(QWidget):
         self.curves.picked.connect(self._open_record)
         self.overview.goals_wanted.connect(self.show_goals)
         self.overview.report_wanted.connect(self.report_wanted)
-        #: Beneath what stands here before there are curves.
-        self.early_exercises = ExerciseRow(appearance)
-        self._exercise_rows = (self.overview.exercise_row, self.early_exercises)
-        for exercise_row in self._exercise_rows:
-            exercise_row.done.connect(self._log_exercise)
-            exercise_row.taken_back.connect(self._drop_exercise)
         self.details = SessionDetails(appearance)
         self.details.dropped.connect(self._drop_session)
         self.to_details = button(tr("All sessions"))
@@ -74,8 +63,8 @@ class ProgressPage(QWidget):
     def _lay_out(self) -> None:
         self.empty, curves, details = QWidget(), QWidget(), QWidget()
         hint = EmptyHistoryHint(self._services.appearance)
-        frame_page(self.empty, hint, self.early_exercises, buttons=self._to_side_pages())
-        ways = [self.to_details, *self._to_side_pages()]
+        frame_page(self.empty, hint, buttons=[self._to_events()])
+        ways = [self.to_details, self._to_events()]
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = column(ButtonRow([self.to_curves]), NoticeBar())
         listed = centred(self.details, margins=(24, 24, 24, 0))
@@ -84,15 +73,6 @@ class ProgressPage(QWidget):
         for page in (self.empty, curves, details):
             self._pages.addWidget(page)
         column(self._pages, on=self)
-
-    @cached_property
-    def plan(self) -> HomeProgrammePage:
-        """The page of the home programme; made when it is first wanted."""
-        page = HomeProgrammePage(self._services.appearance)
-        page.chosen.connect(self._save_plan)
-        page.left.connect(self.show_curves)
-        self._pages.addWidget(page)
-        return page
 
     @cached_property
     def events(self) -> EventsPage:
@@ -114,14 +94,13 @@ class ProgressPage(QWidget):
         self._pages.addWidget(page)
         return page
 
-    def _to_side_pages(self) -> tuple[QPushButton, QPushButton]:
-        """Return buttons that lead to the home programme and to what happened."""
-        to_plan, to_events = button(tr("Home programme")), button(tr("Events"))
-        to_events.setToolTip(tr("Injection, flare, therapy, medicine, camera"))
-        to_plan.clicked.connect(self.show_plan)
-        to_events.clicked.connect(self.show_events)
-        self._side_buttons += [to_plan, to_events]
-        return to_plan, to_events
+    def _to_events(self) -> QPushButton:
+        """Return a button that leads to events."""
+        made = button(tr("Events"))
+        made.setToolTip(tr("Injection, flare, therapy, medicine, camera"))
+        made.clicked.connect(self.show_events)
+        self._side_buttons.append(made)
+        return made
 
     # -- the history ----------------------------------------------------------------------------
 
@@ -135,7 +114,6 @@ class ProgressPage(QWidget):
         self._person = person
         for side_button in self._side_buttons:
             side_button.setEnabled(person is not None)
-        self._show_noted(None)
         self.show_curves()
         if self.isVisible():
             self.reload()
@@ -160,10 +138,6 @@ class ProgressPage(QWidget):
     def show_history(self, history: History | None, progress: Progress | None = None) -> None:
         """Show a history and what can be said about it, or what will stand here."""
         self._history = history
-        if history is not None:
-            today = self._services.today()
-            for exercise_row in self._exercise_rows:
-                exercise_row.show_plan(plan_on(history.plans, today))
         if history is None or not history.measurements:
             self._pages.setCurrentIndex(_EMPTY)
             return
@@ -187,21 +161,6 @@ class ProgressPage(QWidget):
     def _open_record(self, record: MeasurementRecord) -> None:
         self.details.show_session(record.session_id)
         self.show_details()
-
-    @Slot()
-    def show_plan(self) -> None:
-        """Show the home programme, to be set or changed."""
-        person, keeper, today = self._person, self._services.keeper, self._services.today()
-        if person is None:
-            return
-
-        def show(plans: list[Plan]) -> None:
-            self._pages.setCurrentWidget(self.plan)
-            self.plan.show_plan(person, plan_on(plans, today), today)
-
-        self._services.records.run(
-            lambda: keeper.store.plans(person.id), show, self.message_raised.emit
-        )
 
     @Slot()
     def show_events(self) -> None:
@@ -234,34 +193,6 @@ class ProgressPage(QWidget):
         )
 
     # -- changes to the record --------------------------------------------------------------------
-
-    @Slot(object)
-    def _log_exercise(self, exercise: Exercise) -> None:
-        person, keeper = self._person, self._services.keeper
-        if person is not None:
-            self._services.records.run(
-                lambda: keeper.store.log_exercise(person.id, exercise),
-                self._exercise_logged,
-                self.message_raised.emit,
-            )
-
-    def _exercise_logged(self, log: ExerciseLog) -> None:
-        self._show_noted(log)
-        self.reload()
-
-    def _show_noted(self, log: ExerciseLog | None) -> None:
-        for exercise_row in self._exercise_rows:
-            exercise_row.show_noted(log)
-
-    @Slot(str)
-    def _drop_exercise(self, log_id: str) -> None:
-        self._show_noted(None)
-        self._change(lambda: self._services.keeper.store.delete_exercise_log(log_id))
-
-    @Slot(object)
-    def _save_plan(self, plan: Plan) -> None:
-        self._change(lambda: self._services.keeper.store.save_plan(plan))
-        self.show_curves()
 
     @Slot(object)
     def _save_event(self, event: Event) -> None:

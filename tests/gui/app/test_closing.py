@@ -49,7 +49,7 @@ def trials_kept(folder: Path) -> int:
 def test_twenty_closings_at_random_moments_end_in_time_and_lose_nothing(tmp_path: Path) -> None:
     chance = random.Random(11)
     moments = [
-        (tmp_path / str(number), chance.randrange(0, 1800), chance.choice((0, 0, 0, 1, 2, 3)))
+        (tmp_path / str(number), chance.randrange(0, 1800), chance.choice((0, 0, 0, 1, 2, 3, 4)))
         for number in range(CLOSINGS)
     ]
     with ThreadPoolExecutor(2) as two:

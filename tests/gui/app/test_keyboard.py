@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from gui.app.application import configure_application
 from gui.app.main_window import MainWindow
 from gui.app.page_focus import innermost_page
+from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.widgets import announcement
@@ -52,11 +53,11 @@ def test_the_tab_key_goes_round_once_and_ends_where_it_began(
 
 def show(window: MainWindow, page: str) -> None:
     ways: dict[str, Callable[[], None]] = {
-        "start": lambda: window.go(0),
+        "start": lambda: window.go(MainPage.MEASURE),
         "settings": window.show_settings,
         "people": lambda: window.show_data(DataPage.PEOPLE),
-        "clips": lambda: window.go(2),
-        "set-up": lambda: window.go(3),
+        "clips": lambda: window.go(MainPage.CLIPS),
+        "set-up": lambda: window.go(MainPage.SETUP),
         "help": window.show_help,
         "report": window.show_report,
         "programme": window.show_home_programme,
@@ -71,7 +72,7 @@ def show(window: MainWindow, page: str) -> None:
 )
 def test_escape_goes_back_and_the_focus_follows(stage: WindowHarness, page: str) -> None:
     window = stage.window
-    window.go(1)
+    window.go(MainPage.PROGRESS)
     stage.settle()
     show(window, page)
     stage.settle()

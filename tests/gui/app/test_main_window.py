@@ -22,6 +22,7 @@ from pytestqt.qtbot import QtBot
 
 import gui.app.main_window
 from gui.app.application import configure_application
+from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_player import ClipPlayer
 from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.measuring.camera_setup import SetupPage
@@ -74,10 +75,12 @@ def test_a_bad_place_for_the_sessions_is_told_and_stays(stage: WindowHarness, qt
     assert not window.messages.stays
 
 
-def test_four_words_lead_to_four_pages(stage: WindowHarness) -> None:
+def test_five_words_lead_to_five_pages(stage: WindowHarness) -> None:
     window = stage.window
-    assert [word.text() for word in window.words] == ["Measure", "Progress", "Clips", "Set-up"]
-    pages = (window.measure, window.progress, window.clips, window.setup)
+    assert [word.text() for word in window.words] == [
+        *("Measure", "Exercises", "Progress", "Clips", "Set-up")
+    ]
+    pages = (window.measure, window.exercises, window.progress, window.clips, window.setup)
     for place, page in enumerate(pages):
         window.words[place].click()
         assert page.isVisible()
@@ -89,13 +92,13 @@ def test_four_words_lead_to_four_pages(stage: WindowHarness) -> None:
 def test_opening_another_page_pauses_a_session(stage: WindowHarness) -> None:
     stage.window.measure.start.in_clinic.what.single.click()
     stage.settle()
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     measuring = stage.window.measure.measuring
     assert measuring is not None
     assert measuring.guide.paused
     assert stage.services.feed.running
-    stage.window.go(0)
+    stage.window.go(MainPage.MEASURE)
     assert stage.window.measure.live.isVisible()
     assert not stage.window.words[0].isVisible()
 

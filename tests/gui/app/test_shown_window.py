@@ -8,6 +8,7 @@ from PySide6.QtCore import QLocale, QTranslator
 from PySide6.QtWidgets import QApplication
 
 from gui.app.main_window import MainWindow
+from gui.app.window_pages import MainPage
 from tests.support.gui.stage import WindowHarness
 
 
@@ -35,11 +36,11 @@ def test_the_window_speaks_another_language_at_once_on_the_same_page(stage: Wind
     before = stage.window
     before.resize(1111, 777)
     before.clips.open([Path("bed-three-flexion-right.mp4")])
-    before.go(1)
+    before.go(MainPage.PROGRESS)
     choose_language(stage, "es")
     after = stage.window
     assert after is not before
-    assert words(after) == ["Medir", "Evolución", "Grabaciones", "Preparación"]
+    assert words(after) == [*("Medir", "Ejercicios", "Evolución", "Grabaciones", "Preparación")]
     assert after.progress.isVisible()
     assert (after.width(), after.height()) == (1111, 777)
     assert [clip.name for clip in after.clips.opened] == ["bed-three-flexion-right.mp4"]
@@ -53,7 +54,7 @@ def test_the_window_speaks_another_language_at_once_on_the_same_page(stage: Wind
 
 def test_the_settings_stay_where_the_language_was_chosen(stage: WindowHarness) -> None:
     before = stage.window
-    before.go(3)
+    before.go(MainPage.SETUP)
     before.show_settings()
     stage.settle()
     before.settings.settings.language.button("es").click()

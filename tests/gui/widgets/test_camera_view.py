@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from gui.app.window_pages import MainPage
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
 from gui.text.session_wording import trouble_sentence
@@ -48,7 +49,7 @@ def view(request: pytest.FixtureRequest, stage: WindowHarness, data_folder: Path
     stage.services.load_calibration = load_calibration_state
     stage.services.setup_provider = SetupProvider(load_stored_setup)
     stage.services.settings.camera = "Integrated Webcam"
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     stage.settle()
     open_page: Callable[[WindowHarness], CameraView] = request.param
     opened = open_page(stage)
@@ -94,7 +95,7 @@ def test_what_mends_itself_takes_its_words_back(stage: WindowHarness, view: Came
 
 def test_a_trouble_is_still_said_on_the_page_that_is_opened_next(stage: WindowHarness) -> None:
     stage.services.settings.camera = "Integrated Webcam"
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_DENIED)
     stage.settle()
     camera = lens(stage)
@@ -105,7 +106,7 @@ def test_a_trouble_is_still_said_on_the_page_that_is_opened_next(stage: WindowHa
 
 def test_a_slow_camera_does_for_single_pictures(stage: WindowHarness) -> None:
     stage.services.settings.camera = "Integrated Webcam"
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=STILL_GOOD)
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
@@ -120,7 +121,7 @@ def test_a_slow_camera_does_for_single_pictures(stage: WindowHarness) -> None:
 
 def test_a_picture_from_before_a_trouble_is_not_taken(stage: WindowHarness) -> None:
     stage.services.settings.camera = "Integrated Webcam"
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     level(stage)
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()

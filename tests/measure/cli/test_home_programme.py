@@ -10,6 +10,7 @@ from measure.cli.main import main
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import ComparedWithLast, ExerciseLog, PlannedExercise
 from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.domain.records import OFFERED_EVENTS, EventKind
 from measure.storage.store import Store
 from measure.system.clock import Timestamp
@@ -149,6 +150,7 @@ def test_a_plan_can_begin_later(capsys: pytest.CaptureFixture[str]) -> None:
     [
         (("pendulum:20x0:3",), "--pain-limit"),
         (("dancing:5x5:3", "--pain-limit", "4"), "'dancing' is none of the listed exercises"),
+        (("pendulum:20x0:3", "--pain-limit", "0"), "To stop at the first pain, give 1"),
         (("pendulum:often", "--pain-limit", "4"), "is not written like wall-walk:10x15:3"),
         (("wall-walk:2:15", "--pain-limit", "4"), "Repetitions come first now"),
         (("pendulum:5x0:3:up", "--pain-limit", "4"), "is not written like"),
@@ -239,3 +241,16 @@ def test_the_help_names_every_exercise_and_event_kind(capsys: pytest.CaptureFixt
     assert main(["events", "--help"]) == 0
     told = capsys.readouterr().out
     assert all(each.value in told for each in OFFERED_EVENTS)
+
+
+def test_the_same_exercises_again_are_the_same_plan(capsys: pytest.CaptureFixture[str]) -> None:
+    chosen = ("plan", "rosa", "set", "towel:8x20:1", "--pain-limit", "3")
+    assert main([*chosen, "--from", "2026-01-05", "--by", "physio"]) == 0
+    assert main([*chosen, "--primary", "abduction"]) == 0
+    with Store.open() as store:
+        (plan,) = store.plans(ROSA.id)
+    assert plan.first_day == dt.date(2026, 1, 5)
+    assert plan.primary == (Movement.ABDUCTION,)
+    assert main(["plan", "rosa", "set", "towel:9x20:1", "--pain-limit", "3"]) == 0
+    with Store.open() as store:
+        assert [plan.first_day for plan in store.plans(ROSA.id)] == [dt.date(2026, 1, 5), today()]

@@ -188,3 +188,32 @@ def test_the_last_answer_about_a_morning_holds() -> None:
     assert eased_on([yes, no], MONDAY) is False
     assert eased_on([no, yes], MONDAY) is True
     assert eased_on([yes], MONDAY + dt.timedelta(days=1)) is None
+
+
+def test_a_pain_limit_of_nothing_becomes_the_first_pain() -> None:
+    plan = replace(_plan(MONDAY, TOWEL=1), pain_limit=0)
+    assert plan.pain_limit == 1
+    assert replace(plan, exercises=(), pain_limit=0).pain_limit == 0
+
+
+def test_a_plan_that_prescribes_the_same_is_no_change() -> None:
+    first = _plan(MONDAY, TOWEL=1, PENDULUM=2)
+    later = MONDAY + dt.timedelta(days=14)
+    again = replace(
+        _plan(later, PENDULUM=2, TOWEL=1), chosen_by="surgeon", primary=(Movement.ABDUCTION,)
+    )
+    other = replace(again, id=some_id("other"), pain_limit=2)
+    assert events_with_plans(History(person=person(), plans=(first, again))) == ()
+    (change,) = events_with_plans(History(person=person(), plans=(first, other)))
+    assert (change.kind, change.day) == (EventKind.PROGRAMME_CHANGED, later)
+
+
+def test_days_with_exercises_are_counted_once() -> None:
+    plans = [_plan(MONDAY, TOWEL=2)]
+    logs = [
+        _tap("2026-04-06T08:00:00+00:00", ListedExercise.TOWEL),
+        _tap("2026-04-06T18:00:00+00:00", ListedExercise.TOWEL),
+        _tap("2026-04-08T18:00:00+00:00", ListedExercise.PENDULUM),
+    ]
+    (week,) = weeks_done(plans, logs, MONDAY, MONDAY + dt.timedelta(days=6))
+    assert week.days == 2

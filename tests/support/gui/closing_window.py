@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
 from gui.app.main_window import MainWindow
+from gui.app.window_pages import MainPage
 from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
@@ -77,9 +78,9 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
             return
         window.measure.people.save_screening(ScreeningOccasion.BEFORE, ScreeningOutcome.CLEAR)
         window.go(page)
-        if page == 0:
+        if page == MainPage.MEASURE:
             window.measure.start.in_clinic.what.single.click()
-        elif page == 2:
+        elif page == MainPage.CLIPS:
             window.clips.open([Path("flexion-right.mp4")])
             QTimer.singleShot(100, window.clips.read_or_stop)
 

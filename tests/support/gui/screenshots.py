@@ -21,9 +21,11 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
+from gui.app.window_pages import MainPage
 from gui.pages.camera_and_body.calibration_overview import TRUNK
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.settings.data_page import DataPage
+from gui.protocol.exercise_round import RoundPhase
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.palette import Scheme
 from gui.text.language import install_language
@@ -251,7 +253,7 @@ def _delete_sessions(store: Store) -> None:
 def _others(stage: WindowHarness) -> Iterator[str]:
     window = stage.window
     _delete_sessions(stage.store)
-    window.go(1)
+    window.go(MainPage.PROGRESS)
     yield "progress-empty"
     person = window.measure.people.person
     if person is not None:
@@ -269,10 +271,10 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     window.progress.show_details()
     yield "progress-sessions"
     yield from _programme(stage)
-    window.go(2)
+    window.go(MainPage.CLIPS)
     yield "clips-empty"
     yield from _clips(stage)
-    window.go(3)
+    window.go(MainPage.SETUP)
     stage.settle()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
     stage.settle(600)
@@ -331,7 +333,7 @@ def clip_entry(row: ClipRow) -> ClipEntry:
 def _known(stage: WindowHarness) -> Iterator[str]:
     stage.services.settings.camera = "Integrated Webcam"
     window, known = stage.window, stage.window.calibration
-    window.go(3)
+    window.go(MainPage.SETUP)
     stage.engine.happen(LiveEventKind.RECOVERED)
     window.setup.camera_and_body.click()
     stage.settle()
@@ -384,19 +386,26 @@ def _goals(stage: WindowHarness) -> Iterator[str]:
 
 
 def _programme(stage: WindowHarness) -> Iterator[str]:
-    progress = stage.window.progress
-    progress.show_plan()
+    progress, exercises = stage.window.progress, stage.window.exercises
+    stage.window.go(MainPage.EXERCISES)
+    stage.settle()
+    yield "exercises-empty"
+    exercises.show_programme()
     stage.settle()
     for listed in (ListedExercise.PENDULUM, ListedExercise.EXTERNAL_ROTATION):
-        progress.plan.lines[listed].wanted.setChecked(True)
-    progress.plan.keep.click()
+        line = exercises.programme.lines[listed]
+        line.wanted.setChecked(True)
+        line.dose.repetitions.choose(10)
+        line.dose.hold.choose(0 if listed is ListedExercise.PENDULUM else 15)
+        line.dose.times.choose(2)
+    exercises.programme.keep.click()
     yield "programme-lacking"
-    progress.plan.pain_limit.choose(4)
-    progress.plan.keep.click()
+    exercises.programme.pain_limit.choose(4)
+    exercises.programme.keep.click()
     stage.settle()
-    progress.overview.exercise_row.buttons[0].click()
-    yield "programme-tapped"
-    progress.show_events()
+    yield "exercises-today"
+    yield from _round(stage)
+    stage.window.show_events()
     stage.settle()
     progress.events.kind.choose(Happened.FLARE)
     progress.events.keep.click()
@@ -416,7 +425,36 @@ def _settings(stage: WindowHarness) -> Iterator[str]:
     yield "report-preview"
     stage.window.show_help()
     yield "help"
-    stage.window.go(0)
+    stage.window.go(MainPage.MEASURE)
+
+
+def _round(stage: WindowHarness) -> Iterator[str]:
+    """Play a round with a clock of its own."""
+    exercises = stage.window.exercises
+    exercises.today.start.click()
+    stage.settle()
+    yield "round-ready"
+    stage.pass_until(RoundPhase.SWING)
+    yield "round-swing"
+    exercises.rounds.round.skip.click()
+    stage.pass_until(RoundPhase.MOVE)
+    yield "round-move"
+    stage.pass_until(RoundPhase.HOLD)
+    stage.pass_seconds(3.0)
+    yield "round-hold"
+    stage.pass_until(RoundPhase.REST)
+    yield "round-rest"
+    exercises.rounds.round.pause.click()
+    yield "round-paused"
+    exercises.rounds.round.stop.click()
+    exercises.rounds.hurt.pain.button(5).click()
+    yield "round-hurts"
+    exercises.rounds.hurt.stop.click()
+    stage.settle()
+    yield "round-rating"
+    exercises.rounds.rating.keep.click()
+    stage.settle()
+    yield "exercises-logged"
 
 
 def states(stage: WindowHarness) -> Iterator[str]:

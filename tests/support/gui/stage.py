@@ -13,6 +13,7 @@ from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 
 from gui.app.main_window import MainWindow
 from gui.app.shown_window import ShownWindow
+from gui.protocol.exercise_round import RoundPhase
 from gui.session.audio_cues import AudioCues
 from gui.session.clip_batch import ClipBatch
 from gui.session.clip_reader import aggregate_accepted_trials
@@ -41,6 +42,9 @@ from tests.support.gui.scripted_engine import ScriptedEngine
 #: Times around the event loop until what follows from what has followed.
 _ROUNDS = 6
 
+#: Step of the round's clock, seconds.
+TICK_S = 0.1
+
 TODAY = dt.date(2026, 11, 25)
 
 
@@ -66,10 +70,13 @@ class WindowHarness:
         scheme: Scheme = Scheme.LIGHT,
         percent: int = 100,
         size: tuple[int, int] = (1280, 800),
+        open_store: Callable[[], Store] | None = None,
     ) -> None:
         self._home = tempfile.TemporaryDirectory()
         self.engine = ScriptedEngine()
-        self._keeper = SessionRepository(partial(Store.in_memory, clock=StageClock()))
+        #: Time of the guided round, which passes only where a test lets it.
+        self._round_s = 0.0
+        self._keeper = SessionRepository(open_store or partial(Store.in_memory, clock=StageClock()))
         appearance = Appearance(scheme, percent)
         appearance.apply()
         self.services = Services(
@@ -85,6 +92,7 @@ class WindowHarness:
             open_clip=lambda path: DrawnThumbnails(),
             combine_trials=aggregate_accepted_trials,
             today=lambda: TODAY,
+            monotonic_s=lambda: self._round_s,
         )
         self.shown = ShownWindow(self.services)
         self.window.resize(*size)
@@ -124,6 +132,21 @@ class WindowHarness:
             self.services.feed.pull()
             QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
             idle_rounds = 0 if self._busy() else idle_rounds + 1
+
+    def pass_seconds(self, seconds: float) -> None:
+        """Let time pass in a round that is led, a tenth of a second after the other."""
+        for _ in range(round(seconds / TICK_S)):
+            self._round_s += TICK_S
+            self.window.exercises.rounds.round.advance()
+
+    def pass_until(self, phase: RoundPhase) -> None:
+        """Let time pass until a phase of the round begins."""
+        guided = self.window.exercises.rounds.round.guided
+        for _ in range(10_000):
+            if guided is None or guided.phase is phase:
+                return
+            self.pass_seconds(TICK_S)
+        raise AssertionError(f"{phase} did not come")
 
     def _busy(self) -> bool:
         reading = any(batch.running for batch in self.window.findChildren(ClipBatch))

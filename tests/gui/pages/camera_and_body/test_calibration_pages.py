@@ -12,6 +12,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLabel, QLineEdit
 
 from calibration.statistics.repeatability import RetestSession, repeatability
+from gui.app.window_pages import MainPage
 from gui.pages.camera_and_body.calibration_overview import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
@@ -36,7 +37,7 @@ def known(stored_stage: WindowHarness) -> WindowHarness:
     stage.services.load_calibration = load_calibration_state
     stage.services.setup_provider = SetupProvider(load_stored_setup)
     stage.services.settings.camera = CAMERA
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     stage.window.setup.camera_and_body.click()
     stage.settle()
     return stage
@@ -93,7 +94,7 @@ def test_leaving_for_another_page_lets_the_camera_go(known: WindowHarness) -> No
     known.window.calibration.overview.calibrate.click()
     assert known.services.feed.running
     engine = known.engine
-    known.window.go(1)
+    known.window.go(MainPage.PROGRESS)
     known.settle(100)
     assert engine.closed
     assert not known.services.feed.running

@@ -12,6 +12,7 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
+from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_rows import COLUMNS, ClipRow, Column
 from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.result_files import RESULTS_NAME
@@ -39,7 +40,7 @@ def folder(tmp_path: Path) -> Path:
 @pytest.fixture
 def page(stage: WindowHarness, folder: Path) -> ClipsPage:
     """The page with the clips of a folder in its list."""
-    stage.window.go(2)
+    stage.window.go(MainPage.CLIPS)
     stage.window.clips.open([folder])
     stage.settle()
     return stage.window.clips
@@ -87,7 +88,7 @@ def test_the_same_clips_are_listed_once(
 
 def test_what_is_dropped_is_opened(stage: WindowHarness, folder: Path) -> None:
     page = stage.window.clips
-    stage.window.go(2)
+    stage.window.go(MainPage.CLIPS)
     assert page.empty.isVisible()
     data = QMimeData()
     data.setUrls([QUrl.fromLocalFile(str(folder / NAMES[0])), QUrl("https://example.org/a.mp4")])

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from gui.app.window_pages import MainPage
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.errors import CameraError
@@ -12,7 +13,7 @@ from tests.support.gui.stage import WindowHarness
 
 
 def go_to_setup(stage: WindowHarness) -> None:
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     stage.settle()
 
 
@@ -21,7 +22,7 @@ def test_the_camera_is_open_only_while_it_is_needed(stage: WindowHarness) -> Non
     go_to_setup(stage)
     assert stage.services.feed.running
     first = stage.engine
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle(150)
     assert first.closed
     assert not stage.services.feed.running
@@ -131,7 +132,7 @@ def test_the_camera_shown_as_chosen_is_the_one_that_is_calibrated(stage: WindowH
 def test_sound_and_voice_can_be_tried(stage: WindowHarness) -> None:
     """A silent computer says so, and that the screen says the same."""
     page = stage.window.setup
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     page.tone.click()
     assert "No sound device" in page.sound_words.text()
     page.voice.click()
@@ -139,7 +140,7 @@ def test_sound_and_voice_can_be_tried(stage: WindowHarness) -> None:
 
 
 def test_a_good_place_leads_straight_to_measuring(stage: WindowHarness) -> None:
-    stage.window.go(3)
+    stage.window.go(MainPage.SETUP)
     stage.settle()
     assert stage.window.setup.start.isVisible()
     stage.window.setup.start.click()

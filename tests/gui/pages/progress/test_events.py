@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import QDate
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
+from gui.app.window_pages import MainPage
 from gui.drawing.course_chart import flags
 from gui.text.wording import event_name
 from measure.domain.landmarks import Side
@@ -92,7 +93,7 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
         stage.store.save_event(
             Event(id=new_id(), person_id=person.id, day=day, kind=kind, side=side)
         )
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     page = stage.window.progress
     content = page.curves.chart.content

@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit
 
+from gui.app.window_pages import MainPage
 from tests.support import record_samples as sample
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -15,7 +16,7 @@ from tests.support.gui.stage import TODAY, WindowHarness
 @pytest.fixture
 def goals_page(stage: WindowHarness) -> WindowHarness:
     stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=6))
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     stage.window.progress.overview.goals.open.click()
     stage.settle()

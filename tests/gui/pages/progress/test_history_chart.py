@@ -9,6 +9,7 @@ from PySide6.QtGui import QAccessible, QImage
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from gui.app.window_pages import MainPage
 from gui.drawing.chart_scales import ChartRange
 from gui.drawing.curves import ChartContent, chart_content
 from gui.pages.progress.chart_sentences import point_words
@@ -152,7 +153,7 @@ def test_the_table_behind_the_chart_holds_the_same(
     stage: WindowHarness, press: Callable[..., None]
 ) -> None:
     stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=20))
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     curves = stage.window.progress.curves
     curves.as_table.setFocus()

@@ -5,6 +5,7 @@ import datetime as dt
 import pytest
 from PySide6.QtWidgets import QFileDialog
 
+from gui.app.window_pages import MainPage
 from gui.pages.progress.limits_card import month_words
 from gui.pages.progress.overview import ProgressOverview
 from measure.demo.story import story_histories
@@ -20,7 +21,7 @@ HISTORIES = {records.person.pseudonym: records for records in story_histories(St
 def overview_of(stage: WindowHarness, name: str) -> ProgressOverview:
     records = HISTORIES[name]
     stage.store.merge(records)
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.window.progress.show_person(records.person)
     stage.settle()
     return stage.window.progress.overview

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 
+from gui.app.window_pages import MainPage
 from measure.domain.movements import Movement
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -18,7 +19,7 @@ def grown(stage: WindowHarness) -> WindowHarness:
 
 
 def test_an_empty_history_says_what_will_stand_here(stage: WindowHarness) -> None:
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     page = stage.window.progress
     texts = [one.text() for one in page.empty.findChildren(type(page.curves.verdict))]
@@ -27,7 +28,7 @@ def test_an_empty_history_says_what_will_stand_here(stage: WindowHarness) -> Non
 
 
 def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
-    grown.window.go(1)
+    grown.window.go(MainPage.PROGRESS)
     grown.settle()
     page = grown.window.progress
     assert page.curves.chart.isVisible()
@@ -43,7 +44,7 @@ def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
 
 
 def test_a_mark_leads_to_its_session(grown: WindowHarness) -> None:
-    grown.window.go(1)
+    grown.window.go(MainPage.PROGRESS)
     grown.settle()
     page = grown.window.progress
     history = grown.history()
@@ -65,7 +66,7 @@ def answer(stage: WindowHarness, words: str) -> None:
 
 
 def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> None:
-    grown.window.go(1)
+    grown.window.go(MainPage.PROGRESS)
     grown.settle()
     page = grown.window.progress
     who = grown.store.people()[0].id
@@ -106,7 +107,7 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
             measurements=tuple(e for e in one.measurements if e.session_id == session.id),
         )
     )
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     page = stage.window.progress
     page.show_details()
@@ -118,6 +119,6 @@ def test_after_the_only_session_the_empty_page_is_shown(stage: WindowHarness) ->
 
 def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
     stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=1))
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.settle()
     assert "four weeks and eight sessions" in stage.window.progress.curves.verdict.text()

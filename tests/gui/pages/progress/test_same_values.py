@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from gui.app.window_pages import MainPage
 from measure.demo.story import story_histories
 from measure.domain.movements import Movement
 from measure.domain.records import Event, EventKind, History
@@ -47,7 +48,7 @@ def histories() -> dict[str, History]:
 def window_texts(stage: WindowHarness, records: History) -> dict[Movement, str]:
     """Return what the progress page writes about each movement, the chart left aside."""
     stage.store.merge(records)
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     page = stage.window.progress
     page.show_person(records.person)
     stage.settle()

@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
+from gui.app.window_pages import MainPage
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -16,7 +17,7 @@ def test_every_page_is_shown_with_its_words(
 ) -> None:
     rowan = stage.store.people()[0]
     stage.store.merge(demo_history(rowan, TODAY, weeks=12))
-    stage.window.go(1)
+    stage.window.go(MainPage.PROGRESS)
     stage.window.show_report()
     stage.settle()
     stage.settle()

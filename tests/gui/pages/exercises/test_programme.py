@@ -1,8 +1,6 @@
 """The home programme, entered in the window; both side pages by keys alone."""
 
-import dataclasses
 import datetime as dt
-import string
 from collections.abc import Callable
 
 import pytest
@@ -10,15 +8,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.text.wording import tr
+from gui.pages.exercises.programme import HomeProgrammePage
 from measure.domain.exercises import Exercise, ListedExercise
-from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
+from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import History
-from measure.progress.clinician_prompts import PROMPT_WORDS, Prompt, PromptKind, prompt_text
-from measure.system.clock import Timestamp, new_id
-from tests.support.gui.demo_history import demo_history
+from measure.domain.records import EventKind
+from measure.progress.home_programme import events_with_plans
+from measure.system.clock import new_id
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -43,6 +40,13 @@ def planned(stage: WindowHarness, first_day: dt.date) -> Plan:
     return plan
 
 
+def shown(stage: WindowHarness) -> HomeProgrammePage:
+    """Open the page of the programme and return it."""
+    stage.window.show_home_programme()
+    stage.settle()
+    return stage.window.exercises.programme
+
+
 @pytest.fixture
 def plan_page(stage: WindowHarness) -> WindowHarness:
     stage.window.show_home_programme()
@@ -51,7 +55,7 @@ def plan_page(stage: WindowHarness) -> WindowHarness:
 
 
 def test_a_plan_is_entered_and_saved(plan_page: WindowHarness) -> None:
-    page = plan_page.window.progress.plan
+    page = plan_page.window.exercises.programme
     assert page.isVisible()
     assert not page.end.isVisible()
     line = page.lines[ListedExercise.WALL_WALK]
@@ -88,14 +92,11 @@ def test_a_plan_is_entered_and_saved(plan_page: WindowHarness) -> None:
             note="Fingers only.",
         ),
     )
-    # Nobody has been measured yet, and the exercises can be tapped all the same.
-    taps = plan_page.window.progress.early_exercises.buttons
-    assert [one.text() for one in taps] == ["Pendulum", "Wall walk"]
-    assert taps[1].toolTip() == "10 repetitions, held for 15 s, 2 times a day, left"
+    assert plan_page.window.exercises.today.isVisible()
 
 
 def test_exercises_of_the_clinicians_own(plan_page: WindowHarness) -> None:
-    page = plan_page.window.progress.plan
+    page = plan_page.window.exercises.programme
     for name in ("Door lean", "door  lean again", ""):
         page.add_own.click()
         page.own_lines[-1].name.setText(name)
@@ -113,9 +114,6 @@ def test_exercises_of_the_clinicians_own(plan_page: WindowHarness) -> None:
         "door lean again",
     ]
     assert (plan.exercises[0].note, plan.exercises[0].repetitions) == ("Lean in a doorway.", 5)
-    plan_page.window.progress.early_exercises.buttons[0].click()
-    plan_page.settle()
-    assert plan_page.history().exercises_done[-1].exercise == Exercise(own_name="Door lean")
     # The page shows them again, and one can be removed.
     plan_page.window.show_home_programme()
     plan_page.settle()
@@ -128,7 +126,7 @@ def test_exercises_of_the_clinicians_own(plan_page: WindowHarness) -> None:
 
 
 def test_two_exercises_of_one_name_are_not_saved(plan_page: WindowHarness) -> None:
-    page = plan_page.window.progress.plan
+    page = plan_page.window.exercises.programme
     for _ in range(2):
         page.add_own.click()
         page.own_lines[-1].name.setText("Door lean")
@@ -141,7 +139,7 @@ def test_two_exercises_of_one_name_are_not_saved(plan_page: WindowHarness) -> No
 
 @pytest.mark.parametrize("day", ["2026-11-24", "soon", "2026-02-30"])
 def test_a_review_that_is_no_day_to_come_is_not_saved(plan_page: WindowHarness, day: str) -> None:
-    page = plan_page.window.progress.plan
+    page = plan_page.window.exercises.programme
     page.lines[ListedExercise.TOWEL].wanted.click()
     page.pain_limit.choose(3)
     page.review.text.setText(day)
@@ -157,7 +155,7 @@ def test_a_review_that_is_no_day_to_come_is_not_saved(plan_page: WindowHarness, 
 def test_a_plan_without_exercises_or_pain_limit_is_not_kept(
     plan_page: WindowHarness, tick: bool, told: str
 ) -> None:
-    page = plan_page.window.progress.plan
+    page = plan_page.window.exercises.programme
     page.lines[ListedExercise.TOWEL].wanted.setChecked(tick)
     page.keep.click()
     plan_page.settle()
@@ -168,92 +166,115 @@ def test_a_plan_without_exercises_or_pain_limit_is_not_kept(
 
 def test_the_plan_in_force_is_shown_and_followed_by_the_new_one(stage: WindowHarness) -> None:
     before = planned(stage, TODAY - dt.timedelta(days=10))
-    stage.window.show_home_programme()
-    stage.settle()
-    page = stage.window.progress.plan
+    page = shown(stage)
     assert page.lines[ListedExercise.WALL_WALK].planned == before.exercises[1]
     assert page.lines[ListedExercise.TOWEL].planned is None
     assert page.pain_limit.value == 4
+    assert page.first_day.day == before.first_day
     page.pain_limit.choose(3)
     page.keep.click()
     stage.settle()
-    assert [(each.first_day, each.pain_limit) for each in stage.history().plans] == [
+    assert [(kept.first_day, kept.pain_limit) for kept in stage.history().plans] == [
         (before.first_day, 4),
         (TODAY, 3),
     ]
     # What was put down today is corrected, not followed by yet another plan.
-    stage.window.show_home_programme()
-    stage.settle()
+    page = shown(stage)
+    assert not page.corrects.isVisible()
     page.pain_limit.choose(5)
     page.keep.click()
     stage.settle()
-    assert [each.pain_limit for each in stage.history().plans] == [4, 5]
+    assert [kept.pain_limit for kept in stage.history().plans] == [4, 5]
 
 
-def test_primary_movements_of_a_plan_outlast_its_correction(stage: WindowHarness) -> None:
-    chosen = (Movement.ABDUCTION,)
+def test_what_changes_nothing_for_the_shoulder_is_no_other_programme(stage: WindowHarness) -> None:
     before = planned(stage, TODAY - dt.timedelta(days=10))
-    stage.store.save_plan(dataclasses.replace(before, primary=chosen))
-    stage.window.show_home_programme()
+    page = shown(stage)
+    page.keep.click()
     stage.settle()
-    stage.window.progress.plan.keep.click()
+    assert stage.history().plans == (before,)
+    page = shown(stage)
+    page.review.text.setText("2026-12-20")
+    page.primary[Movement.ABDUCTION].click()
+    page.keep.click()
     stage.settle()
-    assert [kept.primary for kept in stage.history().plans] == [chosen, chosen]
+    (plan,) = stage.history().plans
+    assert (plan.id, plan.first_day) == (before.id, before.first_day)
+    assert (plan.review, plan.primary) == (dt.date(2026, 12, 20), (Movement.ABDUCTION,))
+    assert events_with_plans(stage.history()) == ()
+    page = shown(stage)
+    assert page.primary[Movement.ABDUCTION].isChecked()
+
+
+def test_a_mistake_is_corrected_since_the_first_day(stage: WindowHarness) -> None:
+    before = planned(stage, TODAY - dt.timedelta(days=10))
+    page = shown(stage)
+    page.lines[ListedExercise.WALL_WALK].dose.hold.choose(20)
+    page.corrects.click()
+    page.first_day.text.setText("2026-11-13")
+    page.keep.click()
+    stage.settle()
+    (plan,) = stage.history().plans
+    assert (plan.id, plan.first_day) == (before.id, dt.date(2026, 11, 13))
+    assert plan.exercises[1].hold_s == 20
+    assert events_with_plans(stage.history()) == ()
+
+
+def test_another_programme_can_begin_on_a_day_gone_by(stage: WindowHarness) -> None:
+    before = planned(stage, TODAY - dt.timedelta(days=10))
+    page = shown(stage)
+    page.pain_limit.choose(2)
+    page.first_day.text.setText("2026-11-20")
+    page.keep.click()
+    stage.settle()
+    assert [plan.first_day for plan in stage.history().plans] == [
+        before.first_day,
+        dt.date(2026, 11, 20),
+    ]
+    (event,) = events_with_plans(stage.history())
+    assert (event.kind, event.day) == (EventKind.PROGRAMME_CHANGED, dt.date(2026, 11, 20))
+
+
+@pytest.mark.parametrize("day", ["2026-11-26", "", "monday"])
+def test_a_first_day_to_come_is_not_saved(plan_page: WindowHarness, day: str) -> None:
+    page = plan_page.window.exercises.programme
+    page.lines[ListedExercise.TOWEL].wanted.click()
+    page.pain_limit.choose(3)
+    page.first_day.text.setText(day)
+    page.keep.click()
+    plan_page.settle()
+    assert "The first day is written like" in page.lacking.text()
+    assert plan_page.history().plans == ()
+
+
+def test_a_pain_limit_of_nothing_and_four_movements_cannot_be_chosen(
+    plan_page: WindowHarness,
+) -> None:
+    page = plan_page.window.exercises.programme
+    assert page.pain_limit.row.buttons[0].text() == "1"
+    page.lines[ListedExercise.TOWEL].wanted.click()
+    page.pain_limit.choose(3)
+    for tick in list(page.primary.values())[:4]:
+        tick.click()
+    page.keep.click()
+    plan_page.settle()
+    assert "at most three" in page.lacking.text()
+    assert plan_page.history().plans == ()
 
 
 def test_a_programme_can_be_ended(stage: WindowHarness) -> None:
     planned(stage, TODAY - dt.timedelta(days=10))
     stage.window.show_home_programme()
     stage.settle()
-    stage.window.progress.plan.end.click()
+    stage.window.exercises.programme.end.click()
     stage.settle()
     assert stage.history().plans[-1].exercises == ()
-    assert not stage.window.progress.early_exercises.isVisible()
+    assert not stage.window.exercises.today.start.isVisible()
 
 
-def test_one_tap_logs_an_exercise_and_another_takes_it_back(stage: WindowHarness) -> None:
-    person = stage.history().person
-    stage.store.merge(demo_history(person, TODAY, weeks=6))
-    planned(stage, TODAY - dt.timedelta(days=9))
-    before = stage.history().exercises_done
-    stage.window.go(1)
-    stage.settle()
-    row = stage.window.progress.overview.exercise_row
-    assert "pain 4 of 10" in row.limit.text()
-    assert not row.undo.isVisible()
-    row.buttons[1].click()
-    stage.settle()
-    assert stage.history().exercises_done[-1].exercise.listed is ListedExercise.WALL_WALK
-    assert "Wall walk" in row.undo.text()
-    row.undo.click()
-    stage.settle()
-    assert stage.history().exercises_done == before
-    assert not row.undo.isVisible()
-
-
-def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
-    person = stage.history().person
-    stage.store.merge(demo_history(person, TODAY, weeks=6))
-    monday = TODAY - dt.timedelta(days=TODAY.weekday())
-    planned(stage, monday)
-    taps = [
-        ExerciseLog(
-            id=new_id(),
-            person_id=person.id,
-            exercise=Exercise(listed=ListedExercise.WALL_WALK),
-            done=Timestamp(utc=dt.datetime.combine(monday, dt.time(9 + k), dt.UTC)),
-        )
-        for k in range(3)
-    ]
-    store = stage.store
-    for log in store.exercises_done(person.id):
-        store.delete_exercise_log(log.id)
-    store.merge(History(person=person, exercises_done=tuple(taps)))
-    stage.window.go(1)
-    stage.settle()
-    # Days are counted, not what is missing from a plan.
-    said = stage.window.progress.overview.exercises.text()
-    assert said == "Days with exercises logged: 1 in the last week, 1 in the last four weeks."
+def page_of(stage: WindowHarness, name: str) -> QWidget:
+    window = stage.window
+    return window.exercises.programme if name == "plan" else window.progress.events
 
 
 @pytest.mark.parametrize("name", ["plan", "events"])
@@ -263,7 +284,7 @@ def test_every_field_of_the_pages_has_a_name_and_escape_leads_back(
     planned(stage, TODAY)
     (stage.window.show_home_programme if name == "plan" else stage.window.show_events)()
     stage.settle()
-    page = getattr(stage.window.progress, name)
+    page = page_of(stage, name)
     fields = [
         *page.findChildren(QAbstractButton),
         *page.findChildren(QLineEdit),
@@ -281,7 +302,7 @@ def test_the_pages_are_worked_by_keys_alone(
 ) -> None:
     (stage.window.show_home_programme if name == "plan" else stage.window.show_events)()
     stage.settle()
-    page = getattr(stage.window.progress, name)
+    page = page_of(stage, name)
     press(Qt.Key.Key_Space)  # ticks the first exercise, or says injection
     if name == "plan":
         page.pain_limit.button(3).setFocus()
@@ -302,17 +323,3 @@ def focused() -> QWidget:
     found = QApplication.focusWidget()
     assert found is not None
     return found
-
-
-@pytest.mark.parametrize("kind", list(PromptKind))
-def test_what_is_worth_showing_is_told_alike_in_window_and_report(kind: PromptKind) -> None:
-    fields = {name for _, name, _, _ in string.Formatter().parse(PROMPT_WORDS[kind]) if name}
-    about = "movement" in fields
-    prompt = Prompt(
-        kind=kind,
-        movements=(Movement.FLEXION,) if about else (),
-        side=Side.LEFT if about else None,
-        numbers={name: f"<{name}>" for name in fields - {"movement", "side"}},
-    )
-    assert prompt_text(prompt, tr).lower() == prompt.text.lower()
-    assert all(number in prompt.text for number in prompt.numbers.values())

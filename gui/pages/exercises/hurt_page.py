@@ -1,0 +1,99 @@
+"""Page after "Stop: it hurts": how much, and whether to leave it at that for today."""
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QWidget
+
+from gui.protocol.red_flags import HIGH_PAIN
+from gui.text.exercise_wording import limit_passed_sentence
+from gui.text.wording import tr
+from gui.widgets.buttons import bind_keys, button
+from gui.widgets.choice_row import ChoiceRow, typed_rating
+from gui.widgets.layouts import row
+from gui.widgets.page_frame import frame_page
+from gui.widgets.text import label
+
+
+class HurtPage(QWidget):
+    """Asks for the pain, which may be left out, and offers to stop; it never pushes on."""
+
+    #: The pain 0..10 or None.
+    stopped = Signal(object)
+    #: The pain 0..6 or None, and the next exercise is wanted.
+    next_wanted = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._limit = 0
+        self._more = False
+        self.sentence = label(tr("Let the arm rest. How much does it hurt?"), "display")
+        self.pain = ChoiceRow(
+            list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
+        )
+        self.passed = label("", "lead")
+        self.next = button(tr("Next exercise"), key=tr("N"))
+        self.stop = button(tr("Stop for today"), "main", key=tr("Enter"))
+        self.pain.picked.connect(self._show)
+        self.next.clicked.connect(self._go_on)
+        self.stop.clicked.connect(self._stop)
+        bind_keys(self, self.next, "N")
+        bind_keys(self, self.stop, "Return", "Enter", "Escape")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        worst = label(tr("10: the worst imaginable"), "quiet")
+        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
+        frame_page(
+            self,
+            1,
+            self.sentence,
+            self.pain.row,
+            row(label(tr("0: no pain"), "quiet"), worst),
+            self.passed,
+            2,
+            buttons=[self.next, self.stop],
+        )
+
+    def ask(self, limit: int, *, more: bool) -> None:
+        """Ask after an exercise was stopped.
+
+        Parameters
+        ----------
+        limit
+            Pain rating, 1..10, at which the programme says to stop.
+        more
+            Whether another exercise could follow.
+        """
+        self._limit, self._more = limit, more
+        self.pain.choose(None)
+        self._show()
+        self.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        pain = typed_rating(event.text())
+        if pain is None:
+            super().keyPressEvent(event)
+        else:
+            self._choose(pain)
+
+    def _choose(self, pain: int) -> None:
+        self.pain.choose(pain)
+        self._show()
+
+    @Slot()
+    def _show(self) -> None:
+        """Say when the limit was passed; after much pain no other exercise is offered."""
+        pain = self.pain.value
+        self.passed.setText(
+            limit_passed_sentence(self._limit) if pain is not None and pain >= self._limit else ""
+        )
+        self.next.setVisible(self._more and (pain is None or pain < HIGH_PAIN))
+
+    @Slot()
+    def _go_on(self) -> None:
+        self.next_wanted.emit(self.pain.value)
+
+    @Slot()
+    def _stop(self) -> None:
+        self.stopped.emit(self.pain.value)

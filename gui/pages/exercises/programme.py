@@ -1,0 +1,285 @@
+"""Home programme page: exercises with their dose, the pain at which to stop, and the review."""
+
+import datetime as dt
+from dataclasses import replace
+from functools import partial
+
+from PySide6.QtCore import QTimer, Signal, Slot
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+
+from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
+from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
+from gui.text.wording import movement_name, tr
+from gui.widgets.buttons import bind_keys, button
+from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.date_field import DateField
+from gui.widgets.layouts import card, clear_layout, column, widget_with
+from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.text import label
+from gui.widgets.wrapping_check_box import WrappingCheckBox
+from measure.domain.exercises import ListedExercise
+from measure.domain.home_programme_records import (
+    LEAST_PAIN_LIMIT,
+    MOST_PRIMARY,
+    Plan,
+    PlannedExercise,
+)
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.record_checks import LONGEST_NOTE
+from measure.domain.records import Person
+from measure.errors import InputError
+from measure.system.clock import new_id
+
+
+def _bring_into_view(shown: QWidget) -> None:
+    """Scroll to a widget once the layout around it has settled."""
+    QTimer.singleShot(0, shown, partial(bring_into_view, shown))
+
+
+def _group(heading: str, *fields: QWidget) -> QWidget:
+    """Return fields under their heading."""
+    titled = (label(heading, "title"), *fields) if heading else fields
+    return widget_with(column(*titled, spacing=GAP_PX))
+
+
+class HomeProgrammePage(QWidget):
+    """Shows the plan in force and takes another. It suggests nothing and counts nothing."""
+
+    #: Plan
+    chosen = Signal(object)
+    left = Signal()
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._appearance = appearance
+        self._person: Person | None = None
+        self._today = dt.date.min
+        self._shown: Plan | None = None
+        self.title = label("", "display")
+        self.lines = {listed: ListedExerciseRow(appearance, listed) for listed in ListedExercise}
+        self.own_lines: list[OwnExerciseRow] = []
+        self._own_list = QWidget()
+        self._own_rows = QVBoxLayout(self._own_list)
+        self.add_own = button(tr("Add an exercise of the clinician's own"))
+        self.pain_limit = ChoiceRow(
+            list(range(LEAST_PAIN_LIMIT, 11)),
+            str,
+            may_be_empty=True,
+            title=tr("pain at which to stop"),
+        )
+        self.first_day = DateField(appearance, tr("first day, such as 2026-11-25"))
+        self.corrects = WrappingCheckBox(
+            appearance, tr("This corrects a mistake: the programme keeps its first day")
+        )
+        self.review = DateField(appearance, tr("day of the review, such as 2026-11-25"))
+        self.chosen_by = QLineEdit()
+        self.chosen_by.setAccessibleName(tr("who chose it"))
+        self.chosen_by.setPlaceholderText(tr("such as physiotherapist; no name is needed"))
+        self.chosen_by.setMaxLength(LONGEST_NOTE)
+        self.primary = {
+            movement: WrappingCheckBox(appearance, movement_name(movement)) for movement in Movement
+        }
+        self.lacking = label("", "strong")
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.end = button(tr("End the programme"))
+        self.keep = button(tr("Save"), "main")
+        self.add_own.clicked.connect(self._add_own)
+        self.leave.clicked.connect(self.left)
+        self.end.clicked.connect(self._end)
+        self.keep.clicked.connect(self._keep)
+        bind_keys(self, self.leave, "Escape")
+        self._make_groups()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        self._own_rows.setContentsMargins(0, 0, 0, 0)
+        self._own_rows.setSpacing(gap(2))
+        explained = tr(
+            "Enter the exercises that your clinician gave you. Thawline adds nothing to them."
+        )
+        frame_page(
+            self,
+            self.title,
+            label(explained),
+            self._exercises,
+            self._limit,
+            self._from,
+            self._reviewed,
+            _group(tr("Chosen by"), self.chosen_by),
+            self._movements,
+            1,
+            buttons=[self.leave, self.end, self.keep],
+            spacing=gap(4),
+        )
+
+    def _make_groups(self) -> None:
+        """Put fields under their headings; what is missing is said beneath its own field."""
+        gap = self._appearance.gap
+        scale = tr("1 is the first pain, 10 the worst imaginable: the number your clinician set.")
+        primary = tr(
+            "At most three. Without a choice: external rotation, flexion and the hand behind the "
+            "back."
+        )
+        self._exercises = _group(
+            "",
+            card(*self.lines.values(), spacing=gap(2)),
+            card(self._own_list, self.add_own, spacing=gap(2)),
+        )
+        self._limit = _group(
+            tr("Stop when the pain reaches"), self.pain_limit.row, label(scale, "quiet")
+        )
+        self._from = _group(tr("In force from"), self.first_day, self.corrects)
+        self._reviewed = _group(tr("Next review with the clinician, if a day is set"), self.review)
+        self._movements = _group(
+            tr("Movements that matter most for the progress"),
+            label(primary, "quiet"),
+            card(*self.primary.values(), spacing=gap(0.5)),
+        )
+
+    def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
+        """Show the plan that is in force today, or an empty one."""
+        self._person, self._today = person, today
+        shown = self._shown = plan if plan is not None and plan.exercises else None
+        self.title.setText(tr("Home programme: {person}").format(person=person.pseudonym))
+        for line in self.lines.values():
+            line.show_planned(shown.planned(line.exercise) if shown else None, person.affected)
+        clear_layout(self._own_rows)
+        self.own_lines = []
+        for planned in shown.exercises if shown else ():
+            if planned.exercise.listed is None:
+                self._add_line(planned)
+        self.pain_limit.choose(shown.pain_limit if shown else None)
+        first_day = shown.first_day if shown else today
+        self.first_day.text.setText(first_day.isoformat())
+        self.corrects.setChecked(False)
+        self.corrects.setVisible(first_day < today)
+        self.review.text.setText(shown.review.isoformat() if shown and shown.review else "")
+        for movement, tick in self.primary.items():
+            tick.setChecked(shown is not None and movement in shown.primary)
+        self.chosen_by.setText(shown.chosen_by if shown else "")
+        self.end.setVisible(shown is not None)
+        self.lacking.setText("")
+        self.lacking.hide()
+        first = next(iter(self.lines.values())).wanted
+        first.setFocus()
+        _bring_into_view(first)
+
+    @Slot()
+    def _add_own(self) -> None:
+        self._add_line(None).name.setFocus()
+
+    def _add_line(self, planned: PlannedExercise | None) -> OwnExerciseRow:
+        affected: tuple[Side, ...] = self._person.affected if self._person else ()
+        line = OwnExerciseRow(self._appearance, planned, affected)
+        line.removed.connect(self._remove_own)
+        self.own_lines.append(line)
+        self._own_rows.addWidget(line)
+        return line
+
+    @Slot()
+    def _remove_own(self) -> None:
+        line = self.sender()
+        if isinstance(line, OwnExerciseRow):
+            self.own_lines.remove(line)
+            self._own_rows.removeWidget(line)
+            line.hide()
+            line.deleteLater()
+            self.add_own.setFocus()
+
+    def _lack(self, words: str, group: QWidget, field: QWidget) -> None:
+        """Say what is missing beneath its field, and lead there."""
+        layout = group.layout()
+        if layout is not None:
+            layout.addWidget(self.lacking)
+        self.lacking.setText(words)
+        self.lacking.show()
+        field.setFocus()
+        _bring_into_view(group)
+
+    @Slot()
+    def _keep(self) -> None:
+        try:
+            listed = [line.planned for line in self.lines.values()]
+            own = [line.planned for line in self.own_lines]
+            self._keep_plan(tuple(planned for planned in (*listed, *own) if planned))
+        except InputError:
+            words = tr(
+                "An exercise of the clinician's own needs a name that no other exercise has."
+            )
+            self._lack(words, self._exercises, self.add_own)
+
+    def _keep_plan(self, exercises: tuple[PlannedExercise, ...]) -> None:
+        """Tell of the plan, or say what is missing; InputError when two exercises are one."""
+        shown, pain_limit, first_day = self._shown, self.pain_limit.value, self.first_day.day
+        primary = tuple(movement for movement, tick in self.primary.items() if tick.isChecked())
+        if not exercises:
+            first = next(iter(self.lines.values())).wanted
+            self._lack(tr("No exercise is ticked yet."), self._exercises, first)
+        elif pain_limit is None:
+            words = tr("Please choose the pain level at which to stop.")
+            self._lack(words, self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
+        elif first_day is None or first_day > self._today:
+            words = tr("The first day is written like 2026-11-25 and does not lie after today.")
+            self._lack(words, self._from, self.first_day.text)
+        elif not self._review_possible(first_day):
+            words = tr("A review is written like 2026-11-25 and does not lie before today.")
+            self._lack(words, self._reviewed, self.review.text)
+        elif len(primary) > MOST_PRIMARY:
+            words = tr("Please choose at most three movements.")
+            self._lack(words, self._movements, next(iter(self.primary.values())))
+        elif self._person is not None:
+            plan = Plan(
+                id=new_id(),
+                person_id=self._person.id,
+                first_day=first_day,
+                exercises=exercises,
+                pain_limit=pain_limit,
+                chosen_by=self.chosen_by.text().strip(),
+                review=self.review.day,
+                primary=primary,
+            )
+            self._tell(plan if shown is None else self._following(plan, shown))
+
+    def _review_possible(self, first_day: dt.date) -> bool:
+        """Return whether the review is empty, or a day to come, or as it was."""
+        review = self.review.day
+        if not self.review.text.text().strip():
+            return True
+        if review is None or review < first_day:
+            return False
+        return review >= self._today or (self._shown is not None and review == self._shown.review)
+
+    def _following(self, plan: Plan, shown: Plan) -> Plan:
+        """Return the plan as the one that is shown, corrected, or as one that follows it.
+
+        Only what changes something for the shoulder begins another programme.
+        """
+        corrects = self.corrects.isChecked() or shown.first_day == self._today
+        if corrects or plan.prescribes_the_same_as(shown):
+            return replace(plan, id=shown.id)
+        chosen_anew = plan.first_day > shown.first_day
+        return plan if chosen_anew else replace(plan, first_day=self._today)
+
+    @Slot()
+    def _end(self) -> None:
+        if self._person is not None:
+            self._tell(
+                Plan(
+                    id=new_id(),
+                    person_id=self._person.id,
+                    first_day=self._today,
+                    exercises=(),
+                    pain_limit=0,
+                )
+            )
+
+    def _tell(self, plan: Plan) -> None:
+        """Hand on a plan that says something new."""
+        if plan == self._shown:
+            self.left.emit()
+        else:
+            self.chosen.emit(plan)

@@ -1,0 +1,185 @@
+"""Round page: one sentence, one count and the drawn exercise while a round is led."""
+
+from PySide6.QtCore import Qt, QTimer, Signal, Slot
+from PySide6.QtWidgets import QWidget
+
+from gui.pages.exercises.count_view import CountView
+from gui.pages.exercises.round_figure import RoundFigure
+from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue
+from gui.session.round_guidance import RoundGuidance
+from gui.session.services import Services
+from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.text.exercise_wording import (
+    how_sentence,
+    limit_sentence,
+    round_sentence,
+    round_task_title,
+)
+from gui.text.wording import tr
+from gui.widgets.buttons import ButtonRow, bind_keys, button
+from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
+
+#: How often the round is led on, milliseconds. [technical]
+_TICK_MS = 50
+
+
+class RoundPage(QWidget):
+    """Leads a round: by the clock, by keys, without a camera."""
+
+    #: A repetition was done.
+    progressed = Signal()
+    #: "Stop: it hurts" was pressed; the round waits.
+    hurts = Signal()
+    #: The round is over, or was ended.
+    ended = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        appearance = services.appearance
+        self._appearance = appearance
+        self._monotonic_s = services.monotonic_s
+        self._guidance = RoundGuidance(services.cues)
+        #: The round that is led; None before the first.
+        self.guided: ExerciseRound | None = None
+        self.sentence = FittedSentence(appearance)
+        self.figure = RoundFigure(appearance)
+        self.count = CountView(appearance)
+        self.title = label("", "title")
+        self.how = label("", "lead")
+        self.limit = label("", "lead")
+        self.position = label("", "quiet")
+        self.pause = button(tr("Pause"), key=tr("Space"))
+        self.skip = button(tr("Next exercise"), key=tr("N"))
+        self.end = button(tr("End the round"), key=tr("Escape"))
+        self.stop = button(tr("Stop: it hurts"), "large-main", key=tr("S"))
+        self.pause.clicked.connect(self._toggle)
+        self.skip.clicked.connect(self._skip)
+        self.end.clicked.connect(self._end)
+        self.stop.clicked.connect(self._stop)
+        bind_keys(self, self.pause, "Space")
+        bind_keys(self, self.skip, "N")
+        bind_keys(self, self.end, "Escape")
+        bind_keys(self, self.stop, "S")
+        self._timer = QTimer(self, interval=_TICK_MS)
+        self._timer.timeout.connect(self.advance)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        words = column(1, self.title, self.how, self.limit, self.position, 1, spacing=gap(1.5))
+        # Only the words scroll where type is large: the count is always in sight.
+        scrolled = scrollable(widget_with(words), wide=True)
+        middle = row((self.figure, 3), (self.count, 4), (scrolled, 4), spacing=gap(3))
+        ways = row((ButtonRow([self.pause, self.skip, self.end]), 2), (self.stop, 1))
+        ways.setSpacing(gap(2))
+        column(
+            self.sentence,
+            (middle, 1),
+            ways,
+            on=self,
+            margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 2 * GAP_PX),
+            spacing=gap(2),
+        )
+
+    def lead(self, guided: ExerciseRound, limit: int) -> None:
+        """Lead a round from its beginning.
+
+        Parameters
+        ----------
+        limit
+            Pain rating, 1..10, at which the programme says to stop.
+        """
+        self.guided = guided
+        self.limit.setText(limit_sentence(limit))
+        self._guidance.begin(guided)
+        self._timer.start()
+        self._show()
+        self.pause.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
+    def advance(self) -> None:
+        """Go on to the present moment."""
+        guided = self.guided
+        if guided is None:
+            return
+        was_paused = guided.paused
+        self._follow(guided.advance(self._monotonic_s()))
+        if guided.paused and not was_paused:
+            self._guidance.pause()
+
+    @Slot()
+    def step_aside(self) -> None:
+        """Pause, as while another page is shown."""
+        if self.guided is not None and not self.guided.over and not self.guided.paused:
+            self.guided.pause()
+            self._guidance.pause()
+            self._show()
+
+    def go_on_after_pain(self) -> None:
+        """Leave the exercise that hurt and get ready for the next one."""
+        if self.guided is not None:
+            self._follow(self.guided.leave_exercise())
+
+    def finish(self) -> None:
+        """Let go of the round; what was done stays."""
+        self._timer.stop()
+        if self.guided is not None:
+            self.guided.stop()
+
+    @Slot()
+    def _toggle(self) -> None:
+        guided = self.guided
+        if guided is None:
+            return
+        if guided.paused:
+            self._follow(guided.go_on())
+        else:
+            self.step_aside()
+
+    @Slot()
+    def _skip(self) -> None:
+        if self.guided is not None:
+            self._follow(self.guided.next_exercise())
+
+    @Slot()
+    def _end(self) -> None:
+        self.finish()
+        self._guidance.pause()
+        self.ended.emit()
+
+    @Slot()
+    def _stop(self) -> None:
+        self.step_aside()
+        self.hurts.emit()
+
+    def _follow(self, happened: list[RoundCue]) -> None:
+        """Sound, save and show what happened."""
+        guided = self.guided
+        if guided is None:
+            return
+        self._guidance.follow(guided, happened)
+        if any(cue.kind is CueKind.REPETITION_DONE for cue in happened):
+            self.progressed.emit()
+        self._show()
+        if guided.over and self._timer.isActive():
+            self._timer.stop()
+            self.ended.emit()
+
+    def _show(self) -> None:
+        guided = self.guided
+        if guided is None:
+            return
+        task = guided.task
+        self.sentence.say(round_sentence(guided))
+        self.figure.show_round(guided)
+        self.count.show_round(guided)
+        self.title.setText(round_task_title(task))
+        self.how.setText(how_sentence(task.planned))
+        here, of = guided.position
+        self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
+        self.position.setVisible(of > 1)
+        self.pause.say(tr("Go on") if guided.paused else tr("Pause"))
+        self.skip.say(tr("Next exercise") if guided.upcoming else tr("Finish"))

@@ -1,0 +1,154 @@
+"""Pages of one round: it is led, stopped where it hurts, and rated at its end."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from gui.pages.exercises.hurt_page import HurtPage
+from gui.pages.exercises.rating_page import RatingPage, RatingRow
+from gui.pages.exercises.round_page import RoundPage
+from gui.pages.measuring.screening import SafetyPage
+from gui.protocol.exercise_round import ExerciseRound, tasks_of
+from gui.protocol.red_flags import HIGH_PAIN
+from gui.session.round_recorder import RoundRecorder
+from gui.session.services import Services
+from measure.domain.exercises import Exercise
+from measure.domain.home_programme_records import PlannedExercise
+from measure.domain.screening_records import ScreeningOccasion
+
+
+class RoundPages(QStackedWidget):
+    """Leads from the first exercise to how it went; what is done is saved on the way."""
+
+    message_raised = Signal(str)
+    #: Whether a round is led has changed.
+    leading_changed = Signal()
+    #: Something new is in the store, or on its way there.
+    saved = Signal()
+    #: Nothing more is asked.
+    left = Signal()
+
+    def __init__(self, services: Services, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._services = services
+        self._recorder: RoundRecorder | None = None
+        self._limit = 0
+        #: Pain that was stated during the round, 0..10.
+        self._pains: dict[Exercise, int] = {}
+        appearance = services.appearance
+        self.round = RoundPage(services)
+        self.hurt = HurtPage()
+        self.rating = RatingPage(appearance)
+        self.safety = SafetyPage(appearance)
+        for page in (self.round, self.hurt, self.rating, self.safety):
+            self.addWidget(page)
+        self.round.progressed.connect(self._save_results)
+        self.round.hurts.connect(self._ask_how_much)
+        self.round.ended.connect(self._ask_how_it_went)
+        self.hurt.stopped.connect(self._stop_for_pain)
+        self.hurt.next_wanted.connect(self._next_after_pain)
+        self.rating.rated.connect(self._rated)
+        self.safety.stopped.connect(self._leave_safety)
+
+    @property
+    def leading(self) -> bool:
+        """Whether a round is under way, or has just been stopped because it hurts."""
+        return self.currentWidget() in (self.round, self.hurt)
+
+    def begin(self, person_id: str, due: Sequence[PlannedExercise], limit: int) -> None:
+        """Lead a round.
+
+        Parameters
+        ----------
+        limit
+            Pain rating, 1..10, at which the programme says to stop.
+        """
+        self._services.cues.warm_up()
+        self._recorder = RoundRecorder(self._services, person_id, self)
+        self._recorder.failed.connect(self.message_raised)
+        self._pains, self._limit = {}, limit
+        self._show(self.round)
+        self.round.lead(ExerciseRound(tasks_of(due), self._services.monotonic_s()), limit)
+
+    def step_aside(self) -> None:
+        """Pause while another page of the window is shown."""
+        self.round.step_aside()
+
+    @Slot()
+    def _save_results(self) -> None:
+        if self._recorder is not None and self.round.guided is not None:
+            self._recorder.save(self.round.guided.results)
+
+    @Slot()
+    def _ask_how_much(self) -> None:
+        guided = self.round.guided
+        if guided is not None:
+            exercise = guided.task.planned.exercise
+            following = guided.tasks[guided.position[0] :]
+            more = any(task.planned.exercise != exercise for task in following)
+            self._show(self.hurt)
+            self.hurt.ask(self._limit, more=more)
+
+    def _note_pain(self, pain: int | None) -> None:
+        """Save the pain of the exercise that was stopped."""
+        guided, recorder = self.round.guided, self._recorder
+        if guided is not None and recorder is not None and pain is not None:
+            exercise = guided.task.planned.exercise
+            self._pains[exercise] = pain
+            recorder.rate(exercise, pain, None)
+
+    @Slot(object)
+    def _next_after_pain(self, pain: int | None) -> None:
+        self._note_pain(pain)
+        self._show(self.round)
+        self.round.go_on_after_pain()
+
+    @Slot(object)
+    def _stop_for_pain(self, pain: int | None) -> None:
+        self._note_pain(pain)
+        self.round.finish()
+        if pain is not None and pain >= HIGH_PAIN:
+            self.saved.emit()
+            self._ask_safety()
+        else:
+            self._ask_how_it_went()
+
+    @Slot()
+    def _ask_how_it_went(self) -> None:
+        """Ask about what was done, if anything was."""
+        results = self.round.guided.results if self.round.guided else ()
+        self.saved.emit()
+        if results:
+            self._show(self.rating)
+            self.rating.ask(results, self._pains, self._limit)
+        else:
+            self.left.emit()
+
+    @Slot(object)
+    def _rated(self, rows: tuple[RatingRow, ...]) -> None:
+        for rating in rows:
+            if self._recorder is not None:
+                self._recorder.rate(rating.exercise, rating.pain.value, rating.compared.value)
+        self.saved.emit()
+        if max((rating.pain.value or 0 for rating in rows), default=0) >= HIGH_PAIN:
+            self._ask_safety()
+        else:
+            self.left.emit()
+
+    def _ask_safety(self) -> None:
+        """Ask the safety questions that measuring asks after much pain."""
+        self.safety.ask(ScreeningOccasion.AFTER_PAIN)
+        self._show(self.safety)
+        self.safety.keep_focus()
+
+    @Slot()
+    def _leave_safety(self) -> None:
+        """Save how the safety questions were answered."""
+        if self._recorder is not None:
+            self._recorder.save_screening(self.safety.screening.outcome)
+        self.left.emit()
+
+    def _show(self, page: QWidget) -> None:
+        self.setCurrentWidget(page)
+        self.leading_changed.emit()

@@ -1,0 +1,256 @@
+"""Today's exercises: begin the round, log one done elsewhere, and what the programme is."""
+
+import datetime as dt
+from functools import partial
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.pages.exercises.reminder_card import ReminderCard
+from gui.protocol.exercise_round import tasks_of
+from gui.session.settings import WindowSettings
+from gui.style.appearance import Appearance
+from gui.text.exercise_wording import (
+    how_sentence,
+    limit_passed_sentence,
+    log_words,
+    logged_today_words,
+    plan_sentences,
+    round_length_words,
+)
+from gui.text.language import LANGUAGES, language_in_force
+from gui.text.wording import exercise_name, tr
+from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button, give_role
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.page_frame import frame_page
+from gui.widgets.text import label
+from measure.domain.exercise_rounds import DayOfExercises
+from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
+from measure.domain.records import Person
+from measure.progress.dates import date_words
+from measure.progress.home_programme import dose_words
+
+
+class TodayPage(QWidget):
+    """The first page of the exercises. It counts nothing and asks for nothing more."""
+
+    started = Signal()
+    #: Exercises that were done elsewhere, a tuple of Exercise.
+    done_elsewhere = Signal(object)
+    #: Identifiers of logs that were a mistake, a tuple.
+    removed = Signal(object)
+    #: Whether the shoulder had settled by the next morning; None to be asked later.
+    morning_answered = Signal(object)
+    edited = Signal()
+    #: The language of the page for the person that is to be written or printed.
+    page_wanted = Signal(str)
+    preview_wanted = Signal(str)
+
+    def __init__(
+        self,
+        appearance: Appearance,
+        settings: WindowSettings,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._appearance = appearance
+        self._due: tuple[PlannedExercise, ...] = ()
+        self._tapped: tuple[ExerciseLog, ...] = ()
+        self.title = label("", "display")
+        self.question = label("", "lead")
+        self.yes, self.no = button(tr("Yes")), button(tr("No"))
+        self.later = button(tr("Ask later"), "link")
+        self.start = button(tr("Start today's round"), "main", key=tr("Enter"))
+        self.length = label("", "quiet")
+        self.logged = label("", "lead")
+        self.passed = label("", "lead")
+        self.elsewhere = button(tr("I did it elsewhere"))
+        self.undo = button("", "link")
+        self.plan = label("", "quiet")
+        self.empty = label("", "lead")
+        self.edit = button(tr("Edit the programme"))
+        self.language = MenuButton(tr("language of the page for the person"))
+        self.language.offer(tuple(LANGUAGES), LANGUAGES.__getitem__)
+        self.language.choose(language_in_force(settings.language))
+        self.pdf = button(tr("Save as PDF"))
+        self.print = button(tr("Print"))
+        self.reminders = ReminderCard(appearance, settings)
+        self._planned, self._entries = QVBoxLayout(), QVBoxLayout()
+        for answer, eased in ((self.yes, True), (self.no, False), (self.later, None)):
+            answer.clicked.connect(partial(self._answer, eased))
+        self.start.clicked.connect(self.started)
+        self.elsewhere.clicked.connect(self._log_due)
+        self.undo.clicked.connect(self._undo)
+        self.edit.clicked.connect(self.edited)
+        self.pdf.clicked.connect(self._want_page)
+        self.print.clicked.connect(self._want_preview)
+        bind_keys(self, self.start, "Return", "Enter")
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        answers = row(self.yes, self.no, self.later, 1, spacing=gap(2))
+        self._asked = card(self.question, widget_with(answers), spacing=gap(1))
+        begin = row(self.start, (self.length, 1), spacing=gap(2))
+        log = column(self.logged, self.passed, row(self.elsewhere, self.undo, 1, spacing=gap(2)))
+        for layout in (self._planned, self._entries):
+            layout.setSpacing(gap(1.5))
+        page = FlowRow(gap(2), filling=False)
+        page.offer([self.language, self.pdf, self.print])
+        self._programme = card(
+            widget_with(self._planned),
+            self.plan,
+            label(tr("Page for the person, with drawings"), "strong"),
+            page,
+            spacing=gap(2),
+        )
+        self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
+        frame_page(
+            self,
+            self.title,
+            widget_with(begin),
+            self.empty,
+            self._asked,
+            widget_with(log),
+            self._programme,
+            self._log_card,
+            self.reminders,
+            1,
+            buttons=[self.edit],
+        )
+
+    def show_day(self, person: Person | None, plan: Plan | None, day: DayOfExercises) -> None:
+        """Show a person's programme and what was logged today."""
+        self.title.setText(
+            tr("Exercises: {person}").format(person=person.pseudonym) if person else tr("Exercises")
+        )
+        planned = plan is not None and bool(plan.exercises)
+        real = person is not None and not person.demo
+        self._due = day.due
+        self._show_begin(day, offered=planned and real)
+        self._show_logged(plan, day)
+        self._show_programme(plan if planned else None)
+        self._show_entries(day)
+        self.empty.setText(self._empty_words(person, planned))
+        self.empty.setVisible(bool(self.empty.text()))
+        self.edit.setEnabled(real)
+        self.edit.say(tr("Edit the programme") if planned else tr("Enter the exercises"))
+        self.reminders.setVisible(planned)
+
+    def _empty_words(self, person: Person | None, planned: bool) -> str:
+        if person is None:
+            return tr("Choose or add a person on the page Measure first.")
+        if person.demo:
+            return tr("{name} is made up: nothing is logged.").format(name=person.pseudonym)
+        if not planned:
+            return tr(
+                "Nothing is entered yet. Enter the exercises that your clinician gave you; "
+                "Thawline adds nothing to them."
+            )
+        if not self._due:
+            return tr("Everything planned for today is logged.")
+        return ""
+
+    def _show_begin(self, day: DayOfExercises, *, offered: bool) -> None:
+        begin = offered and bool(day.due)
+        self.start.say(tr("Go on with the round") if day.begun else tr("Start today's round"))
+        self.start.setVisible(begin)
+        self.length.setVisible(begin)
+        self.elsewhere.setVisible(begin)
+        if begin:
+            self.length.setText(round_length_words(tasks_of(day.due)))
+
+    def _show_logged(self, plan: Plan | None, day: DayOfExercises) -> None:
+        self.logged.setText(logged_today_words(day))
+        self.logged.setVisible(bool(day.logged))
+        pain = day.highest_pain()
+        passed = plan is not None and pain is not None and 0 < plan.pain_limit <= pain
+        self.passed.setVisible(passed)
+        # Nothing invites to another round after that.
+        give_role(self.start, "" if passed else "main")
+        if plan is not None and passed:
+            words = tr("Pain reached {pain} today. {limit} You can leave it at that for today.")
+            self.passed.setText(
+                words.format(pain=pain, limit=limit_passed_sentence(plan.pain_limit))
+            )
+
+    def _show_programme(self, plan: Plan | None) -> None:
+        clear_layout(self._planned)
+        self._programme.setVisible(plan is not None)
+        if plan is None:
+            return
+        self.plan.setText(plan_sentences(plan))
+        for planned in plan.exercises:
+            name = exercise_name(planned.exercise)
+            log = button(tr("Log this one"), "link")
+            log.setAccessibleName(tr("Log as done: {exercise}").format(exercise=name))
+            log.clicked.connect(partial(self._log_one, planned))
+            words = column(
+                label(name, "strong"),
+                label(dose_words(planned, tr)),
+                label(how_sentence(planned), "quiet"),
+                spacing=2,
+            )
+            self._planned.addWidget(widget_with(row((widget_with(words), 1), log)))
+
+    def _show_entries(self, day: DayOfExercises) -> None:
+        clear_layout(self._entries)
+        self._log_card.setVisible(bool(day.logged))
+        for log in day.logged:
+            words = log_words(log)
+            remove = button(tr("Remove"), "link")
+            remove.setAccessibleName(tr("Remove: {exercise}").format(exercise=words))
+            remove.clicked.connect(partial(self._remove, log))
+            self._entries.addWidget(widget_with(row((label(words), 1), remove)))
+
+    def ask_about(self, day: dt.date | None, today: dt.date) -> None:
+        """Ask whether a day's exercises had settled by the next morning; None asks nothing."""
+        self._asked.setVisible(day is not None)
+        if day is None:
+            return
+        if (today - day).days == 1:
+            self.question.setText(
+                tr("After yesterday's exercises: did it settle by the next morning?")
+            )
+        else:
+            words = tr("After the exercises of {day}: did it settle by the next morning?")
+            self.question.setText(words.format(day=date_words(day, tr)))
+
+    def show_tapped(self, logs: tuple[ExerciseLog, ...]) -> None:
+        """Say what was logged by a tap, and offer to undo it."""
+        self._tapped = logs
+        self.undo.setVisible(bool(logs))
+        if logs:
+            names = ", ".join(exercise_name(log.exercise) for log in logs)
+            self.undo.say(tr("Undo"))
+            self.undo.setAccessibleName(tr("Undo: {exercises}").format(exercises=names))
+
+    def keep_focus(self) -> None:
+        """Put the keyboard on what comes first."""
+        shown = self.start.isVisibleTo(self)
+        (self.start if shown else self.edit).setFocus()
+
+    @Slot()
+    def _want_page(self) -> None:
+        self.page_wanted.emit(self.language.value)
+
+    @Slot()
+    def _want_preview(self) -> None:
+        self.preview_wanted.emit(self.language.value)
+
+    def _answer(self, eased: bool | None, _checked: bool = False) -> None:
+        self.morning_answered.emit(eased)
+
+    @Slot()
+    def _log_due(self) -> None:
+        self.done_elsewhere.emit(tuple(planned.exercise for planned in self._due))
+
+    def _log_one(self, planned: PlannedExercise, _checked: bool = False) -> None:
+        self.done_elsewhere.emit((planned.exercise,))
+
+    @Slot()
+    def _undo(self) -> None:
+        self.removed.emit(tuple(log.id for log in self._tapped))
+
+    def _remove(self, log: ExerciseLog, _checked: bool = False) -> None:
+        self.removed.emit((log.id,))

@@ -1,0 +1,139 @@
+"""Wording of exercises: the guided round, what is planned, what was logged."""
+
+import math
+from collections.abc import Sequence
+
+from gui.protocol.exercise_round import ExerciseRound, RoundPhase, RoundTask, duration_s
+from gui.text.wording import exercise_name, tr
+from measure.domain.exercise_rounds import DayOfExercises, DayPart
+from measure.domain.exercises import EXERCISE_FACTS
+from measure.domain.home_programme_records import (
+    ComparedWithLast,
+    ExerciseLog,
+    Plan,
+    PlannedExercise,
+)
+from measure.domain.landmarks import Side
+from measure.progress.dates import date_words
+
+
+def side_phrase(task: RoundTask) -> str:
+    """Return which arm a task is done with, or nothing where that is not stated."""
+    if task.side is None:
+        return ""
+    return tr("left arm") if task.side is Side.LEFT else tr("right arm")
+
+
+def round_task_title(task: RoundTask) -> str:
+    """Return for example "Wall walk, left arm"."""
+    parts = (exercise_name(task.planned.exercise), side_phrase(task))
+    return ", ".join(part for part in parts if part)
+
+
+def how_sentence(planned: PlannedExercise) -> str:
+    """Return how an exercise is done: the clinician's words, after ours for one of the list."""
+    listed = planned.exercise.listed
+    parts = ("" if listed is None else tr(EXERCISE_FACTS[listed].how), planned.note)
+    return " ".join(part for part in parts if part)
+
+
+def round_sentence(guided: ExerciseRound) -> str:
+    """Return what to do at this moment of a round: short, and without urging."""
+    if guided.paused:
+        return tr("Paused. Let the arm rest.")
+    if guided.phase is RoundPhase.READY:
+        return tr("Get ready: {exercise}.").format(exercise=round_task_title(guided.task))
+    return {
+        RoundPhase.MOVE: tr("Move slowly. Stop before it becomes painful."),
+        RoundPhase.HOLD: tr("Hold it there, gently."),
+        RoundPhase.BACK: tr("Slowly back."),
+        RoundPhase.REST: tr("Let the arm rest."),
+        RoundPhase.SWING: tr("Let the arm swing gently."),
+        RoundPhase.OVER: tr("Done. Let the arm rest."),
+    }[guided.phase]
+
+
+def repetition_words(guided: ExerciseRound) -> str:
+    """Return which repetition it is: "Repetition 4 of 10", or without a count "Repetition 4"."""
+    planned = guided.task.planned.repetitions
+    if planned is None:
+        return tr("Repetition {number}").format(number=guided.repetition)
+    return tr("Repetition {number} of {count}").format(number=guided.repetition, count=planned)
+
+
+def limit_sentence(limit: int) -> str:
+    """Return at which pain to stop, 1..10."""
+    if limit == 1:
+        return tr("Stop at the first pain.")
+    return tr("Stop at pain {limit} of 10, or before.").format(limit=limit)
+
+
+def limit_passed_sentence(limit: int) -> str:
+    return tr("Your programme says to stop at pain {limit}.").format(limit=limit)
+
+
+def round_length_words(tasks: Sequence[RoundTask]) -> str:
+    """Return how many exercises a round has, and about how many minutes."""
+    count = len({task.planned.exercise for task in tasks})
+    exercises = tr("1 exercise") if count == 1 else tr("{count} exercises").format(count=count)
+    minutes = max(1, math.ceil(duration_s(tasks) / 60))
+    about = (
+        tr("about 1 minute")
+        if minutes == 1
+        else tr("about {minutes} minutes").format(minutes=minutes)
+    )
+    return f"{exercises}, {about}"
+
+
+def logged_today_words(day: DayOfExercises) -> str:
+    """Return in which parts of the day something was logged, or nothing."""
+    names = {
+        DayPart.MORNING: tr("morning"),
+        DayPart.AFTERNOON: tr("afternoon"),
+        DayPart.EVENING: tr("evening"),
+    }
+    parts = ", ".join(names[part] for part in day.parts)
+    return tr("Logged today: {parts}.").format(parts=parts) if parts else ""
+
+
+def compared_name(compared: ComparedWithLast) -> str:
+    return {
+        ComparedWithLast.EASIER: tr("Easier"),
+        ComparedWithLast.SAME: tr("The same"),
+        ComparedWithLast.HARDER: tr("Harder"),
+    }[compared]
+
+
+def log_words(log: ExerciseLog) -> str:
+    """Return one line for an exercise that was logged: when, which, and how it went."""
+    parts = [
+        f"{log.done.local:%H:%M}  {exercise_name(log.exercise)}",
+        in_part_words(log.repetitions),
+    ]
+    if log.pain is not None:
+        parts.append(tr("pain {pain} of 10").format(pain=log.pain))
+    if log.compared is not None:
+        parts.append(compared_name(log.compared).lower())
+    return ", ".join(part for part in parts if part)
+
+
+def in_part_words(repetitions: int | None) -> str:
+    """Return how many repetitions were done where it was done in part, or nothing."""
+    if repetitions is None:
+        return ""
+    if repetitions == 0:
+        return tr("done in part")
+    if repetitions == 1:
+        return tr("done in part: 1 repetition")
+    return tr("done in part: {count} repetitions").format(count=repetitions)
+
+
+def plan_sentences(plan: Plan) -> str:
+    """Return at which pain to stop, who chose the plan, since when, and when it is looked at."""
+    parts = [
+        limit_sentence(plan.pain_limit),
+        tr("Chosen by: {who}.").format(who=plan.chosen_by) if plan.chosen_by else "",
+        tr("From {day}.").format(day=date_words(plan.first_day, tr)),
+        tr("Review: {day}.").format(day=date_words(plan.review, tr)) if plan.review else "",
+    ]
+    return " ".join(part for part in parts if part)

@@ -1,0 +1,393 @@
+"""The exercises page: today, the round, pain on the way, how it went, the morning after."""
+
+import datetime as dt
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtPrintSupport import QPrintPreviewDialog
+from PySide6.QtWidgets import QFileDialog
+
+from gui.app.window_pages import MainPage
+from gui.pages.exercises.exercises_page import ExercisesPage
+from gui.protocol.exercise_round import READY_S, RoundPhase
+from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import (
+    ComparedWithLast,
+    ExerciseLog,
+    Plan,
+    PlannedExercise,
+)
+from measure.domain.landmarks import Side
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
+from measure.system.clock import Timestamp, new_id
+from tests.support.gui.stage import TODAY, WindowHarness
+
+PENDULUM = Exercise(listed=ListedExercise.PENDULUM)
+WALL = Exercise(listed=ListedExercise.WALL_WALK)
+LEAN = Exercise(own_name="Door lean")
+
+EXERCISES = (
+    PlannedExercise(exercise=PENDULUM, repetitions=3, hold_s=0, times_a_day=2, sides=(Side.LEFT,)),
+    PlannedExercise(exercise=WALL, repetitions=2, hold_s=5, times_a_day=1, sides=(Side.LEFT,)),
+    PlannedExercise(
+        exercise=LEAN, repetitions=2, hold_s=0, times_a_day=1, note="Lean in a doorway."
+    ),
+)
+
+
+@pytest.fixture
+def planned(stage: WindowHarness) -> WindowHarness:
+    """A stage with a programme of three exercises, on the exercises page."""
+    stage.store.save_plan(
+        Plan(
+            id=new_id(),
+            person_id=stage.history().person.id,
+            first_day=TODAY - dt.timedelta(days=10),
+            exercises=EXERCISES,
+            pain_limit=4,
+            chosen_by="physiotherapist",
+            review=TODAY + dt.timedelta(days=20),
+        )
+    )
+    stage.window.go(MainPage.EXERCISES)
+    stage.settle()
+    return stage
+
+
+def page_of(stage: WindowHarness) -> ExercisesPage:
+    return stage.window.exercises
+
+
+def logs_of(stage: WindowHarness) -> dict[Exercise, ExerciseLog]:
+    return {log.exercise: log for log in stage.history().exercises_done}
+
+
+def log_before(stage: WindowHarness, days: int) -> dt.date:
+    """Log an exercise so many days ago and return the day."""
+    day = TODAY - dt.timedelta(days=days)
+    stage.store.save_exercise_log(
+        ExerciseLog(
+            id=new_id(),
+            person_id=stage.history().person.id,
+            exercise=WALL,
+            done=Timestamp(utc=dt.datetime.combine(day, dt.time(9), dt.UTC)),
+        )
+    )
+    page_of(stage).reload()
+    stage.settle()
+    return day
+
+
+def test_without_a_programme_it_says_how_to_enter_one(stage: WindowHarness) -> None:
+    stage.window.go(MainPage.EXERCISES)
+    stage.settle()
+    today = page_of(stage).today
+    assert "Thawline adds nothing" in today.empty.text()
+    assert not today.start.isVisible()
+    today.edit.click()
+    stage.settle()
+    assert page_of(stage).programme.isVisible()
+
+
+def test_the_round_is_the_first_thing_on_the_page(planned: WindowHarness) -> None:
+    today = page_of(planned).today
+    assert today.start.isVisible()
+    assert planned.window.focusWidget() is today.start
+    assert today.length.text() == "3 exercises, about 2 minutes"
+    assert not today.logged.isVisible()
+    assert "Stop at pain 4 of 10, or before. Chosen by: physiotherapist." in today.plan.text()
+    assert "From 15 Nov 2026. Review: 15 Dec 2026." in today.plan.text()
+
+
+def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
+    planned: WindowHarness, press: Callable[..., None]
+) -> None:
+    page = page_of(planned)
+    press(Qt.Key.Key_Return)
+    assert page.rounds.round.isVisible()
+    assert not planned.window.words[0].isVisible()
+    assert page.rounds.round.sentence.text == "Get ready: Pendulum, left arm."
+    planned.pass_until(RoundPhase.SWING)
+    assert page.rounds.round.count.digits == "1"
+    assert page.rounds.round.count.caption == "Repetition 1 of 3"
+    press(Qt.Key.Key_Space)
+    assert page.rounds.round.sentence.text == "Paused. Let the arm rest."
+    assert page.rounds.round.pause.accessibleName() == "Go on"
+    planned.pass_seconds(60)
+    press(Qt.Key.Key_Space)
+    planned.pass_until(RoundPhase.MOVE)
+    assert page.rounds.round.title.text() == "Wall walk, left arm"
+    assert page.rounds.round.sentence.text == "Move slowly. Stop before it becomes painful."
+    planned.pass_until(RoundPhase.HOLD)
+    planned.pass_seconds(1.0)
+    assert page.rounds.round.count.digits == "4"
+    assert "hold, 4 s left" in page.rounds.round.count.accessibleName()
+    planned.pass_seconds(40)
+    assert page.rounds.round.how.text() == "Lean in a doorway."
+    press(Qt.Key.Key_N)
+    planned.settle()
+    assert page.rounds.rating.isVisible()
+    # Where the keyboard is, digits rate one row after the other.
+    press(Qt.Key.Key_2)
+    press(Qt.Key.Key_3)
+    page.rounds.rating.rows[1].compared.button(ComparedWithLast.EASIER).click()
+    press(Qt.Key.Key_Return)
+    assert page.today.isVisible()
+    logs = logs_of(planned)
+    assert set(logs) == {PENDULUM, WALL}
+    assert (logs[PENDULUM].pain, logs[PENDULUM].repetitions) == (2, None)
+    assert (logs[WALL].pain, logs[WALL].compared) == (3, ComparedWithLast.EASIER)
+    assert page.today.logged.text() == "Logged today: evening."
+    # The pendulum again another time, the door lean now: the round goes on with it.
+    assert page.today.start.accessibleName() == "Go on with the round"
+    assert page.today.length.text() == "1 exercise, about 1 minute"
+
+
+def test_what_is_read_from_across_a_room_is_large(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    for size in ((1280, 800), (1024, 700)):
+        for percent in (100, 200):
+            planned.services.appearance.choose(percent=percent)
+            planned.window.resize(*size)
+            planned.settle()
+            least = planned.window.height() / 15
+            assert page.rounds.round.sentence.fitted_font().pixelSize() >= least
+            count = page.rounds.round.count
+            assert min(count.caption_px(), count.digits_px()) >= least
+            assert count.visibleRegion().boundingRect() == count.rect()
+            assert count.width() >= count.minimumSizeHint().width()
+            stop = page.rounds.round.stop
+            lowest = stop.mapTo(planned.window, stop.rect().bottomRight())
+            assert planned.window.rect().contains(lowest)
+
+
+def test_every_repetition_is_in_the_store_at_once(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_seconds(READY_S + 3.5)
+    planned.settle()
+    assert logs_of(planned)[PENDULUM].repetitions == 1
+    planned.pass_seconds(3)
+    planned.settle()
+    assert logs_of(planned)[PENDULUM].repetitions == 2
+    page.rounds.round.skip.click()
+    planned.settle()
+    assert logs_of(planned)[PENDULUM].repetitions == 2
+
+
+def test_one_key_stops_it_and_the_limit_is_told_calmly(
+    planned: WindowHarness, press: Callable[..., None]
+) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    planned.pass_seconds(4)
+    press(Qt.Key.Key_S)
+    assert page.rounds.hurt.isVisible()
+    planned.pass_seconds(200)
+    assert page.rounds.round.guided is not None
+    assert page.rounds.round.guided.paused
+    press(Qt.Key.Key_3)
+    assert page.rounds.hurt.passed.text() == ""
+    press(Qt.Key.Key_5)
+    assert page.rounds.hurt.passed.text() == "Your programme says to stop at pain 4."
+    assert page.rounds.hurt.next.isVisible()
+    press(Qt.Key.Key_N)
+    assert page.rounds.round.isVisible()
+    assert page.rounds.round.title.text() == "Wall walk, left arm"
+    press(Qt.Key.Key_Escape)
+    assert page.rounds.rating.isVisible()
+    (row,) = page.rounds.rating.rows
+    assert row.pain.value == 5
+    assert row.passed.isVisible()
+    press(Qt.Key.Key_Return)
+    log = logs_of(planned)[PENDULUM]
+    assert (log.pain, log.repetitions) == (5, 1)
+    assert "leave it at that for today" in page.today.passed.text()
+
+
+def test_much_pain_leads_to_the_page_that_measuring_has(
+    planned: WindowHarness, press: Callable[..., None]
+) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    planned.pass_seconds(4)
+    press(Qt.Key.Key_S)
+    press(Qt.Key.Key_7)
+    assert not page.rounds.hurt.next.isVisible()
+    press(Qt.Key.Key_Return)
+    assert page.rounds.safety.isVisible()
+    assert page.rounds.safety.screening.page is ScreeningPage.EMERGENCY
+    page.rounds.safety.give(ScreeningAnswer.NONE_FITS)
+    page.rounds.safety.give(ScreeningAnswer.NONE_FITS)
+    page.rounds.safety.ways_out[0].click()
+    planned.settle()
+    assert page.today.isVisible()
+    assert logs_of(planned)[PENDULUM].pain == 7
+    (screening,) = planned.store.screenings(planned.history().person.id)[-1:]
+    assert screening.occasion is ScreeningOccasion.AFTER_PAIN
+    assert screening.outcome is ScreeningOutcome.CLEAR
+
+
+def test_much_pain_that_is_told_at_the_end_leads_there_too(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    planned.pass_seconds(4)
+    page.rounds.round.end.click()
+    page.rounds.rating.rows[0].pain.button(8).click()
+    page.rounds.rating.keep.click()
+    planned.settle()
+    assert page.rounds.safety.isVisible()
+    assert logs_of(planned)[PENDULUM].pain == 8
+
+
+def test_a_round_without_a_repetition_leaves_nothing(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_seconds(5)
+    page.rounds.round.end.click()
+    planned.settle()
+    assert page.today.isVisible()
+    assert logs_of(planned) == {}
+
+
+def test_opening_another_page_pauses_the_round(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    planned.window.go(MainPage.PROGRESS)
+    planned.settle()
+    planned.pass_seconds(100)
+    planned.window.go(MainPage.EXERCISES)
+    assert page.rounds.round.isVisible()
+    assert page.rounds.round.guided is not None
+    assert page.rounds.round.guided.paused
+    assert not planned.window.words[0].isVisible()
+
+
+def test_one_tap_logs_a_round_done_elsewhere_and_another_undoes_it(planned: WindowHarness) -> None:
+    today = page_of(planned).today
+    today.elsewhere.click()
+    planned.settle()
+    assert set(logs_of(planned)) == {PENDULUM, WALL, LEAN}
+    assert today.undo.accessibleName() == "Undo: Pendulum, Wall walk, Door lean"
+    # What is left of the day is the second time of the pendulum.
+    assert today.length.text().startswith("1 exercise")
+    today.undo.click()
+    planned.settle()
+    assert logs_of(planned) == {}
+    assert not today.undo.isVisible()
+
+
+def test_nothing_is_offered_beyond_what_is_planned_for_a_day(planned: WindowHarness) -> None:
+    today = page_of(planned).today
+    for _ in range(2):
+        today.elsewhere.click()
+        planned.settle()
+    assert not today.start.isVisible()
+    assert not today.elsewhere.isVisible()
+    assert today.empty.text() == "Everything planned for today is logged."
+
+
+def test_the_morning_after_is_asked_for_once(planned: WindowHarness) -> None:
+    today = page_of(planned).today
+    assert not today.question.isVisible()
+    day = log_before(planned, days=1)
+    assert "After yesterday's exercises" in today.question.text()
+    today.later.click()
+    planned.settle()
+    assert not today.question.isVisible()
+    page_of(planned).reload()
+    planned.settle()
+    assert not today.question.isVisible()
+    assert planned.history().next_mornings == ()
+    page_of(planned)._later = None  # as after the next start
+    page_of(planned).reload()
+    planned.settle()
+    today.no.click()
+    planned.settle()
+    assert not today.question.isVisible()
+    (answer,) = planned.history().next_mornings
+    assert (answer.day, answer.eased) == (day, False)
+
+
+def test_a_day_some_time_ago_is_asked_for_by_its_date(planned: WindowHarness) -> None:
+    log_before(planned, days=4)
+    assert "21 Nov 2026" in page_of(planned).today.question.text()
+
+
+def test_a_made_up_person_logs_nothing(planned: WindowHarness) -> None:
+    person = planned.history().person
+    planned.store.save_person(
+        type(person)(id=person.id, pseudonym=person.pseudonym, affected=person.affected, demo=True)
+    )
+    planned.window.measure.people.load()
+    planned.settle()
+    planned.window.measure.people.choose(person.id)
+    planned.settle()
+    page = page_of(planned)
+    page.reload()
+    planned.settle()
+    assert "made up" in page.today.empty.text()
+    assert not page.today.start.isVisible()
+    page._log((WALL,))
+    planned.settle()
+    assert logs_of(planned) == {}
+
+
+def test_the_page_for_the_person_is_written_and_previewed(
+    planned: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    today, target = page_of(planned).today, tmp_path / "Rowan.pdf"
+    monkeypatch.setattr(
+        QFileDialog, "getSaveFileName", staticmethod(lambda *_arguments: (str(target), ""))
+    )
+    today.language.choose("es")
+    today.pdf.click()
+    planned.settle()
+    assert target.read_bytes().startswith(b"%PDF")
+    assert "Rowan.pdf" in planned.window.messages.text
+    today.pdf.click()  # the file is there: it is left as it is, and the window says so
+    planned.settle()
+    assert "Rowan.pdf" in planned.window.messages.text
+    painted = []
+
+    def show(dialog: QPrintPreviewDialog) -> int:
+        painted.append(dialog.windowTitle())
+        dialog.paintRequested.emit(dialog.printer())
+        return 0
+
+    monkeypatch.setattr(QPrintPreviewDialog, "exec", show)
+    today.print.click()
+    assert painted == ["Ejercicios: Rowan"]
+
+
+def test_the_drawn_person_moves_in_step_with_the_round(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    figure = page.rounds.round.figure
+    assert "Pendulum" in figure.accessibleName()
+    planned.pass_until(RoundPhase.SWING)
+    page.rounds.round.skip.click()
+    planned.pass_until(RoundPhase.HOLD)
+    held = figure.time_s
+    planned.pass_seconds(2)
+    assert figure.time_s == held
+    planned.pass_until(RoundPhase.BACK)
+    planned.pass_seconds(2)
+    assert figure.time_s is not None
+    assert held is not None
+    assert figure.time_s > held
+    page.rounds.round.pause.click()
+    assert figure.time_s is None
+    page.rounds.round.skip.click()
+    # One of the clinician's own has no drawing.
+    assert page.rounds.round.title.text() == "Door lean"
+    assert not figure.isVisible()
