@@ -2576,7 +2576,7 @@
         <translation>por hacer</translation>
     </message>
     <message>
-        <source>being settled</source>
+        <source>being calculated</source>
         <translation>calculándose</translation>
     </message>
     <message>
@@ -5772,8 +5772,8 @@
         <translation>{count} movimientos, unos {minutes} minutos.</translation>
     </message>
     <message>
-        <source>Raise your other hand to pause. Stop at any time; what was measured so far is kept.</source>
-        <translation>Levante la otra mano para pausar. Pare cuando quiera; lo medido hasta entonces se guarda.</translation>
+        <source>Raise your other hand to pause. Stop at any time; the results so far are saved.</source>
+        <translation>Levante la otra mano para pausar. Pare cuando quiera; los resultados obtenidos se guardan.</translation>
     </message>
     <message>
         <source>First: {task}</source>

@@ -29,7 +29,7 @@ from measure.video.frame import PixelArray
 #: How long people are asked to hold, seconds: more than the least hold, so that its edges may be
 #: lost. [project]
 HOLD_ASKED_S = 1.6
-#: Stillness of this length, seconds, begins to fill the ring; a slow move is as still as that for
+#: Stillness of this length, seconds, begins to fill the band; a slow move is as still as that for
 #: less. [project]
 _HOLD_SHOWN_S = 0.5
 #: A way up and back without a hold, shorter than this, seconds, is no attempt at the movement.

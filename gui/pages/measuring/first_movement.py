@@ -33,10 +33,7 @@ class FirstMovement(QWidget):
         self.how = label("")
         self.length = label("", "quiet")
         pausing = label(
-            tr(
-                "Raise your other hand to pause. Stop at any time; what was measured so far "
-                "is kept."
-            ),
+            tr("Raise your other hand to pause. Stop at any time; the results so far are saved."),
             "quiet",
         )
         words = column(

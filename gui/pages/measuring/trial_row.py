@@ -1,4 +1,4 @@
-"""Row of a movement's trials, readable from across the room: to come, being settled, final."""
+"""Row of a movement's trials, readable from across the room: to come, being calculated, final."""
 
 from math import ceil
 
@@ -17,7 +17,7 @@ from measure.domain.movements import MOVEMENTS, Unit
 class TrialRow(PaintedWidget):
     """One place for each scored trial wanted; a sign and a word or value in each.
 
-    A dashed ring is a trial to come, a hollow one is being settled, a filled band is final.
+    A dashed ring is a trial to come, a hollow one is being calculated, a filled band is final.
     """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -95,5 +95,5 @@ class TrialRow(PaintedWidget):
         if attempt is None:
             return tr("to come")
         if attempt.trial is None:
-            return tr("being settled")
+            return tr("being calculated")
         return trial_words(attempt.trial, self._unit)

@@ -26,6 +26,7 @@ from gui.pages.camera_and_body.calibration_overview import TRUNK
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.settings.data_page import DataPage
 from gui.protocol.exercise_round import RoundPhase
+from gui.protocol.plan import HOME_MOVEMENTS, home_tasks
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.palette import Scheme
 from gui.text.language import install_language
@@ -114,7 +115,7 @@ def _start(stage: WindowHarness) -> Iterator[str]:
     yield "measure-start"
     page.start.at_home.choose.setChecked(True)
     yield "measure-own-choice"
-    page.before.ask()
+    page.before.ask(home_tasks(HOME_MOVEMENTS, Side.RIGHT, sore_day=False), 6, mirrored=True)
     page.show_page(page.before)
     yield "measure-before"
     page.show_start()

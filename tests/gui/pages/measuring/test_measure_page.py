@@ -131,7 +131,7 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.settle()
     assert live.number.text == "118\u00b0"
     assert live.kind.text == "measured"
-    assert live.trials.words == ("being settled", "to come")
+    assert live.trials.words == ("being calculated", "to come")
     assert live.video.isVisible()
     stage.engine.settle()
     stage.settle()
