@@ -34,6 +34,8 @@ class DateField(QWidget):
         self.text.textEdited.connect(self.changed)
         self.earlier = button(tr("A day earlier"))
         self.later = button(tr("A day later"))
+        for step in (self.earlier, self.later):
+            step.setAccessibleName(f"{title}: {step.text()}")
         self.earlier.clicked.connect(self._step_back)
         self.later.clicked.connect(self._step_on)
         self.calendar = QCalendarWidget()

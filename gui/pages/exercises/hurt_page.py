@@ -39,6 +39,7 @@ class HurtPage(QWidget):
         bind_keys(self, self.next, "N")
         bind_keys(self, self.stop, "Return", "Enter", "Escape")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName(self.sentence.text())
         self._lay_out()
 
     def _lay_out(self) -> None:
