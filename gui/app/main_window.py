@@ -4,7 +4,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Signal, Slot
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
 
 from gui.app.menus import fill_menu_bar
@@ -307,6 +307,10 @@ class MainWindow(QMainWindow):
         else:
             demo = tr(" (demo data)") if person.demo else ""
             self._who.setText(person.pseudonym + demo)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.services.appearance.window_resized.emit()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Close at any moment: the engine hands over what it captured, then all is saved."""

@@ -14,6 +14,8 @@ class Appearance(QObject):
     """Which colours and sizes are in force; `changed` tells painters to paint anew."""
 
     changed = Signal()
+    #: The window has another size: what is a share of its height needs another.
+    window_resized = Signal()
 
     def __init__(self, scheme: Scheme = Scheme.SYSTEM, percent: int = 100) -> None:
         super().__init__()

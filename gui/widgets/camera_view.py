@@ -49,8 +49,9 @@ class CameraView(QWidget):
         shortcut.activated.connect(self.retry.click)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self.video, 1)
+        # Close to the sentence that says what is wrong, and in sight at any text size.
         layout.addWidget(self.retry)
+        layout.addWidget(self.video, 1)
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
 

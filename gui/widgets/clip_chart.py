@@ -5,7 +5,7 @@ from typing import Any
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.session.interfaces import ClipCurve
 from gui.style.appearance import Appearance
@@ -45,6 +45,8 @@ class ClipChart(QWidget):
         self._plot.setMouseEnabled(x=True, y=False)
         self._plot.getAxis("left").enableAutoSIPrefix(False)
         self._plot.getAxis("bottom").enableAutoSIPrefix(False)
+        # As low as its least height where there is little room; its own wish would be taller.
+        self._plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

@@ -15,6 +15,7 @@ class PaintedWidget(QWidget):
         self.appearance = appearance
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         appearance.changed.connect(self.appearance_changed)
+        appearance.window_resized.connect(self.updateGeometry)
 
     @Slot()
     def appearance_changed(self) -> None:

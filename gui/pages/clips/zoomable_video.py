@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QPointF, Qt, Slot
+from PySide6.QtCore import QPointF, QSize, Qt, Slot
 from PySide6.QtGui import QMouseEvent, QWheelEvent
 
 from gui.drawing.transform import VideoTransform
@@ -24,6 +24,10 @@ class ZoomableVideo(VideoView):
         self._middle = QPointF(0.5, 0.5)
         self._dragged: QPointF | None = None
         self.setAccessibleName(tr("picture of the clip"))
+
+    def sizeHint(self) -> QSize:
+        """Return the least size: more is given where there is room."""
+        return self.minimumSize().expandedTo(self.minimumSizeHint())
 
     @Slot()
     def zoom_in(self) -> None:

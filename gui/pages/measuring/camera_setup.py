@@ -17,7 +17,7 @@ from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_ch
 from gui.session.tones import Tone
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, ElidedButton, bind_keys, button
+from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, widget_with
@@ -89,9 +89,11 @@ class SetupPage(QWidget):
         place = card(label(tr("Place"), "quiet"), *self.checks.values())
         cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
         sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
+        tries = FlowRow(8, filling=False)
+        tries.offer([self.tone, self.voice])
         sound = card(
             label(tr("Sound and voice"), "quiet"),
-            row(self.tone, self.voice, 1, spacing=8),
+            tries,
             self.sound_words,
         )
         surer = card(label(tr("For narrower intervals"), "quiet"), self.camera_and_body)

@@ -52,6 +52,8 @@ PERCENTS = (100, 150, 200)
 SIZES = ((1024, 700), (1280, 680), (1366, 700), (1920, 1080))
 #: The size whose pictures are written a quarter as large too: a common laptop's window.
 QUARTERED = (1280, 680)
+#: A goal in a person's own words.
+GOAL = "Put on a jacket"
 #: Clips of the list, one with a name longer than its column, one whose name says nothing.
 CLIPS = (
     "bed-three-flexion-right.mp4",
@@ -378,7 +380,7 @@ def _goals(stage: WindowHarness) -> Iterator[str]:
     progress = stage.window.progress
     progress.show_goals()
     yield "progress-goals-none"
-    progress.goals.words.setText("Put on a jacket")
+    progress.goals.words.setText(GOAL)
     progress.goals.add.click()
     stage.settle()
     progress.goals.ratings[0].button(4).click()
