@@ -2,8 +2,8 @@
 
 from math import ceil
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
@@ -63,6 +63,16 @@ class FittedSentence(PaintedWidget):
         font = self._font(self._least_px())
         lines = self._lines * QFontMetricsF(font).lineSpacing()
         return QSize(200, ceil(max(lines, self._needed(font).height())))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.window().installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Need another height in a window of another height."""
+        if event.type() is QEvent.Type.Resize and watched is self.window():
+            self.updateGeometry()
+        return super().eventFilter(watched, event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
