@@ -30,6 +30,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
       thawline report Rosa --to rosa.html --details
       thawline report Rosa --to rosa.pdf --since 2026-09-12 --question "May I garden again?"
       thawline report Rosa --to rosa.pdf --landscape --language es
+      thawline report Rosa --to exercises.pdf --exercises --language es
     """
     parser.add_argument("person", metavar="PERSON", help="the pseudonym")
     parser.add_argument(
@@ -41,6 +42,11 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--question", default="", metavar="TEXT", help="what the person wants to ask"
     )
+    parser.add_argument(
+        "--exercises",
+        action="store_true",
+        help="instead of the report the page of exercises for the person, with drawings (.pdf)",
+    )
     parser.add_argument("--details", action="store_true", help="with the further pages")
     parser.add_argument("--landscape", action="store_true", help="a page wider than high")
     parser.add_argument(
@@ -51,6 +57,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     from gui.report.files import write_report
+    from gui.report.handout_file import plan_to_print, write_handout
     from gui.report.language import translate_into
     from measure.cli.open_store import open_store
     from measure.report.caveats import NOTICE
@@ -60,6 +67,11 @@ def run(arguments: argparse.Namespace) -> int:
         person = store.find_person(arguments.person)
         history = store.history(person.id)
         today = store.now().day
+    if arguments.exercises:
+        plan = plan_to_print(history, today)
+        write_handout(person, plan, arguments.language, arguments.to)
+        print(f"{arguments.to} is written.")
+        return 0
     choices = ReportChoices(
         since=arguments.since,
         question=arguments.question,

@@ -80,12 +80,20 @@
         <translation>probar otra vez tras un problema</translation>
     </message>
     <message>
-        <source>Ctrl 1 to 4</source>
-        <translation>Ctrl 1 a 4</translation>
+        <source>N, S</source>
+        <translation>N, S</translation>
     </message>
     <message>
-        <source>Measure, Progress, Clips, Set-up</source>
-        <translation>Medir, Evolución, Grabaciones, Preparación</translation>
+        <source>in a round of exercises: next exercise, stop because it hurts</source>
+        <translation>en una sesión de ejercicios: siguiente ejercicio, parar porque duele</translation>
+    </message>
+    <message>
+        <source>Ctrl 1 to 5</source>
+        <translation>Ctrl 1 a 5</translation>
+    </message>
+    <message>
+        <source>Measure, Exercises, Progress, Clips, Set-up</source>
+        <translation>Medir, Ejercicios, Evolución, Grabaciones, Preparación</translation>
     </message>
     <message>
         <source>Ctrl H, Ctrl E</source>

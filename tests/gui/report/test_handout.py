@@ -13,11 +13,13 @@ from gui.report.handout import ONE_PAGE, handout_pdf
 from gui.report.handout_file import plan_to_print, write_handout
 from gui.report.handout_words import handout_words
 from gui.report.language import translate_into
+from measure.cli.main import main
 from measure.domain.exercises import EXERCISE_FACTS, Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.records import History
 from measure.errors import InputError
+from measure.storage.store import Store
 from tests.support.record_samples import person, some_id
 
 NOTE = "Stand in a doorway, the forearm on the frame, and lean forwards a little."
@@ -138,3 +140,19 @@ def test_a_page_is_written_once_and_needs_a_programme(qapp: QApplication, tmp_pa
     write_handout(person(), plan, "en", tmp_path / "page.pdf")
     with pytest.raises(InputError):
         write_handout(person(), plan, "en", tmp_path / "page.pdf")
+
+
+def test_the_command_writes_the_page_of_exercises(
+    data_folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with Store.open() as store:
+        store.save_person(person("Rosa"))
+    target = tmp_path / "exercises.pdf"
+    asked = ["report", "Rosa", "--to", str(target), "--exercises", "--language", "es"]
+    assert main(asked) == 2
+    assert "no programme of exercises" in capsys.readouterr().err
+    with Store.open() as store:
+        store.save_plan(plan_of([ListedExercise.PENDULUM]))
+    assert main(asked) == 0
+    (page,) = pages_of(target.read_bytes(), tmp_path)
+    assert page.startswith("Ejercicios: Rosa")
