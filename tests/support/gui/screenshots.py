@@ -25,7 +25,6 @@ from gui.app.window_pages import MainPage
 from gui.pages.camera_and_body.calibration_overview import TRUNK
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.settings.data_page import DataPage
-from gui.protocol.exercise_round import RoundPhase
 from gui.protocol.plan import HOME_MOVEMENTS, home_tasks
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.palette import Scheme
@@ -33,17 +32,16 @@ from gui.text.language import install_language
 from measure.camera.faults import SourceFault
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult
-from measure.domain.exercises import ListedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import EventKind as Happened
 from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOccasion
 from measure.errors import ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.storage.store import Store
 from tests.support.gui.demo_history import demo_history
+from tests.support.gui.exercise_states import exercise_states
 from tests.support.gui.stage import TODAY, WindowHarness
 
 #: Languages, text sizes in per cent and window sizes of the pictures; the smallest size first.
@@ -273,7 +271,7 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     yield from _goals(stage)
     window.progress.show_details()
     yield "progress-sessions"
-    yield from _programme(stage)
+    yield from exercise_states(stage)
     window.go(MainPage.CLIPS)
     yield "clips-empty"
     yield from _clips(stage)
@@ -388,35 +386,6 @@ def _goals(stage: WindowHarness) -> Iterator[str]:
     progress.show_curves()
 
 
-def _programme(stage: WindowHarness) -> Iterator[str]:
-    progress, exercises = stage.window.progress, stage.window.exercises
-    stage.window.go(MainPage.EXERCISES)
-    stage.settle()
-    yield "exercises-empty"
-    exercises.show_programme()
-    stage.settle()
-    for listed in (ListedExercise.PENDULUM, ListedExercise.EXTERNAL_ROTATION):
-        line = exercises.programme.lines[listed]
-        line.wanted.setChecked(True)
-        line.dose.repetitions.choose(10)
-        line.dose.hold.choose(0 if listed is ListedExercise.PENDULUM else 15)
-        line.dose.times.choose(2)
-    exercises.programme.keep.click()
-    yield "programme-lacking"
-    exercises.programme.pain_limit.choose(4)
-    exercises.programme.keep.click()
-    stage.settle()
-    yield "exercises-today"
-    yield from _round(stage)
-    stage.window.show_events()
-    stage.settle()
-    progress.events.kind.choose(Happened.FLARE)
-    progress.events.keep.click()
-    stage.settle()
-    yield "events"
-    progress.show_curves()
-
-
 def _settings(stage: WindowHarness) -> Iterator[str]:
     stage.window.show_settings()
     yield "settings"
@@ -429,35 +398,6 @@ def _settings(stage: WindowHarness) -> Iterator[str]:
     stage.window.show_help()
     yield "help"
     stage.window.go(MainPage.MEASURE)
-
-
-def _round(stage: WindowHarness) -> Iterator[str]:
-    """Play a round with a clock of its own."""
-    exercises = stage.window.exercises
-    exercises.today.start.click()
-    stage.settle()
-    yield "round-ready"
-    stage.pass_until(RoundPhase.SWING)
-    yield "round-swing"
-    exercises.rounds.round.skip.click()
-    stage.pass_until(RoundPhase.MOVE)
-    yield "round-move"
-    stage.pass_until(RoundPhase.HOLD)
-    stage.pass_seconds(3.0)
-    yield "round-hold"
-    stage.pass_until(RoundPhase.REST)
-    yield "round-rest"
-    exercises.rounds.round.pause.click()
-    yield "round-paused"
-    exercises.rounds.round.stop.click()
-    exercises.rounds.hurt.pain.button(5).click()
-    yield "round-hurts"
-    exercises.rounds.hurt.stop.click()
-    stage.settle()
-    yield "round-rating"
-    exercises.rounds.rating.keep.click()
-    stage.settle()
-    yield "exercises-logged"
 
 
 def states(stage: WindowHarness) -> Iterator[str]:
