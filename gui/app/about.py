@@ -33,13 +33,13 @@ def _dialog(parent: QWidget, title: str, lines: list[tuple[str, str]]) -> QDialo
 def keys_dialog(parent: QWidget) -> QDialog:
     keys = (
         (tr("Space"), tr("pause, go on")),
-        (tr("Backspace"), tr("discard the last trial")),
-        (tr("Escape"), tr("stop and keep what there is")),
+        (tr("Backspace"), tr("delete the last trial")),
+        (tr("Escape"), tr("finish and save")),
         (tr("Enter"), tr("continue")),
         (tr("0 to 9, X for ten"), tr("pain")),
         (tr("H; B, C"), tr("start measuring at home; full baseline, one movement in a clinic")),
         (tr("O, M"), tr("the other side, another movement")),
-        (tr("A"), tr("measure the last one again")),
+        (tr("A"), tr("repeat the last movement")),
         (tr("R"), tr("try again after trouble")),
         (tr("N, S"), tr("in a round of exercises: next exercise, stop because it hurts")),
         (tr("Ctrl 1 to 5"), tr("Measure, Exercises, Progress, Clips, Set-up")),

@@ -144,8 +144,8 @@ def correction_words(kept: StoredCorrection) -> str:
 
 def place_words(state: CalibrationState) -> str:
     if not state.places:
-        return tr("\u25cb  The next readings keep where you stand.")
-    return tr("\u2713  Places kept: {places}.").format(places=state.places)
+        return tr("\u25cb  The next readings save where you stand.")
+    return tr("\u2713  Places saved: {places}.").format(places=state.places)
 
 
 def _dated(day: dt.date, state: CalibrationState) -> str:

@@ -104,7 +104,7 @@ def progress_notes(sides: Sequence[SideProgress]) -> tuple[str, ...]:
         tasks = [tr(milestone.task.words) for milestone in side.milestones if milestone.reached]
         if tasks and side.affected:
             lines.append(
-                tr("{side}, range for: {tasks}.").format(
+                tr("{side} arm: enough movement to {tasks}.").format(
                     side=side_title(side.side), tasks="; ".join(tasks)
                 )
             )

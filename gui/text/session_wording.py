@@ -135,7 +135,9 @@ def trouble_sentence(trouble: SourceFault) -> str:
         SourceFault.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),
         SourceFault.CAMERA_BLACK: tr("The picture is black. Open the camera's cover or add light."),
         SourceFault.CAMERA_SLOW: tr("The camera is slow. Add light, or unplug other cameras."),
-        SourceFault.CAMERA_STUCK: tr("The picture stands still. Unplug the camera and plug it in."),
+        SourceFault.CAMERA_STUCK: tr(
+            "The camera image has frozen. Unplug the camera and plug it in again."
+        ),
         SourceFault.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
         SourceFault.CLIP_ENDED: tr("The clip has ended."),
         SourceFault.MODEL_MISSING: tr(

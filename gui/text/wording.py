@@ -142,7 +142,7 @@ def pain_sentence(pain: int | None, stopped_by: LimitingFactor | None) -> str:
     if stopped_by is not None:
         stop = stopped_by_name(stopped_by).lower()
         parts.append(tr("stopped by {reason}").format(reason=stop))
-    return ", ".join(parts).capitalize() if parts else tr("Pain was not stated")
+    return ", ".join(parts).capitalize() if parts else tr("No pain rating")
 
 
 def event_name(kind: EventKind) -> str:

@@ -20,16 +20,8 @@
         <translation>Retroceso</translation>
     </message>
     <message>
-        <source>discard the last trial</source>
-        <translation>descartar el último intento</translation>
-    </message>
-    <message>
         <source>Escape</source>
         <translation>Escape</translation>
-    </message>
-    <message>
-        <source>stop and keep what there is</source>
-        <translation>parar y guardar lo que hay</translation>
     </message>
     <message>
         <source>Enter</source>
@@ -68,8 +60,16 @@
         <translation>A</translation>
     </message>
     <message>
-        <source>measure the last one again</source>
-        <translation>medir el último otra vez</translation>
+        <source>delete the last trial</source>
+        <translation>borrar el último intento</translation>
+    </message>
+    <message>
+        <source>finish and save</source>
+        <translation>terminar y guardar</translation>
+    </message>
+    <message>
+        <source>repeat the last movement</source>
+        <translation>repetir el último movimiento</translation>
     </message>
     <message>
         <source>R</source>
@@ -316,8 +316,12 @@
         <translation>He tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
-        <source>Leave out what you do not want to say.</source>
-        <translation>Deje en blanco lo que no quiera decir.</translation>
+        <source>Worst in the last 24 hours</source>
+        <translation>El peor en las últimas 24 horas</translation>
+    </message>
+    <message>
+        <source>You can skip any of these.</source>
+        <translation>Puede dejar cualquiera en blanco.</translation>
     </message>
     <message>
         <source>Report for a clinic visit</source>
@@ -402,10 +406,6 @@
     <message>
         <source>Last night</source>
         <translation>Anoche</translation>
-    </message>
-    <message>
-        <source>The worst since yesterday</source>
-        <translation>El peor desde ayer</translation>
     </message>
     <message>
         <source>clips</source>
@@ -668,12 +668,12 @@
         <translation>Medir esta posición</translation>
     </message>
     <message>
-        <source>Discard the last</source>
-        <translation>Descartar el último</translation>
+        <source>Delete last trial</source>
+        <translation>Borrar el último intento</translation>
     </message>
     <message>
-        <source>Stop and keep</source>
-        <translation>Parar y guardar</translation>
+        <source>Finish and save</source>
+        <translation>Terminar y guardar</translation>
     </message>
     <message>
         <source>Try again</source>
@@ -740,8 +740,8 @@
         <translation>Empezar</translation>
     </message>
     <message>
-        <source>The last one again</source>
-        <translation>El último otra vez</translation>
+        <source>Repeat the last movement</source>
+        <translation>Repetir el último movimiento</translation>
     </message>
     <message>
         <source>Next, {here} of {of}: {task}</source>
@@ -780,8 +780,8 @@
         <translation>qué lo detuvo</translation>
     </message>
     <message>
-        <source>This one again</source>
-        <translation>Este otra vez</translation>
+        <source>Repeat this movement</source>
+        <translation>Repetir este movimiento</translation>
     </message>
     <message>
         <source>{question}, {pain} of 10</source>
@@ -816,16 +816,12 @@
         <translation>¿Qué detuvo el movimiento?</translation>
     </message>
     <message>
+        <source>Next, {here} of {of}: {task}. Choose a number, then go back to your spot. It starts by itself.</source>
+        <translation>Siguiente, {here} de {of}: {task}. Elija un número y vuelva a su sitio. Empieza solo.</translation>
+    </message>
+    <message>
         <source>Next, {here} of {of}: {task}.</source>
         <translation>Después, {here} de {of}: {task}.</translation>
-    </message>
-    <message>
-        <source>Nothing was captured.</source>
-        <translation>No se captó nada.</translation>
-    </message>
-    <message>
-        <source>Next, {here} of {of}: {task}. Choose a number, and it begins when you stand for it.</source>
-        <translation>Ahora, {here} de {of}: {task}. Elija un número y empieza cuando usted se coloque.</translation>
     </message>
     <message>
         <source>time shown</source>
@@ -945,7 +941,7 @@
     </message>
     <message>
         <source>worst in 24 hours {pain}</source>
-        <translation>peor en 24 horas {pain}</translation>
+        <translation>el peor en 24 horas {pain}</translation>
     </message>
     <message>
         <source>Pain before the session (0 to 10): {ratings}.</source>
@@ -1044,10 +1040,6 @@
         <translation>Marcar cuello y pelvis</translation>
     </message>
     <message>
-        <source>Forget where I stood</source>
-        <translation>Olvidar dónde estaba</translation>
-    </message>
-    <message>
         <source>Open a table of readings</source>
         <translation>Abrir una tabla de lecturas</translation>
     </message>
@@ -1110,6 +1102,10 @@
     <message>
         <source>Place</source>
         <translation>Lugar</translation>
+    </message>
+    <message>
+        <source>Delete where I stood</source>
+        <translation>Borrar dónde estuve</translation>
     </message>
     <message>
         <source>Save the lengths</source>
@@ -1473,7 +1469,7 @@
     </message>
     <message>
         <source>Today&apos;s results - saved</source>
-        <translation>Resultados de hoy: guardados</translation>
+        <translation>Resultados de hoy, guardados</translation>
     </message>
     <message>
         <source>Today&apos;s results - not saved</source>
@@ -1594,10 +1590,6 @@
     <message>
         <source>stopped by {reason}</source>
         <translation>detenido por {reason}</translation>
-    </message>
-    <message>
-        <source>Pain was not stated</source>
-        <translation>Dolor sin indicar</translation>
     </message>
     <message>
         <source>Trial {number}, from {time} s</source>
@@ -2148,8 +2140,8 @@
         <translation>La cámara va lenta. Dé más luz o desconecte otras cámaras.</translation>
     </message>
     <message>
-        <source>The picture stands still. Unplug the camera and plug it in.</source>
-        <translation>La imagen no se mueve. Desconecte la cámara y vuelva a conectarla.</translation>
+        <source>The camera image has frozen. Unplug the camera and plug it in again.</source>
+        <translation>La imagen de la cámara se ha detenido. Desconecte la cámara y vuelva a conectarla.</translation>
     </message>
     <message>
         <source>This clip cannot be played. Choose another.</source>
@@ -2488,8 +2480,8 @@
         <translation>Los dos hombros cambiaron a la vez, así que puede que haya cambiado la colocación y no se muestra ninguna tendencia.</translation>
     </message>
     <message>
-        <source>{side}, range for: {tasks}.</source>
-        <translation>{side}, recorrido para: {tasks}.</translation>
+        <source>{side} arm: enough movement to {tasks}.</source>
+        <translation>{side}: movimiento suficiente para {tasks}.</translation>
     </message>
     <message>
         <source>no number</source>
@@ -2580,8 +2572,8 @@
         <translation>Intento {number}: {words}</translation>
     </message>
     <message>
-        <source>to come</source>
-        <translation>por hacer</translation>
+        <source>next</source>
+        <translation>siguiente</translation>
     </message>
     <message>
         <source>being calculated</source>
@@ -2690,6 +2682,10 @@
     <message>
         <source>{movement}, {side} arm</source>
         <translation>{movement}, brazo {side}</translation>
+    </message>
+    <message>
+        <source>No pain rating</source>
+        <translation>Dolor sin valorar</translation>
     </message>
     <message>
         <source>Body tracking changed</source>
@@ -4416,20 +4412,16 @@
         <translation>Otra imagen</translation>
     </message>
     <message>
-        <source>Take the last mark back</source>
-        <translation>Quitar la última marca</translation>
+        <source>Undo the last mark</source>
+        <translation>Deshacer la última marca</translation>
     </message>
     <message>
-        <source>Keep</source>
-        <translation>Guardar</translation>
+        <source>Save it, or take another picture.</source>
+        <translation>Guárdela o tome otra imagen.</translation>
     </message>
     <message>
         <source>These marks do not fit.</source>
         <translation>Estas marcas no encajan.</translation>
-    </message>
-    <message>
-        <source>Keep it, or take another picture.</source>
-        <translation>Guárdelas o tome otra imagen.</translation>
     </message>
     <message>
         <source>Stop when the pain reaches</source>
@@ -4584,11 +4576,11 @@
         <translation>Corregir {movement} según el estudio {study} ({pairs} pares)</translation>
     </message>
     <message>
-        <source>○  The next readings keep where you stand.</source>
+        <source>○  The next readings save where you stand.</source>
         <translation>○  Las próximas lecturas guardan dónde está usted.</translation>
     </message>
     <message>
-        <source>✓  Places kept: {places}.</source>
+        <source>✓  Places saved: {places}.</source>
         <translation>✓  Lugares guardados: {places}.</translation>
     </message>
     <message>
@@ -4608,7 +4600,7 @@
         <translation>Marque su extremo inferior, lo más lejos posible.</translation>
     </message>
     <message>
-        <source>Keep it, or mark the upper end of a second line, far beside the first.</source>
+        <source>Save it, or mark the upper end of a second line, far beside the first.</source>
         <translation>Guárdela, o marque el extremo superior de otra línea, lejos de la primera.</translation>
     </message>
     <message>
@@ -5886,6 +5878,10 @@
     <message>
         <source>{time}: the time that you chose for your exercises.</source>
         <translation>{time}: la hora que eligió para sus ejercicios.</translation>
+    </message>
+    <message>
+        <source>Not measured.</source>
+        <translation>Sin medir.</translation>
     </message>
 </context>
 </TS>

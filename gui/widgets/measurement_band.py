@@ -33,7 +33,7 @@ class BandContent:
 def band_for_measurement(measurement: Measurement | None) -> BandContent:
     """Return what a reading shows; None is a movement without any captured trial."""
     if measurement is None:
-        return BandContent(words=tr("Nothing was captured."))
+        return BandContent(words=tr("Not measured."))
     return BandContent(
         words=measurement_words(measurement),
         rests_on=basis_sentence(measurement),

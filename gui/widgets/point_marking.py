@@ -71,7 +71,7 @@ class PointMarkingView(PaintedWidget):
             self.update()
 
     def take_back(self) -> None:
-        """Take the last mark back."""
+        """Undo the last mark."""
         if self.marks_px:
             self.marks_px.pop()
             self.changed.emit()

@@ -60,7 +60,7 @@ class CalibrationPage(QWidget):
         self.calibrate = button(tr("Calibrate the lens"))
         self.uprights = button(tr("Mark upright lines"))
         self.mark_back = button(tr("Mark neck and pelvis"))
-        self.forget = button(tr("Forget where I stood"))
+        self.forget = button(tr("Delete where I stood"))
         self.study = button(tr("Open a table of readings"))
         self.retest = button(tr("How well my sessions repeat"))
         self.keep = button(tr("Save the lengths"))

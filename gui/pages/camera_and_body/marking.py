@@ -96,8 +96,8 @@ class MarkingPage(QWidget):
         self.fixed = WrappingCheckBox(appearance, tr("The camera is fixed and stays as it is"))
         self.take = button(tr("Take this picture"), "main")
         self.again = button(tr("Another picture"))
-        self.undo = button(tr("Take the last mark back"))
-        self.keep = button(tr("Keep"), "main")
+        self.undo = button(tr("Undo the last mark"))
+        self.keep = button(tr("Save"), "main")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.take.clicked.connect(self._take)
         self.again.clicked.connect(self._again)
@@ -199,7 +199,7 @@ class MarkingPage(QWidget):
         elif many < len(task.steps):
             self.sentence.say(task.steps[many])
         else:
-            self.sentence.say(tr("Keep it, or take another picture."))
+            self.sentence.say(tr("Save it, or take another picture."))
 
     @Slot()
     def _keep(self) -> None:

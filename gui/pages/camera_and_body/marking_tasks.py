@@ -34,7 +34,7 @@ def level_marking_task(camera: str) -> MarkingTask:
         steps=(
             tr("Mark the upper end of something upright."),
             tr("Mark its lower end, as far away as can be."),
-            tr("Keep it, or mark the upper end of a second line, far beside the first."),
+            tr("Save it, or mark the upper end of a second line, far beside the first."),
             tr("Mark the lower end of the second line."),
         ),
         least=2,

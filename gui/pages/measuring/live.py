@@ -76,8 +76,8 @@ class LivePage(QWidget):
         self.hint = FittedSentence(appearance, lines=1, quiet=True)
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.here = button(tr("Measure this position"), key=tr("H"))
-        self.discard = button(tr("Discard the last"), key=tr("Backspace"))
-        self.stop = button(tr("Stop and keep"), key=tr("Escape"))
+        self.discard = button(tr("Delete last trial"), key=tr("Backspace"))
+        self.stop = button(tr("Finish and save"), key=tr("Escape"))
         self.retry = button(tr("Try again"), "main", key=tr("R"))
         self._lay_out()
 

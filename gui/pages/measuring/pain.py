@@ -58,8 +58,8 @@ class PainPage(QWidget):
         for choices in (self.pain, self.reason):
             choices.picked.connect(self._note_answer)
         self.next_words = label("")
-        self.finish = button(tr("Stop and keep"), key=tr("Escape"))
-        self.repeat = button(tr("This one again"), key=tr("A"))
+        self.finish = button(tr("Finish and save"), key=tr("Escape"))
+        self.repeat = button(tr("Repeat this movement"), key=tr("A"))
         self.done = button(tr("Go on"), "main", key=tr("Enter"))
         for source, after in (
             (self.finish, NextAction.STOP),
@@ -143,8 +143,8 @@ class PainPage(QWidget):
             here, of = guide.task_position
             template = (
                 tr(
-                    "Next, {here} of {of}: {task}. Choose a number, and it begins when you stand "
-                    "for it."
+                    "Next, {here} of {of}: {task}. Choose a number, then go back to your spot. "
+                    "It starts by itself."
                 )
                 if alone
                 else tr("Next, {here} of {of}: {task}.")

@@ -90,8 +90,8 @@ class PainBeforePage(QWidget):
         scales = card(
             _Rated(appearance, tr("Now, at rest"), self.now),
             _Rated(appearance, tr("Last night"), self.night),
-            _Rated(appearance, tr("The worst since yesterday"), self.worst),
-            label(tr("Leave out what you do not want to say."), "small"),
+            _Rated(appearance, tr("Worst in the last 24 hours"), self.worst),
+            label(tr("You can skip any of these."), "small"),
             spacing=appearance.gap(1),
         )
         frame_page(

@@ -93,7 +93,7 @@ class TrialRow(PaintedWidget):
 
     def _said(self, attempt: Attempt | None) -> str:
         if attempt is None:
-            return tr("to come")
+            return tr("next")
         if attempt.trial is None:
             return tr("being calculated")
         return trial_words(attempt.trial, self._unit)

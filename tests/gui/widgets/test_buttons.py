@@ -43,14 +43,14 @@ def test_keys_are_told_in_a_row_where_all_have_room(
 def test_a_button_tells_its_key_only_where_there_is_room(
     appearance: Appearance, qtbot: QtBot, placed: Place
 ) -> None:
-    one = button("Discard the last", key="Backspace")
+    one = button("Delete last trial", key="Backspace")
     placed(one, (600, 100))
     assert "Backspace" in one.text()
-    assert one.accessibleName() == "Discard the last"
+    assert one.accessibleName() == "Delete last trial"
     assert one.accessibleDescription() == "Backspace"
     one.setFixedWidth(190)
     qtbot.wait(10)
-    assert one.text() == "Discard the last"
+    assert one.text() == "Delete last trial"
 
 
 def test_a_list_button_shows_and_tells_what_was_picked(

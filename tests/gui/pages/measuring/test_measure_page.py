@@ -33,7 +33,8 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     assert shown(stage) is page.pain
     press(Qt.Key.Key_2, "2")
     assert page.pain.next_words.text() == (
-        "Next, 2 of 8: Flexion, left arm. Choose a number, and it begins when you stand for it."
+        "Next, 2 of 8: Flexion, left arm. "
+        "Choose a number, then go back to your spot. It starts by itself."
     )
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.live
@@ -131,13 +132,13 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.settle()
     assert live.number.text == "118\u00b0"
     assert live.kind.text == "measured"
-    assert live.trials.words == ("being calculated", "to come")
+    assert live.trials.words == ("being calculated", "next")
     assert live.video.isVisible()
     stage.engine.settle()
     stage.settle()
     assert live.kind.text == "final, 113 to 123"
     assert live.band.state is BandState.FINAL
-    assert live.trials.words == ("118\u00b0 (113 to 123)", "to come")
+    assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
     assert live.on_body.isVisible()
     assert live.on_body.accessibleName() == "drawing on the body, left arm: 118\u00b0 (113 to 123)"
     stage.engine.capture(119.0)
@@ -147,7 +148,7 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.sentence.text == "Not counted: the body leaned."
     assert live.advice.text == "Stay upright and let only the arm move."
     assert live.advice.isVisible()
-    assert live.trials.words == ("118\u00b0 (113 to 123)", "to come")
+    assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
 
 
 def test_the_number_stands_still_while_the_arm_comes_back(stage: WindowHarness) -> None:
