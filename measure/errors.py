@@ -48,7 +48,17 @@ class MachineError(ThawlineError):
 
 
 class ModelError(MachineError):
-    """The pose model is missing, wrong, or cannot be fetched."""
+    """The pose model is missing, wrong, or cannot be fetched.
+
+    Attributes
+    ----------
+    causes
+        Where it could not be fetched: for each package client why, without what to do next.
+    """
+
+    def __init__(self, text: str, causes: tuple[str, ...] = ()) -> None:
+        super().__init__(text)
+        self.causes = causes
 
 
 class PoseProcessError(MachineError):

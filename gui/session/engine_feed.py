@@ -60,7 +60,9 @@ class EngineBridge(QObject):
         """What keeps frames from coming, in detail where that is known; empty otherwise."""
         if self.trouble is None or self.trouble is SourceFault.CAMERA_SLOW:
             return ""
-        return self._details or trouble_sentence(self.trouble)
+        # What is known in detail of a missing model is meant for the terminal.
+        details = "" if self.trouble is SourceFault.MODEL_MISSING else self._details
+        return details or trouble_sentence(self.trouble)
 
     def open(self, source: Source) -> Engine:
         """Open a source and return the engine; a source that is open already stays open."""

@@ -34,8 +34,8 @@ class ModelFetch(QObject):
 
     #: The share done, 0..1.
     progressed = Signal(float)
-    #: Fetching ended: why not all models are here, in words, or nothing.
-    ended = Signal(str)
+    #: Fetching ended: the error that kept a model from coming, or None.
+    ended = Signal(object)
 
     def __init__(self, fetch: Fetcher = obtain_all, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -92,4 +92,4 @@ class ModelFetch(QObject):
 
     def _end(self, problem: object) -> None:
         self._timer.stop()
-        self.ended.emit("" if self._cancelled or problem is None else str(problem))
+        self.ended.emit(None if self._cancelled else problem)

@@ -5164,6 +5164,14 @@
         <translation>Detallado</translation>
     </message>
     <message>
+        <source>The standard level is here, so you can measure. The other levels come only through the program npm, which is part of Node.js. Install it if you want them, then press “Download now” again.</source>
+        <translation>El nivel estándar está aquí, así que ya puede medir. Los demás niveles solo se obtienen con el programa npm, que forma parte de Node.js. Instálelo si los desea y pulse «Descargar ahora» otra vez.</translation>
+    </message>
+    <message>
+        <source>The download failed. Check the internet connection, then press “Download now” again. If this computer has no internet access, copy the files whose names begin with “pose-” from another computer with Thawline into this folder: {folder}</source>
+        <translation>La descarga no se ha completado. Compruebe la conexión a internet y pulse «Descargar ahora» otra vez. Si este ordenador no tiene acceso a internet, copie los archivos cuyo nombre empieza por «pose-» de otro ordenador con Thawline a esta carpeta: {folder}</translation>
+    </message>
+    <message>
         <source>Download</source>
         <translation>Descarga</translation>
     </message>

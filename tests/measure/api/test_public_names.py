@@ -62,11 +62,16 @@ def test_every_function_has_an_example() -> None:
                 assert ">>> " in getattr(module, function).__doc__, function
 
 
-def test_the_wheel_holds_every_module_once(tmp_path: Path) -> None:
+def belongs_in_the_wheel(file: Path) -> bool:
+    """Whether a file of the packages is used where they are installed, without the repository."""
+    for_contributors = file.name == "README.md" or file.suffix in {".ts", ".spec"}
+    return file.is_file() and not for_contributors and file.parent.name != "__pycache__"
+
+
+def test_the_wheel_holds_every_file_once(tmp_path: Path) -> None:
     """Built from a copy of the packages, without a network."""
     files = [file for package in PACKAGES for file in (ROOT / package).rglob("*")]
-    names = {file.relative_to(ROOT).as_posix() for file in files}
-    names = {name for name in names if name.endswith((".py", "py.typed"))}
+    names = {file.relative_to(ROOT).as_posix() for file in files if belongs_in_the_wheel(file)}
     for name in (*names, "pyproject.toml", "README.md", "LICENSE"):
         copied = tmp_path / "copy" / name
         copied.parent.mkdir(parents=True, exist_ok=True)
@@ -77,6 +82,6 @@ def test_the_wheel_holds_every_module_once(tmp_path: Path) -> None:
     )
     (wheel,) = tmp_path.glob("*.whl")
     with zipfile.ZipFile(wheel) as archive:
-        inside = {name for name in archive.namelist() if name.endswith((".py", "py.typed"))}
+        inside = {name for name in archive.namelist() if ".dist-info/" not in name}
     assert inside == {name.replace("measure/api/", "thawline/") for name in names}
     assert {"thawline/__init__.py", "thawline/py.typed", "measure/py.typed"} <= inside

