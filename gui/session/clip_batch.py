@@ -37,7 +37,7 @@ class ClipBatch(QObject):
         self._total = self._finished = self._earlier = 0
         self._timer = QTimer(self)
         self._timer.setInterval(_POLL_INTERVAL_MS)
-        self._timer.timeout.connect(self._look)
+        self._timer.timeout.connect(self._collect)
 
     @property
     def running(self) -> bool:
@@ -93,8 +93,8 @@ class ClipBatch(QObject):
 
         def read() -> None:
             """Run in the thread; the queue needs no lock."""
-            for one in self._reader(clips, setup(), results, self._note_share, fresh=fresh):
-                self._outbox.put(one)
+            for clip in self._reader(clips, setup(), results, self._note_share, fresh=fresh):
+                self._outbox.put(clip)
 
         self._worker.run(read, self._end, self._end_early)
 
@@ -114,7 +114,7 @@ class ClipBatch(QObject):
         return self._wanted
 
     @Slot()
-    def _look(self) -> None:
+    def _collect(self) -> None:
         while not self._outbox.empty():
             read = self._outbox.get()
             self._finished += 1
@@ -126,6 +126,6 @@ class ClipBatch(QObject):
         self._end_early("")
 
     def _end_early(self, why: str) -> None:
-        self._look()
+        self._collect()
         self._timer.stop()
         self.ended.emit(why)

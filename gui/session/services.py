@@ -131,9 +131,9 @@ class Services:
         The person's lengths of body count only where the list names nobody: they hold for that
         person alone.
         """
-        known = self.clip_setup()
+        setup = self.clip_setup()
         own = not any(entry.person for entry in entries)
-        return KnownSetup(camera=known.camera, body=known.body if own else BodySetup())
+        return KnownSetup(camera=setup.camera, body=setup.body if own else BodySetup())
 
     def _clip(self, clip: Path) -> Source:
         return Source(clip=clip, setup=Setup(body=self.clip_setup().body))

@@ -140,9 +140,7 @@ def trouble_sentence(trouble: SourceFault) -> str:
         ),
         SourceFault.CLIP_UNREADABLE: tr("This clip cannot be played. Choose another."),
         SourceFault.CLIP_ENDED: tr("The clip has ended."),
-        SourceFault.MODEL_MISSING: tr(
-            "Body tracking is missing or damaged. Download it under Settings, Body tracking."
-        ),
+        SourceFault.MODEL_MISSING: tr("Body tracking is missing. Download it under Settings."),
         SourceFault.POSE_RESTARTING: tr("One moment: body tracking is starting again."),
         SourceFault.POSE_FAILED: tr(
             "Body tracking could not start. Close the window and try again."

@@ -2152,8 +2152,8 @@
         <translation>La grabación ha terminado.</translation>
     </message>
     <message>
-        <source>Body tracking is missing or damaged. Download it under Settings, Body tracking.</source>
-        <translation>Falta el reconocimiento del cuerpo o está dañado. Descárguelo en Ajustes, Reconocimiento del cuerpo.</translation>
+        <source>Body tracking is missing. Download it under Settings.</source>
+        <translation>Falta el reconocimiento del cuerpo. Descárguelo en Ajustes.</translation>
     </message>
     <message>
         <source>One moment: body tracking is starting again.</source>
@@ -3556,6 +3556,10 @@
         <translation>otra cosa</translation>
     </message>
     <message>
+        <source>Other side: the last days of both; the deficit is how far this side falls short. A camera may also read one side consistently higher than the other by several degrees, so small differences mean little.</source>
+        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco.</translation>
+    </message>
+    <message>
         <source>{whole}.{decimals}</source>
         <translation>{whole},{decimals}</translation>
     </message>
@@ -4102,10 +4106,6 @@
     <message>
         <source>First and last readings are medians of up to five days, the two practice sessions of a set-up left out; their change covers the whole time, and its interval stands alone (pointwise). A verdict is looked for every week, from four weeks and eight days with readings on, by a line through at most 16 weeks that odd days hardly move. With so many looks it needs more evidence than a 95 % interval, so “no clear change” may stand beside an interval without 0; “probably” may still be chance. In twelve weeks without any change a few simulated people in 100 were told of one. The line begins anew after a turn, and where the way of measuring changed or something happened to the shoulder. Movements also seen need more evidence. Three weeks after the last reading no verdict is today&apos;s.</source>
         <translation>Las primeras y las últimas lecturas son medianas de hasta cinco días, sin las dos sesiones de práctica de cada colocación; su cambio abarca todo el tiempo y su intervalo vale por sí solo (puntual). El resultado se busca cada semana, a partir de cuatro semanas y ocho días con lecturas, con una línea por 16 semanas como máximo que los días raros apenas mueven. Al mirar tantas veces exige más pruebas que un intervalo del 95 %, de modo que «sin cambio claro» puede figurar junto a un intervalo que no contiene el 0; «probablemente» aún puede ser casualidad. En doce semanas sin cambio alguno, a unas pocas de cada 100 personas simuladas se les indicó uno. La línea empieza de nuevo tras un giro, y donde cambió la forma de medir o le ocurrió algo al hombro. Los movimientos secundarios exigen más pruebas. Tres semanas después de la última lectura ningún resultado es actual.</translation>
-    </message>
-    <message>
-        <source>Other side: the last days of both; the deficit is what this side lacks. A camera may also read one side lastingly higher than the other by several degrees, so small differences mean little.</source>
-        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco.</translation>
     </message>
     <message>
         <source>“Levelled off” means that a gain of 5° a month is unlikely while the side is still short of the other. It is missed more often than it is wrong.</source>
@@ -5056,8 +5056,8 @@
         <translation>Qué se puede esperar</translation>
     </message>
     <message>
-        <source>A stiff shoulder usually takes many months to loosen. Most people gain more in the first months and less later, with spells in between without a clear change: a slow line is the usual one. Some stiffness may stay. How yours will go, nobody can say beforehand.</source>
-        <translation>Un hombro rígido suele tardar muchos meses en soltarse. La mayoría de las personas mejora más en los primeros meses y menos después, con temporadas sin ningún cambio claro: una línea lenta es lo habitual. Puede quedar algo de rigidez. Cómo irá el suyo, nadie puede decirlo de antemano.</translation>
+        <source>A stiff shoulder usually takes many months to loosen. Most people gain more in the first months and less later, with spells in between without a clear change: slow progress is usual. Some stiffness may stay. No one can say beforehand how yours will go.</source>
+        <translation>Un hombro rígido suele tardar muchos meses en soltarse. La mayoría de las personas mejora más en los primeros meses y menos después, con temporadas sin ningún cambio claro: lo habitual es avanzar despacio. Puede quedar algo de rigidez. Nadie puede decir de antemano cómo irá el suyo.</translation>
     </message>
     <message>
         <source>Progress: {person}</source>

@@ -24,6 +24,7 @@ from measure.kinematics.uncertainty import measured
 #: Tables that are meant for some movements only, and why.
 SOME_ONLY = {
     "measure.demo.story._LIFELIKE": "the story tells of movements of its own",
+    "measure.progress.sentences.SHORT_NAMES": "the other names are short already",
 }
 #: Modules that do something when imported, or are for the pose process alone.
 NOT_IMPORTED = ("measure.pose.network", "gui.translations.update")

@@ -74,7 +74,7 @@ class ClipList(QWidget):
         self.side = ChoiceRow(
             list(Side), side_title, title=tr("Side of the chosen clips"), may_be_empty=True
         )
-        self.look = button(tr("Look at this clip"), key=tr("Enter"))
+        self.open_clip = button(tr("Look at this clip"), key=tr("Enter"))
         self.remove = button(tr("Take off the list"), key=tr("Delete"))
         self.read = button(tr("Read all"), "main", key="R")
         self.progress = QProgressBar()
@@ -102,7 +102,7 @@ class ClipList(QWidget):
         gap = appearance.gap(1)
         above, chosen = FlowRow(2 * gap, filling=False), FlowRow(2 * gap, filling=False)
         above.offer([self.add, self.save])
-        chosen.offer([self.movement, *self.side.row.buttons, self.look, self.remove])
+        chosen.offer([self.movement, *self.side.row.buttons, self.open_clip, self.remove])
         page = widget_with(
             column(
                 above,
@@ -130,7 +130,7 @@ class ClipList(QWidget):
         self._model.modelReset.connect(self.show_chosen)
         self.movement.picked.connect(self._choose_movement)
         self.side.picked.connect(self._choose_side)
-        self.look.clicked.connect(self._open)
+        self.open_clip.clicked.connect(self._open)
         self.remove.clicked.connect(self._remove)
         self.read.clicked.connect(self.read_wanted)
         bind_keys(self, self.read, "R")
@@ -148,20 +148,20 @@ class ClipList(QWidget):
     def show_chosen(self) -> None:
         """Show what the chosen rows have in common, and what can be done with them."""
         chosen = self.table.chosen
-        movements = {each.movement for each in self.chosen}
-        sides = {each.side for each in self.chosen}
+        movements = {clip.movement for clip in self.chosen}
+        sides = {clip.side for clip in self.chosen}
         self.movement.choose(movements.pop() if len(movements) == 1 else None)
         self.side.choose(sides.pop() if len(sides) == 1 else None)
-        self.look.setEnabled(len(chosen) == 1)
+        self.open_clip.setEnabled(len(chosen) == 1)
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
 
     @Slot()
     def show_batch(self) -> None:
         """Show how far reading is."""
         running, rows = self._batch.running, self._model.rows
-        waiting = sum(each.waits for each in rows)
-        open_rows = sum(each.entry is None for each in rows)
-        read = sum(each.result is not None for each in rows)
+        waiting = sum(clip.waits for clip in rows)
+        open_rows = sum(clip.entry is None for clip in rows)
+        read = sum(clip.result is not None for clip in rows)
         self.progress.setVisible(running)
         for control in (self.movement, *self.side.row.buttons, self.add):
             control.setEnabled(not running)
@@ -207,8 +207,8 @@ class ClipList(QWidget):
 
     def _choose(self, movement: Movement | None, side: Side | None) -> None:
         rows = self.chosen
-        for each in rows:
-            each.choose(movement, side)
+        for clip in rows:
+            clip.choose(movement, side)
         self._model.all_changed()
         self.show_chosen()
         self.show_batch()

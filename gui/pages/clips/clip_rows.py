@@ -83,8 +83,8 @@ class ClipRow:
         name = clip.stem.lower().replace("_", "-")
         return cls(
             clip=clip,
-            movement=next((each for each in Movement if each.value in name), None),
-            side=next((each for each in Side if each.value in name), None),
+            movement=next((movement for movement in Movement if movement.value in name), None),
+            side=next((side for side in Side if side.value in name), None),
         )
 
     @property

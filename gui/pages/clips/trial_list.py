@@ -66,9 +66,9 @@ class TrialList(QWidget):
             self.ticks.append(None)
         self._column.addWidget(band)
         if trial.hold_start_s is not None:
-            look = button(tr("Show trial {number}").format(number=number), "link")
-            look.clicked.connect(lambda: self.trial_selected.emit(trial))
-            self._column.addWidget(look)
+            show = button(tr("Show trial {number}").format(number=number), "link")
+            show.clicked.connect(lambda: self.trial_selected.emit(trial))
+            self._column.addWidget(show)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the space bar for a check box that has the focus; elsewhere it plays the clip."""

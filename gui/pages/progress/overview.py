@@ -44,8 +44,8 @@ class ProgressOverview(QWidget):
                 tr(
                     "A stiff shoulder usually takes many months to loosen. Most people gain more "
                     "in the first months and less later, with spells in between without a clear "
-                    "change: a slow line is the usual one. Some stiffness may stay. How yours "
-                    "will go, nobody can say beforehand."
+                    "change: slow progress is usual. Some stiffness may stay. No one can say "
+                    "beforehand how yours will go."
                 )
             ),
             spacing=appearance.gap(1),
