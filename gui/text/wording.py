@@ -177,7 +177,7 @@ def exercise_name(exercise: Exercise) -> str:
 
 def help_name(kind: Assistance) -> str:
     return {
-        Assistance.NONE: tr("by itself"),
+        Assistance.NONE: tr("without help"),
         Assistance.OTHER_HAND: tr("helped by the other hand"),
         Assistance.STICK: tr("helped by a stick"),
         Assistance.PULLEY: tr("helped by a pulley"),
@@ -198,7 +198,7 @@ def posture_name(posture: BodyPosition) -> str:
 
 
 def conduct_sentence(conduct: AssessmentCondition) -> str:
-    """Return for example "Standing, the arm moves by itself"."""
+    """Return for example "Standing, the arm moves without help"."""
     return tr("{posture}, the arm moves {help}").format(
         posture=posture_name(conduct.posture).capitalize(), help=help_name(conduct.help)
     )

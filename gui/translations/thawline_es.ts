@@ -336,12 +336,12 @@
         <translation>Qué cambió desde este día</translation>
     </message>
     <message>
-        <source>Further pages: events, everyday tasks, refusals, how to read it</source>
-        <translation>Más páginas: acontecimientos, tareas cotidianas, rechazos, cómo leerlo</translation>
+        <source>Further pages: events, everyday tasks, what was not measured, how to read it</source>
+        <translation>Más páginas: acontecimientos, tareas cotidianas, lo que no se midió, cómo leerlo</translation>
     </message>
     <message>
-        <source>Page wider than high</source>
-        <translation>Página apaisada</translation>
+        <source>Landscape page</source>
+        <translation>Página horizontal</translation>
     </message>
     <message>
         <source>Your question to the clinician (you can leave this empty)</source>
@@ -1296,16 +1296,16 @@
         <translation>Elija primero el acontecimiento.</translation>
     </message>
     <message>
+        <source>Write the day like 2026-11-25. It cannot be after today.</source>
+        <translation>Escriba el día así: 2026-11-25. No puede ser posterior a hoy.</translation>
+    </message>
+    <message>
         <source>Delete</source>
         <translation>Borrar</translation>
     </message>
     <message>
         <source>Delete: {event}</source>
         <translation>Borrar: {event}</translation>
-    </message>
-    <message>
-        <source>A day is written like 2026-11-25 and lies not after today.</source>
-        <translation>El día se escribe como 2026-11-25 y no es posterior a hoy.</translation>
     </message>
     <message>
         <source>exercises</source>
@@ -1466,6 +1466,10 @@
     <message>
         <source>M</source>
         <translation>M</translation>
+    </message>
+    <message>
+        <source>Copied as a line of text</source>
+        <translation>Copiado como línea de texto</translation>
     </message>
     <message>
         <source>Today&apos;s results - saved</source>
@@ -2692,6 +2696,10 @@
         <translation>Cambio del seguimiento corporal</translation>
     </message>
     <message>
+        <source>without help</source>
+        <translation>sin ayuda</translation>
+    </message>
+    <message>
         <source>Pain</source>
         <translation>Dolor</translation>
     </message>
@@ -2826,10 +2834,6 @@
     <message>
         <source>noted</source>
         <translation>anotado</translation>
-    </message>
-    <message>
-        <source>by itself</source>
-        <translation>por sí solo</translation>
     </message>
     <message>
         <source>helped by the other hand</source>
@@ -3460,6 +3464,10 @@
         <translation>{movement}: {change}</translation>
     </message>
     <message>
+        <source>Worst pain in 24 hours was not rated in the last two weeks.</source>
+        <translation>En las últimas dos semanas no se valoró el peor dolor en 24 horas.</translation>
+    </message>
+    <message>
         <source>nothing was measured on an affected side.</source>
         <translation>no se midió nada en un lado afectado.</translation>
     </message>
@@ -3494,10 +3502,6 @@
     <message>
         <source>the other side was not measured in the same way.</source>
         <translation>el otro lado no se midió de la misma manera.</translation>
-    </message>
-    <message>
-        <source>Pain was not rated in the last two weeks.</source>
-        <translation>En las dos últimas semanas no se valoró el dolor.</translation>
     </message>
     <message>
         <source>Worst pain in 24 hours about {now} of 10.</source>
@@ -4356,6 +4360,14 @@
         <translation>Movimientos que más importan para la evolución</translation>
     </message>
     <message>
+        <source>Write the first day like 2026-11-25. It cannot be after today.</source>
+        <translation>Escriba el primer día así: 2026-11-25. No puede ser posterior a hoy.</translation>
+    </message>
+    <message>
+        <source>Write the review like 2026-11-25. It cannot be before today.</source>
+        <translation>Escriba la revisión así: 2026-11-25. No puede ser anterior a hoy.</translation>
+    </message>
+    <message>
         <source>Please choose at most three movements.</source>
         <translation>Elija tres movimientos como máximo.</translation>
     </message>
@@ -4390,14 +4402,6 @@
     <message>
         <source>Please choose the pain level at which to stop.</source>
         <translation>Elija el nivel de dolor en el que hay que parar.</translation>
-    </message>
-    <message>
-        <source>The first day is written like 2026-11-25 and does not lie after today.</source>
-        <translation>El primer día se escribe como 2026-11-25 y no puede ser posterior a hoy.</translation>
-    </message>
-    <message>
-        <source>A review is written like 2026-11-25 and does not lie before today.</source>
-        <translation>La revisión se escribe como 2026-11-25 y no es anterior a hoy.</translation>
     </message>
     <message>
         <source>The camera is fixed and stays as it is</source>
@@ -5564,6 +5568,10 @@
         <translation>Hecho el {day}.</translation>
     </message>
     <message>
+        <source>Made on {day} from one session, {first}.</source>
+        <translation>Hecho el {day} con una sesión, del {first}.</translation>
+    </message>
+    <message>
         <source>Made on {day} from {count} sessions, {first} to {last}.</source>
         <translation>Hecho el {day} con {count} sesiones, del {first} al {last}.</translation>
     </message>
@@ -5586,6 +5594,10 @@
     <message>
         <source>at rest {rating}</source>
         <translation>en reposo {rating}</translation>
+    </message>
+    <message>
+        <source>Pain at rest, at night and in 24 hours was not rated in the last two weeks.</source>
+        <translation>En las últimas dos semanas no se valoró el dolor en reposo, por la noche ni en 24 horas.</translation>
     </message>
     <message>
         <source>Pain in the last two weeks, middle and range of 0 to 10: {ratings}.</source>

@@ -179,7 +179,7 @@ def _pain(
     ]
     now = _median(ratings, today)
     if now is None:
-        return tr("Pain was not rated in the last two weeks.")
+        return tr("Worst pain in 24 hours was not rated in the last two weeks.")
     until = since or (ratings[0][0] + dt.timedelta(days=PAIN_DAYS - 1))
     then = _median(ratings, until)
     if then is None or (today - until).days < PAIN_DAYS:

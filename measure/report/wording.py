@@ -117,7 +117,11 @@ def person_words(history: History, today: dt.date, tr: Translate) -> str:
         if stated is not None:
             words.append(tr(yes if stated else no))
     made = tr("Made on {day}.").format(day=date_words(today, tr))
-    if history.sessions:
+    if len(history.sessions) == 1:
+        made = tr("Made on {day} from one session, {first}.").format(
+            day=date_words(today, tr), first=date_words(history.sessions[0].started.day, tr)
+        )
+    elif history.sessions:
         first, last = (date_words(history.sessions[k].started.day, tr) for k in (0, -1))
         made = tr("Made on {day} from {count} sessions, {first} to {last}.").format(
             day=date_words(today, tr), count=len(history.sessions), first=first, last=last
@@ -151,7 +155,7 @@ def pain_words(history: History, today: dt.date, tr: Translate) -> str:
         if given:
             parts.append(template.format(rating=_middle(given, tr)))
     if not parts:
-        return tr("Pain was not rated in the last two weeks.")
+        return tr("Pain at rest, at night and in 24 hours was not rated in the last two weeks.")
     words = tr("Pain in the last two weeks, middle and range of 0 to 10: {ratings}.")
     return words.format(ratings="; ".join(parts))
 

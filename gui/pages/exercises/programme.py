@@ -223,10 +223,10 @@ class HomeProgrammePage(QWidget):
             words = tr("Please choose the pain level at which to stop.")
             self._lack(words, self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
         elif first_day is None or first_day > self._today:
-            words = tr("The first day is written like 2026-11-25 and does not lie after today.")
+            words = tr("Write the first day like 2026-11-25. It cannot be after today.")
             self._lack(words, self._from, self.first_day.text)
         elif not self._review_possible(first_day):
-            words = tr("A review is written like 2026-11-25 and does not lie before today.")
+            words = tr("Write the review like 2026-11-25. It cannot be before today.")
             self._lack(words, self._reviewed, self.review.text)
         elif len(primary) > MOST_PRIMARY:
             words = tr("Please choose at most three movements.")

@@ -109,6 +109,7 @@ class MeasurePage(QWidget):
         self.start.person_edited.connect(self.people.save)
         self.safety.cleared.connect(self._safety_cleared)
         self.safety.stopped.connect(self._safety_stopped)
+        self.safety.left.connect(self._safety_left)
         self.safety.other_movement.connect(self._other_movement)
         self.before.answered.connect(self._begin_measuring)
         self.before.back.connect(self.show_start)
@@ -386,6 +387,12 @@ class MeasurePage(QWidget):
             self.measuring.end_session()
         else:
             self.show_start()
+
+    @Slot()
+    def _safety_left(self) -> None:
+        """Go back before anything was answered: nothing is saved of the questions."""
+        self._checking = None
+        self.show_start()
 
     def _save_check(self) -> None:
         """Save how the questions that were asked last were answered."""

@@ -73,7 +73,7 @@ class PainPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = column(1, self.title, self.number, self.band, self.difference, 1, spacing=gap(1))
+        words = column(1, self.title, self.difference, self.number, self.band, 1, spacing=gap(1))
         frame_page(
             self,
             self.sentence,
@@ -118,6 +118,7 @@ class PainPage(QWidget):
         if left is not None and right is not None:
             words = difference_words(task.movement, side_difference(left, right))
         self.difference.setText(words[:1].upper() + words[1:])
+        self.difference.setVisible(bool(words))
         self.difference.setVisible(bool(words))
 
     @Slot()

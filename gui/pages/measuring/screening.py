@@ -42,6 +42,8 @@ class SafetyPage(QWidget):
     """
 
     cleared = Signal()
+    #: Before measuring, from the first list, before anything was answered.
+    left = Signal()
     stopped = Signal()
     #: After much pain a movement that does not hurt is wanted.
     other_movement = Signal()
@@ -94,10 +96,17 @@ class SafetyPage(QWidget):
 
     @Slot()
     def go_back(self) -> None:
-        """Show the page before, to change its answer."""
+        """Show the page before, to change its answer; from the first, leave the questions."""
         if self._screening.can_go_back:
             self._screening = self._screening.back()
             self._show()
+        elif self._may_leave:
+            self.left.emit()
+
+    @property
+    def _may_leave(self) -> bool:
+        """Whether there is a page before the questions; after much pain there is none."""
+        return self._screening.asks and self._screening.check is ScreeningOccasion.BEFORE
 
     @Slot()
     def show_rest(self) -> None:
@@ -155,7 +164,7 @@ class SafetyPage(QWidget):
             self._way_out(tr("Stop for today"), "", self.stopped)
             if self._another:
                 self._way_out(tr("Another movement that does not hurt"), "", self.other_movement)
-        elif screening.can_go_back:
+        elif screening.can_go_back or self._may_leave:
             back = tr("Back") if screening.asks else tr("Change my answer")
             self._way_out(back, "", self.go_back)
             if not screening.asks:

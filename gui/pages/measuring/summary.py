@@ -13,6 +13,7 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import line_of_results
 from gui.text.wording import tr
+from gui.widgets.announcement import announce
 from gui.widgets.buttons import FlowRow, button
 from gui.widgets.measurement_band import MeasurementBand
 from gui.widgets.page_frame import frame_page
@@ -40,8 +41,8 @@ class SummaryPage(QWidget):
         self.card = ResultCard(appearance)
         self.typed = TypedValues()
         self.typing = button(tr("Add passive or goniometer values"), checkable=True)
-        self.typing.toggled.connect(self.typed.setVisible)
-        self.copy = button(tr("Copy as a line of text"))
+        self.typing.toggled.connect(self._show_typing)
+        self.copy = button("")
         self.progress = button(tr("Progress"))
         self.report = button(tr("Report"))
         self.note = QPlainTextEdit()
@@ -111,6 +112,7 @@ class SummaryPage(QWidget):
         clinic = measuring.mode is SessionMode.CLINIC
         self.next_side.setVisible(clinic)
         self.next_movement.setVisible(clinic)
+        self.copy.setText(tr("Copy as a line of text"))
         self.copy.setVisible(bool(results))
         self.progress.setVisible(measuring.log.saving)
         self.report.setVisible(measuring.log.saving)
@@ -122,6 +124,15 @@ class SummaryPage(QWidget):
     @Slot()
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self.line)
+        self.copy.setText(tr("Copied as a line of text"))
+        announce(self.copy, self.copy.text())
+
+    @Slot(bool)
+    def _show_typing(self, shown: bool) -> None:
+        """Show the fields with the keyboard in the first, or hide them."""
+        self.typed.setVisible(shown)
+        if shown:
+            self.typed.begin()
 
     @Slot()
     def _finish(self) -> None:

@@ -39,8 +39,10 @@ class TypedValues(QWidget):
         }
         for place, title in enumerate(titles.values()):
             self._grid.addWidget(label(title, "quiet"), 0, place + 1)
-        for line, (movement, side) in enumerate(tasks, start=1):
-            if MOVEMENTS[movement].unit is not Unit.DEGREES:
+        wanted = set(tasks)
+        in_order = [(movement, side) for movement in Movement for side in Side]
+        for line, (movement, side) in enumerate(in_order, start=1):
+            if (movement, side) not in wanted or MOVEMENTS[movement].unit is not Unit.DEGREES:
                 continue
             name = task_title(movement, side)
             self._grid.addWidget(label(name), line, 0)
@@ -52,6 +54,11 @@ class TypedValues(QWidget):
                 self._grid.addWidget(field, line, place + 1)
                 self.fields[movement, side, method] = field
         self._grid.setColumnStretch(0, 2)
+
+    def begin(self) -> None:
+        """Put the keyboard into the first field."""
+        for field in list(self.fields.values())[:1]:
+            field.setFocus()
 
     def clear(self) -> None:
         """Forget what was typed."""

@@ -139,7 +139,7 @@ class EventsPage(QWidget):
             self._lack(tr("Choose the event first."))
             self.kind.button(EventKind.INJECTION).setFocus()
         elif day is None or day > self._today:
-            self._lack(tr("A day is written like 2026-11-25 and lies not after today."))
+            self._lack(tr("Write the day like 2026-11-25. It cannot be after today."))
             self.day.text.setFocus()
         else:
             self.noted.emit(

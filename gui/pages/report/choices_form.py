@@ -28,9 +28,10 @@ class ReportChoicesForm(QWidget):
         self.problem = label("", "strong")
         self.problem.hide()
         self.details = WrappingCheckBox(
-            appearance, tr("Further pages: events, everyday tasks, refusals, how to read it")
+            appearance,
+            tr("Further pages: events, everyday tasks, what was not measured, how to read it"),
         )
-        self.landscape = WrappingCheckBox(appearance, tr("Page wider than high"))
+        self.landscape = WrappingCheckBox(appearance, tr("Landscape page"))
         self.question.editingFinished.connect(self._announce)
         self.since.text.editingFinished.connect(self._announce)
         self.details.toggled.connect(self._announce)

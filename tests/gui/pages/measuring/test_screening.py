@@ -1,6 +1,8 @@
 """Safety questions in the window: what may be answered when, and what follows much pain."""
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 
 from gui.app.main_window import SMALLEST_PX
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
@@ -61,6 +63,25 @@ def test_a_wrong_press_can_be_taken_back(new_stage: WindowHarness) -> None:
     assert page.safety.screening.page is ScreeningPage.SOON
     page.safety.ways_out[0].click()
     assert page.safety.screening.page is ScreeningPage.EMERGENCY
+
+
+@pytest.mark.parametrize("escape", [True, False])
+def test_the_first_list_leads_back_without_an_answer(
+    new_stage: WindowHarness, escape: bool
+) -> None:
+    page = new_stage.window.measure
+    page.start.at_home.start.click()
+    new_stage.settle()
+    if escape:
+        QTest.keyClick(page.safety, Qt.Key.Key_Escape)
+    else:
+        page.safety.ways_out[0].click()
+    new_stage.settle()
+    assert shown(new_stage) is page.start
+    assert new_stage.store.screenings(new_stage.store.people()[0].id) == []
+    page.start.at_home.start.click()
+    new_stage.settle()
+    assert shown(new_stage) is page.safety
 
 
 def test_signs_can_be_denied_only_when_the_end_of_their_list_was_seen(

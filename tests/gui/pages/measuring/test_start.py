@@ -143,6 +143,8 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
         trials(stage, value, value)
         if order[-1] == (Movement.FLEXION, Side.LEFT):
             assert page.pain.difference.text().startswith("Left 40\u00b0 less than the other side")
+            # Above the digits, where a common window shows it without scrolling.
+            assert page.pain.difference.y() < page.pain.number.y()
         hand.click(page.pain.done)
     assert shown(stage) is page.summary
     right, left = Side.RIGHT, Side.LEFT
