@@ -18,7 +18,7 @@ from pathlib import Path
 
 from measure.diagnostics.system_libraries import Loading, Part, libraries, packages_for, try_loading
 from measure.errors import ModelError
-from measure.pose_models.bundles import load
+from measure.pose_models.bundles import bundle_path, load
 from measure.pose_models.catalogue import ModelQuality
 from measure.system.paths import data_folder
 
@@ -214,10 +214,15 @@ def model_findings() -> Iterator[Finding]:
     for quality in (ModelQuality.FULL, ModelQuality.HEAVY, ModelQuality.LITE):
         needed = quality is ModelQuality.FULL
         try:
-            result, cure = f"verified, SHA-256 {load(quality).sha256[:12]}...", ""
+            bundle = load(quality)
+            result, cure = f"{bundle.path}, verified, SHA-256 {bundle.sha256[:12]}...", ""
         except ModelError as error:
             result = str(error)
-            cure = "Run: thawline model" + ("" if needed else " (this quality needs npm)")
+            place = bundle_path(quality)
+            cure = (
+                f"Run: thawline model{'' if needed else ' (this quality needs npm)'}. Without a "
+                f"network, copy {place.name} from another computer into {place.parent}"
+            )
         yield Finding(
             name=f"Pose model '{quality}'",
             purpose=Purpose.MEASURING if needed else Purpose.STEADIER_READINGS,

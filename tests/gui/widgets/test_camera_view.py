@@ -71,7 +71,11 @@ def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) 
     assert view.sentence.text == trouble_sentence(trouble)
     assert view.retry.isVisible()
     assert view.video.transform() is None
-    assert view.video.empty_text == "What exactly it is."
+    # What is known in detail of a missing model is meant for the terminal.
+    for_terminal = trouble is SourceFault.MODEL_MISSING
+    assert view.video.empty_text == (
+        trouble_sentence(trouble) if for_terminal else "What exactly it is."
+    )
     starts = stage.engine.calls.count("start")
     QTest.keyClick(QApplication.focusWidget() or stage.window, Qt.Key.Key_R)
     assert stage.engine.calls.count("start") == starts + 1

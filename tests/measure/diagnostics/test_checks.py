@@ -168,6 +168,7 @@ def test_a_missing_model_lacks_for_measuring(
     assert not any(each.present for each in (full, heavy, lite))
     assert (full.purpose, heavy.purpose) == (Purpose.MEASURING, Purpose.STEADIER_READINGS)
     assert "thawline model" in full.cure
+    assert f"copy pose-full.task from another computer into {tmp_path}" in full.cure
     assert "npm" in heavy.cure
 
 
