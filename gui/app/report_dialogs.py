@@ -43,7 +43,7 @@ class ReportDialogs(QObject):
         def write_history(history: History) -> None:
             services.slow_worker.run(
                 lambda: write_report(history, today, Path(name), choices),
-                lambda _: tell(tr("{file} is written.").format(file=Path(name).name)),
+                lambda _: tell(tr("Saved as {file}.").format(file=Path(name).name)),
                 tell,
             )
 

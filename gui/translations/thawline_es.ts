@@ -272,8 +272,8 @@
         <translation>Escribir un informe</translation>
     </message>
     <message>
-        <source>{file} is written.</source>
-        <translation>{file} está escrito.</translation>
+        <source>Saved as {file}.</source>
+        <translation>Guardado como {file}.</translation>
     </message>
     <message>
         <source>Pages sent to the printer: {pages}.</source>
@@ -1360,8 +1360,8 @@
         <translation>Sin guardar</translation>
     </message>
     <message>
-        <source>Nothing is written: no name, no answers, no results.</source>
-        <translation>No se escribe nada: ni nombre, ni respuestas, ni resultados.</translation>
+        <source>Nothing is saved: no name, no answers, no results.</source>
+        <translation>No se guarda nada: ni nombre, ni respuestas, ni resultados.</translation>
     </message>
     <message>
         <source>Last: {name}</source>
@@ -5128,8 +5128,8 @@
         <translation>Hacer una copia de seguridad</translation>
     </message>
     <message>
-        <source>The backup {file} is written.</source>
-        <translation>Se ha escrito la copia de seguridad {file}.</translation>
+        <source>The backup is saved as {file}.</source>
+        <translation>La copia de seguridad se guardó como {file}.</translation>
     </message>
     <message>
         <source>Restore a backup</source>

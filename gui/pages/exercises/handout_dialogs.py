@@ -44,7 +44,7 @@ class HandoutDialogs(QObject):
         except ThawlineError as error:
             self.message_raised.emit(str(error))
         else:
-            self.message_raised.emit(tr("{file} is written.").format(file=Path(name).name))
+            self.message_raised.emit(tr("Saved as {file}.").format(file=Path(name).name))
 
     def preview(self, person: Person, plan: Plan, language: str) -> None:
         """Show the page as it will be printed; the preview prints it."""

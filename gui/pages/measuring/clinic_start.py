@@ -73,7 +73,7 @@ class WhoPage(QWidget):
                 label(tr("Without saving"), "title"),
                 row(
                     self.not_saved,
-                    (label(tr("Nothing is written: no name, no answers, no results.")), 1),
+                    (label(tr("Nothing is saved: no name, no answers, no results.")), 1),
                     spacing=gap(2),
                 ),
             ),

@@ -310,6 +310,8 @@ class MeasurePage(QWidget):
             place=services.placement_monitor if saving else None,
             undo=services.undo,
         )
+        for finish in (self.live.stop, self.pain.finish, self.next.finish):
+            finish.say(tr("Finish and save") if saving else tr("Finish"))
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)

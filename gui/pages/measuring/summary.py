@@ -42,7 +42,7 @@ class SummaryPage(QWidget):
         self.typed = TypedValues()
         self.typing = button(tr("Add passive or goniometer values"), checkable=True)
         self.typing.toggled.connect(self._show_typing)
-        self.copy = button("")
+        self.copy = button(tr("Copy as a line of text"))
         self.progress = button(tr("Progress"))
         self.report = button(tr("Report"))
         self.note = QPlainTextEdit()
@@ -112,8 +112,9 @@ class SummaryPage(QWidget):
         clinic = measuring.mode is SessionMode.CLINIC
         self.next_side.setVisible(clinic)
         self.next_movement.setVisible(clinic)
-        self.copy.setText(tr("Copy as a line of text"))
+        self.copy.say(tr("Copy as a line of text"))
         self.copy.setVisible(bool(results))
+        self.note.setVisible(measuring.log.saving)
         self.progress.setVisible(measuring.log.saving)
         self.report.setVisible(measuring.log.saving)
         self.typed.offer(results)
@@ -124,8 +125,8 @@ class SummaryPage(QWidget):
     @Slot()
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self.line)
-        self.copy.setText(tr("Copied as a line of text"))
-        announce(self.copy, self.copy.text())
+        self.copy.say(tr("Copied as a line of text"))
+        announce(self.copy, self.copy.accessibleName())
 
     @Slot(bool)
     def _show_typing(self, shown: bool) -> None:

@@ -100,7 +100,7 @@ class BackupPage(TitledPage):
             )
 
     def _saved(self, target: Path, contents: Contents) -> None:
-        saved = tr("The backup {file} is written.").format(file=target.name)
+        saved = tr("The backup is saved as {file}.").format(file=target.name)
         self._tell(f"{saved} {contents_words(contents)}")
 
     # -- restore ------------------------------------------------------------------------------

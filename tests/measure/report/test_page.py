@@ -211,16 +211,16 @@ def test_a_plan_and_what_was_done_of_it() -> None:
     assert "Next review: 4 Aug 2026." in text
 
 
-def test_a_plan_that_followed_is_an_event_and_one_to_come_is_none() -> None:
+def test_a_plan_that_prescribes_otherwise_is_an_event_and_one_to_come_is_none() -> None:
     plans = [
         Plan(
             id=some_id(f"plan {number}"),
             person_id=person().id,
             first_day=day(number),
             exercises=(),
-            pain_limit=4,
+            pain_limit=limit,
         )
-        for number in (0, 40, 120)
+        for number, limit in ((0, 3), (40, 4), (120, 5))
     ]
     text = text_of(replace(history({LEFT: TWELVE}), plans=tuple(plans)))
     assert "16 May 2026: home programme changed" in text
@@ -401,3 +401,9 @@ def test_too_early_is_said_once_and_in_few_words() -> None:
     assert "Since the first sessions no readings before and after that can be compared." in text
     assert "it takes four weeks" not in text
     assert text.count("A trend is shown after 4 weeks and 8 days with readings") == 1
+
+
+def test_a_single_session_is_not_counted_in_the_plural() -> None:
+    text = text_of(history({LEFT: [(0, 90.0)]}))
+    assert "from one session, 6 Apr 2026." in text
+    assert "Worst pain in 24 hours was not rated in the last two weeks." in text
