@@ -1272,8 +1272,8 @@
         <translation>Guardar acontecimiento</translation>
     </message>
     <message>
-        <source>Events appear as flags above the charts. After an injection, a procedure, a flare or another camera the line begins anew. Before and after a treatment, a flare, another medicine or another home programme are compared; after a clinic visit you see what changed since. A new home programme is added by itself.</source>
-        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Tras una infiltración, un procedimiento, un brote o un cambio de cámara, la línea empieza de nuevo. Se compara el antes y el después de un tratamiento, un brote, un cambio de medicación o de programa en casa; tras una visita clínica se ve qué ha cambiado desde entonces. Un programa nuevo se añade solo.</translation>
+        <source>Events appear as flags above the charts. After an injection, a procedure, a flare or a change of camera a new line begins. The time before and after a treatment, a flare, or a change of medicine or home programme is compared; after a clinic visit you see what has changed since. A new home programme is added automatically.</source>
+        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Tras una infiltración, un procedimiento, un brote o un cambio de cámara, empieza una línea nueva. Se compara el antes y el después de un tratamiento, un brote, o un cambio de medicación o de programa en casa; tras una visita clínica se ve qué ha cambiado desde entonces. Un programa nuevo se añade automáticamente.</translation>
     </message>
     <message>
         <source>Which shoulder does it concern?</source>
@@ -4932,12 +4932,16 @@
         <translation>el brazo derecho</translation>
     </message>
     <message>
-        <source>both arms</source>
-        <translation>ambos brazos</translation>
+        <source>Readings of {sides} on {first}: {count}; without a result: {refused}.</source>
+        <translation>Lecturas de {sides} el {first}: {count}; sin resultado: {refused}.</translation>
     </message>
     <message>
-        <source>{count} readings of {sides} from {first} to {last}, {refused} without a result.</source>
-        <translation>{count} lecturas de {sides} del {first} al {last}, {refused} sin resultado.</translation>
+        <source>Readings of {sides} from {first} to {last}: {count}; without a result: {refused}.</source>
+        <translation>Lecturas de {sides} del {first} al {last}: {count}; sin resultado: {refused}.</translation>
+    </message>
+    <message>
+        <source>both arms</source>
+        <translation>ambos brazos</translation>
     </message>
     <message>
         <source>Left and right arrow keys go from reading to reading; Enter opens the session.</source>
@@ -5824,8 +5828,8 @@
         <translation>Sin responder</translation>
     </message>
     <message>
-        <source>Pain: 0 is none, 10 the worst imaginable. You can skip any of these.</source>
-        <translation>Dolor: 0 es ninguno, 10 el peor imaginable. Puede omitir cualquiera de estas preguntas.</translation>
+        <source>Pain: 0 is none, 10 the worst imaginable. Below: compared with the last time. You can skip any of these.</source>
+        <translation>Dolor: 0 es ninguno; 10, el peor imaginable. Debajo: en comparación con la última vez. Puede dejar cualquiera sin responder.</translation>
     </message>
     <message>
         <source>How did it go?</source>

@@ -1,6 +1,8 @@
 """A page that scrolls up and down when large type does not fit."""
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from functools import partial
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
 from PySide6.QtGui import QPaintEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -96,7 +98,11 @@ def scrollable(page: QWidget, *, wide: bool = False) -> QScrollArea:
 
 
 def bring_into_view(shown: QWidget) -> None:
-    """Scroll the page that a widget is on until the widget is in sight."""
+    """Scroll the page that a widget is on to it, once it has been laid out."""
+    QTimer.singleShot(0, shown, partial(_bring_into_view, shown))
+
+
+def _bring_into_view(shown: QWidget) -> None:
     above = shown.parentWidget()
     while above is not None:
         if isinstance(above, QScrollArea):

@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QGridLayout,
     QLabel,
@@ -201,7 +201,7 @@ class CalibrationPage(QWidget):
         self.wrong.setVisible(bool(wrong))
         if wrong:
             # What is wrong stands below the fields, maybe outside the window.
-            QTimer.singleShot(0, partial(bring_into_view, self.wrong))
+            bring_into_view(self.wrong)
 
     def clear_fields(self) -> None:
         for field in self.fields.values():

@@ -2,9 +2,8 @@
 
 import datetime as dt
 from dataclasses import replace
-from functools import partial
 
-from PySide6.QtCore import QTimer, Signal, Slot
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
@@ -32,11 +31,6 @@ from measure.domain.record_checks import LONGEST_NOTE
 from measure.domain.records import Person
 from measure.errors import InputError
 from measure.system.clock import new_id
-
-
-def _bring_into_view(shown: QWidget) -> None:
-    """Scroll to a widget once the layout around it has settled."""
-    QTimer.singleShot(0, shown, partial(bring_into_view, shown))
 
 
 def _group(heading: str, *fields: QWidget) -> QWidget:
@@ -166,7 +160,7 @@ class HomeProgrammePage(QWidget):
         self.lacking.hide()
         first = next(iter(self.lines.values())).wanted
         first.setFocus()
-        _bring_into_view(first)
+        bring_into_view(first)
 
     @Slot()
     def _add_own(self) -> None:
@@ -198,7 +192,7 @@ class HomeProgrammePage(QWidget):
         self.lacking.setText(words)
         self.lacking.show()
         field.setFocus()
-        _bring_into_view(group)
+        bring_into_view(group)
 
     @Slot()
     def _keep(self) -> None:

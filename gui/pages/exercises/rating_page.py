@@ -93,7 +93,10 @@ class RatingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        scale = tr("Pain: 0 is none, 10 the worst imaginable. You can skip any of these.")
+        scale = tr(
+            "Pain: 0 is none, 10 the worst imaginable. Below: compared with the last time. You can "
+            "skip any of these."
+        )
         frame_page(
             self,
             label(tr("How did it go?"), "display"),

@@ -30,7 +30,8 @@ class ConductChoice(QWidget):
         self.help.choose(settings.conduct.help)
         apart = tr("Sitting and assisted results are plotted separately from standing ones.")
         column(
-            row(self.posture.row, self.help, 1, spacing=appearance.gap(2)),
+            self.posture.row,
+            row(self.help, 1),
             label(apart, "small"),
             on=self,
             spacing=appearance.gap(1),

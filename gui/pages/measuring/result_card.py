@@ -103,15 +103,7 @@ class ResultCard(QWidget):
         self.bands.append(band)
         pain = pain_sentence(*said) if said is not None else ""
         beside = last_time_words(before) + (f" {pain}." if pain else "")
-        below = [
-            label(words, role)
-            for words, role in (
-                (beside, "quiet"),
-                (notes_words(measurement), ""),
-                (message, ""),
-            )
-            if words
-        ]
+        below = [label(words) for words in (notes_words(measurement), message) if words]
         figure = ReadingFigure(self._appearance)
         figure.setFixedHeight(_FIGURE_PX)
         figure.show_reading(
@@ -123,5 +115,6 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
         )
-        words = column(band, *below, 1, spacing=0)
-        return widget_with(row((words, 6), (figure, 5), spacing=self._appearance.gap(1)))
+        words = column(band, label(beside, "quiet"), 1, spacing=0)
+        shown = row((words, 6), (figure, 5), spacing=self._appearance.gap(1))
+        return widget_with(column(shown, *below, 1, spacing=0))

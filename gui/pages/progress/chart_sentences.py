@@ -57,7 +57,12 @@ def chart_sentence(content: ChartContent) -> str:
     both = len(content.curves) > 1
     sides = tr("both arms") if both else arms[content.curves[0].side]
     refused = sum(point.value is None for point in points)
-    words = tr("{count} readings of {sides} from {first} to {last}, {refused} without a result.")
+    if points[0].day == points[-1].day:
+        words = tr("Readings of {sides} on {first}: {count}; without a result: {refused}.")
+    else:
+        words = tr(
+            "Readings of {sides} from {first} to {last}: {count}; without a result: {refused}."
+        )
     return words.format(
         count=len(points),
         sides=sides,

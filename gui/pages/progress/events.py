@@ -13,6 +13,7 @@ from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
 from gui.widgets.layouts import card, clear_layout, row, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.record_checks import LONGEST_NOTE
@@ -70,9 +71,9 @@ class EventsPage(QWidget):
         self._rows.setContentsMargins(0, 0, 0, 0)
         explained = tr(
             "Events appear as flags above the charts. After an injection, a procedure, a flare or "
-            "another camera the line begins anew. Before and after a treatment, a flare, another "
-            "medicine or another home programme are compared; after a clinic visit you see what "
-            "changed since. A new home programme is added by itself."
+            "a change of camera a new line begins. The time before and after a treatment, a flare, "
+            "or a change of medicine or home programme is compared; after a clinic visit you see "
+            "what has changed since. A new home programme is added automatically."
         )
         entry = card(
             self.kind.row,
@@ -129,6 +130,8 @@ class EventsPage(QWidget):
     def _lack(self, words: str) -> None:
         self.lacking.setText(words)
         self.lacking.setVisible(bool(words))
+        if words:
+            bring_into_view(self.lacking)
 
     @Slot()
     def _keep(self) -> None:

@@ -92,6 +92,12 @@ def texts(window: QWidget) -> Iterator[str]:
     yield from (widget.text for widget in window.findChildren(FittedSentence))
 
 
+def is_shortened_clip(text: str) -> bool:
+    """Tell whether a text is the name of a clip, cut in its middle to fit."""
+    begin, cut, end = text.partition("…")
+    return bool(cut) and any(clip.startswith(begin) and clip.endswith(end) for clip in CLIPS)
+
+
 def is_forgotten(text: str) -> bool:
     """Tell whether a text holds words that no translator was asked for."""
     rest = re.sub(f"{OPEN}.*{CLOSE}", "", text, flags=re.DOTALL).replace("&", "")
@@ -99,6 +105,8 @@ def is_forgotten(text: str) -> bool:
         return False
     for name in NAMES:
         rest = rest.replace(name, "")
+    if is_shortened_clip(rest):
+        return False
     return bool(re.search(r"[A-Za-z]{3,}", rest))
 
 

@@ -32,6 +32,8 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
     page = events_page.window.progress.events
     page.keep.click()
     assert "Choose the event first" in page.lacking.text()
+    events_page.settle()
+    assert not page.lacking.visibleRegion().isEmpty()
     page.kind.button(EventKind.INJECTION).click()
     assert page.side.value is Side.LEFT  # the affected one
     page.day.text.setText("2026-09-17")

@@ -1,5 +1,6 @@
 """The chart of readings over weeks: what it says, by pointer, by keys and as a table."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -12,7 +13,7 @@ from pytestqt.qtbot import QtBot
 from gui.app.window_pages import MainPage
 from gui.drawing.chart_scales import ChartRange
 from gui.drawing.curves import ChartContent, chart_content
-from gui.pages.progress.chart_sentences import point_words
+from gui.pages.progress.chart_sentences import chart_sentence, point_words
 from gui.pages.progress.history_chart import HistoryChart
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
@@ -80,8 +81,15 @@ def test_the_pointer_says_what_lies_beneath_it_and_a_click_opens_it(chart: Histo
 def test_the_name_and_the_sentence_of_the_chart(chart: HistoryChart) -> None:
     assert chart.accessibleName() == "Chart: Flexion"
     said = chart.accessibleDescription()
-    assert "readings of both arms from" in said
+    assert "Readings of both arms from" in said
     assert "arrow keys" in said
+
+
+def test_a_single_day_is_named_once() -> None:
+    content = flexion()
+    curve = replace(content.curves[0], points=content.curves[0].points[:1])
+    said = chart_sentence(replace(content, curves=(curve,)))
+    assert re.fullmatch(r"Readings of the left arm on [^:]+: 1; without a result: 0\.", said)
 
 
 def test_the_range_is_the_movements_own_whatever_is_measured(chart: HistoryChart) -> None:
