@@ -2,6 +2,7 @@
 
 Public names:
 
+    announcement: announce
     big_number: BigNumber
     buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton, bind_keys, button,
         give_role
