@@ -520,20 +520,24 @@
         <translation>Todos los detalles (JSON)...</translation>
     </message>
     <message>
-        <source>Movement of the chosen clips</source>
-        <translation>Movimiento de las grabaciones elegidas</translation>
+        <source>Movement of the selected clips</source>
+        <translation>Movimiento de las grabaciones seleccionadas</translation>
     </message>
     <message>
-        <source>Side of the chosen clips</source>
-        <translation>Lado de las grabaciones elegidas</translation>
+        <source>Side of the selected clips</source>
+        <translation>Lado de las grabaciones seleccionadas</translation>
     </message>
     <message>
-        <source>Look at this clip</source>
-        <translation>Ver esta grabación</translation>
+        <source>Open this clip</source>
+        <translation>Abrir esta grabación</translation>
     </message>
     <message>
-        <source>Take off the list</source>
+        <source>Remove from the list</source>
         <translation>Quitar de la lista</translation>
+    </message>
+    <message>
+        <source>R starts or stops reading. Enter opens the selected clip, Delete removes it from the list. Movement and side apply to all selected clips, or to all if none is.</source>
+        <translation>R inicia o detiene la lectura. Intro abre la grabación seleccionada, Supr la quita de la lista. El movimiento y el lado se aplican a todas las grabaciones seleccionadas, o a todas si no hay ninguna.</translation>
     </message>
     <message>
         <source>Read all</source>
@@ -542,10 +546,6 @@
     <message>
         <source>share read</source>
         <translation>parte leída</translation>
-    </message>
-    <message>
-        <source>R reads or stops. Enter looks at the chosen clip, Delete takes it off the list. Movement and side are set for all chosen clips, or for all if none is chosen.</source>
-        <translation>R lee o detiene. Intro muestra la grabación elegida, Supr la quita de la lista. El movimiento y el lado se fijan para todas las grabaciones elegidas, o para todas si no se ha elegido ninguna.</translation>
     </message>
     <message>
         <source>Stop</source>

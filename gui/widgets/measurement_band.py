@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF, QSize, Qt, Slot
+from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -90,7 +90,6 @@ class MeasurementBand(PaintedWidget):
         self.updateGeometry()
         self.update()
 
-    @Slot()
     def appearance_changed(self) -> None:
         self._heights.clear()
         super().appearance_changed()

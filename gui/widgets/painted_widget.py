@@ -14,10 +14,14 @@ class PaintedWidget(QWidget):
         super().__init__(parent)
         self.appearance = appearance
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        appearance.changed.connect(self.appearance_changed)
+        appearance.changed.connect(self._follow_appearance)
         appearance.window_resized.connect(self.updateGeometry)
 
     @Slot()
+    def _follow_appearance(self) -> None:
+        """Pass the change on: a connection to an overridden slot outlives its widget."""
+        self.appearance_changed()
+
     def appearance_changed(self) -> None:
         self.updateGeometry()
         self.update()

@@ -69,13 +69,13 @@ class ClipList(QWidget):
                 (tr("All details (JSON)..."), lambda: self.save_wanted.emit("json")),
             ),
         )
-        self.movement = MenuButton(tr("Movement of the chosen clips"))
+        self.movement = MenuButton(tr("Movement of the selected clips"))
         self.movement.offer([None, *Movement], self._movement_words)
         self.side = ChoiceRow(
-            list(Side), side_title, title=tr("Side of the chosen clips"), may_be_empty=True
+            list(Side), side_title, title=tr("Side of the selected clips"), may_be_empty=True
         )
-        self.open_clip = button(tr("Look at this clip"), key=tr("Enter"))
-        self.remove = button(tr("Take off the list"), key=tr("Delete"))
+        self.open_clip = button(tr("Open this clip"), key=tr("Enter"))
+        self.remove = button(tr("Remove from the list"), key=tr("Delete"))
         self.read = button(tr("Read all"), "main", key="R")
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
@@ -84,8 +84,8 @@ class ClipList(QWidget):
         self.where = label("", "small")
         self.keys = label(
             tr(
-                "R reads or stops. Enter looks at the chosen clip, Delete takes it off the list. "
-                "Movement and side are set for all chosen clips, or for all if none is chosen."
+                "R starts or stops reading. Enter opens the selected clip, Delete removes it from "
+                "the list. Movement and side apply to all selected clips, or to all if none is."
             ),
             "small",
         )
@@ -177,8 +177,8 @@ class ClipList(QWidget):
                 time_left=time_left_words(self._batch.remaining_s),
             )
         else:
-            going_on = read > 0 and waiting > 0
-            self.read.say(tr("Go on reading") if going_on else tr("Read all"))
+            failed = sum(clip.waits and clip.result is not None for clip in rows)
+            self.read.say(_read_words(read, waiting, failed))
             self.read.setEnabled(waiting > 0)
             words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
             if open_rows:
@@ -226,3 +226,10 @@ class ClipList(QWidget):
         self.show_batch()
         if not self._model.rows:
             self.emptied.emit()
+
+
+def _read_words(read: int, waiting: int, failed: int) -> str:
+    """Return what the button that reads says; `failed` of those that wait could not be read."""
+    if waiting and waiting == failed:
+        return tr("Try again")
+    return tr("Go on reading") if read and waiting else tr("Read all")

@@ -1,5 +1,7 @@
 """Bands: a refusal is an empty frame with its reason, long words take more lines."""
 
+from PySide6.QtCore import QCoreApplication, QEvent
+
 from gui.style.appearance import Appearance
 from gui.widgets.measurement_band import BandContent, MeasurementBand
 from measure.domain.movements import Movement
@@ -41,3 +43,13 @@ def test_a_band_says_what_its_interval_rests_on(appearance: Appearance) -> None:
     assert (band.toolTip(), band.accessibleDescription()) == ("On real people.",) * 2
     band.show_reading(Movement.FLEXION, BandContent(words="No still hold was seen."))
     assert (band.toolTip(), band.accessibleDescription()) == ("", "")
+
+
+def test_a_band_that_is_gone_follows_no_change_of_the_text_size(appearance: Appearance) -> None:
+    shown, gone = MeasurementBand(appearance), MeasurementBand(appearance)
+    gone.deleteLater()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    before = shown.sizeHint().height()
+    appearance.choose(percent=200)  # an exception in a slot fails the test
+    appearance.window_resized.emit()
+    assert shown.sizeHint().height() > before

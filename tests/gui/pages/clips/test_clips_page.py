@@ -276,6 +276,11 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     page.show_clip(row)
     assert page.review.title.text() == "Not read"
     assert page.review.read.isEnabled()
+    page.list.show_batch()
+    assert page.list.read.accessibleName() == "Go on reading"
+    page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[1])))
+    page.list.remove.click()
+    assert page.list.read.accessibleName() == "Try again"
 
 
 def test_a_clip_is_read_and_its_first_hold_shown(stage: WindowHarness, page: ClipsPage) -> None:
