@@ -3532,10 +3532,6 @@
         <translation>El porcentaje más bajo es el de {movement}.</translation>
     </message>
     <message>
-        <source>These intervals count the scatter from day to day. A camera may also read one side lastingly higher than the other by several degrees, so small differences mean little. They are facts about ranges, not a diagnosis.</source>
-        <translation>Estos intervalos recogen la variación de un día a otro. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco. Son datos sobre la amplitud, no un diagnóstico.</translation>
-    </message>
-    <message>
         <source>What ended movements, as felt: {months}.</source>
         <translation>Qué detuvo los movimientos, según la persona: {months}.</translation>
     </message>
@@ -4078,6 +4074,10 @@
     <message>
         <source>{levels} levels, {value} ({low} to {high}) cm</source>
         <translation>{levels} niveles, {value} ({low} a {high}) cm</translation>
+    </message>
+    <message>
+        <source>These intervals count the scatter from day to day. A camera may also read one side consistently higher than the other by several degrees, so small differences mean little. They are facts about ranges, not a diagnosis.</source>
+        <translation>Estos intervalos recogen la variación de un día a otro. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco. Son datos sobre la amplitud, no un diagnóstico.</translation>
     </message>
     <message>
         <source>level {level}</source>

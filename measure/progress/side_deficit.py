@@ -1,7 +1,7 @@
 """Deficit of an affected shoulder to the other one: now, month by month, and over movements.
 
 Facts about ranges, no diagnosis. The intervals count the scatter from day to day of both sides;
-what makes a camera read one side lastingly higher than the other is not in them.
+what makes a camera read one side consistently higher than the other is not in them.
 """
 
 import datetime as dt

@@ -28,9 +28,9 @@ PATTERN = "Range as a share of the other side's, 95 % interval in brackets: {sha
 OF_MOVEMENT = "{movement} {share}"
 SMALLEST = "The smallest share is that of {movement}."
 SCATTER_ONLY = (
-    "These intervals count the scatter from day to day. A camera may also read one side lastingly "
-    "higher than the other by several degrees, so small differences mean little. They are facts "
-    "about ranges, not a diagnosis."
+    "These intervals count the scatter from day to day. A camera may also read one side "
+    "consistently higher than the other by several degrees, so small differences mean little. "
+    "They are facts about ranges, not a diagnosis."
 )
 ENDS = "What ended movements, as felt: {months}."
 ENDS_IN_MONTH = "{month} {year} {times}"
