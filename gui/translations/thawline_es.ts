@@ -669,11 +669,11 @@
     </message>
     <message>
         <source>Delete last trial</source>
-        <translation>Borrar el último intento</translation>
+        <translation>Borrar el último</translation>
     </message>
     <message>
         <source>Finish and save</source>
-        <translation>Terminar y guardar</translation>
+        <translation>Acabar y guardar</translation>
     </message>
     <message>
         <source>Try again</source>
