@@ -123,7 +123,7 @@ def test_what_is_old_is_not_used_and_that_is_said(store: Store) -> None:
 
 
 def test_a_correction_is_off_until_somebody_switches_it_on(store: Store) -> None:
-    with pytest.raises(InputError, match="No correction is kept"):
+    with pytest.raises(InputError, match="There is no correction"):
         set_correction_enabled(store, CAMERA, Movement.FLEXION, on=True)
     store.save_correction(
         StoredCorrection(camera_name=CAMERA, movement=Movement.FLEXION, correction=CORRECTION)

@@ -102,7 +102,7 @@ def test_the_first_reading_before_a_camera_keeps_the_place_and_a_refusal_does_no
 
 def test_places_are_shown_and_forgotten(bramble: None, capsys: Said) -> None:
     assert main(["calibrate", "place", "show", "--person", "Bramble"]) == 0
-    assert "No place is kept yet" in capsys.readouterr().out
+    assert "No place is saved yet" in capsys.readouterr().out
     replay(FLEXION, "--person", "Bramble", "--keep-place")
     assert main(["calibrate", "place", "show", "--person", "Bramble"]) == 0
     assert "flexion, right: before a camera without a name" in capsys.readouterr().out

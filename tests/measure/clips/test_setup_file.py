@@ -110,7 +110,7 @@ def test_what_cannot_be_is_refused_in_words(
     tmp_path: Path, changes: dict[str, object], part: str
 ) -> None:
     path = written(tmp_path, **changes)
-    with pytest.raises(DataError, match="is no usable set-up") as caught:
+    with pytest.raises(DataError, match="cannot be used as a set-up file") as caught:
         read_setup(path)
     assert part in str(caught.value)
 
@@ -119,7 +119,7 @@ def test_what_cannot_be_is_refused_in_words(
 def test_damage_is_told(tmp_path: Path, content: bytes) -> None:
     path = tmp_path / "known.json"
     path.write_bytes(content)
-    with pytest.raises(DataError, match=r"known\.json is no usable set-up"):
+    with pytest.raises(DataError, match=r"known\.json cannot be used as a set-up file"):
         read_setup(path)
 
 

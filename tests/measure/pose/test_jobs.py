@@ -140,7 +140,7 @@ def test_work_can_be_broken_off_from_another_thread(data_folder):
     process.prepare()
     threading.Timer(0.3, process.stop).start()
     began_s = time.monotonic()
-    with pytest.raises(PoseProcessError, match="pictures could not be looked at"):
+    with pytest.raises(PoseProcessError, match="pictures could not be read"):
         process.run_pictures(job())
     assert time.monotonic() - began_s < 5.0
     process.close()

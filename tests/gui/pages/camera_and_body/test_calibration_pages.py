@@ -333,7 +333,7 @@ def test_kept_places_are_counted_and_forgotten(known: WindowHarness) -> None:
     pages = known.window.calibration
     pages.show_calibration()
     known.settle()
-    assert pages.overview.place.text() == "\u2713  Places kept: 1."
+    assert pages.overview.place.text() == "\u2713  Places saved: 1."
     pages.overview.forget.click()
     known.settle()
     assert stored(Store.placements, who) == []
