@@ -21,7 +21,8 @@ class RoundRecorder(QObject):
     """Saves what was done of each exercise of a round, and how it went.
 
     An exercise has one record, written after its first repetition and written again after every
-    other one: a program that is killed leaves it as done in part.
+    other one: a program that is killed leaves it as done in part. So does pain that stops it
+    before its first repetition is over: what was stated is never lost.
     """
 
     #: Why something was not saved, in words.
@@ -78,10 +79,19 @@ class RoundRecorder(QObject):
     def _rate(
         self, exercise: Exercise, pain: int | None, compared: ComparedWithLast | None
     ) -> None:
-        log = self._logs.get(exercise)
-        if log is not None:
-            self._logs[exercise] = rated = replace(log, pain=pain, compared=compared)
-            self._services.keeper.store.save_exercise_log(rated)
+        store, log = self._services.keeper.store, self._logs.get(exercise)
+        if log is None:
+            if pain is None:
+                return
+            log = ExerciseLog(
+                id=new_id(),
+                person_id=self._person_id,
+                exercise=exercise,
+                done=store.now(),
+                repetitions=0,
+            )
+        self._logs[exercise] = rated = replace(log, pain=pain, compared=compared)
+        store.save_exercise_log(rated)
 
     def _fail(self, why: str) -> None:
         self.failed.emit(why)

@@ -69,7 +69,7 @@ class RoundPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = column(1, self.title, self.how, self.limit, self.position, 1, spacing=gap(1.5))
+        words = column(1, self.title, self.limit, self.how, self.position, 1, spacing=gap(1.5))
         # Only the words scroll where type is large: the count is always in sight.
         scrolled = scrollable(widget_with(words), wide=True)
         middle = row((self.figure, 3), (self.count, 4), (scrolled, 4), spacing=gap(3))

@@ -39,7 +39,7 @@ def compared(records: History, today: int = 140) -> tuple[BeforeAfter, ...]:
     return before_after(series, treatment_events(records), day(today))
 
 
-def plan(first: int) -> Plan:
+def plan(first: int, limit: int = 4) -> Plan:
     return Plan(
         id=some_id(f"plan {first}"),
         person_id=person().id,
@@ -49,7 +49,7 @@ def plan(first: int) -> Plan:
                 exercise=Exercise(listed=ListedExercise.PENDULUM), times_a_day=1, hold_s=0
             ),
         ),
-        pain_limit=4,
+        pain_limit=limit,
     )
 
 
@@ -90,7 +90,7 @@ def test_the_other_sides_event_is_not_compared_and_one_of_both_is() -> None:
 
 
 def test_the_first_programme_is_no_change_and_the_next_is() -> None:
-    records = replace(history(STEP), plans=(plan(0), plan(70)))
+    records = replace(history(STEP), plans=(plan(0), plan(70, limit=3)))
     (found,) = compared(records)
     assert (found.event.what, found.event.day, found.event.side) == (
         EVENT_WORDS[EventKind.PROGRAMME_CHANGED],
@@ -98,6 +98,10 @@ def test_the_first_programme_is_no_change_and_the_next_is() -> None:
         None,
     )
     assert compared(replace(records, plans=(plan(70),))) == ()
+
+
+def test_a_programme_that_prescribes_the_same_is_no_change() -> None:
+    assert compared(replace(history(STEP), plans=(plan(0), plan(70)))) == ()
 
 
 def test_each_event_is_compared_from_the_one_before_to_the_one_after() -> None:

@@ -211,6 +211,21 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     assert "leave it at that for today" in page.today.passed.text()
 
 
+def test_pain_before_the_first_repetition_is_over_is_kept(
+    planned: WindowHarness, press: Callable[..., None]
+) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    press(Qt.Key.Key_S)
+    press(Qt.Key.Key_5)
+    press(Qt.Key.Key_Return)
+    assert page.today.isVisible()
+    log = logs_of(planned)[PENDULUM]
+    assert (log.pain, log.repetitions) == (5, 0)
+    assert "leave it at that for today" in page.today.passed.text()
+
+
 def test_much_pain_leads_to_the_page_that_measuring_has(
     planned: WindowHarness, press: Callable[..., None]
 ) -> None:
