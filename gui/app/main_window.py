@@ -132,6 +132,7 @@ class MainWindow(QMainWindow):
         self.preferences.language_chosen.connect(self.language_chosen)
         undo = self.services.undo
         undo.offered.connect(self.messages.offer)
+        undo.put_back.connect(self.messages.drop_offer)
         undo.put_back.connect(self._pages.reload)
         self.messages.undo.clicked.connect(undo.undo)
         for source in (self._pages, self.reports, undo):

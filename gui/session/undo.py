@@ -86,5 +86,5 @@ class UndoList(QObject):
         self._records.run(entry.put_back, self._was_put_back, failed)
 
     def _was_put_back(self, _answer: object) -> None:
-        self.message_raised.emit(tr("Undone."))
         self.put_back.emit()
+        self.message_raised.emit(tr("Undone."))

@@ -31,6 +31,7 @@ class MessageBar(QWidget):
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.hide)
         self.setVisible(False)
+        self._offered = ""
 
     @property
     def text(self) -> str:
@@ -58,5 +59,16 @@ class MessageBar(QWidget):
     def offer(self, text: str) -> None:
         """Show a message about something that can be undone."""
         self.tell(text)
+        self._offered = text
         self.undo.setVisible(True)
         self._timer.start(_OFFERED_MS)
+
+    @Slot()
+    def drop_offer(self) -> None:
+        """Show no longer what was offered last: it has been undone."""
+        self.undo.setVisible(False)
+        offered = self._offered.splitlines()
+        self._label.setText(
+            "\n".join(line for line in self.text.splitlines() if line not in offered)
+        )
+        self.setVisible(self.isVisible() and bool(self.text))

@@ -18,6 +18,7 @@ from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person, SessionRecord
+from measure.progress.dates import date_words
 from measure.system.clock import new_id
 
 
@@ -165,12 +166,12 @@ class PeoplePage(TitledPage):
 
 
 def _facts(listed: ListedPerson) -> str:
-    """Return for example "Stiff shoulder: Left. Sessions: 12, the last on 2026-11-20."."""
+    """Return for example "Stiff shoulder: Left. Sessions: 12, the last on 20 Nov 2026."."""
     affected = tr("Stiff shoulder: {side}.").format(side=affected_name(listed.person.affected))
     if not listed.sessions:
         return tr("{affected} No session yet.").format(affected=affected)
     return tr("{affected} Sessions: {count}, the last on {day}.").format(
         affected=affected,
         count=len(listed.sessions),
-        day=listed.sessions[-1].started.day.isoformat(),
+        day=date_words(listed.sessions[-1].started.day, tr),
     )

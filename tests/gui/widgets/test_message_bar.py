@@ -36,3 +36,13 @@ def test_messages_that_are_shown_stay_beside_new_ones_up_to_three_lines(bar: Mes
     assert bar.text == "two\nthree\nfour"
     bar.tell("")
     assert not bar.isVisible()
+
+
+def test_an_offer_that_was_taken_leaves_and_the_rest_stays(bar: MessageBar) -> None:
+    bar.tell("The disk is nearly full.")
+    bar.offer("Hazel was deleted.")
+    assert bar.undo.isVisible()
+    bar.drop_offer()
+    assert not bar.undo.isVisible()
+    bar.tell("Undone.")
+    assert bar.text == "The disk is nearly full.\nUndone."

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.settings_page import SettingsPage
 from tests.support.gui.stage import WindowHarness
@@ -50,7 +51,7 @@ def test_the_ways_lead_to_the_pages_of_data_and_escape_leads_back(
         assert shown is not page
         qtbot.keyClick(QApplication.focusWidget() or shown, Qt.Key.Key_Escape)
         assert pages.currentWidget() is page
-    stage.window.words[1].setChecked(True)
+    stage.window.words[MainPage.PROGRESS].setChecked(True)
     qtbot.keyClick(page, Qt.Key.Key_Escape)
     assert stage.window.progress.isVisible()
 
@@ -58,4 +59,4 @@ def test_the_ways_lead_to_the_pages_of_data_and_escape_leads_back(
 def test_the_camera_check_is_the_set_up(stage: WindowHarness) -> None:
     opened(stage).check_camera.click()
     assert stage.window.setup.isVisible()
-    assert stage.window.words[3].isChecked()
+    assert stage.window.words[MainPage.SETUP].isChecked()
