@@ -928,10 +928,6 @@
         <translation>Todos los movimientos</translation>
     </message>
     <message>
-        <source> (cut short; what was captured is here)</source>
-        <translation> (interrumpida; aquí está lo que se captó)</translation>
-    </message>
-    <message>
         <source>at rest {pain}</source>
         <translation>en reposo {pain}</translation>
     </message>
@@ -960,12 +956,12 @@
         <translation>por detrás</translation>
     </message>
     <message>
-        <source>quick</source>
-        <translation>rápido</translation>
-    </message>
-    <message>
         <source>standard</source>
         <translation>estándar</translation>
+    </message>
+    <message>
+        <source>quick</source>
+        <translation>rápido</translation>
     </message>
     <message>
         <source>careful</source>
@@ -986,6 +982,10 @@
     <message>
         <source>Trial {number}, from {start} to {end} s, no hold</source>
         <translation>Intento {number}, de {start} a {end} s, sin mantener</translation>
+    </message>
+    <message>
+        <source> Ended early; these are the results up to then.</source>
+        <translation> Terminada antes de tiempo; estos son los resultados hasta ese momento.</translation>
     </message>
     <message>
         <source>Trial {number}, held from {start} to {end} s</source>

@@ -202,7 +202,7 @@ def _filter_name(movement: Movement | None) -> str:
 
 def session_words(session: SessionRecord) -> str:
     """Return how the session was."""
-    unfinished = "" if session.finished else tr(" (cut short; what was captured is here)")
+    unfinished = "" if session.finished else tr(" Ended early; these are the results up to then.")
     return f"{conduct_sentence(session.conduct)}.{unfinished}"
 
 
