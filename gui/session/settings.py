@@ -190,13 +190,13 @@ class WindowSettings:
 
     @property
     def mode(self) -> SessionMode | None:
-        """Whether this computer is used at home or in a clinic; None until somebody says it."""
+        """Whether this computer is used at home or in a clinic; None until someone says it."""
         text = self._text("session/mode")
         return SessionMode(text) if text in set(SessionMode) else None
 
     @mode.setter
-    def mode(self, mode: SessionMode) -> None:
-        self._ini.setValue("session/mode", mode.value)
+    def mode(self, mode: SessionMode | None) -> None:
+        self._ini.setValue("session/mode", "" if mode is None else mode.value)
 
     @property
     def own_choice(self) -> bool:

@@ -1,4 +1,4 @@
-"""Wording of the axes of the history chart."""
+"""Wording of days, and of the axes of the history chart."""
 
 import datetime as dt
 
@@ -16,6 +16,11 @@ def tick_words(unit: str, day: dt.date) -> str:
     """Return the name of a tick of the day axis, a day, month or year; January says its year."""
     form = "MMM yyyy" if unit == "month" and day.month == 1 else _FORMS[unit]
     return QLocale().toString(QDate(day.year, day.month, day.day), form)
+
+
+def weekday_name(day: dt.date) -> str:
+    """Return the name of a day of the week."""
+    return QLocale().toString(QDate(day.year, day.month, day.day), "dddd")
 
 
 def places(movement: Movement) -> tuple[tuple[float, str], ...]:

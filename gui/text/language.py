@@ -37,6 +37,12 @@ def language_in_force(chosen: str) -> str:
     return language_for(chosen, QLocale.system())
 
 
+def language_shown() -> str:
+    """Return the code of the language that the windows made now speak."""
+    code = QLocale().name().partition("_")[0]
+    return code if code in LANGUAGES else "en"
+
+
 def install_language(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:
     """Use a language for windows made from now on, in place of the one before.
 

@@ -3,13 +3,14 @@
 from collections.abc import Collection
 from dataclasses import replace
 
-from PySide6.QtCore import QDate, QLocale, Qt, Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
 from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
+from gui.text.chart_wording import weekday_name
 from gui.text.wording import affected_name, movement_name, movement_plainly, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
@@ -233,5 +234,4 @@ def _arms_words(sides: Collection[Side]) -> str:
 def _next_words(plan: MeasuringPlan | None) -> str:
     if plan is None:
         return tr("Today")
-    next_day = QDate(plan.next_day.year, plan.next_day.month, plan.next_day.day)
-    return tr("Next on {day}").format(day=QLocale().toString(next_day, "dddd"))
+    return tr("Next on {day}").format(day=weekday_name(plan.next_day))

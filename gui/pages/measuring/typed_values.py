@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QLocale
-from PySide6.QtGui import QDoubleValidator
+from PySide6.QtCore import QRegularExpression
+from PySide6.QtGui import QRegularExpressionValidator
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from gui.text.wording import task_title, tr
@@ -17,6 +17,9 @@ from measure.domain.session_facts import (
     ClinicianMethod,
     ClinicianValue,
 )
+
+#: What may be typed: whole degrees or tenths, after a point or a comma. [technical]
+_NUMBER = QRegularExpression(r"-?\d{0,3}([.,]\d?)?")
 
 
 class TypedValues(QWidget):
@@ -48,7 +51,7 @@ class TypedValues(QWidget):
             self._grid.addWidget(label(name), line, 0)
             for place, (method, title) in enumerate(titles.items()):
                 field = QLineEdit(typed.get((movement, side, method), ""))
-                field.setValidator(QDoubleValidator(LOWEST_DEG, HIGHEST_DEG, 1, field))
+                field.setValidator(QRegularExpressionValidator(_NUMBER, field))
                 field.setPlaceholderText("\u00b0")
                 field.setAccessibleName(f"{name}, {title}, " + tr("degrees"))
                 self._grid.addWidget(field, line, place + 1)
@@ -69,12 +72,16 @@ class TypedValues(QWidget):
     def values(self) -> tuple[ClinicianValue, ...]:
         """What was typed in; an unfinished number is left out."""
         return tuple(
-            ClinicianValue(
-                movement=movement,
-                side=side,
-                method=method,
-                value_deg=QLocale().toDouble(field.text())[0],
-            )
+            ClinicianValue(movement=movement, side=side, method=method, value_deg=value)
             for (movement, side, method), field in self.fields.items()
-            if field.text() and field.hasAcceptableInput()
+            if (value := _degrees(field.text())) is not None
         )
+
+
+def _degrees(text: str) -> float | None:
+    """Return a typed angle in degrees, with point or comma; None where there is none."""
+    try:
+        value = float(text.replace(",", "."))
+    except ValueError:
+        return None
+    return value if LOWEST_DEG <= value <= HIGHEST_DEG else None

@@ -1,10 +1,10 @@
 """Form for what a report is to hold: the person's question, since when, how many pages."""
 
-from PySide6.QtCore import QLocale, Signal, Slot
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.language import LANGUAGES
+from gui.text.language import language_shown
 from gui.text.wording import tr
 from gui.widgets.date_field import DateField
 from gui.widgets.layouts import column
@@ -52,13 +52,12 @@ class ReportChoicesForm(QWidget):
     @property
     def choices(self) -> ReportChoices:
         """What is chosen, in the window's language; a day that is none counts as left empty."""
-        code = QLocale().name().partition("_")[0]
         return ReportChoices(
             since=self.since.day,
             question=self.question.text(),
             details=self.details.isChecked(),
             landscape=self.landscape.isChecked(),
-            language=code if code in LANGUAGES else "en",
+            language=language_shown(),
             tr=tr,
         )
 
