@@ -5,5 +5,4 @@ Makes the values that :mod:`measure.domain.acquisition` defines. Nothing here im
 Public names:
 
     known_setup: CalibratedSetup, load_calibrated_setup
-    message: TranslatableMessage, join_messages
 """

@@ -7,10 +7,10 @@ from calibration.agreement.stored_corrections import corrections_for, studies_fo
 from calibration.agreement.trial_scatter import trial_sds_of
 from calibration.body.record import body_record_warnings
 from calibration.lens.profiles import lenses_of, newest_lens, other_size_message
-from calibration.message import TranslatableMessage
 from measure.domain.acquisition import BodySetup, CameraSetup, KnownSetup, LensProfile
 from measure.domain.calibration_records import BodyRecord
 from measure.domain.standing_pose import Neutral
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 

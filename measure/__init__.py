@@ -6,5 +6,6 @@ Public names:
 
     errors: CameraError, ClipError, DataError, InputError, LONGEST_PATH, MachineError,
         ManifestError, ModelError, ModelFileError, PoseProcessError, ThawlineError, in_short,
-        printable
+        printable, quoting
+    message: TranslatableMessage, join_messages, system_reason
 """

@@ -14,11 +14,19 @@
         └── CameraError      a camera that gives nothing useful
 """
 
+from measure.message import TranslatableMessage
+
 
 class ThawlineError(Exception):
-    """Base of all errors raised on purpose; its text is shown to the person as it stands."""
+    """Base of all errors raised on purpose; its only argument is what the person reads."""
 
     exit_code = 1
+
+    @property
+    def message(self) -> TranslatableMessage | str:
+        """The text: a template with values where the window can translate it."""
+        said = self.args[0] if self.args else ""
+        return said if isinstance(said, TranslatableMessage) else str(said)
 
 
 class InputError(ThawlineError):
@@ -56,7 +64,7 @@ class ModelError(MachineError):
         Where it could not be fetched: for each package client why, without what to do next.
     """
 
-    def __init__(self, text: str, causes: tuple[str, ...] = ()) -> None:
+    def __init__(self, text: TranslatableMessage | str, causes: tuple[str, ...] = ()) -> None:
         super().__init__(text)
         self.causes = causes
 
@@ -67,6 +75,11 @@ class PoseProcessError(MachineError):
 
 class CameraError(MachineError):
     """A camera that cannot be opened or gives nothing useful."""
+
+
+def quoting(message: TranslatableMessage, error: ThawlineError) -> TranslatableMessage | str:
+    """Return a message that quotes an error; whole in English where the error has no template."""
+    return message if isinstance(error.message, TranslatableMessage) else str(message)
 
 
 def printable(text: str) -> str:

@@ -3,11 +3,11 @@
 import dataclasses
 import datetime as dt
 
-from calibration.message import TranslatableMessage
 from measure.domain.acquisition import BodySetup
 from measure.domain.calibration_records import BodyRecord, BodySource
 from measure.domain.standing_pose import Neutral
 from measure.kinematics.neutral_pose import FACING_WIDTH
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 #: Days after which a body record is no longer used; an adult's proportions stay, but clothes,

@@ -14,9 +14,9 @@ import numpy as np
 
 from calibration.lens.board import SQUARE_MM, SQUARES, BoardView, find_board
 from calibration.lens.fit import FEWEST_CORNERS, Coverage, LensFit, corner_coverage, fit_lens
-from calibration.message import TranslatableMessage
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 from measure.video.frame import FrameNormalizer, Picture
 from measure.video.reader import ClipReader
 from measure.video.source import open_clip

@@ -14,10 +14,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from calibration.lens.board import BoardView
-from calibration.message import TranslatableMessage, join_messages
 from measure.domain.acquisition import LensProfile
 from measure.domain.landmarks import FloatArray
 from measure.kinematics.camera_geometry import undistort_points
+from measure.message import TranslatableMessage, join_messages
 
 #: Fewest views for a fit. [project]
 FEWEST_VIEWS = 8

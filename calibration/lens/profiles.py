@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from calibration.message import TranslatableMessage
 from measure.domain.acquisition import LensProfile
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 

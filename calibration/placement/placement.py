@@ -8,11 +8,11 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-from calibration.message import TranslatableMessage
 from measure.domain.calibration_records import Placement
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.standing_pose import WIDTH_ERROR, Neutral, facing_turn_deg
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 #: Change of distance above which a warning is given, share of the stored distance. [project]

@@ -30,6 +30,7 @@ from gui.workers.garbage_collection import collect_garbage_in_gui_thread
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.devices import find_cameras
 from measure.live.engine import LiveEngine
+from measure.message import system_reason
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.location import folder_unusable, private_folder
 
@@ -63,7 +64,7 @@ def acquire_instance_lock(folder: Path) -> QLockFile | None:
     try:
         private_folder(folder)
     except OSError as error:
-        raise folder_unusable(folder, error.strerror or str(error)) from error
+        raise folder_unusable(folder, system_reason(error)) from error
     held = QLockFile(str(folder / "window.lock"))
     held.setStaleLockTime(0)
     if held.tryLock(100):

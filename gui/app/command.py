@@ -47,6 +47,7 @@ def run(arguments: argparse.Namespace) -> int:
     from gui.session.settings import WindowSettings
     from gui.style.fonts import ensure_fonts
     from gui.text.language import install_language
+    from gui.text.wording import error_text
     from measure.system.paths import data_folder
 
     quiet_qt()
@@ -57,7 +58,7 @@ def run(arguments: argparse.Namespace) -> int:
     try:
         held = acquire_instance_lock(data_folder())
     except MachineError as error:
-        report_startup_failure(str(error))
+        report_startup_failure(error_text(error))
         return error.exit_code
     if held is None:
         report_already_running()

@@ -20,6 +20,7 @@ from measure.domain.acquisition import KnownSetup
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement
 from measure.errors import ClipError, ThawlineError
+from measure.message import TranslatableMessage
 from measure.pose.ensemble import ModelSet, installed_models
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import load
@@ -161,7 +162,9 @@ def open_scrub_thumbnails(path: Path) -> ScrubThumbnails:
     finally:
         source.close()
     if not packed:
-        raise ClipError(f"{path.name}: no picture could be read.")
+        raise ClipError(
+            TranslatableMessage("{clip}: no picture could be read.", {"clip": path.name})
+        )
     return ScrubThumbnails(np.asarray(times, dtype=np.float64), tuple(packed))
 
 

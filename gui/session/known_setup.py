@@ -5,9 +5,9 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from calibration.known_setup import CalibratedSetup, load_calibrated_setup
-from calibration.message import TranslatableMessage
 from measure.domain.acquisition import CameraSetup, KnownSetup
 from measure.errors import ThawlineError
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 #: Camera's name, person's identifier, the day, and what is known of them.
@@ -47,7 +47,7 @@ class SetupProvider:
         except ThawlineError as error:
             calibrated = uncalibrated_setup(camera, person_id, today)
             calibrated = replace(
-                calibrated, stale=(TranslatableMessage("{error}", {"error": str(error)}),)
+                calibrated, stale=(TranslatableMessage("{error}", {"error": error.message}),)
             )
         for message in calibrated.stale:
             if str(message) not in self._said:

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from calibration.body.record import body_record_warnings
 from calibration.lens.fit import horizontal_field_of_view_deg
 from calibration.lens.profiles import lenses_of, other_size_message
-from calibration.message import TranslatableMessage
 from gui.text.wording import message_text, movement_name, tr
 from measure.domain.acquisition import LensProfile
 from measure.domain.calibration_records import BodyRecord, CameraLevel, StoredCorrection
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 #: A camera's turn that is known no better than this says nothing, degrees. [project]

@@ -4,11 +4,11 @@ import datetime as dt
 from collections.abc import Callable
 from functools import partial
 
-from calibration.message import TranslatableMessage
 from calibration.placement.check import compare_or_save_placement
 from calibration.placement.placement import PlacementChange
 from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 
 #: A reading, whose it is and the day; returns what differs too much.

@@ -3,12 +3,12 @@
 from PySide6.QtCore import QObject, Signal
 
 from calibration.lens.profiles import other_size_message
-from calibration.message import TranslatableMessage
 from gui.protocol.plan import MovementTask
 from gui.session.placement_check import PlacementMonitor
 from gui.text.wording import message_text
 from measure.domain.measurements import Measurement
 from measure.live.events import Source
+from measure.message import TranslatableMessage
 
 
 class SetupMessages(QObject):

@@ -5,7 +5,6 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QCoreApplication
 
-from calibration.message import TranslatableMessage
 from measure.domain.exercises import Exercise
 from measure.domain.landmarks import Side
 from measure.domain.measurements import BASIS_SENTENCES, Measurement, Status, Trial
@@ -23,6 +22,8 @@ from measure.domain.records import (
 )
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.vertebral_levels import centimetres_in
+from measure.errors import ThawlineError
+from measure.message import TranslatableMessage
 from measure.progress.wording import with_decimal_sign
 
 #: A number with decimals, as English has it.
@@ -35,12 +36,18 @@ def tr(text: str) -> str:
 
 
 def message_text(message: TranslatableMessage) -> str:
-    """Return a message of calibration in the chosen language."""
+    """Return a message in the chosen language."""
     values = {
         name: _number_or_words(value) if isinstance(value, str) else message_text(value)
         for name, value in message.values.items()
     }
     return tr(message.template).format(**values)
+
+
+def error_text(error: Exception) -> str:
+    """Return what an error says in the chosen language, in English where it has no template."""
+    message = error.message if isinstance(error, ThawlineError) else str(error)
+    return message if isinstance(message, str) else message_text(message)
 
 
 def _number_or_words(value: str) -> str:

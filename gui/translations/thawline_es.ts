@@ -4268,6 +4268,714 @@
         <translation>más dolor que antes</translation>
     </message>
     <message>
+        <source>The camera {camera} does not open. Close other programs that use it, and allow it in the privacy settings.</source>
+        <translation>La cámara {camera} no se abre. Cierre los demás programas que la usen y permita su uso en los ajustes de privacidad.</translation>
+    </message>
+    <message>
+        <source>The camera {camera} is gone. Plug it in again.</source>
+        <translation>La cámara {camera} ya no está. Conéctela de nuevo.</translation>
+    </message>
+    <message>
+        <source>You may not use the camera {camera}. On Linux your account has to belong to the group `video`.</source>
+        <translation>No tiene permiso para usar la cámara {camera}. En Linux, su cuenta debe pertenecer al grupo `video`.</translation>
+    </message>
+    <message>
+        <source>The camera {camera} gives no pictures. Close other programs that use it, open its shutter and allow it in the privacy settings.</source>
+        <translation>La cámara {camera} no da imágenes. Cierre los demás programas que la usen, abra su tapa y permita su uso en los ajustes de privacidad.</translation>
+    </message>
+    <message>
+        <source>There are two cameras called {camera}. Plug it in, or choose one on the set-up page.</source>
+        <translation>Hay dos cámaras con el nombre {camera}. Conéctela o elija una en la página de preparación.</translation>
+    </message>
+    <message>
+        <source>There is no camera called {camera}. Plug it in, or choose one on the set-up page.</source>
+        <translation>No hay ninguna cámara con el nombre {camera}. Conéctela o elija una en la página de preparación.</translation>
+    </message>
+    <message>
+        <source>No camera is connected. Plug one in and try again.</source>
+        <translation>No hay ninguna cámara conectada. Conecte una y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>The cameras could not be listed within {seconds} s. Unplug cameras that are not needed and try again.</source>
+        <translation>No se pudo obtener la lista de cámaras en {seconds} s. Desconecte las que no necesite y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>The cameras could not be listed. Run `thawline check`: it names what is missing.</source>
+        <translation>No se pudo obtener la lista de cámaras. Ejecute `thawline check`: indica qué falta.</translation>
+    </message>
+    <message>
+        <source>{path} lacks the column {missing}. Its first line must name the columns {columns}, separated by commas.</source>
+        <translation>A {path} le falta la columna {missing}. La primera línea debe nombrar las columnas {columns}, separadas por comas.</translation>
+    </message>
+    <message>
+        <source>{path} names no clips. Add one line for each clip.</source>
+        <translation>{path} no nombra ninguna grabación. Añada una línea por grabación.</translation>
+    </message>
+    <message>
+        <source>{path} is a folder. Give a CSV file.</source>
+        <translation>{path} es una carpeta. Indique un archivo CSV.</translation>
+    </message>
+    <message>
+        <source>There is no file {path}. Check the name.</source>
+        <translation>No existe el archivo {path}. Compruebe el nombre.</translation>
+    </message>
+    <message>
+        <source>{path} is not a file. Give a CSV file.</source>
+        <translation>{path} no es un archivo. Indique un archivo CSV.</translation>
+    </message>
+    <message>
+        <source>{path} is not a text file. Save it as CSV in UTF-8.</source>
+        <translation>{path} no es un archivo de texto. Guárdelo como CSV en UTF-8.</translation>
+    </message>
+    <message>
+        <source>{where}: no clip is named.</source>
+        <translation>{where}: no se nombra ninguna grabación.</translation>
+    </message>
+    <message>
+        <source>{where}: {clip} is an address. Only files of this computer are read.</source>
+        <translation>{where}: {clip} es una dirección. Solo se leen archivos de este ordenador.</translation>
+    </message>
+    <message>
+        <source>{where}: {movement} is not a movement. Use one of {choices}.</source>
+        <translation>{where}: {movement} no es un movimiento. Use uno de estos: {choices}.</translation>
+    </message>
+    <message>
+        <source>{where}: {side} is not a side. Use left or right.</source>
+        <translation>{where}: {side} no es un lado. Escriba left (izquierdo) o right (derecho).</translation>
+    </message>
+    <message>
+        <source>{where}: {view} is not a view. Use one of {choices}.</source>
+        <translation>{where}: {view} no es una vista. Use una de estas: {choices}.</translation>
+    </message>
+    <message>
+        <source>{where}: the reference {text} is not a number. Write it with a decimal point.</source>
+        <translation>{where}: la referencia {text} no es un número. Escríbalo con punto decimal.</translation>
+    </message>
+    <message>
+        <source>{where}: the person must be plain text of at most {most} letters.</source>
+        <translation>{where}: la persona debe ser texto sin formato de {most} letras como máximo.</translation>
+    </message>
+    <message>
+        <source>{place} holds no clips. Files ending in {endings} are taken; other clips can be named one by one.</source>
+        <translation>En {place} no hay grabaciones. Se admiten los archivos que terminan en {endings}; las demás grabaciones se pueden nombrar una a una.</translation>
+    </message>
+    <message>
+        <source>{path}, line {line}: {detail}.</source>
+        <translation>{path}, línea {line}: no se puede leer como CSV (detalle técnico: {detail}).</translation>
+    </message>
+    <message>
+        <source>{path}, line {line}</source>
+        <translation>{path}, línea {line}</translation>
+    </message>
+    <message>
+        <source>{path} is larger than {megabytes} MB. Split it into several.</source>
+        <translation>{path} ocupa más de {megabytes} MB. Divídalo en varios.</translation>
+    </message>
+    <message>
+        <source>{path} cannot be read: {reason}.</source>
+        <translation>No se puede leer {path}: {reason}.</translation>
+    </message>
+    <message>
+        <source>{path} is not UTF-8 text. Save it as CSV in UTF-8.</source>
+        <translation>{path} no es texto en UTF-8. Guárdelo como CSV en UTF-8.</translation>
+    </message>
+    <message>
+        <source>{place} cannot be opened: {reason}.</source>
+        <translation>No se puede abrir {place}: {reason}.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} caused an error inside Thawline ({kind}: {detail}). Other clips are not affected; please report it.</source>
+        <translation>La grabación {clip} causó un error interno de Thawline (detalle técnico: {kind}: {detail}). Las demás grabaciones no se ven afectadas; le rogamos que comunique el error.</translation>
+    </message>
+    <message>
+        <source>The name of an exercise</source>
+        <translation>El nombre de un ejercicio</translation>
+    </message>
+    <message>
+        <source>A goal</source>
+        <translation>Una meta</translation>
+    </message>
+    <message>
+        <source>A pseudonym</source>
+        <translation>Un seudónimo</translation>
+    </message>
+    <message>
+        <source>A note can have {most} characters; this has {count}.</source>
+        <translation>Una nota puede tener {most} caracteres; esta tiene {count}.</translation>
+    </message>
+    <message>
+        <source>A note holds characters that are no text. Type it again.</source>
+        <translation>La nota contiene caracteres que no son texto. Escríbala de nuevo.</translation>
+    </message>
+    <message>
+        <source>{text} is no date like 2026, 2026-03 or 2026-03-14.</source>
+        <translation>{text} no es una fecha como 2026, 2026-03 o 2026-03-14.</translation>
+    </message>
+    <message>
+        <source>{what} needs at least one character.</source>
+        <translation>{what} necesita al menos un carácter.</translation>
+    </message>
+    <message>
+        <source>{what} can have {most} characters; this has {count}.</source>
+        <translation>{what} puede tener {most} caracteres; aquí hay {count}.</translation>
+    </message>
+    <message>
+        <source>{what} can only hold characters that print.</source>
+        <translation>{what} solo puede contener caracteres imprimibles.</translation>
+    </message>
+    <message>
+        <source>Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.</source>
+        <translation>El dolor se puntúa de 0 (ninguno) a 10 (el peor imaginable); {rating} no es válido.</translation>
+    </message>
+    <message>
+        <source>There is no such date as {text}.</source>
+        <translation>La fecha {text} no existe.</translation>
+    </message>
+    <message>
+        <source>It is larger than any history can be ({megabytes} MB).</source>
+        <translation>Es más grande de lo que puede ser un historial ({megabytes} MB).</translation>
+    </message>
+    <message>
+        <source>It holds {word}, which is no number in JSON.</source>
+        <translation>Contiene {word}, que no es un número en JSON.</translation>
+    </message>
+    <message>
+        <source>It is JSON, but not a history. Name a file made with: thawline export PERSON --format json</source>
+        <translation>Es JSON, pero no es un historial de los que crea `thawline export PERSON --format json`.</translation>
+    </message>
+    <message>
+        <source>It does not say which version of the format it has.</source>
+        <translation>No indica qué versión del formato tiene.</translation>
+    </message>
+    <message>
+        <source>It was written by a later version of this program (format {version}, this program knows {newest}). Update the program.</source>
+        <translation>Lo escribió una versión posterior de este programa (formato {version}; este programa conoce hasta el {newest}). Actualice el programa.</translation>
+    </message>
+    <message>
+        <source>It holds more records than any history can.</source>
+        <translation>Contiene más registros de los que puede tener un historial.</translation>
+    </message>
+    <message>
+        <source>There is no file {path}.</source>
+        <translation>No existe el archivo {path}.</translation>
+    </message>
+    <message>
+        <source>It is not UTF-8 text.</source>
+        <translation>No es texto en UTF-8.</translation>
+    </message>
+    <message>
+        <source>It is nested too deeply for a history.</source>
+        <translation>Tiene demasiados niveles anidados para ser un historial.</translation>
+    </message>
+    <message>
+        <source>It is no JSON, or was cut off: {detail}.</source>
+        <translation>No es JSON o está incompleto (detalle técnico: {detail}).</translation>
+    </message>
+    <message>
+        <source>The field {name} is missing.</source>
+        <translation>Falta el campo {name}.</translation>
+    </message>
+    <message>
+        <source>{path} cannot be imported. {error} Nothing was changed. Choose a file that `thawline export --format json` wrote.</source>
+        <translation>No se puede importar {path}. {error} No se ha cambiado nada. Elija un archivo creado con `thawline export --format json`.</translation>
+    </message>
+    <message>
+        <source>The field {name} holds something else than expected.</source>
+        <translation>El campo {name} no contiene lo esperado.</translation>
+    </message>
+    <message>
+        <source>Permission denied</source>
+        <translation>permiso denegado</translation>
+    </message>
+    <message>
+        <source>Operation not permitted</source>
+        <translation>operación no permitida</translation>
+    </message>
+    <message>
+        <source>No space left on device</source>
+        <translation>no queda espacio en el disco</translation>
+    </message>
+    <message>
+        <source>Disk quota exceeded</source>
+        <translation>se ha superado la cuota de disco</translation>
+    </message>
+    <message>
+        <source>Read-only file system</source>
+        <translation>el disco es de solo lectura</translation>
+    </message>
+    <message>
+        <source>Input/output error</source>
+        <translation>error de lectura o escritura</translation>
+    </message>
+    <message>
+        <source>No such file or directory</source>
+        <translation>el archivo o la carpeta no existe</translation>
+    </message>
+    <message>
+        <source>Not a directory</source>
+        <translation>no es una carpeta</translation>
+    </message>
+    <message>
+        <source>Is a directory</source>
+        <translation>es una carpeta</translation>
+    </message>
+    <message>
+        <source>File exists</source>
+        <translation>el archivo ya existe</translation>
+    </message>
+    <message>
+        <source>File name too long</source>
+        <translation>el nombre es demasiado largo</translation>
+    </message>
+    <message>
+        <source>Device or resource busy</source>
+        <translation>el disco o el archivo está ocupado</translation>
+    </message>
+    <message>
+        <source>Too many open files</source>
+        <translation>hay demasiados archivos abiertos</translation>
+    </message>
+    <message>
+        <source>Too many levels of symbolic links</source>
+        <translation>hay demasiados enlaces simbólicos encadenados</translation>
+    </message>
+    <message>
+        <source>File too large</source>
+        <translation>el archivo es demasiado grande</translation>
+    </message>
+    <message>
+        <source>Stale file handle</source>
+        <translation>el archivo ya no está donde estaba</translation>
+    </message>
+    <message>
+        <source>Invalid argument</source>
+        <translation>el sistema no admite esta operación</translation>
+    </message>
+    <message>
+        <source>The pose library mediapipe is not installed completely, so the pose model cannot be put together. Install the packages of Thawline anew into a fresh virtual environment.</source>
+        <translation>La biblioteca mediapipe no está instalada por completo, así que no se puede montar el modelo de reconocimiento del cuerpo. Instale de nuevo los paquetes de Thawline en un entorno virtual nuevo.</translation>
+    </message>
+    <message>
+        <source>The kept pose model is not the one that Thawline knows (its SHA-256 differs)</source>
+        <translation>El modelo de reconocimiento del cuerpo guardado no es el que Thawline conoce (su SHA-256 es distinto)</translation>
+    </message>
+    <message>
+        <source>The kept pose model is an empty file</source>
+        <translation>El modelo de reconocimiento del cuerpo guardado es un archivo vacío</translation>
+    </message>
+    <message>
+        <source>The kept pose model is a web page, not a model</source>
+        <translation>El modelo de reconocimiento del cuerpo guardado es una página web, no un modelo</translation>
+    </message>
+    <message>
+        <source>The kept pose model is cut off</source>
+        <translation>El modelo de reconocimiento del cuerpo guardado está incompleto</translation>
+    </message>
+    <message>
+        <source>{damage}: {path}. It is not used. To fetch it anew, run: thawline model</source>
+        <translation>{damage}: {path}. No se utiliza. Para descargarlo de nuevo, ejecute: thawline model</translation>
+    </message>
+    <message>
+        <source>The pose model &apos;{quality}&apos; is not on this computer yet. Run: thawline model</source>
+        <translation>El modelo de reconocimiento del cuerpo «{quality}» todavía no está en este ordenador. Ejecute: thawline model</translation>
+    </message>
+    <message>
+        <source>The pose model {path} cannot be read ({reason}). Check the permissions of the file, or delete it and run: thawline model</source>
+        <translation>No se puede leer el modelo de reconocimiento del cuerpo {path} ({reason}). Compruebe los permisos del archivo, o elimínelo y ejecute: thawline model</translation>
+    </message>
+    <message>
+        <source>The pose model &apos;{quality}&apos; was put together from the right networks but came out different (SHA-256 {digest}). The installed mediapipe or flatbuffers is probably not one that Thawline was tried with: install the versions of constraints.txt.</source>
+        <translation>El modelo de reconocimiento del cuerpo «{quality}» se montó con las redes correctas, pero el resultado es distinto (SHA-256 {digest}). Es probable que Thawline no se haya probado con las versiones instaladas de mediapipe o flatbuffers: instale las versiones de constraints.txt.</translation>
+    </message>
+    <message>
+        <source>There is too little space for the pose model in {folder}: {free} MB free, {needed} MB needed. Free some, or set THAWLINE_MODELS to a folder on another disk.</source>
+        <translation>No hay espacio suficiente para el modelo de reconocimiento del cuerpo en {folder}: quedan {free} MB libres y se necesitan {needed} MB. Libere espacio o indique en THAWLINE_MODELS una carpeta de otro disco.</translation>
+    </message>
+    <message>
+        <source>The pose model cannot be saved in {folder} ({reason}). Make the folder writable, or set THAWLINE_MODELS to another folder.</source>
+        <translation>No se puede guardar el modelo de reconocimiento del cuerpo en {folder} ({reason}). Dé permiso de escritura a la carpeta o indique otra en THAWLINE_MODELS.</translation>
+    </message>
+    <message>
+        <source>Another Thawline has been fetching the pose model for too long. Close it, then try again.</source>
+        <translation>Otro Thawline lleva demasiado tiempo descargando el modelo de reconocimiento del cuerpo. Ciérrelo y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>{path} exists already and was left as it is. Choose another name.</source>
+        <translation>{path} ya existe y se ha dejado como estaba. Elija otro nombre.</translation>
+    </message>
+    <message>
+        <source>There is no folder {folder}. Make it or choose another one.</source>
+        <translation>No existe la carpeta {folder}. Créela o elija otra.</translation>
+    </message>
+    <message>
+        <source>This file is the store itself. Name a backup instead.</source>
+        <translation>Este archivo es el propio archivo de datos. Elija una copia de seguridad.</translation>
+    </message>
+    <message>
+        <source>The backup {path} could not be written ({reason}). Check the disk&apos;s room and rights, or choose another place.</source>
+        <translation>No se ha podido escribir la copia de seguridad {path} ({reason}). Compruebe el espacio y los permisos del disco, o elija otro lugar.</translation>
+    </message>
+    <message>
+        <source>The backup could not be put in place ({reason}). The store {path} is as it was. Check the disk&apos;s room and rights and that no other program uses it.</source>
+        <translation>No se ha podido restaurar la copia de seguridad ({reason}). El archivo de datos {path} sigue como estaba. Compruebe el espacio y los permisos del disco, y que ningún otro programa lo esté usando.</translation>
+    </message>
+    <message>
+        <source>{path} is no whole copy of a store ({defect}). Nothing was changed. Name another backup.</source>
+        <translation>{path} no es una copia de seguridad completa ({defect}). No se ha cambiado nada. Elija otra copia de seguridad.</translation>
+    </message>
+    <message>
+        <source>Another program has the store {path} open. Nothing was changed. Close it and try again.</source>
+        <translation>Otro programa tiene abierto el archivo de datos {path}. No se ha cambiado nada. Cierre ese programa y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>{path} cannot be used: {reason}. It was left as it is. Rename or delete it, then calibrate again.</source>
+        <translation>No se puede usar {path}: {reason}. Se ha dejado como estaba. Cámbiele el nombre o elimínelo y calibre de nuevo.</translation>
+    </message>
+    <message>
+        <source>it is far too large</source>
+        <translation>es demasiado grande</translation>
+    </message>
+    <message>
+        <source>it is no file of this kind</source>
+        <translation>no es un archivo de este tipo</translation>
+    </message>
+    <message>
+        <source>{path} was written by a newer Thawline. Update this one to use it.</source>
+        <translation>{path} lo escribió una versión más reciente de Thawline. Actualice esta para usarlo.</translation>
+    </message>
+    <message>
+        <source>it holds more than {most} entries</source>
+        <translation>contiene más de {most} entradas</translation>
+    </message>
+    <message>
+        <source>it is no file</source>
+        <translation>no es un archivo</translation>
+    </message>
+    <message>
+        <source>{path} cannot be read ({reason}). Check that you may open it.</source>
+        <translation>No se puede leer {path} ({reason}). Compruebe que tiene permiso para abrirlo.</translation>
+    </message>
+    <message>
+        <source>it is cut off or damaged</source>
+        <translation>está incompleto o dañado</translation>
+    </message>
+    <message>
+        <source>it has {size} of {whole} bytes</source>
+        <translation>tiene {size} de {whole} bytes</translation>
+    </message>
+    <message>
+        <source>its tables cannot be made out</source>
+        <translation>sus tablas no se pueden leer</translation>
+    </message>
+    <message>
+        <source>The store {path} could not be used: {detail}.</source>
+        <translation>No se ha podido usar el archivo de datos {path} (detalle técnico: {detail}).</translation>
+    </message>
+    <message>
+        <source>The store of sessions {path} is damaged ({defect}). It was left as it is. Replace it with a backup: thawline restore BACKUP (copies made before updates are in {folder}). The damaged file is kept beside it.</source>
+        <translation>El archivo de datos de las sesiones {path} está dañado ({defect}). Se ha dejado como estaba. Sustitúyalo por una copia de seguridad: thawline restore BACKUP (las copias hechas antes de las actualizaciones están en {folder}). El archivo dañado se conserva al lado.</translation>
+    </message>
+    <message>
+        <source>There were sessions in {path}, but the file is gone. Put it back where it was, or replace it with a backup: thawline restore BACKUP. Only if the history is meant to start anew, delete {marker} and try again.</source>
+        <translation>Había sesiones en {path}, pero el archivo ya no está. Devuélvalo a su sitio o sustitúyalo por una copia de seguridad: thawline restore BACKUP. Solo si quiere empezar un historial nuevo, elimine {marker} y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>The store {path} is no longer where it was: it was deleted, moved, or its disk is gone. This last step may be lost. Put the file or the disk back, or put a backup in its place with: thawline restore BACKUP. Then open the program again.</source>
+        <translation>El archivo de datos {path} ya no está donde estaba: se ha eliminado o movido, o falta su disco. Puede que este último paso se haya perdido. Devuelva el archivo o el disco a su sitio, o ponga una copia de seguridad en su lugar con: thawline restore BACKUP. Después, abra de nuevo el programa.</translation>
+    </message>
+    <message>
+        <source>file is not a database</source>
+        <translation>el archivo no es una base de datos</translation>
+    </message>
+    <message>
+        <source>database disk image is malformed</source>
+        <translation>la base de datos está dañada</translation>
+    </message>
+    <message>
+        <source>disk I/O error</source>
+        <translation>error de lectura o escritura del disco</translation>
+    </message>
+    <message>
+        <source>unable to open database file</source>
+        <translation>no se puede abrir el archivo de la base de datos</translation>
+    </message>
+    <message>
+        <source>a text in it cannot be made out</source>
+        <translation>contiene un texto que no se puede leer</translation>
+    </message>
+    <message>
+        <source>Another program is busy with the store {path}. Nothing was changed. Close the other one and try again.</source>
+        <translation>Otro programa está usando el archivo de datos {path}. No se ha cambiado nada. Cierre ese programa y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>There is no room left to write to {path}. What was saved before is safe; this last step was not saved. Free some space and save again.</source>
+        <translation>No queda espacio para escribir en {path}. Lo guardado antes está a salvo; este último paso no se ha guardado. Libere espacio y guarde de nuevo.</translation>
+    </message>
+    <message>
+        <source>The store {path} cannot be written to. Nothing was changed. Check who owns the file and its folder, or make the disk writable.</source>
+        <translation>No se puede escribir en el archivo de datos {path}. No se ha cambiado nada. Compruebe a quién pertenecen el archivo y su carpeta, o permita la escritura en el disco.</translation>
+    </message>
+    <message>
+        <source>The disk refused to read or write {path} ({detail}). What was saved before was not changed. Check that the disk is there, has room and can be written to.</source>
+        <translation>El disco no ha permitido leer o escribir {path} ({detail}). Lo guardado antes no ha cambiado. Compruebe que el disco está conectado, tiene espacio y admite escritura.</translation>
+    </message>
+    <message>
+        <source>The folder {folder} cannot be used ({reason}). Check who owns it and that its disk is there and has room, or choose another one with the environment variable THAWLINE_DATA.</source>
+        <translation>No se puede usar la carpeta {folder} ({reason}). Compruebe a quién pertenece y que su disco está conectado y tiene espacio, o elija otra con la variable de entorno THAWLINE_DATA.</translation>
+    </message>
+    <message>
+        <source>it has only {size} bytes</source>
+        <translation>solo tiene {size} bytes</translation>
+    </message>
+    <message>
+        <source>The record {id} belongs to another person here. Nothing was imported. Check where this file comes from.</source>
+        <translation>El registro {id} pertenece aquí a otra persona. No se ha importado nada. Compruebe de dónde procede este archivo.</translation>
+    </message>
+    <message>
+        <source>{path} is no store of sessions. It was left as it is. Name a file made with: thawline backup FILE</source>
+        <translation>{path} no es un archivo de datos de sesiones. Se ha dejado como estaba. Indique un archivo creado con: thawline backup FILE</translation>
+    </message>
+    <message>
+        <source>{path} was written by a later version of this program (its tables have version {version}, this program knows {newest}). It was left as it is. Update the program and try again.</source>
+        <translation>{path} lo escribió una versión posterior de este programa (sus tablas tienen la versión {version}; este programa conoce hasta la {newest}). Se ha dejado como estaba. Actualice el programa y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>A row of the table {table} refers to a row of {other} that is gone.</source>
+        <translation>Una fila de la tabla {table} remite a una fila de {other} que ya no existe.</translation>
+    </message>
+    <message>
+        <source>Another person is called {name} already. Choose another pseudonym.</source>
+        <translation>Otra persona ya se llama {name}. Elija otro seudónimo.</translation>
+    </message>
+    <message>
+        <source>This person is no longer in the store. Choose or add another one.</source>
+        <translation>Esta persona ya no está en el archivo de datos. Elija o añada otra.</translation>
+    </message>
+    <message>
+        <source>The folder {folder} cannot be opened ({reason}). Check who owns it.</source>
+        <translation>No se puede abrir la carpeta {folder} ({reason}). Compruebe a quién pertenece.</translation>
+    </message>
+    <message>
+        <source>This person is no longer in the store. Choose another one.</source>
+        <translation>Esta persona ya no está en el archivo de datos. Elija otra.</translation>
+    </message>
+    <message>
+        <source>This session is no longer in the store. Choose another one.</source>
+        <translation>Esta sesión ya no está en el archivo de datos. Elija otra.</translation>
+    </message>
+    <message>
+        <source>{path} exists already and was left as it is. Choose another name, such as: {unused}</source>
+        <translation>{path} ya existe y se ha dejado como estaba. Elija otro nombre, por ejemplo: {unused}</translation>
+    </message>
+    <message>
+        <source>{path} could not be written ({reason}). Nothing was left behind. Check the name and the disk&apos;s room and rights, or choose another place.</source>
+        <translation>No se ha podido escribir {path} ({reason}). No ha quedado ningún resto. Compruebe el nombre y el espacio y los permisos del disco, o elija otro lugar.</translation>
+    </message>
+    <message>
+        <source>{path} cannot be written: {reason}. Choose a folder that exists and that you may write to.</source>
+        <translation>No se puede escribir {path}: {reason}. Elija una carpeta que exista y en la que tenga permiso de escritura.</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nada</translation>
+    </message>
+    <message>
+        <source>{where}: {expected} is expected, not {shown}.</source>
+        <translation>{where}: se espera {expected}, no {shown}.</translation>
+    </message>
+    <message>
+        <source>{where}: {text} is no time such as 2026-03-29T01:30:00Z.</source>
+        <translation>{where}: {text} no es una hora como 2026-03-29T01:30:00Z.</translation>
+    </message>
+    <message>
+        <source>a list of {count}</source>
+        <translation>una lista de {count} elementos</translation>
+    </message>
+    <message>
+        <source>an object</source>
+        <translation>un objeto</translation>
+    </message>
+    <message>
+        <source>a number</source>
+        <translation>un número</translation>
+    </message>
+    <message>
+        <source>a finite number</source>
+        <translation>un número finito</translation>
+    </message>
+    <message>
+        <source>a whole number</source>
+        <translation>un número entero</translation>
+    </message>
+    <message>
+        <source>text</source>
+        <translation>un texto</translation>
+    </message>
+    <message>
+        <source>{where}: half a character; the file is damaged.</source>
+        <translation>{where}: un carácter incompleto; el archivo está dañado.</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>verdadero o falso (true o false)</translation>
+    </message>
+    <message>
+        <source>a list</source>
+        <translation>una lista</translation>
+    </message>
+    <message>
+        <source>{where}: unknown field {name}; a later version may have written it.</source>
+        <translation>{where}: campo desconocido {name}; puede que lo haya escrito una versión posterior.</translation>
+    </message>
+    <message>
+        <source>{where}: the field {name} is missing.</source>
+        <translation>{where}: falta el campo {name}.</translation>
+    </message>
+    <message>
+        <source>one of {choices}</source>
+        <translation>uno de estos valores: {choices}</translation>
+    </message>
+    <message>
+        <source>a day such as 2026-03-29</source>
+        <translation>un día como 2026-03-29</translation>
+    </message>
+    <message>
+        <source>A column that holds JSON is damaged: {detail}.</source>
+        <translation>Una columna que contiene JSON está dañada (detalle técnico: {detail}).</translation>
+    </message>
+    <message>
+        <source>{where}: {error}</source>
+        <translation>{where}: {error}</translation>
+    </message>
+    <message>
+        <source>is a still picture; a movement needs a clip</source>
+        <translation>es una imagen fija; un movimiento necesita una grabación</translation>
+    </message>
+    <message>
+        <source>holds sound only, no pictures</source>
+        <translation>solo contiene sonido, sin imágenes</translation>
+    </message>
+    <message>
+        <source>is a packed archive; unpack it and choose the clip inside</source>
+        <translation>es un archivo comprimido; descomprímalo y elija la grabación que contiene</translation>
+    </message>
+    <message>
+        <source>is a document, not a video</source>
+        <translation>es un documento, no un vídeo</translation>
+    </message>
+    <message>
+        <source>is a text file, not a video</source>
+        <translation>es un archivo de texto, no un vídeo</translation>
+    </message>
+    <message>
+        <source>is not a video that this program knows</source>
+        <translation>no es un vídeo que este programa reconozca</translation>
+    </message>
+    <message>
+        <source>The clip {clip} {finding}.</source>
+        <translation>La grabación {clip} {finding}.</translation>
+    </message>
+    <message>
+        <source>The clip&apos;s name holds a zero byte. Rename it.</source>
+        <translation>El nombre de la grabación contiene un byte nulo. Cámbielo.</translation>
+    </message>
+    <message>
+        <source>{path} is an address, not a file. Nothing is fetched over the network: save the clip on this computer first.</source>
+        <translation>{path} es una dirección, no un archivo. No se descarga nada por la red: guarde antes la grabación en este ordenador.</translation>
+    </message>
+    <message>
+        <source>{path} is a folder, not a clip. Choose one of the files in it.</source>
+        <translation>{path} es una carpeta, no una grabación. Elija uno de sus archivos.</translation>
+    </message>
+    <message>
+        <source>{path} is a device or a pipe, not a recorded clip.</source>
+        <translation>{path} es un dispositivo o una tubería, no una grabación.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} is kept online and is not on this computer yet. Make it available offline first.</source>
+        <translation>La grabación {clip} está guardada en línea y todavía no está en este ordenador. Antes, haga que esté disponible sin conexión.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} is empty (0 bytes). Copy or record it again.</source>
+        <translation>La grabación {clip} está vacía (0 bytes). Cópiela o grábela de nuevo.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} is incomplete: its index is missing, as after a recording or a copy that was cut off. Record or copy it again.</source>
+        <translation>La grabación {clip} está incompleta: le falta el índice, como ocurre cuando se interrumpe la grabación o la copia. Grábela o cópiela de nuevo.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} may not be read by you. Ask for permission, or copy it to a folder of your own.</source>
+        <translation>No tiene permiso para leer la grabación {clip}. Solicite permiso o cópiela en una carpeta propia.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} cannot be read ({reason}). Copy it to this computer&apos;s own disk and try again.</source>
+        <translation>No se puede leer la grabación {clip} ({reason}). Cópiela en el disco de este ordenador y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} has a name that is not readable text. Rename it.</source>
+        <translation>El nombre de la grabación {clip} no es texto legible. Cámbielo.</translation>
+    </message>
+    <message>
+        <source>File not found: The clip {clip} in {folder}. Check the name.</source>
+        <translation>No se encuentra la grabación {clip} en {folder}. Compruebe el nombre.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} lies in a folder that you may not open. Copy it to one of your own.</source>
+        <translation>La grabación {clip} está en una carpeta que usted no tiene permiso para abrir. Cópiela en una carpeta propia.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} cannot be found ({reason}).</source>
+        <translation>No se puede encontrar la grabación {clip} ({reason}).</translation>
+    </message>
+    <message>
+        <source>A kept picture of shape {shape} came back; it cannot be used.</source>
+        <translation>Se recibió una imagen guardada de dimensiones {shape}; no se puede usar.</translation>
+    </message>
+    <message>
+        <source>A picture of shape {shape} came; it is no colour or grey picture.</source>
+        <translation>Se recibió una imagen de dimensiones {shape}; no es una imagen en color ni en grises.</translation>
+    </message>
+    <message>
+        <source>A picture with pixels of type {kind} came; it cannot be used.</source>
+        <translation>Se recibió una imagen con píxeles de tipo {kind}; no se puede usar.</translation>
+    </message>
+    <message>
+        <source>The size of the picture is not stated, or cannot be.</source>
+        <translation>El tamaño de la imagen no consta o no es posible.</translation>
+    </message>
+    <message>
+        <source>The picture is only {width} x {height} pixels. At least {least} each way are needed, 640 x 480 are better.</source>
+        <translation>La imagen solo tiene {width} x {height} píxeles. Se necesitan al menos {least} de ancho y de alto; es mejor 640 x 480.</translation>
+    </message>
+    <message>
+        <source>The picture is {width} x {height} pixels, more than this program takes. Convert the clip to 1920 x 1080 or smaller.</source>
+        <translation>La imagen tiene {width} x {height} píxeles, más de los que admite este programa. Convierta la grabación a 1920 x 1080 o menos.</translation>
+    </message>
+    <message>
+        <source>The picture&apos;s pixels are said to be {ratio} times as wide as high, which cannot be. Convert the clip to square pixels.</source>
+        <translation>Según el archivo, los píxeles de la imagen son {ratio} veces más anchos que altos, lo que no es posible. Convierta la grabación a píxeles cuadrados.</translation>
+    </message>
+    <message>
+        <source>Not one picture of the clip {clip} could be decoded. It is damaged; record or copy it again.</source>
+        <translation>No se ha podido descodificar ni una sola imagen de la grabación {clip}. Está dañada; grábela o cópiela de nuevo.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} holds a single picture; a movement needs more.</source>
+        <translation>La grabación {clip} contiene una sola imagen; un movimiento necesita más.</translation>
+    </message>
+    <message>
+        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded rightly here. Convert it to MP4 (H.264, progressive).</source>
+        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una habitación oscura dejaría algo de grano: la lente estaba tapada o el códec de la grabación no se descodifica bien aquí. Conviértala a MP4 (H.264, progresivo).</translation>
+    </message>
+    <message>
+        <source>The clip {clip} holds no pictures that can be decoded: it is damaged at its start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264).</source>
+        <translation>La grabación {clip} no contiene imágenes que se puedan descodificar: está dañada al principio, solo tiene sonido o usa un códec desconocido. Conviértala a MP4 (H.264).</translation>
+    </message>
+    <message>
+        <source>The clip {clip}: {error}</source>
+        <translation>La grabación {clip}: {error}</translation>
+    </message>
+    <message>
         <source>This picture has another size than the first one; it is left out.</source>
         <translation>Esta imagen tiene otro tamaño que la primera; no se cuenta.</translation>
     </message>

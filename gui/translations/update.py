@@ -13,8 +13,8 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 from gui.text.language import LANGUAGES
-from gui.translations.texts_of_calibration import texts_of_calibration
 from gui.translations.texts_of_measure import texts_of_measure
+from gui.translations.texts_of_messages import texts_of_messages
 
 HERE = Path(__file__).parent
 _TOOLS = Path(sys.executable).parent
@@ -43,7 +43,7 @@ def extract(target: Path) -> None:
     with tempfile.TemporaryDirectory() as folder:
         # The extractor reads calls, so the texts of other packages are written as calls.
         extra = Path(folder) / "texts_of_others.py"
-        texts = (*texts_of_measure(), *texts_of_calibration())
+        texts = (*texts_of_measure(), *texts_of_messages())
         calls = "".join(f"tr({text!r})\n" for text in texts)
         extra.write_text(calls, encoding="utf-8")
         options = ["-locations", "none", "-no-obsolete", "-ts", str(target)]

@@ -14,6 +14,7 @@ from typing import Any, TypeVar
 
 from PySide6.QtCore import QObject, QTimer, Slot
 
+from gui.text.wording import error_text
 from measure.errors import ThawlineError
 
 Result = TypeVar("Result")
@@ -91,7 +92,7 @@ class BackgroundWorker(QObject):
             if job.error is None:
                 job.done(job.answer)
             else:
-                job.failed(str(job.error))
+                job.failed(error_text(job.error))
                 if not isinstance(job.error, ThawlineError):
                     sys.excepthook(type(job.error), job.error, job.error.__traceback__)
         if not self._open:

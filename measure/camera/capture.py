@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from measure.camera.devices import CameraEntry, backends, camera_called, list_cameras
 from measure.camera.faults import SourceFault, SourceTroubleError
+from measure.message import TranslatableMessage
 
 #: Width and height that a camera is asked for, pixels: the network gets 256 x 256 pixels of the
 #: person, who fills half of the height; more would only cost time and memory. [project]
@@ -199,12 +200,17 @@ class Camera:
         if self._still_listed(self._entry):
             return SourceTroubleError(
                 SourceFault.CAMERA_BUSY,
-                f"The camera {self._entry.label} gives no pictures. Close other programs that use "
-                "it, open its shutter and allow it in the privacy settings.",
+                TranslatableMessage(
+                    "The camera {camera} gives no pictures. Close other programs that use it, "
+                    "open its shutter and allow it in the privacy settings.",
+                    {"camera": self._entry.label},
+                ),
             )
         return SourceTroubleError(
             SourceFault.CAMERA_UNPLUGGED,
-            f"The camera {self._entry.label} is gone. Plug it in again.",
+            TranslatableMessage(
+                "The camera {camera} is gone. Plug it in again.", {"camera": self._entry.label}
+            ),
         )
 
 
@@ -218,18 +224,27 @@ def _cannot_open(entry: CameraEntry) -> SourceTroubleError:
     device = entry.path if entry.path.startswith("/dev/") else None
     if device is not None and not os.path.exists(device):
         return SourceTroubleError(
-            SourceFault.CAMERA_MISSING, f"The camera {entry.label} is gone. Plug it in again."
+            SourceFault.CAMERA_MISSING,
+            TranslatableMessage(
+                "The camera {camera} is gone. Plug it in again.", {"camera": entry.label}
+            ),
         )
     if device is not None and not os.access(device, os.R_OK | os.W_OK):
         return SourceTroubleError(
             SourceFault.CAMERA_DENIED,
-            f"You may not use the camera {entry.label}. On Linux your account has to belong to "
-            "the group `video`.",
+            TranslatableMessage(
+                "You may not use the camera {camera}. On Linux your account has to belong to "
+                "the group `video`.",
+                {"camera": entry.label},
+            ),
         )
     return SourceTroubleError(
         SourceFault.CAMERA_BUSY,
-        f"The camera {entry.label} does not open. Close other programs that use it, and allow "
-        "it in the privacy settings.",
+        TranslatableMessage(
+            "The camera {camera} does not open. Close other programs that use it, and "
+            "allow it in the privacy settings.",
+            {"camera": entry.label},
+        ),
     )
 
 

@@ -18,6 +18,7 @@ from typing import Any
 
 from measure.camera.faults import SourceFault, SourceTroubleError
 from measure.errors import CameraError
+from measure.message import TranslatableMessage
 
 #: Longest time a listing may take, seconds: some drivers think for long. [technical]
 LIST_S = 20.0
@@ -114,7 +115,8 @@ def camera_called(label: str | None, cameras: Sequence[CameraEntry]) -> CameraEn
     """
     if not cameras:
         raise SourceTroubleError(
-            SourceFault.CAMERA_MISSING, "No camera is connected. Plug one in and try again."
+            SourceFault.CAMERA_MISSING,
+            TranslatableMessage("No camera is connected. Plug one in and try again."),
         )
     if label is None:
         return cameras[0]
@@ -123,10 +125,18 @@ def camera_called(label: str | None, cameras: Sequence[CameraEntry]) -> CameraEn
     ]
     if len(named) == 1:
         return named[0]
-    what = "There are two cameras called" if named else "There is no camera called"
-    raise SourceTroubleError(
-        SourceFault.CAMERA_MISSING, f"{what} {label}. Plug it in, or choose one on the set-up page."
+    message = (
+        TranslatableMessage(
+            "There are two cameras called {camera}. Plug it in, or choose one on the set-up page.",
+            {"camera": label},
+        )
+        if named
+        else TranslatableMessage(
+            "There is no camera called {camera}. Plug it in, or choose one on the set-up page.",
+            {"camera": label},
+        )
     )
+    raise SourceTroubleError(SourceFault.CAMERA_MISSING, message)
 
 
 def find_cameras(timeout_s: float = LIST_S) -> tuple[str, ...]:
@@ -149,12 +159,17 @@ def find_cameras(timeout_s: float = LIST_S) -> tuple[str, ...]:
         return tuple(json.loads(done.stdout.splitlines()[-1]))
     except subprocess.TimeoutExpired:
         raise CameraError(
-            f"The cameras could not be listed within {timeout_s:g} s. "
-            "Unplug cameras that are not needed and try again."
+            TranslatableMessage(
+                "The cameras could not be listed within {seconds} s. Unplug cameras that are "
+                "not needed and try again.",
+                {"seconds": f"{timeout_s:g}"},
+            )
         ) from None
     except (OSError, subprocess.CalledProcessError, ValueError, IndexError):
         raise CameraError(
-            "The cameras could not be listed. Run `thawline check`: it names what is missing."
+            TranslatableMessage(
+                "The cameras could not be listed. Run `thawline check`: it names what is missing."
+            )
         ) from None
 
 

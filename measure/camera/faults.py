@@ -3,6 +3,7 @@
 from enum import StrEnum
 
 from measure.errors import CameraError
+from measure.message import TranslatableMessage
 
 
 class SourceFault(StrEnum):
@@ -32,6 +33,6 @@ class SourceTroubleError(CameraError):
         The fault that the window reports.
     """
 
-    def __init__(self, trouble: SourceFault, text: str) -> None:
+    def __init__(self, trouble: SourceFault, text: TranslatableMessage | str) -> None:
         super().__init__(text)
         self.trouble = trouble

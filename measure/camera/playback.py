@@ -90,7 +90,7 @@ class ClipCamera:
                 self._frames = self._reader.frames()
                 frame = next(self._frames, None)
         except ClipError as error:
-            raise SourceTroubleError(SourceFault.CLIP_UNREADABLE, str(error)) from None
+            raise SourceTroubleError(SourceFault.CLIP_UNREADABLE, error.message) from None
         return frame
 
     def _wait_until(self, time_s: float) -> None:
@@ -102,4 +102,4 @@ class ClipCamera:
         try:
             return self._open_source(self._clip)
         except ClipError as error:
-            raise SourceTroubleError(SourceFault.CLIP_UNREADABLE, str(error)) from None
+            raise SourceTroubleError(SourceFault.CLIP_UNREADABLE, error.message) from None

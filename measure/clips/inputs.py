@@ -16,6 +16,7 @@ from measure.domain.landmarks import Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement, View
 from measure.errors import InputError, ManifestError, in_short
+from measure.message import TranslatableMessage, system_reason
 
 #: Endings of the files that are taken out of a folder. A file named by itself may have any.
 CLIP_ENDINGS = frozenset(
@@ -71,7 +72,12 @@ def read_manifest(path: Path) -> tuple[ClipEntry, ...]:
     try:
         return _entries(path, rows)
     except csv.Error as error:
-        raise ManifestError(f"{path}, line {max(1, rows.line_num)}: {in_short(error)}.") from error
+        raise ManifestError(
+            TranslatableMessage(
+                "{path}, line {line}: {detail}.",
+                {"path": str(path), "line": str(max(1, rows.line_num)), "detail": in_short(error)},
+            )
+        ) from error
 
 
 def _entries(path: Path, rows: "csv.DictReader[str]") -> tuple[ClipEntry, ...]:
@@ -79,62 +85,117 @@ def _entries(path: Path, rows: "csv.DictReader[str]") -> tuple[ClipEntry, ...]:
     missing = [name for name in _REQUIRED if name not in names]
     if missing:
         raise ManifestError(
-            f"{path} lacks the column {', '.join(missing)}. Its first line must name the columns "
-            f"{', '.join(_REQUIRED + _OPTIONAL)}, separated by commas."
+            TranslatableMessage(
+                "{path} lacks the column {missing}. Its first line must name the columns "
+                "{columns}, separated by commas.",
+                {
+                    "path": str(path),
+                    "missing": ", ".join(missing),
+                    "columns": ", ".join(_REQUIRED + _OPTIONAL),
+                },
+            )
         )
     rows.fieldnames = names
     entries = tuple(
-        _entry(row, f"{path}, line {rows.line_num}", path.parent)
+        _entry(
+            row,
+            TranslatableMessage(
+                "{path}, line {line}", {"path": str(path), "line": str(rows.line_num)}
+            ),
+            path.parent,
+        )
         for row in rows
         if any(value and value.strip() for value in row.values() if isinstance(value, str))
     )
     if not entries:
-        raise ManifestError(f"{path} names no clips. Add one line for each clip.")
+        raise ManifestError(
+            TranslatableMessage(
+                "{path} names no clips. Add one line for each clip.", {"path": str(path)}
+            )
+        )
     return entries
 
 
 def _text_of(path: Path) -> str:
     if path.is_dir():
-        raise ManifestError(f"{path} is a folder. Give a CSV file.")
+        raise ManifestError(
+            TranslatableMessage("{path} is a folder. Give a CSV file.", {"path": str(path)})
+        )
     if not path.exists():
-        raise ManifestError(f"There is no file {path}. Check the name.")
+        raise ManifestError(
+            TranslatableMessage("There is no file {path}. Check the name.", {"path": str(path)})
+        )
     if not path.is_file():
-        raise ManifestError(f"{path} is not a file. Give a CSV file.")
+        raise ManifestError(
+            TranslatableMessage("{path} is not a file. Give a CSV file.", {"path": str(path)})
+        )
     try:
         if path.stat().st_size > LARGEST_BYTES:
             raise ManifestError(
-                f"{path} is larger than {LARGEST_BYTES // 1_000_000} MB. Split it into several."
+                TranslatableMessage(
+                    "{path} is larger than {megabytes} MB. Split it into several.",
+                    {"path": str(path), "megabytes": str(LARGEST_BYTES // 1_000_000)},
+                )
             )
         text = path.read_bytes().decode("utf-8-sig")
     except OSError as error:
-        raise ManifestError(f"{path} cannot be read: {error.strerror or error}.") from error
+        raise ManifestError(
+            TranslatableMessage(
+                "{path} cannot be read: {reason}.",
+                {"path": str(path), "reason": system_reason(error)},
+            )
+        ) from error
     except UnicodeDecodeError as error:
-        raise ManifestError(f"{path} is not UTF-8 text. Save it as CSV in UTF-8.") from error
+        raise ManifestError(
+            TranslatableMessage(
+                "{path} is not UTF-8 text. Save it as CSV in UTF-8.", {"path": str(path)}
+            )
+        ) from error
     if "\0" in text:
-        raise ManifestError(f"{path} is not a text file. Save it as CSV in UTF-8.")
+        raise ManifestError(
+            TranslatableMessage(
+                "{path} is not a text file. Save it as CSV in UTF-8.", {"path": str(path)}
+            )
+        )
     return text
 
 
-def _entry(row: dict[str, str | None], where: str, folder: Path) -> ClipEntry:
+def _entry(row: dict[str, str | None], where: TranslatableMessage, folder: Path) -> ClipEntry:
     def cell(name: str) -> str:
         return (row.get(name) or "").strip()
 
     clip, movement, side = cell("clip"), cell("movement").lower(), cell("side").lower()
     view, reference = cell("view").lower(), cell("reference")
     if not clip:
-        raise ManifestError(f"{where}: no clip is named.")
+        raise ManifestError(TranslatableMessage("{where}: no clip is named.", {"where": where}))
     if "://" in clip:
         raise ManifestError(
-            f"{where}: {clip[:60]!r} is an address. Only files of this computer are read."
+            TranslatableMessage(
+                "{where}: {clip} is an address. Only files of this computer are read.",
+                {"where": where, "clip": repr(clip[:60])},
+            )
         )
     if movement not in list(Movement):
         raise ManifestError(
-            f"{where}: {movement[:40]!r} is not a movement. Use one of {', '.join(Movement)}."
+            TranslatableMessage(
+                "{where}: {movement} is not a movement. Use one of {choices}.",
+                {"where": where, "movement": repr(movement[:40]), "choices": ", ".join(Movement)},
+            )
         )
     if side not in list(Side):
-        raise ManifestError(f"{where}: {side[:40]!r} is not a side. Use left or right.")
+        raise ManifestError(
+            TranslatableMessage(
+                "{where}: {side} is not a side. Use left or right.",
+                {"where": where, "side": repr(side[:40])},
+            )
+        )
     if view and view not in list(View):
-        raise ManifestError(f"{where}: {view[:40]!r} is not a view. Use one of {', '.join(View)}.")
+        raise ManifestError(
+            TranslatableMessage(
+                "{where}: {view} is not a view. Use one of {choices}.",
+                {"where": where, "view": repr(view[:40]), "choices": ", ".join(View)},
+            )
+        )
     return ClipEntry(
         clip=folder / clip,
         movement=Movement(movement),
@@ -145,22 +206,28 @@ def _entry(row: dict[str, str | None], where: str, folder: Path) -> ClipEntry:
     )
 
 
-def _number(text: str, where: str) -> float:
+def _number(text: str, where: TranslatableMessage) -> float:
     try:
         value = float(text)
     except ValueError:
         value = math.nan
     if not math.isfinite(value):
         raise ManifestError(
-            f"{where}: the reference {text[:40]!r} is not a number. Write it with a decimal point."
+            TranslatableMessage(
+                "{where}: the reference {text} is not a number. Write it with a decimal point.",
+                {"where": where, "text": repr(text[:40])},
+            )
         )
     return value
 
 
-def _name(text: str, where: str) -> str:
+def _name(text: str, where: TranslatableMessage) -> str:
     if len(text) > _LONGEST_PERSON or not text.isprintable():
         raise ManifestError(
-            f"{where}: the person must be plain text of at most {_LONGEST_PERSON} letters."
+            TranslatableMessage(
+                "{where}: the person must be plain text of at most {most} letters.",
+                {"where": where, "most": str(_LONGEST_PERSON)},
+            )
         )
     return text
 
@@ -192,11 +259,19 @@ def _clips_of(named: Path) -> list[Path]:
         else:
             return [named]
     except OSError as error:
-        raise InputError(f"{named} cannot be opened: {error.strerror or error}.") from error
+        raise InputError(
+            TranslatableMessage(
+                "{place} cannot be opened: {reason}.",
+                {"place": str(named), "reason": system_reason(error)},
+            )
+        ) from error
     if not clips:
         raise InputError(
-            f"{named} holds no clips. Files ending in {', '.join(sorted(CLIP_ENDINGS))} are "
-            "taken; other clips can be named one by one."
+            TranslatableMessage(
+                "{place} holds no clips. Files ending in {endings} are taken; other clips "
+                "can be named one by one.",
+                {"place": str(named), "endings": ", ".join(sorted(CLIP_ENDINGS))},
+            )
         )
     return clips
 

@@ -15,6 +15,7 @@ from measure.errors import (
     PoseProcessError,
     ThawlineError,
 )
+from measure.message import TranslatableMessage
 from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
 
@@ -93,7 +94,9 @@ def read_entry(
 def internal_error(entry: ClipEntry, error: BaseException) -> MachineError:
     """Return the error for a clip that met an unforeseen exception."""
     return MachineError(
-        f"The clip {entry.clip.name} caused an error inside Thawline "
-        f"({type(error).__name__}: {error}). "
-        "Other clips are not affected; please report it."
+        TranslatableMessage(
+            "The clip {clip} caused an error inside Thawline ({kind}: {detail}). Other "
+            "clips are not affected; please report it.",
+            {"clip": entry.clip.name, "kind": type(error).__name__, "detail": str(error)},
+        )
     )

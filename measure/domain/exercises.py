@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from measure.domain.record_checks import checked_name
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 
 
 class ListedExercise(StrEnum):
@@ -107,7 +108,7 @@ class Exercise:
 
     def __post_init__(self) -> None:
         if self.listed is None:
-            name = checked_name(self.own_name, "The name of an exercise")
+            name = checked_name(self.own_name, TranslatableMessage("The name of an exercise"))
             object.__setattr__(self, "own_name", name)
         elif self.own_name:
             raise InputError("An exercise of the list has no other name.")

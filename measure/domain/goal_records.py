@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from measure.domain.record_checks import checked_name
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 from measure.system.clock import check_id
 
 #: Most goals that are open at one time: more of them, and none is looked at. [project]
@@ -36,7 +37,7 @@ class Goal:
 
     def __post_init__(self) -> None:
         check_id(self.id, self.person_id)
-        object.__setattr__(self, "words", checked_name(self.words, "A goal"))
+        object.__setattr__(self, "words", checked_name(self.words, TranslatableMessage("A goal")))
         if self.last_day is not None and self.last_day < self.first_day:
             raise InputError("A goal cannot end before the day on which it was named.")
 

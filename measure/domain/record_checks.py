@@ -5,6 +5,7 @@ import re
 import unicodedata
 
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 
 #: Longest name, characters: fits a file name in every alphabet, and a table's column.
 #: [technical]
@@ -24,7 +25,12 @@ def check_rating(*ratings: int | None) -> None:
     """Raise InputError unless every rating is None or a whole number from 0 to 10."""
     for rating in ratings:
         if rating is not None and not 0 <= rating <= 10:
-            raise InputError(f"Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.")
+            raise InputError(
+                TranslatableMessage(
+                    "Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.",
+                    {"rating": str(rating)},
+                )
+            )
 
 
 def check_note(text: str) -> None:
@@ -34,22 +40,38 @@ def check_note(text: str) -> None:
     spreadsheets can carry them.
     """
     if len(text) > LONGEST_NOTE:
-        raise InputError(f"A note can have {LONGEST_NOTE} characters; this has {len(text)}.")
+        raise InputError(
+            TranslatableMessage(
+                "A note can have {most} characters; this has {count}.",
+                {"most": str(LONGEST_NOTE), "count": str(len(text))},
+            )
+        )
     if _NO_TEXT.search(text):
-        raise InputError("A note holds characters that are no text. Type it again.")
+        raise InputError(
+            TranslatableMessage("A note holds characters that are no text. Type it again.")
+        )
 
 
 def check_partial_date(text: str) -> None:
     """Raise InputError unless `text` is a year, a year and month, or a whole date."""
     if not _PARTIAL_DATE.fullmatch(text):
-        raise InputError(f"{text[:40]!r} is no date like 2026, 2026-03 or 2026-03-14.")
+        raise InputError(
+            TranslatableMessage(
+                "{text} is no date like 2026, 2026-03 or 2026-03-14.", {"text": repr(text[:40])}
+            )
+        )
     try:
         dt.date.fromisoformat((text + "-01-01")[:10])
     except ValueError:
-        raise InputError(f"There is no such date as {text}.") from None
+        raise InputError(
+            TranslatableMessage("There is no such date as {text}.", {"text": text})
+        ) from None
 
 
-def checked_name(text: str, what: str = "A pseudonym") -> str:
+PSEUDONYM = TranslatableMessage("A pseudonym")
+
+
+def checked_name(text: str, what: TranslatableMessage = PSEUDONYM) -> str:
     """Return a name in its one spelling: NFC, single blanks, no blanks around it.
 
     Parameters
@@ -65,9 +87,18 @@ def checked_name(text: str, what: str = "A pseudonym") -> str:
     """
     name = " ".join(unicodedata.normalize("NFC", text).split())
     if not name:
-        raise InputError(f"{what} needs at least one character.")
+        raise InputError(
+            TranslatableMessage("{what} needs at least one character.", {"what": what})
+        )
     if len(name) > LONGEST_NAME:
-        raise InputError(f"{what} can have {LONGEST_NAME} characters; this has {len(name)}.")
+        raise InputError(
+            TranslatableMessage(
+                "{what} can have {most} characters; this has {count}.",
+                {"what": what, "most": str(LONGEST_NAME), "count": str(len(name))},
+            )
+        )
     if not _JOINERS.sub("", name).isprintable():
-        raise InputError(f"{what} can only hold characters that print.")
+        raise InputError(
+            TranslatableMessage("{what} can only hold characters that print.", {"what": what})
+        )
     return name

@@ -9,8 +9,9 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from measure.domain.records import History
-from measure.errors import DataError, InputError
+from measure.errors import DataError, InputError, quoting
 from measure.export.history_schema import SCHEMA, upgraded
+from measure.message import TranslatableMessage, system_reason
 from measure.system.clock import Timestamp
 from measure.system.json_codec import from_data, to_data
 
@@ -80,20 +81,31 @@ def read_history(path: Path) -> History:
     """
     try:
         if not path.is_file():
-            raise InputError(f"There is no file {path}.")
+            raise InputError(TranslatableMessage("There is no file {path}.", {"path": str(path)}))
         with path.open("rb") as file:
             larger = path.stat().st_size > LARGEST_FILE_BYTES
             data = b"" if larger else file.read(LARGEST_FILE_BYTES + 1)
     except OSError as error:
-        raise InputError(f"{path} cannot be read: {error.strerror or error}.") from error
+        raise InputError(
+            TranslatableMessage(
+                "{path} cannot be read: {reason}.",
+                {"path": str(path), "reason": system_reason(error)},
+            )
+        ) from error
     try:
         if larger:
             raise _too_large()
         return history_from_json(data)
     except DataError as error:
         raise DataError(
-            f"{path} cannot be imported. {error} Nothing was changed. Choose a file that "
-            "`thawline export --format json` wrote."
+            quoting(
+                TranslatableMessage(
+                    "{path} cannot be imported. {error} Nothing was changed. Choose a file that "
+                    "`thawline export --format json` wrote.",
+                    {"path": str(path), "error": error.message},
+                ),
+                error,
+            )
         ) from None
 
 
@@ -109,13 +121,15 @@ def history_from_json(data: bytes) -> History:
     try:
         content = json.loads(data.decode("utf-8-sig"), parse_constant=_no_number)
     except UnicodeDecodeError:
-        raise DataError("It is not UTF-8 text.") from None
+        raise DataError(TranslatableMessage("It is not UTF-8 text.")) from None
     except RecursionError:
-        raise DataError("It is nested too deeply for a history.") from None
+        raise DataError(TranslatableMessage("It is nested too deeply for a history.")) from None
     except DataError:
         raise
     except ValueError as error:
-        raise DataError(f"It is no JSON, or was cut off: {error}.") from None
+        raise DataError(
+            TranslatableMessage("It is no JSON, or was cut off: {detail}.", {"detail": str(error)})
+        ) from None
     return from_data(History, _without_head(content))
 
 
@@ -123,24 +137,35 @@ def _without_head(content: Any) -> dict[str, Any]:
     """Check the file's head and return the rest."""
     if not isinstance(content, dict) or content.get("format") != FORMAT:
         raise DataError(
-            "It is JSON, but not a history. "
-            "Name a file made with: thawline export PERSON --format json"
+            TranslatableMessage(
+                "It is JSON, but not a history. Name a file made with: thawline export "
+                "PERSON --format json"
+            )
         )
     schema = content.get("schema")
     if not isinstance(schema, int) or isinstance(schema, bool) or schema < 1:
-        raise DataError("It does not say which version of the format it has.")
+        raise DataError(TranslatableMessage("It does not say which version of the format it has."))
     if schema > SCHEMA:
         raise DataError(
-            f"It was written by a later version of this program (format {schema}, this program "
-            f"knows {SCHEMA}). Update the program."
+            TranslatableMessage(
+                "It was written by a later version of this program (format {version}, this "
+                "program knows {newest}). Update the program.",
+                {"version": str(schema), "newest": str(SCHEMA)},
+            )
         )
     for name, kind in _HEAD.items():
         if name not in content:
-            raise DataError(f"The field {name!r} is missing.")
+            raise DataError(
+                TranslatableMessage("The field {name} is missing.", {"name": repr(name)})
+            )
         if kind is Timestamp:
             from_data(Timestamp, content[name], name)
         elif not isinstance(content[name], kind):
-            raise DataError(f"The field {name!r} holds something else than expected.")
+            raise DataError(
+                TranslatableMessage(
+                    "The field {name} holds something else than expected.", {"name": repr(name)}
+                )
+            )
     rest = {name: value for name, value in content.items() if name not in _HEAD}
     return upgraded(rest, schema)
 
@@ -150,12 +175,19 @@ def _check_bounds(data: bytes) -> None:
     if len(data) > LARGEST_FILE_BYTES:
         raise _too_large()
     if data.count(b"{") + data.count(b"[") > MOST_CONTAINERS or data.count(b",") > MOST_ITEMS:
-        raise DataError("It holds more records than any history can.")
+        raise DataError(TranslatableMessage("It holds more records than any history can."))
 
 
 def _too_large() -> DataError:
-    return DataError(f"It is larger than any history can be ({LARGEST_FILE_BYTES // 1024**2} MB).")
+    return DataError(
+        TranslatableMessage(
+            "It is larger than any history can be ({megabytes} MB).",
+            {"megabytes": str(LARGEST_FILE_BYTES // 1024**2)},
+        )
+    )
 
 
 def _no_number(word: str) -> NoReturn:
-    raise DataError(f"It holds {word}, which is no number in JSON.")
+    raise DataError(
+        TranslatableMessage("It holds {word}, which is no number in JSON.", {"word": word})
+    )

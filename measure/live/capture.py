@@ -218,7 +218,7 @@ class CaptureThread:
     def _now_unplugged(self, error: SourceTroubleError) -> SourceTroubleError:
         """Return the error, as unplugged where the camera was there before."""
         if error.trouble is SourceFault.CAMERA_MISSING and self._opening:
-            return SourceTroubleError(SourceFault.CAMERA_UNPLUGGED, str(error))
+            return SourceTroubleError(SourceFault.CAMERA_UNPLUGGED, error.message)
         return error
 
     def _open_and_read(self) -> None:
@@ -253,7 +253,7 @@ class CaptureThread:
             try:
                 self._leave(shot, gate)
             except InputError as error:
-                raise SourceTroubleError(SourceFault.OTHER, str(error)) from None
+                raise SourceTroubleError(SourceFault.OTHER, error.message) from None
 
     def _is_usable(self, shot: CapturedFrame, now_s: float, exposure: ExposureSettling) -> bool:
         """Return whether a camera's frame is new and its brightness has settled."""

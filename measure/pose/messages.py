@@ -3,10 +3,11 @@
 Those of the live worker alone are in :mod:`measure.live.messages`.
 """
 
+import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import Self
+from typing import Any, Self
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,6 +15,7 @@ from numpy.typing import NDArray
 from measure.domain.landmarks import LANDMARKS, FloatArray, IntArray
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, ModelError, PoseProcessError, ThawlineError
+from measure.message import TranslatableMessage
 from measure.pose.jobs import ClipInfo, ClipJob, KeptPicture, PictureJob
 from measure.pose.message_pipe import GarbledError, Message, Text, decoder_of
 from measure.pose_models.catalogue import ModelQuality
@@ -162,6 +164,7 @@ class Failed(Message, frozen=True, kw_only=True, tag="failed"):
 
     error: str
     text: Text
+    message: str = ""  # JSON of the message, where the text is one to translate
 
     @classmethod
     def of(cls, error: Exception) -> Self:
@@ -172,11 +175,28 @@ class Failed(Message, frozen=True, kw_only=True, tag="failed"):
         elif not isinstance(error, ThawlineError):
             text = f"the pose process failed ({type(error).__name__}: {text})"
         name = next((name for name, kind in _ERRORS.items() if isinstance(error, kind)), "")
-        return cls(error=name, text=Text(text[:_MOST_TEXT]))
+        said = error.message if isinstance(error, ThawlineError) else ""
+        message = json.dumps(_plain(said)) if said and len(text) <= _MOST_TEXT else ""
+        return cls(error=name, text=Text(text[:_MOST_TEXT]), message=message)
 
     def exception(self) -> ThawlineError:
         """Return the error."""
-        return _ERRORS.get(self.error, PoseProcessError)(str(self.text))
+        kind = _ERRORS.get(self.error, PoseProcessError)
+        return kind(_message(json.loads(self.message)) if self.message else str(self.text))
+
+
+def _plain(message: TranslatableMessage | str) -> Any:
+    """Return a message as plain data: a text, or a template with its values."""
+    if isinstance(message, str):
+        return message
+    return [message.template, {name: _plain(value) for name, value in message.values.items()}]
+
+
+def _message(plain: Any) -> TranslatableMessage | str:
+    if isinstance(plain, str):
+        return plain
+    template, values = plain
+    return TranslatableMessage(template, {name: _message(value) for name, value in values.items()})
 
 
 #: Errors that keep their class on the way; others arrive as PoseProcessError.

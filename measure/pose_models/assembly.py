@@ -18,6 +18,7 @@ from typing import Any
 import flatbuffers
 
 from measure.errors import MachineError
+from measure.message import TranslatableMessage
 
 DETECTOR_ENTRY = "pose_detector.tflite"
 LANDMARKS_ENTRY = "pose_landmarks_detector.tflite"
@@ -180,9 +181,11 @@ def schema_module(name: str) -> ModuleType:
     spec = importlib.util.spec_from_file_location(f"_pose_{name}", file) if file else None
     if file is None or not file.is_file() or spec is None or spec.loader is None:
         raise MachineError(
-            "The pose library mediapipe is not installed completely, so the pose model cannot "
-            "be put together. Install the packages of Thawline anew into a fresh virtual "
-            "environment."
+            TranslatableMessage(
+                "The pose library mediapipe is not installed completely, so the pose model "
+                "cannot be put together. Install the packages of Thawline anew into a fresh "
+                "virtual environment."
+            )
         )
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)

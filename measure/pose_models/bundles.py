@@ -11,6 +11,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from measure.errors import ModelError, ModelFileError, in_short
+from measure.message import TranslatableMessage, system_reason
 from measure.pose_models.catalogue import OFFICIAL, Checksums, ModelQuality
 from measure.pose_models.package_clients import FETCH_TIMEOUT_S, PACKAGES, Package, Progress
 from measure.system.paths import model_folder
@@ -62,31 +63,42 @@ def load(quality: ModelQuality, checksums: Checksums = OFFICIAL) -> Bundle:
         content = path.read_bytes()
     except FileNotFoundError:
         raise ModelError(
-            f"The pose model '{quality}' is not on this computer yet. Run: thawline model"
+            TranslatableMessage(
+                "The pose model '{quality}' is not on this computer yet. Run: thawline model",
+                {"quality": quality},
+            )
         ) from None
     except OSError as error:
         raise ModelError(
-            f"The pose model {path} cannot be read ({error.strerror or error}). Check the "
-            "permissions of the file, or delete it and run: thawline model"
+            TranslatableMessage(
+                "The pose model {path} cannot be read ({reason}). Check the permissions of "
+                "the file, or delete it and run: thawline model",
+                {"path": str(path), "reason": system_reason(error)},
+            )
         ) from error
     digest = sha256(content).hexdigest()
     if digest not in checksums.bundles[quality]:
+        damage = _damage(content, checksums.bundles[quality].values())
         raise ModelError(
-            f"{_damage(content, checksums.bundles[quality].values())}: {path}. It is not used. "
-            "To fetch it anew, run: thawline model"
+            TranslatableMessage(
+                "{damage}: {path}. It is not used. To fetch it anew, run: thawline model",
+                {"damage": damage, "path": str(path)},
+            )
         )
     return Bundle(quality=quality, sha256=digest, path=path, content=content)
 
 
-def _damage(content: bytes, lengths: Iterable[int]) -> str:
+def _damage(content: bytes, lengths: Iterable[int]) -> TranslatableMessage:
     """Return what is wrong with kept bytes that are not a known bundle."""
     if not content:
-        return "The kept pose model is an empty file"
+        return TranslatableMessage("The kept pose model is an empty file")
     if _is_page(content):
-        return "The kept pose model is a web page, not a model"
+        return TranslatableMessage("The kept pose model is a web page, not a model")
     if len(content) < min(lengths):
-        return "The kept pose model is cut off"
-    return "The kept pose model is not the one that Thawline knows (its SHA-256 differs)"
+        return TranslatableMessage("The kept pose model is cut off")
+    return TranslatableMessage(
+        "The kept pose model is not the one that Thawline knows (its SHA-256 differs)"
+    )
 
 
 def _is_page(content: bytes) -> bool:
@@ -275,10 +287,13 @@ def _keep(made: dict[ModelQuality, bytes], progress: Progress, checksums: Checks
         digest = sha256(content).hexdigest()
         if digest not in checksums.bundles[quality]:
             raise ModelError(
-                f"The pose model '{quality}' was put together from the right networks but came "
-                f"out different (SHA-256 {digest}). The installed mediapipe or flatbuffers is "
-                "probably not one that Thawline was tried with: install the versions of "
-                "constraints.txt."
+                TranslatableMessage(
+                    "The pose model '{quality}' was put together from the right networks but "
+                    "came out different (SHA-256 {digest}). The installed mediapipe or "
+                    "flatbuffers is probably not one that Thawline was tried with: install the "
+                    "versions of constraints.txt.",
+                    {"quality": quality, "digest": digest},
+                )
             )
         if not _good(quality, checksums):
             progress(0.9, f"keeping the pose model '{quality}'")

@@ -12,6 +12,7 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from measure.errors import ModelError
+from measure.message import TranslatableMessage, system_reason
 from measure.system.paths import data_folder, make_private
 
 #: Free bytes that fetching needs: a package, its networks and three bundles. [technical]
@@ -72,8 +73,10 @@ def _lock(file: Path, waiting: Callable[[], None], patience_s: float) -> Iterato
         except Timeout:
             if time.monotonic() > end:
                 raise ModelError(
-                    "Another Thawline has been fetching the pose model for too long. "
-                    "Close it, then try again."
+                    TranslatableMessage(
+                        "Another Thawline has been fetching the pose model for too long. Close it, "
+                        "then try again."
+                    )
                 ) from None
             waiting()
         except OSError:
@@ -111,14 +114,18 @@ def unwritable(folder: Path, error: OSError) -> ModelError:
     if error.errno in _NO_SPACE:
         return ModelError(_full(folder, 0))
     return ModelError(
-        f"The pose model cannot be saved in {folder} ({error.strerror or error}). Make the "
-        "folder writable, or set THAWLINE_MODELS to another folder."
+        TranslatableMessage(
+            "The pose model cannot be saved in {folder} ({reason}). Make the folder "
+            "writable, or set THAWLINE_MODELS to another folder.",
+            {"folder": str(folder), "reason": system_reason(error)},
+        )
     )
 
 
-def _full(folder: Path, free: int) -> str:
-    return (
-        f"There is too little space for the pose model in {folder}: {free >> 20} MB free, "
-        f"{ROOM_NEEDED >> 20} MB needed. Free some, or set THAWLINE_MODELS to a folder on "
-        "another disk."
+def _full(folder: Path, free: int) -> TranslatableMessage:
+    return TranslatableMessage(
+        "There is too little space for the pose model in {folder}: {free} MB free, "
+        "{needed} MB needed. Free some, or set THAWLINE_MODELS to a folder on "
+        "another disk.",
+        {"folder": str(folder), "free": str(free >> 20), "needed": str(ROOM_NEEDED >> 20)},
     )

@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from measure.errors import DataError, InputError, MachineError, in_short
+from measure.errors import DataError, InputError, MachineError
+from measure.message import TranslatableMessage, system_reason
 from measure.storage.connection import open_connection
-from measure.storage.errors import in_plain_words
+from measure.storage.errors import UNCLEAR_TABLES, in_plain_words, sqlite_reason
 from measure.storage.location import ASIDE_NAMES, prepare
 from measure.storage.migrations import VERSION, check_integrity, migrate, version_of
 from measure.system.atomic_files import publish
@@ -45,9 +46,19 @@ def backup(path: Path, target: Path) -> Contents:
         When the store, or the copy of it, is damaged.
     """
     if target.exists():
-        raise InputError(f"{target} exists already and was left as it is. Choose another name.")
+        raise InputError(
+            TranslatableMessage(
+                "{path} exists already and was left as it is. Choose another name.",
+                {"path": str(target)},
+            )
+        )
     if not target.parent.is_dir():
-        raise InputError(f"There is no folder {target.parent}. Make it or choose another one.")
+        raise InputError(
+            TranslatableMessage(
+                "There is no folder {folder}. Make it or choose another one.",
+                {"folder": str(target.parent)},
+            )
+        )
     part = target.with_name(f".{target.name}.{new_id()[:8]}.part")
     opened = open_connection(path)
     try:
@@ -59,8 +70,11 @@ def backup(path: Path, target: Path) -> Contents:
         publish(part, target)
     except OSError as error:
         raise MachineError(
-            f"The backup {target} could not be written ({error.strerror or error}). "
-            "Check the disk's room and rights, or choose another place."
+            TranslatableMessage(
+                "The backup {path} could not be written ({reason}). Check the disk's room "
+                "and rights, or choose another place.",
+                {"path": str(target), "reason": system_reason(error)},
+            )
         ) from error
     finally:
         part.unlink(missing_ok=True)
@@ -113,7 +127,9 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
         When another program has the store open, or the disk refuses.
     """
     if path.exists() and copy.exists() and path.samefile(copy):
-        raise InputError("This file is the store itself. Name a backup instead.")
+        raise InputError(
+            TranslatableMessage("This file is the store itself. Name a backup instead.")
+        )
     inspect(copy)
     try:
         make_private(path.parent)
@@ -131,9 +147,11 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
         prepare(path)
     except OSError as error:
         raise MachineError(
-            f"The backup could not be put in place ({error.strerror or error}). The store "
-            f"{path} is as it was. Check the disk's room and rights and that no other program "
-            "uses it."
+            TranslatableMessage(
+                "The backup could not be put in place ({reason}). The store {path} is as it "
+                "was. Check the disk's room and rights and that no other program uses it.",
+                {"reason": system_reason(error), "path": str(path)},
+            )
         ) from error
     return contents, aside
 
@@ -148,19 +166,20 @@ def _as_a_copy(path: Path) -> Iterator[None]:
         cause = error.__cause__
         if cause is None:
             raise
-        defect = "its tables cannot be made out"
-        if isinstance(cause, sqlite3.Error):
-            defect = in_short(cause)
+        defect = sqlite_reason(cause) if isinstance(cause, sqlite3.Error) else UNCLEAR_TABLES
         raise DataError(
-            f"{path} is no whole copy of a store ({defect}). Nothing was changed. "
-            "Name another backup."
+            TranslatableMessage(
+                "{path} is no whole copy of a store ({defect}). Nothing was changed. Name "
+                "another backup.",
+                {"path": str(path), "defect": defect},
+            )
         ) from cause
 
 
 def _open_untouched(path: Path) -> sqlite3.Connection:
     """Open a store for reading only, without making a log beside it where there is none."""
     if not path.is_file():
-        raise InputError(f"There is no file {path}.")
+        raise InputError(TranslatableMessage("There is no file {path}.", {"path": str(path)}))
     log = path.with_name(path.name + "-wal")
     alone = "" if log.exists() and log.stat().st_size else "&immutable=1"
     address = f"{path.resolve().as_uri()}?mode=ro{alone}"
@@ -217,8 +236,11 @@ def _take_alone(path: Path) -> None:
             if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_BUSY:
                 raise
             raise MachineError(
-                f"Another program has the store {path} open. Nothing was changed. "
-                "Close it and try again."
+                TranslatableMessage(
+                    "Another program has the store {path} open. Nothing was changed. Close it "
+                    "and try again.",
+                    {"path": str(path)},
+                )
             ) from error
 
 

@@ -26,6 +26,7 @@ from measure.domain.calibration_records import (
     check_stored_correction,
 )
 from measure.errors import DataError, InputError, MachineError, ThawlineError
+from measure.message import TranslatableMessage, system_reason
 from measure.storage import calibration_rows
 from measure.system.clock import new_id
 from measure.system.json_codec import from_data
@@ -168,32 +169,42 @@ def read_file(file: CalibrationFile, path: Path) -> tuple[Any, ...]:
     """
     try:
         if not path.is_file():
-            raise _unusable(path, "it is no file")
+            raise _unusable(path, TranslatableMessage("it is no file"))
         with path.open("rb") as opened:
             content = opened.read(LARGEST_FILE_BYTES + 1)
     except OSError as error:
         raise MachineError(
-            f"{path} cannot be read ({error.strerror or error}). Check that you may open it."
+            TranslatableMessage(
+                "{path} cannot be read ({reason}). Check that you may open it.",
+                {"path": str(path), "reason": system_reason(error)},
+            )
         ) from error
     if len(content) > LARGEST_FILE_BYTES:
-        raise _unusable(path, "it is far too large")
+        raise _unusable(path, TranslatableMessage("it is far too large"))
     try:
         data = json.loads(content)
     except (ValueError, RecursionError):
-        raise _unusable(path, "it is cut off or damaged") from None
+        raise _unusable(path, TranslatableMessage("it is cut off or damaged")) from None
     return _records(file, path, data)
 
 
 def _records(file: CalibrationFile, path: Path, data: Any) -> tuple[Any, ...]:
     if not isinstance(data, dict) or data.get("what") != file.name:
-        raise _unusable(path, "it is no file of this kind")
+        raise _unusable(path, TranslatableMessage("it is no file of this kind"))
     version, items = data.get("version"), data.get("items")
     if not isinstance(version, int) or version < 1 or not isinstance(items, list):
-        raise _unusable(path, "it is no file of this kind")
+        raise _unusable(path, TranslatableMessage("it is no file of this kind"))
     if version > FILE_VERSION:
-        raise DataError(f"{path} was written by a newer Thawline. Update this one to use it.")
+        raise DataError(
+            TranslatableMessage(
+                "{path} was written by a newer Thawline. Update this one to use it.",
+                {"path": str(path)},
+            )
+        )
     if len(items) > file.most:
-        raise _unusable(path, f"it holds more than {file.most} entries")
+        raise _unusable(
+            path, TranslatableMessage("it holds more than {most} entries", {"most": str(file.most)})
+        )
     try:
         records = tuple(
             from_data(file.kind, item, f"items[{place}]") for place, item in enumerate(items)
@@ -201,12 +212,15 @@ def _records(file: CalibrationFile, path: Path, data: Any) -> tuple[Any, ...]:
         for record in records:
             file.check(record)
     except InputError as error:
-        raise _unusable(path, str(error).rstrip(".")) from None
+        raise DataError(str(_unusable(path, str(error).rstrip(".")))) from None
     return records
 
 
-def _unusable(path: Path, why: str) -> DataError:
+def _unusable(path: Path, why: TranslatableMessage | str) -> DataError:
     return DataError(
-        f"{path} cannot be used: {why}. It was left as it is. Rename or delete it, "
-        "then calibrate again."
+        TranslatableMessage(
+            "{path} cannot be used: {reason}. It was left as it is. Rename or delete it, "
+            "then calibrate again.",
+            {"path": str(path), "reason": why},
+        )
     )

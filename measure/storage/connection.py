@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from measure.errors import MachineError, ThawlineError
+from measure.message import TranslatableMessage, system_reason
 from measure.storage.calibration_files import files_in, set_aside, take_in
 from measure.storage.disk_kind import DiskKind, disk_kind
 from measure.storage.errors import damaged, in_plain_words
@@ -145,7 +146,7 @@ def _take_in_files(connection: sqlite3.Connection, folder: Path) -> dict[str, Th
     try:
         set_aside(folder, folder / BACKUP_FOLDER_NAME, unusable)
     except OSError as error:
-        raise folder_unusable(folder, error.strerror or str(error)) from error
+        raise folder_unusable(folder, system_reason(error)) from error
     return unusable
 
 
@@ -197,4 +198,10 @@ def _check_size(connection: sqlite3.Connection, path: Path) -> None:
     (page_size,) = connection.execute("PRAGMA page_size").fetchone()
     size = path.stat().st_size
     if size < pages * page_size:
-        raise damaged(path, f"it has {size} of {pages * page_size} bytes")
+        raise damaged(
+            path,
+            TranslatableMessage(
+                "it has {size} of {whole} bytes",
+                {"size": str(size), "whole": str(pages * page_size)},
+            ),
+        )

@@ -11,6 +11,7 @@ import stat
 from pathlib import Path
 
 from measure.errors import MachineError
+from measure.message import TranslatableMessage, system_reason
 from measure.storage.errors import damaged, in_plain_words, lost
 from measure.storage.migrations import APPLICATION_ID, migrate
 from measure.system.atomic_files import publish
@@ -61,13 +62,16 @@ def prepare(path: Path) -> tuple[str, ...]:
                 raise lost(path, marker)
             _begin(path)
         elif path.stat().st_size < _SMALLEST_FILE:
-            raise damaged(path, f"it has only {path.stat().st_size} bytes")
+            raise damaged(
+                path,
+                TranslatableMessage("it has only {size} bytes", {"size": str(path.stat().st_size)}),
+            )
         os.chmod(path, stat.S_IRUSR | stat.S_IWUSR)
         if not marker.exists():
             marker.write_text(_MARKER_TEXT, encoding="utf-8")
             os.chmod(marker, stat.S_IRUSR | stat.S_IWUSR)
     except OSError as error:
-        raise folder_unusable(path.parent, error.strerror or str(error)) from error
+        raise folder_unusable(path.parent, system_reason(error)) from error
     return warnings
 
 
@@ -80,11 +84,15 @@ def file_identity(path: Path) -> tuple[int, int] | None:
     return status.st_dev, status.st_ino
 
 
-def folder_unusable(folder: Path, why: str) -> MachineError:
+def folder_unusable(folder: Path, why: TranslatableMessage | str) -> MachineError:
     """Return the error for a data folder that cannot be made, read or written."""
     return MachineError(
-        f"The folder {folder} cannot be used ({why}). Check who owns it and that its disk is "
-        "there and has room, or choose another one with the environment variable THAWLINE_DATA."
+        TranslatableMessage(
+            "The folder {folder} cannot be used ({reason}). Check who owns it and that "
+            "its disk is there and has room, or choose another one with the environment "
+            "variable THAWLINE_DATA.",
+            {"folder": str(folder), "reason": why},
+        )
     )
 
 

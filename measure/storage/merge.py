@@ -8,6 +8,7 @@ from typing import Any
 from measure.domain.record_checks import LONGEST_NAME
 from measure.domain.records import History, Merged, Person
 from measure.errors import DataError
+from measure.message import TranslatableMessage
 from measure.storage import (
     calibration_rows,
     goal_repository,
@@ -104,8 +105,11 @@ def _merge_kind(
         # Not this person's, but perhaps another's: then the file is not what it says.
         if connection.execute(f"SELECT 1 FROM {table} WHERE id = ?", (record.id,)).fetchone():
             raise DataError(
-                f"The record {record.id} belongs to another person here. Nothing was imported. "
-                "Check where this file comes from."
+                TranslatableMessage(
+                    "The record {id} belongs to another person here. Nothing was imported. Check "
+                    "where this file comes from.",
+                    {"id": record.id},
+                )
             )
         write(connection, record)
         added += 1

@@ -15,6 +15,7 @@ import sqlite3
 from pathlib import Path
 
 from measure.errors import DataError
+from measure.message import TranslatableMessage
 
 #: Mark of a store in the header of its SQLite file: "Thaw" in ASCII. [technical]
 APPLICATION_ID = 0x54686177
@@ -370,14 +371,20 @@ def version_of(connection: sqlite3.Connection, path: Path) -> int:
     (version,) = connection.execute("PRAGMA user_version").fetchone()
     if application != APPLICATION_ID or version < 1:
         raise DataError(
-            f"{path} is no store of sessions. It was left as it is. "
-            "Name a file made with: thawline backup FILE"
+            TranslatableMessage(
+                "{path} is no store of sessions. It was left as it is. Name a file made "
+                "with: thawline backup FILE",
+                {"path": str(path)},
+            )
         )
     if version > VERSION:
         raise DataError(
-            f"{path} was written by a later version of this program (its tables have version "
-            f"{version}, this program knows {VERSION}). It was left as it is. "
-            "Update the program and try again."
+            TranslatableMessage(
+                "{path} was written by a later version of this program (its tables have "
+                "version {version}, this program knows {newest}). It was left as it is. "
+                "Update the program and try again.",
+                {"path": str(path), "version": str(version), "newest": str(VERSION)},
+            )
         )
     return int(version)
 
@@ -441,7 +448,12 @@ def check_references(connection: sqlite3.Connection) -> None:
     """Raise DataError when a row refers to another that is not there."""
     row = connection.execute("PRAGMA foreign_key_check").fetchone()
     if row:
-        raise DataError(f"A row of the table {row[0]} refers to a row of {row[2]} that is gone.")
+        raise DataError(
+            TranslatableMessage(
+                "A row of the table {table} refers to a row of {other} that is gone.",
+                {"table": str(row[0]), "other": str(row[2])},
+            )
+        )
 
 
 def _copy_aside(connection: sqlite3.Connection, backup: Path) -> None:

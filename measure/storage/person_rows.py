@@ -17,6 +17,7 @@ from measure.domain.records import (
 )
 from measure.domain.session_facts import ClinicianValue, ExerciseTiming, SessionState
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 from measure.storage.columns import as_int, checked_row, conduct_of, moment_of
 from measure.system.json_codec import json_reader, to_data, to_json, utc_text
 
@@ -65,7 +66,10 @@ def write_person(connection: sqlite3.Connection, person: Person) -> None:
     namesake = person_by_name(connection, person.pseudonym)
     if namesake and namesake.id != person.id:
         raise InputError(
-            f"Another person is called {namesake.pseudonym} already. Choose another pseudonym."
+            TranslatableMessage(
+                "Another person is called {name} already. Choose another pseudonym.",
+                {"name": namesake.pseudonym},
+            )
         )
     connection.execute(
         "INSERT INTO person (id, pseudonym, name_key, affected, dominant, since, onset, age_band, "
@@ -214,7 +218,9 @@ def person_number(connection: sqlite3.Connection, person_id: str) -> int:
     """
     row = connection.execute("SELECT number FROM person WHERE id = ?", (person_id,)).fetchone()
     if not row:
-        raise InputError("This person is no longer in the store. Choose or add another one.")
+        raise InputError(
+            TranslatableMessage("This person is no longer in the store. Choose or add another one.")
+        )
     return int(row[0])
 
 

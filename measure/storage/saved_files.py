@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from measure.errors import MachineError
+from measure.message import TranslatableMessage, system_reason
 from measure.storage.location import (
     ASIDE_NAMES,
     BACKUP_FOLDER_NAME,
@@ -116,7 +117,10 @@ def _entries(folder: Path) -> list[Path]:
         return sorted(folder.iterdir()) if folder.is_dir() else []
     except OSError as error:
         raise MachineError(
-            f"The folder {folder} cannot be opened ({error.strerror or error}). Check who owns it."
+            TranslatableMessage(
+                "The folder {folder} cannot be opened ({reason}). Check who owns it.",
+                {"folder": str(folder), "reason": system_reason(error)},
+            )
         ) from error
 
 

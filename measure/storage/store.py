@@ -27,6 +27,7 @@ from measure.domain.records import (
 from measure.domain.screening_records import ScreeningRecord
 from measure.domain.session_facts import SessionState
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 from measure.storage import (
     calibration_files,
     home_programme_rows,
@@ -146,7 +147,9 @@ class Store(CalibrationStore):
         with self._reading():
             session = person_rows.session_by_id(self._connection, session_id)
         if not session:
-            raise InputError("This session is no longer in the store. Choose another one.")
+            raise InputError(
+                TranslatableMessage("This session is no longer in the store. Choose another one.")
+            )
         return session
 
     def start_session(
@@ -184,7 +187,11 @@ class Store(CalibrationStore):
         with self._writing():
             session = person_rows.session_by_id(self._connection, session_id)
             if not session:
-                raise InputError("This session is no longer in the store. Choose another one.")
+                raise InputError(
+                    TranslatableMessage(
+                        "This session is no longer in the store. Choose another one."
+                    )
+                )
             if duration_s is None:
                 duration_s = session.duration_s
             finished = replace(session, finished=True, duration_s=duration_s)
@@ -328,7 +335,9 @@ class Store(CalibrationStore):
             person = person_rows.person_by_id(self._connection, person_id)
             if person:
                 return merge.history_of(self._connection, person)
-        raise InputError("This person is no longer in the store. Choose another one.")
+        raise InputError(
+            TranslatableMessage("This person is no longer in the store. Choose another one.")
+        )
 
     def merge(self, history: History) -> Merged:
         """Add what a history has and the store has not; all of it or nothing.

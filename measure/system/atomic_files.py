@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from measure.errors import DataError, InputError, MachineError
+from measure.message import TranslatableMessage, system_reason
 from measure.system.clock import new_id
 
 #: Bytes of UTF-8 for the part of a file name that comes from a person; leaves room within the 255
@@ -60,7 +61,12 @@ def write_new(path: Path, data: bytes) -> None:
         When the disk refuses.
     """
     if not path.parent.is_dir():
-        raise InputError(f"There is no folder {path.parent}. Make it or choose another one.")
+        raise InputError(
+            TranslatableMessage(
+                "There is no folder {folder}. Make it or choose another one.",
+                {"folder": str(path.parent)},
+            )
+        )
     part = path.with_name(f".{new_id()}.part")
     try:
         with os.fdopen(os.open(part, _NEW, 0o600), "wb") as file:
@@ -70,13 +76,19 @@ def write_new(path: Path, data: bytes) -> None:
         publish(part, path)
     except FileExistsError:
         raise InputError(
-            f"{path} exists already and was left as it is. Choose another name, "
-            f"such as: {unused_path(path)}"
+            TranslatableMessage(
+                "{path} exists already and was left as it is. Choose another name, such as: "
+                "{unused}",
+                {"path": str(path), "unused": str(unused_path(path))},
+            )
         ) from None
     except OSError as error:
         raise MachineError(
-            f"{path} could not be written ({error.strerror or error}). Nothing was left behind. "
-            "Check the name and the disk's room and rights, or choose another place."
+            TranslatableMessage(
+                "{path} could not be written ({reason}). Nothing was left behind. Check the "
+                "name and the disk's room and rights, or choose another place.",
+                {"path": str(path), "reason": system_reason(error)},
+            )
         ) from error
     finally:
         part.unlink(missing_ok=True)
@@ -120,8 +132,11 @@ def write_errors(path: Path) -> Iterator[None]:
         yield
     except OSError as error:
         raise DataError(
-            f"{path} cannot be written: {error.strerror or error}. "
-            "Choose a folder that exists and that you may write to."
+            TranslatableMessage(
+                "{path} cannot be written: {reason}. Choose a folder that exists and that "
+                "you may write to.",
+                {"path": str(path), "reason": system_reason(error)},
+            )
         ) from error
 
 

@@ -19,7 +19,8 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from measure.errors import DataError, InputError
+from measure.errors import DataError, InputError, quoting
+from measure.message import TranslatableMessage
 
 T = TypeVar("T")
 
@@ -87,7 +88,11 @@ def json_reader(kind: Any) -> Callable[[str], Any]:
         try:
             data = json.loads(text)
         except (ValueError, RecursionError) as error:
-            raise DataError(f"A column that holds JSON is damaged: {error}.") from None
+            raise DataError(
+                TranslatableMessage(
+                    "A column that holds JSON is damaged: {detail}.", {"detail": str(error)}
+                )
+            ) from None
         return _decoder(kind)(data, "")
 
     return read
@@ -113,7 +118,12 @@ def utc_from_text(text: str, where: str = "") -> dt.datetime:
     except (ValueError, OverflowError):
         aware = None
     if aware is None:
-        raise DataError(f"{where}: {text[:40]!r} is no time such as 2026-03-29T01:30:00Z.")
+        raise DataError(
+            TranslatableMessage(
+                "{where}: {text} is no time such as 2026-03-29T01:30:00Z.",
+                {"where": where, "text": repr(text[:40])},
+            )
+        )
     return aware
 
 
@@ -144,7 +154,7 @@ def _decoder(kind: Any) -> Decoder:
 def _list(inner: Decoder) -> Decoder:
     def decode(data: Any, where: str) -> tuple[Any, ...]:
         if not isinstance(data, list):
-            raise _wrong(data, where, "a list")
+            raise _wrong(data, where, TranslatableMessage("a list"))
         return tuple(inner(item, f"{where}[{number}]") for number, item in enumerate(data))
 
     return decode
@@ -153,7 +163,8 @@ def _list(inner: Decoder) -> Decoder:
 def _fixed_list(inner: list[Decoder]) -> Decoder:
     def decode(data: Any, where: str) -> tuple[Any, ...]:
         if not isinstance(data, list) or len(data) != len(inner):
-            raise _wrong(data, where, f"a list of {len(inner)}")
+            message = TranslatableMessage("a list of {count}", {"count": str(len(inner))})
+            raise _wrong(data, where, message)
         pairs = zip(inner, data, strict=True)
         return tuple(part(item, f"{where}[{k}]") for k, (part, item) in enumerate(pairs))
 
@@ -180,11 +191,18 @@ def _record(kind: type) -> Decoder:
     def decode(data: Any, where: str) -> Any:
         if unknown := _object(data, where).keys() - decoders.keys():
             raise DataError(
-                f"{where}: unknown field {min(unknown)[:40]!r}; a later version may have "
-                "written it."
+                TranslatableMessage(
+                    "{where}: unknown field {name}; a later version may have written it.",
+                    {"where": where, "name": repr(min(unknown)[:40])},
+                )
             )
         if missing := needed - data.keys():
-            raise DataError(f"{where}: the field {min(missing)!r} is missing.")
+            raise DataError(
+                TranslatableMessage(
+                    "{where}: the field {name} is missing.",
+                    {"where": where, "name": repr(min(missing))},
+                )
+            )
         prefix = f"{where}." if where else ""
         values = {name: decoders[name](item, prefix + name) for name, item in data.items()}
         try:
@@ -192,7 +210,14 @@ def _record(kind: type) -> Decoder:
         except DataError:
             raise
         except InputError as error:
-            raise DataError(f"{where}: {error}") from None
+            raise DataError(
+                quoting(
+                    TranslatableMessage(
+                        "{where}: {error}", {"where": where, "error": error.message}
+                    ),
+                    error,
+                )
+            ) from None
 
     return decode
 
@@ -202,7 +227,11 @@ def _choice(kind: type[Enum]) -> Decoder:
 
     def decode(data: Any, where: str) -> Enum:
         if not isinstance(data, str) or data not in members:
-            raise _wrong(data, where, "one of " + ", ".join(members))
+            raise _wrong(
+                data,
+                where,
+                TranslatableMessage("one of {choices}", {"choices": ", ".join(members)}),
+            )
         return members[data]
 
     return decode
@@ -210,39 +239,41 @@ def _choice(kind: type[Enum]) -> Decoder:
 
 def _object(data: Any, where: str) -> dict[Any, Any]:
     if not isinstance(data, dict):
-        raise _wrong(data, where, "an object")
+        raise _wrong(data, where, TranslatableMessage("an object"))
     return data
 
 
 def _number(data: Any, where: str) -> float:
     if isinstance(data, bool) or not isinstance(data, (int, float)):
-        raise _wrong(data, where, "a number")
+        raise _wrong(data, where, TranslatableMessage("a number"))
     try:
         number = float(data)
     except OverflowError:
         number = math.inf
     if not math.isfinite(number):
-        raise _wrong(data, where, "a finite number")
+        raise _wrong(data, where, TranslatableMessage("a finite number"))
     return number
 
 
 def _whole(data: Any, where: str) -> int:
     if isinstance(data, bool) or not isinstance(data, int) or abs(data) >= 2**63:
-        raise _wrong(data, where, "a whole number")
+        raise _wrong(data, where, TranslatableMessage("a whole number"))
     return data
 
 
 def _text(data: Any, where: str) -> str:
     if not isinstance(data, str):
-        raise _wrong(data, where, "text")
+        raise _wrong(data, where, TranslatableMessage("text"))
     if any("\ud800" <= letter <= "\udfff" for letter in data):
-        raise DataError(f"{where}: half a character; the file is damaged.")
+        raise DataError(
+            TranslatableMessage("{where}: half a character; the file is damaged.", {"where": where})
+        )
     return data
 
 
 def _truth(data: Any, where: str) -> bool:
     if not isinstance(data, bool):
-        raise _wrong(data, where, "true or false")
+        raise _wrong(data, where, TranslatableMessage("true or false"))
     return data
 
 
@@ -254,7 +285,7 @@ def _day(data: Any, where: str) -> dt.date:
     try:
         return dt.date.fromisoformat(_text(data, where))
     except ValueError:
-        raise _wrong(data, where, "a day such as 2026-03-29") from None
+        raise _wrong(data, where, TranslatableMessage("a day such as 2026-03-29")) from None
 
 
 _PLAIN: dict[Any, Decoder] = {
@@ -267,6 +298,11 @@ _PLAIN: dict[Any, Decoder] = {
 }
 
 
-def _wrong(data: Any, where: str, expected: str) -> DataError:
-    shown = "nothing" if data is None else reprlib.repr(data)
-    return DataError(f"{where}: {expected} is expected, not {shown}.")
+def _wrong(data: Any, where: str, expected: TranslatableMessage) -> DataError:
+    shown = TranslatableMessage("nothing") if data is None else reprlib.repr(data)
+    return DataError(
+        TranslatableMessage(
+            "{where}: {expected} is expected, not {shown}.",
+            {"where": where, "expected": expected, "shown": shown},
+        )
+    )

@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from measure.errors import LONGEST_PATH, ClipError, in_short
+from measure.message import TranslatableMessage, system_reason
 
 #: Bytes read from the start of a file to recognise it. [technical]
 _HEAD_BYTES = 1 << 16
@@ -54,12 +55,14 @@ class Container(StrEnum):
 
 
 _NO_CLIPS = {
-    Container.PICTURE: "is a still picture; a movement needs a clip",
-    Container.SOUND: "holds sound only, no pictures",
-    Container.ARCHIVE: "is a packed archive; unpack it and choose the clip inside",
-    Container.DOCUMENT: "is a document, not a video",
-    Container.TEXT: "is a text file, not a video",
-    Container.UNKNOWN: "is not a video that this program knows",
+    Container.PICTURE: TranslatableMessage("is a still picture; a movement needs a clip"),
+    Container.SOUND: TranslatableMessage("holds sound only, no pictures"),
+    Container.ARCHIVE: TranslatableMessage(
+        "is a packed archive; unpack it and choose the clip inside"
+    ),
+    Container.DOCUMENT: TranslatableMessage("is a document, not a video"),
+    Container.TEXT: TranslatableMessage("is a text file, not a video"),
+    Container.UNKNOWN: TranslatableMessage("is not a video that this program knows"),
 }
 
 
@@ -81,23 +84,35 @@ def check_clip(clip: Path) -> Container:
                 _check_index(clip, file)
     except PermissionError:
         raise ClipError(
-            f"{_named(clip)} may not be read by you. Ask for permission, or copy it to a "
-            "folder of your own."
+            TranslatableMessage(
+                "The clip {clip} may not be read by you. Ask for permission, or copy it to a "
+                "folder of your own.",
+                {"clip": _name(clip)},
+            )
         ) from None
     except OSError as error:
         raise ClipError(
-            f"{_named(clip)} cannot be read ({error.strerror}). Copy it to this computer's own "
-            "disk and try again."
+            TranslatableMessage(
+                "The clip {clip} cannot be read ({reason}). Copy it to this computer's own "
+                "disk and try again.",
+                {"clip": _name(clip), "reason": system_reason(error)},
+            )
         ) from None
     if _has_sound_only(kind, head):
         kind = Container.SOUND
     if kind in _NO_CLIPS:
-        raise ClipError(f"{_named(clip)} {_NO_CLIPS[kind]}.")
+        raise ClipError(_no_clip(clip, kind))
     return kind
 
 
-def _named(clip: Path) -> str:
-    return f"The clip {in_short(clip.name or clip, LONGEST_PATH)}"
+def _no_clip(clip: Path, kind: Container) -> TranslatableMessage:
+    return TranslatableMessage(
+        "The clip {clip} {finding}.", {"clip": _name(clip), "finding": _NO_CLIPS[kind]}
+    )
+
+
+def _name(clip: Path) -> str:
+    return in_short(clip.name or clip, LONGEST_PATH)
 
 
 def _place(path: Path) -> str:
@@ -107,18 +122,24 @@ def _place(path: Path) -> str:
 def _check_name(clip: Path) -> None:
     text = os.fspath(clip)
     if "\0" in text:
-        raise ClipError("The clip's name holds a zero byte. Rename it.")
+        raise ClipError(TranslatableMessage("The clip's name holds a zero byte. Rename it."))
     scheme, separator, _ = text.partition(":/")
     if separator and len(scheme) > 1 and scheme.replace("+", "").isalnum():
         raise ClipError(
-            f"{_place(clip)} is an address, not a file. Nothing is fetched over the network: "
-            "save the clip on this computer first."
+            TranslatableMessage(
+                "{path} is an address, not a file. Nothing is fetched over the network: save "
+                "the clip on this computer first.",
+                {"path": _place(clip)},
+            )
         )
     try:
         text.encode("utf-8")
     except UnicodeEncodeError:
         raise ClipError(
-            f"{_named(clip)} has a name that is not readable text. Rename it."
+            TranslatableMessage(
+                "The clip {clip} has a name that is not readable text. Rename it.",
+                {"clip": _name(clip)},
+            )
         ) from None
 
 
@@ -127,25 +148,54 @@ def _check_place(clip: Path) -> None:
         facts = clip.stat()
     except FileNotFoundError:
         raise ClipError(
-            f"File not found: {_named(clip)} in {_place(clip.parent)}. Check the name."
+            TranslatableMessage(
+                "File not found: The clip {clip} in {folder}. Check the name.",
+                {"clip": _name(clip), "folder": _place(clip.parent)},
+            )
         ) from None
     except PermissionError:
         raise ClipError(
-            f"{_named(clip)} lies in a folder that you may not open. Copy it to one of your own."
+            TranslatableMessage(
+                "The clip {clip} lies in a folder that you may not open. Copy it to one of "
+                "your own.",
+                {"clip": _name(clip)},
+            )
         ) from None
     except OSError as error:
-        raise ClipError(f"{_named(clip)} cannot be found ({error.strerror}).") from None
+        raise ClipError(
+            TranslatableMessage(
+                "The clip {clip} cannot be found ({reason}).",
+                {"clip": _name(clip), "reason": system_reason(error)},
+            )
+        ) from None
     if stat.S_ISDIR(facts.st_mode):
-        raise ClipError(f"{_place(clip)} is a folder, not a clip. Choose one of the files in it.")
+        raise ClipError(
+            TranslatableMessage(
+                "{path} is a folder, not a clip. Choose one of the files in it.",
+                {"path": _place(clip)},
+            )
+        )
     if not stat.S_ISREG(facts.st_mode):
-        raise ClipError(f"{_place(clip)} is a device or a pipe, not a recorded clip.")
+        raise ClipError(
+            TranslatableMessage(
+                "{path} is a device or a pipe, not a recorded clip.", {"path": _place(clip)}
+            )
+        )
     if getattr(facts, "st_file_attributes", 0) & _KEPT_ELSEWHERE:
         raise ClipError(
-            f"{_named(clip)} is kept online and is not on this computer yet. Make it available "
-            "offline first."
+            TranslatableMessage(
+                "The clip {clip} is kept online and is not on this computer yet. Make it "
+                "available offline first.",
+                {"clip": _name(clip)},
+            )
         )
     if facts.st_size == 0:
-        raise ClipError(f"{_named(clip)} is empty (0 bytes). Copy or record it again.")
+        raise ClipError(
+            TranslatableMessage(
+                "The clip {clip} is empty (0 bytes). Copy or record it again.",
+                {"clip": _name(clip)},
+            )
+        )
 
 
 def sniff_container(head: bytes) -> Container:
@@ -243,12 +293,15 @@ def _check_index(clip: Path, file: BinaryIO) -> None:
         if kind == b"moov" and end <= size:
             tracks = _track_kinds(file, start, end)
             if tracks and b"vide" not in tracks:
-                raise ClipError(f"{_named(clip)} {_NO_CLIPS[Container.SOUND]}.")
+                raise ClipError(_no_clip(clip, Container.SOUND))
             return
     if b"moof" not in kinds:
         raise ClipError(
-            f"{_named(clip)} is incomplete: its index is missing, as after a recording or a "
-            "copy that was cut off. Record or copy it again."
+            TranslatableMessage(
+                "The clip {clip} is incomplete: its index is missing, as after a recording "
+                "or a copy that was cut off. Record or copy it again.",
+                {"clip": _name(clip)},
+            )
         )
 
 

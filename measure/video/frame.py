@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from measure.domain.landmarks import FloatArray
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 
 PixelArray = NDArray[np.uint8]
 
@@ -96,8 +97,11 @@ class FrameNormalizer:
     def __post_init__(self) -> None:
         if not 1 / _MOST_STRETCH <= self.sample_aspect <= _MOST_STRETCH:
             raise InputError(
-                f"The picture's pixels are said to be {self.sample_aspect:g} times as wide as "
-                "high, which cannot be. Convert the clip to square pixels."
+                TranslatableMessage(
+                    "The picture's pixels are said to be {ratio} times as wide as high, which "
+                    "cannot be. Convert the clip to square pixels.",
+                    {"ratio": f"{self.sample_aspect:g}"},
+                )
             )
 
     def upright_size(self, width_px: int, height_px: int) -> tuple[int, int]:
@@ -161,16 +165,31 @@ def from_normalized(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
     """
     fits = rgb.dtype == np.uint8 and rgb.ndim == 3 and rgb.shape[2] == 3
     if not fits or max(rgb.shape) > max(LONGEST_SIDE_PX, width_px, height_px):
-        raise InputError(f"A kept picture of shape {rgb.shape} came back; it cannot be used.")
+        raise InputError(
+            TranslatableMessage(
+                "A kept picture of shape {shape} came back; it cannot be used.",
+                {"shape": str(rgb.shape)},
+            )
+        )
     return Picture(rgb=np.ascontiguousarray(rgb), width_px=width_px, height_px=height_px)
 
 
 def _check_frame(frame: NDArray[Any]) -> None:
     has_known_shape = frame.ndim == 2 or (frame.ndim == 3 and frame.shape[2] in (1, 3, 4))
     if not has_known_shape:
-        raise InputError(f"A picture of shape {frame.shape} came; it is no colour or grey picture.")
+        raise InputError(
+            TranslatableMessage(
+                "A picture of shape {shape} came; it is no colour or grey picture.",
+                {"shape": str(frame.shape)},
+            )
+        )
     if frame.dtype not in (np.uint8, np.uint16, np.float32, np.float64):
-        raise InputError(f"A picture with pixels of type {frame.dtype} came; it cannot be used.")
+        raise InputError(
+            TranslatableMessage(
+                "A picture with pixels of type {kind} came; it cannot be used.",
+                {"kind": str(frame.dtype)},
+            )
+        )
     height, width = frame.shape[:2]
     check_size(width, height)
 
@@ -184,16 +203,24 @@ def check_size(width_px: int, height_px: int) -> None:
         The size is missing, too small or too large.
     """
     if min(width_px, height_px) < 1:
-        raise InputError("The size of the picture is not stated, or cannot be.")
+        raise InputError(
+            TranslatableMessage("The size of the picture is not stated, or cannot be.")
+        )
     if min(width_px, height_px) < SHORTEST_SIDE_PX:
         raise InputError(
-            f"The picture is only {width_px} x {height_px} pixels. "
-            f"At least {SHORTEST_SIDE_PX} each way are needed, 640 x 480 are better."
+            TranslatableMessage(
+                "The picture is only {width} x {height} pixels. At least {least} each way "
+                "are needed, 640 x 480 are better.",
+                {"width": str(width_px), "height": str(height_px), "least": str(SHORTEST_SIDE_PX)},
+            )
         )
     if width_px * height_px > MOST_PIXELS:
         raise InputError(
-            f"The picture is {width_px} x {height_px} pixels, more than this program takes. "
-            "Convert the clip to 1920 x 1080 or smaller."
+            TranslatableMessage(
+                "The picture is {width} x {height} pixels, more than this program takes. "
+                "Convert the clip to 1920 x 1080 or smaller.",
+                {"width": str(width_px), "height": str(height_px)},
+            )
         )
 
 

@@ -15,6 +15,7 @@ from typing import Any
 from numpy.typing import NDArray
 
 from measure.errors import ClipError
+from measure.message import TranslatableMessage
 from measure.video.sampling import DecimationSpan, Decimator, MonotonicTimeline, RateSampler
 from measure.video.source import FrameSource
 
@@ -220,16 +221,27 @@ class ClipReader:
     def _check_end(self) -> None:
         if not self.frames_read:
             raise ClipError(
-                f"Not one picture of the clip {self._name} could be decoded. It is damaged; "
-                "record or copy it again."
+                TranslatableMessage(
+                    "Not one picture of the clip {clip} could be decoded. It is damaged; record "
+                    "or copy it again.",
+                    {"clip": self._name},
+                )
             )
         if self.frames_read == 1:
-            raise ClipError(f"The clip {self._name} holds a single picture; a movement needs more.")
+            raise ClipError(
+                TranslatableMessage(
+                    "The clip {clip} holds a single picture; a movement needs more.",
+                    {"clip": self._name},
+                )
+            )
         if self._chosen and not self._seen_light:
             raise ClipError(
-                f"Every picture of the clip {self._name} is completely black. A dark room would "
-                "leave some grain: the lens was covered, or the clip's codec is not decoded "
-                "rightly here. Convert it to MP4 (H.264, progressive)."
+                TranslatableMessage(
+                    "Every picture of the clip {clip} is completely black. A dark room would "
+                    "leave some grain: the lens was covered, or the clip's codec is not decoded "
+                    "rightly here. Convert it to MP4 (H.264, progressive).",
+                    {"clip": self._name},
+                )
             )
         stated_s = self._source.facts.stated_duration_s
         reached_s = self.last_s + self.interval_s

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from measure.errors import ClipError, InputError
+from measure.message import TranslatableMessage
 from measure.video.container import check_clip
 from measure.video.frame import check_size
 
@@ -126,15 +127,22 @@ class _OpenCvClip:
         opened = self._capture.open(os.path.abspath(clip), cv2.CAP_FFMPEG)
         if not opened:
             raise ClipError(
-                f"The clip {clip.name} holds no pictures that can be decoded: it is damaged at "
-                "its start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264)."
+                TranslatableMessage(
+                    "The clip {clip} holds no pictures that can be decoded: it is damaged at its "
+                    "start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264).",
+                    {"clip": clip.name},
+                )
             )
         try:
             self._facts = self._stated_facts()
             check_size(self._facts.width_px, self._facts.height_px)
         except InputError as error:
             self.close()
-            raise ClipError(f"The clip {clip.name}: {error}") from None
+            raise ClipError(
+                TranslatableMessage(
+                    "The clip {clip}: {error}", {"clip": clip.name, "error": error.message}
+                )
+            ) from None
 
     @property
     def facts(self) -> SourceFacts:

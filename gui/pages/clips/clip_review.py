@@ -12,7 +12,15 @@ from gui.pages.clips.trial_list import TrialList
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
 from gui.style.measures import BAR_PX, MARGIN_PX
-from gui.text.wording import movement_name, notes_words, notice, side_title, task_title, tr
+from gui.text.wording import (
+    error_text,
+    movement_name,
+    notes_words,
+    notice,
+    side_title,
+    task_title,
+    tr,
+)
 from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import column, row, widget_with
@@ -166,7 +174,7 @@ class ClipReview(QWidget):
         self.notes.setText("")
         if shown.error is not None:
             self.title.setText(tr("Not read"))
-            self.notes.setText(str(shown.error))
+            self.notes.setText(error_text(shown.error))
         elif measurement is None:
             self.title.setText("")
         else:

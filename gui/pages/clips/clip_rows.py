@@ -5,6 +5,7 @@ from enum import Enum, auto
 from pathlib import Path
 
 from gui.text.wording import (
+    error_text,
     movement_name,
     range_words,
     reason_sentences,
@@ -172,7 +173,7 @@ class ClipRow:
     def reasons(self) -> str:
         """Why there is no reading, and what a reading carries as notes."""
         if self.error is not None:
-            return str(self.error)
+            return error_text(self.error)
         whole, counted = self.measurement, self.counted
         parts = []
         if whole is not None and not all(self.accepted):

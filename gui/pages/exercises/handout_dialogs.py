@@ -14,7 +14,7 @@ from gui.report.handout_file import write_handout
 from gui.report.handout_words import HandoutWords, handout_words
 from gui.report.language import translate_into
 from gui.report.pdf import page_layout
-from gui.text.wording import tr
+from gui.text.wording import error_text, tr
 from measure.domain.home_programme_records import Plan
 from measure.domain.records import Person
 from measure.errors import ThawlineError
@@ -42,7 +42,7 @@ class HandoutDialogs(QObject):
         try:
             write_handout(person, plan, language, Path(name))
         except ThawlineError as error:
-            self.message_raised.emit(str(error))
+            self.message_raised.emit(error_text(error))
         else:
             self.message_raised.emit(tr("Saved as {file}.").format(file=Path(name).name))
 

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.wording import affected_name, age_name, onset_name, side_title, tr
+from gui.text.wording import affected_name, age_name, error_text, onset_name, side_title, tr
 from gui.widgets.buttons import ButtonRow, MenuButton, button
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -105,7 +105,7 @@ class PersonForm(QDialog):
                 thyroid=self.thyroid.value,
             )
         except InputError as error:
-            self.trouble.setText(str(error))
+            self.trouble.setText(error_text(error))
             self.trouble.setVisible(True)
             return
         self.accept()

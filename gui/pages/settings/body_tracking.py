@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
-from gui.text.wording import tr
+from gui.text.wording import error_text, tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, row
 from gui.widgets.text import label
@@ -35,14 +35,14 @@ def model_faults() -> dict[ModelQuality, str]:
             load(quality)
             faults[quality] = ""
         except ModelError as error:
-            faults[quality] = str(error)
+            faults[quality] = error_text(error)
     return faults
 
 
 def failure_text(problem: Exception) -> str:
     """Return why a download failed and what to do next."""
     if not isinstance(problem, ModelError) or not problem.causes:
-        return str(problem)
+        return error_text(problem)
     if bundle_path(ModelQuality.FULL).exists():
         cure = tr(
             "The standard level is here, so you can measure. The other levels come only through "

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from measure.domain.landmarks import LANDMARKS
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError, InputError, ModelError, PoseProcessError
+from measure.message import TranslatableMessage
 from measure.pose.jobs import ClipInfo, ClipJob, InferencePass, KeptPicture
 from measure.pose.message_pipe import GarbledError, Message, read_message, write_message
 from measure.pose.messages import (
@@ -249,3 +250,13 @@ def test_errors_keep_their_class_where_it_matters(
     got = message.exception()
     assert type(got) is kind
     assert str(got) == text
+
+
+def test_an_error_to_translate_keeps_template_and_values() -> None:
+    finding = TranslatableMessage("holds sound only, no pictures")
+    said = TranslatableMessage(
+        "The clip {clip} {finding}.", {"clip": "ż\udcff", "finding": finding}
+    )
+    message, _ = through_pipe(Failed.of(ClipError(said)))
+    assert message.exception().message == said
+    assert str(message.exception()) == str(said)

@@ -39,6 +39,7 @@ from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOccasion
 from measure.errors import ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
+from measure.message import TranslatableMessage
 from measure.storage.store import Store
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.exercise_states import exercise_states
@@ -59,9 +60,10 @@ CLIPS = (
     "the second visit of the garden group in spring, external_rotation, right, indoors.mov",
     "IMG_4711.mp4",
 )
-BROKEN = (
-    "The clip IMG_4711.mp4 holds no pictures that can be decoded: it is damaged at its start, has "
-    "sound only, or uses an unknown codec. Convert it to MP4 (H.264)."
+BROKEN = TranslatableMessage(
+    "The clip {clip} holds no pictures that can be decoded: it is damaged at its start, has "
+    "sound only, or uses an unknown codec. Convert it to MP4 (H.264).",
+    {"clip": "IMG_4711.mp4"},
 )
 #: Rounds of the event loop until layouts have settled after another size.
 _ROUNDS = 4

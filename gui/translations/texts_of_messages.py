@@ -1,16 +1,18 @@
-"""Messages of `calibration` that the window shows, listed for the extractor."""
+"""Messages of `measure` and `calibration` that the window shows, listed for the extractor."""
 
 import ast
 from pathlib import Path
 
 import calibration
+import measure
 
 
-def texts_of_calibration() -> tuple[str, ...]:
-    """Return the template of every message written in `calibration`, without repeats."""
+def texts_of_messages() -> tuple[str, ...]:
+    """Return the template of every message written in both packages, without repeats."""
     texts = []
-    for file in sorted(Path(calibration.__path__[0]).rglob("*.py")):
-        texts += _templates(file.read_text(encoding="utf-8"))
+    for package in (measure, calibration):
+        for file in sorted(Path(package.__path__[0]).rglob("*.py")):
+            texts += _templates(file.read_text(encoding="utf-8"))
     return tuple(dict.fromkeys(texts))
 
 
