@@ -3696,6 +3696,18 @@
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
     </message>
     <message>
+        <source>{path} has no column {missing}. Its first line must name the columns {columns}, separated by commas.</source>
+        <translation>A {path} le falta la columna {missing}. La primera línea debe nombrar las columnas {columns}, separadas por comas.</translation>
+    </message>
+    <message>
+        <source>The store of sessions {path} is damaged ({defect}). It was left as it is. Replace it with a backup: thawline restore BACKUP (copies made before updates are in {folder}). The damaged file stays beside it.</source>
+        <translation>El archivo de datos de las sesiones {path} está dañado ({defect}). Se ha dejado como estaba. Sustitúyalo por una copia de seguridad: thawline restore BACKUP (las copias hechas antes de las actualizaciones están en {folder}). El archivo dañado se conserva al lado.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} is stored online and is not on this computer yet. Make it available offline first.</source>
+        <translation>La grabación {clip} está guardada en línea y todavía no está en este ordenador. Antes, haga que esté disponible sin conexión.</translation>
+    </message>
+    <message>
         <source>The body lengths are from {day}, more than {most} days ago. Measure them again.</source>
         <translation>Las longitudes del cuerpo son del {day}, de hace más de {most} días. Mídalas otra vez.</translation>
     </message>
@@ -4304,10 +4316,6 @@
         <translation>No se pudo obtener la lista de cámaras. Ejecute `thawline check`: indica qué falta.</translation>
     </message>
     <message>
-        <source>{path} lacks the column {missing}. Its first line must name the columns {columns}, separated by commas.</source>
-        <translation>A {path} le falta la columna {missing}. La primera línea debe nombrar las columnas {columns}, separadas por comas.</translation>
-    </message>
-    <message>
         <source>{path} names no clips. Add one line for each clip.</source>
         <translation>{path} no nombra ninguna grabación. Añada una línea por grabación.</translation>
     </message>
@@ -4672,10 +4680,6 @@
         <translation>No se ha podido usar el archivo de datos {path} (detalle técnico: {detail}).</translation>
     </message>
     <message>
-        <source>The store of sessions {path} is damaged ({defect}). It was left as it is. Replace it with a backup: thawline restore BACKUP (copies made before updates are in {folder}). The damaged file is kept beside it.</source>
-        <translation>El archivo de datos de las sesiones {path} está dañado ({defect}). Se ha dejado como estaba. Sustitúyalo por una copia de seguridad: thawline restore BACKUP (las copias hechas antes de las actualizaciones están en {folder}). El archivo dañado se conserva al lado.</translation>
-    </message>
-    <message>
         <source>There were sessions in {path}, but the file is gone. Put it back where it was, or replace it with a backup: thawline restore BACKUP. Only if the history is meant to start anew, delete {marker} and try again.</source>
         <translation>Había sesiones en {path}, pero el archivo ya no está. Devuélvalo a su sitio o sustitúyalo por una copia de seguridad: thawline restore BACKUP. Solo si quiere empezar un historial nuevo, elimine {marker} y vuelva a intentarlo.</translation>
     </message>
@@ -4890,10 +4894,6 @@
     <message>
         <source>{path} is a device or a pipe, not a recorded clip.</source>
         <translation>{path} es un dispositivo o una tubería, no una grabación.</translation>
-    </message>
-    <message>
-        <source>The clip {clip} is kept online and is not on this computer yet. Make it available offline first.</source>
-        <translation>La grabación {clip} está guardada en línea y todavía no está en este ordenador. Antes, haga que esté disponible sin conexión.</translation>
     </message>
     <message>
         <source>The clip {clip} is empty (0 bytes). Copy or record it again.</source>

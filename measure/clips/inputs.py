@@ -86,7 +86,7 @@ def _entries(path: Path, rows: "csv.DictReader[str]") -> tuple[ClipEntry, ...]:
     if missing:
         raise ManifestError(
             TranslatableMessage(
-                "{path} lacks the column {missing}. Its first line must name the columns "
+                "{path} has no column {missing}. Its first line must name the columns "
                 "{columns}, separated by commas.",
                 {
                     "path": str(path),

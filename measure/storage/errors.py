@@ -107,7 +107,7 @@ def damaged(path: Path, defect: TranslatableMessage | str) -> DataError:
         TranslatableMessage(
             "The store of sessions {path} is damaged ({defect}). It was left as it is. "
             "Replace it with a backup: thawline restore BACKUP (copies made before "
-            "updates are in {folder}). The damaged file is kept beside it.",
+            "updates are in {folder}). The damaged file stays beside it.",
             {"path": str(path), "defect": defect, "folder": str(path.parent / "backups")},
         )
     )

@@ -184,7 +184,7 @@ def _check_place(clip: Path) -> None:
     if getattr(facts, "st_file_attributes", 0) & _KEPT_ELSEWHERE:
         raise ClipError(
             TranslatableMessage(
-                "The clip {clip} is kept online and is not on this computer yet. Make it "
+                "The clip {clip} is stored online and is not on this computer yet. Make it "
                 "available offline first.",
                 {"clip": _name(clip)},
             )

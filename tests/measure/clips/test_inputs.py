@@ -46,8 +46,8 @@ def test_absolute_paths_and_a_byte_order_mark(tmp_path):
 @pytest.mark.parametrize(
     ("content", "part"),
     [
-        ("", "lacks the column"),
-        ("clip,side\na.mp4,left\n", "lacks the column movement"),
+        ("", "has no column"),
+        ("clip,side\na.mp4,left\n", "has no column movement"),
         ("clip,movement,side\n", "names no clips"),
         ("clip,movement,side\n,flexion,left\n", "line 2: no clip"),
         ("clip,movement,side\na.mp4,jump,left\n", "line 2: 'jump' is not a movement"),

@@ -115,7 +115,7 @@ def test_a_disk_that_fails(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> N
 def test_a_file_that_is_only_online(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     facts = SimpleNamespace(st_mode=0o100644, st_size=9, st_file_attributes=0x00400020)
     monkeypatch.setattr(Path, "stat", lambda self: facts)
-    assert "kept online" in refusal(tmp_path / "clip.mp4")
+    assert "stored online" in refusal(tmp_path / "clip.mp4")
 
 
 def test_good_containers_pass() -> None:

@@ -135,7 +135,7 @@ def test_a_manifest_that_makes_no_sense_is_told(stage: WindowHarness, folder: Pa
     stage.window.clips.open([folder / "other.csv"])
     stage.settle()
     assert len(said) == 1
-    assert "lacks the column clip" in said[0]
+    assert "has no column clip" in said[0]
     assert stage.window.clips.model.rows == []
 
 
