@@ -132,7 +132,8 @@ class ScrubThumbnails:
         plain = image.convertToFormat(QImage.Format.Format_RGB888)
         rows = np.frombuffer(plain.constBits(), dtype=np.uint8)
         rows = rows.reshape(plain.height(), plain.bytesPerLine())[:, : plain.width() * 3]
-        return np.ascontiguousarray(rows).reshape(plain.height(), plain.width(), 3)
+        # A copy: the image's own memory goes with it.
+        return rows.copy().reshape(plain.height(), plain.width(), 3)
 
 
 def open_scrub_thumbnails(path: Path) -> ScrubThumbnails:
