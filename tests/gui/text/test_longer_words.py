@@ -19,7 +19,7 @@ from gui.translations.update import files_of, translations
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.fitting import misfits
-from tests.support.gui.screenshots import BROKEN, CLIPS, GOAL, states
+from tests.support.gui.screenshots import CLIPS, GOAL, states
 from tests.support.gui.stage import WindowHarness
 from tests.support.pseudo_language import CLOSE, LONGER, OPEN, PseudoTranslator, pseudo
 
@@ -31,7 +31,6 @@ NAMES = (
     "Desk Camera HD",
     "Export...",
     GOAL,
-    BROKEN,
     *CLIPS,
     *LANGUAGES.values(),
 )
