@@ -865,7 +865,7 @@
     </message>
     <message>
         <source>The session of {day} is deleted. You can undo this until Thawline is closed.</source>
-        <translation>Se ha eliminado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+        <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
         <source>Before going on, {here} of {of}</source>
@@ -913,7 +913,7 @@
     </message>
     <message>
         <source>Delete the session of {day}? Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier keep it.</source>
-        <translation>¿Eliminar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
+        <translation>¿Borrar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
     </message>
     <message>
         <source>Measured after exercises: shown apart, not compared with the others.</source>
@@ -4685,7 +4685,7 @@
     </message>
     <message>
         <source>The store {path} is no longer where it was: it was deleted, moved, or its disk is gone. This last step may be lost. Put the file or the disk back, or put a backup in its place with: thawline restore BACKUP. Then open the program again.</source>
-        <translation>El archivo de datos {path} ya no está donde estaba: se ha eliminado o movido, o falta su disco. Puede que este último paso se haya perdido. Devuelva el archivo o el disco a su sitio, o ponga una copia de seguridad en su lugar con: thawline restore BACKUP. Después, abra de nuevo el programa.</translation>
+        <translation>El archivo de datos {path} ya no está donde estaba: se ha borrado o movido, o falta su disco. Puede que este último paso se haya perdido. Devuelva el archivo o el disco a su sitio, o ponga una copia de seguridad en su lugar con: thawline restore BACKUP. Después, abra de nuevo el programa.</translation>
     </message>
     <message>
         <source>file is not a database</source>
@@ -5793,7 +5793,7 @@
     </message>
     <message>
         <source>The last trial is deleted. You can undo this until the movement ends.</source>
-        <translation>Se ha eliminado el último intento. Puede deshacerlo hasta que termine el movimiento.</translation>
+        <translation>Se ha borrado el último intento. Puede deshacerlo hasta que termine el movimiento.</translation>
     </message>
     <message>
         <source>Undone.</source>
@@ -5961,7 +5961,7 @@
     </message>
     <message>
         <source>Delete {name}</source>
-        <translation>Eliminar a {name}</translation>
+        <translation>Borrar a {name}</translation>
     </message>
     <message>
         <source>Measure {name}</source>
@@ -5977,15 +5977,15 @@
     </message>
     <message>
         <source>Delete {name} and everything saved about them? Sessions: {count}. You can undo this until Thawline is closed; after that it cannot be undone. Exports, reports and backups made earlier keep what they hold.</source>
-        <translation>¿Eliminar a {name} y todo lo guardado de esta persona? Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline; después ya no. Las exportaciones, los informes y las copias de seguridad hechos antes conservan su contenido.</translation>
+        <translation>¿Borrar a {name} y todo lo guardado de esta persona? Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline; después ya no. Las exportaciones, los informes y las copias de seguridad hechos antes conservan su contenido.</translation>
     </message>
     <message>
         <source>Do not delete</source>
-        <translation>No eliminar</translation>
+        <translation>No borrar</translation>
     </message>
     <message>
         <source>{name} is deleted. You can undo this until Thawline is closed.</source>
-        <translation>Se ha eliminado a {name}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+        <translation>Se ha borrado a {name}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
         <source>Stiff shoulder: {side}.</source>
@@ -6025,7 +6025,7 @@
     </message>
     <message>
         <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder below.</source>
-        <translation>Para eliminar a una persona, use la página «Personas». Para eliminarlo todo, cierre Thawline y borre la carpeta indicada abajo.</translation>
+        <translation>Para borrar a una persona, use la página «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta indicada abajo.</translation>
     </message>
     <message>
         <source>Files are not encrypted by this program: who can read your files can read them. Turn on the disk encryption of your system.</source>
