@@ -37,14 +37,15 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("Escape"), tr("finish and save")),
         (tr("Enter"), tr("continue")),
         (tr("0 to 9, X for ten"), tr("pain")),
-        (tr("H; B, C"), tr("start measuring at home; full baseline, one movement in a clinic")),
+        (tr("H"), tr("start measuring at home; while measuring, measure this position")),
+        (tr("B, C"), tr("in a clinic: full baseline, one movement")),
         (tr("O, M"), tr("the other side, another movement")),
         (tr("A"), tr("repeat the last movement")),
-        (tr("R"), tr("try again after trouble")),
+        (tr("R"), tr("try again after a problem")),
         (tr("N, S"), tr("in a round of exercises: next exercise, stop because it hurts")),
         (tr("Ctrl 1 to 5"), tr("Measure, Exercises, Progress, Clips, Set-up")),
         (tr("Ctrl H, Ctrl E"), tr("exercises, events")),
-        (tr("Ctrl R, Ctrl P"), tr("write a report, print it")),
+        (tr("Ctrl R"), tr("report for a clinic visit")),
         (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
     )
     lines = [(f"{key}:  {what}", "") for key, what in keys]

@@ -55,7 +55,10 @@ class HelpOverview(TitledPage):
                 (
                     ScreeningPage.SOON,
                     "card",
-                    tr("If any of these apply, see a clinician within days, before you measure:"),
+                    tr(
+                        "If any of these apply, see a clinician within a few days, before you "
+                        "measure:"
+                    ),
                 ),
                 (
                     ScreeningPage.CLINICIAN,

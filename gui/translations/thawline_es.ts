@@ -40,12 +40,16 @@
         <translation>dolor</translation>
     </message>
     <message>
-        <source>H; B, C</source>
-        <translation>H; B, C</translation>
+        <source>try again after a problem</source>
+        <translation>intentarlo de nuevo tras un problema</translation>
     </message>
     <message>
-        <source>start measuring at home; full baseline, one movement in a clinic</source>
-        <translation>empezar a medir en casa; medición inicial completa, un movimiento en la consulta</translation>
+        <source>Ctrl R</source>
+        <translation>Ctrl R</translation>
+    </message>
+    <message>
+        <source>report for a clinic visit</source>
+        <translation>informe para la consulta</translation>
     </message>
     <message>
         <source>O, M</source>
@@ -68,16 +72,24 @@
         <translation>terminar y guardar</translation>
     </message>
     <message>
+        <source>start measuring at home; while measuring, measure this position</source>
+        <translation>empezar a medir en casa; durante la medición, medir esta posición</translation>
+    </message>
+    <message>
+        <source>B, C</source>
+        <translation>B, C</translation>
+    </message>
+    <message>
+        <source>in a clinic: full baseline, one movement</source>
+        <translation>en la consulta: medición inicial completa, un movimiento</translation>
+    </message>
+    <message>
         <source>repeat the last movement</source>
         <translation>repetir el último movimiento</translation>
     </message>
     <message>
         <source>R</source>
         <translation>R</translation>
-    </message>
-    <message>
-        <source>try again after trouble</source>
-        <translation>probar otra vez tras un problema</translation>
     </message>
     <message>
         <source>N, S</source>
@@ -102,14 +114,6 @@
     <message>
         <source>exercises, events</source>
         <translation>ejercicios, acontecimientos</translation>
-    </message>
-    <message>
-        <source>Ctrl R, Ctrl P</source>
-        <translation>Ctrl R, Ctrl P</translation>
-    </message>
-    <message>
-        <source>write a report, print it</source>
-        <translation>escribir un informe, imprimirlo</translation>
     </message>
     <message>
         <source>Ctrl + and Ctrl -</source>
@@ -669,11 +673,11 @@
     </message>
     <message>
         <source>Delete last trial</source>
-        <translation>Borrar el último</translation>
+        <translation>Borrar el último intento</translation>
     </message>
     <message>
         <source>Finish and save</source>
-        <translation>Acabar y guardar</translation>
+        <translation>Terminar y guardar</translation>
     </message>
     <message>
         <source>Try again</source>
@@ -6408,8 +6412,8 @@
         <translation>Si le ocurre algo de esto, no mida. Pida ayuda ahora:</translation>
     </message>
     <message>
-        <source>If any of these apply, see a clinician within days, before you measure:</source>
-        <translation>Si le ocurre algo de esto, acuda a un profesional sanitario en los próximos días, antes de medir:</translation>
+        <source>If any of these apply, see a clinician within a few days, before you measure:</source>
+        <translation>Si le ocurre alguna de estas cosas, acuda a un profesional sanitario en unos días, antes de medir:</translation>
     </message>
     <message>
         <source>If any of these apply, ask your clinician before you measure:</source>
