@@ -4,6 +4,7 @@ Public names:
 
     appearance: Appearance
     fonts: add_bundled_fonts, add_typeface, ensure_fonts
-    measures: BAR_PX, CARD_PADDING_PX, CARD_RADIUS_PX, CONTENT_PX, GAP_PX, MARGIN_PX, SMALL, TITLE
+    measures: BAR_PX, BODY_PX, BUTTON_PADDING_PX, CARD_PADDING_PX, CARD_RADIUS_PX, CONTENT_PX,
+        GAP_PX, MARGIN_PX, SMALL, TITLE
     palette: Scheme
 """

@@ -4,8 +4,8 @@ Public names:
 
     announcement: announce
     big_number: BigNumber
-    buttons: ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton, bind_keys, button,
-        give_role
+    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton,
+        bind_keys, button, give_role
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     clip_chart: ClipChart

@@ -60,7 +60,7 @@ class BigNumber(PaintedWidget):
 
     def minimumSizeHint(self) -> QSize:
         least = self.window().height() * LEAST_SHARE
-        return QSize(round(least * 2.9), round(least * 1.14))
+        return QSize(round(least * 2.9), round(least * 1.06))
 
     def paint(self, painter: QPainter) -> None:
         painter.setPen(self.appearance.colour(self._colour))

@@ -20,7 +20,7 @@ from gui.style.measures import CONTENT_PX
 from gui.widgets.layouts import clear_layout
 
 #: Space between the buttons of a ButtonRow, pixels. [technical]
-_ROW_GAP_PX = 16
+BUTTON_GAP_PX = 16
 #: Room that padding and the gap after the icon need beside a shortened name, pixels. [technical]
 _AROUND_ICON_PX = 52
 #: Least room for a shortened name, pixels. [technical]
@@ -213,13 +213,13 @@ class ButtonRow(QWidget):
             for member, wide in line:
                 if member.property("role") != "main":
                     self._put(member, left, top, wide, high)
-                    left += wide + _ROW_GAP_PX
+                    left += wide + BUTTON_GAP_PX
             for member, wide in reversed(line):
                 if member.property("role") == "main":
                     right -= wide
                     self._put(member, right, top, wide, high)
-                    right -= _ROW_GAP_PX
-            top += high + _ROW_GAP_PX
+                    right -= BUTTON_GAP_PX
+            top += high + BUTTON_GAP_PX
         if self._lines_height() != self._height:
             self._height = self._lines_height()
             self.updateGeometry()
@@ -237,13 +237,13 @@ class ButtonRow(QWidget):
                 lines.append([])
                 used = 0
             lines[-1].append((member, min(wide, self._room())))
-            used += wide + _ROW_GAP_PX
+            used += wide + BUTTON_GAP_PX
         return lines
 
     def _lines_height(self) -> int:
         widths = self._widths()
         number = len(self._lines(widths)) if widths else 0
-        return max(0, number * (self._button_height() + _ROW_GAP_PX) - _ROW_GAP_PX)
+        return max(0, number * (self._button_height() + BUTTON_GAP_PX) - BUTTON_GAP_PX)
 
     def _room(self) -> int:
         """Return the width for the buttons, in the middle of a wider row."""
@@ -265,7 +265,7 @@ class ButtonRow(QWidget):
 
     @staticmethod
     def _wide(widths: list[int]) -> int:
-        return sum(widths) + _ROW_GAP_PX * max(0, len(widths) - 1)
+        return sum(widths) + BUTTON_GAP_PX * max(0, len(widths) - 1)
 
 
 class FlowRow(QWidget):

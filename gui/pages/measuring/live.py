@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.reading_on_body import Reading
 from gui.drawing.shown_movements import facing_angle_deg
 from gui.pages.measuring.live_band import LiveBand
+from gui.pages.measuring.live_buttons import LiveButtons
 from gui.pages.measuring.trial_row import TrialRow
 from gui.protocol.plan import Attempt, AttemptState, MovementTask, SessionStep
 from gui.session.measurement_session import MeasurementSession
@@ -13,7 +14,7 @@ from gui.style.appearance import Appearance
 from gui.text.session_wording import reason_phrase
 from gui.text.wording import advice_words, range_words, task_title, tr
 from gui.widgets.big_number import BigNumber
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import column, row, widget_with
@@ -79,6 +80,9 @@ class LivePage(QWidget):
         self.discard = button(tr("Delete last trial"), key=tr("Backspace"))
         self.stop = button(tr("Finish and save"), key=tr("Escape"))
         self.retry = button(tr("Try again"), "main", key=tr("R"))
+        self.buttons = LiveButtons(
+            appearance, [self.pause, self.here, self.discard, self.stop, self.retry]
+        )
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -95,7 +99,7 @@ class LivePage(QWidget):
         column(
             self.sentence,
             (scrollable(seen, wide=True), 1),
-            ButtonRow([self.pause, self.here, self.discard, self.stop, self.retry], wide=True),
+            self.buttons,
             NoticeBar(wide=True),
             on=self,
             margins=(24, 8, 24, 4),

@@ -1,0 +1,52 @@
+"""Buttons beneath a live picture: always one line, so that the picture keeps its room."""
+
+from collections.abc import Sequence
+
+from PySide6.QtGui import QFontMetricsF
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from gui.style.appearance import Appearance
+from gui.style.measures import BODY_PX, BUTTON_PADDING_PX
+from gui.widgets.buttons import BUTTON_GAP_PX, ButtonRow
+
+#: Border and rounding beside the padding of a button, pixels. [technical]
+_BORDER_PX = 4
+
+
+class LiveButtons(ButtonRow):
+    """A row of buttons in one line: in the chosen text size, or smaller where that does not fit.
+
+    It never goes below the text size of 100 %; there the row breaks into lines as any other.
+    """
+
+    def __init__(
+        self,
+        appearance: Appearance,
+        buttons: Sequence[QPushButton],
+        parent: QWidget | None = None,
+    ) -> None:
+        self._appearance = appearance
+        self._px = appearance.px()
+        super().__init__(buttons, parent, wide=True)
+
+    def _arrange(self) -> None:
+        px = self._largest_px()
+        if px != self._px:
+            self._px = px
+            line = round(QFontMetricsF(self._appearance.font(px)).height())
+            self.setStyleSheet(f"QPushButton {{ font-size: {px}px; min-height: {line}px; }}")
+        super()._arrange()
+
+    def _largest_px(self) -> int:
+        """Return the largest type in which the words of the buttons stand in one line."""
+        largest = self._appearance.px()
+        sizes = range(largest, BODY_PX, -1)
+        return next((px for px in sizes if self._width_at(px) <= self.width()), BODY_PX)
+
+    def _width_at(self, px: int) -> float:
+        """Return the width of the line in this type, pixels; bold, as the main button is."""
+        metrics = QFontMetricsF(self._appearance.font(px, bold=True))
+        around = 2 * (BUTTON_PADDING_PX[1] + _BORDER_PX)
+        shown = self._shown()
+        words = sum(metrics.horizontalAdvance(member.accessibleName()) for member in shown)
+        return words + around * len(shown) + BUTTON_GAP_PX * max(0, len(shown) - 1)
