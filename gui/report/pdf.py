@@ -10,6 +10,7 @@ from typing import Any
 from PySide6.QtCore import (
     QBuffer,
     QByteArray,
+    QEventLoop,
     QIODevice,
     QMarginsF,
     QRect,
@@ -144,9 +145,18 @@ def plain_font(size_pt: float, *, bold: bool = False) -> QFont:
     return font
 
 
+def start_qt() -> None:
+    """Start Qt without a display unless it runs; every machine prints with the same fonts.
+
+    A text document starts timers while it is laid out, and a thread that Qt did not start handles
+    none until it had an event loop.
+    """
+    _application()
+    QEventLoop()
+
+
 @cache
-def start_qt() -> QGuiApplication | None:
-    """Start Qt without a display unless it runs; every machine prints with the same fonts."""
+def _application() -> QGuiApplication | None:
     own = None
     if QGuiApplication.instance() is None:
         own = QGuiApplication([sys.argv[0], "-platform", "offscreen"])

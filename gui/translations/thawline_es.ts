@@ -3560,10 +3560,6 @@
         <translation>otra cosa</translation>
     </message>
     <message>
-        <source>Other side: the last days of both; the deficit is how far this side falls short. A camera may also read one side consistently higher than the other by several degrees, so small differences mean little.</source>
-        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco.</translation>
-    </message>
-    <message>
         <source>{whole}.{decimals}</source>
         <translation>{whole},{decimals}</translation>
     </message>
@@ -3758,6 +3754,10 @@
     <message>
         <source>take something that stands beside you, elbow at the side</source>
         <translation>coger algo que está al lado, con el codo pegado al costado</translation>
+    </message>
+    <message>
+        <source>Each range in brackets joins those of both sides&apos; readings. These are facts about movement, not a diagnosis.</source>
+        <translation>Cada intervalo entre paréntesis reúne los de las lecturas de ambos lados. Son datos sobre el movimiento, no un diagnóstico.</translation>
     </message>
     <message>
         <source>Measure again on another day.</source>
@@ -4092,10 +4092,6 @@
         <translation>{levels} niveles, {value} ({low} a {high}) cm</translation>
     </message>
     <message>
-        <source>These intervals count the scatter from day to day. A camera may also read one side consistently higher than the other by several degrees, so small differences mean little. They are facts about ranges, not a diagnosis.</source>
-        <translation>Estos intervalos recogen la variación de un día a otro. Además, una cámara puede dar siempre varios grados más en un lado que en el otro, así que las diferencias pequeñas dicen poco. Son datos sobre la amplitud, no un diagnóstico.</translation>
-    </message>
-    <message>
         <source>level {level}</source>
         <translation>nivel {level}</translation>
     </message>
@@ -4126,6 +4122,10 @@
     <message>
         <source>First and last readings are medians of up to five days, the two practice sessions of a set-up left out; their change covers the whole time, and its interval stands alone (pointwise). A verdict is looked for every week, from four weeks and eight days with readings on, by a line through at most 16 weeks that odd days hardly move. With so many looks it needs more evidence than a 95 % interval, so “no clear change” may stand beside an interval without 0; “probably” may still be chance. In twelve weeks without any change a few simulated people in 100 were told of one. The line begins anew after a turn, and where the way of measuring changed or something happened to the shoulder. Movements also seen need more evidence. Three weeks after the last reading no verdict is today&apos;s.</source>
         <translation>Las primeras y las últimas lecturas son medianas de hasta cinco días, sin las dos sesiones de práctica de cada colocación; su cambio abarca todo el tiempo y su intervalo vale por sí solo (puntual). El resultado se busca cada semana, a partir de cuatro semanas y ocho días con lecturas, con una línea por 16 semanas como máximo que los días raros apenas mueven. Al mirar tantas veces exige más pruebas que un intervalo del 95 %, de modo que «sin cambio claro» puede figurar junto a un intervalo que no contiene el 0; «probablemente» aún puede ser casualidad. En doce semanas sin cambio alguno, a unas pocas de cada 100 personas simuladas se les indicó uno. La línea empieza de nuevo tras un giro, y donde cambió la forma de medir o le ocurrió algo al hombro. Los movimientos secundarios exigen más pruebas. Tres semanas después de la última lectura ningún resultado es actual.</translation>
+    </message>
+    <message>
+        <source>Other side: the last days of both; the deficit is how far this side falls short. Its interval joins those of both sides&apos; readings.</source>
+        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Su intervalo reúne los de las lecturas de ambos lados.</translation>
     </message>
     <message>
         <source>“Levelled off” means that a gain of 5° a month is unlikely while the side is still short of the other. It is missed more often than it is wrong.</source>

@@ -29,7 +29,8 @@ Public names:
         History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
         SessionRecord
     screening_records: ScreeningOccasion, ScreeningOutcome, ScreeningRecord
-    session_comparison: SideDifference, last_readings, of_session, side_difference
+    session_comparison: SideDifference, difference_between, half_width, last_readings, of_session,
+        side_difference
     session_facts: ClinicianMethod, ClinicianValue, ExerciseTiming, HIGHEST_DEG, LOWEST_DEG,
         SessionState
     session_timing: follows_exercises, timing_of

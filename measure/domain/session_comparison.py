@@ -9,14 +9,13 @@ from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Movement
 from measure.domain.records import AssessmentCondition, History, MeasurementRecord
 
+#: A value and the ends of its 95 % interval, in the movement's unit.
+WithInterval = tuple[float, float, float]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideDifference:
-    """How much less one side moves than the other, with its 95 % interval, in the unit.
-
-    The intervals of both readings are joined as if they were independent; what errs alike on both
-    sides makes the true interval narrower, not wider.
-    """
+    """How much less one side moves than the other, with its 95 % interval, in the unit."""
 
     less: Side
     value: float
@@ -26,17 +25,30 @@ class SideDifference:
 
 def side_difference(left: Measurement, right: Measurement) -> SideDifference | None:
     """Return the difference of two readings of a movement, or None where one is refused."""
-    of_left, of_right = _value_and_half(left), _value_and_half(right)
+    of_left, of_right = _with_interval(left), _with_interval(right)
     if of_left is None or of_right is None:
         return None
-    half = math.hypot(of_left[1], of_right[1])
-    value = abs(of_right[0] - of_left[0])
-    return SideDifference(
-        less=Side.LEFT if of_left[0] <= of_right[0] else Side.RIGHT,
-        value=value,
-        low=value - half,
-        high=value + half,
-    )
+    less = Side.LEFT if of_left[0] <= of_right[0] else Side.RIGHT
+    this, other = (of_left, of_right) if less is Side.LEFT else (of_right, of_left)
+    value, low, high = difference_between(this, other)
+    return SideDifference(less=less, value=value, low=low, high=high)
+
+
+def difference_between(this: WithInterval, other: WithInterval) -> WithInterval:
+    """Return the other side minus this one.
+
+    The intervals are joined as if they were independent; what errs alike on both sides makes the
+    true interval narrower, not wider.
+    """
+    half = math.hypot(half_width(this), half_width(other))
+    value = other[0] - this[0]
+    return value, value - half, value + half
+
+
+def half_width(estimate: WithInterval) -> float:
+    """Return half of the width of an interval."""
+    _, low, high = estimate
+    return (high - low) / 2
 
 
 def last_readings(
@@ -68,9 +80,7 @@ def of_session(
     return results
 
 
-def _value_and_half(measurement: Measurement) -> tuple[float, float] | None:
-    """Return a reading's value and the half width of its interval, or None."""
+def _with_interval(measurement: Measurement) -> WithInterval | None:
+    """Return a reading's value and the ends of its interval, or None."""
     value, low, high = measurement.value, measurement.low, measurement.high
-    if value is None or low is None or high is None:
-        return None
-    return value, (high - low) / 2
+    return None if value is None or low is None or high is None else (value, low, high)

@@ -24,7 +24,7 @@ Public names:
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
     shoulder: SideProgress
     side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
-    side_wording: END_WORDS, SCATTER_ONLY, SIDE_TEMPLATES, SMALLEST, amount_words,
+    side_wording: END_WORDS, SIDES_CAUTION, SIDE_TEMPLATES, SMALLEST, amount_words,
         deficit_sentence, end_times_words, ends_sentence, months_sentence, pattern_sentence,
         share_words, side_by_side_sentences
     warm_up: WarmUpEffect, warm_up_effects

@@ -258,10 +258,12 @@ def practice_days(instrument: IntArray) -> NDArray[np.bool_]:
 def instrument_signature(made: Provenance) -> tuple[object, ...]:
     """Return the parts of a provenance that can change a measurement's height.
 
-    The model, the camera with its lens, a correction, and the versions of the pose library,
-    of the estimator (the first did not say its number) and (to its second figure) of this program.
+    The model, the camera with its lens, a correction, and the versions of the pose library and of
+    the estimator. Only readings of a program too old to name its estimator tell it by the first two
+    figures of the program's own version.
     """
     camera = made.setup.camera
+    program = ".".join(made.software.get("thawline", "").split(".")[:2])
     return (
         made.model,
         tuple(sorted(made.model_hashes.items())),
@@ -269,8 +271,7 @@ def instrument_signature(made: Provenance) -> tuple[object, ...]:
         camera.lens,
         made.setup.correction,
         made.software.get("mediapipe", ""),
-        made.software.get("estimator", "1"),
-        ".".join(made.software.get("thawline", "").split(".")[:2]),
+        made.software.get("estimator", f"of {program}"),
     )
 
 

@@ -1,16 +1,16 @@
 """Deficit of an affected shoulder to the other one: now, month by month, and over movements.
 
-Facts about ranges, no diagnosis. The intervals count the scatter from day to day of both sides;
-what makes a camera read one side consistently higher than the other is not in them.
+Facts about ranges, no diagnosis. The intervals join those of both sides' readings, as after one
+session: :func:`measure.domain.session_comparison.difference_between`.
 """
 
 import datetime as dt
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.session_comparison import difference_between, half_width
 from measure.progress.comparison import Block, Change, Scatter, block_of
 from measure.progress.series import Series
 from measure.trend.ratio_interval import ratio_interval
@@ -58,17 +58,16 @@ class Deficit:
     @classmethod
     def between(cls, this: Block, other: Block) -> "Deficit":
         """Return the deficit of a block to one of the other side."""
-        value = other.value - this.value
-        half = math.hypot(this.half_width, other.half_width)
-        ratio = ratio_interval(this.value, this.half_width, other.value, other.half_width)
+        mine, theirs = (this.value, this.low, this.high), (other.value, other.low, other.high)
+        value, low, high = difference_between(mine, theirs)
+        ratio = ratio_interval(this.value, half_width(mine), other.value, half_width(theirs))
         share = None
         if ratio is not None:
-            percent, low, high = (100 * part for part in ratio)
-            share = Share(percent=percent, low=low, high=high)
+            share = Share(percent=100 * ratio[0], low=100 * ratio[1], high=100 * ratio[2])
         return cls(
             this=this,
             other=other,
-            difference=Change(value=value, low=value - half, high=value + half),
+            difference=Change(value=value, low=low, high=high),
             share=share,
         )
 

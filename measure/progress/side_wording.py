@@ -27,10 +27,9 @@ IN_MONTH = "{month} {year} {share}"
 PATTERN = "Range as a share of the other side's, 95 % interval in brackets: {shares}."
 OF_MOVEMENT = "{movement} {share}"
 SMALLEST = "The smallest share is that of {movement}."
-SCATTER_ONLY = (
-    "These intervals count the scatter from day to day. A camera may also read one side "
-    "consistently higher than the other by several degrees, so small differences mean little. "
-    "They are facts about ranges, not a diagnosis."
+SIDES_CAUTION = (
+    "Each range in brackets joins those of both sides' readings. These are facts about movement, "
+    "not a diagnosis."
 )
 ENDS = "What ended movements, as felt: {months}."
 ENDS_IN_MONTH = "{month} {year} {times}"
@@ -59,7 +58,7 @@ SIDE_TEMPLATES = (
     PATTERN,
     OF_MOVEMENT,
     SMALLEST,
-    SCATTER_ONLY,
+    SIDES_CAUTION,
     ENDS,
     ENDS_IN_MONTH,
     END_TIMES,
@@ -79,7 +78,7 @@ def side_by_side_sentences(progress: Progress, tr: Translate = english) -> list[
     if progress.pattern is not None:
         sentences.append(pattern_sentence(progress.pattern, tr))
     if with_deficit:
-        sentences.append(tr(SCATTER_ONLY))
+        sentences.append(tr(SIDES_CAUTION))
     sentences.append(ends_sentence(progress.ends, tr))
     return [sentence for sentence in sentences if sentence]
 

@@ -21,9 +21,8 @@ CAVEATS = (
     "100 were told of one. The line begins anew after a turn, and where the way of measuring "
     "changed or something happened to the shoulder. Movements also seen need more evidence. Three "
     "weeks after the last reading no verdict is today's.",
-    "Other side: the last days of both; the deficit is how far this side falls short. A camera "
-    "may also read one side consistently higher than the other by several degrees, so small "
-    "differences mean little.",
+    "Other side: the last days of both; the deficit is how far this side falls short. Its interval "
+    "joins those of both sides' readings.",
     "“Levelled off” means that a gain of 5° a month is unlikely while the side is still short of "
     "the other. It is missed more often than it is wrong.",
     "Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of "

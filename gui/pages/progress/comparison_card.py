@@ -18,7 +18,7 @@ from measure.progress.overview import Progress
 from measure.progress.shoulder import SideProgress
 from measure.progress.side_deficit import PATTERN_MOVEMENTS, Share, SideDeficit
 from measure.progress.side_wording import (
-    SCATTER_ONLY,
+    SIDES_CAUTION,
     SMALLEST,
     deficit_sentence,
     pattern_sentence,
@@ -39,7 +39,7 @@ class ComparisonCard(QWidget):
         self.title = label("", "title")
         self.figure = SharesFigure(appearance)
         self.words = label("")
-        self.caution = label(tr(SCATTER_ONLY), "small")
+        self.caution = label(tr(SIDES_CAUTION), "small")
         column(
             card(
                 self.title,

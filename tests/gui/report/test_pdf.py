@@ -2,10 +2,12 @@
 
 import shutil
 import subprocess
+import threading
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import qInstallMessageHandler
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication
 
@@ -55,6 +57,18 @@ def test_a_search_finds_words_with_fl_and_fi(qapp: QApplication, tmp_path: Path)
     text = text_of(report_bytes(plain(), day(90), ".pdf", detailed)[0], tmp_path)
     for words in ("Flexion seen from the side", "refused", "First days", "confirmation", "Filled"):
         assert words in text
+
+
+def test_a_thread_that_qt_did_not_start_makes_it_without_a_complaint(qapp: QApplication) -> None:
+    said: list[str] = []
+    before = qInstallMessageHandler(lambda _kind, _context, words: said.append(words))
+    try:
+        thread = threading.Thread(target=report_bytes, args=(plain(), day(90), ".pdf"))
+        thread.start()
+        thread.join()
+    finally:
+        qInstallMessageHandler(before)
+    assert said == []
 
 
 @pytest.mark.parametrize("name", ["Łukasz 120° Ω Ж", "Żółć Ñandú", "flufflier finch", "<b>x</b>"])

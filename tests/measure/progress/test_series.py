@@ -126,7 +126,7 @@ def test_events_before_or_after_all_readings_break_nothing(number: int) -> None:
         replace(MADE, model="full"),
         replace(MADE, model_hashes={"heavy": "0" * 64}),
         replace(MADE, software={"thawline": "0.1.0", "mediapipe": "1.3.0"}),
-        replace(MADE, software={"thawline": "0.2.0", "mediapipe": "1.2.3"}),
+        replace(MADE, software={"thawline": "0.2.0", "mediapipe": "1.2.3"}),  # names no estimator
         replace(MADE, software={**MADE.software, "estimator": "2"}),
         OTHER_CAMERA,
         replace(
@@ -149,6 +149,14 @@ def test_another_way_of_measuring_breaks_a_series(made: object) -> None:
 def test_a_repaired_fault_of_ours_breaks_nothing() -> None:
     patched = replace(MADE, software={"thawline": "0.1.7", "mediapipe": "1.2.3"})
     assert only(all_series(history({LEFT: SIX}, made={7: patched}))).breaks == ()
+
+
+def test_another_version_with_the_same_estimator_breaks_nothing() -> None:
+    before, after = (
+        replace(MADE, software={**MADE.software, "thawline": version, "estimator": "3"})
+        for version in ("0.4.0", "0.5.0")
+    )
+    assert only(all_series(history({LEFT: SIX}, made={0: before, 7: after}))).breaks == ()
 
 
 def test_what_an_angle_is_measured_against_belongs_to_the_instrument() -> None:

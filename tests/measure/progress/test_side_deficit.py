@@ -8,6 +8,7 @@ import pytest
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind, History, LimitingFactor, Person
+from measure.domain.session_comparison import side_difference
 from measure.progress.movement_ends import ends_by_month
 from measure.progress.overview import Progress, progress_of
 from measure.progress.side_deficit import SideDeficit
@@ -51,6 +52,19 @@ def test_deficit_in_degrees_and_per_cent_with_intervals() -> None:
     assert now.share is not None
     assert now.share.percent == 75
     assert 60 < now.share.low < 75 < now.share.high < 90
+
+
+def test_after_one_session_it_is_the_difference_that_the_session_shows() -> None:
+    values = {
+        (Movement.FLEXION, Side.LEFT): [(0, 120.0)],
+        (Movement.FLEXION, Side.RIGHT): [(0, 160.0)],
+    }
+    records = history(values, who=LEFT_STIFF, half_width=9.0)
+    left, right = (record.measurement for record in records.measurements)
+    shown = side_difference(left, right)
+    assert shown is not None
+    deficit = deficit_of(progress_of(records, day(1)), Movement.FLEXION).now.difference
+    assert (deficit.value, deficit.low, deficit.high) == (shown.value, shown.low, shown.high)
 
 
 @pytest.mark.parametrize("affected", [(), (Side.LEFT, Side.RIGHT)])
@@ -129,13 +143,17 @@ def test_pattern_needs_two_movements() -> None:
 @pytest.mark.parametrize(
     ("values", "words"),
     [
-        ((120.0, 160.0), "40° (32 to 48) less than the other side; 75 % (71 to 79) of its range"),
+        ((120.0, 160.0), "40° (29 to 51) less than the other side; 75 % (69 to 81) of its range"),
         (
             (158.0, 160.0),
-            f"2° ({MINUS}6 to 10) less than the other side, which may be chance; "
-            "99 % (94 to 104) of its range",
+            f"2° ({MINUS}9 to 13) less than the other side, which may be chance; "
+            "99 % (92 to 106) of its range",
         ),
-        ((160.0, 150.0), "10° (2 to 18) more than the other side; 107 % (101 to 112) of its range"),
+        (
+            (160.0, 150.0),
+            f"10° ({MINUS}1 to 21) more than the other side, which may be chance; "
+            "107 % (99 to 115) of its range",
+        ),
     ],
 )
 def test_words_of_a_deficit(values: tuple[float, float], words: str) -> None:
