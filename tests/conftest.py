@@ -5,6 +5,7 @@ import shutil
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -20,7 +21,8 @@ os.environ["THAWLINE_DATA"] = _SCRATCH
 #: How the reason of a skip must begin for CI to accept it.
 ACCEPTED_SKIPS = ("needs the synth extra", "data not here")
 
-_unexpected: list[str] = []
+#: Tests skipped for another reason, in the order met; the processes of a run add theirs.
+_unexpected: dict[str, None] = {}
 
 
 @pytest.fixture
@@ -37,7 +39,7 @@ def _note_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
     told = report.longrepr
     reason = str(told[2] if isinstance(told, tuple) else told).removeprefix("Skipped: ")
     if not reason.startswith(ACCEPTED_SKIPS):
-        _unexpected.append(f"{report.nodeid}: {reason}")
+        _unexpected[f"{report.nodeid}: {reason}"] = None
 
 
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:
@@ -48,11 +50,19 @@ def pytest_collectreport(report: pytest.CollectReport) -> None:
     _note_skip(report)
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_testnodedown(node: Any) -> None:
+    """Take over what one of several processes skipped."""
+    _unexpected.update(dict.fromkeys(getattr(node, "workeroutput", {}).get("unexpected", ())))
+
+
 @pytest.hookimpl(wrapper=True)
 def pytest_sessionfinish(session: pytest.Session) -> Iterator[None]:
     """In CI a test that does not run is a failure, unless its reason is an accepted one."""
     if os.environ.get("CI") and _unexpected and session.exitstatus == pytest.ExitCode.OK:
         session.exitstatus = pytest.ExitCode.TESTS_FAILED
+    if hasattr(session.config, "workeroutput"):
+        session.config.workeroutput["unexpected"] = list(_unexpected)
     yield
     shutil.rmtree(_SCRATCH, ignore_errors=True)
 

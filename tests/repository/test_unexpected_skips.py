@@ -11,13 +11,25 @@ import pytest
 HERE = Path(__file__).parents[1]
 
 
-def run_pytest(folder: Path, code: str, ci: str) -> "subprocess.CompletedProcess[str]":
+def run_pytest(
+    folder: Path, code: str, ci: str, options: tuple[str, ...]
+) -> "subprocess.CompletedProcess[str]":
     shutil.copy(HERE / "conftest.py", folder / "conftest.py")
     (folder / "test_some.py").write_text(code)
     environment = {**os.environ, "CI": ci, "PYTHONPATH": str(HERE.parent)}
     environment["PYTEST_DISABLE_PLUGIN_AUTOLOAD"] = "1"
     return subprocess.run(
-        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "--rootdir=.", "."],
+        [
+            sys.executable,
+            "-m",
+            "pytest",
+            "-q",
+            "-p",
+            "no:cacheprovider",
+            "--rootdir=.",
+            *options,
+            ".",
+        ],
         cwd=folder,
         env=environment,
         capture_output=True,
@@ -30,6 +42,7 @@ SKIPPING = "import pytest\ndef test_a(): pytest.skip({reason!r})\ndef test_b(): 
 MODULE = "import pytest\npytest.importorskip('no_such_module_here')\ndef test_a(): pass\n"
 
 
+@pytest.mark.parametrize("options", [(), ("-p", "xdist.plugin", "-n", "2")], ids=["one", "two"])
 @pytest.mark.parametrize(
     ("code", "ci", "code_expected"),
     [
@@ -40,8 +53,10 @@ MODULE = "import pytest\npytest.importorskip('no_such_module_here')\ndef test_a(
         ("def test_a(): pass\n", "1", 0),
     ],
 )
-def test_a_skip_counts_in_ci(tmp_path: Path, code: str, ci: str, code_expected: int) -> None:
-    done = run_pytest(tmp_path, code, ci)
+def test_a_skip_counts_in_ci(
+    tmp_path: Path, code: str, ci: str, code_expected: int, options: tuple[str, ...]
+) -> None:
+    done = run_pytest(tmp_path, code, ci, options)
     # A module that is skipped as a whole leaves "no tests": pytest's own code 5, also a failure.
     assert (done.returncode != 0) == bool(code_expected), done.stdout
     if code_expected:
