@@ -46,6 +46,7 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("Ctrl 1 to 5"), tr("Measure, Exercises, Progress, Clips, Set-up")),
         (tr("Ctrl H, Ctrl E"), tr("exercises, events")),
         (tr("Ctrl R"), tr("report for a clinic visit")),
+        (tr("F10"), tr("the menu")),
         (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
     )
     lines = [(f"{key}:  {what}", "") for key, what in keys]

@@ -1,13 +1,15 @@
-"""The window: five words in one row, a page beneath, a menu bar for the rest."""
+"""The window: five words and the menu in one row, a page beneath."""
 
 from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Signal, Slot
 from PySide6.QtGui import QCloseEvent, QResizeEvent
-from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QWidget
+from PySide6.QtWidgets import QMainWindow, QPushButton, QWidget
 
-from gui.app.menus import fill_menu_bar
+from gui.app.head import Head
+from gui.app.menus import fill_menus
+from gui.app.page_area import PageArea
 from gui.app.page_focus import PageFocus
 from gui.app.report_dialogs import ReportDialogs
 from gui.app.tray_notice import TrayNotice
@@ -17,10 +19,8 @@ from gui.session.preferences import Preferences
 from gui.session.reminder import Reminder
 from gui.session.services import Services
 from gui.text.wording import tr
-from gui.widgets.buttons import FlowRow, button
-from gui.widgets.layouts import column, row, separator, widget_with
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.message_bar import MessageBar
-from gui.widgets.text import label
 from measure.domain.records import Person
 
 if TYPE_CHECKING:
@@ -64,13 +64,13 @@ class MainWindow(QMainWindow):
         self.measure = self._pages.measure
         self.reports = ReportDialogs(services, self)
         self.messages = MessageBar()
-        self.words: list[QPushButton] = []
-        self._who = label("", "quiet")
-        self._who.setWordWrap(False)
+        self._head = Head(
+            self, (tr("Measure"), tr("Exercises"), tr("Progress"), tr("Clips"), tr("Set-up"))
+        )
         self._tray = TrayNotice(self)
         self._reminder = Reminder(services.settings, services.local_time, self)
         self._lay_out()
-        fill_menu_bar(self, self.preferences)
+        fill_menus(self._head.menus, self, self.preferences)
         self._connect()
         self._focus = PageFocus(self._pages)
         self.resize(QSize(*USUAL_PX))
@@ -92,29 +92,16 @@ class MainWindow(QMainWindow):
             )
 
     def _lay_out(self) -> None:
-        gap = self.services.appearance.gap(4)
-        group = QButtonGroup(self)
-        for place, text in (
-            (MainPage.MEASURE, tr("Measure")),
-            (MainPage.EXERCISES, tr("Exercises")),
-            (MainPage.PROGRESS, tr("Progress")),
-            (MainPage.CLIPS, tr("Clips")),
-            (MainPage.SETUP, tr("Set-up")),
-        ):
-            word = button(text, "word", checkable=True)
-            group.addButton(word, place)
-            self.words.append(word)
-        group.idClicked.connect(self.go)
-        words = FlowRow(gap, filling=False)
-        words.offer(self.words)
-        top = row((words, 1), self._who, margins=(24, 4, 24, 0), spacing=gap)
-        #: Out of sight while an arm is measured: one thing at a time.
-        self._top = widget_with(column(widget_with(top), separator(), spacing=0))
-        self.setCentralWidget(
-            widget_with(column(self._top, self.messages, (self._pages, 1), spacing=0))
-        )
+        self._area = PageArea(self._pages, self.messages)
+        self.setCentralWidget(widget_with(column(self._head, (self._area, 1), spacing=0)))
+
+    @property
+    def words(self) -> list[QPushButton]:
+        """The words in the row, by the place of their page."""
+        return self._head.words
 
     def _connect(self) -> None:
+        self._head.picked.connect(self.go)
         self.measure.measuring_changed.connect(self._step_back)
         self.measure.people_changed.connect(self._show_person)
         self.measure.progress_wanted.connect(partial(self.go, MainPage.PROGRESS))
@@ -288,7 +275,7 @@ class MainWindow(QMainWindow):
     @Slot(str)
     def _remind(self, words: str) -> None:
         """Show a reminder, but never while an arm is measured or a round is led."""
-        if self._top.isHidden():
+        if self._head.isHidden():
             return
         self.messages.tell(words)
         if not self.isActiveWindow():
@@ -296,18 +283,19 @@ class MainWindow(QMainWindow):
 
     @Slot(bool)
     def _step_back(self, under_way: bool) -> None:
-        """Hide the row of words while an arm is measured or a round is led."""
-        self._top.setVisible(not under_way)
+        """Hide the head while an arm is measured or a round is led."""
+        self._head.setVisible(not under_way)
+        self._area.keep_clear(under_way)
 
     @Slot(object)
     def _show_person(self, person: Person | None) -> None:
         self.services.person_id = person.id if person else None
         self.reports.person = person
         if person is None:
-            self._who.setText("")
+            self._head.show_who("")
         else:
             demo = tr(" (demo data)") if person.demo else ""
-            self._who.setText(person.pseudonym + demo)
+            self._head.show_who(person.pseudonym + demo)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -1,11 +1,11 @@
-"""The menu bar: every action of the window with its text and its keys."""
+"""The menus: every action of the window with its text and its keys."""
 
 from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Slot
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QMenuBar
 
 from gui.app.about import about_dialog, keys_dialog
 from gui.app.help_pages import HelpPage, open_page, page_name
@@ -18,9 +18,8 @@ if TYPE_CHECKING:
     from gui.app.main_window import MainWindow
 
 
-def fill_menu_bar(window: "MainWindow", preferences: Preferences) -> None:
-    """Add all menus to a window."""
-    bar = window.menuBar()
+def fill_menus(bar: QMenu | QMenuBar, window: "MainWindow", preferences: Preferences) -> None:
+    """Add all menus of a window to its menu, or to its menu bar."""
     _fill_file_menu(bar.addMenu(tr("&File")), window)
     edit = bar.addMenu(tr("&Edit"))
     edit.addAction(_UndoAction(window.services.undo, edit))

@@ -12,6 +12,9 @@ TITLE = 23 / BODY_PX
 DISPLAY = 36 / BODY_PX
 #: Height of a line of text, relative to the type. [technical]
 LINE = 1.3
+#: How much of the growth of text the head of the window takes part in, so that it stays one row
+#: in the narrowest window in every language. [technical]
+HEAD_GROWTH = 0.15
 
 #: The unit of space between things, device-independent pixels. [technical]
 GAP_PX = 8

@@ -8,6 +8,7 @@ from gui.style.measures import (
     CARD_RADIUS_PX,
     DISPLAY,
     FIELD_RADIUS_PX,
+    HEAD_GROWTH,
     LINE,
     SMALL,
     TITLE,
@@ -27,7 +28,9 @@ QLabel[role="strong"] {{ font-weight: 700; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="small"], QLabel[role="notice"] {{ color: {quiet}; font-size: {small}px; }}
 QLabel[role="notice"] {{ color: {ink}; }}
+QLabel[role="who"] {{ color: {quiet}; font-size: {who}px; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
+QWidget[short="true"] QLabel[role=""] {{ font-size: {title}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
     border-radius: {card_radius}px; }}
 QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
@@ -36,35 +39,31 @@ QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
     border-left: 6px solid {hold}; border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
+QFrame[role="message"] {{ background: {raised}; border: 2px solid {edge};
+    border-radius: {card_radius}px; }}
 QFrame[role="hair"] {{ background: {line}; border: none; }}
 
 QPushButton {{ background: {raised}; border: 1px solid {edge}; border-radius: {radius}px;
     padding: {pad}px {padx}px; min-height: {line_px}px; }}
 QPushButton:hover {{ background: {sunken}; }}
-QPushButton:focus {{ border: 3px solid {arm}; padding: {pad_f}px {padx_f}px; }}
 QPushButton:disabled {{ color: {quiet}; border: 1px dashed {edge}; background: transparent; }}
 QPushButton:checked {{ background: {arm}; color: {on_arm}; border-color: {arm}; }}
-QPushButton:checked:focus {{ border-color: {ink}; }}
 QPushButton[role="main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
     font-weight: 700; }}
-QPushButton[role="main"]:hover, QPushButton[role="main"]:focus {{ border-color: {ink}; }}
+QPushButton[role="main"]:hover {{ border-color: {ink}; }}
 QPushButton[role="main"]:disabled {{ background: {sunken}; color: {quiet};
     border: 1px dashed {edge}; }}
 QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 4px; text-align: left; }}
-QPushButton[role="link"]:focus {{ border: 2px solid {arm}; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
-    border-bottom: 3px solid transparent; font-size: {title}px; padding: {pad}px 4px;
-    color: {quiet}; }}
+    border-bottom: 3px solid transparent; font-size: {word}px; padding: {pad_f}px 4px;
+    min-height: {word_line}px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
-QPushButton[role="word"]:focus {{ border: 2px solid {arm};
-    border-bottom: 3px solid {line}; padding: {pad_f}px 2px; }}
 QPushButton[role="word"]:checked {{ background: transparent; color: {ink}; font-weight: 700;
     border-bottom-color: {arm}; }}
 QPushButton[role="large"] {{ font-size: {title}px; }}
 QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px; }}
-QPushButton[role="scale"]:focus {{ padding: {pad_f}px 0px; }}
 QPushButton[role="large-main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
     font-size: {title}px; font-weight: 700; min-height: {large_px}px; }}
 
@@ -122,11 +121,15 @@ def style_sheet(palette: Palette, percent: int) -> str:
     """Return the style sheet for a palette at a text size of 100 to 200 %."""
     body = BODY_PX * percent / 100
     high, wide = BUTTON_PADDING_PX
+    head = BODY_PX * (1 + HEAD_GROWTH * (percent / 100 - 1))
     sizes = {
         "text": round(body),
         "small": round(body * SMALL),
         "title": round(body * TITLE),
         "display": round(body * DISPLAY),
+        "who": round(head),
+        "word": round(head * TITLE),
+        "word_line": round(head * TITLE * LINE),
         "card_radius": CARD_RADIUS_PX,
         "radius": BUTTON_RADIUS_PX,
         "field_radius": FIELD_RADIUS_PX,
@@ -134,7 +137,6 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad": high,
         "padx": wide,
         "pad_f": high - 2,
-        "padx_f": wide - 2,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),
     }

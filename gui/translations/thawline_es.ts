@@ -116,6 +116,14 @@
         <translation>ejercicios, acontecimientos</translation>
     </message>
     <message>
+        <source>F10</source>
+        <translation>F10</translation>
+    </message>
+    <message>
+        <source>the menu</source>
+        <translation>el menú</translation>
+    </message>
+    <message>
         <source>Ctrl + and Ctrl -</source>
         <translation>Ctrl + y Ctrl -</translation>
     </message>
@@ -5808,6 +5816,10 @@
         <translation>Ctrl Z</translation>
     </message>
     <message>
+        <source>Close the message</source>
+        <translation>Cerrar el mensaje</translation>
+    </message>
+    <message>
         <source>People: {people}. Sessions: {sessions}. Measurements: {measurements}.</source>
         <translation>Personas: {people}. Sesiones: {sessions}. Mediciones: {measurements}.</translation>
     </message>
@@ -6618,6 +6630,14 @@
     <message>
         <source>Not measured.</source>
         <translation>Sin medir.</translation>
+    </message>
+    <message>
+        <source>&amp;Menu</source>
+        <translation>&amp;Menú</translation>
+    </message>
+    <message>
+        <source>Menu</source>
+        <translation>Menú</translation>
     </message>
 </context>
 </TS>

@@ -23,7 +23,7 @@ Public names:
     position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
     scroll_page: bring_into_view, scrollable
-    text: NoticeBar, label
+    text: ElidedLabel, NoticeBar, label
     titled_page: TitledPage
     video_view: VideoView, image_of
     wrapping_check_box: WrappingCheckBox

@@ -4,8 +4,8 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QFont, QFontMetrics, QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFont, QFontMetrics, QKeySequence, QPaintEvent, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QAbstractButton,
     QGridLayout,
@@ -13,21 +13,43 @@ from PySide6.QtWidgets import (
     QPushButton,
     QSizePolicy,
     QStyle,
+    QStyleOptionButton,
+    QStylePainter,
     QWidget,
 )
 
+from gui.style.focus_ring import INSET_PX, paint_ring, shows_ring
 from gui.style.measures import CONTENT_PX
 from gui.widgets.layouts import clear_layout
 
-#: Space between the buttons of a ButtonRow, pixels. [technical]
+#: Space between the buttons of a ButtonRow, and between its lines, pixels. [technical]
 BUTTON_GAP_PX = 16
+_LINE_GAP_PX = 8
 #: Room that padding and the gap after the icon need beside a shortened name, pixels. [technical]
 _AROUND_ICON_PX = 52
 #: Least room for a shortened name, pixels. [technical]
 _LEAST_NAME_PX = 40
 
 
-class ShortcutButton(QPushButton):
+class RingedButton(QPushButton):
+    """A button that draws back from its edge to leave room for the ring."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        if not shows_ring(self):
+            super().paintEvent(event)
+            return
+        option = QStyleOptionButton()
+        self.initStyleOption(option)
+        option.state &= ~QStyle.StateFlag.State_HasFocus
+        if self.property("role") != "link":
+            option.rect = option.rect.adjusted(INSET_PX, INSET_PX, -INSET_PX, -INSET_PX)
+        painter = QStylePainter(self)
+        painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
+        paint_ring(painter, QRectF(self.rect()))
+        painter.end()
+
+
+class ShortcutButton(RingedButton):
     """A button that shows its key beside its text where there is room for both."""
 
     def __init__(self, text: str, key: str) -> None:
@@ -120,7 +142,7 @@ class ElidedButton(ShortcutButton):
             self.setText(wanted)
 
 
-class MenuButton(QPushButton):
+class MenuButton(RingedButton):
     """Opens a short list and shows the value chosen from it; a value is any object."""
 
     picked = Signal(object)
@@ -219,7 +241,7 @@ class ButtonRow(QWidget):
                     right -= wide
                     self._put(member, right, top, wide, high)
                     right -= BUTTON_GAP_PX
-            top += high + BUTTON_GAP_PX
+            top += high + _LINE_GAP_PX
         if self._lines_height() != self._height:
             self._height = self._lines_height()
             self.updateGeometry()
@@ -243,7 +265,7 @@ class ButtonRow(QWidget):
     def _lines_height(self) -> int:
         widths = self._widths()
         number = len(self._lines(widths)) if widths else 0
-        return max(0, number * (self._button_height() + BUTTON_GAP_PX) - BUTTON_GAP_PX)
+        return max(0, number * (self._button_height() + _LINE_GAP_PX) - _LINE_GAP_PX)
 
     def _room(self) -> int:
         """Return the width for the buttons, in the middle of a wider row."""

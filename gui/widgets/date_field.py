@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QCalendarWidget,
     QLineEdit,
     QMenu,
-    QPushButton,
     QWidget,
     QWidgetAction,
 )
@@ -44,7 +43,7 @@ class DateField(QWidget):
         _name_parts(self.calendar, title)
         for signal in (self.calendar.clicked, self.calendar.activated):
             signal.connect(self._choose)
-        self.open = QPushButton(tr("Calendar"))
+        self.open = button(tr("Calendar"))
         self.open.setAccessibleName(tr("Calendar: {title}").format(title=title))
         self._menu = QMenu(self.open)
         action = QWidgetAction(self._menu)

@@ -1,7 +1,7 @@
-"""A bar of short messages above the page, which go away by themselves; some can be undone."""
+"""A bar of short messages, which go away by themselves or when closed; some can be undone."""
 
 from PySide6.QtCore import QTimer, Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QFrame
 
 from gui.text.wording import tr
 from gui.widgets.announcement import announce
@@ -17,16 +17,21 @@ _OFFERED_MS = 30_000
 _MOST_LINES = 3
 
 
-class MessageBar(QWidget):
+class MessageBar(QFrame):
     """Shows the latest messages for a while; out of sight without any."""
 
     def __init__(self) -> None:
         super().__init__()
+        self.setProperty("role", "message")
         self._label = label("", "lead")
         #: Undoes what the message tells; shown with such messages only.
         self.undo = button(tr("Undo"), key=tr("Ctrl Z"))
         self.undo.setVisible(False)
-        row((self._label, 1), self.undo, on=self, margins=(24, 8, 24, 8), spacing=16)
+        self.close_it = button(tr("Close"), "link")
+        self.close_it.setAccessibleName(tr("Close the message"))
+        self.close_it.clicked.connect(self.hide)
+        contents = ((self._label, 1), self.undo, self.close_it)
+        row(*contents, on=self, margins=(24, 8, 24, 8), spacing=16)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.hide)

@@ -2,13 +2,18 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtCore import QRect
+from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.text.wording import notice
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.layouts import Content, centred, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar
+from gui.widgets.text import NoticeBar, label
+
+#: Shares of the empty room of a short page above and below what it says. [technical]
+_ABOVE, _BELOW = 2, 3
 
 
 def frame_page(
@@ -17,6 +22,7 @@ def frame_page(
     buttons: Sequence[QPushButton] = (),
     caution: bool = False,
     spacing: int = 2 * GAP_PX,
+    short: bool = False,
 ) -> None:
     """Lay out a page: contents that scroll where they must, buttons and caution beneath them.
 
@@ -31,15 +37,71 @@ def frame_page(
         Whether the page shows numbers, and so the line that they are an estimate.
     spacing
         Space between the contents, pixels.
+    short
+        Whether the page says little: then it stands in the optical middle, a little above the
+        true one, its running text in larger type.
     """
     beside = MARGIN_PX - BAR_PX
+    if short:
+        contents = (_ABOVE, *contents, _BELOW)
     shown = widget_with(column(*contents, margins=(0, MARGIN_PX, 0, MARGIN_PX), spacing=spacing))
-    foot = [ButtonRow(buttons)] if buttons else []
-    under = foot + ([NoticeBar()] if caution else [])
-    area = row(scrollable(shown), margins=(beside, 0, beside, 0))
-    if not under:
-        column((area, 1), on=page)
+    shown.setProperty("short", short)
+    area = scrollable(shown)
+    framed = row(area, margins=(beside, 0, beside, 0))
+    if not buttons and not caution:
+        column((framed, 1), on=page)
         return
-    low = widget_with(column(*under, spacing=GAP_PX // 2))
-    margins = (MARGIN_PX, GAP_PX * 3 // 2, MARGIN_PX, GAP_PX * 3 // 2)
-    column((area, 1), separator(), centred(low, margins=margins), on=page, spacing=0)
+    low = _foot(buttons, caution)
+    low.installEventFilter(area)
+    margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
+    column((framed, 1), separator(), centred(low, margins=margins), on=page, spacing=0)
+
+
+def _foot(buttons: Sequence[QPushButton], caution: bool) -> QWidget:
+    if not buttons:
+        return NoticeBar()
+    return PageFoot(buttons) if caution else ButtonRow(buttons)
+
+
+class PageFoot(ButtonRow):
+    """Shows the caution in the line of the buttons, or beneath them in large type."""
+
+    def __init__(self, buttons: Sequence[QPushButton], parent: QWidget | None = None) -> None:
+        self._caution = label(notice(), "notice")
+        super().__init__(buttons, parent)
+        self._caution.setParent(self)
+
+    def _arrange(self) -> None:
+        super()._arrange()
+        room, left = self._room(), (self.width() - self._room()) // 2
+        between = self._between()
+        if between is not None:
+            place = between
+        else:
+            high = self._caution.heightForWidth(room)
+            place = QRect(left, self._lines_height() - high, room, high)
+        self._caution.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
+
+    def _lines_height(self) -> int:
+        buttons = super()._lines_height()
+        if self._between() is not None:
+            return buttons
+        return buttons + GAP_PX * bool(buttons) + self._caution.heightForWidth(self._room())
+
+    def _between(self) -> QRect | None:
+        """Return the place between the buttons, if they leave room for the caution's one line."""
+        widths = self._widths(with_keys=True)
+        if len(self._lines(self._widths())) > 1:
+            return None
+        needed = self._caution.fontMetrics().horizontalAdvance(self._caution.text())
+        if self._wide(widths) > self._room():
+            return None
+        shown = zip(self._shown(), widths, strict=True)
+        before = sum(
+            wide + 2 * GAP_PX for member, wide in shown if member.property("role") != "main"
+        )
+        room = self._room() - self._wide(widths) - 2 * 2 * GAP_PX
+        if room < needed:
+            return None
+        left = (self.width() - self._room()) // 2 + before
+        return QRect(left + (room - needed) // 2, 0, needed + 1, self._button_height())

@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
-from PySide6.QtGui import QPaintEvent, QShowEvent
+from PySide6.QtGui import QKeyEvent, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -84,7 +84,21 @@ class _ScrollPage(QScrollArea):
                 self.updateGeometry()
             QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
             self._choose_focus()
+        elif isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
+            return self._turn(event.key())
         return super().eventFilter(watched, event)
+
+    def _turn(self, key: int) -> bool:
+        """Scroll by a page for a key pressed beside the page; return whether it was one."""
+        actions = QScrollBar.SliderAction
+        turns = {
+            Qt.Key.Key_PageUp: actions.SliderPageStepSub,
+            Qt.Key.Key_PageDown: actions.SliderPageStepAdd,
+        }
+        if key not in turns:
+            return False
+        self.verticalScrollBar().triggerAction(turns[Qt.Key(key)])
+        return True
 
 
 def scrollable(page: QWidget, *, wide: bool = False) -> QScrollArea:

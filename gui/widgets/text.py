@@ -1,6 +1,7 @@
 """Labels with a role of the style sheet, and the notice of every page with a number."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QLabel,
     QSizePolicy,
@@ -9,6 +10,9 @@ from PySide6.QtWidgets import (
 
 from gui.text.wording import notice
 from gui.widgets.layouts import centred, column
+
+#: Least room for a shortened text, in widths of a digit. [technical]
+_LEAST_DIGITS = 8
 
 
 def label(text: str, role: str = "") -> QLabel:
@@ -25,6 +29,42 @@ def label(text: str, role: str = "") -> QLabel:
     policy.setHeightForWidth(True)
     made.setSizePolicy(policy)
     return made
+
+
+class ElidedLabel(QLabel):
+    """A label of one line for names of any length, shortened in the middle; its tool tip is the
+    whole.
+    """
+
+    def __init__(self, role: str = "") -> None:
+        super().__init__()
+        self._whole = ""
+        self.setProperty("role", role)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+
+    def say(self, text: str) -> None:
+        """Show another text."""
+        self._whole = text
+        self.setAccessibleName(text)
+        self.setToolTip(text)
+        self._fit()
+
+    def sizeHint(self) -> QSize:
+        return QSize(self.fontMetrics().horizontalAdvance(self._whole), super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
+        return QSize(least, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        self.setText(
+            self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideMiddle, self.width())
+        )
 
 
 class NoticeBar(QWidget):

@@ -28,6 +28,9 @@ class TitledPage(QWidget):
         self.leave.clicked.connect(self.left)
         bind_keys(self, self.leave, "Escape")
 
-    def lay_out(self, *contents: Content, buttons: Sequence[QPushButton] = ()) -> None:
+    def lay_out(
+        self, *contents: Content, buttons: Sequence[QPushButton] = (), short: bool = False
+    ) -> None:
         """Put the contents on the page, below its title, and buttons beside the way back."""
-        frame_page(self, self.title, *contents, 1, buttons=[self.leave, *buttons])
+        rest = () if short else (1,)
+        frame_page(self, self.title, *contents, *rest, buttons=[self.leave, *buttons], short=short)

@@ -5,6 +5,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QCheckBox, QSizePolicy, QStyle, QWidget
 
 from gui.style.appearance import Appearance
+from gui.style.focus_ring import paint_ring, shows_ring
 
 _MARGIN = 4
 
@@ -88,10 +89,8 @@ class WrappingCheckBox(QCheckBox):
         left = self._text_left()
         words = self._mirrored(QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())
-        if self.hasFocus():
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QPen(self._appearance.colour("arm"), 2))
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
+        if shows_ring(self):
+            paint_ring(painter, QRectF(self.rect()))
 
     def _mirrored(self, place: QRect) -> QRect:
         """Return the place as it is, or mirrored where one reads from right to left."""

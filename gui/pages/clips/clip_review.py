@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer
 from gui.pages.clips.clip_rows import ClipRow
-from gui.pages.clips.elided_label import ElidedLabel
 from gui.pages.clips.trial_list import TrialList
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
@@ -26,7 +25,7 @@ from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import label
+from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person

@@ -1,10 +1,16 @@
 """A page that scrolls: its width never depends on whether there is something to scroll."""
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QSize
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QCoreApplication, QSize, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
+from gui.style.measures import BODY_PX
+from gui.text.wording import notice
+from gui.widgets.buttons import button
+from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 
 #: The widths at which the contents below change their minds, and the room there is.
 EDGE_PX, ROOM_PX = 390, 300
@@ -77,3 +83,44 @@ def test_the_page_is_as_wide_with_the_bar_as_without(area_of):
     assert widths[0][0] == widths[1][0]
     assert [scrolls for _, scrolls in widths] == [True, False]
     assert contents.width() + 2 * area.verticalScrollBar().width() == area.width()
+
+
+def test_page_keys_scroll_from_a_button_of_the_foot(appearance, placed):
+    page, tall = QWidget(), QWidget()
+    tall.setMinimumHeight(2000)
+    leave = button("Back")
+    frame_page(page, tall, buttons=[leave])
+    placed(page, (600, 400))
+    leave.setFocus()
+    bar = page.findChild(QScrollArea).verticalScrollBar()
+    QTest.keyClick(leave, Qt.Key.Key_PageDown)
+    assert bar.value() > 0
+    QTest.keyClick(leave, Qt.Key.Key_PageUp)
+    assert bar.value() == 0
+
+
+def test_a_short_page_stands_in_the_optical_middle(appearance, placed):
+    page, words = QWidget(), label("Nothing has been measured yet.")
+    frame_page(page, words, buttons=[button("Back")], short=True)
+    page.setMinimumHeight(580)
+    placed(page, (600, 600))
+    QCoreApplication.processEvents()
+    above = words.mapTo(page, words.rect().topLeft()).y()
+    below = page.findChild(QScrollArea).height() - above - words.height()
+    assert 100 < above < below
+    assert words.font().pixelSize() > BODY_PX
+
+
+@pytest.mark.parametrize(("width", "beside"), [(900, True), (420, False)])
+def test_the_caution_stands_between_the_buttons_where_there_is_room(
+    appearance, placed, width, beside
+):
+    page = QWidget()
+    back, go_on = button("Back"), button("Continue", "main")
+    frame_page(page, buttons=[back, go_on], caution=True)
+    placed(page, (width, 400))
+    caution = next(words for words in page.findChildren(QLabel) if words.text() == notice())
+    assert caution.isVisible()
+    assert (caution.geometry().center().y() < back.geometry().bottom()) is beside
+    assert not caution.geometry().intersects(back.geometry())
+    assert not caution.geometry().intersects(go_on.geometry())

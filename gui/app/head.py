@@ -1,0 +1,64 @@
+"""The head of the window: five words, who is measured, and the menu, in one row."""
+
+import sys
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QMenuBar, QPushButton, QWidget
+
+from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.text.wording import tr
+from gui.widgets.buttons import button
+from gui.widgets.layouts import column, row, separator, widget_with
+from gui.widgets.text import ElidedLabel
+
+
+class Head(QWidget):
+    """Leads to the pages; it is one row at every text size, for its type grows less than others.
+
+    Where the system has a menu bar of its own, the menus are there and not in the row.
+    """
+
+    #: The place of a word that was pressed.
+    picked = Signal(int)
+
+    def __init__(self, window: QMainWindow, words: tuple[str, ...]) -> None:
+        super().__init__()
+        self.words: list[QPushButton] = []
+        group = QButtonGroup(self)
+        for place, text in enumerate(words):
+            word = button(text, "word", checkable=True)
+            group.addButton(word, place)
+            self.words.append(word)
+        group.idClicked.connect(self.picked)
+        self._who = ElidedLabel("who")
+        self._who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self._menu_button = button(tr("&Menu") + "  \u25be", "word")
+        self._menu_button.setAccessibleName(tr("Menu"))
+        self._menu = QMenu(self._menu_button)
+        self._menu_button.setMenu(self._menu)
+        native = sys.platform == "darwin"
+        self._menu_button.setVisible(not native)
+        #: What the menus are added to.
+        self.menus: QMenu | QMenuBar = window.menuBar() if native else self._menu
+        # The keys of the menus belong to the window: they work while the row is out of sight.
+        window.addAction(self._menu.menuAction())
+        opens = QShortcut(QKeySequence("F10"), self)
+        opens.activated.connect(self._open_menu)
+        contents = row(
+            *self.words,
+            (self._who, 1),
+            self._menu_button,
+            margins=(MARGIN_PX, 0, MARGIN_PX, 0),
+            spacing=2 * GAP_PX,
+        )
+        column(widget_with(contents), separator(), on=self, spacing=0)
+
+    @Slot()
+    def _open_menu(self) -> None:
+        if self._menu_button.isVisible():
+            self._menu_button.showMenu()
+
+    def show_who(self, name: str) -> None:
+        """Show whose records the pages show; empty for no one's."""
+        self._who.say(name)

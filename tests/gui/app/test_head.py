@@ -1,0 +1,80 @@
+"""The head of the window: one row at every size, its menu by key, messages that move no page."""
+
+import pytest
+from PySide6.QtCore import QPoint
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QMenu, QWidget
+
+from gui.app.application import configure_application
+from gui.app.window_pages import MainPage
+from tests.support.gui.screenshots import LANGUAGES, SIZES, language_in_force, resize
+from tests.support.gui.stage import WindowHarness
+
+#: Greatest height of the head, pixels.
+ONE_ROW_PX = 60
+
+
+def in_window(widget: QWidget) -> QPoint:
+    return widget.mapTo(widget.window(), QPoint(0, 0))
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_head_is_one_row(qapp: QApplication, language: str, percent: int) -> None:
+    configure_application(qapp)
+    with language_in_force(qapp, language):
+        stage = WindowHarness(percent=percent)
+        for size in SIZES:
+            resize(stage, size)
+            words = stage.window.words
+            assert len({in_window(word).y() for word in words}) == 1
+            assert in_window(stage.window.measure).y() <= ONE_ROW_PX
+        stage.close()
+
+
+def test_a_key_opens_the_menu_with_every_menu_in_it(stage: WindowHarness) -> None:
+    stage.window.activateWindow()
+    stage.settle()
+    QTest.keySequence(stage.window, QKeySequence("F10"))
+    stage.settle()
+    menu = QApplication.activePopupWidget()
+    assert isinstance(menu, QMenu)
+    names = [action.text().replace("&", "") for action in menu.actions()]
+    menu.close()
+    assert names == ["File", "Edit", "People and data", "Go to", "View", "Help"]
+
+
+def test_keys_work_while_the_head_is_out_of_sight(stage: WindowHarness) -> None:
+    window = stage.window
+    stage.window.measure.start.in_clinic.what.single.click()
+    stage.settle()
+    assert not window.words[0].isVisible()
+    window.activateWindow()
+    stage.settle()
+    go = next(
+        action
+        for action in window.findChildren(QAction)
+        if action.shortcut() == QKeySequence("Ctrl+3")
+    )
+    assert go.isEnabled()
+    QTest.keySequence(window, QKeySequence("Ctrl+3"))
+    stage.settle()
+    assert window.place == MainPage.PROGRESS
+
+
+def test_a_message_moves_no_page_and_covers_no_measuring(stage: WindowHarness) -> None:
+    window = stage.window
+    before = in_window(window.measure)
+    window.messages.tell("Saved as rowan.pdf.")
+    stage.settle()
+    assert window.messages.isVisible()
+    assert in_window(window.measure) == before
+    window.measure.start.in_clinic.what.single.click()
+    stage.settle()
+    window.messages.tell("The camera was unplugged.")
+    stage.settle()
+    bottom = in_window(window.messages).y() + window.messages.height()
+    assert in_window(window.measure.live).y() >= bottom
+    window.messages.close_it.click()
+    assert window.messages.isHidden()
