@@ -52,7 +52,7 @@ def misfits(window: QWidget) -> Iterator[str]:
     """Yield what is cut off, covered, outside or out of reach among the visible widgets of a
     window.
     """
-    shown = [widget for widget in window.findChildren(QWidget) if widget.isVisible()]
+    shown = visible_widgets(window)
     for widget in shown:
         yield from _cut(widget)
         if isinstance(widget, (QLabel, *_CONTROLS)) and not isinstance(widget, QScrollBar):
@@ -60,6 +60,21 @@ def misfits(window: QWidget) -> Iterator[str]:
         if isinstance(widget, _CONTROLS) and not isinstance(widget, QScrollBar):
             yield from _covered(widget)
     yield from _misplaced(window, shown)
+
+
+def visible_widgets(window: QWidget) -> list[QWidget]:
+    """Return the visible widgets of a window, its menus and dialogs too, parents before children.
+
+    What is hidden hides all that is inside it, so that pages out of sight cost nothing.
+    """
+    shown: list[QWidget] = []
+    parents = [window]
+    while parents:
+        inside = [child for child in parents.pop().children() if isinstance(child, QWidget)]
+        visible = [child for child in inside if child.isVisible()]
+        shown += visible
+        parents += visible
+    return shown
 
 
 def named(widget: QWidget) -> str:
@@ -242,8 +257,8 @@ def _misplaced(window: QWidget, shown: list[QWidget]) -> Iterator[str]:
 
 def hidden_main_buttons(window: QWidget) -> Iterator[str]:
     """Yield main buttons that cannot be seen whole without scrolling."""
-    for button in window.findChildren(QPushButton):
-        if button.isVisible() and button.property("role") == "main":
+    for button in visible_widgets(window):
+        if isinstance(button, QPushButton) and button.property("role") == "main":
             seen = button.visibleRegion().boundingRect()
             if seen != button.rect():
                 yield f"main button {button.text()[:_NAMED_BY]!r} is seen in {seen.getRect()}"

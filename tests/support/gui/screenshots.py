@@ -16,34 +16,31 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, QLocale, Qt
+from PySide6.QtCore import QCoreApplication, QLocale, QRect, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
-from gui.pages.camera_and_body.calibration_overview import TRUNK
-from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.settings.data_page import DataPage
 from gui.protocol.plan import HOME_MOVEMENTS, home_tasks
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.palette import Scheme
 from gui.text.language import install_language
+from gui.text.wording import tr
 from measure.camera.faults import SourceFault
-from measure.clips.inputs import ClipEntry
-from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
 from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOccasion
-from measure.errors import ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
-from measure.message import TranslatableMessage
 from measure.storage.store import Store
+from tests.support.fitting import visible_widgets
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.exercise_states import exercise_states
 from tests.support.gui.stage import TODAY, WindowHarness
+from tests.support.gui.tool_states import tool_states
 
 #: Languages, text sizes in per cent and window sizes of the pictures; the smallest size first.
 LANGUAGES = ("en", "es")
@@ -53,20 +50,11 @@ SIZES = ((1024, 700), (1280, 680), (1366, 700), (1920, 1080))
 QUARTERED = (1280, 680)
 #: A goal in a person's own words.
 GOAL = "Put on a jacket"
-#: Clips of the list, one with a name longer than its column, one whose name says nothing.
-CLIPS = (
-    "bed-three-flexion-right.mp4",
-    "bed-four-abduction-left.mp4",
-    "the second visit of the garden group in spring, external_rotation, right, indoors.mov",
-    "IMG_4711.mp4",
-)
-BROKEN = TranslatableMessage(
-    "The clip {clip} holds no pictures that can be decoded: it is damaged at its start, has "
-    "sound only, or uses an unknown codec. Convert it to MP4 (H.264).",
-    {"clip": "IMG_4711.mp4"},
-)
-#: Rounds of the event loop until layouts have settled after another size.
+#: Rounds of the event loop between two looks at the layouts: a change passes from a widget to the
+#: ones around it by events, one after the other.
 _ROUNDS = 4
+#: Looks within which layouts have settled after another size; two as a rule.
+_MOST_LOOKS = 10
 
 
 @contextmanager
@@ -84,8 +72,15 @@ def language_in_force(application: QCoreApplication, language: str) -> Iterator[
 def resize(stage: WindowHarness, size: tuple[int, int]) -> None:
     """Give the window a size and let its layouts settle."""
     stage.window.resize(*size)
-    for _ in range(_ROUNDS):
-        QCoreApplication.processEvents()
+    before: list[QRect] = []
+    for _ in range(_MOST_LOOKS):
+        for _ in range(_ROUNDS):
+            QCoreApplication.processEvents()
+        places = [widget.geometry() for widget in visible_widgets(stage.window)]
+        if places == before:
+            return
+        before = places
+    raise AssertionError(f"the layouts of a window of {size} do not settle")
 
 
 def _save(stage: WindowHarness, name: str, folder: Path, size: tuple[int, int]) -> None:
@@ -253,7 +248,7 @@ def _delete_sessions(store: Store) -> None:
             store.delete_exercise_log(log.id)
 
 
-def _others(stage: WindowHarness) -> Iterator[str]:
+def _progress(stage: WindowHarness) -> Iterator[str]:
     window = stage.window
     _delete_sessions(stage.store)
     window.go(MainPage.PROGRESS)
@@ -273,106 +268,6 @@ def _others(stage: WindowHarness) -> Iterator[str]:
     yield from _goals(stage)
     window.progress.show_details()
     yield "progress-sessions"
-    yield from exercise_states(stage)
-    window.go(MainPage.CLIPS)
-    yield "clips-empty"
-    yield from _clips(stage)
-    window.go(MainPage.SETUP)
-    stage.settle()
-    stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
-    stage.settle(600)
-    stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0, hints=(SetupHint.RAISE_SCREEN,))
-    yield "setup-hint"
-    stage.settle(600)
-    stage.engine.show(Phase.SEARCHING_FOR_PERSON, 10.0)
-    window.setup.refresh()
-    yield "setup-good"
-    window.setup.hand.click()
-    yield "setup-hand"
-    stage.engine.happen(LiveEventKind.HAND_RAISED, side=Side.LEFT)
-    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BUSY)
-    yield "setup-trouble"
-    yield from _known(stage)
-
-
-def _clips(stage: WindowHarness) -> Iterator[str]:
-    clips = stage.window.clips
-    clips.empty.show_recent((Path("/study/allotment garden/spring, second visit"),))
-    yield "clips-recent"
-    clips.open([Path(name) for name in CLIPS])
-    stage.settle()
-    yield "clips-list"
-    clips.list.read.click()
-    yield "clips-reading"
-    stage.settle(250)
-    row = clips.model.rows[-1]
-    row.take(ClipResult(number=0, entry=clip_entry(row), error=ClipError(BROKEN)))
-    clips.model.all_changed()
-    yield "clips-all-read"
-    clips.show_clip(clips.model.rows[0])
-    stage.settle()
-    yield "clips-read"
-    tick = clips.review.trials.ticks[1]
-    assert tick is not None
-    tick.setChecked(False)
-    yield "clips-discarded"
-    clips.review.save.click()
-    stage.settle()
-    yield "clips-saved"
-    clips.show_clip(clips.model.rows[-1])
-    stage.settle()
-    yield "clips-not-read"
-    clips.show_list()
-
-
-def clip_entry(row: ClipRow) -> ClipEntry:
-    """Return the row as a clip to read, with a movement if it has none."""
-    row.choose(row.movement or Movement.FLEXION, row.side or Side.LEFT)
-    entry = row.entry
-    assert entry is not None
-    return entry
-
-
-def _known(stage: WindowHarness) -> Iterator[str]:
-    stage.services.settings.camera = "Integrated Webcam"
-    window, known = stage.window, stage.window.calibration
-    window.go(MainPage.SETUP)
-    stage.engine.happen(LiveEventKind.RECOVERED)
-    window.setup.camera_and_body.click()
-    stage.settle()
-    yield "known"
-    known.overview.fields[TRUNK].setText("12")
-    known.overview.keep.click()
-    yield "known-wrong-length"
-    known.overview.calibrate.click()
-    stage.settle()
-    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
-    stage.settle(100)
-    yield "known-lens"
-    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_DENIED)
-    yield "known-lens-trouble"
-    stage.engine.happen(LiveEventKind.RECOVERED)
-    stage.settle()
-    known.lens.leave.click()
-    known.overview.uprights.click()
-    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
-    stage.settle()
-    yield "known-level"
-    known.mark.take.click()
-    for mark in ((200.0, 60.0), (203.0, 400.0)):
-        known.mark.picture.mark(mark)
-    yield "known-level-marked"
-    known.mark.leave.click()
-    known.overview.mark_back.click()
-    stage.engine.show(Phase.SEARCHING_FOR_PERSON)
-    stage.settle()
-    yield "known-back"
-    known.mark.leave.click()
-    known.overview.retest.click()
-    stage.settle()
-    yield "known-retest"
-    known.repeatability.leave.click()
-    stage.settle()
 
 
 def _goals(stage: WindowHarness) -> Iterator[str]:
@@ -402,10 +297,41 @@ def _settings(stage: WindowHarness) -> Iterator[str]:
     stage.window.go(MainPage.MEASURE)
 
 
-def states(stage: WindowHarness) -> Iterator[str]:
-    """Bring a window from state to state; yield the name of each."""
-    for part in (_start, _live, _reach, _others, _settings):
+def _measuring(stage: WindowHarness) -> Iterator[str]:
+    """From the very first start through measuring to the results."""
+    for part in (_start, _live, _reach):
         yield from part(stage)
+
+
+def _records(stage: WindowHarness) -> Iterator[str]:
+    """Progress, exercises, settings, report and help of a person."""
+    _ensure_person(stage)
+    for part in (_progress, exercise_states, _settings):
+        yield from part(stage)
+
+
+def _tools(stage: WindowHarness) -> Iterator[str]:
+    """Clips, set-up, and what is known of camera and body."""
+    _ensure_person(stage)
+    yield from tool_states(stage)
+
+
+def _ensure_person(stage: WindowHarness) -> None:
+    """Add a person where nobody has been measured yet, and let the window use it."""
+    if not stage.store.people():
+        stage.keeper.add_person(tr("Me"), (Side.RIGHT,))
+        stage.window.measure.people.load()
+        stage.settle()
+
+
+#: The states in chapters; each can be played in a new window, without the ones before.
+CHAPTERS = {"measuring": _measuring, "records": _records, "tools": _tools}
+
+
+def states(stage: WindowHarness, *chapters: str) -> Iterator[str]:
+    """Bring a window from state to state through some chapters, or all; yield the name of each."""
+    for name in chapters or CHAPTERS:
+        yield from CHAPTERS[name](stage)
 
 
 @dataclass(frozen=True, slots=True)
@@ -422,11 +348,19 @@ class Look:
         return f"{self.language}-{self.scheme.value}-{self.percent}-{width}x{height}"
 
 
-def take(folder: Path, look: Look, sizes: Sequence[tuple[int, int]], only: str = "") -> int:
+def take(
+    folder: Path,
+    look: Look,
+    sizes: Sequence[tuple[int, int]],
+    only: str = "",
+    chapters: Sequence[str] = tuple(CHAPTERS),
+) -> int:
     """Write the pictures of one look, a folder for each window size; return how many.
 
     Parameters
     ----------
+    chapters
+        Those to play, of CHAPTERS.
     only
         Beginning of the names of the states to write; empty for all.
     """
@@ -437,16 +371,17 @@ def take(folder: Path, look: Look, sizes: Sequence[tuple[int, int]], only: str =
         place.mkdir(parents=True, exist_ok=True)
     taken = 0
     with language_in_force(application, look.language):
-        stage = WindowHarness(look.scheme, look.percent, sizes[0])
-        for name in states(stage):
-            stage.settle()
-            if not name.startswith(only):
-                continue
-            # The first comes last: the next state is reached in it.
-            for size in reversed(sizes):
-                _save(stage, name, folders[size], size)
-                taken += 1
-        stage.close()
+        for chapter in chapters:
+            stage = WindowHarness(look.scheme, look.percent, sizes[0])
+            for name in states(stage, chapter):
+                stage.settle()
+                if not name.startswith(only):
+                    continue
+                # The first comes last: the next state is reached in it.
+                for size in reversed(sizes):
+                    _save(stage, name, folders[size], size)
+                    taken += 1
+            stage.close()
     return taken
 
 
@@ -463,6 +398,7 @@ def main(arguments: list[str] | None = None) -> int:
     parser.add_argument("--percent", type=int, choices=PERCENTS, action="append")
     parser.add_argument("--size", choices=names, action="append")
     parser.add_argument("--only", default="", metavar="NAME", help="states whose names begin so")
+    parser.add_argument("--chapter", choices=CHAPTERS, action="append", help="of the states")
     chosen = parser.parse_args(arguments)
     if "DISPLAY" not in os.environ and "WAYLAND_DISPLAY" not in os.environ:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -472,7 +408,8 @@ def main(arguments: list[str] | None = None) -> int:
         chosen.language or LANGUAGES, chosen.scheme or schemes, chosen.percent or PERCENTS
     ):
         look, began_s = Look(language, Scheme(scheme), percent), time.monotonic()
-        count = take(chosen.folder, look, sizes, chosen.only)
+        chapters = chosen.chapter or tuple(CHAPTERS)
+        count = take(chosen.folder, look, sizes, chosen.only, chapters)
         took_s = time.monotonic() - began_s
         print(f"{language} {scheme} {percent} %: {count} pictures in {took_s:.0f} s", flush=True)
     return 0

@@ -13,9 +13,9 @@ from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
 
 from gui.app.main_window import MainWindow
 from gui.app.shown_window import ShownWindow
+from gui.app.window_pages import WindowPages
 from gui.protocol.exercise_round import RoundPhase
 from gui.session.audio_cues import AudioCues
-from gui.session.clip_batch import ClipBatch
 from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
 from gui.session.interfaces import ClipAnalysis, ClipCurve, ReadClip
@@ -41,6 +41,9 @@ from tests.support.gui.scripted_engine import ScriptedEngine
 
 #: Times around the event loop until what follows from what has followed.
 _ROUNDS = 6
+
+#: Nap between two looks at what other threads do, seconds.
+_NAP_S = 0.001
 
 #: Step of the round's clock, seconds.
 TICK_S = 0.1
@@ -130,8 +133,14 @@ class WindowHarness:
         idle_rounds = 0
         while idle_rounds < _ROUNDS or timer.elapsed() < wait_ms:
             self.services.feed.pull()
+            for worker in (self.services.records, self.services.slow_worker):
+                worker.collect()
+            QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
             QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
             idle_rounds = 0 if self._busy() else idle_rounds + 1
+            if not idle_rounds or idle_rounds >= _ROUNDS:
+                # The other threads work while this one sleeps.
+                time.sleep(_NAP_S)
 
     def pass_seconds(self, seconds: float) -> None:
         """Let time pass in a round that is led, a tenth of a second after the other."""
@@ -149,7 +158,7 @@ class WindowHarness:
         raise AssertionError(f"{phase} did not come")
 
     def _busy(self) -> bool:
-        reading = any(batch.running for batch in self.window.findChildren(ClipBatch))
+        reading = self.window.findChild(WindowPages).is_reading
         return reading or self.services.records.busy or self.services.slow_worker.busy
 
     def close(self) -> None:
