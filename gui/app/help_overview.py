@@ -1,19 +1,19 @@
-"""First page of the help: what this is, where to read on, and when not to measure."""
+"""First page of the help: where to read more, when not to measure, and what this is."""
 
 from functools import partial
 
 from PySide6.QtWidgets import QFrame
 
 from gui.app.about import keys_dialog
-from gui.app.help_pages import HelpPage, open_page, page_name
+from gui.app.help_pages import HelpPage, open_page, page_line, page_name
 from gui.protocol.red_flags import ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import screening_text
 from gui.text.wording import tr
-from gui.widgets.buttons import FlowRow, ShortcutButton, button
 from gui.widgets.layouts import card
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
+from gui.widgets.topic_button import TopicButton, TopicGrid
 
 
 class HelpOverview(TitledPage):
@@ -21,19 +21,18 @@ class HelpOverview(TitledPage):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance, tr("Help"))
-        self.topics: dict[HelpPage, ShortcutButton] = {}
+        self.topics: dict[HelpPage, TopicButton] = {}
         for page in HelpPage:
-            self.topics[page] = button(page_name(page).replace("&", ""))
+            self.topics[page] = TopicButton(page_name(page).replace("&", ""), page_line(page))
             self.topics[page].clicked.connect(partial(self._open, page))
-        self.keys = button(tr("Keys"))
+        self.keys = TopicButton(tr("Keys"), tr("What each key does on every page."))
         self.keys.clicked.connect(self._show_keys)
-        ways = FlowRow(appearance.gap(1), filling=False)
-        ways.offer([*self.topics.values(), self.keys])
         about = screening_text(ScreeningPage.ABOUT)
         self.lay_out(
-            card(label(about.title, "strong"), *map(label, about.items), spacing=appearance.gap(1)),
-            card(label(tr("Read on"), "strong"), ways, spacing=appearance.gap(1)),
+            TopicGrid([*self.topics.values(), self.keys]),
+            label(tr("Read more"), "title"),
             *self._signs(),
+            card(label(about.title, "strong"), *map(label, about.items), spacing=appearance.gap(1)),
         )
 
     def _signs(self) -> list[QFrame]:

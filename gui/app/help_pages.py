@@ -44,6 +44,19 @@ def page_name(page: HelpPage) -> str:
     }[page]
 
 
+def page_line(page: HelpPage) -> str:
+    """Return what a page answers."""
+    return {
+        HelpPage.WINDOW: tr("What each page is for, and what its buttons do."),
+        HelpPage.AT_HOME: tr("Where to stand and how to move, on one sheet."),
+        HelpPage.WHEN_TO_CALL: tr("Signs that someone should look at soon, or at once."),
+        HelpPage.TRUST: tr("What the range means, and why some trials are not measured."),
+        HelpPage.PROGRESS: tr("When a difference is called a change."),
+        HelpPage.WHAT_IS_KEPT: tr("Which files there are, and how to delete them."),
+        HelpPage.CLINIC_CARD: tr("A measurement within a visit, on one card."),
+    }[page]
+
+
 def open_page(page: HelpPage, parent: QWidget) -> None:
     """Show a page: printed ones in the computer's browser, the others in a dialog."""
     if not _open_in_browser(page.path):

@@ -76,7 +76,7 @@ def _fill_data_menu(menu: QMenu, window: "MainWindow") -> None:
 def _fill_view_menu(menu: QMenu, preferences: Preferences) -> None:
     _add(menu, tr("Text &larger"), partial(preferences.change_text, 1), "Ctrl++")
     _add(menu, tr("Text s&maller"), partial(preferences.change_text, -1), "Ctrl+-")
-    _add(menu, tr("Text as it &was"), partial(preferences.change_text, 0), "Ctrl+0")
+    _add(menu, tr("&Normal text size"), partial(preferences.change_text, 0), "Ctrl+0")
 
 
 def _fill_help_menu(menu: QMenu, window: "MainWindow") -> None:

@@ -36,7 +36,7 @@ from measure.report.caveats import CAVEATS, DEMO, NOTICE
 from measure.report.headline import PROMPT_SUBJECTS
 from measure.report.own_words import METHOD_WORDS
 from measure.report.wording import WORDS
-from measure.storage.saved_files import PURPOSES
+from measure.storage.saved_files import DURATIONS, PURPOSES
 
 #: One vertebral level of every region of the back.
 _LEVELS = ("T1", "T7", "T10", "L1", "L4", "S1", "buttock", "thigh")
@@ -86,6 +86,7 @@ def texts_of_measure() -> tuple[str, ...]:
         *WEEK_TEMPLATES,
         MEASURE_AGAIN,
         *PURPOSES,
+        *DURATIONS,
         *(assessment_dose(band).sentence for band in Irritability),
     ]
     return tuple(dict.fromkeys(text for text in texts if text))

@@ -264,12 +264,12 @@
         <translation>Texto más &amp;pequeño</translation>
     </message>
     <message>
-        <source>Text as it &amp;was</source>
-        <translation>Texto como es&amp;taba</translation>
-    </message>
-    <message>
         <source>&amp;Help</source>
         <translation>Ay&amp;uda</translation>
+    </message>
+    <message>
+        <source>&amp;Normal text size</source>
+        <translation>Tamaño &amp;normal del texto</translation>
     </message>
     <message>
         <source>&amp;Keys</source>
@@ -402,6 +402,34 @@
     <message>
         <source>Card &amp;for clinicians, to print</source>
         <translation>Tarjeta &amp;para profesionales, para imprimir</translation>
+    </message>
+    <message>
+        <source>What each page is for, and what its buttons do.</source>
+        <translation>Para qué sirve cada página y qué hacen sus botones.</translation>
+    </message>
+    <message>
+        <source>Where to stand and how to move, on one sheet.</source>
+        <translation>Dónde colocarse y cómo moverse, en una hoja.</translation>
+    </message>
+    <message>
+        <source>Signs that someone should look at soon, or at once.</source>
+        <translation>Señales que alguien debe valorar pronto o enseguida.</translation>
+    </message>
+    <message>
+        <source>What the range means, and why some trials are not measured.</source>
+        <translation>Qué significa el intervalo y por qué algunos intentos no se miden.</translation>
+    </message>
+    <message>
+        <source>When a difference is called a change.</source>
+        <translation>Cuándo una diferencia se considera un cambio.</translation>
+    </message>
+    <message>
+        <source>Which files there are, and how to delete them.</source>
+        <translation>Qué archivos hay y cómo eliminarlos.</translation>
+    </message>
+    <message>
+        <source>A measurement within a visit, on one card.</source>
+        <translation>Una medición durante la consulta, en una tarjeta.</translation>
     </message>
     <message>
         <source>Back</source>
@@ -716,10 +744,6 @@
         <translation>Empezar de nuevo</translation>
     </message>
     <message>
-        <source>Where the board was seen</source>
-        <translation>Dónde se vio el tablero</translation>
-    </message>
-    <message>
         <source>Calculating the lens profile.</source>
         <translation>Calculando el perfil de la lente.</translation>
     </message>
@@ -972,16 +996,16 @@
         <translation>estándar</translation>
     </message>
     <message>
-        <source>quick</source>
+        <source>fast</source>
         <translation>rápido</translation>
     </message>
     <message>
-        <source>careful</source>
-        <translation>minucioso</translation>
+        <source>detailed</source>
+        <translation>detallado</translation>
     </message>
     <message>
-        <source>{conduct}. Seen {view}, measured against {reference}. Detail level: {level}.</source>
-        <translation>{conduct}. Visto {view}, medido con respecto a {reference}. Nivel de detalle: {level}.</translation>
+        <source>{conduct}. Seen {view}, measured against {reference}. Body tracking: {level}.</source>
+        <translation>{conduct}. Visto {view}, medido respecto a {reference}. Seguimiento corporal: {level}.</translation>
     </message>
     <message>
         <source>the trunk</source>
@@ -1036,6 +1060,10 @@
         <translation>Para intervalos más estrechos</translation>
     </message>
     <message>
+        <source>No sound device was found. The same words are on the screen.</source>
+        <translation>No se encontró ningún dispositivo de sonido. Las mismas palabras aparecen en la pantalla.</translation>
+    </message>
+    <message>
         <source>Save the board to print</source>
         <translation>Guardar el tablero para imprimir</translation>
     </message>
@@ -1084,6 +1112,14 @@
         <translation>{length}, centímetros</translation>
     </message>
     <message>
+        <source>How much your own sessions differ without any change.</source>
+        <translation>Cuánto difieren sus propias sesiones sin que haya ningún cambio.</translation>
+    </message>
+    <message>
+        <source>Optional: each of these makes the range narrower.</source>
+        <translation>Opcional: cada uno de estos pasos estrecha el intervalo.</translation>
+    </message>
+    <message>
         <source>Lens</source>
         <translation>Lente</translation>
     </message>
@@ -1092,24 +1128,8 @@
         <translation>Nivel</translation>
     </message>
     <message>
-        <source>Marked once by a helper, for the reach behind the back.</source>
-        <translation>Lo marca una vez un ayudante, para el alcance tras la espalda.</translation>
-    </message>
-    <message>
         <source>Neck and pelvis</source>
         <translation>Cuello y pelvis</translation>
-    </message>
-    <message>
-        <source>Corrects for lens distortion: show a printed board all over the picture.</source>
-        <translation>Corrige la distorsión de la lente: muestre un tablero impreso por toda la imagen.</translation>
-    </message>
-    <message>
-        <source>Corrects for a tilted camera: mark a door frame or a plumb line in the picture.</source>
-        <translation>Corrige una cámara inclinada: marque en la imagen el marco de una puerta o una plomada.</translation>
-    </message>
-    <message>
-        <source>Standing nearer or turned looks like progress and is none.</source>
-        <translation>Estar más cerca o girado parece progreso y no lo es.</translation>
     </message>
     <message>
         <source>Place</source>
@@ -1132,16 +1152,24 @@
         <translation>Una tabla con lecturas de cámara y goniómetro de un profesional sanitario muestra hasta qué punto coinciden.</translation>
     </message>
     <message>
-        <source>Optional: these steps narrow the uncertainty. You can measure without them.</source>
-        <translation>Opcional: estos pasos reducen la incertidumbre. Puede medir sin ellos.</translation>
-    </message>
-    <message>
         <source>Camera and body</source>
         <translation>Cámara y cuerpo</translation>
     </message>
     <message>
         <source>Body lengths</source>
         <translation>Longitudes del cuerpo</translation>
+    </message>
+    <message>
+        <source>Show how well my sessions repeat</source>
+        <translation>Ver cómo se repiten mis sesiones</translation>
+    </message>
+    <message>
+        <source>Enter the lengths</source>
+        <translation>Introducir las longitudes</translation>
+    </message>
+    <message>
+        <source>Repeatability</source>
+        <translation>Repetibilidad</translation>
     </message>
     <message>
         <source>{text} is no number.</source>
@@ -1174,10 +1202,6 @@
     <message>
         <source>This is a good place. You can measure here.</source>
         <translation>Es un buen lugar. Puede medir aquí.</translation>
-    </message>
-    <message>
-        <source>No sound device was found. The same words stand on the screen.</source>
-        <translation>No se encontró ningún dispositivo de sonido. Lo mismo se lee en la pantalla.</translation>
     </message>
     <message>
         <source>Nothing heard? Turn up the sound of the computer.</source>
@@ -1388,12 +1412,12 @@
         <translation>B</translation>
     </message>
     <message>
-        <source>the movement to read</source>
-        <translation>el movimiento que se lee</translation>
+        <source>the movement to measure</source>
+        <translation>el movimiento que se mide</translation>
     </message>
     <message>
-        <source>the side to read</source>
-        <translation>el lado que se lee</translation>
+        <source>the side to measure</source>
+        <translation>el lado que se mide</translation>
     </message>
     <message>
         <source>Measure this movement</source>
@@ -2246,10 +2270,6 @@
     <message>
         <source>Check the camera</source>
         <translation>Comprobar la cámara</translation>
-    </message>
-    <message>
-        <source>Voice and tones</source>
-        <translation>Voz y tonos</translation>
     </message>
     <message>
         <source>People and data</source>
@@ -4292,6 +4312,26 @@
         <translation>más dolor que antes</translation>
     </message>
     <message>
+        <source>until you delete it</source>
+        <translation>hasta que usted lo elimine</translation>
+    </message>
+    <message>
+        <source>until you delete the people in it</source>
+        <translation>hasta que usted elimine a las personas que contiene</translation>
+    </message>
+    <message>
+        <source>while Thawline is open</source>
+        <translation>mientras Thawline esté abierto</translation>
+    </message>
+    <message>
+        <source>until it is imported</source>
+        <translation>hasta que se importe</translation>
+    </message>
+    <message>
+        <source>the latest 2 MB</source>
+        <translation>los últimos 2 MB</translation>
+    </message>
+    <message>
         <source>The camera {camera} does not open. Close other programs that use it, and allow it in the privacy settings.</source>
         <translation>La cámara {camera} no se abre. Cierre los demás programas que la usen y permita su uso en los ajustes de privacidad.</translation>
     </message>
@@ -5884,15 +5924,15 @@
         <translation>Se ha restaurado una copia de seguridad. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
-        <source>Quick</source>
-        <translation>Rápido</translation>
-    </message>
-    <message>
         <source>Standard</source>
         <translation>Estándar</translation>
     </message>
     <message>
-        <source>Careful</source>
+        <source>Fast</source>
+        <translation>Rápido</translation>
+    </message>
+    <message>
+        <source>Detailed</source>
         <translation>Detallado</translation>
     </message>
     <message>
@@ -5916,32 +5956,48 @@
         <translation>Cancelar la descarga</translation>
     </message>
     <message>
-        <source>Thawline finds the body in the picture with a model that is fetched once and then stays on this computer. Without it nothing can be measured.</source>
-        <translation>Thawline reconoce el cuerpo en la imagen con un modelo que se descarga una vez y se queda en este ordenador. Sin él no se puede medir nada.</translation>
+        <source>Thawline finds the body in the picture with a model that is downloaded once and then stays on this computer. Without it nothing can be measured.</source>
+        <translation>Thawline encuentra el cuerpo en la imagen con un modelo que se descarga una vez y después permanece en este ordenador. Sin él no se puede medir nada.</translation>
+    </message>
+    <message>
+        <source>Body tracking is ready. All detail levels are on this computer.</source>
+        <translation>El seguimiento corporal está listo. Todos los niveles de detalle están en este ordenador.</translation>
+    </message>
+    <message>
+        <source>○  {level}: not installed</source>
+        <translation>○  {level}: no instalado</translation>
+    </message>
+    <message>
+        <source>✓  {level}: ready</source>
+        <translation>✓  {level}: listo</translation>
     </message>
     <message>
         <source>Downloading is the only time Thawline uses the network. About {megabytes} MB come from the public package registry, through the package program of this computer (npm or pip). Nothing about you is sent. The files are checked before they are used.</source>
         <translation>La descarga es la única ocasión en que Thawline usa la red. Se reciben unos {megabytes} MB del registro público de paquetes, mediante el programa de paquetes de este ordenador (npm o pip). No se envía nada sobre usted. Los archivos se comprueban antes de usarlos.</translation>
     </message>
     <message>
-        <source>Detail levels</source>
-        <translation>Niveles de detalle</translation>
-    </message>
-    <message>
-        <source>○  {level}: not here</source>
-        <translation>○  {level}: falta</translation>
-    </message>
-    <message>
-        <source>✓  {level}: here, checked</source>
-        <translation>✓  {level}: disponible y comprobado</translation>
-    </message>
-    <message>
-        <source>All detail levels are here. There is nothing to download.</source>
-        <translation>Todos los niveles de detalle están disponibles. No hay nada que descargar.</translation>
-    </message>
-    <message>
         <source>Downloading. You can go on using Thawline meanwhile.</source>
         <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
+    </message>
+    <message>
+        <source>Add, edit, choose or delete people.</source>
+        <translation>Añadir, editar, elegir o eliminar personas.</translation>
+    </message>
+    <message>
+        <source>Results as a file, and back from a file.</source>
+        <translation>Resultados a un archivo y desde un archivo.</translation>
+    </message>
+    <message>
+        <source>Everything in one file, and putting it back.</source>
+        <translation>Todo en un archivo, y cómo recuperarlo.</translation>
+    </message>
+    <message>
+        <source>What, where, how long, and who can read it.</source>
+        <translation>Qué, dónde, cuánto tiempo y quién puede leerlo.</translation>
+    </message>
+    <message>
+        <source>The model that finds the body in the picture.</source>
+        <translation>El modelo que encuentra el cuerpo en la imagen.</translation>
     </message>
     <message>
         <source>People</source>
@@ -5984,12 +6040,12 @@
         <translation>Medir a {name}</translation>
     </message>
     <message>
-        <source>{name}, measured at present</source>
-        <translation>{name}, persona elegida ahora</translation>
-    </message>
-    <message>
         <source>New person</source>
         <translation>Persona nueva</translation>
+    </message>
+    <message>
+        <source>Measured at present. {facts}</source>
+        <translation>Se mide en este momento. {facts}</translation>
     </message>
     <message>
         <source>Delete {name} and everything saved about them? Sessions: {count}. You can undo this until Thawline is closed; after that it cannot be undone. Exports, reports and backups made earlier keep what they hold.</source>
@@ -6040,24 +6096,28 @@
         <translation>No se guarda ninguna imagen, vídeo ni punto del cuerpo, salvo que usted pida un archivo con ellos.</translation>
     </message>
     <message>
-        <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder below.</source>
-        <translation>Para borrar a una persona, use la página «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta indicada abajo.</translation>
+        <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder above.</source>
+        <translation>Para eliminar a una persona, use la página «Personas». Para eliminarlo todo, cierre Thawline y elimine la carpeta de arriba.</translation>
+    </message>
+    <message>
+        <source>What and where</source>
+        <translation>Qué y dónde</translation>
+    </message>
+    <message>
+        <source>How long, and for whom</source>
+        <translation>Cuánto tiempo y para quién</translation>
+    </message>
+    <message>
+        <source>Can be read by: {readers}</source>
+        <translation>Puede leerlo: {readers}</translation>
     </message>
     <message>
         <source>Files are not encrypted by this program: who can read your files can read them. Turn on the disk encryption of your system.</source>
         <translation>Este programa no cifra los archivos: quien pueda leer sus archivos podrá leerlos. Active el cifrado de disco de su sistema.</translation>
     </message>
     <message>
-        <source>Files of Thawline</source>
-        <translation>Archivos de Thawline</translation>
-    </message>
-    <message>
         <source>Nothing is saved yet.</source>
         <translation>Todavía no hay nada guardado.</translation>
-    </message>
-    <message>
-        <source>{file}, {size}. Can be read by: {readers}.</source>
-        <translation>{file}, {size}. Puede leerlo: {readers}.</translation>
     </message>
     <message>
         <source>Table for a spreadsheet</source>
@@ -6084,8 +6144,8 @@
         <translation>Una fila por intento, con comas y punto decimal (CSV).</translation>
     </message>
     <message>
-        <source>Everything that is saved about the person (JSON). The only format that Thawline can import, here or on another computer.</source>
-        <translation>Todo lo guardado de la persona (JSON). Es el único formato que Thawline puede importar, aquí o en otro ordenador.</translation>
+        <source>The only format that Thawline can import, here or elsewhere (JSON).</source>
+        <translation>El único formato que Thawline puede importar, aquí o en otro ordenador (JSON).</translation>
     </message>
     <message>
         <source>The readings as observations of the FHIR standard, release 4.</source>
@@ -6124,12 +6184,8 @@
         <translation>Solo su cuenta puede leer el archivo. Contiene el nombre y todas las notas: compártalo con cuidado.</translation>
     </message>
     <message>
-        <source>Takes a file that was exported as “Everything, to import again”. What is missing here is added; what is here stays as it is.</source>
-        <translation>Admite un archivo exportado como «Todo, para volver a importar». Se añade lo que falta aquí; lo que ya está se queda como está.</translation>
-    </message>
-    <message>
-        <source>Export</source>
-        <translation>Exportación</translation>
+        <source>Adds what is missing here; what is here stays as it is.</source>
+        <translation>Añade lo que falta aquí; lo que ya está se queda como está.</translation>
     </message>
     <message>
         <source>Import</source>
@@ -6416,7 +6472,11 @@
         <translation>Ayuda</translation>
     </message>
     <message>
-        <source>Read on</source>
+        <source>What each key does on every page.</source>
+        <translation>Qué hace cada tecla en cada página.</translation>
+    </message>
+    <message>
+        <source>Read more</source>
         <translation>Más información</translation>
     </message>
     <message>

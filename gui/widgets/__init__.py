@@ -3,12 +3,12 @@
 Public names:
 
     announcement: announce
+    beside_row: BesideRow, list_card
     big_number: BigNumber
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton,
         bind_keys, button, give_role
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
-    clip_chart: ClipChart
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
@@ -19,12 +19,12 @@ Public names:
     pain_scale: PainScale
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
-    point_marking: PointMarkingView
     position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
     scroll_page: bring_into_view, scrollable
-    text: ElidedLabel, NoticeBar, label
+    text: ElidedLabel, NoticeBar, label, titled
     titled_page: TitledPage
+    topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of
     wrapping_check_box: WrappingCheckBox
 """

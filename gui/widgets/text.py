@@ -8,6 +8,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.style.measures import GAP_PX
 from gui.text.wording import notice
 from gui.widgets.layouts import centred, column
 
@@ -65,6 +66,13 @@ class ElidedLabel(QLabel):
         self.setText(
             self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideMiddle, self.width())
         )
+
+
+def titled(name: str, line: str) -> QWidget:
+    """Return a name, and beneath it a quiet line about it."""
+    made = QWidget()
+    column(label(name, "strong"), label(line, "quiet"), on=made, spacing=GAP_PX // 4)
+    return made
 
 
 class NoticeBar(QWidget):

@@ -17,6 +17,7 @@ from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.measurements import Measurement
 from measure.errors import ClipError, DataError, ThawlineError
+from measure.system.atomic_files import private_descriptor
 from measure.system.json_codec import from_data, to_data
 
 #: Largest results file, bytes; a hundred thousand clips take less. [technical]
@@ -47,7 +48,7 @@ class ResultsFile:
     Parameters
     ----------
     path
-        Made when it is not there.
+        Made when it is not there, for its owner alone.
     entries
         What is to be read.
 
@@ -112,7 +113,7 @@ class ResultsFile:
         text = json.dumps(to_data(_line(key, result)), ensure_ascii=False, allow_nan=False)
         before = "" if self._ends_whole else "\n"
         try:
-            with self._path.open("ab") as file:
+            with os.fdopen(private_descriptor(self._path, append=True), "ab") as file:
                 file.write(f"{before}{text}\n".encode("utf-8", "surrogateescape"))
                 file.flush()
                 os.fsync(file.fileno())

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import os
 from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
@@ -9,7 +10,7 @@ from pathlib import Path
 from measure.clips.outcome import ClipResult
 from measure.domain.measurements import Measurement, Status
 from measure.errors import InputError
-from measure.system.atomic_files import write_errors
+from measure.system.atomic_files import private_descriptor, write_errors
 
 #: Columns of the table, in their order.
 COLUMNS = (
@@ -81,6 +82,8 @@ def _clips(count: int) -> str:
 def write_table(path: Path, results: Sequence[ClipResult]) -> None:
     """Write the table as CSV: UTF-8, commas, decimal points, every digit.
 
+    A new file can be read by its owner alone, for it names people.
+
     Raises
     ------
     DataError
@@ -90,8 +93,8 @@ def write_table(path: Path, results: Sequence[ClipResult]) -> None:
     rows = csv.DictWriter(text, COLUMNS, restval="", lineterminator="\n")
     rows.writeheader()
     rows.writerows(_row(result) for result in results)
-    with write_errors(path):
-        path.write_bytes(text.getvalue().encode("utf-8", "surrogateescape"))
+    with write_errors(path), os.fdopen(private_descriptor(path), "wb") as file:
+        file.write(text.getvalue().encode("utf-8", "surrogateescape"))
 
 
 def _row(result: ClipResult) -> dict[str, object]:

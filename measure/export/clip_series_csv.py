@@ -2,6 +2,7 @@
 
 import csv
 import math
+import os
 from pathlib import Path
 
 import numpy as np
@@ -10,7 +11,7 @@ from measure.clips.read import ClipReading
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.measurements import Measurement
 from measure.domain.tracks import FrameState
-from measure.system.atomic_files import write_errors
+from measure.system.atomic_files import private_descriptor, write_errors
 from measure.video.sampling import FINE_HZ
 
 
@@ -33,7 +34,10 @@ def write_track(path: Path, reading: ClipReading) -> None:
         header += [f"{name}_x_px", f"{name}_y_px", f"{name}_visibility"]
     track = reading.track
     refined = refined_series(reading)
-    with write_errors(path), path.open("w", encoding="utf-8", newline="") as file:
+    with (
+        write_errors(path),
+        os.fdopen(private_descriptor(path), "w", encoding="utf-8", newline="") as file,
+    ):
         rows = csv.writer(file)
         rows.writerow(header)
         for frame, time_s in enumerate(track.time_s):

@@ -11,6 +11,7 @@ Points of a C3D file are single precision.
 """
 
 import math
+import os
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -21,7 +22,7 @@ from measure.clips.observation import ClipObservation
 from measure.domain.landmarks import FloatArray, IntArray, Landmark
 from measure.domain.tracks import FrameState
 from measure.errors import DataError, InputError
-from measure.system.atomic_files import write_errors
+from measure.system.atomic_files import private_descriptor, write_errors
 
 #: Names of the points, in the order of the network's landmarks.
 LABELS = tuple(mark.name for mark in Landmark)
@@ -108,8 +109,8 @@ def write_trc(path: Path, points: MotionPoints) -> None:
     for frame, (time_s, places) in enumerate(zip(points.time_s, points.places, strict=True)):
         cells = [str(frame + 1), f"{time_s:.6f}", *_cells(places, points.units)]
         lines.append("\t".join(cells))
-    with write_errors(path):
-        path.write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+    with write_errors(path), os.fdopen(private_descriptor(path), "wb") as file:
+        file.write(("\n".join(lines) + "\n").encode())
 
 
 def _cells(places: FloatArray, units: str) -> list[str]:
@@ -164,6 +165,7 @@ def _write(file: Any, path: Path, slots: int) -> None:
 
     part = path.with_name(f".{path.stem}.part.c3d")
     try:
+        os.close(private_descriptor(part))
         file.write(str(part))
         written = ezc3d.c3d(str(part))["data"]["points"].shape[2]
         if written != slots:

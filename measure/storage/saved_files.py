@@ -40,6 +40,24 @@ _OTHER = "another file of this program or of yours"
 #: Every purpose that a file can have, for translations.
 PURPOSES = (*_PURPOSES.values(), _MODELS, _LOGS, _ASIDE, _OTHER)
 
+_UNTIL_DELETED = "until you delete it"
+#: How long files are there that do not wait for a person to delete them, by name.
+_DURATIONS = {
+    STORE_NAME: "until you delete the people in it",
+    STORE_NAME + "-wal": "while Thawline is open",
+    STORE_NAME + "-shm": "while Thawline is open",
+    "bodies.json": "until it is imported",
+    "placements.json": "until it is imported",
+    "lens-profiles.json": "until it is imported",
+    "levels.json": "until it is imported",
+    "corrections.json": "until it is imported",
+    "window.lock": "while Thawline is open",
+}
+_LOGS_DURATION = "the latest 2 MB"
+
+#: Everything that can be said of how long a file is there, for translations.
+DURATIONS = (*dict.fromkeys((_UNTIL_DELETED, *_DURATIONS.values(), _LOGS_DURATION)),)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SavedFile:
@@ -49,6 +67,8 @@ class SavedFile:
     ----------
     purpose
         What it is, one of PURPOSES.
+    duration
+        How long it is there, one of DURATIONS.
     size_bytes
         Of a folder the sum of its files.
     open_to_others
@@ -59,6 +79,7 @@ class SavedFile:
 
     path: Path
     purpose: str
+    duration: str
     size_bytes: int
     open_to_others: bool | None
     mode: str
@@ -95,6 +116,7 @@ def saved_files() -> list[SavedFile]:
             SavedFile(
                 path=path,
                 purpose=purpose,
+                duration=_duration(path),
                 size_bytes=_bytes(path),
                 open_to_others=is_open,
                 mode=mode,
@@ -122,6 +144,13 @@ def _entries(folder: Path) -> list[Path]:
                 {"folder": str(folder), "reason": system_reason(error)},
             )
         ) from error
+
+
+def _duration(path: Path) -> str:
+    if path == log_folder():
+        return _LOGS_DURATION
+    names = _DURATIONS if path.parent == data_folder() else {}
+    return names.get(path.name, _UNTIL_DELETED)
 
 
 def _bytes(path: Path) -> int:

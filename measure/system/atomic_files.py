@@ -125,6 +125,15 @@ def publish(new: Path, target: Path) -> None:
 _NEW = os.O_CREAT | os.O_EXCL | os.O_WRONLY | getattr(os, "O_BINARY", 0)
 
 
+def private_descriptor(path: Path, *, append: bool = False) -> int:
+    """Return a descriptor that writes a file: a new one can be read by its owner alone.
+
+    A file that is there already has the rights that it had; it is emptied unless `append` is set.
+    """
+    flags = os.O_CREAT | os.O_WRONLY | (os.O_APPEND if append else os.O_TRUNC)
+    return os.open(path, flags | getattr(os, "O_BINARY", 0), 0o600)
+
+
 @contextmanager
 def write_errors(path: Path) -> Iterator[None]:
     """Turn an OSError of the block into a DataError that names `path` and says what to do."""

@@ -2,12 +2,11 @@
 
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import (
     QGridLayout,
     QLabel,
     QLineEdit,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
@@ -23,12 +22,14 @@ from gui.session.known_state import (
     place_words,
 )
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
+from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import card, clear_layout
+from gui.widgets.layouts import clear_layout, column, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
-from gui.widgets.text import label
+from gui.widgets.text import label, titled
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.acquisition import POSSIBLE
 
@@ -37,9 +38,8 @@ LENGTHS = ("upper_arm", "forearm", "shoulder_width")
 
 
 class CalibrationPage(QWidget):
-    """A card for each thing that may be known."""
+    """A line for each thing that may be known: its name, how far it is, one button."""
 
-    board_wanted = Signal()
     lens_wanted = Signal()
     level_wanted = Signal()
     marks_wanted = Signal()
@@ -55,14 +55,16 @@ class CalibrationPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self.lens, self.level, self.lengths, self.marks, self.place = (label("") for _ in range(5))
-        self.board = button(tr("Save the board to print"))
+        self.lens, self.level, self.lengths, self.marks, self.place = (
+            label("", "quiet") for _ in range(5)
+        )
         self.calibrate = button(tr("Calibrate the lens"))
         self.uprights = button(tr("Mark upright lines"))
         self.mark_back = button(tr("Mark neck and pelvis"))
         self.forget = button(tr("Delete where I stood"))
         self.study = button(tr("Open a table of readings"))
-        self.retest = button(tr("How well my sessions repeat"))
+        self.retest = button(tr("Show how well my sessions repeat"))
+        self.enter = button(tr("Enter the lengths"))
         self.keep = button(tr("Save the lengths"))
         self.leave = button(tr("Back to set-up"), key=tr("Escape"))
         self.fields = {
@@ -79,7 +81,6 @@ class CalibrationPage(QWidget):
         self._corrections = QVBoxLayout()
         self._lay_out()
         for source, signal in (
-            (self.board, self.board_wanted),
             (self.calibrate, self.lens_wanted),
             (self.uprights, self.level_wanted),
             (self.mark_back, self.marks_wanted),
@@ -89,6 +90,7 @@ class CalibrationPage(QWidget):
             (self.leave, self.back),
         ):
             source.clicked.connect(signal)
+        self.enter.clicked.connect(self._show_form)
         self.keep.clicked.connect(self._keep)
 
     @staticmethod
@@ -99,55 +101,37 @@ class CalibrationPage(QWidget):
         return field
 
     def _lay_out(self) -> None:
-        cards = (
-            _card(
-                tr("Lens"),
-                tr("Corrects for lens distortion: show a printed board all over the picture."),
-                *(self.lens, self.board, self.calibrate),
-            ),
-            _card(
-                tr("Level"),
-                tr(
-                    "Corrects for a tilted camera: mark a door frame or a plumb line in the "
-                    "picture."
-                ),
-                *(self.level, self.uprights),
-            ),
-            _card(
-                tr("Place"),
-                tr("Standing nearer or turned looks like progress and is none."),
-                *(self.place, self.forget),
-            ),
-            _card(
-                tr("Neck and pelvis"),
-                tr("Marked once by a helper, for the reach behind the back."),
-                *(self.marks, self.mark_back),
-            ),
-            self._lengths_card(),
-            card(
-                label(tr("Agreement"), "title"),
-                label(
-                    tr(
-                        "A clinician's table of camera and goniometer readings shows how well they "
-                        "agree."
-                    ),
-                    "quiet",
-                ),
-                ButtonRow([self.study, self.retest]),
-                self._corrections,
-            ),
+        agreement = tr(
+            "A clinician's table of camera and goniometer readings shows how well they agree."
         )
-        lead = tr("Optional: these steps narrow the uncertainty. You can measure without them.")
+        repeat = tr("How much your own sessions differ without any change.")
+        lead = tr("Optional: each of these makes the range narrower.")
+        rows = [
+            BesideRow(_words(name, words), control)
+            for name, words, control in (
+                (tr("Lens"), self.lens, self.calibrate),
+                (tr("Level"), self.level, self.uprights),
+                (tr("Neck and pelvis"), self.marks, self.mark_back),
+            )
+        ]
+        lengths = BesideRow(_words(tr("Body lengths"), self.lengths), self.enter)
+        agreed = widget_with(column(titled(tr("Agreement"), agreement), self._corrections))
         frame_page(
             self,
             label(tr("Camera and body"), "display"),
-            label(lead, "lead"),
-            *cards,
+            label(lead),
+            list_card(
+                *rows,
+                widget_with(column(lengths, self._lengths_form(), spacing=GAP_PX)),
+                BesideRow(_words(tr("Place"), self.place), self.forget),
+                BesideRow(agreed, self.study),
+                BesideRow(titled(tr("Repeatability"), repeat), self.retest),
+            ),
             1,
             buttons=[self.leave],
         )
 
-    def _lengths_card(self) -> QWidget:
+    def _lengths_form(self) -> QWidget:
         grid = QGridLayout()
         for line, field in enumerate(self.fields.values()):
             words = label(field.accessibleName())
@@ -158,7 +142,9 @@ class CalibrationPage(QWidget):
         grid.setColumnStretch(1, 1)
         self.wrong.setVisible(False)
         save = ButtonRow([self.keep])
-        return card(label(tr("Body lengths"), "title"), self.lengths, grid, save, self.wrong)
+        self._form = widget_with(column(grid, save, self.wrong, spacing=GAP_PX))
+        self._form.setVisible(False)
+        return self._form
 
     def show_state(self, state: CalibrationState, size_px: tuple[int, int] | None) -> None:
         """Show what is kept, and whether it holds for the camera's pictures of this size."""
@@ -180,6 +166,15 @@ class CalibrationPage(QWidget):
     def keep_focus(self) -> None:
         self.calibrate.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    @Slot()
+    def _show_form(self) -> None:
+        """Show the fields of the lengths, or put them away again."""
+        self._form.setVisible(self._form.isHidden())
+        if not self._form.isHidden():
+            self.fields[TRUNK].setFocus(Qt.FocusReason.OtherFocusReason)
+            bring_into_view(self.keep)
+
+    @Slot()
     def _keep(self) -> None:
         """Take what was typed, or say what is wrong with it."""
         typed: dict[str, float] = {}
@@ -204,13 +199,15 @@ class CalibrationPage(QWidget):
             bring_into_view(self.wrong)
 
     def clear_fields(self) -> None:
+        """Put the fields away, without what was typed."""
         for field in self.fields.values():
             field.clear()
+        self._form.setVisible(False)
 
 
-def _card(title: str, why: str, state: QLabel, *buttons: QPushButton) -> QWidget:
-    """Return a card of one thing that may be known, with the ways to measure it at its foot."""
-    return card(label(title, "title"), label(why, "quiet"), state, ButtonRow(buttons))
+def _words(name: str, state: QLabel) -> QWidget:
+    """Return the name of a thing that may be known, and beneath it how far it is."""
+    return widget_with(column(label(name, "strong"), state, spacing=GAP_PX // 4))
 
 
 def length_problem(typed: dict[str, float]) -> str:

@@ -67,7 +67,6 @@ class CalibrationPages(QStackedWidget):
 
     def _connect(self) -> None:
         overview = self.overview
-        overview.board_wanted.connect(self._save_board)
         overview.lens_wanted.connect(self._begin_lens)
         overview.level_wanted.connect(self._begin_level)
         overview.marks_wanted.connect(self._begin_marks)
@@ -78,6 +77,7 @@ class CalibrationPages(QStackedWidget):
         overview.correction_switched.connect(self._switch)
         self.agreement.offers_wanted.connect(self._keep_offers)
         overview.back.connect(self.back)
+        self.lens.board_wanted.connect(self._save_board)
         self.lens.kept.connect(self.show_calibration)
         self.lens.message_raised.connect(self.message_raised)
         self.mark.kept.connect(self._keep_marks)

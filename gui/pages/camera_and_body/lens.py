@@ -8,14 +8,13 @@ from PySide6.QtWidgets import QWidget
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from gui.pages.camera_and_body.coverage_grid import CoverageGrid
+from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.session.services import Services
 from gui.session.tones import Tone
 from gui.text.wording import message_text, tr
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.live.events import LiveFrame
 from measure.storage.store import Store
@@ -29,42 +28,34 @@ class LensPage(QWidget):
     kept = Signal()
     message_raised = Signal(str)
     back = Signal()
+    board_wanted = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         appearance = services.appearance
-        self._appearance, self._cues, self._slow = appearance, services.cues, services.slow_worker
+        self._cues, self._slow = services.cues, services.slow_worker
         self._capture: LensCapture | None = None
         self._busy = False
         self._mirrored = False
         self.sentence = FittedSentence(appearance)
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
-        self.coverage = CoverageGrid(appearance)
+        self.coverage = CoverageGrid(appearance, self.camera.video)
         self.count = label("", "lead")
         self.make = button(tr("Make the profile"), "main")
+        self.board = button(tr("Save the board to print"))
         self.anew = button(tr("Start over"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.make.clicked.connect(self._make)
         self.anew.clicked.connect(self._start_over)
         self.leave.clicked.connect(self.back)
+        self.board.clicked.connect(self.board_wanted)
         self._camera_name = ""
         self._lay_out()
 
     def _lay_out(self) -> None:
-        gap = self._appearance.gap
-        side = column(
-            label(tr("Where the board was seen"), "quiet"), (self.coverage, 1), self.count
-        )
-        seen = widget_with(row((self.camera, 6), (side, 3), spacing=gap(3)))
-        column(
-            self.sentence,
-            (scrollable(seen, wide=True), 1),
-            ButtonRow([self.leave, self.anew, self.make]),
-            on=self,
-            margins=(24, 8, 24, 16),
-            spacing=gap(1),
-        )
+        buttons = [self.leave, self.board, self.anew, self.make]
+        frame_picture(self, self.sentence, self.camera, self.count, buttons)
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""

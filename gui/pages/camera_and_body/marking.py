@@ -7,14 +7,14 @@ import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from gui.pages.camera_and_body.picture_page import frame_picture
+from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.point_marking import PointMarkingView
-from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -82,7 +82,6 @@ class MarkingPage(QWidget):
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         appearance = services.appearance
-        self._appearance = appearance
         self._task: MarkingTask | None = None
         self._frame: LiveFrame | None = None
         self._still: LiveFrame | None = None
@@ -111,15 +110,10 @@ class MarkingPage(QWidget):
     def _lay_out(self) -> None:
         for view in (self.camera, self.picture):
             self._views.addWidget(view)
-        beside = row((self.description_label, 1), (self.fixed, 1))
-        seen = widget_with(column(self.sentence, (self._views, 1), beside))
-        column(
-            (scrollable(seen, wide=True), 1),
-            ButtonRow([self.leave, self.take, self.again, self.undo, self.keep]),
-            on=self,
-            margins=(24, 8, 24, 16),
-            spacing=self._appearance.gap(1),
-        )
+        ticked = column(self.fixed, 1)
+        beneath = widget_with(row((self.description_label, 1), (ticked, 1)))
+        buttons = [self.leave, self.again, self.undo, self.take, self.keep]
+        frame_picture(self, self.sentence, self._views, beneath, buttons)
 
     @property
     def is_live(self) -> bool:
@@ -190,9 +184,9 @@ class MarkingPage(QWidget):
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
             description = task.describe(self._marked())
-        self.description_label.setText(
-            description or (tr("These marks do not fit.") if enough else "")
-        )
+        words = description or (tr("These marks do not fit.") if enough else "")
+        self.description_label.setText(words)
+        self.description_label.setVisible(bool(words))
         self.keep.setEnabled(bool(description))
         if live:
             self.camera.say(task.before)

@@ -42,7 +42,7 @@ class RepeatabilityPage(QWidget):
         self.leave.clicked.connect(self.back)
         frame_page(
             self,
-            label(tr("How well my sessions repeat"), "display"),
+            label(tr("Repeatability"), "display"),
             self.nothing,
             self.table,
             self.explanation,

@@ -8,12 +8,12 @@ from PySide6.QtCore import Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QSlider, QWidget
 
+from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, bind_keys, button
-from gui.widgets.clip_chart import ClipChart
 from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 from measure.domain.landmarks import FloatArray, Side

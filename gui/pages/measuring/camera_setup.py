@@ -237,7 +237,7 @@ class SetupPage(QWidget):
         cues = self._services.cues
         cues.warm_up()
         cues.try_tone(Tone.CAPTURED)
-        silent = tr("No sound device was found. The same words stand on the screen.")
+        silent = tr("No sound device was found. The same words are on the screen.")
         heard = tr("Nothing heard? Turn up the sound of the computer.")
         self.sound_words.setText(heard if cues.has_sound else silent)
 

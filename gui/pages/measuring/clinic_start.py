@@ -141,9 +141,9 @@ class WhatPage(QWidget):
         )
         self.baseline = button(tr("Full baseline"), "main", key=tr("B"))
         self.movement = ChoiceRow(
-            list(Movement), movement_name, columns=2, title=tr("the movement to read")
+            list(Movement), movement_name, columns=2, title=tr("the movement to measure")
         )
-        self.side = ChoiceRow(list(Side), side_title, title=tr("the side to read"))
+        self.side = ChoiceRow(list(Side), side_title, title=tr("the side to measure"))
         self.single = button(tr("Measure this movement"), key=tr("C"))
         self.how = ConductChoice(appearance, settings)
         self.figure = PositionView(appearance)

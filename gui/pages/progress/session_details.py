@@ -253,10 +253,10 @@ def conditions(record: MeasurementRecord) -> str:
         View.BACK: tr("from behind"),
         View.OBLIQUE: tr("half turned"),
     }
-    levels = {"lite": tr("quick"), "full": tr("standard"), "heavy": tr("careful")}
+    levels = {"lite": tr("fast"), "full": tr("standard"), "heavy": tr("detailed")}
     model = measurement.provenance.model
     on_trunk = measurement.reference.value == "trunk-axis"
-    words = tr("{conduct}. Seen {view}, measured against {reference}. Detail level: {level}.")
+    words = tr("{conduct}. Seen {view}, measured against {reference}. Body tracking: {level}.")
     return words.format(
         conduct=conduct_sentence(record.conduct),
         view=views[measurement.view],

@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QFileDialog, QProgressBar
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import tr
+from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, row
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.text import label
+from gui.widgets.text import label, titled
 from gui.widgets.titled_page import TitledPage
 from measure.storage.backup import Contents, backup, inspect
 
@@ -52,16 +52,12 @@ class BackupPage(TitledPage):
             "Puts a backup in place of everything that is saved here now. The backup is checked "
             "first. What is here now stays on this computer in a file of its own."
         )
-        gap = self._appearance.gap(1)
         self.lay_out(
             self.outcome,
             self.busy,
-            card(label(tr("Backup"), "strong"), label(about_backup), spacing=gap),
-            card(
-                label(tr("Restore"), "strong"),
-                label(about_restore),
-                row(self.restore, 1),
-                spacing=gap,
+            list_card(
+                titled(tr("Backup"), about_backup),
+                BesideRow(titled(tr("Restore"), about_restore), self.restore),
             ),
             buttons=[self.save],
         )

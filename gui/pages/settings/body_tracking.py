@@ -8,7 +8,7 @@ from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import error_text, tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, row
+from gui.widgets.layouts import card, column
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
@@ -21,9 +21,9 @@ from measure.system.paths import model_folder
 def quality_name(quality: ModelQuality) -> str:
     """Return a detail level in plain words."""
     return {
-        ModelQuality.LITE: tr("Quick"),
+        ModelQuality.LITE: tr("Fast"),
         ModelQuality.FULL: tr("Standard"),
-        ModelQuality.HEAVY: tr("Careful"),
+        ModelQuality.HEAVY: tr("Detailed"),
     }[quality]
 
 
@@ -64,6 +64,8 @@ class BodyTrackingPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.MODEL))
         self._services, self._fetch = services, services.model_fetch
+        #: Whether a detail level is known to be missing.
+        self._missing = True
         self.here = {quality: label("") for quality in ModelQuality}
         self.outcome = label("")
         self.progress = QProgressBar()
@@ -76,7 +78,7 @@ class BodyTrackingPage(TitledPage):
         self._fetch.progressed.connect(self._show_share)
         self._fetch.ended.connect(self._ended)
         about = tr(
-            "Thawline finds the body in the picture with a model that is fetched once and then "
+            "Thawline finds the body in the picture with a model that is downloaded once and then "
             "stays on this computer. Without it nothing can be measured."
         )
         online = tr(
@@ -84,20 +86,24 @@ class BodyTrackingPage(TitledPage):
             "from the public package registry, through the package program of this computer "
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
-        gap = self._appearance.gap(1)
-        self.lay_out(
-            label(about),
-            card(label(tr("Detail levels"), "strong"), *self.here.values(), spacing=gap),
-            card(
-                label(tr("Download"), "strong"),
-                label(online),
-                self.progress,
-                self.outcome,
-                row(self.cancel, 1),
-                spacing=gap,
-            ),
-            buttons=[self.fetch],
+        self.complete = label(
+            tr("Body tracking is ready. All detail levels are on this computer."), "display"
         )
+        levels = column(*self.here.values(), spacing=self._appearance.gap(1))
+        self._levels = card(levels)
+        self._online = label(online)
+        self.lay_out(
+            self.complete,
+            self.outcome,
+            self.progress,
+            self._levels,
+            self._online,
+            label(about, "quiet"),
+            buttons=[self.cancel, self.fetch],
+            short=True,
+        )
+        self.complete.setVisible(False)
+        self._say("")
         self._show_running()
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -110,19 +116,18 @@ class BodyTrackingPage(TitledPage):
 
     def _show_here(self, faults: dict[ModelQuality, str]) -> None:
         for quality, fault in faults.items():
-            words = (
-                tr("\u25cb  {level}: not here") if fault else tr("\u2713  {level}: here, checked")
-            )
+            words = tr("\u25cb  {level}: not installed") if fault else tr("\u2713  {level}: ready")
             self.here[quality].setText(words.format(level=quality_name(quality)))
-        complete = not any(faults.values())
-        if complete and not self._fetch.running:
-            self.outcome.setText(tr("All detail levels are here. There is nothing to download."))
-        self.fetch.setEnabled(not complete)
+        self._missing = any(faults.values())
+        self.complete.setVisible(not self._missing)
+        for about_levels in (self._levels, self._online):
+            about_levels.setVisible(self._missing)
+        self._show_running()
 
     @Slot()
     def _begin(self) -> None:
         self._fetch.start()
-        self.outcome.setText(tr("Downloading. You can go on using Thawline meanwhile."))
+        self._say(tr("Downloading. You can go on using Thawline meanwhile."))
         self._show_running()
         self.cancel.setFocus()
 
@@ -132,7 +137,7 @@ class BodyTrackingPage(TitledPage):
 
     @Slot(object)
     def _ended(self, problem: Exception | None) -> None:
-        self.outcome.setText("" if problem is None else failure_text(problem))
+        self._say("" if problem is None else failure_text(problem))
         self._show_running()
         self._check()
 
@@ -140,4 +145,9 @@ class BodyTrackingPage(TitledPage):
         running = self._fetch.running
         self.progress.setVisible(running)
         self.cancel.setVisible(running)
-        self.fetch.setVisible(not running)
+        self.fetch.setVisible(self._missing and not running)
+
+    def _say(self, words: str) -> None:
+        """Show how the download goes, or why it failed."""
+        self.outcome.setText(words)
+        self.outcome.setVisible(bool(words))

@@ -12,8 +12,9 @@ from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import affected_name, tr
-from gui.widgets.buttons import ShortcutButton, button
-from gui.widgets.layouts import card, clear_layout, column, row
+from gui.widgets.beside_row import BesideRow, list_card
+from gui.widgets.buttons import FlowRow, ShortcutButton, button
+from gui.widgets.layouts import clear_layout, column, widget_with
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
@@ -48,7 +49,7 @@ class PeoplePage(TitledPage):
         self._list = QWidget()
         self._rows: QVBoxLayout = column(on=self._list, spacing=self._appearance.gap(1))
         advice = tr("Choose names that only you can tell apart; they need not be real ones.")
-        self.lay_out(label(advice), self._list, buttons=[self.add])
+        self.lay_out(self._list, label(advice, "quiet"), buttons=[self.add])
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -70,10 +71,10 @@ class PeoplePage(TitledPage):
     def _show(self, people: list[ListedPerson]) -> None:
         clear_layout(self._rows)
         self.buttons = {}
-        for listed in people:
-            self._rows.addWidget(self._row(listed))
-        if not people:
-            self._rows.addWidget(label(tr("No one has been added yet.")))
+        if people:
+            self._rows.addWidget(list_card(*map(self._row, people)))
+        else:
+            self._rows.addWidget(label(tr("No one has been added yet."), "lead"))
 
     def _row(self, listed: ListedPerson) -> QWidget:
         person = listed.person
@@ -87,11 +88,13 @@ class PeoplePage(TitledPage):
             choose = partial(self.chosen.emit, person.id)
             actions.insert(0, ("choose", tr("Measure"), tr("Measure {name}"), choose))
         made = [self._action(person, *action) for action in actions]
-        title = tr("{name}, measured at present").format(name=name) if measured else name
-        return card(
-            row((label(title, "strong"), 1), *made, spacing=self._appearance.gap(1)),
-            label(_facts(listed), "quiet"),
-        )
+        facts = _facts(listed)
+        if measured:
+            facts = tr("Measured at present. {facts}").format(facts=facts)
+        actions_row = FlowRow(self._appearance.gap(1), filling=False)
+        actions_row.offer(made)
+        words = column(label(name, "title"), label(facts, "quiet"), spacing=0)
+        return BesideRow(widget_with(words), actions_row)
 
     def _action(
         self, person: Person, kind: str, text: str, named: str, act: Callable[[], None]

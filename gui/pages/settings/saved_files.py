@@ -1,11 +1,12 @@
-"""What is saved on this computer: files, sizes, who can read them, and how to be rid of them."""
+"""What is saved on this computer, as a table: files, how long, who can read them."""
 
-from PySide6.QtCore import QUrl, Slot
+from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import QDesktopServices, QShowEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QGridLayout
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, widget_with
@@ -14,6 +15,9 @@ from gui.widgets.titled_page import TitledPage
 from measure.progress.wording import with_decimal_sign
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
+
+#: Shares of the two columns: what and where, how long and for whom. [technical]
+_SHARES = (3, 2)
 
 
 def readers_words(file: SavedFile) -> str:
@@ -32,8 +36,10 @@ class SavedFilesPage(TitledPage):
         self.folder = label("", "quiet")
         self.open_folder = button(tr("Open the folder"))
         self.open_folder.clicked.connect(self._open_folder)
-        self._list = QWidget()
-        self._rows = column(on=self._list, spacing=self._appearance.gap(1))
+        self._rows = QGridLayout()
+        self._rows.setHorizontalSpacing(3 * GAP_PX)
+        for place, share in enumerate(_SHARES):
+            self._rows.setColumnStretch(place, share)
         promises = (
             tr(
                 "Nothing is sent anywhere. The only connection that this program opens by itself "
@@ -42,17 +48,17 @@ class SavedFilesPage(TitledPage):
             tr("No picture, video or body point is saved unless you ask for a file of them."),
             tr(
                 "To delete one person, use the page \u201cPeople\u201d. To delete everything, "
-                "close Thawline and delete the folder below."
+                "close Thawline and delete the folder above."
             ),
             tr(
                 "Files are not encrypted by this program: who can read your files can read them. "
                 "Turn on the disk encryption of your system."
             ),
         )
-        gap = self._appearance.gap(1)
         self.lay_out(
-            card(*(label(promise) for promise in promises), spacing=gap),
-            card(label(tr("Files of Thawline"), "strong"), self.folder, self._list, spacing=gap),
+            self.folder,
+            card(self._rows),
+            *(label(promise, "quiet") for promise in promises),
             buttons=[self.open_folder],
         )
 
@@ -65,17 +71,27 @@ class SavedFilesPage(TitledPage):
         self.folder.setText(str(data_folder()))
         clear_layout(self._rows)
         if not files:
-            self._rows.addWidget(label(tr("Nothing is saved yet.")))
-        for file in files:
-            purpose = tr(file.purpose)
-            facts = tr("{file}, {size}. Can be read by: {readers}.").format(
-                file=file.name,
-                size=with_decimal_sign(size_text(file.size_bytes), tr),
-                readers=readers_words(file),
-            )
-            words = column(label(purpose[:1].upper() + purpose[1:]), label(facts, "small"))
-            self._rows.addWidget(widget_with(words))
+            self._rows.addWidget(label(tr("Nothing is saved yet.")), 0, 0)
+            return
+        for place, heading in enumerate((tr("What and where"), tr("How long, and for whom"))):
+            self._rows.addWidget(label(heading, "strong"), 0, place)
+        for line, file in enumerate(files, start=1):
+            for place, (words, facts) in enumerate(_cells(file)):
+                cell = column(label(words), label(facts, "small"), spacing=0)
+                self._rows.addWidget(widget_with(cell), line, place, Qt.AlignmentFlag.AlignTop)
 
     @Slot()
     def _open_folder(self) -> None:
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(data_folder())))
+
+
+def _cells(file: SavedFile) -> tuple[tuple[str, str], tuple[str, str]]:
+    """Return the words of a file's two cells, each with its facts."""
+    size = with_decimal_sign(size_text(file.size_bytes), tr)
+    read = tr("Can be read by: {readers}").format(readers=readers_words(file))
+    purpose, duration = _sentence(tr(file.purpose)), _sentence(tr(file.duration))
+    return (purpose, f"{file.name}, {size}"), (duration, read)
+
+
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:]

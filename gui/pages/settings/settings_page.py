@@ -6,7 +6,7 @@ from functools import partial
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
 
-from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.data_page import DataPage, data_page_line, data_page_title
 from gui.session.preferences import Preferences
 from gui.session.services import Services
 from gui.session.settings import TEXT_SCALES
@@ -14,11 +14,12 @@ from gui.session.tones import Tone
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.wording import tr
+from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, row
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
+from gui.widgets.topic_button import TopicButton, TopicGrid
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
 
@@ -63,38 +64,35 @@ class SettingsPage(TitledPage):
         self.heard = label("", "quiet")
         self.camera = MenuButton(tr("Camera"))
         self.check_camera = button(tr("Check the camera"))
-        self.ways = {page: button(data_page_title(page)) for page in DataPage}
+        self.ways = {
+            page: TopicButton(data_page_title(page), data_page_line(page)) for page in DataPage
+        }
         self._lay_out()
         self._connect()
         self.refresh()
 
     def _lay_out(self) -> None:
-        gap = self._appearance.gap(1)
-        ways = FlowRow(gap, filling=False)
-        ways.offer(list(self.ways.values()))
+        camera = FlowRow(self._appearance.gap(1), filling=False)
+        camera.offer([self.camera, self.check_camera])
         self.lay_out(
-            card(
-                label(tr("Text size"), "strong"),
-                self.text.row,
-                label(tr("Colours"), "strong"),
-                self.scheme.row,
-                label(tr("Language"), "strong"),
-                self.language.row,
-                spacing=gap,
+            list_card(
+                *(
+                    BesideRow(label(name, "strong"), choice, filling=True)
+                    for name, choice in (
+                        (tr("Text size"), self.text.row),
+                        (tr("Colours"), self.scheme.row),
+                        (tr("Language"), self.language.row),
+                    )
+                )
             ),
-            card(
-                label(tr("Voice and tones"), "strong"),
-                row((self.speech, 1), self.try_speech, spacing=gap),
-                row((self.tones, 1), self.try_tones, spacing=gap),
-                self.heard,
-                spacing=gap,
+            list_card(
+                BesideRow(self.speech, self.try_speech),
+                BesideRow(self.tones, self.try_tones),
+                BesideRow(label(tr("Camera"), "strong"), camera),
             ),
-            card(
-                label(tr("Camera"), "strong"),
-                row((self.camera, 1), self.check_camera, spacing=gap),
-                spacing=gap,
-            ),
-            card(label(tr("People and data"), "strong"), ways, spacing=gap),
+            self.heard,
+            label(tr("People and data"), "title"),
+            TopicGrid(list(self.ways.values())),
         )
 
     def _connect(self) -> None:
@@ -125,7 +123,7 @@ class SettingsPage(TitledPage):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.refresh()
-        self.heard.setText("")
+        self._answer("")
         self._show_cameras(())
         services = self._services
         services.slow_worker.run(services.find_cameras, self._show_cameras, self._no_cameras)
@@ -150,7 +148,7 @@ class SettingsPage(TitledPage):
     def _test_speech(self) -> None:
         cues = self._services.cues
         cues.warm_up()
-        self.heard.setText(
+        self._answer(
             tr("You should hear this sentence now.")
             if cues.has_voice
             else tr("No voice was found on this computer. Every sentence is on the screen too.")
@@ -161,12 +159,17 @@ class SettingsPage(TitledPage):
     def _test_tones(self) -> None:
         cues = self._services.cues
         cues.warm_up()
-        self.heard.setText(
+        self._answer(
             tr("You should hear two falling notes now: a trial was captured.")
             if cues.has_sound
             else tr("No sound output was found on this computer.")
         )
         cues.try_tone(Tone.CAPTURED)
+
+    def _answer(self, words: str) -> None:
+        """Say what should be heard now, or why nothing is."""
+        self.heard.setText(words)
+        self.heard.setVisible(bool(words))
 
     # -- camera -------------------------------------------------------------------------------
 

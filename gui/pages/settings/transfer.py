@@ -8,12 +8,13 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFileDialog
 
 from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.format_list import FormatList
 from gui.session.services import Services
 from gui.text.wording import tr
+from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, row
-from gui.widgets.text import label
+from gui.widgets.text import label, titled
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Merged, Person
 from measure.export.formats import Format, export, file_name
@@ -27,28 +28,6 @@ from measure.system.clock import SystemClock
 class _Written:
     path: Path
     history: History
-
-
-def format_name(kind: Format) -> str:
-    return {
-        Format.SPREADSHEET: tr("Table for a spreadsheet"),
-        Format.CSV: tr("Table for other programs"),
-        Format.JSON: tr("Everything, to import again"),
-        Format.FHIR: tr("For a health record"),
-    }[kind]
-
-
-def format_words(kind: Format) -> str:
-    """Return what a format is for."""
-    return {
-        Format.SPREADSHEET: tr("One row for each trial. Opens in any spreadsheet program."),
-        Format.CSV: tr("One row for each trial, with commas and decimal points (CSV)."),
-        Format.JSON: tr(
-            "Everything that is saved about the person (JSON). The only format that Thawline "
-            "can import, here or on another computer."
-        ),
-        Format.FHIR: tr("The readings as observations of the FHIR standard, release 4."),
-    }[kind]
 
 
 def decimal_name(sign: DecimalSign) -> str:
@@ -65,12 +44,10 @@ class TransferPage(TitledPage):
         super().__init__(services.appearance, data_page_title(DataPage.TRANSFER))
         self._services = services
         self.person = MenuButton(tr("Person to export"))
-        kinds = [Format.SPREADSHEET, Format.CSV, Format.JSON, Format.FHIR]
-        self.kind = ChoiceRow(kinds, format_name, columns=2, title=tr("Format"))
-        self.kind.choose(Format.SPREADSHEET)
+        self.kind = FormatList(services.appearance)
         self.decimal = ChoiceRow(list(DecimalSign), decimal_name, title=tr("Decimal sign"))
         self.decimal.choose(DecimalSign.COMMA)
-        self.explained = label("", "quiet")
+        self._decimal_row = BesideRow(label(tr("Decimal sign")), self.decimal.row, filling=True)
         self.to_file = button(tr("Export to a file..."), "main")
         self.from_file = button(tr("Import a file..."))
         self.outcome = label("", "strong")
@@ -81,31 +58,19 @@ class TransferPage(TitledPage):
             "The file can be read by your account only. It holds the name and every note: pass it "
             "on with care."
         )
-        advice = tr(
-            "Takes a file that was exported as \u201cEverything, to import again\u201d. What is "
-            "missing here is added; what is here stays as it is."
-        )
-        gap = self._appearance.gap(1)
+        advice = tr("Adds what is missing here; what is here stays as it is.")
         self.lay_out(
             self.outcome,
-            card(
-                label(tr("Export"), "strong"),
-                self.person,
-                self.kind.row,
-                self.explained,
-                self.decimal.row,
+            list_card(
+                BesideRow(label(tr("Person to export"), "strong"), self.person),
+                self.kind,
+                self._decimal_row,
                 label(private, "quiet"),
-                spacing=gap,
             ),
-            card(
-                label(tr("Import"), "strong"),
-                label(advice, "quiet"),
-                row(self.from_file, 1),
-                spacing=gap,
-            ),
+            list_card(BesideRow(titled(tr("Import"), advice), self.from_file)),
             buttons=[self.to_file],
         )
-        self._show_kind()
+        self._tell("")
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -129,9 +94,7 @@ class TransferPage(TitledPage):
 
     @Slot()
     def _show_kind(self) -> None:
-        kind = self.kind.value or Format.SPREADSHEET
-        self.explained.setText(format_words(kind))
-        self.decimal.row.setVisible(kind is Format.SPREADSHEET)
+        self._decimal_row.setVisible(self.kind.value is Format.SPREADSHEET)
 
     def _tell(self, words: str) -> None:
         """Show how it went, at the top of the page."""
@@ -149,7 +112,7 @@ class TransferPage(TitledPage):
         )
 
     def _ask_for_file(self, history: History) -> None:
-        kind = self.kind.value or Format.SPREADSHEET
+        kind = self.kind.value
         decimal = self.decimal.value or DecimalSign.COMMA
         now = SystemClock().now()
         name, _ = QFileDialog.getSaveFileName(

@@ -2,6 +2,7 @@
 
 import io
 import multiprocessing
+import os
 import sys
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
@@ -12,7 +13,7 @@ import pytest
 from measure.batch.cluster_worker import job_spec
 from measure.batch.dask_cluster import read_with_executor
 from measure.batch.run import read_many
-from measure.batch.summary import summary_lines
+from measure.batch.summary import summary_lines, write_table
 from measure.cli.main import main
 from measure.clips.inputs import ClipEntry, clips_named
 from measure.clips.outcome import ClipResult, ReadingSettings
@@ -147,6 +148,21 @@ def test_the_summary_counts_readings_refusals_by_reason_and_failures(tmp_path: P
         "1 clip read, but not all that was asked for was written",
         "1 clip taken over from an earlier run",
     ]
+
+
+def test_a_table_is_for_its_owner_only_and_keeps_rights_that_were_given(tmp_path: Path) -> None:
+    entry = ClipEntry(clip=tmp_path / "a.mp4", movement=Movement.FLEXION, side=Side.LEFT)
+    results = [ClipResult(number=0, entry=entry, error=ClipError("broken"))]
+    new, shared = tmp_path / "new.csv", tmp_path / "shared.csv"
+    shared.write_text("longer than what is written now\n" * 100)
+    shared.chmod(0o644)
+    for path in (new, shared):
+        write_table(path, results)
+    assert new.read_bytes() == shared.read_bytes()
+    assert len(new.read_text().splitlines()) == 2
+    if os.name == "posix":
+        assert new.stat().st_mode & 0o777 == 0o600
+        assert shared.stat().st_mode & 0o777 == 0o644
 
 
 def test_folders_and_patterns_stand_for_their_clips_each_once(tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """Motion files read back: true times, units, axes, and gaps that stay gaps."""
 
+import os
 from dataclasses import replace
 
 import ezc3d
@@ -133,6 +134,13 @@ def test_no_frame_is_lost_to_the_grid(times, expected):
 def test_a_pixel_has_a_length_or_none(observation, scale):
     with pytest.raises(InputError, match="no length"):
         motion_points(observation, scale)
+
+
+@pytest.mark.parametrize("write", [write_trc, write_c3d])
+def test_a_motion_file_is_for_its_owner_only(observation, tmp_path, write):
+    path = tmp_path / "a.motion"
+    write(path, motion_points(observation, None))
+    assert os.name != "posix" or path.stat().st_mode & 0o777 == 0o600
 
 
 def test_places_that_cannot_be_written(observation, tmp_path):

@@ -103,6 +103,7 @@ def _known(stage: WindowHarness) -> Iterator[str]:
     window.setup.camera_and_body.click()
     stage.settle()
     yield "known"
+    known.overview.enter.click()
     known.overview.fields[TRUNK].setText("12")
     known.overview.keep.click()
     yield "known-wrong-length"

@@ -122,7 +122,7 @@ def test_the_board_is_saved_for_printing(
 ) -> None:
     target = tmp_path / "board.pdf"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
-    known.window.calibration.overview.board.click()
+    known.window.calibration.lens.board.click()
     known.settle()
     assert target.read_bytes().startswith(b"%PDF")
     assert "100 mm" in known.window.messages.text

@@ -90,7 +90,7 @@ def test_each_trial_tells_the_seconds_that_were_held(details: SessionDetails) ->
     assert "Trial 1, held from 4.0 to 5.3 s" in text
     assert "Trial 2, from 9.0 to 12.5 s, no hold" in text
     assert "measured against the trunk" in text
-    assert "Detail level: careful" in text
+    assert "Body tracking: detailed" in text
 
 
 def test_words_of_a_trial_and_of_no_pain() -> None:

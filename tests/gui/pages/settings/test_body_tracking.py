@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from gui.pages.settings import body_tracking
 from gui.pages.settings.body_tracking import BodyTrackingPage
 from gui.pages.settings.data_page import DataPage
 from gui.session.model_fetch import ModelFetch
@@ -49,12 +50,22 @@ def test_nothing_is_fetched_before_it_is_asked_for(stage: WindowHarness) -> None
     fetcher = Fetcher()
     page = opened(stage, fetcher)
     assert [words.text()[3:] for words in page.here.values()] == [
-        "Quick: not here",
-        "Standard: not here",
-        "Careful: not here",
+        "Fast: not installed",
+        "Standard: not installed",
+        "Detailed: not installed",
     ]
     assert fetcher.calls == 0
     assert page.fetch.isEnabled()
+
+
+def test_with_every_level_here_a_sentence_says_so_and_nothing_is_offered(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(body_tracking, "load", lambda quality: quality)
+    page = opened(stage, Fetcher())
+    assert page.complete.isVisible()
+    assert not page.fetch.isVisible()
+    assert not any(words.isVisible() for words in page.here.values())
 
 
 def test_progress_is_shown_and_the_fetch_is_cancelled(stage: WindowHarness) -> None:

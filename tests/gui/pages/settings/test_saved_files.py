@@ -17,4 +17,6 @@ def test_files_are_listed_with_what_they_are(stage: WindowHarness, data_folder: 
     texts = [words.text() for words in page.findChildren(QLabel) if words.isVisible()]
     assert str(data_folder) in texts
     assert "People, bodies, places, sessions, notes, cameras" in texts
-    assert any(text.startswith("sessions.sqlite, ") and "only you" in text for text in texts)
+    assert any(text.startswith("sessions.sqlite, ") for text in texts)
+    place = texts.index("Until you delete the people in it")
+    assert texts[place + 1] == "Can be read by: only you"

@@ -78,7 +78,7 @@ class PointMarkingView(PaintedWidget):
             self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(640, 400)
+        return QSize(320, 200)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(160, 120)

@@ -1,0 +1,111 @@
+"""Radio button with a name and, beneath it, a line that says what is chosen."""
+
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QRadioButton, QSizePolicy, QStyle, QWidget
+
+from gui.style.appearance import Appearance
+from gui.style.focus_ring import paint_ring, shows_ring
+
+#: Room around the words, pixels. [technical]
+_MARGIN_PX = 6
+#: Side of the circle and space after it, in heights of running text. [technical]
+_CIRCLE, _AFTER = 1.2, 0.6
+
+
+class RadioLine(QRadioButton):
+    """One of a list of which exactly one is chosen; both texts wrap."""
+
+    def __init__(
+        self, appearance: Appearance, name: str, line: str, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._appearance = appearance
+        self._name, self._line = name, line
+        self.setAccessibleName(name)
+        self.setAccessibleDescription(line)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        appearance.changed.connect(self.updateGeometry)
+
+    def sizeHint(self) -> QSize:
+        name = QFontMetrics(self._bold()).horizontalAdvance(self._name)
+        line = self.fontMetrics().horizontalAdvance(self._line)
+        wide = self._text_left() + max(name, line) + _MARGIN_PX
+        return QSize(wide, self.heightForWidth(wide))
+
+    def minimumSizeHint(self) -> QSize:
+        words = f"{self._name} {self._line}".split()
+        widest = max(map(QFontMetrics(self._bold()).horizontalAdvance, words))
+        return QSize(self._text_left() + widest + _MARGIN_PX, self._name_height(10_000))
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        line = self._height_of(self.font(), self._line, width)
+        return self._name_height(width) + line + 2 * _MARGIN_PX
+
+    def hitButton(self, place: QPoint) -> bool:
+        return self.rect().contains(place)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        try:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self._paint_circle(painter)
+            self._paint_words(painter)
+            if shows_ring(self):
+                paint_ring(painter, QRectF(self.rect()))
+        finally:
+            painter.end()
+
+    def _paint_circle(self, painter: QPainter) -> None:
+        side = round(self._appearance.px(_CIRCLE))
+        circle = QRectF(self._mirrored(QRect(_MARGIN_PX, _MARGIN_PX, side, side)))
+        chosen = self.isChecked()
+        painter.setPen(QPen(self._appearance.colour("arm" if chosen else "edge"), 2))
+        painter.setBrush(self._appearance.colour("raised"))
+        painter.drawEllipse(circle.adjusted(1, 1, -1, -1))
+        if chosen:
+            inside = side * 0.28
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(self._appearance.colour("arm"))
+            painter.drawEllipse(circle.adjusted(inside, inside, -inside, -inside))
+
+    def _paint_words(self, painter: QPainter) -> None:
+        left, width = self._text_left(), self.width()
+        below = _MARGIN_PX + self._name_height(width)
+        room = width - left - _MARGIN_PX
+        for font, colour, text, top, high in (
+            (self._bold(), "ink", self._name, _MARGIN_PX, below),
+            (self.font(), "quiet", self._line, below, self.height() - below),
+        ):
+            painter.setFont(font)
+            painter.setPen(self._appearance.colour(colour))
+            place = self._mirrored(QRect(left, top, room, high))
+            painter.drawText(place, _flags(), text)
+
+    def _mirrored(self, place: QRect) -> QRect:
+        """Return the place as it is, or mirrored where one reads from right to left."""
+        return QStyle.visualRect(self.layoutDirection(), self.rect(), place)
+
+    def _text_left(self) -> int:
+        return _MARGIN_PX + round(self._appearance.px(_CIRCLE + _AFTER))
+
+    def _name_height(self, width: int) -> int:
+        return self._height_of(self._bold(), self._name, width)
+
+    def _height_of(self, font: QFont, text: str, width: int) -> int:
+        space = QRect(0, 0, max(60, width - self._text_left() - _MARGIN_PX), 10_000)
+        return QFontMetrics(font).boundingRect(space, _flags(), text).height()
+
+    def _bold(self) -> QFont:
+        font = QFont(self.font())
+        font.setBold(True)
+        return font
+
+
+def _flags() -> int:
+    return int(Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)

@@ -1,0 +1,115 @@
+"""Words with what can be done about them beside, or beneath where there is no room."""
+
+from PySide6.QtCore import QEvent, QRect, QSize
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QSizePolicy, QStyle, QWidget
+
+from gui.style.measures import GAP_PX
+from gui.widgets.layouts import card, separator
+
+#: Share of a row for the words beside controls that fill the rest. [technical]
+_WORDS_SHARE = 0.28
+#: Least room for words beside a button, in widths of a digit. [technical]
+_LEAST_DIGITS = 26
+#: Space between words and controls, pixels. [technical]
+_BETWEEN_PX = 2 * GAP_PX
+
+
+class BesideRow(QWidget):
+    """One line of a list: words at the left, a control at the right.
+
+    Parameters
+    ----------
+    filling
+        Whether the control takes the room that the words leave, and begins at the same place in
+        every row; otherwise it is as wide as it needs and stands at the line's end.
+    """
+
+    def __init__(self, words: QWidget, control: QWidget, *, filling: bool = False) -> None:
+        super().__init__()
+        self._words, self._control, self._filling = words, control, filling
+        for member in (words, control):
+            member.setParent(self)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def sizeHint(self) -> QSize:
+        wide = self._words.sizeHint().width() + self._control.sizeHint().width() + _BETWEEN_PX
+        return QSize(wide, self.heightForWidth(wide))
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the width that either needs alone, and the height of one of them."""
+        words, control = self._words.minimumSizeHint(), self._control.minimumSizeHint()
+        return QSize(max(words.width(), control.width()), max(words.height(), control.height()))
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return max(place.bottom() + 1 for place in self._places(width))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def event(self, event: QEvent) -> bool:
+        """Arrange anew when the words or the control need another size."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._arrange()
+            self.updateGeometry()
+        return super().event(event)
+
+    def _arrange(self) -> None:
+        for member, place in zip(
+            (self._words, self._control), self._places(self.width()), strict=True
+        ):
+            middle = (self.height() - place.height()) // 2
+            beside = QRect(place.left(), middle, place.width(), place.height())
+            shown = beside if self._beside(self.width()) else place
+            member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), shown))
+
+    def _beside(self, width: int) -> bool:
+        """Return whether both have room in one line."""
+        needed = self._control.sizeHint().width()
+        if self._filling:
+            return needed <= width - self._words_width(width) - _BETWEEN_PX
+        least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
+        return least + _BETWEEN_PX + needed <= width
+
+    def _words_width(self, width: int) -> int:
+        if self._filling:
+            return round(_WORDS_SHARE * width)
+        return width - _BETWEEN_PX - self._control.sizeHint().width()
+
+    def _places(self, width: int) -> tuple[QRect, QRect]:
+        """Return where words and control are in a row of this width."""
+        words, control = self._words, self._control
+        if self._beside(width):
+            wide = self._words_width(width)
+            left = wide + _BETWEEN_PX
+            rest = width - left
+            return (
+                QRect(0, 0, wide, _height_of(words, wide)),
+                QRect(left, 0, rest, _height_of(control, rest)),
+            )
+        high = _height_of(words, width)
+        wide = width if self._filling else min(width, control.sizeHint().width())
+        return (
+            QRect(0, 0, width, high),
+            QRect(0, high + GAP_PX // 2, wide, _height_of(control, wide)),
+        )
+
+
+def _height_of(widget: QWidget, width: int) -> int:
+    if widget.hasHeightForWidth():
+        return widget.heightForWidth(width)
+    return widget.sizeHint().height()
+
+
+def list_card(*rows: QWidget) -> QFrame:
+    """Return a card with rows one below the other, a hairline between any two."""
+    contents: list[QWidget] = []
+    for row in rows:
+        contents += [separator(), row] if contents else [row]
+    return card(*contents, spacing=GAP_PX * 3 // 2)

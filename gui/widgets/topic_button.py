@@ -1,0 +1,86 @@
+"""A large link with a line that says what is behind it; several of them in columns."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
+
+from gui.style.measures import GAP_PX
+from gui.widgets.buttons import RingedButton
+from gui.widgets.layouts import column
+from gui.widgets.text import label
+
+#: Room inside above and beside the words, pixels. [technical]
+_PADDING_PX = (GAP_PX + 4, 2 * GAP_PX)
+#: Least width of a column, in widths of a digit. [technical]
+_LEAST_DIGITS = 34
+#: Most columns that are read with ease. [technical]
+_MOST_COLUMNS = 2
+
+
+class TopicButton(RingedButton):
+    """Leads to a page: its name, and beneath it what it holds."""
+
+    def __init__(self, name: str, line: str) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        self.setAccessibleDescription(line)
+        self.name, self.line = label(name, "strong"), label(line, "quiet")
+        above, beside = _PADDING_PX
+        margins = (beside, above, beside, above)
+        self._inside = column(
+            self.name, self.line, 1, on=self, margins=margins, spacing=GAP_PX // 4
+        )
+        for words in (self.name, self.line):
+            words.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def sizeHint(self) -> QSize:
+        hint = self._inside.sizeHint()
+        return QSize(hint.width(), self.heightForWidth(hint.width()))
+
+    def minimumSizeHint(self) -> QSize:
+        return self._inside.minimumSize()
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return self._inside.heightForWidth(width)
+
+
+class TopicGrid(QWidget):
+    """Topics in two columns, or in one where type is large."""
+
+    def __init__(self, topics: Sequence[TopicButton]) -> None:
+        super().__init__()
+        self._topics = tuple(topics)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(GAP_PX)
+        self._columns = 0
+        self._arrange(0)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return one column's width, and the height of the present lines."""
+        widest = max(topic.minimumSizeHint().width() for topic in self._topics)
+        return QSize(widest, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange(event.size().width())
+
+    def _arrange(self, width: int) -> None:
+        least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
+        columns = min(_MOST_COLUMNS, max(1, width // least))
+        if columns == self._columns:
+            return
+        self._columns = columns
+        for place, topic in enumerate(self._topics):
+            self._grid.addWidget(topic, place // columns, place % columns)
+        for place in range(_MOST_COLUMNS):
+            self._grid.setColumnStretch(place, 1 if place < columns else 0)
+        self.updateGeometry()
