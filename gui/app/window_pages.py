@@ -86,6 +86,7 @@ class WindowPages(QStackedWidget):
         page = ProgressPage(self._services)
         page.message_raised.connect(self.message_raised)
         page.report_wanted.connect(self.report_wanted)
+        page.measuring_wanted.connect(self.measuring_wanted)
         page.show_person(self._person)
         self.addWidget(page)
         return page

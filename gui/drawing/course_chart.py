@@ -7,6 +7,7 @@ ribbon with discs, the right one a light ribbon with squares, so that both stay 
 import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
@@ -35,6 +36,8 @@ from measure.trend.local_trend import Ribbon
 _PAIN_SHARE = 0.2
 #: Opacity of a ribbon where it is narrowest and where it is widest. [technical]
 _STRONG, _PALE = 0.42, 0.12
+#: Opacity of the band of sessions that the main line leaves out. [technical]
+_APART_BAND = 0.1
 #: Half of the distance between two readings of one day, pixels. [technical]
 _APART_PX = 3.0
 #: Largest share of the width that the words left of the chart may take; where they would take
@@ -42,6 +45,10 @@ _APART_PX = 3.0
 _NAMED_SHARE = 0.22
 #: Most lines of words for events. [technical]
 _FLAG_LINES = 2
+#: Fewest lines of words in the pain's height with which its scale is written out. [technical]
+_PAIN_LINES = 2.6
+#: A chart of fewer lines of words than this has one line of words for events. [technical]
+_LOW_LINES = 18
 #: Most characters of a note beside a flag. [technical]
 _NOTE = 44
 #: Stops of a ribbon's shade. [technical]
@@ -56,6 +63,7 @@ class ChartLayout:
     values: ValueScale
     pain: ValueScale
     flags_top: float
+    flag_lines: int
     refused_y: float
     exercises_y: float
     names: tuple[tuple[float, str], ...]
@@ -75,9 +83,10 @@ class ChartLayout:
         left = size.left() + _axis_px(names, metrics) + line * 0.7
         sides = max((metrics.horizontalAdvance(side_title(side)) for side in Side), default=0.0)
         right = size.right() - sides - line * 1.4
-        flags = line * _FLAG_LINES + 6 if content.events or content.turns else line * 0.6
-        exercises = line * 1.6 if content.exercise_days else 0.0
-        refused = line * 1.9
+        lines = _FLAG_LINES if size.height() > _LOW_LINES * line else 1
+        flags = line * lines + 6 if content.events or content.turns else line * 0.6
+        exercises = line * 1.3 if content.exercise_days else 0.0
+        refused = line * 1.8
         bottom = size.bottom() - line * 1.5
         room = bottom - size.top() - flags - refused - exercises - line
         pain = room * _PAIN_SHARE
@@ -90,7 +99,8 @@ class ChartLayout:
                 low=0, high=10, top_px=bottom - exercises - pain, bottom_px=bottom - exercises
             ),
             flags_top=size.top(),
-            refused_y=top + room - pain + line * 1.25,
+            flag_lines=lines,
+            refused_y=top + room - pain + line * 1.15,
             exercises_y=bottom - line * 0.35,
             names=names,
             words_px=words_px,
@@ -135,14 +145,18 @@ class ChartPainter:
     def _paint_axes(self) -> None:
         days, values = self._layout.days, self._layout.values
         pain, right = self._layout.pain, Qt.AlignmentFlag.AlignRight
-        lines = [(values.y(value), name) for value, name in self._layout.names]
-        lines += [(pain.y(value), str(value)) for value in (0, 10)]
-        for y, name in lines:
+        names = [(values.y(value), name) for value, name in self._layout.names]
+        line = self._metrics.height()
+        roomy = pain.bottom_px - pain.top_px > _PAIN_LINES * line
+        names = names[:: _stride(names, line)]
+        names += [(pain.y(value), str(value) if roomy else "") for value in (0, 10)]
+        for y, name in names:
             self._painter.setPen(QPen(self._colour("line"), 1))
             self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
             self._write(days.left_px - 8, y, name, "quiet", right)
         middle = (pain.top_px + pain.bottom_px) / 2
-        self._write(days.left_px - 8, middle, tr("pain"), "quiet", right)
+        words = tr("pain") if roomy else tr("pain, 0 to 10")
+        self._write(days.left_px - 8, middle, words, "quiet", right)
         if self._content.exercise_days:
             words = tr("exercises")
             self._write(days.left_px - 8, self._layout.exercises_y, words, "quiet", right)
@@ -190,6 +204,12 @@ class ChartPainter:
         name, movement = curve.side.value, self._content.movement
         painter.save()
         painter.setClipRect(self._plot())
+        for ribbon in curve.apart_ribbons:
+            painter.fillPath(
+                ribbon_path(ribbon, layout.days, layout.values), self._colour(name, _APART_BAND)
+            )
+            painter.setPen(QPen(self._colour(name, 0.75), 1.1))
+            painter.drawPolyline(_line(ribbon, layout.days, layout.values))
         for ribbon in curve.ribbons:
             fill = ribbon_shade(ribbon, layout.days, movement, self._colour(name), curve.affected)
             painter.fillPath(ribbon_path(ribbon, layout.days, layout.values), fill)
@@ -207,6 +227,9 @@ class ChartPainter:
     def _paint_point(self, point: CurvePoint, strong: bool) -> None:
         layout, place = self._layout, self._layout.place(point)
         colour, size = self._colour(point.side.value), layout.mark_px
+        if point.apart and point.value is not None:
+            paint_open_mark(self._painter, place, point.side, size, colour)
+            return
         if point.low is not None and point.high is not None:
             self._painter.setPen(QPen(self._colour(point.side.value, 0.28), 1.6))
             low, high = layout.values.y(point.low), layout.values.y(point.high)
@@ -220,8 +243,6 @@ class ChartPainter:
             hollow=self._colour("raised") if point.practice or point.value is None else None,
             dashed=point.value is None,
         )
-        if point.apart and point.value is not None:
-            paint_ring(self._painter, place, layout.mark_px, colour)
         if point.value is not None and layout.values.beyond(point.value):
             self._paint_beyond(place, point.value, colour)
 
@@ -286,14 +307,15 @@ class ChartPainter:
         """Plant a flag on each day of an event or turn; words where there is room for them."""
         layout = self._layout
         line = self._metrics.height()
-        ends = [float("-inf")] * _FLAG_LINES
+        lines = layout.flag_lines
+        ends = [float("-inf")] * lines
         for day, words in flags(self._content):
             if not layout.days.holds(day):
                 continue
             x = layout.days.x(day)
             width = self._metrics.horizontalAdvance(words) + 16
-            rows = [row for row in range(_FLAG_LINES) if ends[row] < x]
-            row = rows[0] if rows else _FLAG_LINES - 1
+            rows = [row for row in range(lines) if ends[row] < x]
+            row = rows[0] if rows else lines - 1
             top = layout.flags_top + row * line
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
             self._painter.drawLine(QPointF(x, top + 2), QPointF(x, layout.values.bottom_px))
@@ -369,9 +391,16 @@ def axis_names(movement: Movement, *, named: bool) -> tuple[tuple[float, str], .
     return tuple(names)
 
 
+def _stride(names: Sequence[tuple[float, str]], line: float) -> int:
+    """Return the least step over the names of an axis at which none meets the next."""
+    apart = min(abs(y - other) for (y, _), (other, _) in pairwise(names))
+    steps = [step for step in (1, 2, 3) if (len(names) - 1) % step == 0 and step * apart >= line]
+    return steps[0] if steps else len(names) - 1
+
+
 def _axis_px(names: Sequence[tuple[float, str]], metrics: QFontMetricsF) -> float:
     """Return how wide the words left of the chart are."""
-    beside = (tr("pain"), tr("exercises"), tr("no result"))
+    beside = (tr("pain, 0 to 10"), tr("exercises"), tr("no result"))
     return max(map(metrics.horizontalAdvance, [*(name for _, name in names), *beside]))
 
 
@@ -422,11 +451,17 @@ def paint_mark(
         painter.drawRect(QRectF(place.x() - half, place.y() - half, 2 * half, 2 * half))
 
 
-def paint_ring(painter: QPainter, place: QPointF, half_px: float, colour: QColor) -> None:
-    """Paint a ring round a mark: taken after exercises, another series."""
-    painter.setPen(QPen(colour, 1.2))
+def paint_open_mark(
+    painter: QPainter, place: QPointF, side: Side, half_px: float, colour: QColor
+) -> None:
+    """Paint an open triangle for a session after exercises: up for the left shoulder, else down."""
+    up = -1 if side is Side.LEFT else 1
+    painter.setPen(QPen(colour, 1.3))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawEllipse(place, half_px * 1.9, half_px * 1.9)
+    tip = place + QPointF(0, up * half_px * 1.2)
+    foot = place - QPointF(0, up * half_px * 0.7)
+    corners = [tip, foot + QPointF(half_px, 0), foot - QPointF(half_px, 0)]
+    painter.drawPolygon(QPolygonF(corners))
 
 
 def ribbon_path(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPainterPath:

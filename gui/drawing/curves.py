@@ -7,7 +7,7 @@ import datetime as dt
 from collections import defaultdict
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
@@ -16,6 +16,7 @@ from measure.domain.records import AssessmentCondition, Event, History, Measurem
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.session_timing import timing_of
 from measure.progress.home_programme import events_with_plans
+from measure.progress.series import Series, series_by_timing
 from measure.progress.shoulder import SideProgress
 from measure.trend.local_trend import Ribbon
 from measure.trend.pain_course import pain_ribbons
@@ -57,12 +58,16 @@ class SideCurve:
         True for an affected side, and where nothing was stated.
     ribbons
         The likely course, in stretches.
+    apart_ribbons
+        That of the sessions after exercises where `ribbons` is that of the others, or the other
+        way round.
     """
 
     side: Side
     affected: bool
     points: tuple[CurvePoint, ...]
     ribbons: tuple[Ribbon, ...] = ()
+    apart_ribbons: tuple[Ribbon, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,6 +84,9 @@ class ChartContent:
         Sides and the days on which their course turned.
     exercise_days
         Local days on which an exercise was logged.
+    lines_after
+        Whether the lines are those of the sessions after exercises; None where that differs between
+        the sides.
     today
         The last day of the chart.
     """
@@ -90,6 +98,7 @@ class ChartContent:
     events: tuple[Event, ...] = ()
     turns: tuple[tuple[Side, dt.date], ...] = ()
     exercise_days: AbstractSet[dt.date] = field(default_factory=frozenset)
+    lines_after: bool | None = False
 
     @property
     def points(self) -> list[CurvePoint]:
@@ -136,6 +145,8 @@ def chart_content(
         for session in history.sessions
         if timing_of(session, history.exercises_done) is ExerciseTiming.AFTER
     }
+    measured = tuple(record for side in Side for record in records[side])
+    timed = series_by_timing(replace(history, measurements=measured))
     affected = history.person.affected
     of_side = {side.side: side for side in sides}
     curves = tuple(
@@ -144,6 +155,7 @@ def chart_content(
             affected=not affected or side in affected,
             points=_points(records[side], of_side.get(side), after),
             ribbons=of_side[side].ribbons() if side in of_side else (),
+            apart_ribbons=_apart_ribbons(of_side.get(side), timed),
         )
         for side in Side
         if records[side]
@@ -153,6 +165,7 @@ def chart_content(
         if point.pain is not None:
             day = point.day.toordinal()
             worst[day] = max(worst[day], point.pain)
+    after_exercises = {side.series.after_exercises for side in sides} or {False}
     return ChartContent(
         movement=movement,
         today=today,
@@ -161,6 +174,26 @@ def chart_content(
         events=tuple(events_with_plans(history)),
         turns=tuple((side.side, side.current.turn.day) for side in sides if side.current.turn),
         exercise_days=frozenset(log.done.day for log in history.exercises_done),
+        lines_after=next(iter(after_exercises)) if len(after_exercises) == 1 else None,
+    )
+
+
+def _apart_ribbons(progress: SideProgress | None, timed: Sequence[Series]) -> tuple[Ribbon, ...]:
+    """Return the course of a side's sessions that its line leaves out: after exercises or before.
+
+    Parameters
+    ----------
+    timed
+        The series of the movement, those after exercises and the others.
+    """
+    if progress is None:
+        return ()
+    own = progress.series
+    return tuple(
+        ribbon
+        for series in timed
+        if series.side is own.side and series.after_exercises is not own.after_exercises
+        for ribbon in progress.ribbons_of(series)
     )
 
 

@@ -3,6 +3,7 @@
 Public names:
 
     chart_wording: places, tick_words, weekday_name
+    day_text: day_from_text, day_text
     exercise_wording: compared_name, how_sentence, in_part_words, limit_passed_sentence,
         limit_sentence, log_words, logged_today_words, plan_sentences, repetition_words,
         round_length_words, round_sentence, round_task_title

@@ -59,10 +59,7 @@ def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
 def warm_up_words(effects: Sequence[WarmUpEffect]) -> str:
     """Return how much further each side goes after exercises, or nothing."""
     lines = [
-        tr(
-            "{side}, after exercises compared with before them: {change}, from {pairs} pairs of "
-            "sessions. It says what exercises do for the hour after them, not over weeks."
-        ).format(
+        tr("{side}, after exercises: {change} compared with before them ({pairs} pairs).").format(
             side=side_title(effect.side),
             change=change_words(
                 Change(value=effect.value, low=effect.low, high=effect.high), effect.movement, tr
@@ -71,6 +68,8 @@ def warm_up_words(effects: Sequence[WarmUpEffect]) -> str:
         )
         for effect in effects
     ]
+    if lines:
+        lines.append(tr("That is the hour after exercises, not a change over weeks."))
     return "\n".join(lines)
 
 

@@ -344,28 +344,28 @@
         <translation>Su pregunta para el profesional</translation>
     </message>
     <message>
-        <source>Tell what changed since this day</source>
-        <translation>Qué cambió desde este día</translation>
+        <source>Show changes since this day</source>
+        <translation>Mostrar los cambios desde este día</translation>
     </message>
     <message>
-        <source>Further pages: events, everyday tasks, what was not measured, how to read it</source>
+        <source>More pages: events, everyday tasks, what was not measured, how to read it</source>
         <translation>Más páginas: acontecimientos, tareas cotidianas, lo que no se midió, cómo leerlo</translation>
+    </message>
+    <message>
+        <source>last visit</source>
+        <translation>última visita</translation>
+    </message>
+    <message>
+        <source>Show changes since</source>
+        <translation>Mostrar los cambios desde</translation>
+    </message>
+    <message>
+        <source>Please type the day like {day}, or leave it empty.</source>
+        <translation>Escriba el día como {day} o déjelo vacío.</translation>
     </message>
     <message>
         <source>Landscape page</source>
         <translation>Página horizontal</translation>
-    </message>
-    <message>
-        <source>Your question to the clinician (you can leave this empty)</source>
-        <translation>Su pregunta para el profesional (puede dejarlo en blanco)</translation>
-    </message>
-    <message>
-        <source>Changes since (empty: since the latest clinic visit or event)</source>
-        <translation>Cambios desde (en blanco: desde la última consulta o el último acontecimiento)</translation>
-    </message>
-    <message>
-        <source>Please type the day as 2026-03-14, or leave it empty.</source>
-        <translation>Escriba el día como 2026-03-14, o déjelo en blanco.</translation>
     </message>
     <message>
         <source>plot of the differences</source>
@@ -888,6 +888,14 @@
         <translation>Todas las sesiones</translation>
     </message>
     <message>
+        <source>Measure now</source>
+        <translation>Medir ahora</translation>
+    </message>
+    <message>
+        <source>Show report</source>
+        <translation>Ver informe</translation>
+    </message>
+    <message>
         <source>Back to the charts</source>
         <translation>Volver a los gráficos</translation>
     </message>
@@ -930,6 +938,14 @@
     <message>
         <source>sessions</source>
         <translation>sesiones</translation>
+    </message>
+    <message>
+        <source>Earlier</source>
+        <translation>Anterior</translation>
+    </message>
+    <message>
+        <source>Later</source>
+        <translation>Siguiente</translation>
     </message>
     <message>
         <source>Delete this session...</source>
@@ -1288,20 +1304,12 @@
         <translation>La próxima vez, el {day}</translation>
     </message>
     <message>
-        <source>event</source>
-        <translation>acontecimiento</translation>
-    </message>
-    <message>
         <source>Both or neither</source>
         <translation>Ambos o ninguno</translation>
     </message>
     <message>
         <source>which shoulder</source>
         <translation>qué hombro</translation>
-    </message>
-    <message>
-        <source>day, such as 2026-11-25</source>
-        <translation>día, por ejemplo 2026-11-25</translation>
     </message>
     <message>
         <source>Save event</source>
@@ -1312,12 +1320,12 @@
         <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Tras una infiltración, un procedimiento, un brote o un cambio de cámara, empieza una línea nueva. Se compara el antes y el después de un tratamiento, un brote, o un cambio de medicación o de programa en casa; tras una visita clínica se ve qué ha cambiado desde entonces. Un programa nuevo se añade automáticamente.</translation>
     </message>
     <message>
-        <source>Which shoulder does it concern?</source>
-        <translation>¿De qué hombro se trata?</translation>
+        <source>day of the event</source>
+        <translation>día del acontecimiento</translation>
     </message>
     <message>
-        <source>On which day?</source>
-        <translation>¿Qué día?</translation>
+        <source>What events do</source>
+        <translation>Para qué sirven los acontecimientos</translation>
     </message>
     <message>
         <source>Events: {person}</source>
@@ -1332,8 +1340,8 @@
         <translation>Elija primero el acontecimiento.</translation>
     </message>
     <message>
-        <source>Write the day like 2026-11-25. It cannot be after today.</source>
-        <translation>Escriba el día así: 2026-11-25. No puede ser posterior a hoy.</translation>
+        <source>Please type the day like {day}. It cannot be after today.</source>
+        <translation>Escriba el día como {day}. No puede ser posterior a hoy.</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -1342,6 +1350,10 @@
     <message>
         <source>Delete: {event}</source>
         <translation>Borrar: {event}</translation>
+    </message>
+    <message>
+        <source>pain, 0 to 10</source>
+        <translation>dolor, 0 a 10</translation>
     </message>
     <message>
         <source>exercises</source>
@@ -2504,8 +2516,12 @@
         <translation>{line}, {change} al mes.</translation>
     </message>
     <message>
-        <source>{side}, after exercises compared with before them: {change}, from {pairs} pairs of sessions. It says what exercises do for the hour after them, not over weeks.</source>
-        <translation>{side}, después de los ejercicios en comparación con antes: {change}, a partir de {pairs} pares de sesiones. Dice qué hacen los ejercicios en la hora siguiente, no a lo largo de semanas.</translation>
+        <source>{side}, after exercises: {change} compared with before them ({pairs} pairs).</source>
+        <translation>{side}, después de los ejercicios: {change} en comparación con antes ({pairs} pares).</translation>
+    </message>
+    <message>
+        <source>That is the hour after exercises, not a change over weeks.</source>
+        <translation>Es el efecto en la hora después de los ejercicios, no un cambio a lo largo de las semanas.</translation>
     </message>
     <message>
         <source>Days with exercises logged: {week} in the last week, {month} in the last four weeks.</source>
@@ -2556,16 +2572,16 @@
         <translation>Sus resultados aparecerán aquí.</translation>
     </message>
     <message>
-        <source>Each session adds a mark for each arm. The ribbon through them shows the likely course: where it is wide, little is known. One reading can be off by several degrees, so a single session says little.</source>
-        <translation>Cada sesión añade una marca por brazo. La banda que las recorre indica el curso probable: donde es ancha, se sabe poco. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+        <source>Each session adds a mark for each arm. The ribbon shows the likely course.</source>
+        <translation>Cada sesión añade una marca por brazo. La banda muestra la evolución probable.</translation>
+    </message>
+    <message>
+        <source>After four weeks and eight sessions it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough. One reading can be off by several degrees, so a single session says little.</source>
+        <translation>Después de cuatro semanas y ocho sesiones se puede decir si el hombro se mueve más que antes. Bastan dos o tres sesiones por semana. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>
         <translation>Un ejemplo inventado.</translation>
-    </message>
-    <message>
-        <source>After four weeks and eight sessions it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough.</source>
-        <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan.</translation>
     </message>
     <message>
         <source>level</source>
@@ -3644,14 +3660,6 @@
         <translation>sin lecturas en las últimas tres semanas, así que no se puede decir nada de hoy</translation>
     </message>
     <message>
-        <source>with your rhythm a gain of {gain} a month shows in about {weeks} weeks</source>
-        <translation>con su ritmo, una mejora de {gain} al mes se ve en unas {weeks} semanas</translation>
-    </message>
-    <message>
-        <source>with your rhythm a gain of {gain} a month shows in about a week</source>
-        <translation>con su ritmo, una mejora de {gain} al mes se ve en una semana más o menos</translation>
-    </message>
-    <message>
         <source>{first}.</source>
         <translation>{first}.</translation>
     </message>
@@ -4310,6 +4318,42 @@
     <message>
         <source>more pain than before</source>
         <translation>más dolor que antes</translation>
+    </message>
+    <message>
+        <source>Both shoulders: {parts}</source>
+        <translation>Ambos hombros: {parts}</translation>
+    </message>
+    <message>
+        <source>less movement than before</source>
+        <translation>menos movimiento que antes</translation>
+    </message>
+    <message>
+        <source>probably less movement than before</source>
+        <translation>probablemente menos movimiento que antes</translation>
+    </message>
+    <message>
+        <source>more movement than before</source>
+        <translation>más movimiento que antes</translation>
+    </message>
+    <message>
+        <source>probably more movement than before</source>
+        <translation>probablemente más movimiento que antes</translation>
+    </message>
+    <message>
+        <source>steady</source>
+        <translation>estable</translation>
+    </message>
+    <message>
+        <source>little or no change of late</source>
+        <translation>poco o ningún cambio últimamente</translation>
+    </message>
+    <message>
+        <source>a gain of {gain} a month would show in about {weeks} weeks</source>
+        <translation>una mejora de {gain} al mes se vería en unas {weeks} semanas</translation>
+    </message>
+    <message>
+        <source>a gain of {gain} a month would show in about a week</source>
+        <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
     </message>
     <message>
         <source>until you delete it</source>
@@ -5604,6 +5648,26 @@
         <translation>Deriva por semana</translation>
     </message>
     <message>
+        <source>in angles</source>
+        <translation>en los ángulos</translation>
+    </message>
+    <message>
+        <source>behind the back</source>
+        <translation>detrás de la espalda</translation>
+    </message>
+    <message>
+        <source>{amount} {where}</source>
+        <translation>{amount} {where}</translation>
+    </message>
+    <message>
+        <source>Two sessions must differ by {amounts} before it is more than chance.</source>
+        <translation>Dos sesiones deben diferir en {amounts} para que sea más que azar.</translation>
+    </message>
+    <message>
+        <source> or </source>
+        <translation> o </translation>
+    </message>
+    <message>
         <source>Typical variation: how much a single session differs from the person&apos;s own line.</source>
         <translation>Variación típica: cuánto se aparta una sesión de la línea de la propia persona.</translation>
     </message>
@@ -5628,6 +5692,10 @@
         <translation>Leyenda: {words}</translation>
     </message>
     <message>
+        <source>likely course after exercises, 95 %</source>
+        <translation>curso probable después de los ejercicios, 95 %</translation>
+    </message>
+    <message>
         <source>likely course, 95 %</source>
         <translation>curso probable, 95 %</translation>
     </message>
@@ -5636,8 +5704,16 @@
         <translation>intervalo de una lectura</translation>
     </message>
     <message>
-        <source>not in the line: after exercises, or before</source>
-        <translation>fuera de la línea: tras los ejercicios, o antes</translation>
+        <source>after exercises</source>
+        <translation>después de los ejercicios</translation>
+    </message>
+    <message>
+        <source>before exercises</source>
+        <translation>antes de los ejercicios</translation>
+    </message>
+    <message>
+        <source>before or after exercises, unlike the line</source>
+        <translation>antes o después de los ejercicios, a diferencia de la línea</translation>
     </message>
     <message>
         <source>measured, no result</source>
@@ -5668,8 +5744,8 @@
         <translation>Práctica: se muestra, no cuenta</translation>
     </message>
     <message>
-        <source>Not in the line: after exercises, or before them</source>
-        <translation>Fuera de la línea: tras los ejercicios, o antes de ellos</translation>
+        <source>Of another line: measured after exercises, or before them</source>
+        <translation>De otra línea: medida después de los ejercicios, o antes</translation>
     </message>
     <message>
         <source>Pain {pain} of 10</source>
@@ -5776,24 +5852,32 @@
         <translation>Con sus palabras, por ejemplo: ponerme una chaqueta</translation>
     </message>
     <message>
-        <source>Add goal</source>
-        <translation>Añadir meta</translation>
-    </message>
-    <message>
         <source>Three goals are enough: end one to name another.</source>
         <translation>Tres metas bastan: termine una para nombrar otra.</translation>
-    </message>
-    <message>
-        <source>What would you like to do again? Choose things that matter to you. Rate them about once a month; nothing is worked out from the ratings. They appear below the charts, in your words.</source>
-        <translation>¿Qué le gustaría volver a hacer? Elija cosas que le importen. Valórelas más o menos una vez al mes; con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
     </message>
     <message>
         <source>Goals: {person}</source>
         <translation>Metas: {person}</translation>
     </message>
     <message>
-        <source>{goal}: {rating} of 10</source>
-        <translation>{goal}: {rating} de 10</translation>
+        <source>What would you like to do again?</source>
+        <translation>¿Qué le gustaría volver a hacer?</translation>
+    </message>
+    <message>
+        <source>Add a goal</source>
+        <translation>Añadir una meta</translation>
+    </message>
+    <message>
+        <source>What goals are for</source>
+        <translation>Para qué sirven las metas</translation>
+    </message>
+    <message>
+        <source>Choose up to three things that matter to you. Rate them about once a month; nothing is worked out from the ratings. They appear below the charts, in your words.</source>
+        <translation>Elija hasta tres cosas que le importen. Valórelas más o menos una vez al mes; no se calcula nada con las valoraciones. Aparecen debajo de los gráficos, con sus palabras.</translation>
+    </message>
+    <message>
+        <source>Save goal</source>
+        <translation>Guardar la meta</translation>
     </message>
     <message>
         <source>End this goal</source>
@@ -5808,8 +5892,16 @@
         <translation>Próxima valoración a partir del {day}.</translation>
     </message>
     <message>
-        <source>How well does it go today? 0 not possible at all, 10 as well as before.</source>
-        <translation>¿Cómo le va hoy? 0 imposible, 10 tan bien como antes.</translation>
+        <source>10: as well as before</source>
+        <translation>10: tan bien como antes</translation>
+    </message>
+    <message>
+        <source>How well does it go today?</source>
+        <translation>¿Qué tal le va hoy?</translation>
+    </message>
+    <message>
+        <source>0: not possible at all</source>
+        <translation>0: nada posible</translation>
     </message>
     <message>
         <source>What ended the movements</source>
@@ -6272,10 +6364,6 @@
         <translation>Movilidad del hombro: {name}</translation>
     </message>
     <message>
-        <source>Shoulder motion over time</source>
-        <translation>Movilidad del hombro a lo largo del tiempo</translation>
-    </message>
-    <message>
         <source>A report needs at least one session.</source>
         <translation>Un informe necesita al menos una sesión.</translation>
     </message>
@@ -6500,6 +6588,10 @@
         <translation>Imprimir...</translation>
     </message>
     <message>
+        <source>Options</source>
+        <translation>Opciones</translation>
+    </message>
+    <message>
         <source>Report for a clinic visit: {name}</source>
         <translation>Informe para la consulta: {name}</translation>
     </message>
@@ -6698,6 +6790,18 @@
     <message>
         <source>Menu</source>
         <translation>Menú</translation>
+    </message>
+    <message>
+        <source>Treatment</source>
+        <translation>Tratamiento</translation>
+    </message>
+    <message>
+        <source>Course and care</source>
+        <translation>Evolución y atención</translation>
+    </message>
+    <message>
+        <source>Measuring, and other</source>
+        <translation>Medición y otros</translation>
     </message>
 </context>
 </TS>

@@ -15,7 +15,7 @@ Public names:
     layouts: Content, card, centred, clear_layout, column, row, separator, widget_with
     measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
     message_bar: MessageBar
-    page_frame: frame_page
+    page_frame: PageFoot, frame_page
     pain_scale: PainScale
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog

@@ -108,8 +108,8 @@ def button(text: str, role: str = "", *, key: str = "", checkable: bool = False)
     return made
 
 
-def give_role(target: QAbstractButton, role: str) -> None:
-    """Give a button another role of the style sheet."""
+def give_role(target: QWidget, role: str) -> None:
+    """Give a button or a label another role of the style sheet."""
     if target.property("role") != role:
         target.setProperty("role", role)
         target.style().unpolish(target)

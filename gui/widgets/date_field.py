@@ -1,4 +1,4 @@
-"""Field for a day that is typed, as 2026-11-25, stepped through, or chosen in a calendar."""
+"""Field for a day that is typed, stepped through, or chosen in a calendar."""
 
 import datetime as dt
 
@@ -13,10 +13,15 @@ from PySide6.QtWidgets import (
 )
 
 from gui.style.appearance import Appearance
+from gui.text.day_text import day_from_text, day_text
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import column
+from gui.widgets.buttons import button
+from gui.widgets.layouts import row
 
+#: Longest day that is typed, such as "25 de septiembre de 2026". [technical]
+_MOST_LETTERS = 28
+#: Least width of the field, in sizes of the text. [technical]
+_LEAST_WIDTH = 8
 _DAY = dt.timedelta(days=1)
 
 
@@ -29,12 +34,13 @@ class DateField(QWidget):
         super().__init__(parent)
         self.text = QLineEdit()
         self.text.setAccessibleName(title)
-        self.text.setMaxLength(10)
+        self.text.setMaxLength(_MOST_LETTERS)
+        self.text.setMinimumWidth(appearance.px(_LEAST_WIDTH))
         self.text.textEdited.connect(self.changed)
-        self.earlier = button(tr("A day earlier"))
-        self.later = button(tr("A day later"))
-        for step in (self.earlier, self.later):
-            step.setAccessibleName(f"{title}: {step.text()}")
+        self.earlier, self.later = button("\u2039"), button("\u203a")
+        for step, words in ((self.earlier, tr("A day earlier")), (self.later, tr("A day later"))):
+            step.setToolTip(words)
+            step.setAccessibleName(f"{title}: {words}")
         self.earlier.clicked.connect(self._step_back)
         self.later.clicked.connect(self._step_on)
         self.calendar = QCalendarWidget()
@@ -43,7 +49,8 @@ class DateField(QWidget):
         _name_parts(self.calendar, title)
         for signal in (self.calendar.clicked, self.calendar.activated):
             signal.connect(self._choose)
-        self.open = button(tr("Calendar"))
+        self.open = button("\u25be")
+        self.open.setToolTip(tr("Calendar"))
         self.open.setAccessibleName(tr("Calendar: {title}").format(title=title))
         self._menu = QMenu(self.open)
         action = QWidgetAction(self._menu)
@@ -51,20 +58,22 @@ class DateField(QWidget):
         self._menu.addAction(action)
         self._menu.aboutToShow.connect(self._show_month)
         self.open.setMenu(self._menu)
-        steps = ButtonRow([self.open, self.earlier, self.later])
-        column(self.text, steps, on=self, spacing=appearance.gap(1))
+        row(self.earlier, self.text, self.later, self.open, 1, on=self, spacing=appearance.gap(1))
+        appearance.changed.connect(self._fit)
+        self._appearance = appearance
 
     @property
     def day(self) -> dt.date | None:
-        """The day, or None for what is no day like 2026-11-25."""
-        try:
-            return dt.date.fromisoformat(self.text.text().strip())
-        except ValueError:
-            return None
+        """The day, or None for what is none."""
+        return day_from_text(self.text.text())
 
     def show_day(self, day: dt.date) -> None:
-        self.text.setText(day.isoformat())
+        self.text.setText(day_text(day))
         self.changed.emit()
+
+    @Slot()
+    def _fit(self) -> None:
+        self.text.setMinimumWidth(self._appearance.px(_LEAST_WIDTH))
 
     @Slot()
     def _show_month(self) -> None:

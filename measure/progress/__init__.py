@@ -21,7 +21,8 @@ Public names:
         doubt_sentence, effect_sentence, effect_words, plain_verdict_words, setup_sentence,
         shared_sentences, short_name, shown_change, side_sentences, slope_sentence, told_since,
         uncompared_slope, unproven, verdict_words, visit_sentence, when_known_sentence
-    series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature
+    series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature,
+        series_by_timing
     shoulder: SideProgress
     side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
     side_wording: END_WORDS, SIDES_CAUTION, SIDE_TEMPLATES, SMALLEST, amount_words,

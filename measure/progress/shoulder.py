@@ -147,10 +147,14 @@ class SideProgress:
         Days of practice are left out. The band shows the scatter from day to day; what all days of
         an instrument share, such as a camera that stands askew, it cannot show.
         """
-        series, scatter = self.series.counted(), self.scatter
+        return self.ribbons_of(self.series)
+
+    def ribbons_of(self, series: Series) -> tuple[Ribbon, ...]:
+        """Return the likely course of a series of this movement and side, with its own scatter."""
+        counted, scatter = series.counted(), self.scatter
         ribbons: list[Ribbon] = []
-        for number in np.unique(series.segment):
-            part = series.where(series.segment == number)
+        for number in np.unique(counted.segment):
+            part = counted.where(counted.segment == number)
             ribbons += local_trend(
                 part.day,
                 part.value,

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.progress.overview import Progress
+from measure.progress.sentences import short_name
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import Translate, english, signed
@@ -16,7 +17,20 @@ SHOULDER: Mapping[Side, str] = {
     Side.LEFT: "Left shoulder: {parts}",
     Side.RIGHT: "Right shoulder: {parts}",
 }
-#: What a verdict says of movements, in the order in which it is said.
+BOTH = "Both shoulders: {parts}"
+#: What a verdict says of all main movements at once.
+WHOLE_SHOULDER: Mapping[Verdict, str] = {
+    Verdict.LOSING: "less movement than before",
+    Verdict.LIKELY_LOSING: "probably less movement than before",
+    Verdict.GAINING: "more movement than before",
+    Verdict.LIKELY_GAINING: "probably more movement than before",
+    Verdict.LEVEL: "steady",
+    Verdict.STALLED: "little or no change of late",
+    Verdict.NO_CLEAR_CHANGE: "no clear change",
+    Verdict.TOO_EARLY: "too early to say",
+    Verdict.NO_RECENT: "no readings in the last three weeks, so nothing can be said of today",
+}
+#: What a verdict says of some movements, in the order in which it is said.
 PARTS: Mapping[Verdict, str] = {
     Verdict.LOSING: "less movement than before in {movements}",
     Verdict.LIKELY_LOSING: "probably less movement than before in {movements}",
@@ -28,10 +42,8 @@ PARTS: Mapping[Verdict, str] = {
     Verdict.TOO_EARLY: "too early to say for {movements}",
     Verdict.NO_RECENT: "no recent readings of {movements}",
 }
-ALL_TOO_EARLY = "too early to say"
-ALL_OLD = "no readings in the last three weeks, so nothing can be said of today"
-SHOWS_IN_WEEKS = "with your rhythm a gain of {gain} a month shows in about {weeks} weeks"
-SHOWS_IN_A_WEEK = "with your rhythm a gain of {gain} a month shows in about a week"
+SHOWS_IN_WEEKS = "a gain of {gain} a month would show in about {weeks} weeks"
+SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
 WHOLE = "{first}."
 AND = "{first} and {second}"
 
@@ -39,9 +51,9 @@ AND = "{first} and {second}"
 TEMPLATES = (
     NOTHING_YET,
     *SHOULDER.values(),
+    BOTH,
+    *WHOLE_SHOULDER.values(),
     *PARTS.values(),
-    ALL_TOO_EARLY,
-    ALL_OLD,
     SHOWS_IN_WEEKS,
     SHOWS_IN_A_WEEK,
     WHOLE,
@@ -50,28 +62,38 @@ TEMPLATES = (
 
 
 def week_sentence(progress: Progress, tr: Translate = english) -> str:
-    """Return what can be said this week of the affected side or sides, from the main movements."""
-    clauses = []
-    for side in Side:
-        main = [
-            item for item in progress.usual if item.side is side and item.affected and item.primary
+    """Return what can be said this week of the affected side or sides, from the main movements.
+
+    Movements are named only where they differ, and two shoulders only where they do; each has a
+    line of its own.
+    """
+    main = [item for item in progress.usual if item.affected and item.primary]
+    sides = {side: [item for item in main if item.side is side] for side in Side}
+    shown = {side: items for side, items in sides.items() if items}
+    if len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown):
+        clauses = [tr(BOTH).format(parts=_parts(main, tr))]
+    else:
+        clauses = [
+            tr(SHOULDER[side]).format(parts=_parts(items, tr)) for side, items in shown.items()
         ]
-        if main:
-            clauses.append(tr(SHOULDER[side]).format(parts=_parts(main, tr)))
-    return " ".join(tr(WHOLE).format(first=clause) for clause in clauses) or tr(NOTHING_YET)
+    lines = [tr(WHOLE).format(first=clause) for clause in clauses]
+    return "\n".join(lines) or tr(NOTHING_YET)
+
+
+def _kinds(main: Sequence[SideProgress]) -> dict[Movement, Verdict]:
+    return {item.movement: item.verdict for item in main}
 
 
 def _parts(main: Sequence[SideProgress], tr: Translate) -> str:
     """Return what is said of one shoulder, the losses first."""
-    verdicts = {item.verdict for item in main}
-    if verdicts == {Verdict.TOO_EARLY}:
-        parts = [tr(ALL_TOO_EARLY)]
-    elif verdicts == {Verdict.NO_RECENT}:
-        parts = [tr(ALL_OLD)]
+    kinds = _kinds(main)
+    verdicts = set(kinds.values())
+    if len(verdicts) == 1:
+        parts = [tr(WHOLE_SHOULDER[verdict]) for verdict in verdicts]
     else:
         parts = [
             tr(words).format(
-                movements=joined([item.movement for item in main if item.verdict is verdict], tr)
+                movements=joined([item for item, its in kinds.items() if its is verdict], tr)
             )
             for verdict, words in PARTS.items()
             if verdict in verdicts
@@ -83,7 +105,7 @@ def _parts(main: Sequence[SideProgress], tr: Translate) -> str:
 
 def joined(movements: Sequence[Movement], tr: Translate = english) -> str:
     """Return the names of movements in a sentence, "flexion, abduction and extension"."""
-    names = [tr(MOVEMENTS[movement].name).lower() for movement in movements]
+    names = [short_name(movement, tr).lower() for movement in movements]
     if len(names) < 2:
         return "".join(names)
     return tr(AND).format(first=", ".join(names[:-1]), second=names[-1])

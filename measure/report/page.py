@@ -18,6 +18,7 @@ from measure.progress.dates import date_words
 from measure.progress.home_programme import dose_words, events_with_plans, plan_on
 from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.side_wording import ends_sentence, months_sentence
+from measure.progress.week_sentence import week_sentence
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.progress.wording import Translate, english
 from measure.report.caveats import CAVEATS, DEMO, NOTICE
@@ -50,6 +51,7 @@ p { margin-top: 2px; margin-bottom: 2px; }
 table { border-collapse: collapse; }
 th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 1px 3px; }
 td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 1px 3px; }
+p.lead { font-size: 11pt; margin-top: 5px; margin-bottom: 5px; }
 .bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
 .curves td { border-bottom: none; padding: 0px; }
 .box td { background-color: #eee; border-bottom: none; vertical-align: top; padding: 1px 6px;
@@ -126,13 +128,15 @@ def _body(history: History, progress: Progress, choices: ReportChoices, draw: Dr
     tr, today = choices.tr, progress.today
     demo = f"<b>{tr(DEMO)}</b>" if history.person.demo else ""
     parts = [
-        _heading(tr("Shoulder motion over time"), 1),
+        _heading(escape(report_title(history.person, tr)), 1),
         f"<p>{demo} {person_words(history, today, tr)} <b>{tr(NOTICE)}</b></p>",
     ]
     if not history.measurements:
         words = tr("A report needs at least one session.")
         parts.append(_heading(tr("Nothing measured yet")) + f"<p>{words}</p>")
         return "".join(parts)
+    said = escape(week_sentence(progress, tr)).replace("\n", "<br>")
+    parts.append(f'<p class="lead"><b>{said}</b></p>')
     parts.append(_box(history, progress, choices))
     parts.append(_heading(tr("First and last readings, change and trend")))
     parts.append(movement_table(progress, history, _first_sides(history, progress), draw, choices))

@@ -295,7 +295,10 @@ def _other(side: SideProgress, between: str, tr: Translate) -> str:
     lines = [block_words(now.other, movement, tr), tr("deficit {amount}").format(amount=amount)]
     if now.share is not None:
         lines.append(tr("{share} of it").format(share=share_words(now.share, tr)))
-    return between.join(lines)
+    # No line breaks inside a number with its interval.
+    return between.join(
+        line.replace(" ", "\u00a0") if between != "<br>" else line for line in lines
+    )
 
 
 def _trend(side: SideProgress, tr: Translate) -> str:

@@ -99,7 +99,7 @@ def _time_page(known: History, found: Progress) -> None:
 
     def turn_over() -> None:
         page.curves.movement.choose(_MOVEMENTS[1])
-        page.curves.movement.picked.emit(list(Movement).index(_MOVEMENTS[1]))
+        page.curves.movement.picked.emit()
         page.grab()
 
     def list_all() -> None:

@@ -12,6 +12,7 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.vertebral_levels import centimetres_in
 from measure.progress.wording import number_words
 
 #: Results by movement and side.
@@ -37,6 +38,7 @@ class RepeatabilityPage(QWidget):
                 "several sessions."
             )
         )
+        self.sentence = label("", "lead")
         self.explanation = label(_explanation(), "quiet")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
@@ -44,6 +46,7 @@ class RepeatabilityPage(QWidget):
             self,
             label(tr("Repeatability"), "display"),
             self.nothing,
+            self.sentence,
             self.table,
             self.explanation,
             1,
@@ -56,6 +59,8 @@ class RepeatabilityPage(QWidget):
         self.nothing.setVisible(not results)
         self.table.setVisible(bool(results))
         self.explanation.setVisible(bool(results))
+        self.sentence.setText(plain_sentence(results))
+        self.sentence.setVisible(bool(results))
         clear_layout(self._rows)
         headings = (
             tr("Movement"),
@@ -70,6 +75,33 @@ class RepeatabilityPage(QWidget):
             for place, text in enumerate(_cells(movement, side, result)):
                 self._rows.addWidget(label(text), line, place)
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
+
+
+def plain_sentence(results: Results) -> str:
+    """Return by how much two sessions must differ before the difference is more than chance."""
+    parts = []
+    for unit, name in ((Unit.DEGREES, tr("in angles")), (Unit.FRACTION, tr("behind the back"))):
+        real = [item.mdc90 for (movement, _), item in results.items() if unit_of(movement) is unit]
+        if real:
+            least, most = (shown(value, unit, digits=0) for value in (min(real), max(real)))
+            words = least if least == most else tr("{low} to {high}").format(low=least, high=most)
+            parts.append(tr("{amount} {where}").format(amount=words, where=name))
+    if not parts:
+        return ""
+    return tr("Two sessions must differ by {amounts} before it is more than chance.").format(
+        amounts=tr(" or ").join(parts)
+    )
+
+
+def unit_of(movement: Movement) -> Unit:
+    return MOVEMENTS[movement].unit
+
+
+def shown(value: float, unit: Unit, *, digits: int = 1) -> str:
+    """Return an amount with its unit: degrees, or centimetres on a back of usual length."""
+    if unit is Unit.DEGREES:
+        return f"{number_words(value, digits, tr)}\u00b0"
+    return f"{number_words(centimetres_in(value), digits, tr)} cm"
 
 
 def _explanation() -> str:
@@ -88,24 +120,19 @@ def _explanation() -> str:
 
 
 def _cells(movement: Movement, side: Side, result: Repeatability) -> tuple[str, ...]:
-    degrees = MOVEMENTS[movement].unit is Unit.DEGREES
-    drift = result.drift_per_week
-
-    def shown(value: float) -> str:
-        digits = 1 if degrees else 2
-        text = number_words(value, digits, tr)
-        return f"{text}\u00b0" if degrees else text
-
+    unit, drift = unit_of(movement), result.drift_per_week
     return (
         task_title(movement, side),
         str(result.sessions),
-        shown(result.error_for_change) + ("" if result.own else "*"),
-        shown(result.mdc90),
+        shown(result.error_for_change, unit) + ("" if result.own else "*"),
+        shown(result.mdc90, unit),
         ""
         if drift is None
         else tr("none shown")
         if drift.holds(0.0)
         else tr("{value} ({low} to {high})").format(
-            value=shown(drift.value), low=shown(drift.low), high=shown(drift.high)
+            value=shown(drift.value, unit),
+            low=shown(drift.low, unit),
+            high=shown(drift.high, unit),
         ),
     )

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.drawing.course_chart import paint_mark, paint_ring
+from gui.drawing.course_chart import paint_mark, paint_open_mark
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
 from gui.style.measures import SMALL
@@ -98,17 +98,23 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
         return ()
     first = sides[0]
     if any(curve.ribbons for curve in content.curves):
-        entries.append(LegendEntry(tr("likely course, 95 %"), _ribbon(sides)))
+        words = tr("likely course after exercises, 95 %")
+        if not content.lines_after:
+            words = tr("likely course, 95 %")
+        entries.append(LegendEntry(words, _ribbon(sides)))
     if any(point.low is not None for point in points):
         entries.append(LegendEntry(tr("range of one reading"), _whisker(first)))
     if any(point.practice for point in points):
         practised = next(point.side for point in points if point.practice)
         entries.append(LegendEntry(tr("practice, not counted"), _mark(practised, hollow=True)))
     if any(point.apart and point.value is not None for point in points):
-        ringed = next(point.side for point in points if point.apart)
-        entries.append(
-            LegendEntry(tr("not in the line: after exercises, or before"), _ringed(ringed))
-        )
+        apart = next(point.side for point in points if point.apart)
+        meanings = {
+            False: tr("after exercises"),
+            True: tr("before exercises"),
+            None: tr("before or after exercises, unlike the line"),
+        }
+        entries.append(LegendEntry(meanings[content.lines_after], _apart(apart)))
     if any(point.value is None for point in points):
         refused = next(point.side for point in points if point.value is None)
         entries.append(LegendEntry(tr("measured, no result"), _mark(refused, dashed=True)))
@@ -133,11 +139,13 @@ def _mark(side: Side, *, hollow: bool = False, dashed: bool = False) -> _Sign:
     return paint
 
 
-def _ringed(side: Side) -> _Sign:
+def _apart(side: Side) -> _Sign:
     def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
         colour = appearance.colour(side.value)
-        paint_mark(painter, place.center(), side, appearance.px(0.2), colour)
-        paint_ring(painter, place.center(), appearance.px(0.2), colour)
+        half = QPointF(place.width() / 2, 0)
+        painter.setPen(QPen(colour, 1.1))
+        painter.drawLine(place.center() - half, place.center() + half)
+        paint_open_mark(painter, place.center(), side, appearance.px(0.24), colour)
 
     return paint
 

@@ -26,9 +26,8 @@ class ClinicianCard(QWidget):
         self.report.clicked.connect(self.report_wanted)
         column(
             card(
-                self.title,
+                row((self.title, 1), self.report, spacing=appearance.gap(2)),
                 self.words,
-                row(self.report, 1),
                 role="notice-card",
                 spacing=appearance.gap(1),
             ),

@@ -10,6 +10,7 @@ from gui.drawing.curves import chart_content, conducts_of, movements_of
 from gui.pages.progress.chart_legend import ChartLegend
 from gui.pages.progress.chart_sentences import chart_sentence, chart_title, range_name
 from gui.pages.progress.history_chart import HistoryChart
+from gui.pages.progress.movement_choice import MovementChoice
 from gui.pages.progress.readings_table import ReadingsTable
 from gui.style.appearance import Appearance
 from gui.text.progress_wording import (
@@ -18,12 +19,11 @@ from gui.text.progress_wording import (
     verdict_line,
     warm_up_words,
 )
-from gui.text.wording import conduct_sentence, movement_name, tr
+from gui.text.wording import conduct_sentence, tr
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row
+from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
-from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.overview import Progress
 from measure.progress.shoulder import SideProgress
@@ -42,10 +42,10 @@ class CurvesView(QWidget):
         self._progress: Progress | None = None
         self._today = dt.date.min
         self._effects: tuple[WarmUpEffect, ...] = ()
-        self.movement = ChoiceRow(list(Movement), movement_name, columns=5, title=tr("movement"))
+        self.movement = MovementChoice()
         self.movement.picked.connect(self._draw)
-        self.range = ChoiceRow(list(ChartRange), range_name, title=tr("time shown"))
-        self.range.choose(ChartRange.ALL)
+        self.range = MenuButton(tr("time shown"))
+        self.range.offer(list(reversed(ChartRange)), range_name)
         self.range.picked.connect(self._draw_chosen)
         self.conduct = MenuButton(tr("how it was done"))
         self.conduct.picked.connect(self._draw_chosen)
@@ -55,12 +55,12 @@ class CurvesView(QWidget):
         self.table = ReadingsTable(appearance)
         self.chart.picked.connect(self.picked)
         self.table.picked.connect(self.picked)
-        self.as_table = button(tr("Show as a table"), checkable=True)
+        self.as_table = button(tr("Show as a table"), "link", checkable=True)
         self.as_table.toggled.connect(self._show_table)
         self.summary = label("", "small")
         self.verdict = label("")
         self.warm_up = label("")
-        self.details = button(tr("Details"), checkable=True)
+        self.details = button(tr("Details"), "link", checkable=True)
         self.details.toggled.connect(self._show_notes)
         self.notes = label("", "quiet")
         self._lay_out(appearance)
@@ -70,19 +70,19 @@ class CurvesView(QWidget):
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
         drawn = card(
-            row((self.title, 1), (column(self.range.row, 1), 0), spacing=gap(2)),
-            self.verdict,
+            self.title,
             self.chart,
             self.table,
             self.legend,
-            self.summary,
+            self.verdict,
             self.warm_up,
-            row(self.as_table, self.details, self.conduct, 1, spacing=gap(1)),
+            row(self.as_table, self.details, self.conduct, 1, spacing=gap(2)),
             self.notes,
+            self.summary,
             spacing=gap(1),
         )
         column(
-            self.movement.row,
+            row((self.movement, 1), self.range, spacing=gap(1)),
             drawn,
             on=self,
             spacing=gap(1.5),
@@ -93,10 +93,8 @@ class CurvesView(QWidget):
         self._history, self._progress, self._today = history, progress, today
         self._effects = warm_up_effects(history)
         measured = movements_of(history)
-        for movement in Movement:
-            self.movement.button(movement).setEnabled(movement in measured)
-        if self.movement.value not in measured:
-            self.movement.choose(measured[0])
+        if measured != self.movement.offered:
+            self.movement.offer(measured)
         self._draw()
 
     @Slot()
@@ -150,6 +148,9 @@ class CurvesView(QWidget):
         self.chart.setVisible(not shown)
         self.legend.setVisible(not shown)
         self.as_table.say(tr("Show as a chart") if shown else tr("Show as a table"))
+        if shown:
+            bring_into_view(self.as_table)
+            bring_into_view(self.table)
 
     @Slot(bool)
     def _show_notes(self, shown: bool) -> None:

@@ -2,14 +2,15 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QSize
+from PySide6.QtCore import QPointF, QSize, Slot
 from PySide6.QtGui import QPainter, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.course_chart import paint_mark
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.layouts import card
+from gui.widgets.buttons import give_role
+from gui.widgets.layouts import card, column
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -21,6 +22,9 @@ _HALF = (12, 8, 6, 5, 5, 5, 5, 5, 5, 6, 8, 11)
 _AWAY = (2, -4, 5, -2, 3, -6, 1, 4, -3, 5, -4, 2)
 _OTHER, _OTHER_HALF, _OTHER_AWAY = 84, 5, (-2, 3, 0, -4, 2, 3, -1, -3, 4, 0, -2, 1)
 
+#: Text size up to which a large heading leaves room for the chart, per cent. [technical]
+ROOMY_PERCENT = 120
+
 
 class _ExampleChart(PaintedWidget):
     """A made-up course of both shoulders: ribbons with single readings."""
@@ -31,7 +35,7 @@ class _ExampleChart(PaintedWidget):
         self.setAccessibleName(tr("a made-up example of a chart"))
 
     def sizeHint(self) -> QSize:
-        return QSize(400, 260)
+        return QSize(400, 240)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(200, 140)
@@ -72,34 +76,34 @@ class _ExampleChart(PaintedWidget):
 
 
 class EmptyHistoryHint(QWidget):
-    """Explains the page."""
+    """Says what will stand here, with an example."""
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(appearance.gap(2))
-        layout.addWidget(label(tr("Your results will appear here."), "display"))
-        layout.addWidget(
+        self._appearance = appearance
+        self.title = label(tr("Your results will appear here."), "display")
+        column(
+            self.title,
+            label(
+                tr("Each session adds a mark for each arm. The ribbon shows the likely course."),
+                "lead",
+            ),
+            (card(_ExampleChart(appearance), label(tr("A made-up example."), "small")), 1),
             label(
                 tr(
-                    "Each session adds a mark for each arm. The ribbon through them shows the "
-                    "likely course: where it is wide, little is known. One reading can be off by "
-                    "several degrees, so a single session says little."
-                ),
-                "lead",
-            )
+                    "After four weeks and eight sessions it becomes possible to say whether the "
+                    "shoulder moves more than before. Two or three sessions a week are enough. "
+                    "One reading can be off by several degrees, so a single session says little."
+                )
+            ),
+            on=self,
+            spacing=appearance.gap(2),
         )
-        layout.addWidget(
-            card(_ExampleChart(appearance), label(tr("A made-up example."), "small")), 1
-        )
-        layout.addWidget(
-            label(
-                tr(
-                    "After four weeks and eight sessions it becomes possible to say "
-                    "whether the shoulder moves more than before. Two or three sessions a week "
-                    "are enough."
-                ),
-                "lead",
-            )
-        )
+        appearance.changed.connect(self._fit)
+        self._fit()
+
+    @Slot()
+    def _fit(self) -> None:
+        """Give large text a smaller heading, so that the example is seen."""
+        roomy = self._appearance.percent <= ROOMY_PERCENT
+        give_role(self.title, "display" if roomy else "title")

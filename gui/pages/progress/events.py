@@ -6,7 +6,10 @@ from functools import partial
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
+from gui.pages.progress.event_kinds import EventKinds
+from gui.pages.progress.explanation import Explanation
 from gui.style.appearance import Appearance
+from gui.text.day_text import day_text
 from gui.text.wording import event_name, side_title, tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
@@ -17,7 +20,7 @@ from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.record_checks import LONGEST_NOTE
-from measure.domain.records import OFFERED_EVENTS, Event, EventKind, History, Person
+from measure.domain.records import Event, EventKind, History, Person
 from measure.progress.dates import date_words
 from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
@@ -38,19 +41,13 @@ class EventsPage(QWidget):
         self._person: Person | None = None
         self._today = dt.date.min
         self.title = label("", "display")
-        self.kind = ChoiceRow(
-            list(OFFERED_EVENTS),
-            event_name,
-            columns=4,
-            may_be_empty=True,
-            title=tr("event"),
-        )
+        self.kind = EventKinds(appearance)
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
             lambda side: tr("Both or neither") if side is None else side_title(side),
             title=tr("which shoulder"),
         )
-        self.day = DateField(appearance, tr("day, such as 2026-11-25"))
+        self.day = DateField(appearance, tr("day of the event"))
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
         self.note.setPlaceholderText(tr("A note, if you like"))
@@ -69,28 +66,30 @@ class EventsPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
-        explained = tr(
-            "Events appear as flags above the charts. After an injection, a procedure, a flare or "
-            "a change of camera a new line begins. The time before and after a treatment, a flare, "
-            "or a change of medicine or home programme is compared; after a clinic visit you see "
-            "what has changed since. A new home programme is added automatically."
+        explanation = Explanation(
+            self._appearance,
+            tr("What events do"),
+            tr(
+                "Events appear as flags above the charts. After an injection, a procedure, a flare "
+                "or a change of camera a new line begins. The time before and after a treatment, a "
+                "flare, or a change of medicine or home programme is compared; after a clinic "
+                "visit you see what has changed since. A new home programme is added automatically."
+            ),
         )
         entry = card(
-            self.kind.row,
-            label(tr("Which shoulder does it concern?"), "quiet"),
-            self.side.row,
-            label(tr("On which day?"), "quiet"),
-            self.day,
-            self.note,
             self.lacking,
-            spacing=gap(1),
+            self.day,
+            self.kind,
+            self.side.row,
+            self.note,
+            spacing=gap(1.5),
         )
         frame_page(
             self,
             self.title,
-            label(explained),
             entry,
             self._list,
+            explanation,
             1,
             buttons=[self.leave, self.keep],
         )
@@ -118,7 +117,7 @@ class EventsPage(QWidget):
         words = event_words(event)
         if not noted:
             return label(words)
-        delete = button(tr("Delete"))
+        delete = button(tr("Delete"), "link")
         delete.setAccessibleName(tr("Delete: {event}").format(event=words))
         delete.clicked.connect(partial(self._drop, event.id))
         self.delete_buttons.append(delete)
@@ -142,7 +141,11 @@ class EventsPage(QWidget):
             self._lack(tr("Choose the event first."))
             self.kind.button(EventKind.INJECTION).setFocus()
         elif day is None or day > self._today:
-            self._lack(tr("Write the day like 2026-11-25. It cannot be after today."))
+            self._lack(
+                tr("Please type the day like {day}. It cannot be after today.").format(
+                    day=day_text(self._today)
+                )
+            )
             self.day.text.setFocus()
         else:
             self.noted.emit(

@@ -4,16 +4,18 @@ import datetime as dt
 from dataclasses import replace
 from functools import partial
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
+from gui.pages.progress.explanation import Explanation
 from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, clear_layout, row
+from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.page_frame import frame_page
+from gui.widgets.pain_scale import PainScale
+from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.goal_records import (
     MOST_GOALS,
@@ -47,14 +49,15 @@ class GoalsPage(QWidget):
         self._list = QVBoxLayout()
         self._list.setSpacing(appearance.gap(1.5))
         #: The ratings of each open goal, and the buttons that end one, in the order of the page.
-        self.ratings: list[ChoiceRow[int]] = []
+        self.ratings: list[PainScale] = []
         self.end_buttons: list[QWidget] = []
         self.words = QLineEdit()
         self.words.setMaxLength(LONGEST_NAME)
         self.words.setAccessibleName(tr("a goal in your own words"))
         self.words.setPlaceholderText(tr("In your own words, such as: put on a jacket"))
         self.words.returnPressed.connect(self._add)
-        self.add = button(tr("Add goal"), "main")
+        self.question = label(tr("What would you like to do again?"), "lead")
+        self.add = button(tr("Add a goal"), "main")
         self.add.clicked.connect(self._add)
         self.enough = label(tr("Three goals are enough: end one to name another."), "quiet")
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -63,18 +66,23 @@ class GoalsPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        explained = tr(
-            "What would you like to do again? Choose things that matter to you. Rate them about "
-            "once a month; nothing is worked out from the ratings. They appear below the charts, "
-            "in your words."
+        self.explanation = Explanation(
+            self._appearance,
+            tr("What goals are for"),
+            tr(
+                "Choose up to three things that matter to you. Rate them about once a month; "
+                "nothing is worked out from the ratings. They appear below the charts, in your "
+                "words."
+            ),
         )
         frame_page(
             self,
             self.title,
-            label(explained),
             self._list,
+            self.question,
             self.words,
             self.enough,
+            self.explanation,
             1,
             buttons=[self.leave, self.add],
         )
@@ -89,22 +97,29 @@ class GoalsPage(QWidget):
         for goal in goals:
             self._list.addWidget(self._card(goal, ratings_of(goal, history.goal_ratings)))
         room = len(goals) < MOST_GOALS
-        for widget in (self.words, self.add):
-            widget.setVisible(room)
+        self.add.setVisible(room)
         self.enough.setVisible(not room)
         self.words.clear()
-        (self.words if room else self.leave).setFocus()
+        self._ask(asked=not goals)
+        if goals:
+            (self.add if room else self.leave).setFocus()
+
+    def _ask(self, *, asked: bool) -> None:
+        """Show or hide the field for a new goal."""
+        self.question.setVisible(asked)
+        self.words.setVisible(asked)
+        self.explanation.link.setChecked(asked)
+        self.add.say(tr("Save goal") if asked else tr("Add a goal"))
+        if asked:
+            self.words.setFocus()
+            bring_into_view(self.words)
 
     def _card(self, goal: Goal, ratings: tuple[GoalRating, ...]) -> QWidget:
-        scale = ChoiceRow(list(range(11)), str, title=goal.words)
-        for rating in range(11):
-            scale.button(rating).setAccessibleName(
-                tr("{goal}: {rating} of 10").format(goal=goal.words, rating=rating)
-            )
+        scale = PainScale(goal.words, with_ends=False)
         if ratings and ratings[-1].day == self._today:
             scale.choose(ratings[-1].rating)
         scale.picked.connect(partial(self._rate, goal, scale))
-        end = button(tr("End this goal"))
+        end = button(tr("End this goal"), "link")
         end.setAccessibleName(tr("End the goal: {goal}").format(goal=goal.words))
         end.clicked.connect(partial(self._end, goal))
         self.ratings.append(scale)
@@ -114,12 +129,17 @@ class GoalsPage(QWidget):
         if due is not None and due > self._today:
             again = tr("Next rating from {day} on.").format(day=date_words(due, tr))
             said = f"{said} {again}"
+        best = label(tr("10: as well as before"), "small")
+        best.setAlignment(Qt.AlignmentFlag.AlignRight)
         return card(
             label(goal.words, "title"),
-            label(said, "quiet"),
-            label(tr("How well does it go today? 0 not possible at all, 10 as well as before.")),
-            scale.row,
-            row(end, 1),
+            label(tr("How well does it go today?")),
+            column(
+                scale,
+                row((label(tr("0: not possible at all"), "small"), 1), (best, 1)),
+                spacing=self._appearance.gap(0.5),
+            ),
+            row((label(said, "quiet"), 1), end, spacing=self._appearance.gap(2)),
             spacing=self._appearance.gap(1),
         )
 
@@ -127,13 +147,13 @@ class GoalsPage(QWidget):
     def _add(self) -> None:
         words, history = " ".join(self.words.text().split()), self._history
         if not words or history is None:
-            self.words.setFocus()
+            self._ask(asked=True)
             return
         self.saved.emit(
             Goal(id=new_id(), person_id=history.person.id, words=words, first_day=self._today)
         )
 
-    def _rate(self, goal: Goal, scale: ChoiceRow[int], _place: int) -> None:
+    def _rate(self, goal: Goal, scale: PainScale) -> None:
         rating = scale.value
         if rating is not None:
             self.rated.emit(

@@ -22,8 +22,9 @@ from gui.pages.progress.chart_sentences import chart_name, chart_sentence, keys_
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
 
-#: Wished and least height, in sizes of the text. [technical]
-_HEIGHT, _LEAST_HEIGHT = 27, 22
+#: Height: so many pixels at every text size, and so many sizes of the text. Little grows, or large
+#: text would push the chart out of the window. [technical]
+_HEIGHT_PX, _HEIGHT = 262, 5
 #: Farthest that the pointer may be from a reading to choose it, in sizes of the text. [technical]
 _REACH = 2.0
 
@@ -73,10 +74,10 @@ class HistoryChart(PaintedWidget):
         )
 
     def sizeHint(self) -> QSize:
-        return QSize(self.appearance.px(40), self.appearance.px(_HEIGHT))
+        return QSize(self.appearance.px(40), _HEIGHT_PX + self.appearance.px(_HEIGHT))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self.appearance.px(20), self.appearance.px(_LEAST_HEIGHT))
+        return QSize(self.appearance.px(20), self.sizeHint().height())
 
     def paint(self, painter: QPainter) -> None:
         if self.content is None:

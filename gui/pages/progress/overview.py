@@ -2,17 +2,19 @@
 
 import datetime as dt
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.progress.clinician_card import ClinicianCard
 from gui.pages.progress.comparison_card import ComparisonCard
 from gui.pages.progress.curves import CurvesView
+from gui.pages.progress.empty_history import ROOMY_PERCENT
 from gui.pages.progress.goals_card import GoalsCard
 from gui.pages.progress.limits_card import LimitsCard
 from gui.style.appearance import Appearance
 from gui.text.progress_wording import logged_words
 from gui.text.wording import tr
+from gui.widgets.buttons import give_role
 from gui.widgets.layouts import card, column
 from gui.widgets.text import label
 from measure.domain.records import History
@@ -28,8 +30,9 @@ class ProgressOverview(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.sentence = label("", "lead")
-        self.person = label("", "quiet")
+        self._appearance = appearance
+        self.sentence = label("", "display")
+        self.person = label("", "small")
         self.clinician = ClinicianCard(appearance)
         self.clinician.report_wanted.connect(self.report_wanted)
         self.curves = CurvesView(appearance)
@@ -51,8 +54,7 @@ class ProgressOverview(QWidget):
             spacing=appearance.gap(1),
         )
         column(
-            self.person,
-            self.sentence,
+            column(self.person, self.sentence, spacing=0),
             self.clinician,
             self.curves,
             self.comparison,
@@ -63,6 +65,16 @@ class ProgressOverview(QWidget):
             on=self,
             spacing=appearance.gap(2),
         )
+        appearance.changed.connect(self._fit)
+        self._fit()
+
+    @Slot()
+    def _fit(self) -> None:
+        """Large text leaves the window to the sentence and the chart."""
+        roomy = self._appearance.percent <= ROOMY_PERCENT
+        give_role(self.sentence, "display" if roomy else "title")
+        self.person.setVisible(roomy)
+        self.curves.title.setVisible(roomy)
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Show what can be said of this history on this day."""

@@ -13,11 +13,11 @@ from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import centred, column, row
-from gui.widgets.page_frame import frame_page
-from gui.widgets.text import NoticeBar
+from gui.widgets.buttons import bind_keys, button
+from gui.widgets.layouts import centred, column, separator
+from gui.widgets.page_frame import PageFoot, frame_page
 from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.records import (
     Event,
@@ -38,6 +38,7 @@ class ProgressPage(QWidget):
     #: A message, in words.
     message_raised = Signal(str)
     report_wanted = Signal()
+    measuring_wanted = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -53,6 +54,10 @@ class ProgressPage(QWidget):
         self.details = SessionDetails(appearance)
         self.details.dropped.connect(self._drop_session)
         self.to_details = button(tr("All sessions"))
+        self.to_measuring = button(tr("Measure now"), "main")
+        self.to_measuring.clicked.connect(self.measuring_wanted)
+        self.to_report = button(tr("Show report"), "main")
+        self.to_report.clicked.connect(self.report_wanted)
         self.to_curves = button(tr("Back to the charts"), key=tr("Escape"))
         self.to_details.clicked.connect(self.show_details)
         self.to_curves.clicked.connect(self.show_curves)
@@ -63,12 +68,13 @@ class ProgressPage(QWidget):
     def _lay_out(self) -> None:
         self.empty, curves, details = QWidget(), QWidget(), QWidget()
         hint = EmptyHistoryHint(self._services.appearance)
-        frame_page(self.empty, hint, buttons=[self._to_events()])
-        ways = [self.to_details, self._to_events()]
+        frame_page(self.empty, hint, buttons=[self._to_events(), self.to_measuring])
+        ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
-        foot = column(ButtonRow([self.to_curves]), NoticeBar())
-        listed = centred(self.details, margins=(24, 24, 24, 0))
-        column((listed, 1), row(foot, margins=(24, 0, 24, 8)), on=details)
+        foot = PageFoot([self.to_curves, self.details.drop])
+        listed = centred(self.details, margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, 0))
+        margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
+        column((listed, 1), separator(), centred(foot, margins=margins), on=details, spacing=0)
         bind_keys(details, self.to_curves, "Escape")
         for page in (self.empty, curves, details):
             self._pages.addWidget(page)

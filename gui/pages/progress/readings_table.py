@@ -16,10 +16,13 @@ from gui.style.appearance import Appearance
 from gui.text.wording import measurement_words, side_title, stopped_by_name, tr
 from measure.progress.dates import date_words
 
-#: Rows that are seen at once. [technical]
-_ROWS_SEEN = 10
+#: Height: so many pixels at every text size, and so many sizes of the text. [technical]
+_HEIGHT_PX, _HEIGHT = 200, 6
 #: Place of the column of readings. [technical]
 _READING = 2
+#: Last column that large text has room for, and the text size up to which the others have, per
+#: cent. Their words are in the reading's tool tip then. [technical]
+_PAIN, _WIDE_PERCENT = 3, 130
 
 
 class ReadingsTable(QTableWidget):
@@ -43,6 +46,7 @@ class ReadingsTable(QTableWidget):
         self.setShowGrid(False)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setStretchLastSection(True)
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         self.cellActivated.connect(self._open)
         appearance.changed.connect(self._fit)
@@ -54,14 +58,24 @@ class ReadingsTable(QTableWidget):
         self.setAccessibleName(tr("Table: {title}").format(title=title))
         self.setRowCount(len(self._points))
         for row, point in enumerate(self._points):
-            for place, words in enumerate(row_words(point)):
+            cells = row_words(point)
+            for place, words in enumerate(cells):
                 item = QTableWidgetItem(words)
                 if place == _READING:
                     whole = measurement_words(point.record.measurement)
+                    whole = ". ".join(filter(None, (whole.rstrip("."), *cells[_PAIN + 1 :])))
                     item.setToolTip(whole)
                     item.setData(Qt.ItemDataRole.AccessibleTextRole, whole)
                 self.setItem(row, place, item)
+        self._narrow()
         self.resizeRowsToContents()
+
+    def _narrow(self) -> None:
+        """Hide columns without a word, and those that large text has no room for."""
+        for place in range(self.columnCount()):
+            written = any(row_words(point)[place] for point in self._points)
+            beyond = self._appearance.percent > _WIDE_PERCENT and place > _PAIN
+            self.setColumnHidden(place, beyond or not written)
 
     @Slot(int, int)
     def _open(self, row: int, _place: int) -> None:
@@ -69,7 +83,8 @@ class ReadingsTable(QTableWidget):
 
     @Slot()
     def _fit(self) -> None:
-        self.setMinimumHeight(round(self._appearance.px() * 1.9 * _ROWS_SEEN))
+        self.setFixedHeight(_HEIGHT_PX + self._appearance.px(_HEIGHT))
+        self._narrow()
 
 
 def row_words(point: CurvePoint) -> tuple[str, ...]:

@@ -3,9 +3,10 @@
 from collections import defaultdict
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QListWidget, QSplitter, QWidget
+from PySide6.QtWidgets import QListWidget, QWidget
 
 from gui.drawing.reading_on_body import Reading
+from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.text.wording import (
     basis_sentence,
@@ -19,7 +20,7 @@ from gui.text.wording import (
     trial_words,
 )
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
@@ -30,8 +31,11 @@ from measure.domain.records import History, MeasurementRecord, Pain, SessionReco
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
+from measure.progress.sentences import short_name
 from measure.progress.wording import number_words
 
+#: Most movements that the list names; of more it gives the number. [technical]
+_MOST_NAMED = 2
 #: Text size up to which words have room beside the drawn body, per cent. [technical]
 _BESIDE_PERCENT = 130
 
@@ -55,18 +59,20 @@ class SessionDetails(QWidget):
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.currentRowChanged.connect(self._show)
-        self.drop = button(tr("Delete this session..."))
+        self.earlier = button(tr("Earlier"))
+        self.later = button(tr("Later"))
+        self.earlier.clicked.connect(self._go_back)
+        self.later.clicked.connect(self._go_on)
+        self.drop = button(tr("Delete this session..."), "link")
         self.drop.clicked.connect(self._ask_to_drop)
         self._right = QWidget()
-        self._column = column(on=self._right, margins=(12, 0, 12, 0), spacing=appearance.gap(2))
-        splitter = QSplitter()
-        splitter.addWidget(widget_with(column(self.movement, (self.list, 1), self.drop)))
-        splitter.addWidget(scrollable(self._right, wide=True))
-        splitter.setStretchFactor(0, 3)
-        splitter.setStretchFactor(1, 7)
-        splitter.setChildrenCollapsible(False)
-        splitter.setSizes([280, 680])
-        column(splitter, on=self)
+        self._column = column(on=self._right, spacing=appearance.gap(2))
+        gap = appearance.gap
+        over = row(self.movement, self.earlier, self.later, 1, spacing=gap(1))
+        self._under = row((self.list, 3), (scrollable(self._right, wide=True), 8), spacing=gap(2))
+        column(over, (self._under, 1), on=self, spacing=gap(1.5))
+        appearance.changed.connect(self._fit)
+        self._fit()
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first; the movement that was chosen stays chosen."""
@@ -94,9 +100,32 @@ class SessionDetails(QWidget):
             if wanted is None or self._shown(session)
         )
         self.list.clear()
-        self.list.addItems([day_words(session, apart=True) for session in self._sessions])
+        self.list.addItems([self._row_words(session) for session in self._sessions])
         if self._sessions:
             self.list.setCurrentRow(0)
+
+    def _row_words(self, session: SessionRecord) -> str:
+        """Return when a session was and what it measured, on two lines."""
+        measured = {record.measurement.movement for record in self._records[session.id]}
+        names = [short_name(movement, tr) for movement in Movement if movement in measured]
+        if len(names) > _MOST_NAMED:
+            words = tr("{count} movements").format(count=len(names))
+        else:
+            words = ", ".join(names)
+        return f"{day_words(session)}\n{words}"
+
+    @Slot()
+    def _fit(self) -> None:
+        """Large text leaves the width to the readings; sessions are then gone through."""
+        self.list.setVisible(self._appearance.percent <= _BESIDE_PERCENT)
+
+    @Slot()
+    def _go_back(self) -> None:
+        self.list.setCurrentRow(self.list.currentRow() + 1)
+
+    @Slot()
+    def _go_on(self) -> None:
+        self.list.setCurrentRow(self.list.currentRow() - 1)
 
     def _shown(self, session: SessionRecord) -> list[MeasurementRecord]:
         """Return the measurements of a session that are of the chosen movement."""
@@ -137,10 +166,15 @@ class SessionDetails(QWidget):
     @Slot(int)
     def _show(self, row: int) -> None:
         clear_layout(self._column)
+        self.earlier.setEnabled(row + 1 < len(self._sessions))
+        self.later.setEnabled(row > 0)
         if not 0 <= row < len(self._sessions):
             return
         session = self._sessions[row]
         self._column.addWidget(label(day_words(session), "title"))
+        readings = [record.measurement for record in self._shown(session)]
+        beside = self._appearance.percent <= _BESIDE_PERCENT
+        self._column.addWidget(card(SessionReadings(self._appearance, readings, beside=beside)))
         lines = [session_words(session), self._state_words(session), before_words(session.pain)]
         self._column.addWidget(label("\n".join(filter(None, lines)), "quiet"))
         if session.note:
@@ -206,11 +240,10 @@ def session_words(session: SessionRecord) -> str:
     return f"{conduct_sentence(session.conduct)}.{unfinished}"
 
 
-def day_words(session: SessionRecord, *, apart: bool = False) -> str:
-    """Return when a session began, by the clock of the place; the time on a line of its own."""
+def day_words(session: SessionRecord) -> str:
+    """Return when a session began, by the clock of the place."""
     local = session.started.local
-    between = "\n" if apart else ", "
-    return f"{date_words(local.date(), tr)}{between}{local:%H:%M}"
+    return f"{date_words(local.date(), tr)}, {local:%H:%M}"
 
 
 def before_words(pain: Pain) -> str:

@@ -1,9 +1,12 @@
 """Form for what a report is to hold: the person's question, since when, how many pages."""
 
+import datetime as dt
+
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
+from gui.text.day_text import day_text
 from gui.text.language import language_shown
 from gui.text.wording import tr
 from gui.widgets.date_field import DateField
@@ -11,6 +14,9 @@ from gui.widgets.layouts import column
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.report.choices import LONGEST_QUESTION, ReportChoices
+
+#: How a day is typed.
+_EXAMPLE = dt.date(2026, 3, 14)
 
 
 class ReportChoicesForm(QWidget):
@@ -24,12 +30,12 @@ class ReportChoicesForm(QWidget):
         self.question = QLineEdit()
         self.question.setMaxLength(LONGEST_QUESTION)
         self.question.setAccessibleName(tr("Your question to the clinician"))
-        self.since = DateField(appearance, tr("Tell what changed since this day"))
+        self.since = DateField(appearance, tr("Show changes since this day"))
         self.problem = label("", "strong")
         self.problem.hide()
         self.details = WrappingCheckBox(
             appearance,
-            tr("Further pages: events, everyday tasks, what was not measured, how to read it"),
+            tr("More pages: events, everyday tasks, what was not measured, how to read it"),
         )
         self.landscape = WrappingCheckBox(appearance, tr("Landscape page"))
         self.question.editingFinished.connect(self._announce)
@@ -37,16 +43,19 @@ class ReportChoicesForm(QWidget):
         self.details.toggled.connect(self._announce)
         self.landscape.toggled.connect(self._announce)
         self._announced = self.choices
+        self.since.text.setPlaceholderText(tr("last visit"))
         column(
-            label(tr("Your question to the clinician (you can leave this empty)")),
+            label(tr("Your question to the clinician"), "strong"),
             self.question,
-            label(tr("Changes since (empty: since the latest clinic visit or event)")),
+            label(tr("Show changes since"), "strong"),
             self.since,
             self.problem,
             self.details,
             self.landscape,
+            1,
             on=self,
-            spacing=appearance.gap(1),
+            margins=(0, 0, appearance.gap(1), appearance.gap(1)),
+            spacing=appearance.gap(1.5),
         )
 
     @property
@@ -65,7 +74,9 @@ class ReportChoicesForm(QWidget):
     def _announce(self) -> None:
         wrong = bool(self.since.text.text().strip()) and self.since.day is None
         self.problem.setText(
-            tr("Please type the day as 2026-03-14, or leave it empty.") if wrong else ""
+            tr("Please type the day like {day}, or leave it empty.").format(day=day_text(_EXAMPLE))
+            if wrong
+            else ""
         )
         self.problem.setVisible(wrong)
         # Fields tell also when they are left as they were.

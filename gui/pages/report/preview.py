@@ -10,15 +10,21 @@ from PySide6.QtWidgets import QWidget
 from gui.pages.report.choices_form import ReportChoicesForm
 from gui.report.files import report_bytes
 from gui.session.services import Services
+from gui.style.measures import CONTENT_PX, MARGIN_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import button
-from gui.widgets.layouts import clear_layout, column
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import centred, clear_layout, column, row, separator, widget_with
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person
 
 #: Width of a rendered page, pixels: sharp at the widest that a page is shown. [technical]
 _WIDTH_PX = 1400
+#: Text size up to which the form has room beside the paper, per cent. [technical]
+_BESIDE_PERCENT = 120
+#: Width of the form beside the paper, in sizes of the text. [technical]
+_FORM_WIDTH = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +95,43 @@ class ReportPreviewPage(TitledPage):
         self.form.changed.connect(self._show_again)
         self._person: Person | None = None
         self.sheets: list[PaperSheet] = []
-        self._paper = QWidget()
-        self._column = column(on=self._paper, spacing=self._appearance.gap(2))
-        self.lay_out(self.form, self.state, self._paper, buttons=[self.print, self.write])
+        self.options = button(tr("Options"), checkable=True)
+        self.options.toggled.connect(self._fit)
+        paper = QWidget()
+        self._column = column(on=paper, spacing=self._appearance.gap(2))
+        self._paper = scrollable(paper, wide=True)
+        self._choices = scrollable(self.form, wide=True)
+        self._lay_out()
+        self._appearance.changed.connect(self._fit)
+        self._fit()
+
+    def _lay_out(self) -> None:
+        """Put the paper beside the form; the foot stays in the window."""
+        gap = self._appearance.gap
+        shown = column(self.state, (self._paper, 1), spacing=gap(1))
+        beside = widget_with(row(self._choices, (shown, 1), spacing=gap(3)))
+        head = widget_with(row((self.title, 1), self.options, spacing=gap(2)))
+        foot = ButtonRow([self.leave, self.print, self.write])
+        margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))
+        column(
+            centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(1))),
+            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, 0)), 1),
+            separator(),
+            centred(foot, margins=margins),
+            on=self,
+            spacing=0,
+        )
+
+    @Slot()
+    def _fit(self) -> None:
+        """Large text leaves the page to the paper; the form then opens in its place."""
+        roomy = self._appearance.percent <= _BESIDE_PERCENT
+        opened = self.options.isChecked()
+        self.options.setVisible(not roomy)
+        narrow = self._appearance.px(_FORM_WIDTH)
+        self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
+        self._choices.setVisible(roomy or opened)
+        self._paper.setVisible(roomy or not opened)
 
     def show_report(self, person: Person | None) -> None:
         """Make the report of a person as it is now, and show it."""

@@ -1,10 +1,12 @@
 """The one sentence of the week, for the demo people and for who has hardly begun."""
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
 from measure.demo.story import story_histories
+from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.overview import progress_of
@@ -21,13 +23,12 @@ HISTORIES = {records.person.pseudonym: records for records in story_histories(NO
     [
         (
             "demo-Marigold",
-            "Left shoulder: more movement than before in flexion, external rotation at the side "
-            "and hand behind back.",
+            "Left shoulder: more movement than before.",
         ),
         (
             "demo-Bramble",
             "Right shoulder: more movement than before in hand behind back; little or no change "
-            "of late in flexion and external rotation at the side.",
+            "of late in flexion and external rotation.",
         ),
     ],
 )
@@ -37,8 +38,16 @@ def test_what_is_said_of_the_affected_shoulder(name: str, sentence: str) -> None
 
 def test_while_it_is_too_early_it_says_when_a_gain_would_show() -> None:
     sentence = week_sentence(progress_of(HISTORIES["demo-Clover"], NOW.day))
-    assert sentence.startswith("Right shoulder: too early to say; with your rhythm a gain of 5°")
+    assert sentence.startswith("Right shoulder: too early to say; a gain of 5° a month would")
     assert sentence.endswith("weeks.")
+
+
+def test_two_shoulders_of_which_the_same_is_said_share_a_sentence() -> None:
+    records = HISTORIES["demo-Clover"]
+    both = replace(records, person=replace(records.person, affected=(Side.LEFT, Side.RIGHT)))
+    sentence = week_sentence(progress_of(both, NOW.day))
+    assert sentence.startswith("Both shoulders: too early to say; a gain of ")
+    assert sentence.count("too early") == 1
 
 
 def test_a_long_pause_leaves_nothing_to_say_of_today() -> None:

@@ -320,7 +320,8 @@ def test_the_box_says_since_when_what_changed_and_what_is_asked() -> None:
     choices = ReportChoices(question="May I dig <again>?")
     page = Page(report_html(records, day(84), choices))
     box = page.text.split("not a medical device.")[1].split("First and last readings")[0]
-    assert box.startswith(" Since the clinic visit on 16 May 2026 Flexion: +14° (")
+    sentence = " Left shoulder: more movement than before."
+    assert box.startswith(f"{sentence} Since the clinic visit on 16 May 2026 Flexion: +14° (")
     assert re.search(r"Beside the other side Flexion 72 % \(\d\d to \d\d\)\.", box)
     assert "Worst pain in 24 hours about 3 of 10, before it was 8." in box
     assert "No exercises were logged." in box

@@ -34,7 +34,10 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
     assert "Choose the event first" in page.lacking.text()
     events_page.settle()
     assert not page.lacking.visibleRegion().isEmpty()
+    page.kind.button(EventKind.FLARE).click()
     page.kind.button(EventKind.INJECTION).click()
+    assert not page.kind.button(EventKind.FLARE).isChecked()
+    assert page.day.text.text() == "25 Nov 2026"
     assert page.side.value is Side.LEFT  # the affected one
     page.day.text.setText("2026-09-17")
     page.day.earlier.click()
@@ -72,7 +75,7 @@ def test_a_plan_that_follows_is_listed_and_cannot_be_deleted(stage: WindowHarnes
 def test_every_kind_but_the_one_of_earlier_versions_is_offered(
     events_page: WindowHarness,
 ) -> None:
-    offered = {button.text() for button in events_page.window.progress.events.kind.row.buttons}
+    offered = {button.text() for button in events_page.window.progress.events.kind.buttons}
     assert offered == {event_name(kind) for kind in EventKind} - {"Therapy begun or changed"}
 
 
@@ -83,7 +86,7 @@ def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, 
     page.day.text.setText(day)
     page.keep.click()
     events_page.settle()
-    assert "2026-11-25" in page.lacking.text()
+    assert "25 Nov 2026" in page.lacking.text()
     assert events_page.history().events == ()
 
 

@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Callable
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit
 
 from gui.app.window_pages import MainPage
@@ -77,6 +77,19 @@ def test_nothing_is_saved_without_words(goals_page: WindowHarness) -> None:
     assert goals_page.history().goals == ()
 
 
+def test_goals_stand_first_and_the_field_comes_when_it_is_wanted(
+    goals_page: WindowHarness,
+) -> None:
+    page = goals_page.window.progress.goals
+    assert page.words.isVisible()
+    add(goals_page, "A jacket")
+    assert not page.words.isVisible()
+    page.add.click()
+    assert page.words.isVisible()
+    assert page.words.hasFocus()
+    assert page.ratings[0].mapTo(page, QPoint()).y() < page.words.mapTo(page, QPoint()).y()
+
+
 def test_it_says_when_to_rate_again(goals_page: WindowHarness) -> None:
     who = goals_page.history().person
     goal = sample.goal(who)
@@ -96,6 +109,6 @@ def test_every_field_has_a_name_and_escape_leads_back(
     add(goals_page, "A jacket")
     fields = [*page.findChildren(QAbstractButton), *page.findChildren(QLineEdit)]
     assert [field for field in fields if not field.accessibleName()] == []
-    assert "A jacket: 4 of 10" in {field.accessibleName() for field in fields}
+    assert "A jacket, 4 of 10" in {field.accessibleName() for field in fields}
     press(Qt.Key.Key_Escape)
     assert not page.isVisible()

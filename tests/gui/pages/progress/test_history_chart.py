@@ -175,5 +175,5 @@ def test_the_table_behind_the_chart_holds_the_same(
     latest = points[-1]
     assert latest.value is not None
     assert f"{latest.value:.0f}°" in table.item(0, 2).text()
-    curves.range.button(ChartRange.FOUR_WEEKS).click()
+    curves.range._pick(ChartRange.FOUR_WEEKS)
     assert table.rowCount() == len(curves.chart.points) < len(points)

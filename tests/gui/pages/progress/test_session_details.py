@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtWidgets import QApplication, QLabel
 
 from gui.pages.progress.session_details import SessionDetails, before_words, trial_title
+from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.reading_figure import ReadingFigure
@@ -57,7 +58,8 @@ def rows(details: SessionDetails) -> list[str]:
 
 def test_sessions_stand_latest_first(details: SessionDetails) -> None:
     details.show_history(garden())
-    assert [row.split("\n")[0] for row in rows(details)] == ["13 Apr 2026", "6 Apr 2026"]
+    assert [row.split(", ")[0] for row in rows(details)] == ["13 Apr 2026", "6 Apr 2026"]
+    assert all(row.split("\n")[1] == "Flexion" for row in rows(details))
 
 
 def test_the_list_is_narrowed_to_a_movement(details: SessionDetails) -> None:
@@ -81,6 +83,23 @@ def test_a_refusal_is_told_with_its_reason_and_pain_beforehand(details: SessionD
     assert SENTENCES[Reason.TRUNK_LEAN] in text
     assert "Pain before the session (0 to 10): at rest 2, worst in 24 hours 6." in text
     assert "150\u00b0" in text
+
+
+def test_every_reading_of_a_session_is_seen_at_once_and_sessions_are_gone_through(
+    details: SessionDetails,
+) -> None:
+    details.show_history(garden())
+    readings = details.findChildren(SessionReadings)[-1]
+    words = [each.text() for each in readings.findChildren(QLabel)]
+    assert words[:3] == ["Left", "Right", "Flexion"]
+    assert words[3] == "no result"
+    assert words[4].startswith("150\u00b0 (")
+    assert not details.later.isEnabled()
+    details.earlier.click()
+    assert details.list.currentRow() == 1
+    assert not details.earlier.isEnabled()
+    details.later.click()
+    assert details.list.currentRow() == 0
 
 
 def test_each_trial_tells_the_seconds_that_were_held(details: SessionDetails) -> None:
